@@ -1,0 +1,43 @@
+"""What a finished book is made of: pages as Markdown, search records, files beside them."""
+
+from collections.abc import Mapping
+from dataclasses import dataclass, field
+from datetime import date
+
+
+@dataclass(frozen=True, slots=True)
+class SearchRecord:
+    """What the search box knows of one page; every text is already safe as HTML."""
+
+    title: str
+    text: str
+    tags: tuple[str, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class Page:
+    """One page of the book.
+
+    `address` is the Markdown file's path inside the book with forward slashes ("work/one.md").
+    `title` and `markdown` are already safe: text from the inventory stands in them as entities.
+    `group` is the heading it stands under in the navigation; "" is the top.
+    `safety_keys` name the safety lines that must still be on the finished page.
+    """
+
+    address: str
+    title: str
+    group: str
+    markdown: str
+    search: SearchRecord
+    safety_keys: tuple[str, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class Book:
+    """All pages for one reader, in navigation order, and files that stand beside them."""
+
+    title: str
+    reader: str
+    as_of: date
+    pages: tuple[Page, ...]
+    files: Mapping[str, bytes] = field(default_factory=dict)

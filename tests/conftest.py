@@ -1,0 +1,48 @@
+"""What every test may use, and the times by part at the end of a run."""
+
+from collections import defaultdict
+from collections.abc import Iterator
+from pathlib import PurePosixPath
+
+import pytest
+from hypothesis import settings
+from playwright.sync_api import Browser, sync_playwright
+
+from tests.chromium import LAUNCH_FLAGS, find_chromium
+
+# The property tests check answers; how long one takes depends on what else the machine does.
+settings.register_profile("unhurried", deadline=None)
+settings.load_profile("unhurried")
+
+
+@pytest.fixture(scope="session")
+def browser() -> Iterator[Browser]:
+    """A headless Chromium with an empty profile, one for each worker."""
+    try:
+        path = find_chromium()
+    except FileNotFoundError as missing:
+        pytest.fail(str(missing), pytrace=False)
+    with sync_playwright() as playwright:
+        chromium = playwright.chromium.launch(
+            executable_path=path, headless=True, args=LAUNCH_FLAGS
+        )
+        yield chromium
+        chromium.close()
+
+
+def pytest_terminal_summary(terminalreporter: pytest.TerminalReporter) -> None:
+    """Prints the seconds spent in each folder of tests/, summed over the workers."""
+    seconds: defaultdict[str, float] = defaultdict(float)
+    for reports in terminalreporter.stats.values():
+        for report in reports:
+            if isinstance(report, pytest.TestReport):
+                seconds[_part(report.nodeid)] += report.duration
+    if seconds:
+        terminalreporter.section("times by part")
+    for part in sorted(seconds):
+        terminalreporter.write_line(f"{seconds[part]:8.1f} s  {part}")
+
+
+def _part(nodeid: str) -> str:
+    folders = PurePosixPath(nodeid.split("::")[0]).parts
+    return "/".join(folders[:2])

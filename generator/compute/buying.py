@@ -1,0 +1,60 @@
+"""What to buy: whole packages beyond what is on hand."""
+
+import math
+
+from generator.working import Formula
+
+
+def packages_count(needed: float, on_hand: float, package_size: float) -> float:
+    """Whole packages to buy; all three amounts are in the same unit.
+
+    Formula: max(0, ceil((needed - on_hand) / package_size))
+    Valid for: package_size above 0
+    Source: whole packages that cover a shortfall (source key arithmetic)
+
+    >>> packages_count(83.3, 10, 50)
+    2
+    """
+    return max(0, math.ceil((needed - on_hand) / package_size))
+
+
+def cost_usd(packages_count: float, price_usd: float) -> float:
+    """Cost of the packages, in dollars.
+
+    Formula: packages_count * price_usd
+    Valid for: the price of one package on the day it was noted
+    Source: count times price (source key arithmetic)
+
+    >>> cost_usd(2, 96.5)
+    193.0
+    """
+    return packages_count * price_usd
+
+
+def sum_of(parts: list[float]) -> float:
+    """Sum of parts that are all in one unit.
+
+    Formula: total(parts)
+    Valid for: parts in the unit of the sum
+    Source: addition (source key arithmetic)
+
+    >>> sum_of([0.1] * 10)
+    1.0
+    """
+    return math.fsum(parts)
+
+
+PACKAGES = Formula(
+    packages_count,
+    "count",
+    "max(0, ceil((needed - on_hand) / package_size))",
+    "Packages to buy",
+    "arithmetic",
+)
+COST = Formula(cost_usd, "usd", "packages_count * price_usd", "Cost", "arithmetic")
+TOTAL_LB = Formula(sum_of, "lb", "total(parts)", "Seed off the bag in all", "arithmetic")
+TOTAL_FL_OZ = Formula(sum_of, "fl_oz", "total(parts)", "Product in all", "arithmetic")
+TOTAL_USD = Formula(sum_of, "usd", "total(parts)", "Cost in all", "arithmetic")
+TOTAL_RATE = Formula(
+    sum_of, "lb_per_ac", "total(parts)", "Active on this ground in a year", "arithmetic"
+)

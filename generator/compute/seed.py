@@ -1,0 +1,131 @@
+"""Pure live seed: from the tag to the pounds in the bag."""
+
+from generator.units import SQ_FT_PER_AC
+from generator.working import Formula
+
+
+def pls_fraction(
+    purity_fraction: float,
+    germination_fraction: float,
+    hard_fraction: float,
+    dormant_fraction: float,
+) -> float:
+    """Share of the bag's weight that is pure live seed, as the tag counts it.
+
+    Formula: purity_fraction * (germination_fraction + hard_fraction + dormant_fraction)
+    Valid for: fractions in 0 to 1 whose viable parts add to at most 1
+    Source: what pure live seed means, University of Georgia (source key uga_pls)
+
+    >>> round(pls_fraction(0.98, 0.40, 0.0, 0.50), 3)
+    0.882
+    """
+    return purity_fraction * (germination_fraction + hard_fraction + dormant_fraction)
+
+
+def bulk_seed_lb(area_ac: float, rate_pls_lb_per_ac: float, pls_fraction: float) -> float:
+    """Seed off the bag, in pounds, for a rate stated as pure live seed.
+
+    Formula: area_ac * rate_pls_lb_per_ac / pls_fraction
+    Valid for: pls_fraction in (0, 1]
+    Source: what pure live seed means, University of Georgia (source key uga_pls)
+
+    >>> round(bulk_seed_lb(10, 5, 0.60), 1)
+    83.3
+    """
+    return area_ac * rate_pls_lb_per_ac / pls_fraction
+
+
+def bulk_rate_lb_per_ac(rate_pls_lb_per_ac: float, pls_fraction: float) -> float:
+    """Bulk pounds per acre for a rate stated as pure live seed.
+
+    Formula: rate_pls_lb_per_ac / pls_fraction
+    Valid for: pls_fraction in (0, 1]
+    Source: what pure live seed means, University of Georgia (source key uga_pls)
+
+    >>> round(bulk_rate_lb_per_ac(8, 0.882), 2)
+    9.07
+    """
+    return rate_pls_lb_per_ac / pls_fraction
+
+
+def dormant_share_fraction(
+    germination_fraction: float, hard_fraction: float, dormant_fraction: float
+) -> float:
+    """Share of the live seed that the test found asleep.
+
+    Formula: dormant_fraction / (germination_fraction + hard_fraction + dormant_fraction)
+    Valid for: viable parts that add to more than 0
+    Source: dormant seed is viable seed, not hard, that did not sprout in the test
+        (source key cfr_201_57a)
+
+    >>> round(dormant_share_fraction(0.40, 0.0, 0.50), 4)
+    0.5556
+    """
+    return dormant_fraction / (germination_fraction + hard_fraction + dormant_fraction)
+
+
+def ready_rate_pls_lb_per_ac(rate_pls_lb_per_ac: float, dormant_share_fraction: float) -> float:
+    """Part of the tag's pure live seed that would sprout without a winter, pounds per acre.
+
+    Formula: rate_pls_lb_per_ac * (1 - dormant_share_fraction)
+    Valid for: dormant_share_fraction in 0 to 1; it never changes the pounds to buy or spread
+    Source: dormant seed is viable seed, not hard, that did not sprout in the test
+        (source key cfr_201_57a)
+
+    >>> round(ready_rate_pls_lb_per_ac(5, 50 / 90), 2)
+    2.22
+    """
+    return rate_pls_lb_per_ac * (1 - dormant_share_fraction)
+
+
+def seeds_per_sq_ft(rate_pls_lb_per_ac: float, live_seeds_per_lb: float) -> float:
+    """Live seeds on each square foot.
+
+    Formula: rate_pls_lb_per_ac * live_seeds_per_lb / 43560
+    Valid for: rates and counts above 0
+    Source: West Virginia University seeding rates (source key wvu_rayburn)
+
+    >>> round(seeds_per_sq_ft(1, 200000), 2)
+    4.59
+    """
+    return rate_pls_lb_per_ac * live_seeds_per_lb / SQ_FT_PER_AC
+
+
+PLS_FRACTION = Formula(
+    pls_fraction,
+    "fraction",
+    "purity_fraction * (germination_fraction + hard_fraction + dormant_fraction)",
+    "Pure live seed on the tag",
+    "uga_pls",
+)
+BULK_SEED = Formula(
+    bulk_seed_lb, "lb", "area_ac * rate_pls_lb_per_ac / pls_fraction", "Seed off the bag", "uga_pls"
+)
+BULK_RATE = Formula(
+    bulk_rate_lb_per_ac,
+    "lb_per_ac",
+    "rate_pls_lb_per_ac / pls_fraction",
+    "Seed off the bag to an acre",
+    "uga_pls",
+)
+DORMANT_SHARE = Formula(
+    dormant_share_fraction,
+    "fraction",
+    "dormant_fraction / (germination_fraction + hard_fraction + dormant_fraction)",
+    "Share of the live seed asleep in the test",
+    "cfr_201_57a",
+)
+READY_RATE = Formula(
+    ready_rate_pls_lb_per_ac,
+    "lb_per_ac",
+    "rate_pls_lb_per_ac * (1 - dormant_share_fraction)",
+    "Ready to grow without a winter",
+    "cfr_201_57a",
+)
+SEEDS_PER_SQ_FT = Formula(
+    seeds_per_sq_ft,
+    "seeds_per_sq_ft",
+    "rate_pls_lb_per_ac * live_seeds_per_lb / 43560",
+    "Live seeds on a square foot",
+    "wvu_rayburn",
+)

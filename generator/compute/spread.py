@@ -1,0 +1,131 @@
+"""Hand-crank spreaders: from the catch test to fills and passes."""
+
+import math
+
+from generator.units import SQ_FT_PER_AC
+from generator.working import Formula
+
+
+def caught_rate_lb_per_ac(caught_lb: float, swath_ft: float, distance_ft: float) -> float:
+    """Pounds per acre that one pass of the catch test put down.
+
+    Formula: caught_lb * 43560 / (swath_ft * distance_ft)
+    Valid for: the setting, pace and seed of the catch test
+    Source: rate is what was caught over the ground covered, Virginia Cooperative Extension
+        (source key vce_418_121)
+
+    >>> round(caught_rate_lb_per_ac(0.875, 20, 100), 2)
+    19.06
+    """
+    return caught_lb * SQ_FT_PER_AC / (swath_ft * distance_ft)
+
+
+def lanes_count(width_ft: float, swath_ft: float) -> float:
+    """Lanes side by side that cover the width.
+
+    Formula: ceil(width_ft / swath_ft)
+    Valid for: swath_ft above 0
+    Source: lanes that cover a width (source key arithmetic)
+
+    >>> lanes_count(24, 12)
+    2
+    """
+    return math.ceil(width_ft / swath_ft)
+
+
+def times_over_count(bulk_rate_lb_per_ac: float, caught_rate_lb_per_ac: float) -> float:
+    """How often each lane is walked, to the nearest whole time and at least once.
+
+    Formula: max(1, floor(bulk_rate_lb_per_ac / caught_rate_lb_per_ac + 1 / 2))
+    Valid for: caught_rate_lb_per_ac above 0
+    Source: nearest whole number of times (source key arithmetic)
+
+    >>> times_over_count(9.07, 4.6)
+    2
+    """
+    return max(1, math.floor(bulk_rate_lb_per_ac / caught_rate_lb_per_ac + 1 / 2))
+
+
+def passes_count(lanes_count: float, times_over_count: float) -> float:
+    """Passes to walk over the whole place.
+
+    Formula: lanes_count * times_over_count
+    Valid for: whole counts
+    Source: lanes, each walked so many times (source key arithmetic)
+
+    >>> passes_count(2, 2)
+    4
+    """
+    return lanes_count * times_over_count
+
+
+def correction_fraction(
+    bulk_rate_lb_per_ac: float, caught_rate_lb_per_ac: float, times_over_count: float
+) -> float:
+    """What one pass must put down, as a share of what the catch test put down.
+
+    Formula: bulk_rate_lb_per_ac / (caught_rate_lb_per_ac * times_over_count)
+    Valid for: caught_rate_lb_per_ac above 0
+    Source: wanted rate over caught rate, Virginia Cooperative Extension (source key vce_418_121)
+
+    >>> round(correction_fraction(9.0, 5.0, 2), 2)
+    0.9
+    """
+    return bulk_rate_lb_per_ac / (caught_rate_lb_per_ac * times_over_count)
+
+
+def fills_count(bulk_lb: float, hopper_lb: float) -> float:
+    """Hopper fills, the last part fill counted.
+
+    Formula: ceil(bulk_lb / hopper_lb)
+    Valid for: hopper_lb above 0
+    Source: fills that hold an amount (source key arithmetic)
+
+    >>> fills_count(7.5, 5)
+    2
+    """
+    return math.ceil(bulk_lb / hopper_lb)
+
+
+def fill_lb(bulk_lb: float, fills_count: float) -> float:
+    """Seed in each fill when all fills are alike, in pounds.
+
+    Formula: bulk_lb / fills_count
+    Valid for: fills_count of at least 1
+    Source: equal parts (source key arithmetic)
+
+    >>> fill_lb(7.5, 2)
+    3.75
+    """
+    return bulk_lb / fills_count
+
+
+CAUGHT_RATE = Formula(
+    caught_rate_lb_per_ac,
+    "lb_per_ac",
+    "caught_lb * 43560 / (swath_ft * distance_ft)",
+    "One pass of the catch test put down",
+    "vce_418_121",
+)
+LANES = Formula(
+    lanes_count, "count", "ceil(width_ft / swath_ft)", "Lanes side by side", "arithmetic"
+)
+TIMES_OVER = Formula(
+    times_over_count,
+    "count",
+    "max(1, floor(bulk_rate_lb_per_ac / caught_rate_lb_per_ac + 1 / 2))",
+    "Times over each lane",
+    "arithmetic",
+)
+PASSES = Formula(
+    passes_count, "count", "lanes_count * times_over_count", "Passes in all", "arithmetic"
+)
+CORRECTION = Formula(
+    correction_fraction,
+    "fraction",
+    "bulk_rate_lb_per_ac / (caught_rate_lb_per_ac * times_over_count)",
+    "One pass must put down, of what the catch test put down",
+    "vce_418_121",
+)
+FILLS = Formula(fills_count, "count", "ceil(bulk_lb / hopper_lb)", "Hopper fills", "arithmetic")
+FILL = Formula(fill_lb, "lb", "bulk_lb / fills_count", "Seed in each fill", "arithmetic")

@@ -1,0 +1,167 @@
+"""How a field of the property folder is described: who may see it, help, unit, limits.
+
+Records are frozen dataclasses whose fields are declared through the functions here. `reading`
+walks the descriptions, `json_schema` prints them for editors; nothing is described twice.
+"""
+
+from dataclasses import MISSING, Field, dataclass, field, fields
+from typing import Any
+
+from generator.units import UNITS
+from generator.working import Visible
+
+NOT_ON_LABEL = "not_on_label"
+_KEY = "rule"
+
+
+@dataclass(frozen=True, slots=True)
+class Limits:
+    """Bounds of a number, in the canonical unit of its field; None is no bound."""
+
+    above: float | None = None
+    at_least: float | None = None
+    at_most: float | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class FieldRule:
+    """What may stand in a field and who may see it.
+
+    `form` says how it is read: text, identity, reference, choice, measure, whole, yes_no, date,
+    month_day, lat_lon, sign or record. `many` is a list of them; `label` also takes
+    `not_on_label`; `recorded` marks a day on which something was done, counted or read;
+    `safety` marks what no reader may lose.
+    """
+
+    form: str
+    visible: Visible
+    help: str
+    required: bool = False
+    many: bool = False
+    label: bool = False
+    families: tuple[str, ...] = ()
+    unit: str = ""
+    limits: Limits = Limits()
+    choices: tuple[str, ...] = ()
+    refers_to: tuple[str, ...] = ()
+    record: type | None = None
+    recorded: bool = False
+    safety: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class Where:
+    """The place of a record in the owner's files, counted from 1."""
+
+    file: str
+    line: int
+    column: int
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Record:
+    """What every record of the property folder has: where it stands."""
+
+    where: Where
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class SeasonSign(Record):
+    """A day the season reaches something, as (month, day) in an early, typical and late year."""
+
+    early: tuple[int, int]
+    typical: tuple[int, int]
+    late: tuple[int, int]
+    single: bool
+
+
+def _declare(rule: FieldRule) -> Any:
+    if rule.required:
+        return field(metadata={_KEY: rule})
+    return field(metadata={_KEY: rule}, default=() if rule.many else None)
+
+
+def text(visible: Visible, help: str, **more: Any) -> Any:
+    """Declare a field of text."""
+    return _declare(FieldRule("text", visible, help, **more))
+
+
+def identity(help: str, **more: Any) -> Any:
+    """Declare the id of a record: small letters, digits and dashes, never shown to others."""
+    return _declare(FieldRule("identity", "place", help, required=True, **more))
+
+
+def reference(visible: Visible, help: str, *refers_to: str, **more: Any) -> Any:
+    """Declare the id of another record, or of an entry of our own lists."""
+    return _declare(FieldRule("reference", visible, help, refers_to=refers_to, **more))
+
+
+def choice(visible: Visible, help: str, *choices: str, **more: Any) -> Any:
+    """Declare one word out of a list."""
+    return _declare(FieldRule("choice", visible, help, choices=choices, **more))
+
+
+def measure(visible: Visible, help: str, unit: str, limits: Limits, **more: Any) -> Any:
+    """Declare a number with a unit; any suffix of the unit's family may be typed."""
+    rule = FieldRule(
+        "measure", visible, help, unit=unit, families=(UNITS[unit].family,), limits=limits, **more
+    )
+    return _declare(rule)
+
+
+def amount(visible: Visible, help: str, units: tuple[str, ...], **more: Any) -> Any:
+    """Declare a number above 0 whose unit may be of several families."""
+    families = tuple(UNITS[unit].family for unit in units)
+    return _declare(
+        FieldRule("measure", visible, help, families=families, limits=Limits(above=0), **more)
+    )
+
+
+def whole(visible: Visible, help: str, limits: Limits, **more: Any) -> Any:
+    """Declare a whole number without a unit."""
+    return _declare(FieldRule("whole", visible, help, limits=limits, **more))
+
+
+def yes_no(visible: Visible, help: str, **more: Any) -> Any:
+    """Declare a field that is true or false."""
+    return _declare(FieldRule("yes_no", visible, help, **more))
+
+
+def day(visible: Visible, help: str, **more: Any) -> Any:
+    """Declare a calendar day, as 2027-03-14."""
+    return _declare(FieldRule("date", visible, help, **more))
+
+
+def month_day(visible: Visible, help: str, **more: Any) -> Any:
+    """Declare a day of the year, as 03-14."""
+    return _declare(FieldRule("month_day", visible, help, **more))
+
+
+def lat_lon(visible: Visible, help: str, **more: Any) -> Any:
+    """Declare a point as [latitude, longitude] in degrees, west and south negative."""
+    return _declare(FieldRule("lat_lon", visible, help, **more))
+
+
+def sign(visible: Visible, help: str, **more: Any) -> Any:
+    """Declare a season sign: {early, typical, late}, or one day for all three."""
+    return _declare(FieldRule("sign", visible, help, **more))
+
+
+def record(visible: Visible, help: str, kind: type, **more: Any) -> Any:
+    """Declare a record inside a record, or with `many` a list of them."""
+    return _declare(FieldRule("record", visible, help, record=kind, **more))
+
+
+def rules_of(kind: type) -> dict[str, FieldRule]:
+    """Return the description of every field an owner may type in a record of this kind."""
+    return {one.name: one.metadata[_KEY] for one in _described(kind)}
+
+
+def _described(kind: type) -> list[Field[Any]]:
+    return [one for one in fields(kind) if _KEY in one.metadata]
+
+
+def default_of(kind: type, name: str) -> object:
+    """Return what a field holds when it is left out."""
+    one = next(one for one in fields(kind) if one.name == name)
+    return None if one.default is MISSING else one.default

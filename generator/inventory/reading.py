@@ -1,0 +1,380 @@
+"""From plain data with positions to records: every field by its description, every fault kept."""
+
+import datetime
+import re
+from collections.abc import Callable, Mapping
+from dataclasses import dataclass, field
+from types import MappingProxyType
+from typing import Any
+
+from generator.inventory import problems as say
+from generator.inventory.fields import (
+    NOT_ON_LABEL,
+    FieldRule,
+    SeasonSign,
+    Where,
+    default_of,
+    rules_of,
+)
+from generator.inventory.number_sentences import not_a_number
+from generator.inventory.problems import Problem, Sentence
+from generator.inventory.yaml_positions import Document
+from generator.units import convert, family_suffixes, split_suffix
+from generator.working import Given
+
+Path = tuple[str | int, ...]
+_DATE = re.compile(r"\d{4}-\d{2}-\d{2}", re.ASCII)
+_MONTH_DAY = re.compile(r"\d{2}-\d{2}", re.ASCII)
+_ID = re.compile(r"[a-z0-9]([a-z0-9-]*[a-z0-9])?", re.ASCII)
+DATE_WORDS = "a date like 2027-03-14"
+MONTH_DAY_WORDS = "a month and day like 03-14"
+LEAP_YEAR = 2024
+FAULT = object()
+
+
+@dataclass(frozen=True, slots=True)
+class Mention:
+    """A word that must be the id of something: checked once everything is read."""
+
+    word: str
+    refers_to: tuple[str, ...]
+    where: Where
+
+
+@dataclass(frozen=True, slots=True)
+class NamedThing:
+    """An id an owner gave, and to what kind of record."""
+
+    identity: str
+    kind: type
+    where: Where
+
+
+@dataclass(slots=True)
+class Reading:
+    """What reading one document has found so far."""
+
+    document: Document
+    problems: list[Problem] = field(default_factory=list)
+    mentions: list[Mention] = field(default_factory=list)
+    named: list[NamedThing] = field(default_factory=list)
+    recorded: list[datetime.date] = field(default_factory=list)
+
+    def where(self, path: Path) -> Where:
+        """Return the place of a value."""
+        mark = self.document.mark(path)
+        return Where(self.document.file, mark.line, mark.column)
+
+    def fault(self, sentence: Sentence, path: Path) -> object:
+        """Keep a fault at a value and return the mark of a value that could not be read."""
+        mark = self.document.mark(path)
+        self.problems.append(sentence.at(self.document.file, mark.line, mark.column))
+        return FAULT
+
+    def key_fault(self, sentence: Sentence, path: Path) -> object:
+        """Keep a fault at a key."""
+        mark = self.document.key_mark(path)
+        self.problems.append(sentence.at(self.document.file, mark.line, mark.column))
+        return FAULT
+
+
+def read_record(kind: type, raw: object, path: Path, reading: Reading) -> Any:
+    """Return a record of the kind, or the mark of a fault when any part could not be read."""
+    if not isinstance(raw, dict):
+        return reading.fault(say.wrong_type(raw, "a group of keys, each on a line"), path)
+    rules = rules_of(kind)
+    typed = _typed_keys(raw, rules, path, reading)
+    values: dict[str, object] = {}
+    for name, rule in rules.items():
+        if name in typed:
+            key = typed[name]
+            values[name] = _read_field(rule, raw[key], (*path, key), reading)
+        elif rule.required:
+            # a key that was mistyped is already a fault of its own
+            missing = say.missing_key(_wanted_key(name, rule), _article(kind))
+            values[name] = reading.fault(missing, path)
+        else:
+            values[name] = default_of(kind, name)
+    if any(value is FAULT for value in values.values()):
+        return FAULT
+    result = kind(where=reading.where(path), **values)
+    if "id" in values:
+        reading.named.append(NamedThing(str(values["id"]), kind, result.where))
+    return result
+
+
+def _article(kind: type) -> str:
+    words = re.sub(r"(?<!^)(?=[A-Z])", " ", kind.__name__).lower()
+    return f"this {words}"
+
+
+def _wanted_key(name: str, rule: FieldRule) -> str:
+    if rule.form != "measure":
+        return name
+    return " or ".join(legal_keys(name, rule)[:3])
+
+
+def legal_keys(name: str, rule: FieldRule) -> tuple[str, ...]:
+    """Return the keys an owner may type for a measure, the field's own unit first."""
+    stem = _stem(name, rule)
+    suffixes = [one for family in rule.families for one in family_suffixes(family)]
+    suffixes.sort(key=lambda suffix: suffix != rule.unit)
+    return tuple(f"{stem}_{suffix}" for suffix in suffixes)
+
+
+def _stem(name: str, rule: FieldRule) -> str:
+    suffix = f"_{rule.unit}"
+    return name.removesuffix(suffix) if rule.unit and name.endswith(suffix) else name
+
+
+def _typed_keys(
+    raw: dict[str, Any], rules: Mapping[str, FieldRule], path: Path, reading: Reading
+) -> dict[str, str]:
+    """Return {field name: key as typed}; unknown keys and doubled units become faults."""
+    by_key = {key: name for name, rule in rules.items() for key in _keys_of(name, rule)}
+    stems = {_stem(n, r): n for n, r in rules.items() if r.form == "measure"}
+    typed: dict[str, str] = {}
+    for key in raw:
+        name = by_key.get(key)
+        if name is None:
+            _unknown_key(key, rules, stems, (*path, key), reading)
+        elif name in typed:
+            reading.key_fault(say.two_units([typed[name], key]), (*path, key))
+        else:
+            typed[name] = key
+    return typed
+
+
+def _keys_of(name: str, rule: FieldRule) -> tuple[str, ...]:
+    return legal_keys(name, rule) if rule.form == "measure" else (name,)
+
+
+def _unknown_key(
+    key: str,
+    rules: Mapping[str, FieldRule],
+    stems: Mapping[str, str],
+    path: Path,
+    reading: Reading,
+) -> None:
+    stem = next((one for one in stems if key == one or key.startswith(f"{one}_")), None)
+    if stem is not None:
+        name = stems[stem]
+        reading.key_fault(say.unknown_unit(key, stem, legal_keys(name, rules[name])), path)
+        return
+    known = [_keys_of(name, rule)[0] for name, rule in rules.items()]
+    reading.key_fault(say.unknown_key(key, known), path)
+
+
+def _read_field(rule: FieldRule, raw: object, path: Path, reading: Reading) -> object:
+    if rule.label and raw == NOT_ON_LABEL:
+        return NOT_ON_LABEL
+    if not rule.many:
+        return _FORMS[rule.form](rule, raw, path, reading)
+    items = raw if isinstance(raw, list) else [raw]
+    if not isinstance(raw, list) and rule.form == "record":
+        return reading.fault(say.wrong_type(raw, "a list: each entry begins with a dash"), path)
+    if rule.required and not items:
+        return reading.fault(say.wrong_type(None, "at least one entry"), path)
+    parts = [
+        _FORMS[rule.form](rule, one, (*path, n) if isinstance(raw, list) else path, reading)
+        for n, one in enumerate(items)
+    ]
+    return FAULT if any(part is FAULT for part in parts) else tuple(parts)
+
+
+def _text(rule: FieldRule, raw: object, path: Path, reading: Reading) -> object:
+    if isinstance(raw, str) and raw.strip():
+        return raw
+    return reading.fault(say.wrong_type(raw, _or_label(rule, "text")), path)
+
+
+def _or_label(rule: FieldRule, wanted: str) -> str:
+    return f"{wanted}, or {NOT_ON_LABEL}" if rule.label else wanted
+
+
+def _identity(rule: FieldRule, raw: object, path: Path, reading: Reading) -> object:
+    word = str(raw) if isinstance(raw, int) and not isinstance(raw, bool) else raw
+    if not isinstance(word, str):
+        return reading.fault(say.wrong_type(raw, "an id"), path)
+    if not _ID.fullmatch(word) or word in say.WINDOWS_DEVICE_NAMES:
+        return reading.fault(say.bad_id(word), path)
+    return word
+
+
+def _reference(rule: FieldRule, raw: object, path: Path, reading: Reading) -> object:
+    word = str(raw) if isinstance(raw, int) and not isinstance(raw, bool) else raw
+    if not isinstance(word, str):
+        return reading.fault(say.wrong_type(raw, "an id"), path)
+    reading.mentions.append(Mention(word, rule.refers_to, reading.where(path)))
+    return word
+
+
+def _choice(rule: FieldRule, raw: object, path: Path, reading: Reading) -> object:
+    if isinstance(raw, str) and raw in rule.choices:
+        return raw
+    choices = (*rule.choices, NOT_ON_LABEL) if rule.label else rule.choices
+    return reading.fault(say.bad_choice(raw, choices), path)
+
+
+def _measure(rule: FieldRule, raw: object, path: Path, reading: Reading) -> object:
+    key = next(str(part) for part in reversed(path) if isinstance(part, str))
+    number = _number(rule, raw, key, path, reading)
+    if not isinstance(number, float):
+        return number
+    typed_unit = _unit_of(key, rule)
+    unit = rule.unit or family_suffixes(_family_of(typed_unit, rule))[0]
+    value = convert(number, typed_unit, unit)
+    limit = _broken_limit(rule, value, typed_unit, unit)
+    if limit:
+        words = typed_unit.replace("_", " ")
+        return reading.fault(say.out_of_range(number, words, limit), path)
+    where = reading.where(path)
+    stem = key.removesuffix(f"_{typed_unit}")
+    name = f"{stem}_{unit}"
+    return Given(
+        name, value, unit, number, typed_unit, where.file, where.line, rule.visible
+    )
+
+
+def _number(
+    rule: FieldRule, raw: object, key: str, path: Path, reading: Reading
+) -> float | object:
+    if isinstance(raw, str):
+        return reading.fault(not_a_number(raw, key), path)
+    if isinstance(raw, bool) or not isinstance(raw, int | float):
+        return reading.fault(say.wrong_type(raw, _or_label(rule, "a number")), path)
+    try:
+        return float(raw)
+    except OverflowError:
+        return reading.fault(say.wrong_type(raw, "a number of a size that exists"), path)
+
+
+def _unit_of(key: str, rule: FieldRule) -> str:
+    suffixes = [one for family in rule.families for one in family_suffixes(family)]
+    return max((one for one in suffixes if key.endswith(f"_{one}")), key=len)
+
+
+def _family_of(suffix: str, rule: FieldRule) -> str:
+    return next(family for family in rule.families if suffix in family_suffixes(family))
+
+
+def _broken_limit(rule: FieldRule, value: float, typed_unit: str, unit: str) -> str | None:
+    limits = rule.limits
+    if limits.above is not None and not value > limits.above:
+        return f"more than {_limit(limits.above, unit, typed_unit)}"
+    if limits.at_least is not None and value < limits.at_least:
+        return f"at least {_limit(limits.at_least, unit, typed_unit)}"
+    if limits.at_most is not None and value > limits.at_most:
+        return f"at most {_limit(limits.at_most, unit, typed_unit)}"
+    return None
+
+
+def _limit(value: float, unit: str, typed_unit: str) -> str:
+    return f"{convert(value, unit, typed_unit):g}"
+
+
+def _whole(rule: FieldRule, raw: object, path: Path, reading: Reading) -> object:
+    if isinstance(raw, bool) or not isinstance(raw, int):
+        return reading.fault(say.wrong_type(raw, "a whole number"), path)
+    limits = rule.limits
+    too_low = limits.at_least is not None and raw < limits.at_least
+    too_high = limits.at_most is not None and raw > limits.at_most
+    if too_low:
+        return reading.fault(say.out_of_range(raw, "", f"at least {limits.at_least:g}"), path)
+    if too_high:
+        return reading.fault(say.out_of_range(raw, "", f"at most {limits.at_most:g}"), path)
+    return raw
+
+
+def _yes_no(rule: FieldRule, raw: object, path: Path, reading: Reading) -> object:
+    if isinstance(raw, bool):
+        return raw
+    return reading.fault(say.bad_choice(raw, ("true", "false")), path)
+
+
+def _date(rule: FieldRule, raw: object, path: Path, reading: Reading) -> object:
+    text = raw if isinstance(raw, str) else ""
+    try:
+        if not _DATE.fullmatch(text):
+            raise ValueError(text)
+        result = datetime.date.fromisoformat(text)
+    except ValueError:
+        sentence = say.bad_date(text, DATE_WORDS) if text else say.wrong_type(raw, DATE_WORDS)
+        return reading.fault(sentence, path)
+    if rule.recorded:
+        reading.recorded.append(result)
+    return result
+
+
+def _month_day(rule: FieldRule, raw: object, path: Path, reading: Reading) -> object:
+    text = raw if isinstance(raw, str) else ""
+    try:
+        if not _MONTH_DAY.fullmatch(text):
+            raise ValueError(text)
+        day = datetime.date.fromisoformat(f"{LEAP_YEAR}-{text}")
+    except ValueError:
+        wanted = MONTH_DAY_WORDS
+        sentence = say.bad_date(text, wanted) if text else say.wrong_type(raw, wanted)
+        return reading.fault(sentence, path)
+    return (day.month, day.day)
+
+
+def _lat_lon(rule: FieldRule, raw: object, path: Path, reading: Reading) -> object:
+    wanted = "a point like [41.02, -93.10]: latitude, longitude"
+    if not isinstance(raw, list) or len(raw) != 2:
+        return reading.fault(say.wrong_type(raw, wanted), path)
+    for part, most in zip(raw, (90, 180), strict=True):
+        if isinstance(part, bool) or not isinstance(part, int | float):
+            return reading.fault(say.wrong_type(part, wanted), path)
+        if abs(part) > most:
+            return reading.fault(say.out_of_range(part, "degrees", f"-{most} to {most}"), path)
+    return (float(raw[0]), float(raw[1]))
+
+
+def _sign(rule: FieldRule, raw: object, path: Path, reading: Reading) -> object:
+    where = reading.where(path)
+    if isinstance(raw, str):
+        day = _month_day(rule, raw, path, reading)
+        if not isinstance(day, tuple):
+            return day
+        return SeasonSign(where=where, early=day, typical=day, late=day, single=True)
+    if not isinstance(raw, dict):
+        return reading.fault(say.wrong_type(raw, "{early: 03-20, typical: 04-01, late: 04-12}"), path)
+    parts = ("early", "typical", "late")
+    known = {part: part for part in parts}
+    for key in raw:
+        if key not in known:
+            reading.key_fault(say.unknown_key(key, parts), (*path, key))
+    days = [
+        _month_day(rule, raw[part], (*path, part), reading)
+        if part in raw
+        else reading.fault(say.missing_key(part, "this season sign"), path)
+        for part in parts
+    ]
+    if any(day is FAULT for day in days) or any(key not in known for key in raw):
+        return FAULT
+    early, typical, late = days
+    return SeasonSign(where=where, early=early, typical=typical, late=late, single=False)
+
+
+def _record(rule: FieldRule, raw: object, path: Path, reading: Reading) -> object:
+    assert rule.record is not None
+    return read_record(rule.record, raw, path, reading)
+
+
+_FORMS: Mapping[str, Callable[[FieldRule, object, Path, Reading], object]] = MappingProxyType(
+    {
+        "text": _text,
+        "identity": _identity,
+        "reference": _reference,
+        "choice": _choice,
+        "measure": _measure,
+        "whole": _whole,
+        "yes_no": _yes_no,
+        "date": _date,
+        "month_day": _month_day,
+        "lat_lon": _lat_lon,
+        "sign": _sign,
+        "record": _record,
+    }
+)

@@ -1,0 +1,183 @@
+"""Exact conversions and the legal unit suffixes of names.
+
+A name such as `width_ft` ends in one suffix of the table `UNITS`. Suffixes of one family convert
+into each other exactly; the international foot (0.3048 m) and the US liquid gallon (231 cubic
+inches) are the definitions used throughout (NIST Special Publication 811, appendix B).
+"""
+
+import math
+from dataclasses import dataclass
+from fractions import Fraction
+
+SQ_FT_PER_AC = 43560
+IN_PER_FT = 12
+FL_OZ_PER_GAL = 128
+SECONDS_PER_MINUTE = 60
+FT_PER_MINUTE_PER_MPH = 88
+
+_METRE_PER_FOOT = Fraction(3048, 10000)
+_KG_PER_LB = Fraction(45359237, 100000000)
+_ML_PER_FL_OZ = Fraction(231) * Fraction(254, 100) ** 3 / FL_OZ_PER_GAL
+_SQ_M_PER_AC = SQ_FT_PER_AC * _METRE_PER_FOOT**2
+
+
+@dataclass(frozen=True, slots=True)
+class Unit:
+    """One legal suffix: its family, its size in the family's first unit, and the words shown."""
+
+    suffix: str
+    family: str
+    size: Fraction
+    words: str
+
+
+def _family(name: str, *members: tuple[str, Fraction | int, str]) -> list[Unit]:
+    return [Unit(suffix, name, Fraction(size), words) for suffix, size, words in members]
+
+
+_MASS: tuple[tuple[str, Fraction | int, str], ...] = (
+    ("lb", 1, "lb"),
+    ("oz_wt", Fraction(1, 16), "oz by weight"),
+    ("ton", 2000, "tons"),
+    ("kg", 1 / _KG_PER_LB, "kg"),
+    ("g", Fraction(1, 1000) / _KG_PER_LB, "g"),
+)
+_VOLUME: tuple[tuple[str, Fraction | int, str], ...] = (
+    ("fl_oz", 1, "fl oz"),
+    ("cup", 8, "cups"),
+    ("pt", 16, "pt"),
+    ("qt", 32, "qt"),
+    ("gal", FL_OZ_PER_GAL, "gal"),
+    ("ml", 1 / _ML_PER_FL_OZ, "mL"),
+    ("l", 1000 / _ML_PER_FL_OZ, "L"),
+)
+_AC_PER_HA = Fraction(10000) / _SQ_M_PER_AC
+
+
+def _per_area(
+    members: tuple[tuple[str, Fraction | int, str], ...],
+) -> list[tuple[str, Fraction | int, str]]:
+    metric = {"kg", "g", "ml", "l"}
+    return [
+        (f"{s}_per_ha", Fraction(n) / _AC_PER_HA, f"{w}/ha")
+        if s in metric
+        else (f"{s}_per_ac", n, f"{w}/ac")
+        for s, n, w in members
+    ]
+
+
+UNITS: dict[str, Unit] = {
+    unit.suffix: unit
+    for unit in (
+        *_family(
+            "length",
+            ("ft", 1, "ft"),
+            ("in", Fraction(1, IN_PER_FT), "in"),
+            ("yd", 3, "yd"),
+            ("mi", 5280, "mi"),
+            ("m", 1 / _METRE_PER_FOOT, "m"),
+            ("cm", Fraction(1, 100) / _METRE_PER_FOOT, "cm"),
+        ),
+        *_family(
+            "area",
+            ("ac", 1, "ac"),
+            ("sq_ft", Fraction(1, SQ_FT_PER_AC), "sq ft"),
+            ("ha", _AC_PER_HA, "ha"),
+            ("sq_m", 1 / _SQ_M_PER_AC, "sq m"),
+        ),
+        *_family("mass", *_MASS),
+        *_family("volume", *_VOLUME),
+        *_family("mass_per_area", *_per_area(_MASS)),
+        *_family("volume_per_area", *_per_area(_VOLUME)),
+        *_family(
+            "strength",
+            ("lb_per_gal", 1, "lb/gal"),
+            ("g_per_l", _ML_PER_FL_OZ * FL_OZ_PER_GAL / _KG_PER_LB / 10**6, "g/L"),
+        ),
+        *_family("fraction", ("fraction", 1, ""), ("pct", Fraction(1, 100), "%")),
+        *_family("speed", ("mph", 1, "mph"), ("km_per_h", Fraction(10**6, 1609344), "km/h")),
+        *_family(
+            "flow",
+            ("gal_per_minute", 1, "gal/min"),
+            ("fl_oz_per_minute", Fraction(1, FL_OZ_PER_GAL), "fl oz/min"),
+        ),
+        *_family(
+            "time", ("hours", 1, "hours"), ("minutes", Fraction(1, 60), "min"),
+            ("seconds", Fraction(1, 3600), "s"), ("days", 24, "days"),
+        ),
+        *_family("money", ("usd", 1, "dollars")),
+        *_family("seeds_per_mass", ("seeds_per_lb", 1, "seeds/lb")),
+        *_family("seeds_per_area", ("seeds_per_sq_ft", 1, "seeds/sq ft")),
+        *_family("count", ("count", 1, "")),
+    )
+}  # fmt: skip
+
+MONEY_DECIMALS = 2
+SIGNIFICANT_DIGITS = 3
+
+
+def split_suffix(name: str) -> tuple[str, str] | None:
+    """Return (stem, suffix) for the longest legal suffix that `name` ends in, else None.
+
+    >>> split_suffix("rate_pls_lb_per_ac")
+    ('rate_pls', 'lb_per_ac')
+    >>> split_suffix("gate") is None
+    True
+    """
+    parts = name.split("_")
+    for start in range(1, len(parts)):
+        suffix = "_".join(parts[start:])
+        if suffix in UNITS:
+            return "_".join(parts[:start]), suffix
+    return None
+
+
+def family_suffixes(family: str) -> tuple[str, ...]:
+    """Return the legal suffixes of a family, in the order of the table."""
+    return tuple(unit.suffix for unit in UNITS.values() if unit.family == family)
+
+
+def convert(value: float, from_suffix: str, to_suffix: str) -> float:
+    """Return `value` in another unit of the same family. Raises ValueError across families.
+
+    >>> convert(24, "ft", "m")
+    7.3152
+    """
+    source, target = UNITS[from_suffix], UNITS[to_suffix]
+    if source.family != target.family:
+        raise ValueError(f"{from_suffix} does not convert to {to_suffix}")
+    ratio = source.size / target.size
+    return value if ratio == 1 else float(Fraction(value) * ratio)
+
+
+def digits(value: float, suffix: str) -> str:
+    """Return `value` rounded once for a page: three significant digits, whole from a hundred up.
+
+    Money has cents, counts are whole, a fraction is shown as percent by `shown`.
+
+    >>> digits(0.330579, "ac"), digits(1240.4, "ft"), digits(53.333, "fl_oz"), digits(8.0, "lb")
+    ('0.331', '1,240', '53.3', '8')
+    """
+    if suffix == "usd":
+        return f"{value:,.{MONEY_DECIMALS}f}"
+    if suffix == "count":
+        return f"{value:,.0f}"
+    if value == 0:
+        return "0"
+    decimals = max(0, SIGNIFICANT_DIGITS - 1 - math.floor(math.log10(abs(value))))
+    text = f"{value:,.{decimals}f}"
+    return text.rstrip("0").rstrip(".") if "." in text else text
+
+
+def shown(value: float, suffix: str) -> str:
+    """Return the number with its unit as a page prints it.
+
+    >>> shown(0.882, "fraction"), shown(96.5, "usd"), shown(2, "count"), shown(7.3152, "m")
+    ('88.2 %', '$96.50', '2', '7.32 m')
+    """
+    if suffix == "fraction":
+        return f"{digits(convert(value, 'fraction', 'pct'), 'pct')} %"
+    if suffix == "usd":
+        return f"${digits(value, suffix)}" if value >= 0 else f"-${digits(-value, suffix)}"
+    words = UNITS[suffix].words
+    return f"{digits(value, suffix)} {words}" if words else digits(value, suffix)

@@ -1,0 +1,178 @@
+"""Numbers that carry how they came about.
+
+A `Figure` is a number from the inventory (`Given`), from a source (`Reference`), computed from
+other figures (`Quantity`), or kept from a reader (`Withheld`). A `Formula` pairs the function that
+computes with the text that a page shows; `replay` evaluates that text on its own, so a test can
+hold the two against each other.
+"""
+
+import ast
+import math
+import operator
+from collections.abc import Callable, Iterator, Mapping, Sequence
+from dataclasses import dataclass
+from typing import Literal, TypeAlias
+
+Visible: TypeAlias = Literal["page", "money", "place", "person", "note"]
+Figure: TypeAlias = "Given | Reference | Quantity | Withheld"
+Input: TypeAlias = "Figure | tuple[Figure, ...]"
+
+
+@dataclass(frozen=True, slots=True)
+class Given:
+    """A number the owner typed: `value` in `unit`, and as typed with the place it stands at."""
+
+    name: str
+    value: float
+    unit: str
+    typed: float
+    typed_unit: str
+    file: str
+    line: int
+    visible: Visible
+
+
+@dataclass(frozen=True, slots=True)
+class Reference:
+    """A value out of a source: key into the list of sources, and where in it."""
+
+    name: str
+    value: float
+    unit: str
+    source: str
+    locator: str
+
+
+@dataclass(frozen=True, slots=True)
+class Withheld:
+    """An input another reader may not see; its value is not kept."""
+
+    name: str
+    unit: str
+
+
+@dataclass(frozen=True, slots=True)
+class Formula:
+    """A function of floats, the same as text, the unit it gives, its label and source key."""
+
+    function: Callable[..., float]
+    unit: str
+    text: str
+    label: str
+    source: str
+
+    def __call__(self, identity: str, **inputs: Input) -> "Quantity":
+        """Return the quantity `identity`, computed once. Raises TypeError on a withheld input."""
+        values = {name: _value(figure) for name, figure in inputs.items()}
+        return Quantity(
+            identity, self.function(**values), self.unit, self, tuple(inputs.items())
+        )
+
+
+@dataclass(frozen=True, slots=True)
+class Quantity:
+    """A computed number; `identity` is `place/season/step/quantity`."""
+
+    identity: str
+    value: float
+    unit: str
+    formula: Formula
+    inputs: tuple[tuple[str, Input], ...]
+
+
+def _value(figure: Input) -> float | list[float]:
+    if isinstance(figure, tuple):
+        return [_single(one) for one in figure]
+    return _single(figure)
+
+
+def _single(figure: Figure) -> float:
+    if isinstance(figure, Withheld):
+        raise TypeError(f"{figure.name} is withheld and has no value to compute with")
+    return figure.value
+
+
+def flat_inputs(quantity: Quantity) -> Iterator[tuple[str, Figure]]:
+    """Yield (name, figure) of the inputs; the members of a list are numbered from 1."""
+    for name, figure in quantity.inputs:
+        if isinstance(figure, tuple):
+            yield from ((f"{name}[{n}]", one) for n, one in enumerate(figure, 1))
+        else:
+            yield name, figure
+
+
+def walk(quantity: Quantity) -> Iterator[Quantity]:
+    """Yield the quantity and every quantity it rests on, outermost first, each once."""
+    seen: set[str] = set()
+    waiting = [quantity]
+    while waiting:
+        one = waiting.pop(0)
+        if one.identity in seen:
+            continue
+        seen.add(one.identity)
+        yield one
+        waiting += [figure for _, figure in flat_inputs(one) if isinstance(figure, Quantity)]
+
+
+def mean(values: Sequence[float]) -> float:
+    """Return the arithmetic mean.
+
+    >>> mean([15.0, 16.0, 17.0])
+    16.0
+    """
+    return math.fsum(values) / len(values)
+
+
+def total(values: Sequence[float]) -> float:
+    """Return the sum, without the rounding error of adding one by one.
+
+    >>> total([0.1] * 10)
+    1.0
+    """
+    return math.fsum(values)
+
+
+_OPERATORS: Mapping[type[ast.operator], Callable[[float, float], float]] = {
+    ast.Add: operator.add,
+    ast.Sub: operator.sub,
+    ast.Mult: operator.mul,
+    ast.Div: operator.truediv,
+}
+_FUNCTIONS: Mapping[str, Callable[..., float]] = {
+    "ceil": lambda value: float(math.ceil(value)),
+    "floor": lambda value: float(math.floor(value)),
+    "min": min,
+    "max": max,
+    "mean": mean,
+    "total": total,
+}
+
+
+def replay(text: str, values: Mapping[str, float | list[float]]) -> float:
+    """Return what the formula text gives for the values. Raises ValueError on any other syntax.
+
+    >>> replay("area_ac * rate_lb_per_ac / pls_fraction",
+    ...        {"area_ac": 10, "rate_lb_per_ac": 5, "pls_fraction": 0.5})
+    100.0
+    """
+    result = _evaluate(ast.parse(text, mode="eval").body, values)
+    if isinstance(result, list):
+        raise ValueError(f"formula gives a list: {text}")
+    return result
+
+
+def _evaluate(node: ast.expr, values: Mapping[str, float | list[float]]) -> float | list[float]:
+    match node:
+        case ast.Constant(value=int() | float() as number):
+            return float(number)
+        case ast.Name(id=name):
+            return values[name]
+        case ast.BinOp(left=left, op=op, right=right) if type(op) in _OPERATORS:
+            a, b = _evaluate(left, values), _evaluate(right, values)
+            if isinstance(a, list) or isinstance(b, list):
+                raise ValueError("a formula adds and multiplies numbers, not lists")
+            return _OPERATORS[type(op)](a, b)
+        case ast.Call(func=ast.Name(id=name), args=arguments) if name in _FUNCTIONS:
+            return _FUNCTIONS[name](*(_evaluate(one, values) for one in arguments))
+        case _:
+            raise ValueError(f"not allowed in a formula: {ast.unparse(node)}")

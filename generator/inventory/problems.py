@@ -1,0 +1,252 @@
+"""Faults in a property folder, and the sentences that say what is wrong and what is accepted.
+
+A fault is data: where it stands, a code, what is wrong (with the value), what is accepted. The
+sentences for faults of content stand here; those for the way a file is written (quotes,
+indentation, encoding) stand in `yaml_faults.py`.
+"""
+
+from __future__ import annotations
+
+import datetime
+import difflib
+import re
+import unicodedata
+from collections.abc import Iterable, Sequence
+from dataclasses import dataclass
+
+from generator.inventory.number_cures import number_cure
+
+SHOWN_LENGTH = 60
+LISTED_WORDS = 12
+
+# Names that Windows keeps for devices: no file or folder can carry them.
+WINDOWS_DEVICE_NAMES = frozenset(
+    ["con", "prn", "aux", "nul"]
+    + [f"{port}{number}" for port in ("com", "lpt") for number in range(10)]
+)
+
+
+@dataclass(frozen=True, slots=True, order=True)
+class Problem:
+    """One fault at one place: `screens.yaml:7:5 F201 what is wrong - what is accepted`."""
+
+    file: str
+    line: int
+    column: int
+    code: str
+    what: str
+    accepted: str
+
+    def __str__(self) -> str:
+        place = f"{shown_text(self.file)}:{self.line}:{self.column}"
+        return f"{place} {self.code} {self.what} - {self.accepted}"
+
+
+@dataclass(frozen=True, slots=True)
+class Sentence:
+    """A fault without its place."""
+
+    code: str
+    what: str
+    accepted: str
+
+    def at(self, file: str, line: int, column: int) -> Problem:
+        """The same fault, standing at a 1-based line and column of a file."""
+        return Problem(file, line, column, self.code, self.what, self.accepted)
+
+
+def shown_text(text: str) -> str:
+    """Text in one line, shortened, with every character that cannot be seen spelled out.
+
+    Control characters, direction marks and unusual spaces appear as `<U+202E>`, so that a
+    sentence on a screen never does or hides what a value holds.
+    """
+    shown = "".join(_shown_character(character) for character in text[: SHOWN_LENGTH + 1])
+    if len(text) > SHOWN_LENGTH or len(shown) > 2 * SHOWN_LENGTH:
+        return shown[: SHOWN_LENGTH - 3] + "..."
+    return shown
+
+
+def _shown_character(character: str) -> str:
+    hidden = unicodedata.category(character)[0] in "CZ" and character != " "
+    return f"<U+{ord(character):04X}>" if hidden else character
+
+
+def shown_value(value: object) -> str:
+    """A value as a sentence shows it: text in quotes, numbers bare, groups by their keys."""
+    if value is None:
+        return "nothing"
+    if isinstance(value, bool):
+        return "true" if value else "false"
+    if isinstance(value, float):
+        return format(value, ".12g")
+    if isinstance(value, str):
+        return f'"{shown_text(value)}"'
+    if isinstance(value, dict):
+        return f"a group of keys ({shown_text(', '.join(map(str, value)))})"
+    if isinstance(value, list | tuple):
+        return f"a list of {len(value)}"
+    return shown_text(str(value))
+
+
+def listed(words: Iterable[str], joint: str = "or") -> str:
+    """Words as a list in a sentence: `a, b or c`; a long list is cut and says so."""
+    shown = [shown_text(word) for word in words]
+    if len(shown) > LISTED_WORDS:
+        more = len(shown) - LISTED_WORDS
+        return ", ".join(shown[:LISTED_WORDS]) + f" and {more} more"
+    if len(shown) < 2:
+        return "".join(shown)
+    return f"{', '.join(shown[:-1])} {joint} {shown[-1]}"
+
+
+def nearest(word: str, known: Iterable[str]) -> str | None:
+    """The known word that looks most like this one, or None when none is close."""
+    by_folded = {name.casefold(): name for name in known}
+    # A word far longer than any known one is not a slip of the finger, and slow to compare.
+    close = difflib.get_close_matches(word[:80].casefold(), by_folded, n=1, cutoff=0.6)
+    return by_folded[close[0]] if close else None
+
+
+def _nearest_or_list(word: str, known: Sequence[str]) -> str:
+    close = nearest(word, known)
+    return f"did you mean {shown_text(close)}?" if close else listed(known)
+
+
+def unknown_key(key: str, allowed: Sequence[str]) -> Sentence:
+    """A key that is not used here."""
+    cure = _nearest_or_list(key, allowed) or "no key is used here"
+    return Sentence("F201", f"the key {shown_value(key)} is not known here", cure)
+
+
+def missing_key(key: str, of_what: str) -> Sentence:
+    """A key that must be there and is not."""
+    return Sentence("F202", f"{of_what} has no {key}", f"a line that begins with {key}:")
+
+
+def wrong_type(value: object, wanted: str) -> Sentence:
+    """A value of another kind than the wanted one, which is named in plain words."""
+    if value is None:
+        return Sentence("F203", "nothing stands after the key", wanted)
+    cure = wanted
+    if wanted == "text" and isinstance(value, bool | int | float):
+        cure = "text: put it in quotes, as in key: " + f'"{shown_value(value)}"'
+    return Sentence("F203", f"{shown_value(value)} is not {wanted}", cure)
+
+
+def not_a_number(text: str, key: str) -> Sentence:
+    """Text that stands where a number is wanted, with the cure for that way of writing it."""
+    what = f"{shown_value(text)} for {shown_text(key)} is not a plain number"
+    return Sentence("F206", what, number_cure(text, key))
+
+
+def out_of_range(value: float, unit: str, rule: str) -> Sentence:
+    """A number outside what is possible; `rule` says what is, such as `greater than 0`."""
+    amount = f"{shown_value(value)} {unit}".strip()
+    return Sentence("F204", f"{amount} is out of range", rule)
+
+
+def unknown_unit(key: str, stem: str, legal_keys: Sequence[str]) -> Sentence:
+    """A key whose last part is no unit: `width_feet`."""
+    unit = key.removeprefix(stem).strip("_")
+    what = f"the key {shown_value(key)} ends in no known unit"
+    if unit:
+        what = f"the key {shown_value(key)} ends in {shown_value(unit)}, which is no known unit"
+    return Sentence("F205", what, listed(legal_keys))
+
+
+def two_units(keys: Sequence[str]) -> Sentence:
+    """The same amount given twice, in two units."""
+    return Sentence("F207", f"{listed(keys, 'and')} say the same thing twice", "one of them only")
+
+
+def unknown_reference(value: str, kind: str, known: Sequence[str]) -> Sentence:
+    """An id that points at nothing; `kind` names what was looked for, such as `seed lot`."""
+    cure = _nearest_or_list(value, known) or f"the id of a {kind}; none is written down yet"
+    return Sentence("F208", f"there is no {kind} {shown_value(value)}", cure)
+
+
+def duplicate_id(value: str, first_place: str) -> Sentence:
+    """An id used before, at `first_place` (`screens.yaml:4`)."""
+    what = f"the id {shown_value(value)} is used already in {shown_text(first_place)}"
+    return Sentence("F209", what, "an id of its own for every entry")
+
+
+def bad_id(value: str) -> Sentence:
+    """An id with letters it may not have, or with a name that Windows keeps for a device."""
+    rule = "small letters a to z, digits and hyphens"
+    if value.casefold() in WINDOWS_DEVICE_NAMES:
+        what = f"the id {shown_value(value)} is a name Windows keeps for itself"
+        return Sentence("F210", what, f"another one, such as {value.casefold()}-strip")
+    folded = unicodedata.normalize("NFKD", value).encode("ascii", "ignore").decode().lower()
+    plain = re.sub(r"[^a-z0-9]+", "-", folded.replace("'", "")).strip("-")[:SHOWN_LENGTH]
+    if not plain or plain in WINDOWS_DEVICE_NAMES or plain == value:
+        return Sentence("F210", f"{shown_value(value)} cannot be an id", f"{rule}, as in lane-27")
+    return Sentence("F210", f"{shown_value(value)} cannot be an id", f"{rule}, as in {plain}")
+
+
+def bad_choice(value: object, choices: Sequence[str]) -> Sentence:
+    """A word that is none of those accepted here."""
+    what = f"{shown_value(value)} is not one of the words used here"
+    if not isinstance(value, str):
+        return Sentence("F211", what, listed(choices))
+    close = nearest(value, choices)
+    others = listed(choices)
+    return Sentence("F211", what, f"did you mean {close}? (of {others})" if close else others)
+
+
+def newer_format(found: int, known: int) -> Sentence:
+    """A folder written for a later version of the program."""
+    what = f"this folder is written in format {found}, newer than this program"
+    return Sentence("F213", what, f"format {known}, or a newer version of the program")
+
+
+def bad_date(text: str, wanted: str) -> Sentence:
+    """Text that is no date, with the date as it should be written where only one can be meant."""
+    meant = _meant_date(text.strip())
+    if meant is None:
+        return Sentence("F212", f"{shown_value(text)} is not {wanted}", wanted)
+    year, month, day = meant
+    try:
+        datetime.date(year or 2024, month, day)  # without a year, 29 February is a day
+    except ValueError:
+        return Sentence("F212", f"{shown_value(text)} is no day of the calendar", wanted)
+    month_day = f"{month:02}-{day:02}"
+    if "month and day" in wanted:
+        return Sentence("F212", f"{shown_value(text)} is not {wanted}", f"write {month_day}")
+    if year is None:
+        return Sentence("F212", f"{shown_value(text)} has no year", wanted)
+    written = f"{year:04}-{month_day}"
+    cure = wanted if written == text else f"write {written}"
+    return Sentence("F212", f"{shown_value(text)} is not {wanted}", cure)
+
+
+def _meant_date(text: str) -> tuple[int | None, int, int] | None:
+    """Year, month and day that the text can only mean, or None when it could be several."""
+    if found := re.fullmatch(r"([0-9]{4})[-/.]([0-9]{1,2})[-/.]([0-9]{1,2})", text):
+        year, month, day = (int(part) for part in found.groups())
+        return year, month, day
+    if found := re.fullmatch(r"([0-9]{1,2})[-/.]([0-9]{1,2})(?:[-/.]([0-9]{4}))?", text):
+        first, second = int(found[1]), int(found[2])
+        year_text = int(found[3]) if found[3] else None
+        # Both at most 12: 3/4 is March to one person and April to another.
+        if "-" in text and year_text is None:
+            return None, first, second
+        if second > 12 >= first or first == second:
+            return year_text, first, second
+        if first > 12 >= second:
+            return year_text, second, first
+    return _named_month(text)
+
+
+_MONTHS = ("jan", "feb", "mar", "apr", "may", "jun", "jul", "aug", "sep", "oct", "nov", "dec")
+
+
+def _named_month(text: str) -> tuple[int | None, int, int] | None:
+    words = re.findall(r"[a-z]+|[0-9]+", text.lower().replace("th", ""))
+    months = [_MONTHS.index(word[:3]) + 1 for word in words if word[:3] in _MONTHS]
+    years = [int(word) for word in words if re.fullmatch(r"[0-9]{4}", word)]
+    days = [int(word) for word in words if re.fullmatch(r"[0-9]{1,2}", word)]
+    if len(months) != 1 or len(days) != 1 or len(years) > 1:
+        return None
+    return (years[0] if years else None), months[0], days[0]

@@ -1,0 +1,220 @@
+"""From the events of a YAML text to plain data, with the place of every key and value.
+
+Everything that YAML offers and an owner's file does not need is refused with its place: labels
+and links, kinds, merged keys, several documents, keys that are no text, deep nesting.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Sequence
+from dataclasses import dataclass, field
+
+import yaml
+
+from generator.inventory import yaml_faults
+from generator.inventory.problems import Problem, Sentence
+from generator.inventory.yaml_lines import slipped, value_from
+from generator.inventory.yaml_parser import place_of
+from generator.inventory.yaml_values import (
+    AFTER_BRACKET,
+    AFTER_COMMA,
+    Found,
+    event_value,
+    lost_after,
+    scalar_faults,
+)
+
+Place = tuple[int, int]
+Path_ = tuple[str | int, ...]
+
+MOST_LEVELS = 20
+_BLOCK_HEADER = re.compile(r"[|>][-+0-9]*(?:[ \t]+#.*|[ \t]*)$")
+
+
+class Unfinished(Exception):  # noqa: N818 - not an error: the reading stops here on purpose
+    """The rest of the text is not read; the fault that stopped it is recorded already."""
+
+
+class LooseBlockHeader(yaml.YAMLError):
+    """Text behind `|` or `>` that the fast parser drops as a remark and the plain one refuses."""
+
+
+@dataclass(slots=True)
+class _Open:
+    """A group or list being filled. Without a path nothing in it is recorded."""
+
+    container: dict[str, object] | list[object]
+    path: Path_ | None
+    in_flow: bool
+    is_key: bool = False
+    key_lines: dict[str, int] = field(default_factory=dict)
+    wants_key: bool = False
+    child_path: Path_ | None = None
+
+
+@dataclass(slots=True)
+class Reading:
+    """What has been read of one file so far."""
+
+    file: str
+    lines: Sequence[str]
+    data: object = None
+    value_places: dict[Path_, Place] = field(default_factory=dict)
+    key_places: dict[Path_, Place] = field(default_factory=dict)
+    problems: list[Problem] = field(default_factory=list)
+    complete: bool = True  # whether the data stands for all that is in the file
+    _open: list[_Open] = field(default_factory=list)
+    _documents: int = 0
+
+    def take(self, event: yaml.Event) -> None:
+        """Add one event; raises `Unfinished` where reading on makes no sense."""
+        if isinstance(event, yaml.DocumentStartEvent):
+            self._begin_document(event)
+        elif isinstance(event, yaml.CollectionEndEvent):
+            self._close(event)
+        elif isinstance(event, yaml.NodeEvent):
+            self._refuse_extras(event)
+            if self._open and self._open[-1].wants_key:
+                self._take_key(event)
+            else:
+                self._take_value(event)
+
+    def add(self, line: int, column: int, sentence: Sentence) -> None:
+        """Record a fault at a 0-based place."""
+        self.problems.append(sentence.at(self.file, line + 1, column + 1))
+
+    def _add_all(self, found: Sequence[Found]) -> None:
+        for line, column, sentence in found:
+            self.add(line, column, sentence)
+
+    def _begin_document(self, event: yaml.DocumentStartEvent) -> None:
+        self._documents += 1
+        if event.version or event.tags:
+            self.add(0, 0, yaml_faults.percent_line(self.lines[0]))
+            raise Unfinished
+        if self._documents > 1:
+            self.add(*place_of(event.start_mark), yaml_faults.second_document("---"))
+            raise Unfinished
+
+    def _refuse_extras(self, event: yaml.NodeEvent) -> None:
+        """Refuse links, labels and kinds: what begins with `*`, `&` or `!` without quotes."""
+        is_link = isinstance(event, yaml.AliasEvent)
+        self.complete = self.complete and not is_link
+        if not is_link and not event.anchor and not getattr(event, "tag", None):
+            return
+        line, column = place_of(event.start_mark)
+        value = value_from(self.lines[line], column, self._in_flow())
+        self.add(line, column, yaml_faults.refused_mark(self.lines[line][:column], value))
+
+    def _in_flow(self) -> bool:
+        return bool(self._open) and self._open[-1].in_flow
+
+    def _take_key(self, event: yaml.NodeEvent) -> None:
+        group = self._open[-1]
+        group.wants_key = False
+        group.child_path = None
+        if isinstance(event, yaml.ScalarEvent):
+            self._take_text_key(group, event)
+        elif isinstance(event, yaml.CollectionStartEvent):
+            self.add(*place_of(event.start_mark), yaml_faults.group_as_key())
+            self._push(event, None, is_key=True)
+
+    def _take_text_key(self, group: _Open, event: yaml.ScalarEvent) -> None:
+        line, column = place_of(event.start_mark)
+        key = event_value(event)
+        fault = self._key_fault(group, event, key)
+        self._add_all(list(scalar_faults(event, self.lines, group.in_flow, is_key=True)))
+        if fault is not None:
+            self.add(line, column, fault)
+        elif isinstance(key, str):
+            group.key_lines[key] = line + 1
+            if group.path is not None:
+                group.child_path = (*group.path, key)
+                self.key_places[group.child_path] = (line, column)
+
+    def _key_fault(self, group: _Open, event: yaml.ScalarEvent, key: object) -> Sentence | None:
+        line, column = place_of(event.start_mark)
+        if event.value == "" and not (event.style and event.style in "|>"):
+            return yaml_faults.key_without_name()
+        if not isinstance(key, str):
+            return yaml_faults.key_not_text(event.value)
+        if key == "<<" and not event.style:
+            self.complete = False
+            return yaml_faults.merge_key()
+        if self.lines[line][:column].rstrip().endswith("?"):
+            return yaml_faults.question_mark_key(key)
+        if key in group.key_lines:
+            return yaml_faults.repeated_key(key, group.key_lines[key])
+        if group.in_flow and group.path is not None and self._lacks_colon(event):
+            return slipped(key) or yaml_faults.comma_in_braces(key)
+        return None
+
+    def _lacks_colon(self, event: yaml.ScalarEvent) -> bool:
+        line, column = place_of(event.end_mark)
+        rest = self.lines[line][column:].strip()
+        while not rest and line + 1 < len(self.lines):
+            line += 1
+            rest = self.lines[line].strip()
+        return bool(rest) and not rest.startswith(":")
+
+    def _take_value(self, event: yaml.NodeEvent) -> None:
+        path = self._path_of_value()
+        if path is not None:
+            self.value_places[path] = place_of(event.start_mark)
+        if isinstance(event, yaml.CollectionStartEvent):
+            self._push(event, path)
+            return
+        value = None
+        if isinstance(event, yaml.ScalarEvent):
+            self._check_block_header(event)
+            self._add_all(list(scalar_faults(event, self.lines, self._in_flow(), is_key=False)))
+            value = event_value(event)
+        self._store(value, path)
+
+    def _check_block_header(self, event: yaml.ScalarEvent) -> None:
+        line, column = place_of(event.start_mark)
+        if event.style not in ("|", ">"):
+            return
+        header = re.search(r"[|>]", self.lines[line][column:])
+        if header and not _BLOCK_HEADER.match(self.lines[line][column + header.start() :]):
+            raise LooseBlockHeader
+
+    def _path_of_value(self) -> Path_ | None:
+        if not self._open:
+            return ()
+        top = self._open[-1]
+        if isinstance(top.container, list):
+            return None if top.path is None else (*top.path, len(top.container))
+        return top.child_path
+
+    def _push(
+        self, event: yaml.CollectionStartEvent, path: Path_ | None, is_key: bool = False
+    ) -> None:
+        if len(self._open) >= MOST_LEVELS:
+            self.add(*place_of(event.start_mark), yaml_faults.too_deep(MOST_LEVELS))
+            raise Unfinished
+        mapping = isinstance(event, yaml.MappingStartEvent)
+        in_flow = bool(event.flow_style)
+        self._open.append(_Open({} if mapping else [], path, in_flow, is_key, wants_key=mapping))
+        if in_flow:
+            self._add_all(list(lost_after(self.lines, place_of(event.end_mark), AFTER_BRACKET)))
+
+    def _close(self, event: yaml.CollectionEndEvent) -> None:
+        closed = self._open.pop()
+        if self._open and self._open[-1].in_flow:
+            self._add_all(list(lost_after(self.lines, place_of(event.end_mark), AFTER_COMMA)))
+        if not closed.is_key:
+            self._store(closed.container, closed.path)
+
+    def _store(self, value: object, path: Path_ | None) -> None:
+        if not self._open:
+            self.data = value
+            return
+        top = self._open[-1]
+        if isinstance(top.container, list):
+            top.container.append(value)
+            return
+        top.wants_key = True
+        if path is not None:
+            top.container[str(path[-1])] = value

@@ -1,0 +1,336 @@
+"""From the place where a YAML parser gives up to a sentence that a landowner can act on.
+
+The parser says where it stopped and what it was busy with. What went wrong is often a line
+earlier, so each rule looks at the source too. The parser's own words are never shown.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Callable
+from dataclasses import dataclass
+from typing import TypeAlias
+
+import yaml
+
+from generator.inventory import yaml_faults
+from generator.inventory.problems import Sentence
+from generator.inventory.yaml_lines import (
+    key_at,
+    line_above,
+    lost_column,
+    nearest_column,
+    slipped,
+    text_column,
+    value_column,
+    value_from,
+)
+from generator.inventory.yaml_parser import place_of
+
+Found: TypeAlias = tuple[int, int, Sentence]
+
+
+@dataclass(frozen=True, slots=True)
+class LastRead:
+    """What the parser read last before it stopped; places are 0-based line and column."""
+
+    quote: str  # the kind of quote round a text, empty for anything else
+    bracket: bool  # whether it closed a list or a group
+    start: tuple[int, int]
+    end: tuple[int, int]
+
+
+def last_read(event: yaml.Event) -> LastRead:
+    """The part of an event that tells what a fault right behind it means."""
+    style = event.style if isinstance(event, yaml.ScalarEvent) else None
+    closes = isinstance(event, yaml.CollectionEndEvent)
+    return LastRead(
+        style if style in ("'", '"') else "",
+        closes,
+        place_of(event.start_mark),
+        place_of(event.end_mark),
+    )
+
+
+@dataclass(frozen=True, slots=True)
+class Spot:
+    """Where a parser stopped; lines and columns are 0-based and lie inside the text."""
+
+    lines: tuple[str, ...]
+    line: int
+    column: int
+    problem: str
+    context: str
+    opened: tuple[int, int]
+    last: LastRead | None
+
+    @property
+    def text(self) -> str:
+        return self.lines[self.line]
+
+
+def spot_of(
+    lines: tuple[str, ...], fault: Exception, last: LastRead | None, reached: tuple[int, int]
+) -> Spot:
+    """The place of a parser's exception; `reached` serves where the exception has none."""
+    mark = getattr(fault, "problem_mark", None)
+    start = getattr(fault, "context_mark", None)
+    line, column = _inside(lines, *(place_of(mark) if mark else reached))
+    problem = str(getattr(fault, "problem", "") or "")
+    context = str(getattr(fault, "context", "") or "")
+    opened = _inside(lines, *place_of(start)) if start else (line, column)
+    return Spot(lines, line, column, problem, context, opened, last)
+
+
+def _inside(lines: tuple[str, ...], line: int, column: int) -> tuple[int, int]:
+    """A place at the end of the file moves to the end of its last line with text."""
+    if line >= len(lines) or (line == len(lines) - 1 and not lines[line].strip()):
+        filled = [number for number, text in enumerate(lines) if text.strip()]
+        line = filled[-1] if filled else 0
+        return line, len(lines[line].rstrip())
+    return line, min(column, len(lines[line]))
+
+
+def explain(spot: Spot) -> Found:
+    """Line and column (0-based) of the fault that stopped the parser, and its sentence."""
+    for rule in _RULES:
+        found = rule(spot)
+        if found is not None:
+            return found
+    return _fallback(spot)
+
+
+def _unreadable_escape(spot: Spot) -> Found | None:
+    if "double-quoted" not in spot.context:
+        return None
+    line, column = spot.opened
+    text = spot.lines[line]
+    return line, column, yaml_faults.backslash(text[:column], text[column:])
+
+
+def _open_quote(spot: Spot) -> Found | None:
+    if "quoted scalar" not in spot.context:
+        return None
+    line, column = spot.opened
+    text = spot.lines[line]
+    return line, column, yaml_faults.quote_left_open(text[:column], text[column:])
+
+
+def _after_quote(spot: Spot) -> Found | None:
+    last = spot.last
+    if last is None or not last.quote or last.end[0] != spot.line or _at_end(spot):
+        return None
+    if spot.text[last.end[1] : spot.column].strip() or spot.text[spot.column] in ",]}:":
+        return None
+    if "flow" in spot.context and spot.text[spot.column] in "'\"[{":
+        return None  # the next part of a list or group, whose comma is missing
+    line, column = last.start
+    text = spot.lines[line]
+    if line != spot.line:
+        return line, column, yaml_faults.quote_closes_later(text[column:], spot.line + 1)
+    after = value_from(spot.text, spot.column, "flow" in spot.context)
+    whole = text[column : spot.column] + after
+    return line, column, yaml_faults.text_after_quote(text[:column], whole, after)
+
+
+def _at_end(spot: Spot) -> bool:
+    return spot.column >= len(spot.text)
+
+
+def _impossible_escape(spot: Spot) -> Found | None:
+    """A code in a backslash escape that no character has: the parser ends without words."""
+    if spot.problem or "\\" not in spot.text:
+        return None
+    return spot.line, spot.column, yaml_faults.hidden_escape()
+
+
+def _after_document_end(spot: Spot) -> Found | None:
+    if "document start" not in spot.problem:
+        return None
+    above = line_above(spot.lines, spot.line)
+    while above is not None:
+        if re.match(r"\.\.\.(?:\s|$)", spot.lines[above]):
+            return above, 0, yaml_faults.second_document("...")
+        above = line_above(spot.lines, above)
+    return None
+
+
+def _on_marker_line(spot: Spot) -> Found | None:
+    if re.match(r"(---|\.\.\.)[ \t]+\S", spot.text):
+        return spot.line, 0, yaml_faults.second_document(spot.text[:3])
+    return None
+
+
+def _percent_line(spot: Spot) -> Found | None:
+    for line, text in enumerate(spot.lines[: spot.line + 1]):
+        if text.startswith("%") and ("directive" in spot.context or "document" in spot.problem):
+            return line, 0, yaml_faults.percent_line(text)
+    return None
+
+
+def _tab(spot: Spot) -> Found | None:
+    if not _at_end(spot) and spot.text[spot.column] == "\t":
+        return spot.line, spot.column, yaml_faults.tab_indentation()
+    return None
+
+
+_LEADING = (
+    "cannot start any token",
+    "expected the node content",
+    "entries are not allowed",
+    "keys are not allowed",
+)
+_LEADING_CONTEXTS = ("an alias", "an anchor", "a tag", "a block scalar")
+
+
+def _leading_mark(spot: Spot) -> Found | None:
+    if any(words in spot.problem for words in _LEADING):
+        return _leading_mark_at(spot, spot.line, spot.column)
+    if any(spot.context.endswith(words) for words in _LEADING_CONTEXTS):
+        return _leading_mark_at(spot, *spot.opened)
+    return None
+
+
+def _leading_mark_at(spot: Spot, line: int, column: int) -> Found | None:
+    text = spot.lines[line]
+    if column >= len(text):
+        return None
+    return line, column, yaml_faults.leading_mark(text[:column], text[column:])
+
+
+def _colon(spot: Spot) -> Found | None:
+    if "mapping values are not allowed" not in spot.problem:
+        return None
+    begin = value_column(spot.text)
+    if begin is not None and key_at(spot.text, text_column(spot.text)) and begin < spot.column:
+        value = spot.text[begin:]
+        return spot.line, begin, yaml_faults.colon_in_value(spot.text[:begin], value)
+    above = line_above(spot.lines, spot.line)
+    if above is not None:
+        column = text_column(spot.lines[above])
+        cause = slipped(spot.lines[above][column:])
+        has_key = key_at(spot.lines[above], column) is not None
+        if cause is not None and (_is_dash(cause) or not has_key):
+            return above, column, cause
+        if not has_key:
+            return above, column, yaml_faults.no_colon(spot.lines[above])
+    return _misplaced(spot)
+
+
+def _is_dash(cause: Sentence | None) -> bool:
+    return cause is not None and cause.code == "F106"
+
+
+def _unfinished_key(spot: Spot) -> Found | None:
+    if "simple key" not in spot.context:
+        return None
+    line, column = spot.opened
+    text = spot.lines[line]
+    lost = lost_column(text, column)
+    if lost is not None:
+        return line, lost, yaml_faults.text_lost_after_hash(text[lost:])
+    if text[column : column + 1] in ("'", '"'):
+        after = text[column:]
+        return line, column, yaml_faults.quote_left_open(text[:column], after)
+    cause = slipped(text[column:])
+    if cause is None and key_at(text, column) is not None:
+        return line, column, yaml_faults.unreadable(text)
+    return line, column, cause or yaml_faults.no_colon(text[column:])
+
+
+def _flow(spot: Spot) -> Found | None:
+    if "while parsing a flow" not in spot.context:
+        return None
+    line, column = spot.opened
+    bracket = spot.lines[line][column]
+    for number in range(line, spot.line + 1):
+        lost = lost_column(spot.lines[number], column if number == line else 0)
+        if lost is not None:
+            return number, lost, yaml_faults.text_lost_after_hash(spot.lines[number][lost:])
+    got = "" if _at_end(spot) else spot.text[spot.column]
+    if got in ("]", "}") and spot.problem.endswith(f"'{got}'"):
+        return spot.line, spot.column, yaml_faults.wrong_bracket(bracket, got)
+    if spot.line == line and got == ":":
+        inside = spot.text[column + 1 :].rstrip(" ]}")
+        return spot.line, spot.column, yaml_faults.colon_in_braces(inside)
+    if spot.line == line and got:
+        return spot.line, spot.column, yaml_faults.no_comma(bracket)
+    return line, column, yaml_faults.bracket_left_open(bracket, spot.lines[line][column + 1 :])
+
+
+def _after_bracket(spot: Spot) -> Found | None:
+    last = spot.last
+    if last is None or not last.bracket or last.end[0] != spot.line or _at_end(spot):
+        return None
+    end = last.end[1]
+    if spot.text[end - 1 : end] not in ("]", "}") or spot.text[end : spot.column].strip():
+        return None
+    begin = value_column(spot.text)
+    start = text_column(spot.text) if begin is None else begin
+    return spot.line, start, yaml_faults.text_after_bracket(spot.text[:start], spot.text[start:])
+
+
+def _out_of_place(spot: Spot) -> Found | None:
+    """A line that begins where the lines around it do not let it."""
+    if _at_end(spot) or spot.text[: spot.column].strip(" -"):
+        return None
+    begin = len(spot.text) - len(spot.text.lstrip())
+    text = spot.text[begin:]
+    same_column = begin == spot.opened[1]
+    in_list = "collection" in spot.context or "sequence" in spot.context
+    lost = _lost_above(spot)
+    if lost is not None and key_at(spot.text, begin) is None:
+        return lost
+    if re.match(r"-[ \t]|-$", text):
+        if same_column and not in_list:
+            return spot.line, begin, yaml_faults.list_among_keys(text)
+        return _misplaced(spot)
+    cause = slipped(text)
+    if cause is not None and (_is_dash(cause) or key_at(spot.text, begin) is None):
+        return spot.line, begin, cause
+    if key_at(spot.text, begin) is None:
+        return spot.line, begin, yaml_faults.no_colon(text)
+    if same_column and in_list:
+        return spot.line, begin, yaml_faults.key_among_list(text)
+    return _misplaced(spot)
+
+
+def _lost_above(spot: Spot) -> Found | None:
+    above = line_above(spot.lines, spot.line)
+    lost = None if above is None else lost_column(spot.lines[above])
+    if above is None or lost is None:
+        return None
+    return above, lost, yaml_faults.text_lost_after_hash(spot.lines[above][lost:])
+
+
+def _misplaced(spot: Spot) -> Found:
+    begin = len(spot.text) - len(spot.text.lstrip())
+    column, under = nearest_column(spot.lines, spot.line)
+    return spot.line, begin, yaml_faults.misplaced(spot.text, column + 1, under)
+
+
+def _fallback(spot: Spot) -> Found:
+    begin = value_column(spot.text)
+    if begin is not None and spot.text[begin] in "@`%*&![]{}|>,":
+        found = _leading_mark_at(spot, spot.line, begin)
+        if found is not None:
+            return found
+    return spot.line, min(spot.column, len(spot.text)), yaml_faults.unreadable(spot.text)
+
+
+_RULES: tuple[Callable[[Spot], Found | None], ...] = (
+    _unreadable_escape,
+    _open_quote,
+    _impossible_escape,
+    _after_document_end,
+    _on_marker_line,
+    _percent_line,
+    _after_quote,
+    _tab,
+    _colon,
+    _unfinished_key,
+    _flow,
+    _after_bracket,
+    _leading_mark,
+    _out_of_place,
+)

@@ -6,6 +6,8 @@ computes with the text that a page shows; `replay` evaluates that text on its ow
 hold the two against each other.
 """
 
+from __future__ import annotations
+
 import ast
 import math
 import operator
@@ -14,8 +16,6 @@ from dataclasses import dataclass
 from typing import Literal, TypeAlias
 
 Visible: TypeAlias = Literal["page", "money", "place", "person", "note"]
-Figure: TypeAlias = "Given | Reference | Quantity | Withheld"
-Input: TypeAlias = "Figure | tuple[Figure, ...]"
 
 
 @dataclass(frozen=True, slots=True)
@@ -61,12 +61,10 @@ class Formula:
     label: str
     source: str
 
-    def __call__(self, identity: str, **inputs: Input) -> "Quantity":
+    def __call__(self, identity: str, **inputs: Input) -> Quantity:
         """Return the quantity `identity`, computed once. Raises TypeError on a withheld input."""
         values = {name: _value(figure) for name, figure in inputs.items()}
-        return Quantity(
-            identity, self.function(**values), self.unit, self, tuple(inputs.items())
-        )
+        return Quantity(identity, self.function(**values), self.unit, self, tuple(inputs.items()))
 
 
 @dataclass(frozen=True, slots=True)
@@ -78,6 +76,10 @@ class Quantity:
     unit: str
     formula: Formula
     inputs: tuple[tuple[str, Input], ...]
+
+
+Figure: TypeAlias = Given | Reference | Quantity | Withheld
+Input: TypeAlias = Figure | tuple[Figure, ...]
 
 
 def _value(figure: Input) -> float | list[float]:

@@ -55,6 +55,7 @@ COST = Formula(cost_usd, "usd", "packages_count * price_usd", "Cost", "arithmeti
 TOTAL_LB = Formula(sum_of, "lb", "total(parts)", "Seed off the bag in all", "arithmetic")
 TOTAL_FL_OZ = Formula(sum_of, "fl_oz", "total(parts)", "Product in all", "arithmetic")
 TOTAL_USD = Formula(sum_of, "usd", "total(parts)", "Cost in all", "arithmetic")
-TOTAL_RATE = Formula(
-    sum_of, "lb_per_ac", "total(parts)", "Active on this ground in a year", "arithmetic"
+TOTAL_RATE = Formula(sum_of, "lb_per_ac", "total(parts)", "Together to an acre", "arithmetic")
+TOTAL_FL_OZ_PER_AC = Formula(
+    sum_of, "fl_oz_per_ac", "total(parts)", "Product together to an acre", "arithmetic"
 )

@@ -63,19 +63,32 @@ def loads_count(spray_gal: float, tank_gal: float) -> float:
     return math.ceil(spray_gal / tank_gal)
 
 
-def full_load_fl_oz(
-    tank_gal: float, carrier_gal_per_ac: float, rate_product_fl_oz_per_ac: float
+def load_product_fl_oz(
+    load_gal: float, carrier_gal_per_ac: float, rate_product_fl_oz_per_ac: float
 ) -> float:
-    """Product in one full load, in fluid ounces.
+    """Product in one load, in fluid ounces, before rounding to a mark.
 
-    Formula: tank_gal / carrier_gal_per_ac * rate_product_fl_oz_per_ac
+    Formula: load_gal / carrier_gal_per_ac * rate_product_fl_oz_per_ac
     Valid for: the catch test's gallons per acre
     Source: per-acre mixing sheet (source key mixing_sheet)
 
-    >>> round(full_load_fl_oz(25, 15, 32), 1)
+    >>> round(load_product_fl_oz(25, 15, 32), 1)
     53.3
     """
-    return tank_gal / carrier_gal_per_ac * rate_product_fl_oz_per_ac
+    return load_gal / carrier_gal_per_ac * rate_product_fl_oz_per_ac
+
+
+def full_loads_count(loads_count: float) -> float:
+    """Loads that fill the tank: all but the last.
+
+    Formula: loads_count - 1
+    Valid for: at least one load
+    Source: the last load is made up apart (source key mixing_sheet)
+
+    >>> full_loads_count(2)
+    1
+    """
+    return loads_count - 1
 
 
 def last_load_gal(spray_gal: float, tank_gal: float, loads_count: float) -> float:
@@ -91,6 +104,19 @@ def last_load_gal(spray_gal: float, tank_gal: float, loads_count: float) -> floa
     return spray_gal - (loads_count - 1) * tank_gal
 
 
+def equal_load_gal(spray_gal: float, loads_count: float) -> float:
+    """Spray mix in each load when all loads are alike, in gallons.
+
+    Formula: spray_gal / loads_count
+    Valid for: loads_count of at least 1
+    Source: equal parts (source key arithmetic)
+
+    >>> equal_load_gal(48, 2)
+    24.0
+    """
+    return spray_gal / loads_count
+
+
 def product_fl_oz(area_ac: float, rate_product_fl_oz_per_ac: float) -> float:
     """Product for the whole place, in fluid ounces.
 
@@ -104,9 +130,7 @@ def product_fl_oz(area_ac: float, rate_product_fl_oz_per_ac: float) -> float:
     return area_ac * rate_product_fl_oz_per_ac
 
 
-def active_rate_lb_per_ac(
-    rate_product_fl_oz_per_ac: float, strength_lb_per_gal: float
-) -> float:
+def active_rate_lb_per_ac(rate_product_fl_oz_per_ac: float, strength_lb_per_gal: float) -> float:
     """Active ingredient or acid equivalent put on an acre by a liquid, in pounds.
 
     Formula: rate_product_fl_oz_per_ac / 128 * strength_lb_per_gal
@@ -191,13 +215,21 @@ SPRAY = Formula(
     spray_gal, "gal", "area_ac * carrier_gal_per_ac", "Spray mix in all", "aps_handbook"
 )
 LOADS = Formula(loads_count, "count", "ceil(spray_gal / tank_gal)", "Tank loads", "mixing_sheet")
-FULL_LOAD = Formula(
-    full_load_fl_oz,
+EQUAL_LOAD = Formula(
+    equal_load_gal,
+    "gal",
+    "spray_gal / loads_count",
+    "Spray mix in each of the equal loads",
+    "arithmetic",
+)
+LOAD_PRODUCT = Formula(
+    load_product_fl_oz,
     "fl_oz",
-    "tank_gal / carrier_gal_per_ac * rate_product_fl_oz_per_ac",
+    "load_gal / carrier_gal_per_ac * rate_product_fl_oz_per_ac",
     "Product in a load, before rounding to a mark",
     "mixing_sheet",
 )
+FULL_LOADS = Formula(full_loads_count, "count", "loads_count - 1", "Full loads", "mixing_sheet")
 LAST_LOAD = Formula(
     last_load_gal,
     "gal",

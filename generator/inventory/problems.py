@@ -250,3 +250,16 @@ def _named_month(text: str) -> tuple[int | None, int, int] | None:
     if len(months) != 1 or len(days) != 1 or len(years) > 1:
         return None
     return (years[0] if years else None), months[0], days[0]
+
+
+def unknown_file(stem: str, known: Sequence[str]) -> Sentence:
+    """A YAML file whose name says nothing to the program: it would be read by nobody."""
+    close = nearest(stem, known)
+    cure = f"did you mean {close}.yaml?" if close else listed(f"{one}.yaml" for one in known)
+    return Sentence("F214", "this file is not read, because of its name", cure)
+
+
+def missing_file(name: str) -> Sentence:
+    """A file that every property folder has is not there."""
+    cure = f"a file {name} that begins with format: 1"
+    return Sentence("F215", f"the folder has no {name}", cure)

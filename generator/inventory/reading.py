@@ -5,7 +5,7 @@ import re
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass, field
 from types import MappingProxyType
-from typing import Any
+from typing import Any, cast
 
 from generator.inventory import problems as say
 from generator.inventory.fields import (
@@ -16,10 +16,9 @@ from generator.inventory.fields import (
     default_of,
     rules_of,
 )
-from generator.inventory.number_sentences import not_a_number
 from generator.inventory.problems import Problem, Sentence
 from generator.inventory.yaml_positions import Document
-from generator.units import convert, family_suffixes, split_suffix
+from generator.units import convert, family_suffixes
 from generator.working import Given
 
 Path = tuple[str | int, ...]
@@ -231,16 +230,12 @@ def _measure(rule: FieldRule, raw: object, path: Path, reading: Reading) -> obje
     where = reading.where(path)
     stem = key.removesuffix(f"_{typed_unit}")
     name = f"{stem}_{unit}"
-    return Given(
-        name, value, unit, number, typed_unit, where.file, where.line, rule.visible
-    )
+    return Given(name, value, unit, number, typed_unit, where.file, where.line, rule.visible)
 
 
-def _number(
-    rule: FieldRule, raw: object, key: str, path: Path, reading: Reading
-) -> float | object:
+def _number(rule: FieldRule, raw: object, key: str, path: Path, reading: Reading) -> float | object:
     if isinstance(raw, str):
-        return reading.fault(not_a_number(raw, key), path)
+        return reading.fault(say.not_a_number(raw, key), path)
     if isinstance(raw, bool) or not isinstance(raw, int | float):
         return reading.fault(say.wrong_type(raw, _or_label(rule, "a number")), path)
     try:
@@ -339,7 +334,9 @@ def _sign(rule: FieldRule, raw: object, path: Path, reading: Reading) -> object:
             return day
         return SeasonSign(where=where, early=day, typical=day, late=day, single=True)
     if not isinstance(raw, dict):
-        return reading.fault(say.wrong_type(raw, "{early: 03-20, typical: 04-01, late: 04-12}"), path)
+        return reading.fault(
+            say.wrong_type(raw, "{early: 03-20, typical: 04-01, late: 04-12}"), path
+        )
     parts = ("early", "typical", "late")
     known = {part: part for part in parts}
     for key in raw:
@@ -353,7 +350,7 @@ def _sign(rule: FieldRule, raw: object, path: Path, reading: Reading) -> object:
     ]
     if any(day is FAULT for day in days) or any(key not in known for key in raw):
         return FAULT
-    early, typical, late = days
+    early, typical, late = (cast("tuple[int, int]", day) for day in days)
     return SeasonSign(where=where, early=early, typical=typical, late=late, single=False)
 
 

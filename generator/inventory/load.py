@@ -1,0 +1,214 @@
+"""The whole property folder: files to records, every fault in one run."""
+
+import datetime
+from dataclasses import dataclass
+from pathlib import Path
+from typing import Any
+
+from generator.inventory import problems as say
+from generator.inventory.fields import Where
+from generator.inventory.problems import Problem, Sentence
+from generator.inventory.reading import FAULT, Mention, NamedThing, Reading, read_record
+from generator.inventory.rules import broken_rules
+from generator.inventory.schema import (
+    FORMAT,
+    Inventory,
+    Measure,
+    Planting,
+    Product,
+    Property,
+    Reader,
+    Route,
+    Screen,
+    SeedLot,
+    Sprayer,
+    Spreader,
+    Stand,
+)
+from generator.inventory.yaml_positions import Document, read_document
+from generator.reference.load import planting_kinds, species, step_plans
+
+PROPERTY_FILE = "property.yaml"
+# file name without .yaml -> {key at the top of the file: kind of its entries}
+FILES: dict[str, dict[str, type]] = {
+    "screens": {"screens": Screen},
+    "stands": {"stands": Stand},
+    "routes": {"routes": Route},
+    "seed": {"lots": SeedLot},
+    "products": {"products": Product},
+    "equipment": {"sprayers": Sprayer, "spreaders": Spreader, "measures": Measure},
+    "readers": {"readers": Reader},
+}
+FOLDERS_BESIDE = ("schema", "photos")
+KIND_WORDS: dict[type, str] = {
+    Screen: "place",
+    Stand: "stand",
+    Route: "route",
+    SeedLot: "lot",
+    Product: "product",
+    Sprayer: "sprayer",
+    Spreader: "spreader",
+    Measure: "measure",
+    Planting: "planting",
+    Reader: "reader",
+}
+
+
+@dataclass(frozen=True, slots=True)
+class Loaded:
+    """What a property folder gave: records, or none and the faults; and the latest noted day."""
+
+    inventory: Inventory | None
+    problems: tuple[Problem, ...]
+    last_recorded: datetime.date | None
+
+
+def load_inventory(folder: Path) -> Loaded:
+    """Return the checked records of a property folder, or every fault found in it.
+
+    Reads only; nothing in the folder is changed. Raises OSError where a file cannot be opened.
+    """
+    names, problems = _listed_files(folder)
+    readings: list[Reading] = []
+    for name in names:
+        document, faults = read_document((folder / name).read_bytes(), name)
+        problems += faults
+        if document is not None:
+            readings.append(Reading(document))
+    newer = _newer_format(readings)
+    if newer is not None:
+        return Loaded(None, (newer,), None)
+    values, found = _read_all(readings)
+    problems += found + _identity_faults(readings) + _mention_faults(readings)
+    if problems:
+        return Loaded(None, tuple(sorted(set(problems))), None)
+    inventory = Inventory(**values)
+    problems = broken_rules(inventory)
+    recorded = [day for reading in readings for day in reading.recorded]
+    if problems:
+        return Loaded(None, tuple(sorted(set(problems))), None)
+    return Loaded(inventory, (), max(recorded, default=None))
+
+
+def _listed_files(folder: Path) -> tuple[list[str], list[Problem]]:
+    names: list[str] = []
+    problems: list[Problem] = []
+    known = ["property", *FILES]
+    for entry in sorted(folder.iterdir(), key=lambda entry: entry.name):
+        stem, ending = entry.stem, entry.suffix
+        if entry.name.startswith("."):
+            continue
+        if entry.is_dir():
+            inside = [f"{entry.name}/{one}" for one in _yaml_files(entry)]
+            if entry.name in FILES:
+                names += inside
+            elif entry.name not in FOLDERS_BESIDE:
+                problems += [_at_top(one, _unread(entry.name, known)) for one in inside]
+        elif ending == ".yaml" and stem in known:
+            names.append(entry.name)
+        elif ending.lower() in (".yaml", ".yml"):
+            problems.append(_at_top(entry.name, _unread(stem, known)))
+    if PROPERTY_FILE not in names:
+        problems.append(_at_top(PROPERTY_FILE, say.missing_file(PROPERTY_FILE)))
+    return names, problems
+
+
+def _yaml_files(folder: Path) -> list[str]:
+    names = sorted(one.name for one in folder.iterdir() if not one.name.startswith("."))
+    return [name for name in names if name.lower().endswith((".yaml", ".yml"))]
+
+
+def _unread(stem: str, known: list[str]) -> Sentence:
+    return say.unknown_file(stem, known)
+
+
+def _at_top(name: str, sentence: Sentence) -> Problem:
+    return sentence.at(name, 1, 1)
+
+
+def _newer_format(readings: list[Reading]) -> Problem | None:
+    for reading in readings:
+        data = reading.document.data
+        if reading.document.file == PROPERTY_FILE and isinstance(data, dict):
+            found = data.get("format")
+            if isinstance(found, int) and not isinstance(found, bool) and found > FORMAT:
+                mark = reading.document.mark(("format",))
+                return say.newer_format(found, FORMAT).at(PROPERTY_FILE, mark.line, mark.column)
+    return None
+
+
+def _read_all(readings: list[Reading]) -> tuple[dict[str, Any], list[Problem]]:
+    lists: dict[str, list[object]] = {key: [] for keys in FILES.values() for key in keys}
+    values: dict[str, Any] = {}
+    for reading in readings:
+        if reading.document.file == PROPERTY_FILE:
+            values["property"] = read_record(Property, reading.document.data, (), reading)
+        else:
+            _read_lists(reading, lists)
+    problems = [one for reading in readings for one in reading.problems]
+    return values | {key: tuple(entries) for key, entries in lists.items()}, problems
+
+
+def _read_lists(reading: Reading, lists: dict[str, list[object]]) -> None:
+    document: Document = reading.document
+    if document.data is None:
+        return
+    kinds = FILES[document.file.split("/")[0].removesuffix(".yaml")]
+    if not isinstance(document.data, dict):
+        reading.fault(say.wrong_type(document.data, f"{next(iter(kinds))}: and a list below"), ())
+        return
+    for key, entries in document.data.items():
+        if key not in kinds:
+            reading.key_fault(say.unknown_key(key, tuple(kinds)), (key,))
+        elif entries is not None and not isinstance(entries, list):
+            wanted = "a list: each entry begins with a dash"
+            reading.fault(say.wrong_type(entries, wanted), (key,))
+        else:
+            for n, entry in enumerate(entries or ()):
+                one = read_record(kinds[key], entry, (key, n), reading)
+                if one is not FAULT:
+                    lists[key].append(one)
+
+
+def _identity_faults(readings: list[Reading]) -> list[Problem]:
+    first: dict[str, NamedThing] = {}
+    problems: list[Problem] = []
+    for reading in readings:
+        for named in reading.named:
+            earlier = first.setdefault(named.identity, named)
+            if earlier is not named:
+                place = f"{earlier.where.file}:{earlier.where.line}"
+                problems.append(_at(say.duplicate_id(named.identity, place), named.where))
+    return problems
+
+
+def _at(sentence: Sentence, where: Where) -> Problem:
+    return sentence.at(where.file, where.line, where.column)
+
+
+def _mention_faults(readings: list[Reading]) -> list[Problem]:
+    known: dict[str, set[str]] = {word: set() for word in KIND_WORDS.values()}
+    known |= {
+        "species": set(species()),
+        "planting_kind": set(planting_kinds()),
+        "step_plan": set(step_plans()),
+        "step": {step.id for plan in step_plans().values() for step in plan.steps},
+        "any": {"any"},
+        "all": {"all"},
+        "owner": {"owner"},
+    }
+    for reading in readings:
+        for named in reading.named:
+            known[KIND_WORDS[named.kind]].add(named.identity)
+    return [
+        _mention_fault(mention, known)
+        for reading in readings
+        for mention in reading.mentions
+        if not any(mention.word in known[kind] for kind in mention.refers_to)
+    ]
+
+
+def _mention_fault(mention: Mention, known: dict[str, set[str]]) -> Problem:
+    words = sorted({word for kind in mention.refers_to for word in known[kind]})
+    kind = mention.refers_to[0].replace("_", " ")
+    return _at(say.unknown_reference(mention.word, kind, words), mention.where)

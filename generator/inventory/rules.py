@@ -1,0 +1,255 @@
+"""Rules between fields and records, each small, with the sentence that says what it wants."""
+
+import re
+from collections.abc import Callable, Iterator
+from dataclasses import dataclass
+
+from generator.inventory.fields import Record, SeasonSign, Where
+from generator.inventory.label import NotOnLabel, Use
+from generator.inventory.problems import Problem, shown_value
+from generator.inventory.schema import Inventory, Planting, Screen
+from generator.reference.load import step_plans
+from generator.units import convert
+from generator.working import Given
+
+SEASON_BEGINS_MONTH = 9
+
+
+@dataclass(frozen=True, slots=True)
+class Broken:
+    """One broken rule: where, what is wrong, what is accepted."""
+
+    where: Where
+    what: str
+    accepted: str
+
+
+@dataclass(frozen=True, slots=True)
+class Rule:
+    """A rule of the property folder with its code, its reason and its check."""
+
+    code: str
+    reason: str
+    check: Callable[[Inventory], Iterator[Broken]]
+
+
+def broken_rules(inventory: Inventory) -> list[Problem]:
+    """Return a problem for every rule the inventory breaks."""
+    return [
+        Problem(
+            broken.where.file,
+            broken.where.line,
+            broken.where.column,
+            rule.code,
+            broken.what,
+            broken.accepted,
+        )
+        for rule in RULES
+        for broken in rule.check(inventory)
+    ]
+
+
+def _plantings(inventory: Inventory) -> Iterator[tuple[Screen, Planting]]:
+    for screen in inventory.screens:
+        for planting in screen.plantings:
+            yield screen, planting
+
+
+def _at(given: Given) -> Where:
+    return Where(given.file, given.line, 1)
+
+
+def _viable_parts(inventory: Inventory) -> Iterator[Broken]:
+    for lot in inventory.lots:
+        tag = lot.tag
+        parts = (tag.germination_fraction, tag.hard_fraction, tag.dormant_fraction)
+        percent = convert(sum(part.value for part in parts), "fraction", "pct")
+        if not 0 < percent <= 100 + 1e-9:
+            yield Broken(
+                _at(tag.germination_fraction),
+                f"germination, hard and dormant add up to {percent:g} percent",
+                "parts of the pure seed: together more than 0 and at most 100 percent",
+            )
+        if tag.purity_fraction.value == 0:
+            yield Broken(
+                _at(tag.purity_fraction), "purity is 0", "the pure seed on the tag, above 0"
+            )
+
+
+def _lot_species(inventory: Inventory) -> Iterator[Broken]:
+    by_id = {lot.id: lot for lot in inventory.lots}
+    for _, planting in _plantings(inventory):
+        for seed in planting.seed:
+            lot = by_id[seed.lot]
+            if lot.species != seed.species:
+                yield Broken(
+                    seed.where,
+                    f"lot {shown_value(lot.id)} is {lot.species}, not {seed.species}",
+                    "a lot of the species that is sown",
+                )
+
+
+def _one_rate(inventory: Inventory) -> Iterator[Broken]:
+    for _, planting in _plantings(inventory):
+        for work in planting.work:
+            rates = (work.rate_product, work.rate_ai_lb_per_ac, work.rate_ae_lb_per_ac)
+            if sum(rate is not None for rate in rates) > 1:
+                yield Broken(work.where, "the rate is given more than once", "one rate only")
+
+
+def _steps_of_plan(inventory: Inventory) -> Iterator[Broken]:
+    for _, planting in _plantings(inventory):
+        known = [step.id for step in step_plans()[planting.steps].steps]
+        seen: set[str] = set()
+        for work in planting.work:
+            if work.step not in known:
+                what = f"step plan {planting.steps} has no step {shown_value(work.step)}"
+                yield Broken(work.where, what, ", ".join(known))
+            elif work.step in seen:
+                what = f"step {shown_value(work.step)} is described twice"
+                yield Broken(work.where, what, "each step once")
+            seen.add(work.step)
+
+
+def _one_plan_a_season(inventory: Inventory) -> Iterator[Broken]:
+    for screen in inventory.screens:
+        seen: set[tuple[int, str]] = set()
+        for planting in screen.plantings:
+            key = (planting.season, planting.steps)
+            if key in seen:
+                yield Broken(
+                    planting.where,
+                    f"two plantings of season {planting.season} follow the same step plan here",
+                    "one planting with all its seed, or two places",
+                )
+            seen.add(key)
+
+
+def slug(text: str) -> str:
+    """Return small letters, digits and dashes for a name other readers see.
+
+    >>> slug("Strip 1 (north)")
+    'strip-1-north'
+    """
+    return re.sub(r"[^a-z0-9]+", "-", text.lower()).strip("-")
+
+
+def _names_for_others(inventory: Inventory) -> Iterator[Broken]:
+    seen: set[str] = set()
+    for screen in inventory.screens:
+        if screen.known_as is None:
+            continue
+        short = slug(screen.known_as)
+        if not short:
+            what = f"known_as {shown_value(screen.known_as)} has no letter or digit"
+            yield Broken(screen.where, what, "a short plain name, as in Strip 1")
+        elif short in seen:
+            what = f"known_as {shown_value(screen.known_as)} is used for another place too"
+            yield Broken(screen.where, what, "a name of its own for every place")
+        seen.add(short)
+
+
+def _low_and_high(inventory: Inventory) -> Iterator[Broken]:
+    for product in inventory.products:
+        for use in product.label.uses if product.label else ():
+            for low, high in _ranges(use):
+                if low.unit == high.unit and low.value > high.value:
+                    what = f"the lower number {low.typed:g} is above the higher {high.typed:g}"
+                    yield Broken(_at(low), what, "the lower number first")
+                elif low.unit != high.unit:
+                    what = "one rate is a volume and the other a weight"
+                    yield Broken(_at(low), what, "both in the same kind of unit")
+
+
+def _ranges(use: Use) -> Iterator[tuple[Given, Given]]:
+    if use.rate_low is not None and use.rate_high is not None:
+        yield use.rate_low, use.rate_high
+    carrier: object | NotOnLabel | None = use.carrier_gal_per_ac
+    if carrier is not None and not isinstance(use.carrier_gal_per_ac, str):
+        assert use.carrier_gal_per_ac is not None
+        yield use.carrier_gal_per_ac.low_gal_per_ac, use.carrier_gal_per_ac.high_gal_per_ac
+    if use.wind_mph is not None and not isinstance(use.wind_mph, str):
+        yield use.wind_mph.low_mph, use.wind_mph.high_mph
+
+
+def _basis_and_unit(inventory: Inventory) -> Iterator[Broken]:
+    for product in inventory.products:
+        for use in product.label.uses if product.label else ():
+            for rate in (use.rate_low, use.rate_high, use.max_per_application):
+                if not isinstance(rate, Given) or use.basis is None:
+                    continue
+                liquid = rate.unit == "fl_oz_per_ac"
+                if liquid != (use.basis == "product"):
+                    yield Broken(
+                        _at(rate),
+                        f"a rate in {rate.typed_unit.replace('_', ' ')} does not go with "
+                        f"basis {use.basis}",
+                        "product in a volume to an acre, ai and ae in pounds to an acre",
+                    )
+
+
+def _sign_order(inventory: Inventory) -> Iterator[Broken]:
+    signs = inventory.property.season_signs
+    if signs is None:
+        return
+    for name in ("first_hard_freeze", "freeze_thaw_ends", "weed_green_up", "grass_emergence"):
+        one: SeasonSign | None = getattr(signs, name)
+        if one is None:
+            continue
+        days = [season_order(day) for day in (one.early, one.typical, one.late)]
+        if days != sorted(days):
+            yield Broken(
+                one.where,
+                f"{name} is not in order of the season",
+                "early, then typical, then late, counted from September",
+            )
+
+
+def season_order(month_day: tuple[int, int]) -> tuple[int, int]:
+    """Return a key that sorts days of the year from September on.
+
+    >>> season_order((9, 1)) < season_order((1, 20))
+    True
+    """
+    month, day = month_day
+    return ((month - SEASON_BEGINS_MONTH) % 12, day)
+
+
+def _reader_steps(inventory: Inventory) -> Iterator[Broken]:
+    plans = {planting.id: planting.steps for _, planting in _plantings(inventory)}
+    for reader in inventory.readers:
+        for jobs in reader.jobs:
+            known = [step.id for step in step_plans()[plans[jobs.planting]].steps]
+            for step in jobs.steps:
+                if step != "all" and step not in known:
+                    what = f"planting {shown_value(jobs.planting)} has no step {shown_value(step)}"
+                    yield Broken(jobs.where, what, ", ".join(["all", *known]))
+
+
+def _former_names(inventory: Inventory) -> Iterator[Broken]:
+    records: list[Record] = [
+        *inventory.screens, *inventory.stands, *inventory.routes, *inventory.lots,
+        *inventory.products, *inventory.sprayers, *inventory.spreaders, *inventory.measures,
+    ]  # fmt: skip
+    taken = {getattr(one, "id") for one in records}
+    for one in records:
+        for former in getattr(one, "was"):
+            if former in taken:
+                what = f"was: {shown_value(former)} is the id of something else"
+                yield Broken(one.where, what, "an id nothing else has or had")
+            taken.add(former)
+
+
+RULES = (
+    Rule("F301", "The live parts of a tag are parts of one whole.", _viable_parts),
+    Rule("F302", "A planting is sown from a lot of its own species.", _lot_species),
+    Rule("F303", "A step has one rate.", _one_rate),
+    Rule("F304", "Work is described for steps the plan has.", _steps_of_plan),
+    Rule("F305", "A job is known by place, season and step.", _one_plan_a_season),
+    Rule("F306", "Other readers know a place by one name of its own.", _names_for_others),
+    Rule("F307", "A range goes from low to high in one kind of unit.", _low_and_high),
+    Rule("F308", "A rate's unit goes with what it counts.", _basis_and_unit),
+    Rule("F309", "An early year comes before a late one.", _sign_order),
+    Rule("F310", "A reader is handed steps that exist.", _reader_steps),
+    Rule("F311", "An id that was given up stays unused.", _former_names),
+)

@@ -1,0 +1,253 @@
+"""The one place where a plan is put together: jobs, lines, findings."""
+
+import datetime
+from dataclasses import replace
+
+from generator.compute.area import STRIP_AREA
+from generator.inventory.schema import Inventory, Planting, Screen, Work
+from generator.plan.calendar import open_dates
+from generator.plan.findings import finding, in_order
+from generator.plan.model import BudgetLine, Finding, Job, OpenDates, Place, Plan, is_stopped
+from generator.plan.rates import job_rate
+from generator.plan.readers import handed_over, handed_steps
+from generator.plan.reasons import Caution, Note, Stop
+from generator.plan.safety import safety_lines
+from generator.plan.sowing import hopper_numbers, latest_test, sowing_findings, sowings
+from generator.plan.spraying import SprayAsked, plan_spray
+from generator.plan.years import PlannedSpray
+from generator.reference.load import Step, sign_names, step_plans
+from generator.working import Quantity
+
+LIVING_SOD = ("perennial_sod", "unsure")
+
+
+def make_plan(
+    inventory: Inventory, season: int, as_of: datetime.date, *, as_of_typed: bool
+) -> Plan:
+    """Return the owner's plan of a season: everything computed, nothing totalled for display."""
+    places = {screen.id: _place(screen, season) for screen in inventory.screens}
+    asked = [
+        _asked(inventory, screen, planting, step, season, places[screen.id].area)
+        for screen in inventory.screens
+        for planting in screen.plantings
+        if planting.season == season
+        for step in step_plans()[planting.steps].steps
+    ]
+    sprays = tuple(_planned_spray(one, inventory) for one in asked if one.step.operation == "spray")
+    jobs: list[Job] = []
+    found: list[Finding] = _sign_findings(inventory)
+    for one in asked:
+        job, job_findings = _job(one, inventory, sprays)
+        jobs.append(job)
+        found += job_findings + _date_findings(one, as_of) + _name_findings(one, inventory)
+    found += _sod_findings(jobs, inventory, found)
+    ordered = tuple(sorted(jobs, key=_job_order))
+    plan = Plan(
+        reader="owner",
+        title=inventory.property.name,
+        season=season,
+        as_of=as_of,
+        as_of_typed=as_of_typed,
+        emergency=inventory.property.emergency,
+        places=tuple(places.values()),
+        jobs=ordered,
+        findings=in_order(found),
+        lines=_lines(ordered),
+        lots=inventory.lots,
+        products=inventory.products,
+        sprayers=inventory.sprayers,
+        spreaders=inventory.spreaders,
+        measures=inventory.measures,
+        stands=inventory.stands,
+        routes=inventory.routes,
+    )
+    return replace(plan, handed=handed_over(plan, inventory.readers))
+
+
+def _job_order(job: Job) -> tuple[datetime.date, datetime.date, str]:
+    last = datetime.date.max
+    return (job.dates.opens or last, job.dates.closes or last, job.id)
+
+
+def _place(screen: Screen, season: int) -> Place:
+    area = STRIP_AREA(
+        f"{screen.id}/{season}/ground/area_ac",
+        length_ft=screen.length_ft,
+        width_ft=screen.width_ft,
+    )
+    return Place(screen.id, first_name(screen.id, screen.was), screen.name, area, screen)
+
+
+def first_name(identity: str, was: tuple[str, ...]) -> str:
+    """Return the id a thing had first, so that a rename never moves its page."""
+    return was[0] if was else identity
+
+
+def _asked(
+    inventory: Inventory,
+    screen: Screen,
+    planting: Planting,
+    step: Step,
+    season: int,
+    area: Quantity,
+) -> SprayAsked:
+    signs = inventory.property.season_signs
+    plan = step_plans()[planting.steps]
+    sowing = next((one for one in plan.steps if one.operation == "sow"), None)
+    return SprayAsked(
+        job_id=f"{screen.id}/{season}/{step.id}",
+        screen=screen,
+        planting=planting,
+        step=step,
+        kind=plan.kind,
+        dates=open_dates(step, season, signs),
+        sowing_opens=open_dates(sowing, season, signs).opens if sowing else None,
+        work=_work(planting, step),
+        area=area,
+    )
+
+
+def _work(planting: Planting, step: Step) -> Work | None:
+    return next((one for one in planting.work if one.step == step.id), None)
+
+
+def _planned_spray(asked: SprayAsked, inventory: Inventory) -> PlannedSpray:
+    work = asked.work
+    product = next(
+        (one for one in inventory.products if work is not None and one.id == work.product), None
+    )
+    card = product.label if product is not None else None
+    return PlannedSpray(
+        asked.job_id,
+        asked.screen.id,
+        asked.planting.id,
+        product.id if product else "",
+        frozenset(one.active for one in card.actives) if card else frozenset(),
+        job_rate(asked.job_id, work, card) if work and card else None,
+        asked.dates.opens,
+        asked.dates.closes,
+    )
+
+
+def _job(
+    asked: SprayAsked, inventory: Inventory, sprays: tuple[PlannedSpray, ...]
+) -> tuple[Job, list[Finding]]:
+    job = Job(
+        id=asked.job_id,
+        address=f"{first_name(asked.screen.id, asked.screen.was)}-{_tail(asked.job_id)}",
+        place_id=asked.screen.id,
+        planting_id=asked.planting.id,
+        season=int(asked.job_id.split("/")[1]),
+        step=asked.step,
+        dates=asked.dates,
+        numbers={},
+        sowings=(),
+        chosen=None,
+        mix=None,
+        spreader=None,
+        spreader_test=None,
+        safety=safety_lines(inventory.property.emergency, asked.screen.near, None),
+    )
+    if asked.step.operation == "spray":
+        return _spray_job(job, asked, inventory, sprays)
+    if asked.step.operation == "sow":
+        return _sow_job(job, asked, inventory)
+    return job, []
+
+
+def _tail(job_id: str) -> str:
+    return "-".join(job_id.split("/")[1:])
+
+
+def _spray_job(
+    job: Job, asked: SprayAsked, inventory: Inventory, sprays: tuple[PlannedSpray, ...]
+) -> tuple[Job, list[Finding]]:
+    done = plan_spray(asked, inventory, sprays)
+    named = asked.work.product if asked.work else None
+    chosen = next((one for one in inventory.products if one.id == named), None)
+    near, emergency = asked.screen.near, inventory.property.emergency
+    planned = replace(
+        job,
+        numbers=done.numbers,
+        chosen=chosen,
+        mix=done.mix,
+        safety=safety_lines(emergency, near, done.mix),
+    )
+    return planned, list(done.findings)
+
+
+def _sow_job(job: Job, asked: SprayAsked, inventory: Inventory) -> tuple[Job, list[Finding]]:
+    parts = sowings(job.id, asked.planting.seed, asked.area, inventory)
+    named = asked.work.spreader if asked.work else None
+    spreader = next((one for one in inventory.spreaders if one.id == named), None)
+    test = latest_test(spreader, parts) if spreader is not None else None
+    numbers = {}
+    if spreader is not None:
+        numbers = hopper_numbers(job.id, parts, asked.screen.width_ft, spreader, test)
+    found = sowing_findings(job.id, parts, spreader, test, asked.dates.closes, asked.planting.where)
+    sown = replace(job, numbers=numbers, sowings=parts, spreader=spreader, spreader_test=test)
+    return sown, found
+
+
+def _date_findings(asked: SprayAsked, as_of: datetime.date) -> list[Finding]:
+    dates: OpenDates = asked.dates
+    if dates.missing_signs:
+        signs = ", ".join(sign_names()[one].lower() for one in dates.missing_signs)
+        return [finding(Caution.DATES_OPEN, asked.job_id, signs=signs)]
+    if dates.opens and dates.closes and dates.closes < dates.opens:
+        return [finding(Caution.DATES_DO_NOT_MEET, asked.job_id)]
+    if dates.closes and dates.closes < as_of:
+        return [finding(Note.PAST, asked.job_id)]
+    return []
+
+
+def _name_findings(asked: SprayAsked, inventory: Inventory) -> list[Finding]:
+    handed = any(
+        asked.step.id in handed_steps(reader, asked.planting.id, asked.planting.steps)
+        for reader in inventory.readers
+    )
+    if handed and asked.screen.known_as is None:
+        return [finding(Stop.NO_NAME_FOR_OTHERS, asked.job_id, asked.screen.where)]
+    return []
+
+
+def _sign_findings(inventory: Inventory) -> list[Finding]:
+    signs = inventory.property.season_signs
+    found = []
+    for name, words in sign_names().items():
+        one = getattr(signs, name) if signs is not None else None
+        if one is not None and one.single:
+            found.append(finding(Note.SINGLE_DAY_SIGN, f"sign/{name}", one.where, sign=words))
+    return found
+
+
+def _sod_findings(jobs: list[Job], inventory: Inventory, found: list[Finding]) -> list[Finding]:
+    """Caution every sowing into living sod whose kill is not cleared."""
+    covers = {screen.id: screen.cover_now for screen in inventory.screens}
+    cautions = []
+    for job in jobs:
+        cover = covers[job.place_id]
+        living = cover is None or cover.kind in LIVING_SOD
+        killed = any(
+            other.planting_id == job.planting_id
+            and other.step.operation == "spray"
+            and other.step.timing == "before_sowing"
+            and not is_stopped(other.id, tuple(found))
+            for other in jobs
+        )
+        if job.step.operation == "sow" and living and not killed:
+            where = cover.where if cover is not None else None
+            cautions.append(finding(Caution.SOD_NOT_CLEARED, job.id, where))
+    return cautions
+
+
+def _lines(jobs: tuple[Job, ...]) -> tuple[BudgetLine, ...]:
+    lines: list[BudgetLine] = []
+    for job in jobs:
+        for part in job.sowings:
+            amount = part.numbers["bulk_seed_lb"]
+            lines.append(BudgetLine(job.id, job.place_id, job.season, part.lot.id, amount))
+        if job.mix is not None:
+            amount = job.numbers["product_fl_oz"]
+            lines.append(BudgetLine(job.id, job.place_id, job.season, job.mix.product.id, amount))
+    return tuple(lines)

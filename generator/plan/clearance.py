@@ -1,0 +1,113 @@
+"""Whether a label lets a job be done: the uses that match, and what is missing or against it.
+
+A job is cleared only if exactly one reading of the card matches its kind, species, land, place,
+timing and method, says yes, and holds the job's rate between its low and high. Anything left out,
+unsure or in disagreement is not cleared.
+"""
+
+from collections.abc import Iterator
+from dataclasses import dataclass, fields
+
+from generator.inventory.fields import Record, Where, rules_of
+from generator.inventory.label import Covers, LabelCard, Use
+from generator.plan.reasons import Stop
+from generator.working import Given
+
+
+@dataclass(frozen=True, slots=True)
+class Asked:
+    """What a spray job asks of a label."""
+
+    kind: str
+    species: tuple[str, ...]
+    place_id: str
+    land: str | None  # contract, not_contract, or None where the owner has not said
+    timing: str
+    method: str
+
+
+def missing_on_card(card: LabelCard) -> tuple[str, ...]:
+    """Return the entries of the card's head that were left out, as the owner would type them."""
+    left_out = [name for name in _left_out(card) if name != "uses"]
+    if card.reentry is not None:
+        left_out += [f"reentry.{name}" for name in _left_out(card.reentry)]
+    if not card.uses:
+        left_out.append("uses")
+    return tuple(left_out)
+
+
+def missing_on_use(use: Use) -> tuple[str, ...]:
+    """Return the entries of a use that were left out."""
+    left_out = list(_left_out(use))
+    if use.covers is not None:
+        left_out += [f"covers.{name}" for name in _left_out(use.covers)]
+    return tuple(left_out)
+
+
+def _left_out(entry: LabelCard | Use | Covers | object) -> Iterator[str]:
+    for name in rules_of(type(entry)):
+        if getattr(entry, name) in (None, ()):
+            yield name
+
+
+def matching_uses(card: LabelCard, asked: Asked) -> tuple[Use, ...]:
+    """Return the uses whose site, time and method are the job's."""
+    return tuple(use for use in card.uses if _matches(use, asked))
+
+
+def _matches(use: Use, asked: Asked) -> bool:
+    covers = use.covers
+    if covers is None:
+        return False
+    return (
+        asked.kind in covers.kinds
+        and all(_in(one, covers.species) for one in asked.species)
+        and (covers.land == "any" or covers.land == asked.land is not None)
+        and _in(asked.place_id, covers.places)
+        and use.timing == asked.timing
+        and use.method == asked.method
+    )
+
+
+def _in(word: str, words: tuple[str, ...]) -> bool:
+    return "any" in words or word in words
+
+
+def cleared_use(card: LabelCard, asked: Asked) -> Use | Stop:
+    """Return the one use a job may rest on, or the stop that says why there is none."""
+    uses = matching_uses(card, asked)
+    if not uses:
+        return Stop.NO_USE
+    answers = {use.allowed for use in uses}
+    if answers - {"yes", "no"}:
+        return Stop.USE_UNSURE
+    if answers == {"no"}:
+        return Stop.USE_SAYS_NO
+    if len(answers) > 1 or not _agree(uses):
+        return Stop.USES_DISAGREE
+    return uses[0]
+
+
+def _agree(uses: tuple[Use, ...]) -> bool:
+    first = _comparable(uses[0])
+    return all(_comparable(use) == first for use in uses[1:])
+
+
+def _comparable(use: Use) -> tuple[object, ...]:
+    apart = {"where", "site_words", "page", "covers"}
+    nowhere = Where("", 0, 0)
+    return tuple(
+        _placeless(getattr(use, one.name), nowhere) for one in fields(use) if one.name not in apart
+    )
+
+
+def _placeless(value: object, nowhere: Where) -> object:
+    """Return a value without where it was typed, so that two uses can be compared."""
+    if isinstance(value, tuple):
+        return tuple(_placeless(one, nowhere) for one in value)
+    if isinstance(value, Given):
+        return (value.value, value.unit)
+    if isinstance(value, Record):
+        parts = {n: _placeless(getattr(value, n), nowhere) for n in rules_of(type(value))}
+        return tuple(sorted(parts.items(), key=lambda part: part[0]))
+    return value

@@ -1,0 +1,44 @@
+"""Findings from reasons: the words filled in, the place in the owner's files, the figures."""
+
+import datetime
+
+from generator.inventory.fields import Where
+from generator.plan.model import Finding
+from generator.plan.reasons import Reason, severity_of
+from generator.working import Figure
+
+GRAVITY = {"stop": 0, "caution": 1, "note": 2}
+DAYS_IN_YEAR = 365
+
+
+def finding(
+    reason: Reason,
+    subject: str,
+    where: Where | None = None,
+    figures: tuple[tuple[str, Figure], ...] = (),
+    **words: str,
+) -> Finding:
+    """Return the finding of a reason on a subject, its words filled in."""
+    told = reason.value
+    return Finding(
+        told.code,
+        severity_of(reason),
+        subject,
+        told.owner.format(**words),
+        told.others,
+        told.cure.format(**words),
+        f"{where.file}:{where.line}" if where else "",
+        figures,
+        told.chapter,
+    )
+
+
+def in_order(findings: list[Finding]) -> tuple[Finding, ...]:
+    """Return findings with the gravest first, then by subject and code, each once."""
+    ordered = sorted(findings, key=lambda one: (GRAVITY[one.severity], one.subject, one.code))
+    return tuple(dict.fromkeys(ordered))
+
+
+def older_than_a_year(noted: datetime.date, job_day: datetime.date | None) -> bool:
+    """Return whether something noted is more than a year old on the job's day."""
+    return job_day is not None and (job_day - noted).days > DAYS_IN_YEAR

@@ -1,0 +1,198 @@
+"""What a plan is made of: jobs, places, lines to buy, findings, all immutable."""
+
+from __future__ import annotations
+
+import datetime
+from dataclasses import dataclass
+from typing import Literal
+
+from generator.inventory.label import LabelCard, Use
+from generator.inventory.schema import (
+    EmergencyCard,
+    Measure,
+    Product,
+    Route,
+    Screen,
+    SeedLot,
+    Sprayer,
+    Spreader,
+    SpreaderTest,
+    Stand,
+)
+from generator.reference.load import Step
+from generator.working import Figure, Quantity
+
+Severity = Literal["stop", "caution", "note"]
+
+
+@dataclass(frozen=True, slots=True)
+class Finding:
+    """A stop, caution or note on a subject (a job, place or thing by its id).
+
+    `words` and `figures` are the owner's; other readers see `words_for_others` alone.
+    """
+
+    code: str
+    severity: Severity
+    subject: str
+    words: str
+    words_for_others: str
+    cure: str
+    place: str = ""
+    figures: tuple[tuple[str, Figure], ...] = ()
+    chapter: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class SafetyLine:
+    """A line no reader's sheet may lose; `text` None prints as a bold blank."""
+
+    key: str
+    label: str
+    text: str | None = None
+    figure: Figure | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class DateReason:
+    """How one end of the open dates came about; `sign` names a typed season sign."""
+
+    day: datetime.date
+    sign: str | None
+    by: str
+    offset_days: int
+    source: str
+
+
+@dataclass(frozen=True, slots=True)
+class OpenDates:
+    """First and last day on which a job works; None where a sign is not known."""
+
+    opens: datetime.date | None
+    closes: datetime.date | None
+    opens_reasons: tuple[DateReason, ...]
+    closes_reasons: tuple[DateReason, ...]
+    missing_signs: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Load:
+    """One kind of tank load: how many of it, spray mix, product to measure, rate it gives."""
+
+    name: str
+    count: Figure | None
+    spray: Figure
+    product: Quantity
+    rate: Quantity
+
+
+@dataclass(frozen=True, slots=True)
+class Mix:
+    """A cleared product in a sprayer: everything a sheet prints about it."""
+
+    product: Product
+    card: LabelCard
+    use: Use
+    sprayer: Sprayer
+    measure: Measure
+    loads: tuple[Load, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Sowing:
+    """One lot in a sowing, with its numbers by name."""
+
+    lot: SeedLot
+    numbers: dict[str, Quantity]
+
+
+@dataclass(frozen=True, slots=True)
+class Job:
+    """One step on one planting in one season.
+
+    `id` is `place/season/step`; `address` is the sheet's file name without its ending.
+    """
+
+    id: str
+    address: str
+    place_id: str
+    planting_id: str
+    season: int
+    step: Step
+    dates: OpenDates
+    numbers: dict[str, Quantity]
+    sowings: tuple[Sowing, ...]
+    chosen: Product | None
+    mix: Mix | None
+    spreader: Spreader | None
+    spreader_test: SpreaderTest | None
+    safety: tuple[SafetyLine, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Place:
+    """A place as a reader sees it: `screen` is there for the owner alone."""
+
+    id: str
+    address: str
+    name: str
+    area: Quantity
+    screen: Screen | None
+
+
+@dataclass(frozen=True, slots=True)
+class BudgetLine:
+    """One job's need of one thing to buy."""
+
+    job_id: str
+    place_id: str
+    season: int
+    item_id: str
+    amount: Quantity
+
+
+@dataclass(frozen=True, slots=True)
+class Handed:
+    """What one other reader is handed: jobs by id, and numbers that rest on hidden inputs."""
+
+    reader: str
+    kind: str
+    job_ids: tuple[str, ...]
+    rest_on_hidden: tuple[tuple[Quantity, tuple[str, ...]], ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Plan:
+    """Everything one reader's book is made from."""
+
+    reader: str
+    title: str
+    season: int
+    as_of: datetime.date
+    as_of_typed: bool
+    emergency: EmergencyCard | None
+    places: tuple[Place, ...]
+    jobs: tuple[Job, ...]
+    findings: tuple[Finding, ...]
+    lines: tuple[BudgetLine, ...] = ()
+    lots: tuple[SeedLot, ...] = ()
+    products: tuple[Product, ...] = ()
+    sprayers: tuple[Sprayer, ...] = ()
+    spreaders: tuple[Spreader, ...] = ()
+    measures: tuple[Measure, ...] = ()
+    stands: tuple[Stand, ...] = ()
+    routes: tuple[Route, ...] = ()
+    handed: tuple[Handed, ...] = ()
+
+    def findings_on(self, subject: str) -> tuple[Finding, ...]:
+        """Return the findings on one job, place or thing, the gravest first."""
+        return tuple(one for one in self.findings if one.subject == subject)
+
+    def place(self, place_id: str) -> Place:
+        """Return the place of this id. Raises StopIteration for an unknown one."""
+        return next(one for one in self.places if one.id == place_id)
+
+
+def is_stopped(job_id: str, findings: tuple[Finding, ...]) -> bool:
+    """Return whether a stop stands on the job."""
+    return any(one.subject == job_id and one.severity == "stop" for one in findings)

@@ -1,0 +1,281 @@
+"""What one reader sees of a plan: removes, and lets nothing private past.
+
+A job handed over keeps its own amounts, dates and ground; in its working, inputs that the reader
+may not see are withheld. Ids, files and lines of the owner's folder never pass.
+"""
+
+from collections.abc import Callable, Mapping
+from dataclasses import dataclass, replace
+from typing import Any, TypeVar, cast
+
+from generator.inventory.fields import Record, Where, rules_of
+from generator.inventory.rules import slug
+from generator.inventory.schema import Reader
+from generator.plan.findings import in_order
+from generator.plan.model import Finding, Handed, Job, Load, Mix, Place, Plan, SafetyLine, Sowing
+from generator.reference.load import step_plans
+from generator.working import Figure, Given, Input, Quantity, Withheld, flat_inputs, walk
+
+SEEN_CLASSES = {"contractor": frozenset({"page"})}
+NOWHERE = Where("", 0, 0)
+ALL = "all"
+_R = TypeVar("_R", bound=Record)
+
+
+def handed_steps(reader: Reader, planting_id: str, plan_id: str) -> frozenset[str]:
+    """Return the steps of a planting that a reader is handed."""
+    steps = [one for jobs in reader.jobs if jobs.planting == planting_id for one in jobs.steps]
+    if ALL in steps:
+        return frozenset(step.id for step in step_plans()[plan_id].steps)
+    return frozenset(steps)
+
+
+def handed_over(plan: Plan, readers: tuple[Reader, ...]) -> tuple[Handed, ...]:
+    """Return for each other reader the jobs handed over and the numbers with hidden inputs."""
+    return tuple(
+        Handed(
+            reader.id,
+            reader.kind,
+            tuple(job.id for job in _handed_jobs(plan, reader)),
+            tuple(
+                (quantity, hidden)
+                for job in _handed_jobs(plan, reader)
+                for quantity in _shown_numbers(job)
+                if (hidden := _hidden_inputs(quantity, SEEN_CLASSES[reader.kind]))
+            ),
+        )
+        for reader in readers
+    )
+
+
+def _handed_jobs(plan: Plan, reader: Reader) -> list[Job]:
+    plans = {
+        planting.id: planting.steps
+        for place in plan.places
+        if place.screen is not None
+        for planting in place.screen.plantings
+    }
+    return [
+        job
+        for job in plan.jobs
+        if job.step.id in handed_steps(reader, job.planting_id, plans[job.planting_id])
+    ]
+
+
+def _shown_numbers(job: Job) -> list[Quantity]:
+    return [*job.numbers.values(), *(q for one in job.sowings for q in one.numbers.values())]
+
+
+def _hidden_inputs(quantity: Quantity, seen: frozenset[str]) -> tuple[str, ...]:
+    hidden = {
+        name
+        for one in walk(quantity)
+        for name, figure in flat_inputs(one)
+        if isinstance(figure, Given) and figure.visible not in seen
+    }
+    return tuple(sorted(hidden))
+
+
+def seen_by(plan: Plan, reader: Reader) -> Plan:
+    """Return the plan as another reader may see it."""
+    seen = SEEN_CLASSES[reader.kind]
+    jobs = _handed_jobs(plan, reader)
+    place_ids = _place_ids(plan, jobs)
+    shown_jobs = tuple(
+        sorted((_job(job, place_ids[job.place_id], seen) for job in jobs), key=_by_date)
+    )
+    new_ids = {job.id: _job_id(job, place_ids[job.place_id]) for job in jobs}
+    places = {job.place_id: plan.place(job.place_id) for job in jobs}
+    return Plan(
+        reader=reader.kind,
+        title="Work sheets",
+        season=plan.season,
+        as_of=plan.as_of,
+        as_of_typed=True,
+        emergency=_redacted(plan.emergency, seen) if plan.emergency is not None else None,
+        places=tuple(
+            sorted(
+                (_place(place, place_ids[place.id], seen) for place in places.values()),
+                key=lambda place: place.id,
+            )
+        ),
+        jobs=shown_jobs,
+        findings=_findings(plan, new_ids),
+    )
+
+
+def _by_date(job: Job) -> tuple[str, str, str]:
+    return (str(job.dates.opens or "9999"), str(job.dates.closes or "9999"), job.id)
+
+
+@dataclass(frozen=True, slots=True)
+class _NewPlace:
+    id: str
+    name: str
+
+
+def _place_ids(plan: Plan, jobs: list[Job]) -> dict[str, _NewPlace]:
+    """Name places by what others know them as; the rest by counting visible ones."""
+    places = {job.place_id: plan.place(job.place_id) for job in jobs}
+    named: dict[str, _NewPlace] = {}
+    nameless: list[Place] = []
+    for place in places.values():
+        known_as = place.screen.known_as if place.screen is not None else None
+        if known_as is None:
+            nameless.append(place)
+        else:
+            named[place.id] = _NewPlace(slug(known_as), known_as)
+    nameless.sort(key=lambda place: place.area.value)
+    for number, place in enumerate(nameless, 1):
+        named[place.id] = _NewPlace(f"without-a-name-{number}", f"Place without a name {number}")
+    return named
+
+
+def _job_id(job: Job, place: _NewPlace) -> str:
+    return "/".join([place.id, *job.id.split("/")[1:]])
+
+
+def _place(place: Place, new: _NewPlace, seen: frozenset[str]) -> Place:
+    area = _quantity(place.area, {place.id: new.id}, {}, seen)
+    return Place(new.id, new.id, new.name, area, None)
+
+
+def _job(job: Job, place: _NewPlace, seen: frozenset[str]) -> Job:
+    lots = {one.lot.id: f"lot-{number}" for number, one in enumerate(job.sowings, 1)}
+
+    def release(quantity: Quantity) -> Quantity:
+        return _quantity(quantity, {job.place_id: place.id}, lots, seen)
+
+    new_id = _job_id(job, place)
+    return replace(
+        job,
+        id=new_id,
+        address=new_id.replace("/", "-"),
+        place_id=place.id,
+        planting_id="",
+        numbers={name: release(one) for name, one in job.numbers.items()},
+        sowings=tuple(
+            Sowing(
+                replace(_redacted(one.lot, seen), id=lots[one.lot.id]),
+                {name: release(quantity) for name, quantity in one.numbers.items()},
+            )
+            for one in job.sowings
+        ),
+        chosen=None,
+        mix=_mix(job.mix, release, seen) if job.mix is not None else None,
+        spreader=_redacted(job.spreader, seen) if job.spreader is not None else None,
+        spreader_test=_redacted(job.spreader_test, seen) if job.spreader_test else None,
+        safety=tuple(_safety(line) for line in job.safety),
+    )
+
+
+def _mix(mix: Mix, release: Callable[[Quantity], Quantity], seen: frozenset[str]) -> Mix:
+    return Mix(
+        product=_redacted(mix.product, seen),
+        card=_redacted(mix.card, seen),
+        use=_redacted(mix.use, seen),
+        sprayer=_redacted(mix.sprayer, seen),
+        measure=_redacted(mix.measure, seen),
+        loads=tuple(
+            Load(
+                load.name,
+                _released(load.count, release, seen) if load.count is not None else None,
+                _released(load.spray, release, seen),
+                release(load.product),
+                release(load.rate),
+            )
+            for load in mix.loads
+        ),
+    )
+
+
+def _released(
+    figure: Figure, release: Callable[[Quantity], Quantity], seen: frozenset[str]
+) -> Figure:
+    return release(figure) if isinstance(figure, Quantity) else _figure(figure, {}, {}, seen)
+
+
+def _safety(line: SafetyLine) -> SafetyLine:
+    """Safety outranks privacy: the line passes whole, only the owner's file and line stay."""
+    if isinstance(line.figure, Given):
+        return replace(line, figure=replace(line.figure, file="", line=0))
+    return line
+
+
+def _quantity(
+    quantity: Quantity,
+    places: Mapping[str, str],
+    lots: Mapping[str, str],
+    seen: frozenset[str],
+) -> Quantity:
+    inputs = tuple((name, _input(one, places, lots, seen)) for name, one in quantity.inputs)
+    identity = _identity(quantity.identity, places, lots)
+    return replace(quantity, identity=identity, inputs=inputs)
+
+
+def _input(
+    figure: Input, places: Mapping[str, str], lots: Mapping[str, str], seen: frozenset[str]
+) -> Input:
+    if isinstance(figure, tuple):
+        return tuple(_figure(one, places, lots, seen) for one in figure)
+    return _figure(figure, places, lots, seen)
+
+
+def _figure(
+    figure: Figure, places: Mapping[str, str], lots: Mapping[str, str], seen: frozenset[str]
+) -> Figure:
+    if isinstance(figure, Quantity):
+        return _quantity(figure, places, lots, seen)
+    if isinstance(figure, Given):
+        if figure.visible not in seen:
+            return Withheld(figure.name, figure.unit)
+        return replace(figure, file="", line=0)
+    return figure
+
+
+def _identity(identity: str, places: Mapping[str, str], lots: Mapping[str, str]) -> str:
+    place, *middle, last = identity.split("/")
+    lot, dot, name = last.partition(".")
+    if dot:
+        last = f"{lots[lot]}.{name}"
+    return "/".join([places[place], *middle, last])
+
+
+def _redacted(record: _R, seen: frozenset[str]) -> _R:
+    """Return a record with every field emptied that the reader may not see."""
+    values = {
+        name: _redacted_value(getattr(record, name), rule.visible in seen or rule.safety, seen)
+        for name, rule in rules_of(type(record)).items()
+    }
+    return replace(record, where=NOWHERE, **cast(dict[str, Any], values))
+
+
+def _redacted_value(value: object, visible: bool, seen: frozenset[str]) -> object:
+    if not visible:
+        return () if isinstance(value, tuple) else None
+    if isinstance(value, Given):
+        return replace(value, file="", line=0)
+    if isinstance(value, Record):
+        return _redacted(value, seen)
+    if isinstance(value, tuple):
+        return tuple(_redacted_value(one, True, seen) for one in value)
+    return value
+
+
+def _findings(plan: Plan, new_ids: Mapping[str, str]) -> tuple[Finding, ...]:
+    """Stops on a job stand for every reader; in words that give nothing away."""
+    return in_order(
+        [
+            replace(
+                one,
+                subject=new_ids[one.subject],
+                words=one.words_for_others,
+                cure="",
+                place="",
+                figures=(),
+                chapter="",
+            )
+            for one in plan.findings
+            if one.subject in new_ids and one.words_for_others
+        ]
+    )

@@ -1,0 +1,406 @@
+"""A spray job: cleared or stopped, and when cleared, what goes into each tank load."""
+
+import datetime
+from collections.abc import Iterator
+from dataclasses import dataclass
+
+from generator.compute import spray
+from generator.inventory.fields import NOT_ON_LABEL
+from generator.inventory.label import Bulletin, CarrierRange, LabelCard, Use, YearlyLimit
+from generator.inventory.schema import (
+    Inventory,
+    Measure,
+    Planting,
+    Product,
+    Screen,
+    Sprayer,
+    SprayerTest,
+    Work,
+)
+from generator.plan.calendar import day_in_season
+from generator.plan.clearance import Asked, cleared_use, missing_on_card, missing_on_use
+from generator.plan.findings import finding, older_than_a_year
+from generator.plan.model import Finding, Load, Mix, OpenDates
+from generator.plan.rates import JobRate, as_active, job_rate
+from generator.plan.reasons import Caution, Stop
+from generator.plan.years import PlannedSpray, amount_in_a_year, times_in_a_year
+from generator.reference.load import Step, planting_kinds, species
+from generator.working import Figure, Given, Quantity
+
+ROUNDING = 1e-9  # relative: a rate typed as exactly the limit must not fail by a rounding error
+MONTHS_BULLETIN_IS_GOOD = 6
+
+
+@dataclass(frozen=True, slots=True)
+class SprayAsked:
+    """All that a spray job rests on, before anything is worked out."""
+
+    job_id: str
+    screen: Screen
+    planting: Planting
+    step: Step
+    kind: str
+    dates: OpenDates
+    sowing_opens: datetime.date | None
+    work: Work | None
+    area: Quantity
+
+
+@dataclass(frozen=True, slots=True)
+class Sprayed:
+    """What planning a spray job gave: a mix when cleared, numbers, findings."""
+
+    mix: Mix | None
+    numbers: dict[str, Quantity]
+    findings: tuple[Finding, ...]
+
+
+def plan_spray(
+    asked: SprayAsked, inventory: Inventory, sprays: tuple[PlannedSpray, ...]
+) -> Sprayed:
+    """Return the mix of a cleared job, or the stops that keep it from being worked out."""
+    if asked.work is None or asked.work.product is None:
+        where = asked.work.where if asked.work else asked.planting.where
+        return Sprayed(None, {}, (finding(Stop.NO_PRODUCT, asked.job_id, where),))
+    product = next(one for one in inventory.products if one.id == asked.work.product)
+    stops = list(_card_stops(asked, product))
+    if stops or product.label is None:
+        return Sprayed(None, {}, tuple(stops))
+    use = cleared_use(product.label, _asked_of_label(asked))
+    if isinstance(use, Stop):
+        return Sprayed(None, {}, (_no_use(use, asked, product),))
+    rate = job_rate(asked.job_id, asked.work, product.label)
+    stops = list(_use_stops(asked, product, product.label, use, rate, sprays))
+    machine = _machine(asked, inventory)
+    if machine is None:
+        stops.append(finding(Stop.NO_SPRAYER, asked.job_id, asked.work.where))
+    if stops or machine is None or rate is None:
+        return Sprayed(None, {}, tuple(stops))
+    return _mix(asked, product, product.label, use, rate, machine)
+
+
+def _asked_of_label(asked: SprayAsked) -> Asked:
+    contract = asked.screen.contract
+    land = None if contract is None else "not_contract" if contract == "none" else "contract"
+    assert asked.work is not None
+    return Asked(
+        asked.kind,
+        tuple(seed.species for seed in asked.planting.seed),
+        asked.screen.id,
+        land,
+        asked.work.timing or asked.step.timing,
+        asked.work.method or "broadcast",
+    )
+
+
+def _no_use(stop: Stop, asked: SprayAsked, product: Product) -> Finding:
+    want = _asked_of_label(asked)
+    land = {"contract": "contract land", "not_contract": "land under no contract"}
+    return finding(
+        stop,
+        asked.job_id,
+        product.where,
+        product=product.name,
+        kind=planting_kinds()[want.kind].lower(),
+        species=", ".join(species()[one].name.lower() for one in want.species),
+        timing=want.timing.replace("_", " "),
+        method=want.method,
+        land=land.get(want.land or "", "land whose contract is not stated"),
+    )
+
+
+def _card_stops(asked: SprayAsked, product: Product) -> Iterator[Finding]:
+    card, job = product.label, asked.job_id
+    if card is None:
+        yield finding(Stop.NO_CARD, job, product.where, product=product.name)
+        return
+    missing = missing_on_card(card)
+    if missing:
+        yield finding(
+            Stop.CARD_GAPS, job, card.where, product=product.name, missing=", ".join(missing)
+        )
+    if card.restricted_use:
+        yield finding(Stop.RESTRICTED, job, card.where, product=product.name)
+    if card.state_registered in ("no", "unsure"):
+        yield finding(Stop.NOT_REGISTERED, job, card.where, product=product.name)
+    if isinstance(card.bulletin, tuple) and not _bulletins_cover(card.bulletin, asked.dates):
+        yield finding(Stop.NO_BULLETIN, job, card.where, product=product.name)
+
+
+def _bulletins_cover(bulletins: tuple[Bulletin, ...], dates: OpenDates) -> bool:
+    if dates.opens is None or dates.closes is None:
+        return False
+    first = dates.opens.year * 12 + dates.opens.month - 1
+    last = dates.closes.year * 12 + dates.closes.month - 1
+    return all(
+        any(_good_for(bulletin, month) for bulletin in bulletins)
+        for month in range(first, last + 1)
+    )
+
+
+def _good_for(bulletin: Bulletin, month: int) -> bool:
+    checked = bulletin.checked_on.year * 12 + bulletin.checked_on.month - 1
+    wanted = f"{month // 12:04}-{month % 12 + 1:02}"
+    return bulletin.month == wanted and 0 <= month - checked <= MONTHS_BULLETIN_IS_GOOD
+
+
+def _use_stops(
+    asked: SprayAsked,
+    product: Product,
+    card: LabelCard,
+    use: Use,
+    rate: JobRate | None,
+    sprays: tuple[PlannedSpray, ...],
+) -> Iterator[Finding]:
+    job, name = asked.job_id, product.name
+    missing = missing_on_use(use)
+    if missing:
+        listed = ", ".join(missing)
+        yield finding(Stop.USE_GAPS, job, use.where, product=name, missing=listed)
+    if asked.work is not None and (rate is None or not _comparable(rate, use)):
+        yield finding(Stop.NO_RATE, job, asked.work.where)
+    elif rate is not None:
+        yield from _rate_stops(asked, card, use, rate)
+        yield from _year_stops(asked, card, use, sprays)
+    if use.last_date != NOT_ON_LABEL and not _ends_by(use.last_date, asked):
+        yield finding(Stop.PAST_LAST_DATE, job, use.where)
+    if isinstance(use.seeding_interval_days, Given) and not _leaves_days(
+        use.seeding_interval_days, asked
+    ):
+        yield finding(Stop.SOWN_TOO_SOON, job, use.where)
+
+
+def _comparable(rate: JobRate, use: Use) -> bool:
+    return use.basis is not None and rate.in_basis(use.basis) is not None
+
+
+def _rate_stops(asked: SprayAsked, card: LabelCard, use: Use, rate: JobRate) -> Iterator[Finding]:
+    assert use.basis is not None
+    mine = _value(rate.in_basis(use.basis))
+    if use.rate_low is not None and use.rate_high is not None:
+        low, high = use.rate_low.value, use.rate_high.value
+        if not low * (1 - ROUNDING) <= mine <= high * (1 + ROUNDING):
+            limits = (("Lowest on the card", use.rate_low), ("Highest on the card", use.rate_high))
+            figures = _beside(asked.job_id, rate, limits, use.basis, card)
+            yield finding(Stop.RATE_OUTSIDE, asked.job_id, use.where, figures)
+    most = use.max_per_application
+    if isinstance(most, Given) and mine > most.value * (1 + ROUNDING):
+        figures = _beside(asked.job_id, rate, (("Most at one time", most),), use.basis, card)
+        yield finding(Stop.OVER_ONE_TIME, asked.job_id, use.where, figures)
+
+
+def _value(figure: Figure | None) -> float:
+    assert isinstance(figure, Given | Quantity)
+    return figure.value
+
+
+def _beside(
+    job_id: str,
+    rate: JobRate,
+    limits: tuple[tuple[str, Given], ...],
+    basis: str,
+    card: LabelCard,
+) -> tuple[tuple[str, Figure], ...]:
+    """Return the owner's rate beside the card's limits, in pounds of active to an acre alone."""
+    if rate.active is None:
+        return ()
+    shown: list[tuple[str, Figure]] = [("Your rate", rate.active)]
+    for number, (label, limit) in enumerate(limits, 1):
+        active = as_active(f"{job_id}/limit_{number}_lb_per_ac", limit, basis, card)
+        if active is not None:
+            shown.append((label, active))
+    return tuple(shown)
+
+
+def _year_stops(
+    asked: SprayAsked, card: LabelCard, use: Use, sprays: tuple[PlannedSpray, ...]
+) -> Iterator[Finding]:
+    here = tuple(one for one in sprays if one.place_id == asked.screen.id)
+    mine = next(one for one in here if one.job_id == asked.job_id)
+    if isinstance(use.max_per_year, YearlyLimit) and use.basis is not None:
+        limit = use.max_per_year
+        together = amount_in_a_year(mine, here, card, use.basis, limit.counted)
+        if together is None or together.value > limit.amount.value * (1 + ROUNDING):
+            shown = _yearly_figures(asked.job_id, together, limit.amount, use.basis, card)
+            yield finding(Stop.OVER_YEAR, asked.job_id, use.where, shown)
+    if isinstance(use.times_per_year, int) and times_in_a_year(mine, here) > use.times_per_year:
+        yield finding(Stop.TOO_OFTEN, asked.job_id, use.where)
+
+
+def _yearly_figures(
+    job_id: str, together: Quantity | None, limit: Given, basis: str, card: LabelCard
+) -> tuple[tuple[str, Figure], ...]:
+    active = as_active(f"{job_id}/limit_year_lb_per_ac", limit, basis, card)
+    if together is None or together.unit != "lb_per_ac" or active is None:
+        return ()
+    return (("Planned in a year", together), ("Most in a year", active))
+
+
+def _ends_by(last: object, asked: SprayAsked) -> bool:
+    if not isinstance(last, tuple) or asked.dates.closes is None:
+        return False
+    return asked.dates.closes <= day_in_season(last, _season_of(asked.dates.closes))
+
+
+def _season_of(day: datetime.date) -> int:
+    return day.year + 1 if day.month >= 9 else day.year
+
+
+def _leaves_days(interval: Given, asked: SprayAsked) -> bool:
+    """Whether the sowing can wait long enough; a spray after the sowing is not held by it."""
+    if asked.step.timing != "before_sowing":
+        return True
+    if asked.dates.closes is None or asked.sowing_opens is None:
+        return False
+    between = datetime.timedelta(hours=interval.value)
+    return asked.dates.closes + between <= asked.sowing_opens
+
+
+@dataclass(frozen=True, slots=True)
+class _Machine:
+    sprayer: Sprayer
+    test: SprayerTest
+    measure: Measure
+
+
+def _machine(asked: SprayAsked, inventory: Inventory) -> _Machine | None:
+    named = asked.work.sprayer if asked.work else None
+    sprayer = next((one for one in inventory.sprayers if one.id == named), None)
+    if sprayer is None or not sprayer.catch_tests:
+        return None
+    measure = next((one for one in inventory.measures if one.id == sprayer.measure), None)
+    if measure is None:
+        return None
+    return _Machine(sprayer, max(sprayer.catch_tests, key=lambda one: one.tested_on), measure)
+
+
+def _mix(
+    asked: SprayAsked,
+    product: Product,
+    card: LabelCard,
+    use: Use,
+    rate: JobRate,
+    machine: _Machine,
+) -> Sprayed:
+    job, test = asked.job_id, machine.test
+    numbers = _tank_numbers(asked, rate, machine)
+    carrier = numbers["carrier_gal_per_ac"]
+    found: list[Finding] = []
+    if isinstance(use.carrier_gal_per_ac, CarrierRange) and not _within(
+        carrier.value, use.carrier_gal_per_ac
+    ):
+        return Sprayed(None, {}, (finding(Stop.CARRIER_OUTSIDE, job, test.where),))
+    loads = _loads(job, rate, machine, numbers, card, use)
+    if loads is None:
+        return Sprayed(None, {}, (finding(Stop.MARK_TOO_COARSE, job, machine.measure.where),))
+    if card.read_on is not None and older_than_a_year(card.read_on, asked.dates.closes):
+        found.append(finding(Caution.OLD_LABEL, job, card.where))
+    if older_than_a_year(test.tested_on, asked.dates.closes):
+        found.append(finding(Caution.OLD_CATCH_TEST, job, test.where))
+    mix = Mix(product, card, use, machine.sprayer, machine.measure, loads)
+    return Sprayed(mix, numbers, tuple(found))
+
+
+def _within(carrier: float, wanted: CarrierRange) -> bool:
+    return wanted.low_gal_per_ac.value <= carrier <= wanted.high_gal_per_ac.value
+
+
+def _tank_numbers(asked: SprayAsked, rate: JobRate, machine: _Machine) -> dict[str, Quantity]:
+    job, test, sprayer = asked.job_id, machine.test, machine.sprayer
+    flow = spray.NOZZLE_FLOW(
+        f"{job}/flow_gal_per_minute",
+        caught_fl_oz=test.caught_fl_oz,
+        caught_in_seconds=test.caught_in_seconds,
+    )
+    carrier = spray.CARRIER(
+        f"{job}/carrier_gal_per_ac",
+        flow_gal_per_minute=flow,
+        speed_mph=test.speed_mph,
+        nozzle_spacing_in=sprayer.nozzle_spacing_in,
+    )
+    mix = spray.SPRAY(f"{job}/spray_gal", area_ac=asked.area, carrier_gal_per_ac=carrier)
+    loads = spray.LOADS(f"{job}/loads_count", spray_gal=mix, tank_gal=sprayer.tank_gal)
+    return {
+        "carrier_gal_per_ac": carrier,
+        "spray_gal": mix,
+        "loads_count": loads,
+        "last_load_gal": spray.LAST_LOAD(
+            f"{job}/last_load_gal", spray_gal=mix, tank_gal=sprayer.tank_gal, loads_count=loads
+        ),
+        "product_fl_oz": spray.PRODUCT(
+            f"{job}/product_fl_oz", area_ac=asked.area, rate_product_fl_oz_per_ac=rate.product
+        ),
+    }
+
+
+def _loads(
+    job: str,
+    rate: JobRate,
+    machine: _Machine,
+    numbers: dict[str, Quantity],
+    card: LabelCard,
+    use: Use,
+) -> tuple[Load, ...] | None:
+    """Return the full loads and the last part load, or equal loads where the last is too small.
+
+    None where no mark on the measure holds the label's rates either way.
+    """
+    loads_count = numbers["loads_count"]
+    last = _load(job, "last", None, numbers["last_load_gal"], rate, machine, numbers, card, use)
+    if last is not None and loads_count.value == 1:
+        return (last,)
+    count = spray.FULL_LOADS(f"{job}/full_loads_count", loads_count=loads_count)
+    tank = machine.sprayer.tank_gal
+    full = _load(job, "full", count, tank, rate, machine, numbers, card, use)
+    if last is not None and full is not None:
+        return (full, last)
+    each = spray.EQUAL_LOAD(
+        f"{job}/equal_load_gal", spray_gal=numbers["spray_gal"], loads_count=loads_count
+    )
+    equal = _load(job, "equal", loads_count, each, rate, machine, numbers, card, use)
+    return None if equal is None else (equal,)
+
+
+def _load(
+    job: str,
+    name: str,
+    count: Quantity | None,
+    load_gal: Figure,
+    rate: JobRate,
+    machine: _Machine,
+    numbers: dict[str, Quantity],
+    card: LabelCard,
+    use: Use,
+) -> Load | None:
+    carrier, mark = numbers["carrier_gal_per_ac"], machine.measure.mark_fl_oz
+    exact = spray.LOAD_PRODUCT(
+        f"{job}/{name}_load_exact_fl_oz",
+        load_gal=load_gal,
+        carrier_gal_per_ac=carrier,
+        rate_product_fl_oz_per_ac=rate.product,
+    )
+    for rounding in (spray.MEASURED, spray.MARK_BELOW):
+        measured = rounding(f"{job}/{name}_load_product_fl_oz", amount_fl_oz=exact, mark_fl_oz=mark)
+        given = spray.RATE_GIVEN(
+            f"{job}/{name}_load_rate_fl_oz_per_ac",
+            measured_fl_oz=measured,
+            load_gal=load_gal,
+            carrier_gal_per_ac=carrier,
+        )
+        if _allowed(given, card, use):
+            return Load(name, count, load_gal, measured, given)
+    return None
+
+
+def _allowed(given: Quantity, card: LabelCard, use: Use) -> bool:
+    """Whether the rate that the rounded amount gives still lies within the use's limits."""
+    value = given.value
+    if use.basis != "product":
+        strength = card.actives[0].strength_lb_per_gal.value
+        value = spray.active_rate_lb_per_ac(given.value, strength)
+    assert use.rate_low is not None
+    assert use.rate_high is not None
+    tops = [use.rate_high.value]
+    if isinstance(use.max_per_application, Given):
+        tops.append(use.max_per_application.value)
+    return use.rate_low.value * (1 - ROUNDING) <= value <= min(tops) * (1 + ROUNDING)

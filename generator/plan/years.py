@@ -1,0 +1,79 @@
+"""What is planned on one piece of ground in a year, for the limits a label sets on a year.
+
+Where the day of a job is open within its dates, every year the dates touch is counted: the larger
+amount decides.
+"""
+
+import datetime
+from dataclasses import dataclass
+
+from generator.compute.buying import TOTAL_FL_OZ_PER_AC, TOTAL_RATE
+from generator.inventory.label import LabelCard
+from generator.plan.rates import JobRate
+from generator.working import Figure, Quantity
+
+DAYS_IN_12_MONTHS = 365
+
+
+@dataclass(frozen=True, slots=True)
+class PlannedSpray:
+    """One spraying planned on a place, cleared or not."""
+
+    job_id: str
+    place_id: str
+    planting_id: str
+    product_id: str
+    actives: frozenset[str]
+    rate: JobRate | None
+    opens: datetime.date | None
+    closes: datetime.date | None
+
+
+def amount_in_a_year(
+    mine: PlannedSpray,
+    here: tuple[PlannedSpray, ...],
+    card: LabelCard,
+    basis: str,
+    counted: str,
+) -> Quantity | None:
+    """Return what is planned together with this job in the worst year, or None if unknown.
+
+    Counts every spraying on the place that shares an active, pooled actives included; a label
+    that counts product counts the same product alone.
+    """
+    pooled = mine.actives | frozenset(
+        card.pooled_with if isinstance(card.pooled_with, tuple) else ()
+    )
+    together = [
+        one
+        for one in here
+        if _same_year(mine, one, counted)
+        and (one.product_id == mine.product_id if basis == "product" else one.actives & pooled)
+    ]
+    rates: list[Figure] = []
+    for one in together:
+        rate = one.rate.in_basis(basis) if one.rate is not None else None
+        if rate is None:
+            return None
+        rates.append(rate)
+    formula = TOTAL_FL_OZ_PER_AC if basis == "product" else TOTAL_RATE
+    return formula(f"{mine.job_id}/year_{basis}", parts=tuple(rates))
+
+
+def times_in_a_year(mine: PlannedSpray, here: tuple[PlannedSpray, ...]) -> int:
+    """Return how often the product is planned on the place within the job's year."""
+    return sum(
+        one.product_id == mine.product_id and _same_year(mine, one, "calendar_year") for one in here
+    )
+
+
+def _same_year(mine: PlannedSpray, other: PlannedSpray, counted: str) -> bool:
+    if counted == "crop":
+        return mine.planting_id == other.planting_id
+    if None in (mine.opens, mine.closes, other.opens, other.closes):
+        return True
+    assert mine.opens and mine.closes and other.opens and other.closes
+    if counted == "calendar_year":
+        return mine.opens.year <= other.closes.year and other.opens.year <= mine.closes.year
+    near = datetime.timedelta(days=DAYS_IN_12_MONTHS)
+    return other.opens - mine.closes < near and mine.opens - other.closes < near

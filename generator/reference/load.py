@@ -1,0 +1,180 @@
+"""Reference data: species, kinds of planting, step plans, signs, sources and words, as records."""
+
+from dataclasses import dataclass
+from functools import cache
+from pathlib import Path
+from typing import Any
+
+import yaml
+
+from generator.working import Reference
+
+_DATA = Path(__file__).parent / "data"
+_Loader: Any = getattr(yaml, "CBaseLoader", yaml.BaseLoader)
+
+
+@dataclass(frozen=True, slots=True)
+class Source:
+    """Where a value or a formula comes from; `trust` says how far."""
+
+    key: str
+    title: str
+    publisher: str
+    year: str
+    address: str
+    trust: str
+    note: str
+
+
+@dataclass(frozen=True, slots=True)
+class Species:
+    """A species a planting may name."""
+
+    id: str
+    name: str
+    kind: str
+    dormancy: bool
+
+
+@dataclass(frozen=True, slots=True)
+class Bound:
+    """One end of the open dates: a day of the year or a sign of the season, moved by days."""
+
+    month_day: tuple[int, int] | None
+    sign: str | None
+    by: str
+    offset_days: int
+    source: str
+
+
+@dataclass(frozen=True, slots=True)
+class Step:
+    """One step of a plan: what is done, in which dates, with which settings and ticks."""
+
+    id: str
+    name: str
+    operation: str
+    timing: str
+    why: str
+    why_source: str
+    opens: tuple[Bound, ...]
+    closes: tuple[Bound, ...]
+    settings: tuple[Reference, ...]
+    ticks: tuple[str, ...]
+    if_missed: str
+
+
+@dataclass(frozen=True, slots=True)
+class StepPlan:
+    """What one kind of planting needs over its years."""
+
+    id: str
+    name: str
+    kind: str
+    steps: tuple[Step, ...]
+
+
+def _data(name: str) -> Any:
+    return yaml.load((_DATA / name).read_text(encoding="utf-8"), Loader=_Loader)
+
+
+def _names(name: str) -> dict[str, str]:
+    return {entry["id"]: entry["name"] for entry in _data(name)}
+
+
+@cache
+def sources() -> dict[str, Source]:
+    """Return every source by its key."""
+    return {
+        key: Source(
+            key,
+            entry["title"],
+            entry.get("publisher", ""),
+            entry.get("year", ""),
+            entry.get("address", ""),
+            entry["trust"],
+            entry.get("note", ""),
+        )
+        for key, entry in _data("sources.yaml").items()
+    }
+
+
+@cache
+def species() -> dict[str, Species]:
+    """Return every species by its id."""
+    return {
+        entry["id"]: Species(entry["id"], entry["name"], entry["kind"], entry["dormancy"] == "true")
+        for entry in _data("species.yaml")
+    }
+
+
+@cache
+def planting_kinds() -> dict[str, str]:
+    """Return the name of every kind of planting by its id."""
+    return _names("kinds.yaml")
+
+
+@cache
+def operations() -> dict[str, str]:
+    """Return the name of every operation by its id."""
+    return _names("operations.yaml")
+
+
+@cache
+def sign_names() -> dict[str, str]:
+    """Return the name of every season sign by its id."""
+    return _names("signs.yaml")
+
+
+@cache
+def words() -> dict[str, str]:
+    """Return what every word of the glossary means."""
+    return {entry["word"]: entry["meaning"] for entry in _data("words.yaml")}
+
+
+@cache
+def step_plans() -> dict[str, StepPlan]:
+    """Return every step plan by its id."""
+    plans = (_step_plan(_data(f"steps/{one.name}")) for one in sorted((_DATA / "steps").iterdir()))
+    return {plan.id: plan for plan in plans}
+
+
+def _step_plan(entry: dict[str, Any]) -> StepPlan:
+    steps = tuple(_step(one) for one in entry["steps"])
+    return StepPlan(entry["id"], entry["name"], entry["kind"], steps)
+
+
+def _step(entry: dict[str, Any]) -> Step:
+    return Step(
+        id=entry["id"],
+        name=entry["name"],
+        operation=entry["operation"],
+        timing=entry["timing"],
+        why=entry["why"],
+        why_source=entry["why_source"],
+        opens=tuple(_bound(one) for one in entry["opens"]),
+        closes=tuple(_bound(one) for one in entry["closes"]),
+        settings=tuple(_setting(one) for one in entry["settings"]),
+        ticks=tuple(entry["ticks"]),
+        if_missed=entry["if_missed"],
+    )
+
+
+def _bound(entry: dict[str, str]) -> Bound:
+    month_day = None
+    if "date" in entry:
+        month, day = entry["date"].split("-")
+        month_day = (int(month), int(day))
+    return Bound(
+        month_day,
+        entry.get("sign"),
+        entry.get("by", "typical"),
+        int(entry.get("offset_days", "0")),
+        entry["source"],
+    )
+
+
+def _setting(entry: dict[str, str]) -> Reference:
+    return Reference(
+        entry["name"], float(entry["value"]), entry["unit"], entry["source"], entry["locator"]
+    )

@@ -1,0 +1,101 @@
+"""Puts a finished site in a folder's place whole, and clears away what killed builds left.
+
+Beside the target stands, while a build runs, one hidden folder of ours: the workshop. Its mark
+file is locked as long as the build lives, so a workshop nobody holds is a killed build's.
+"""
+
+import ctypes
+import os
+import shutil
+import tempfile
+from collections.abc import Iterator
+from contextlib import contextmanager
+from glob import escape
+from pathlib import Path
+
+try:
+    import fcntl
+except ImportError:  # Windows refuses to remove an open file, which serves as well as a lock.
+    fcntl = None  # type: ignore[assignment]
+
+SITE_MARK = ".handbook-site"
+WORKSHOP_MARK = ".handbook-workshop"
+MARK_TEXT = "Made by the handbook program, which replaces this folder as a whole.\n"
+_HERE = -100  # AT_FDCWD: paths count from the working folder
+_EXCHANGE = 2  # RENAME_EXCHANGE
+
+
+def mark_site(site: Path) -> None:
+    """Marks `site` as ours, so that a later build may replace it."""
+    (site / SITE_MARK).write_text(MARK_TEXT, encoding="utf-8", newline="\n")
+
+
+@contextmanager
+def workshop(target: Path) -> Iterator[Path]:
+    """An empty folder beside `target` to build in; gone afterwards, whatever happens.
+
+    What killed builds for the same target left is cleared first, and an exchange that one of
+    them did not finish is undone.
+    """
+    _repair(target)
+    folder = Path(tempfile.mkdtemp(prefix=_prefix(target), dir=target.parent))
+    try:
+        with open(folder / WORKSHOP_MARK, "w", encoding="utf-8") as mark:
+            if fcntl:
+                fcntl.flock(mark, fcntl.LOCK_EX)
+            mark.write(MARK_TEXT)
+            mark.flush()
+            yield folder
+    finally:
+        shutil.rmtree(folder, ignore_errors=True)
+
+
+def exchange(site: Path, target: Path, old: Path) -> None:
+    """Puts `site` where `target` is; what was there, if anything, becomes `old`."""
+    if not target.exists():
+        site.rename(target)
+    elif exchange_at_once(site, target):
+        site.rename(old)
+    else:
+        target.rename(old)
+        site.rename(target)
+
+
+def exchange_at_once(one: Path, other: Path) -> bool:
+    """Exchanges two folders in one step; False, with nothing done, where the system cannot."""
+    try:
+        rename = ctypes.CDLL(None, use_errno=True).renameat2
+    except (OSError, AttributeError, TypeError):
+        return False
+    done: int = rename(_HERE, os.fsencode(one), _HERE, os.fsencode(other), _EXCHANGE)
+    return done == 0
+
+
+def _repair(target: Path) -> None:
+    for folder in sorted(target.parent.glob(f"{escape(_prefix(target))}*")):
+        if folder.is_symlink() or not folder.is_dir():
+            continue
+        if not any(folder.iterdir()):
+            folder.rmdir()
+        elif _is_abandoned(folder):
+            if not target.exists() and (folder / "old" / SITE_MARK).is_file():
+                (folder / "old").rename(target)
+            shutil.rmtree(folder, ignore_errors=True)
+
+
+def _is_abandoned(folder: Path) -> bool:
+    """Whether `folder` is a workshop whose build is no longer alive."""
+    mark = folder / WORKSHOP_MARK
+    if mark.is_symlink() or not mark.is_file():
+        return False
+    try:
+        with open(mark, encoding="utf-8") as held:
+            if fcntl:
+                fcntl.flock(held, fcntl.LOCK_EX | fcntl.LOCK_NB)
+    except OSError:
+        return False
+    return True
+
+
+def _prefix(target: Path) -> str:
+    return f".{target.name}.building-"

@@ -2,8 +2,6 @@
 
 import logging
 import os
-import sys
-import threading
 from collections.abc import Callable, Mapping
 from pathlib import Path
 from typing import Any
@@ -21,13 +19,13 @@ from mkdocs.structure.pages import Page
 from mkdocs.structure.toc import get_toc
 
 from generator.site.markdown_blocks import HandbookBlocks
+from generator.site.shares import Shares
 
-# Below this many pages a second process costs more than it saves.
-TWO_PROCESSES_FROM = 60
-UNUSED = (".map", "assets/javascripts/lunr/")
+UNUSED_NAMES = (".map", "sitemap.xml")
+UNUSED_FOLDERS = ("assets/javascripts/lunr/",)
 
 
-class Failed(Exception):
+class Failed(Exception):  # noqa: N818
     """MkDocs could not build the tree; the message says why."""
 
 
@@ -40,18 +38,20 @@ def build_tree(
     settings once everything else is written. Raises Failed where MkDocs gives up.
     """
     heard = _Listener()
+    shares = Shares()
     logger = logging.getLogger("mkdocs")
     logger.addHandler(heard)
-    this_process = os.getpid()
     try:
         config = load_config(str(tree / "mkdocs.yml"), site_dir=str(site))
-        config.plugins["handbook"] = _Handbook(titles, write_search, heard.messages)
+        config.plugins["handbook"] = _Handbook(titles, write_search, heard.messages, shares)
         build(config)
-    except Abort as error:
-        raise Failed("; ".join(heard.messages) or str(error)) from error
+    except (Abort, Exception) as error:
+        heard.messages += [] if shares.is_second else shares.gather()
+        if not heard.messages:
+            raise
+        raise Failed("; ".join(heard.messages)) from error
     finally:
-        # The second process must never come back into the caller's code.
-        if os.getpid() != this_process:
+        if shares.is_second:
             os._exit(1)
         logger.removeHandler(heard)
     return tuple(heard.messages)
@@ -75,6 +75,7 @@ class _BookPage(Page):
 
     def read_source(self, config: MkDocsConfig) -> None:
         super().read_source(config)
+        # The theme's own index would read every page's HTML again; ours is written from data.
         self.meta["search"] = {"exclude": True}
 
     def render(self, config: MkDocsConfig, files: Files) -> None:  # noqa: ARG002
@@ -83,22 +84,22 @@ class _BookPage(Page):
         self.toc = get_toc(getattr(converter, "toc_tokens", []))
 
 
-class _NoSettings(Config):
+class _NoSettings(Config):  # type: ignore[no-untyped-call]
     pass
 
 
-class _Handbook(BasePlugin[_NoSettings]):
-    """Our part in a build: own pages, no file nobody reads, a second process, own search index."""
+class _Handbook(BasePlugin[_NoSettings]):  # type: ignore[no-untyped-call]
+    """Our part in a build: own pages, no file nobody reads, two processes, own search index."""
 
     def __init__(
         self,
         titles: Mapping[str, str],
         write_search: Callable[[Any], None],
         messages: list[str],
+        shares: Shares,
     ) -> None:
-        self.titles, self.write_search, self.messages = titles, write_search, messages
-        self.other: tuple[int, int] | None = None
-        self.parent = 0
+        self.titles, self.write_search = titles, write_search
+        self.messages, self.shares = messages, shares
 
     def on_config(self, config: MkDocsConfig) -> None:
         # The page for missing pages and the list of pages need an address on the web.
@@ -110,56 +111,34 @@ class _Handbook(BasePlugin[_NoSettings]):
             extension_configs=config.mdx_configs,
         )
         for file in list(files):
-            if file.src_uri.endswith(UNUSED[0]) or file.src_uri.startswith(UNUSED[1]):
+            address = file.src_uri
+            if address.endswith(UNUSED_NAMES) or address.startswith(UNUSED_FOLDERS):
                 files.remove(file)
-            elif file.src_uri in self.titles:
-                _BookPage(self.titles[file.src_uri], file, config, converter)
+            elif address in self.titles:
+                _BookPage(self.titles[address], file, config, converter)
         return files
 
     @event_priority(-100)
     def on_nav(self, nav: Navigation, *, config: MkDocsConfig, files: Files) -> Navigation:  # noqa: ARG002
-        pages = files.documentation_pages()
-        can_fork = sys.platform == "linux" and threading.active_count() == 1
-        if len(pages) >= TWO_PROCESSES_FROM and can_fork and (os.cpu_count() or 1) > 1:
-            self._share(pages, files)
-        return nav
-
-    def _share(self, pages: Any, files: Files) -> None:
-        """Splits into two processes that write every second page each; the parent the rest too."""
-        parent = os.getpid()
-        reading, writing = os.pipe()
-        child = os.fork()
-        if child:
-            os.close(writing)
-            self.other = (child, reading)
-            left_out = pages[1::2]
-        else:
-            os.close(reading)
-            self.parent, self.other = parent, (0, writing)
+        left_out = list(self.shares.split(files.documentation_pages()))
+        if self.shares.is_second:
             self.messages.clear()
-            left_out = [*pages[::2], *(file for file in files if not file.is_documentation_page())]
+            left_out += [file for file in files if not file.is_documentation_page()]
         for file in left_out:
             file.inclusion = InclusionLevel.EXCLUDED
+        return nav
 
     def on_post_page(self, output: str, *, page: Page, config: MkDocsConfig) -> None:  # noqa: ARG002
-        if self.parent and os.getppid() != self.parent:
-            os._exit(1)
+        self.shares.stop_if_alone()
 
     @event_priority(100)
     def on_build_error(self, *, error: Exception) -> None:
-        if self.parent and self.other:
-            os.write(self.other[1], f"{error}".encode())
-            os._exit(1)
+        if self.shares.is_second:
+            self.shares.report([*self.messages, str(error)], status=1)
 
     @event_priority(-50)
     def on_post_build(self, *, config: MkDocsConfig) -> None:
-        if self.parent and self.other:
-            os.write(self.other[1], "\n".join(self.messages).encode())
-            os._exit(0)
-        if self.other:
-            child, reading = self.other
-            with open(reading, "rb") as report:
-                self.messages += report.read().decode().splitlines()
-            if os.waitpid(child, 0)[1]:
-                self.messages.append("The second process of the build ended early.")
+        if self.shares.is_second:
+            self.shares.report(self.messages, status=0)
+        self.messages += self.shares.gather()
         self.write_search(config.plugins["material/search"].config)

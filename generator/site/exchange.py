@@ -40,7 +40,7 @@ def workshop(target: Path) -> Iterator[Path]:
     _repair(target)
     folder = Path(tempfile.mkdtemp(prefix=_prefix(target), dir=target.parent))
     try:
-        with open(folder / WORKSHOP_MARK, "w", encoding="utf-8") as mark:
+        with (folder / WORKSHOP_MARK).open("w", encoding="utf-8") as mark:
             if fcntl:
                 fcntl.flock(mark, fcntl.LOCK_EX)
             mark.write(MARK_TEXT)
@@ -89,7 +89,7 @@ def _is_abandoned(folder: Path) -> bool:
     if mark.is_symlink() or not mark.is_file():
         return False
     try:
-        with open(mark, encoding="utf-8") as held:
+        with mark.open(encoding="utf-8") as held:
             if fcntl:
                 fcntl.flock(held, fcntl.LOCK_EX | fcntl.LOCK_NB)
     except OSError:

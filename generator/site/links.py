@@ -13,7 +13,7 @@ from pathlib import Path
 from urllib.parse import unquote
 
 _SCRIPT = re.compile(r"(<script\b[^>]*>).*?</script>", re.DOTALL)
-# Only tags with attributes matter. Possessive repeats keep the reading of a page under a millisecond.
+# Only tags with attributes matter. Possessive repeats keep the reading of a page short.
 _TAG = re.compile(r"""<[a-zA-Z][^<>="']*+=(?:[^<>"']*+(?:"[^"]*+"|'[^']*+'))*+[^<>"']*+>""")
 _ATTRIBUTE = re.compile(
     r"""\s(?=[idhxspafb])"""
@@ -21,7 +21,9 @@ _ATTRIBUTE = re.compile(
     r"""=("[^"]*+"|'[^']*+'|[^\s"'>]++)"""
 )
 _STYLE = re.compile(r"<style\b[^>]*>(.*?)</style>|\sstyle=\"([^\"]*)\"", re.DOTALL)
-_CSS_ADDRESS = re.compile(r"""url\(\s*(?:"([^"]*)"|'([^']*)'|([^)"']*))\s*\)|@import\s+["']([^"']+)""")
+_CSS_ADDRESS = re.compile(
+    r"""url\(\s*(?:"([^"]*)"|'([^']*)'|([^)"']*))\s*\)|@import\s+["']([^"']+)"""
+)
 _ELSEWHERE = re.compile(r"[a-z][a-z0-9+.-]*:|//", re.IGNORECASE)
 # A telephone dials; neither it nor text inside the page itself asks a network for anything.
 _NO_NETWORK = ("data:image/", "tel:")
@@ -58,8 +60,8 @@ def check_links(site: Path, safety_keys: Mapping[str, Iterable[str]]) -> tuple[s
 
 
 def _read(html: str) -> _Read:
-    faults = ["has an HTML comment."] if "<!--" in html else []
     html = _SCRIPT.sub(r"\1", html)
+    faults = ["has an HTML comment."] if "<!--" in html else []
     tags = _TAG.findall(html)
     ids: list[str] = []
     addresses: set[str] = set()
@@ -112,7 +114,7 @@ def _dead_ends(
 
 @lru_cache(maxsize=10_000)
 def _resolved(folder: str, address: str) -> tuple[str, str]:
-    """The file that `address` means on a page in `folder`, "" for the page itself, and the anchor."""
+    """The file `address` means on a page in `folder`, "" for the page itself, and the anchor."""
     path, _, anchor = unquote(unescape(address)).partition("#")
     path = path.partition("?")[0]
     return posixpath.normpath(posixpath.join(folder, path)) if path else "", anchor

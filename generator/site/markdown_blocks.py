@@ -16,7 +16,7 @@ from markdown.treeprocessors import Treeprocessor
 _OPENING = re.compile(
     r"<(article|aside|details|div|dl|figure|footer|header|h[1-6]|nav|ol|p|section|table|ul)\b"
 )
-_PAGE_LINK = re.compile(r"(?![a-z][a-z0-9+.-]*:|/)([^?#]*)\.md(?=$|[?#])")
+_PAGE_LINK = re.compile(r"^(?![a-z][a-z0-9+.-]*:|/)([^?#]*)\.md(?=$|[?#])")
 # Fenced code comes before (25), MkDocs' and Python-Markdown's own reading of HTML after (21, 20).
 _BEFORE_HTML = 24
 _AFTER_INLINE = 0

@@ -1,9 +1,9 @@
 """Writes a book as a Markdown tree that plain `mkdocs build` accepts, wherever it is moved.
 
-    mkdocs.yml   the shipped one, completed with this book's name, day, reader and navigation
-    docs/        the pages and the files beside them
-    theme/       copies of our theme files
-    book.json    what our own build needs besides: titles and search records; never published
+mkdocs.yml   the shipped one, completed with this book's name, day, reader and navigation
+docs/        the pages and the files beside them
+theme/       copies of our theme files
+book.json    what our own build needs besides: titles and search records; never published
 """
 
 import json
@@ -22,8 +22,9 @@ from generator.site.navigation import navigation, navigation_yaml
 from generator.site.yaml_text import quoted
 
 MONTHS = (
-    "January February March April May June July August September October November December"
-).split()
+    *("January", "February", "March", "April", "May", "June"),
+    *("July", "August", "September", "October", "November", "December"),
+)
 EMERGENCY = "emergency.md"
 _BARE_AMPERSAND = re.compile(r"&(?!#?\w+;)")
 
@@ -44,7 +45,10 @@ def stage(book: Book, folder: Path) -> Path:
     for parent in {docs / PurePosixPath(a).parent for a in (*_page_addresses(book), *book.files)}:
         parent.mkdir(parents=True, exist_ok=True)
     for page in book.pages:
-        _write(docs / page.address, f"---\ntitle: {quoted(text_only(page.title))}\n---\n\n{page.markdown}")
+        _write(
+            docs / page.address,
+            f"---\ntitle: {quoted(text_only(page.title))}\n---\n\n{page.markdown}",
+        )
     for address, content in book.files.items():
         (docs / address).write_bytes(content)
     _write(folder / "book.json", json.dumps(_records(book), ensure_ascii=False, indent=0))
@@ -52,7 +56,7 @@ def stage(book: Book, folder: Path) -> Path:
 
 
 def text_only(safe: str) -> str:
-    """`safe` with whatever could still be live made text; what is already an entity stays as it is."""
+    """`safe` with whatever could still be live made text; what is an entity already stays."""
     return escape(_BARE_AMPERSAND.sub("&amp;", safe), quote=True).replace("&amp;", "&")
 
 
@@ -103,7 +107,9 @@ def _check_addresses(book: Book) -> None:
         if address.endswith(".md") and address in book.files:
             raise ValueError(f"{address!r} is a page and cannot be a file beside the pages.")
         # Some disks take capital and small letters for the same name.
-        published = address.removesuffix(".md").lower() + (".html" if address.endswith(".md") else "")
+        published = address.removesuffix(".md").lower() + (
+            ".html" if address.endswith(".md") else ""
+        )
         if published in seen:
             raise ValueError(f"{address!r} stands twice in the book.")
         seen.add(published)

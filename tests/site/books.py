@@ -3,6 +3,7 @@
 from datetime import date
 
 from generator.book.model import Book, Page, SearchRecord
+from generator.site.shares import TWO_PROCESSES_FROM
 
 ROWS = 12
 PARAGRAPH = (
@@ -22,6 +23,21 @@ def book_of(count: int) -> Book:
         pages=(_home(count), _emergency(), *jobs),
         files={"figures/plan.svg": PLAN},
     )
+
+
+def tiny_book(words: str) -> Book:
+    """Enough pages for two processes, each with little on it but `words`."""
+    pages = tuple(
+        Page(
+            address="index.md" if number == 0 else f"page-{number}.md",
+            title=f"Page {number}",
+            group="Pages" if number else "",
+            markdown=f"# Page {number}\n\nThe {words} book.\n",
+            search=SearchRecord(f"Page {number}", words),
+        )
+        for number in range(TWO_PROCESSES_FROM + 1)
+    )
+    return Book("Tiny", "owner", date(2026, 7, 12), pages)
 
 
 PLAN = (
@@ -67,7 +83,7 @@ def _job(number: int, count: int) -> Page:
     other = number % count + 1
     prose = PARAGRAPH.format(other=other)
     sections = "\n".join(
-        f"## Part {part}\n\n{prose}\n\n- first *this*\n- then `that`\n- and last of all the rest\n\n"
+        f"## Part {part}\n\n{prose}\n\n- first *this*\n- then `that`\n- and the rest\n\n"
         f"{_figures(number, part)}\n"
         for part in range(1, 5)
     )

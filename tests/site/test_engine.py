@@ -1,0 +1,62 @@
+"""The public names of MkDocs that the engine rests on are there and are called as it calls them."""
+
+import inspect
+from pathlib import Path
+
+from mkdocs.commands.build import build
+from mkdocs.config import load_config
+from mkdocs.plugins import EVENTS, BasePlugin, event_priority
+from mkdocs.structure.files import File, Files, InclusionLevel
+from mkdocs.structure.nav import Navigation
+from mkdocs.structure.pages import Page
+from mkdocs.structure.toc import get_toc
+
+from generator.site import engine
+
+
+def _parameters(function: object) -> list[str]:
+    assert callable(function)
+    return list(inspect.signature(function).parameters)
+
+
+def test_functions_take_what_we_give_them() -> None:
+    assert _parameters(load_config)[0] == "config_file"
+    kwargs = inspect.signature(load_config).parameters["kwargs"]
+    assert kwargs.kind is inspect.Parameter.VAR_KEYWORD
+    assert _parameters(build)[0] == "config"
+    assert _parameters(get_toc) == ["toc_tokens"]
+    assert _parameters(event_priority) == ["priority"]
+
+
+def test_pages_and_files_have_what_we_replace_and_read() -> None:
+    assert _parameters(Page.__init__) == ["self", "title", "file", "config"]
+    assert _parameters(Page.read_source) == ["self", "config"]
+    assert _parameters(Page.render) == ["self", "config", "files"]
+    assert isinstance(File.inclusion, InclusionLevel)
+    assert InclusionLevel.EXCLUDED.is_excluded()
+    assert callable(Files.documentation_pages)
+    assert callable(Files.remove)
+    assert callable(File.is_documentation_page)
+    assert _parameters(Navigation.__init__)[1:] == ["items", "pages"]
+
+
+def test_every_event_our_plugin_answers_exists() -> None:
+    own = {name.removeprefix("on_") for name in vars(engine._Handbook) if name.startswith("on_")}
+    assert own == {"config", "files", "nav", "post_page", "build_error", "post_build"}
+    assert own <= set(EVENTS)
+    assert issubclass(engine._Handbook, BasePlugin)
+
+
+def test_the_module_that_knows_mkdocs_is_one_and_small() -> None:
+    package = Path(engine.__file__).parents[1]
+    knowing = [
+        path.name
+        for path in package.rglob("*.py")
+        if any(line.startswith(("import mkdocs", "from mkdocs")) for line in _lines(path))
+    ]
+    assert knowing == ["engine.py"]
+    assert len(_lines(Path(engine.__file__))) < 150
+
+
+def _lines(path: Path) -> list[str]:
+    return path.read_text(encoding="utf-8").splitlines()

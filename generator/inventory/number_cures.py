@@ -16,34 +16,13 @@ from decimal import Decimal
 PLAIN_NUMBER = r"-?(?:0|[1-9][0-9]{0,17})(?:\.[0-9]{1,30})?"
 
 _NUMBER = r"(?:[0-9]+(?:\.[0-9]+)?|\.[0-9]+)"
-_WORDS = {
-    word: value
-    for value, word in enumerate(
-        [
-            "zero",
-            "one",
-            "two",
-            "three",
-            "four",
-            "five",
-            "six",
-            "seven",
-            "eight",
-            "nine",
-            "ten",
-            "eleven",
-            "twelve",
-            "thirteen",
-            "fourteen",
-            "fifteen",
-            "sixteen",
-            "seventeen",
-            "eighteen",
-            "nineteen",
-            "twenty",
-        ]
-    )
-} | {"thirty": 30, "forty": 40, "fifty": 50, "hundred": 100, "half": 0.5, "quarter": 0.25}
+_COUNTED = (
+    "zero", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten",
+    "eleven", "twelve", "thirteen", "fourteen", "fifteen", "sixteen", "seventeen", "eighteen",
+    "nineteen", "twenty",
+)  # fmt: skip
+_WORDS: dict[str, float] = {word: value for value, word in enumerate(_COUNTED)}
+_WORDS |= {"thirty": 30, "forty": 40, "fifty": 50, "hundred": 100, "half": 0.5, "quarter": 0.25}
 _UNKNOWN = {"?", "??", "n/a", "na", "none", "unknown", "unsure", "tbd", "-", "--", "x"}
 _UNIT_MARKS = {"'": "ft", "’": "ft", "′": "ft", '"': "in", "”": "in", "″": "in"}
 _UNIT_WORDS = {

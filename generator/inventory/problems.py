@@ -1,8 +1,8 @@
 """Faults in a property folder, and the sentences that say what is wrong and what is accepted.
 
 A fault is data: where it stands, a code, what is wrong (with the value), what is accepted. The
-sentences for faults of content stand here; those for the way a file is written (quotes,
-indentation, encoding) stand in `yaml_faults.py`.
+sentences for faults of content stand here; those for the way a file is written (quotes, colons,
+indentation) stand in `yaml_faults.py`, those for encodings in `yaml_text.py`.
 """
 
 from __future__ import annotations

@@ -14,12 +14,12 @@ import yaml
 
 from generator.inventory import yaml_faults
 from generator.inventory.problems import Problem, Sentence
+from generator.inventory.yaml_faults import Found
 from generator.inventory.yaml_lines import slipped, value_from
 from generator.inventory.yaml_parser import place_of
 from generator.inventory.yaml_values import (
     AFTER_BRACKET,
     AFTER_COMMA,
-    Found,
     event_value,
     lost_after,
     scalar_faults,
@@ -29,7 +29,7 @@ Place = tuple[int, int]
 Path_ = tuple[str | int, ...]
 
 MOST_LEVELS = 20
-_BLOCK_HEADER = re.compile(r"[|>][-+0-9]*(?:[ \t]+#.*|[ \t]*)$")
+_BLOCK_HEADER = re.compile(r"[|>][-+0-9]*(?: +#.*| *)$")
 
 
 class Unfinished(Exception):  # noqa: N818 - not an error: the reading stops here on purpose
@@ -37,7 +37,7 @@ class Unfinished(Exception):  # noqa: N818 - not an error: the reading stops her
 
 
 class LooseBlockHeader(yaml.YAMLError):
-    """Text behind `|` or `>` that the fast parser drops as a remark and the plain one refuses."""
+    """What stands behind `|` or `>`, dropped by the fast parser and refused by the plain one."""
 
 
 @dataclass(slots=True)
@@ -66,6 +66,13 @@ class Reading:
     complete: bool = True  # whether the data stands for all that is in the file
     _open: list[_Open] = field(default_factory=list)
     _documents: int = 0
+    _end: Place = (0, 0)
+    _before: yaml.Event | None = None
+
+    def __post_init__(self) -> None:
+        filled = (line for line in range(len(self.lines) - 1, -1, -1) if self.lines[line].strip())
+        last = next(filled, 0)
+        self._end = (last, len(self.lines[last].rstrip()) if self.lines else 0)
 
     def take(self, event: yaml.Event) -> None:
         """Add one event; raises `Unfinished` where reading on makes no sense."""
@@ -75,10 +82,23 @@ class Reading:
             self._close(event)
         elif isinstance(event, yaml.NodeEvent):
             self._refuse_extras(event)
+            if isinstance(event, yaml.ScalarEvent):
+                self._check_block_header(event)
+                self._settle_empty(event)
             if self._open and self._open[-1].wants_key:
                 self._take_key(event)
             else:
                 self._take_value(event)
+        self._before = event
+
+    def _settle_empty(self, event: yaml.ScalarEvent) -> None:
+        """Give a text left out inside brackets one place: the parsers differ about it."""
+        if event.value or event.style or not self._in_flow() or self._before is None:
+            return
+        line, column = place_of(self._before.end_mark)
+        colon = re.match(r"[ \t]*:", self.lines[line][column:])
+        behind = column + (colon.end() if colon else 0)
+        event.start_mark = event.end_mark = yaml.Mark(self.file, 0, line, behind, None, 0)
 
     def add(self, line: int, column: int, sentence: Sentence) -> None:
         """Record a fault at a 0-based place."""
@@ -161,13 +181,13 @@ class Reading:
     def _take_value(self, event: yaml.NodeEvent) -> None:
         path = self._path_of_value()
         if path is not None:
-            self.value_places[path] = place_of(event.start_mark)
+            # A value left out at the end of a file is placed behind its last line.
+            self.value_places[path] = min(place_of(event.start_mark), self._end)
         if isinstance(event, yaml.CollectionStartEvent):
             self._push(event, path)
             return
         value = None
         if isinstance(event, yaml.ScalarEvent):
-            self._check_block_header(event)
             self._add_all(list(scalar_faults(event, self.lines, self._in_flow(), is_key=False)))
             value = event_value(event)
         self._store(value, path)

@@ -7,6 +7,9 @@ from __future__ import annotations
 
 from generator.inventory.problems import Sentence, shown_text, shown_value
 
+# A sentence with its place: line and column, both 0-based.
+Found = tuple[int, int, Sentence]
+
 _NOT_YAML = {
     "@": "a value cannot begin with @",
     "`": "a value cannot begin with `",
@@ -121,7 +124,8 @@ def no_colon(text: str) -> Sentence:
 
 def bracket_left_open(bracket: str, text: str) -> Sentence:
     close = {"[": "]", "{": "}"}[bracket]
-    what = f"the {bracket} before {shown_value(text.strip())} is never closed"
+    before = f" before {shown_value(text.strip())}" if text.strip() else ""
+    what = f"the {bracket}{before} is never closed"
     return Sentence(
         "F109", what, f"a {close} at its end, or quotes round a text that holds a {bracket}"
     )
@@ -138,8 +142,8 @@ def no_comma(bracket: str) -> Sentence:
 
 
 def comma_in_braces(text: str) -> Sentence:
-    what = f"{shown_value(text)} stands in braces without a colon, since a comma parts keys there"
-    return Sentence("F110", what, 'quotes round a value with a comma: {name: "first, second"}')
+    what = f"{shown_value(text)} stands in braces without a colon; a comma there parts keys"
+    return Sentence("F110", what, 'quotes round a text with commas or braces: {name: "one, two"}')
 
 
 def curly_quotes(before: str, value: str) -> Sentence:

@@ -13,14 +13,15 @@ import yaml
 from yaml.parser import Parser
 from yaml.reader import Reader
 from yaml.scanner import Scanner
+from yaml.tokens import ScalarToken
 
 _BREAKS = "\r\n\x85\u2028\u2029"
 
 
 class PlainParser(Reader, Scanner, Parser):
-    """PyYAML's own parser, taking tabs inside a line as the fast one does.
+    """PyYAML's own parser, taking tabs and question marks inside a line as the fast one does.
 
-    As it comes it refuses `width_ft:<tab>24`, which the fast parser reads, as do editors.
+    As it comes it refuses `width_ft:<tab>24` and `[why?]`, which the fast parser reads.
     """
 
     def __init__(self, stream: str) -> None:
@@ -41,6 +42,38 @@ class PlainParser(Reader, Scanner, Parser):
                 return
             if not self.flow_level:
                 self.allow_simple_key = True
+
+    def scan_plain(self) -> ScalarToken:
+        parts: list[str] = []
+        blanks: list[str] = []
+        start = end = self.get_mark()
+        indent = self.indent + 1
+        while self.peek() != "#":
+            length = self._plain_length()
+            if length == 0:
+                break
+            self.allow_simple_key = False
+            parts += [*blanks, self.prefix(length)]
+            self.forward(length)
+            end = self.get_mark()
+            blanks = self.scan_plain_spaces(indent, start)
+            if not blanks or (not self.flow_level and self.column < indent):
+                break
+        return ScalarToken("".join(parts), True, start, end)
+
+    def _plain_length(self) -> int:
+        """How many characters from here belong to a text without quotes and without blanks."""
+        stops = "\0 \t" + _BREAKS
+        colon_stops = stops + (",[]{}" if self.flow_level else "")
+        flow_stops = ",[]{}" if self.flow_level else ""
+        length = 0
+        while True:
+            character = self.peek(length)
+            if character in stops or character in flow_stops:
+                return length
+            if character == ":" and self.peek(length + 1) in colon_stops:
+                return length
+            length += 1
 
     def scan_plain_spaces(self, indent: int, start_mark: Any) -> list[str]:  # noqa: ARG002
         length = 0
@@ -73,11 +106,6 @@ class PlainParser(Reader, Scanner, Parser):
         if self.column or self.prefix(3) not in ("---", "..."):
             return False
         return self.peek(3) in "\0 \t" + _BREAKS
-
-    def scan_block_scalar_ignored_line(self, start_mark: Any) -> None:
-        while self.peek() == "\t":
-            self.forward()
-        super().scan_block_scalar_ignored_line(start_mark)
 
 
 def fast_parser() -> type[Any]:

@@ -65,6 +65,7 @@ def read_document(raw: bytes, file: str) -> tuple[Document | None, tuple[Problem
     text, problems = read_text(raw, file)
     if text is None:
         return None, problems
+    text = text if text.endswith("\n") else text + "\n"  # so both parsers see the same end
     lines = tuple(text.split("\n"))
     reading = _fast_reading(text, lines, file) or _plain_reading(text, lines, file)
     document = _document(reading) if reading.complete else None

@@ -9,12 +9,12 @@ from __future__ import annotations
 import re
 from collections.abc import Callable
 from dataclasses import dataclass
-from typing import TypeAlias
 
 import yaml
 
 from generator.inventory import yaml_faults
 from generator.inventory.problems import Sentence
+from generator.inventory.yaml_faults import Found
 from generator.inventory.yaml_lines import (
     key_at,
     line_above,
@@ -26,8 +26,6 @@ from generator.inventory.yaml_lines import (
     value_from,
 )
 from generator.inventory.yaml_parser import place_of
-
-Found: TypeAlias = tuple[int, int, Sentence]
 
 
 @dataclass(frozen=True, slots=True)
@@ -141,7 +139,8 @@ def _impossible_escape(spot: Spot) -> Found | None:
     """A code in a backslash escape that no character has: the parser ends without words."""
     if spot.problem or "\\" not in spot.text:
         return None
-    return spot.line, spot.column, yaml_faults.hidden_escape()
+    escape = spot.text.rfind("\\", 0, spot.column)
+    return spot.line, max(escape, 0), yaml_faults.hidden_escape()
 
 
 def _after_document_end(spot: Spot) -> Found | None:
@@ -239,7 +238,9 @@ def _unfinished_key(spot: Spot) -> Found | None:
 
 
 def _flow(spot: Spot) -> Found | None:
-    if "while parsing a flow" not in spot.context:
+    if spot.context.endswith("flow node") and _at_end(spot):
+        return _open_bracket_before(spot)
+    if not spot.context.endswith(("flow sequence", "flow mapping")):
         return None
     line, column = spot.opened
     bracket = spot.lines[line][column]
@@ -256,6 +257,15 @@ def _flow(spot: Spot) -> Found | None:
     if spot.line == line and got:
         return spot.line, spot.column, yaml_faults.no_comma(bracket)
     return line, column, yaml_faults.bracket_left_open(bracket, spot.lines[line][column + 1 :])
+
+
+def _open_bracket_before(spot: Spot) -> Found | None:
+    for line in range(spot.line, -1, -1):
+        column = max(spot.lines[line].rfind("["), spot.lines[line].rfind("{"))
+        if column >= 0:
+            bracket, inside = spot.lines[line][column], spot.lines[line][column + 1 :]
+            return line, column, yaml_faults.bracket_left_open(bracket, inside)
+    return None
 
 
 def _after_bracket(spot: Spot) -> Found | None:

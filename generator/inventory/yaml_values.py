@@ -9,12 +9,10 @@ import yaml
 
 from generator.inventory import yaml_faults
 from generator.inventory.number_cures import PLAIN_NUMBER
-from generator.inventory.problems import Sentence
+from generator.inventory.yaml_faults import Found
 from generator.inventory.yaml_lines import LOST_TEXT, slipped, text_column
 from generator.inventory.yaml_parser import place_of
 from generator.inventory.yaml_text import is_control
-
-Found = tuple[int, int, Sentence]
 
 # From the end of a value inside brackets to a # that takes away text.
 AFTER_BRACKET = re.compile(r"[ \t]*#+[^#\s]")

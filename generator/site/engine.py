@@ -53,6 +53,7 @@ def build_tree(
     finally:
         if shares.is_second:
             os._exit(1)
+        shares.stop_second()
         logger.removeHandler(heard)
     return tuple(heard.messages)
 

@@ -1,6 +1,7 @@
 """Splits the writing of pages between this process and a second one that is a copy of it."""
 
 import os
+import signal
 import sys
 import threading
 from collections.abc import Sequence
@@ -43,6 +44,14 @@ class Shares:
         """Ends the second process if the first was killed."""
         if self.is_second and os.getppid() != self.started_by:
             os._exit(1)
+
+    def stop_second(self) -> None:
+        """Ends the second process, if it still runs, before its folder is cleared away."""
+        if self.second:
+            os.close(self.pipe)
+            os.kill(self.second, signal.SIGKILL)
+            os.waitpid(self.second, 0)
+            self.second = 0
 
     def report(self, messages: Sequence[str], status: int) -> NoReturn:
         """Ends the second process, leaving `messages` for the first."""

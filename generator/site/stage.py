@@ -104,6 +104,8 @@ def _check_addresses(book: Book) -> None:
         parts = address.split("/")
         if any(not part or part.startswith(".") for part in parts) or "\\" in address:
             raise ValueError(f"{address!r} is not an address inside the book.")
+        if parts[0] == "templates" or parts[-1].lower() == "readme.md":
+            raise ValueError(f"{address!r} is an address that MkDocs keeps for itself.")
         if address.endswith(".md") and address in book.files:
             raise ValueError(f"{address!r} is a page and cannot be a file beside the pages.")
         # Some disks take capital and small letters for the same name.

@@ -41,7 +41,7 @@ CONTRASTS = """() => {
 @pytest.fixture(scope="module")
 def site(tmp_path_factory: pytest.TempPathFactory) -> Path:
     folder = tmp_path_factory.mktemp("book") / "owner's site"
-    assert publish(book_of(30), folder) == ()
+    assert publish(book_of(12), folder) == ()
     return folder
 
 
@@ -133,15 +133,17 @@ def test_text_twice_as_large_still_fits(browser: Browser, site: Path) -> None:
         assert page.evaluate(SIDEWAYS) <= 0
 
 
-def test_on_paper_there_is_only_the_page(browser: Browser, site: Path) -> None:
-    with listening_page(browser, DESKTOP, []) as page:
+@pytest.mark.parametrize("scheme", ["light", "dark"])
+def test_on_paper_there_is_only_the_page(browser: Browser, site: Path, scheme: str) -> None:
+    with listening_page(browser, DESKTOP, [], scheme) as page:
         _open(page, site, "work/job-3.html")
         page.emulate_media(media="print")
         for gone in (".md-header", ".md-sidebar", ".to-emergency", ".turn", ".workings"):
             assert not page.locator(gone).first.is_visible(), gone
         assert page.locator(".sheet").is_visible()
-        colour = page.evaluate("getComputedStyle(document.querySelector('.finding')).color")
-    assert colour == "rgb(0, 0, 0)"
+        style = "e => [getComputedStyle(e).color, getComputedStyle(e).backgroundColor]"
+        colours = page.locator(".finding").evaluate(style)
+    assert colours == ["rgb(0, 0, 0)", "rgb(255, 255, 255)"]
 
 
 def test_stop_caution_and_note_differ_without_colour(browser: Browser, site: Path) -> None:

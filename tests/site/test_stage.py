@@ -120,7 +120,18 @@ def test_search_records_stand_beside_the_published_files(tmp_path: Path) -> None
 
 
 @pytest.mark.parametrize(
-    "address", ["../out.md", "/out.md", ".hidden.md", "a//b.md", "a\\b.md", "page.txt", ""]
+    "address",
+    [
+        "../out.md",
+        "/out.md",
+        ".a.md",
+        "a//b.md",
+        "a\\b.md",
+        "page.txt",
+        "",
+        "README.md",
+        "templates/a.md",
+    ],
 )
 def test_a_page_outside_the_book_is_not_written(tmp_path: Path, address: str) -> None:
     with pytest.raises(ValueError, match="address"):

@@ -134,9 +134,7 @@ class Covers(Record):
     species: tuple[str, ...] = reference(
         "page", "species the site words cover, or any", "species", "any", many=True
     )
-    land: str | None = choice(
-        "page", "land the use is for", "any", "contract", "not_contract"
-    )
+    land: str | None = choice("page", "land the use is for", "any", "contract", "not_contract")
     places: tuple[str, ...] = reference(
         "place", "places it is for, or any", "place", "any", many=True
     )
@@ -194,9 +192,7 @@ class Use(Record):
     last_date: tuple[int, int] | NotOnLabel | None = month_day(
         "page", "last day of the year it may be sprayed, as 10-31", label=True
     )
-    allowed: str | None = choice(
-        "page", "does the label allow it here", "yes", "no", "unsure"
-    )
+    allowed: str | None = choice("page", "does the label allow it here", "yes", "no", "unsure")
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -217,9 +213,7 @@ class LabelCard(Record):
         safety=True,
     )
     restricted_use: bool | None = yes_no("page", "true for a restricted use product", safety=True)
-    state_registered: str | None = choice(
-        "page", "registered in this state", "yes", "no", "unsure"
-    )
+    state_registered: str | None = choice("page", "registered in this state", "yes", "no", "unsure")
     actives: tuple[ActiveStrength, ...] = record(
         "page", "actives with their strength", ActiveStrength, many=True
     )

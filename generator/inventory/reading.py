@@ -191,7 +191,7 @@ def _or_label(rule: FieldRule, wanted: str) -> str:
     return f"{wanted}, or {NOT_ON_LABEL}" if rule.label else wanted
 
 
-def _identity(rule: FieldRule, raw: object, path: Path, reading: Reading) -> object:
+def _identity(_rule: FieldRule, raw: object, path: Path, reading: Reading) -> object:
     word = str(raw) if isinstance(raw, int) and not isinstance(raw, bool) else raw
     if not isinstance(word, str):
         return reading.fault(say.wrong_type(raw, "an id"), path)
@@ -281,7 +281,7 @@ def _whole(rule: FieldRule, raw: object, path: Path, reading: Reading) -> object
     return raw
 
 
-def _yes_no(rule: FieldRule, raw: object, path: Path, reading: Reading) -> object:
+def _yes_no(_rule: FieldRule, raw: object, path: Path, reading: Reading) -> object:
     if isinstance(raw, bool):
         return raw
     return reading.fault(say.bad_choice(raw, ("true", "false")), path)
@@ -301,7 +301,7 @@ def _date(rule: FieldRule, raw: object, path: Path, reading: Reading) -> object:
     return result
 
 
-def _month_day(rule: FieldRule, raw: object, path: Path, reading: Reading) -> object:
+def _month_day(_rule: FieldRule, raw: object, path: Path, reading: Reading) -> object:
     text = raw if isinstance(raw, str) else ""
     try:
         if not _MONTH_DAY.fullmatch(text):
@@ -314,7 +314,7 @@ def _month_day(rule: FieldRule, raw: object, path: Path, reading: Reading) -> ob
     return (day.month, day.day)
 
 
-def _lat_lon(rule: FieldRule, raw: object, path: Path, reading: Reading) -> object:
+def _lat_lon(_rule: FieldRule, raw: object, path: Path, reading: Reading) -> object:
     wanted = "a point like [41.02, -93.10]: latitude, longitude"
     if not isinstance(raw, list) or len(raw) != 2:
         return reading.fault(say.wrong_type(raw, wanted), path)

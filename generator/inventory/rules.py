@@ -3,8 +3,9 @@
 import re
 from collections.abc import Callable, Iterator
 from dataclasses import dataclass
+from typing import Any
 
-from generator.inventory.fields import Record, SeasonSign, Where
+from generator.inventory.fields import SeasonSign, Where
 from generator.inventory.label import NotOnLabel, Use
 from generator.inventory.problems import Problem, shown_value
 from generator.inventory.schema import Inventory, Planting, Screen
@@ -226,14 +227,20 @@ def _reader_steps(inventory: Inventory) -> Iterator[Broken]:
                     yield Broken(jobs.where, what, ", ".join(["all", *known]))
 
 
+def _reserved_reader(inventory: Inventory) -> Iterator[Broken]:
+    for reader in inventory.readers:
+        if reader.id == "owner":
+            yield Broken(reader.where, "owner is the reader you are yourself", "another id")
+
+
 def _former_names(inventory: Inventory) -> Iterator[Broken]:
-    records: list[Record] = [
+    records: list[Any] = [
         *inventory.screens, *inventory.stands, *inventory.routes, *inventory.lots,
         *inventory.products, *inventory.sprayers, *inventory.spreaders, *inventory.measures,
     ]  # fmt: skip
-    taken = {getattr(one, "id") for one in records}
+    taken = {one.id for one in records}
     for one in records:
-        for former in getattr(one, "was"):
+        for former in one.was:
             if former in taken:
                 what = f"was: {shown_value(former)} is the id of something else"
                 yield Broken(one.where, what, "an id nothing else has or had")
@@ -251,5 +258,6 @@ RULES = (
     Rule("F308", "A rate's unit goes with what it counts.", _basis_and_unit),
     Rule("F309", "An early year comes before a late one.", _sign_order),
     Rule("F310", "A reader is handed steps that exist.", _reader_steps),
+    Rule("F312", "The owner's book is always built.", _reserved_reader),
     Rule("F311", "An id that was given up stays unused.", _former_names),
 )

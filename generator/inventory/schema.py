@@ -69,9 +69,7 @@ class Property(Record):
     signs_looked_up_on: datetime.date | None = day(
         "page", "season signs looked up on", recorded=True
     )
-    emergency: EmergencyCard | None = record(
-        "page", "emergency card", EmergencyCard, safety=True
-    )
+    emergency: EmergencyCard | None = record("page", "emergency card", EmergencyCard, safety=True)
     note: str | None = text("note", "a note of your own")
     photos: tuple[str, ...] = text("note", "picture files in photos/", many=True)
 
@@ -130,9 +128,7 @@ class Work(Record):
 
     step: str = reference("page", "step of the step plan", "step", required=True)
     product: str | None = reference("page", "product to spray", "product")
-    rate_product: Given | None = measure(
-        "page", "product to an acre", "fl_oz_per_ac", POSITIVE
-    )
+    rate_product: Given | None = measure("page", "product to an acre", "fl_oz_per_ac", POSITIVE)
     rate_ai_lb_per_ac: Given | None = measure(
         "page", "active ingredient to an acre", "lb_per_ac", POSITIVE
     )
@@ -157,9 +153,7 @@ class Planting(Record):
         Limits(at_least=1990, at_most=2100),
         required=True,
     )
-    seed: tuple[SownSeed, ...] = record(
-        "page", "what is sown", SownSeed, many=True, required=True
-    )
+    seed: tuple[SownSeed, ...] = record("page", "what is sown", SownSeed, many=True, required=True)
     method: str = choice("page", "how it is sown", "frost_seed", required=True)
     steps: str = reference("page", "step plan", "step_plan", required=True)
     work: tuple[Work, ...] = record("page", "how each step is done", Work, many=True)
@@ -222,13 +216,9 @@ class SeedTag(Record):
     variety: str | None = text("page", "variety")
     origin: str | None = text("page", "origin")
     purity_fraction: Given = measure("page", "pure seed", "fraction", SHARE, required=True)
-    germination_fraction: Given = measure(
-        "page", "germination", "fraction", SHARE, required=True
-    )
+    germination_fraction: Given = measure("page", "germination", "fraction", SHARE, required=True)
     hard_fraction: Given = measure("page", "hard seed", "fraction", SHARE, required=True)
-    dormant_fraction: Given = measure(
-        "page", "dormant seed", "fraction", SHARE, required=True
-    )
+    dormant_fraction: Given = measure("page", "dormant seed", "fraction", SHARE, required=True)
     tested_on: datetime.date | None = day("page", "seed test", recorded=True)
 
 
@@ -240,9 +230,7 @@ class SeedLot(Record):
     was: tuple[str, ...] = text("place", "ids it had before", many=True)
     species: str = reference("page", "species", "species", required=True)
     tag: SeedTag = record("page", "what the tag prints", SeedTag, required=True)
-    live_seeds_per_lb: Given | None = measure(
-        "page", "seeds in a pound", "seeds_per_lb", POSITIVE
-    )
+    live_seeds_per_lb: Given | None = measure("page", "seeds in a pound", "seeds_per_lb", POSITIVE)
     package_lb: Given | None = measure("money", "a bag holds", "lb", POSITIVE)
     price_usd: Given | None = measure("money", "price of a bag", "usd", Limits(at_least=0))
     priced_on: datetime.date | None = day("money", "price asked on", recorded=True)
@@ -291,13 +279,9 @@ class Sprayer(Record):
     name: str = text("page", "name you use", required=True)
     tank_gal: Given = measure("page", "tank holds", "gal", POSITIVE, required=True)
     nozzle: str | None = text("page", "nozzle")
-    nozzle_spacing_in: Given = measure(
-        "page", "between nozzles", "in", POSITIVE, required=True
-    )
+    nozzle_spacing_in: Given = measure("page", "between nozzles", "in", POSITIVE, required=True)
     measure: str | None = reference("page", "measure you pour with", "measure")
-    catch_tests: tuple[SprayerTest, ...] = record(
-        "page", "catch tests", SprayerTest, many=True
-    )
+    catch_tests: tuple[SprayerTest, ...] = record("page", "catch tests", SprayerTest, many=True)
     note: str | None = text("note", "a note of your own")
     photos: tuple[str, ...] = text("note", "picture files in photos/", many=True)
 
@@ -322,9 +306,7 @@ class Spreader(Record):
     was: tuple[str, ...] = text("place", "ids it had before", many=True)
     name: str = text("page", "name you use", required=True)
     hopper_lb: Given = measure("page", "seed the hopper holds", "lb", POSITIVE, required=True)
-    catch_tests: tuple[SpreaderTest, ...] = record(
-        "page", "catch tests", SpreaderTest, many=True
-    )
+    catch_tests: tuple[SpreaderTest, ...] = record("page", "catch tests", SpreaderTest, many=True)
     note: str | None = text("note", "a note of your own")
     photos: tuple[str, ...] = text("note", "picture files in photos/", many=True)
 

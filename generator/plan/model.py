@@ -103,6 +103,7 @@ class Sowing:
     """One lot in a sowing, with its numbers by name."""
 
     lot: SeedLot
+    rate: Figure
     numbers: dict[str, Quantity]
 
 

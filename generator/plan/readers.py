@@ -157,6 +157,7 @@ def _job(job: Job, place: _NewPlace, seen: frozenset[str]) -> Job:
         sowings=tuple(
             Sowing(
                 replace(_redacted(one.lot, seen), id=lots[one.lot.id]),
+                _figure(one.rate, {}, {}, seen),
                 {name: release(quantity) for name, quantity in one.numbers.items()},
             )
             for one in job.sowings

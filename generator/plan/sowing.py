@@ -57,7 +57,7 @@ def _sowing(job_id: str, part: SownSeed, lot: SeedLot, area: Quantity) -> Sowing
             rate_pls_lb_per_ac=rate,
             live_seeds_per_lb=lot.live_seeds_per_lb,
         )
-    return Sowing(lot, numbers)
+    return Sowing(lot, rate, numbers)
 
 
 def hopper_numbers(

@@ -70,9 +70,8 @@ def times_in_a_year(mine: PlannedSpray, here: tuple[PlannedSpray, ...]) -> int:
 def _same_year(mine: PlannedSpray, other: PlannedSpray, counted: str) -> bool:
     if counted == "crop":
         return mine.planting_id == other.planting_id
-    if None in (mine.opens, mine.closes, other.opens, other.closes):
+    if not (mine.opens and mine.closes and other.opens and other.closes):
         return True
-    assert mine.opens and mine.closes and other.opens and other.closes
     if counted == "calendar_year":
         return mine.opens.year <= other.closes.year and other.opens.year <= mine.closes.year
     near = datetime.timedelta(days=DAYS_IN_12_MONTHS)

@@ -133,6 +133,13 @@ def words() -> dict[str, str]:
 
 
 @cache
+def values() -> dict[str, Reference]:
+    """Return every value that chapters and callouts may show, by its name."""
+    settings = (_setting(entry) for entry in _data("values.yaml"))
+    return {one.name: one for one in settings}
+
+
+@cache
 def step_plans() -> dict[str, StepPlan]:
     """Return every step plan by its id."""
     plans = (_step_plan(_data(f"steps/{one.name}")) for one in sorted((_DATA / "steps").iterdir()))

@@ -1,0 +1,59 @@
+"""Authored prose: chapters and safety callouts, with values drawn from reference data."""
+
+import re
+from dataclasses import dataclass
+from functools import cache
+
+import yaml
+
+from generator.lookup import shipped
+from generator.reference.load import step_plans, values
+from generator.working import Reference
+
+_FRONT = re.compile(r"\A---\n(.*?)\n---\n(.*)\Z", re.DOTALL)
+
+
+@dataclass(frozen=True, slots=True)
+class Chapter:
+    """One chapter: its title, the readers it is for, its Markdown before values are filled in."""
+
+    name: str
+    title: str
+    readers: tuple[str, ...]
+    body: str
+
+
+@cache
+def chapters() -> tuple[Chapter, ...]:
+    """Return every chapter in the order of file names."""
+    return tuple(
+        _chapter(path.stem, path.read_text(encoding="utf-8"))
+        for path in sorted((shipped("content") / "chapters").glob("*.md"))
+    )
+
+
+def _chapter(name: str, text: str) -> Chapter:
+    found = _FRONT.match(text)
+    if found is None:
+        raise ValueError(f"chapter {name} has no front matter")
+    front = yaml.safe_load(found[1])
+    return Chapter(name, front["title"], tuple(front["readers"]), found[2])
+
+
+@cache
+def callout(operation: str) -> str:
+    """Return the cautions of an operation as Markdown before values are filled in."""
+    path = shipped("content") / "callouts" / f"{operation}.md"
+    return path.read_text(encoding="utf-8")
+
+
+def named_value(key: str) -> Reference:
+    """Return a reference value by name, or a step's setting as `plan.step.setting`.
+
+    Raises KeyError for a name that is not in the data.
+    """
+    if key in values():
+        return values()[key]
+    plan_id, step_id, setting = key.split(".")
+    step = next(one for one in step_plans()[plan_id].steps if one.id == step_id)
+    return next(one for one in step.settings if one.name == setting)

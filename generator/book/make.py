@@ -1,0 +1,56 @@
+"""A book from a plan: every page, in navigation order, from what one reader may see."""
+
+from generator.book.content import chapters
+from generator.book.model import Book
+from generator.book.pages import (
+    Written,
+    buy_page,
+    chapter_page,
+    emergency_page,
+    findings_page,
+    glossary_page,
+    home_page,
+    job_page,
+    lot_page,
+    place_page,
+    product_page,
+    readers_page,
+    route_page,
+    safety_page,
+    sources_page,
+    sprayer_page,
+    spreader_page,
+    stand_page,
+    work_page,
+    workings_page,
+)
+from generator.plan.model import Plan
+
+
+def make_book(plan: Plan) -> Book:
+    """Return the book of one reader: pages as Markdown with their search records."""
+    written: list[Written] = [home_page(plan), emergency_page(plan)]
+    if plan.reader == "owner":
+        written += [findings_page(plan), buy_page(plan)]
+    written += [safety_page(plan), work_page(plan)]
+    written += [job_page(plan, job) for job in plan.jobs]
+    written += [place_page(plan, place) for place in plan.places]
+    if plan.reader == "owner":
+        written += _owner_pages(plan)
+    written += [chapter_page(one) for one in chapters() if plan.reader in one.readers]
+    if plan.reader == "owner":
+        written.append(readers_page(plan))
+    sources = sources_page(plan, written)
+    written += [workings_page(plan, written), glossary_page(plan), sources]
+    return Book(plan.title, plan.reader, plan.as_of, tuple(one.page for one in written))
+
+
+def _owner_pages(plan: Plan) -> list[Written]:
+    return [
+        *(stand_page(plan, one) for one in plan.stands),
+        *(route_page(plan, one) for one in plan.routes),
+        *(lot_page(plan, one) for one in plan.lots),
+        *(product_page(plan, one) for one in plan.products),
+        *(sprayer_page(plan, one) for one in plan.sprayers),
+        *(spreader_page(plan, one) for one in plan.spreaders),
+    ]

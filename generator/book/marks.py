@@ -1,0 +1,139 @@
+"""The marks on numbers: every number on a page leads to its working on the same page."""
+
+from dataclasses import dataclass, field
+
+from markupsafe import Markup
+
+from generator.book.text import inert
+from generator.reference.load import sources
+from generator.units import shown
+from generator.working import Figure, Given, Quantity, Reference, Withheld, flat_inputs
+
+SET_BY_OWNER = "set by the owner"
+
+
+@dataclass(slots=True)
+class Marks:
+    """The numbers shown on one page, in the order they first stand there."""
+
+    anchors: dict[object, str] = field(default_factory=dict)
+    figures: list[Figure] = field(default_factory=list)
+
+    def anchor(self, figure: Figure) -> str:
+        """Return the anchor of a figure's working, giving the next one to a new figure."""
+        key = identity(figure)
+        if key not in self.anchors:
+            self.anchors[key] = f"w-{len(self.anchors) + 1}"
+            self.figures.append(figure)
+        return self.anchors[key]
+
+    def show(self, figure: Figure) -> Markup:
+        """Return the number as printed, marked and linked to its working."""
+        if isinstance(figure, Withheld):
+            return Markup('<span class="withheld">{}</span>').format(SET_BY_OWNER)
+        return Markup('<a class="n" href="#{}">{}</a>').format(
+            Markup(self.anchor(figure)), inert(printed(figure))
+        )
+
+    def entries(self) -> list[Figure]:
+        """Return every figure with a working here, those they rest on after them."""
+        done = 0
+        while done < len(self.figures):
+            figure = self.figures[done]
+            done += 1
+            if isinstance(figure, Quantity):
+                for _, one in flat_inputs(figure):
+                    if isinstance(one, Quantity):
+                        self.anchor(one)
+        return self.figures
+
+
+def identity(figure: Figure) -> object:
+    """Return what tells one figure from another: its id, or where it was typed or read."""
+    if isinstance(figure, Quantity):
+        return figure.identity
+    if isinstance(figure, Given):
+        return (figure.name, figure.file, figure.line, figure.typed, figure.typed_unit)
+    return figure
+
+
+def printed(figure: Given | Reference | Quantity) -> str:
+    """Return a number as a page prints it; the owner's own unit stands first."""
+    canonical = shown(figure.value, figure.unit)
+    if not isinstance(figure, Given):
+        return canonical
+    typed = shown(figure.typed, figure.typed_unit)
+    return typed if typed == canonical else f"{typed} ({canonical})"
+
+
+def label(figure: Figure) -> str:
+    """Return what a figure is called on a page."""
+    if isinstance(figure, Quantity):
+        return figure.formula.label
+    return name_words(figure.name, figure.unit)
+
+
+def name_words(name: str, unit: str) -> str:
+    """Return a field's name as words, without its unit.
+
+    >>> name_words("rate_pls_lb_per_ac", "lb_per_ac")
+    'Rate pls'
+    """
+    words = name.removesuffix(unit).strip("_").replace("_", " ")
+    return (words or unit.replace("_", " ")).capitalize()
+
+
+def working(figure: Figure, marks: Marks) -> Markup:
+    """Return the unfolding block of one figure: formula, unrounded inputs, source."""
+    assert not isinstance(figure, Withheld)
+    head = Markup(
+        '<details class="working" id="{}" data-unit="{}" data-value="{!r}"{}>\n'
+        '<summary>{} <span class="n">{}</span></summary>\n'
+    ).format(
+        Markup(marks.anchor(figure)),
+        Markup(figure.unit),
+        float(figure.value),
+        Markup(' data-q="{}"').format(figure.identity) if isinstance(figure, Quantity) else "",
+        inert(label(figure)),
+        inert(printed(figure)),
+    )
+    if isinstance(figure, Quantity):
+        return head + _computed(figure, marks) + Markup("</details>")
+    return head + Markup("<p>{}</p>\n</details>").format(inert(origin(figure)))
+
+
+def _computed(quantity: Quantity, marks: Marks) -> Markup:
+    rows = Markup("\n").join(_input(name, one, marks) for name, one in flat_inputs(quantity))
+    return Markup(
+        '<p><code class="formula">{}</code></p>\n<ul class="inputs">\n{}\n</ul>\n<p>{}</p>\n'
+    ).format(quantity.formula.text, rows, inert(f"Source: {source_words(quantity.formula.source)}"))
+
+
+def _input(name: str, figure: Figure, marks: Marks) -> Markup:
+    if isinstance(figure, Withheld):
+        return Markup('<li data-name="{}" class="withheld"><code>{}</code> {}</li>').format(
+            Markup(name), Markup(name), SET_BY_OWNER
+        )
+    told = inert(origin(figure)) if not isinstance(figure, Quantity) else ""
+    number = (
+        marks.show(figure)
+        if isinstance(figure, Quantity)
+        else Markup('<span class="n">{}</span>').format(inert(printed(figure)))
+    )
+    return Markup('<li data-name="{}" data-value="{!r}"><code>{}</code> = {} {}</li>').format(
+        Markup(name), float(figure.value), Markup(name), number, told
+    )
+
+
+def origin(figure: Given | Reference) -> str:
+    """Return where a number that was not computed comes from."""
+    if isinstance(figure, Reference):
+        return f"{source_words(figure.source)}: {figure.locator}"
+    return f"typed in {figure.file}, line {figure.line}" if figure.file else "from the owner"
+
+
+def source_words(key: str) -> str:
+    """Return a source's title, with how far it can be trusted where that must be said."""
+    source = sources()[key]
+    trust = {"common_practice": " (common practice)", "memory": " (from memory, unchecked)"}
+    return source.title + ("" if key in trust else trust.get(source.trust, ""))

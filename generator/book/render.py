@@ -1,0 +1,124 @@
+"""Templates to Markdown: whatever a template prints is text, unless one of ours made it."""
+
+import datetime
+import re
+from collections.abc import Callable
+from functools import cache
+from typing import Any
+
+from jinja2 import Environment, FileSystemLoader, StrictUndefined, Template
+from markupsafe import Markup
+
+from generator.book.content import named_value
+from generator.book.marks import Marks, label, source_words, working
+from generator.book.text import day_words, inert
+from generator.lookup import shipped
+from generator.plan.model import DateReason
+from generator.reference.load import sign_names
+from generator.working import Figure
+
+_BLANK_LINES = re.compile(r"\n\s*\n+")
+_INDENT = re.compile(r"\n[ \t]+")
+_PATH = re.compile(r"[A-Za-z0-9._-]+")
+_TICK_VALUE = re.compile(r"\{(\w+)\}")
+
+
+def _finalize(value: object) -> object:
+    """Make everything a template prints inert, unless our own code made it markup."""
+    return value if isinstance(value, Markup) else inert(str(value))
+
+
+@cache
+def _environment() -> Environment:
+    environment = Environment(
+        loader=FileSystemLoader(shipped("site_templates") / "pages"),
+        autoescape=True,
+        undefined=StrictUndefined,
+        finalize=_finalize,
+        trim_blocks=True,
+        lstrip_blocks=True,
+        keep_trailing_newline=True,
+    )
+    environment.filters["day"] = _day
+    environment.filters["path"] = _path
+    environment.globals["html"] = _block
+    environment.globals["label"] = label
+    environment.globals["source"] = source_words
+    environment.globals["date_reason"] = _date_reason
+    return environment
+
+
+@cache
+def _authored(text: str) -> Template:
+    return _environment().from_string(text)
+
+
+def _day(day: datetime.date) -> Markup:
+    return Markup('<time datetime="{}">{}</time>').format(day.isoformat(), day_words(day))
+
+
+def _path(part: str) -> Markup:
+    """Return a part of an address as it is. Raises ValueError for what is no such part."""
+    if not _PATH.fullmatch(part):
+        raise ValueError(f"{part!r} cannot stand in an address")
+    return Markup(part)
+
+
+def _date_reason(reason: DateReason) -> str:
+    """Return in words how one end of the open dates came about."""
+    source = source_words(reason.source)
+    if reason.sign is None:
+        return f"a day of the calendar. {source}."
+    sign = f"{reason.by} year of {sign_names()[reason.sign].lower()}"
+    days = abs(reason.offset_days)
+    if not days:
+        return f"the {sign}. {source}."
+    return f"{days} days {'before' if reason.offset_days < 0 else 'after'} the {sign}. {source}."
+
+
+def _block(caller: Callable[[], Markup]) -> Markup:
+    """Return an HTML block as our Markdown extension takes it: flush left, no blank line in it."""
+    text = _INDENT.sub("\n", _BLANK_LINES.sub("\n", str(caller()).strip()))
+    return Markup("\n\n" + text + "\n\n")
+
+
+def render(template: str, marks: Marks, **context: Any) -> str:
+    """Return a page's Markdown; numbers shown are gathered in `marks`."""
+    text = (
+        _environment().get_template(template).render(show=marks.show, tick=_ticks(marks), **context)
+    )
+    return str(text).strip() + "\n"
+
+
+def render_authored(text: str, marks: Marks) -> str:
+    """Return a chapter or callout with its values filled in."""
+
+    def value(key: str) -> Markup:
+        return marks.show(named_value(key))
+
+    return str(_authored(text).render(value=value)).strip() + "\n"
+
+
+def workings_block(marks: Marks) -> str:
+    """Return the workings of every number the page shows, as one HTML block, or nothing."""
+    if not marks.figures:
+        return ""
+    entries = Markup("\n").join(working(one, marks) for one in marks.entries())
+    return (
+        "\n## How these numbers were worked out\n\n"
+        f'<section class="workings">\n{entries}\n</section>\n'
+    )
+
+
+def _ticks(marks: Marks) -> Callable[[str, tuple[Figure, ...]], Markup]:
+    """Return the function that fills a tick's settings in: `{cut_low_in}` as a marked number."""
+
+    def filled(text: str, settings: tuple[Figure, ...]) -> Markup:
+        by_name = {one.name: one for one in settings if not hasattr(one, "identity")}
+        parts = _TICK_VALUE.split(text)
+        return Markup("").join(
+            marks.show(by_name[part]) if number % 2 else inert(part)
+            for number, part in enumerate(parts)
+        )
+
+    return filled

@@ -1,0 +1,57 @@
+"""Text from the inventory made inert, and days in words."""
+
+import datetime
+import html
+import unicodedata
+
+from markupsafe import Markup
+
+MONTHS = (
+    "January", "February", "March", "April", "May", "June",
+    "July", "August", "September", "October", "November", "December",
+)  # fmt: skip
+_HARMLESS = frozenset("0123456789abcdefghijklmnopqrstuvwxyzABCDEFGHIJKLMNOPQRSTUVWXYZ ,")
+_HIDDEN = frozenset({"Cc", "Cf", "Cs", "Co", "Cn", "Zl", "Zp"})
+
+
+def clean(text: str) -> str:
+    """Return text on one line, with what cannot be seen shown as a replacement character."""
+    seen = (
+        "\N{REPLACEMENT CHARACTER}" if unicodedata.category(one) in _HIDDEN else one
+        for one in " ".join(text.split())
+    )
+    return "".join(seen)
+
+
+def inert(text: str) -> Markup:
+    """Return text that is only text in Markdown, HTML and an HTML attribute.
+
+    Every character that could mean anything to a parser stands as its numeric entity.
+
+    >>> inert("*bold* <b>")
+    Markup('&#42;bold&#42; &#60;b&#62;')
+    """
+    return Markup(
+        "".join(
+            one if one in _HARMLESS or (ord(one) > 127 and one.isalpha()) else f"&#{ord(one)};"
+            for one in clean(text)
+        )
+    )
+
+
+def searchable(text: str) -> str:
+    """Return text for a search record: words stay whole, HTML in it is only text.
+
+    >>> searchable("lane-27 <b>")
+    'lane-27 &lt;b&gt;'
+    """
+    return html.escape(clean(text))
+
+
+def day_words(day: datetime.date) -> str:
+    """Return a day in words, the same in every language of the machine.
+
+    >>> day_words(datetime.date(2027, 3, 4))
+    '4 March 2027'
+    """
+    return f"{day.day} {MONTHS[day.month - 1]} {day.year}"

@@ -1,0 +1,238 @@
+"""The commands. The only part that prints; each command imports what it needs when it runs."""
+
+from __future__ import annotations
+
+import contextlib
+import datetime
+import threading
+from collections.abc import Iterator
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+import click
+
+from generator import __version__
+
+if TYPE_CHECKING:
+    from generator.inventory.load import Loaded
+    from generator.inventory.schema import Inventory, Reader
+    from generator.plan.model import Plan
+
+FOLDER = click.Path(exists=True, file_okay=False, path_type=Path)
+OWNER = "owner"
+
+
+class Failed(click.ClickException):
+    """Something is wrong with the folder; the sentence says what to do. Exit code 1."""
+
+    exit_code = 1
+
+
+@click.group(context_settings={"help_option_names": ["-h", "--help"]})
+@click.version_option(__version__, message="%(version)s")
+def main() -> None:
+    """Make a habitat handbook from a folder of plain text files.
+
+    Start with `handbook new my-land`, type what you know, then `handbook build my-land`.
+    Exit codes: 0 done, 1 something in the folder is wrong, 2 the command was used wrongly.
+    """
+
+
+@main.command()
+@click.argument("folder", type=click.Path(path_type=Path))
+def new(folder: Path) -> None:
+    """Begin a property folder with a small example to type over."""
+    import json
+
+    from generator.inventory.json_schema import file_schemas
+    from generator.inventory.write import write_new_folder
+    from generator.lookup import shipped
+
+    files = {one.name: one.read_bytes() for one in sorted(shipped("starter").glob("*.yaml"))}
+    for name, schema in file_schemas().items():
+        files[f"schema/{name}.json"] = json.dumps(schema, indent=1).encode()
+    try:
+        write_new_folder(folder, files)
+    except FileExistsError:
+        raise click.UsageError(f"{folder} is there already; choose a new name.") from None
+    except OSError as error:
+        raise Failed(f"{folder} cannot be made: {error.strerror}.") from None
+    click.echo(f"{folder} is ready. Open property.yaml in it and type over the example.")
+    click.echo(f"Then: handbook build {folder}")
+
+
+@main.command()
+@click.argument("folder", type=FOLDER)
+@click.option("--strict", is_flag=True, help="Plan too, and end with 1 if there is a stop.")
+def check(folder: Path, strict: bool) -> None:
+    """Read a property folder and name every fault in it."""
+    loaded = _load(folder)
+    _say_faults(loaded)
+    if not strict:
+        click.echo("No faults.")
+        return
+    plan = _plan(loaded, None, None)
+    stops = [one for one in plan.findings if one.severity == "stop"]
+    for one in plan.findings:
+        click.echo(_safe(f"{one.severity} {one.code} {one.subject}: {one.words} {one.cure}"))
+    click.echo(f"No faults. {_counted(len(stops), 'stop')}.")
+    if stops:
+        raise click.exceptions.Exit(1)
+
+
+@main.command()
+@click.argument("folder", type=FOLDER)
+@click.option("--for", "for_reader", metavar="READER", help="Build for one reader only.")
+@click.option("--season", type=click.IntRange(1990, 2100), help="Season, named by its spring.")
+@click.option("--as-of", type=click.DateTime(["%Y-%m-%d"]), help="Day the plan is made for.")
+@click.option("--out", type=click.Path(file_okay=False, path_type=Path), help="Where the books go.")
+def build(
+    folder: Path,
+    for_reader: str | None,
+    season: int | None,
+    as_of: datetime.datetime | None,
+    out: Path | None,
+) -> None:
+    """Build the handbook: one folder of pages for the owner and one for each other reader.
+
+    They go beside the property folder, into NAME-handbook/READER, unless --out says where.
+    """
+    from generator.book.make import make_book
+    from generator.plan.readers import seen_by
+    from generator.site.publish import Refused, publish
+
+    loaded = _load(folder)
+    _say_faults(loaded)
+    plan = _plan(loaded, season, as_of.date() if as_of else None)
+    assert loaded.inventory is not None
+    target = out or folder.resolve().parent / f"{folder.resolve().name}-handbook"
+    for name, reader in _readers(loaded.inventory, for_reader):
+        with _told_after_a_second(f"Building the book for {name} ..."):
+            book = make_book(plan if reader is None else seen_by(plan, reader))
+            try:
+                problems = publish(book, target / name, property_folder=folder)
+            except Refused as refused:
+                raise click.UsageError(str(refused)) from None
+        if problems:
+            raise Failed("The pages do not hold together:\n" + "\n".join(map(_safe, problems)))
+        click.echo(f"{name}: {target / name / 'index.html'}")
+    _say_stops(plan)
+
+
+@main.command()
+@click.argument("folder", type=FOLDER)
+@click.argument("number", required=False)
+@click.option("--season", type=click.IntRange(1990, 2100), help="Season, named by its spring.")
+def explain(folder: Path, number: str | None, season: int | None) -> None:
+    """Show how a number was worked out, or list the numbers there are."""
+    from generator.plan.numbers import explained, numbers_of
+
+    loaded = _load(folder)
+    _say_faults(loaded)
+    numbers = numbers_of(_plan(loaded, season, None))
+    if number is None:
+        for name in sorted(numbers):
+            click.echo(name)
+        return
+    if number not in numbers:
+        from generator.inventory.problems import nearest
+
+        near = nearest(number, numbers)
+        hint = f" Did you mean {near}?" if near else " Without a name, the command lists them."
+        raise click.UsageError(f"There is no number {_safe(number)}.{hint}")
+    for line in explained(numbers[number]):
+        click.echo(_safe(line))
+
+
+@main.command()
+@click.option(
+    "--out", type=click.Path(file_okay=False, path_type=Path), help="Folder for the files."
+)
+def schema(out: Path | None) -> None:
+    """Print the rules of the files as JSON Schema, or write one file for each with --out."""
+    import json
+
+    from generator.inventory.json_schema import file_schemas
+    from generator.inventory.write import write_new_folder
+
+    schemas = file_schemas()
+    if out is None:
+        click.echo(json.dumps(schemas, indent=1))
+        return
+    files = {f"{name}.json": json.dumps(one, indent=1).encode() for name, one in schemas.items()}
+    try:
+        write_new_folder(out, files)
+    except FileExistsError:
+        raise click.UsageError(f"{out} is there already; choose a new name.") from None
+    click.echo(f"{out} holds {_counted(len(files), 'file')}.")
+
+
+def _load(folder: Path) -> Loaded:
+    from generator.inventory.load import load_inventory
+
+    try:
+        return load_inventory(folder)
+    except OSError as error:
+        raise Failed(f"{error.filename} cannot be read: {error.strerror}.") from None
+
+
+def _say_faults(loaded: Loaded) -> None:
+    for problem in loaded.problems:
+        click.echo(_safe(str(problem)), err=True)
+    if loaded.problems:
+        raise Failed(f"{_counted(len(loaded.problems), 'fault')}. Nothing was built.")
+
+
+def _plan(loaded: Loaded, season: int | None, as_of: datetime.date | None) -> Plan:
+    from generator.plan.build import make_plan
+
+    assert loaded.inventory is not None
+    typed = as_of or loaded.inventory.property.as_of
+    day = typed or loaded.last_recorded
+    if day is None:
+        raise Failed(
+            "No day is written down anywhere. Type as_of: in property.yaml, as in "
+            "as_of: 2027-01-15, or give --as-of."
+        )
+    season = season or loaded.inventory.property.season
+    return make_plan(loaded.inventory, season, day, as_of_typed=typed is not None)
+
+
+def _readers(inventory: Inventory, wanted: str | None) -> list[tuple[str, Reader | None]]:
+    everyone: list[tuple[str, Reader | None]] = [(OWNER, None)]
+    everyone += [(reader.id, reader) for reader in inventory.readers]
+    chosen = [
+        (name, reader)
+        for name, reader in everyone
+        if wanted in (None, name) or (reader is not None and reader.kind == wanted)
+    ]
+    if not chosen:
+        names = ", ".join(name for name, _ in everyone)
+        raise click.UsageError(f"There is no reader {_safe(str(wanted))}. Readers: {names}.")
+    return chosen
+
+
+def _say_stops(plan: Plan) -> None:
+    stops = sum(one.severity == "stop" for one in plan.findings)
+    if stops:
+        click.echo(f"{_counted(stops, 'stop')}: see Stops, cautions and notes in the book.")
+
+
+def _counted(count: int, word: str) -> str:
+    return f"1 {word}" if count == 1 else f"{count} {word}s"
+
+
+def _safe(text: str) -> str:
+    """Return text a terminal shows as text: nothing in it can move the cursor or hide."""
+    return "".join(one if one.isprintable() else "\N{REPLACEMENT CHARACTER}" for one in text)
+
+
+@contextlib.contextmanager
+def _told_after_a_second(text: str) -> Iterator[None]:
+    timer = threading.Timer(1, click.echo, (text,), {"err": True})
+    timer.daemon = True
+    timer.start()
+    try:
+        yield
+    finally:
+        timer.cancel()

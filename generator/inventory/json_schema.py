@@ -1,0 +1,131 @@
+"""JSON Schema of the property folder's files, for editors that help while typing."""
+
+from collections.abc import Mapping
+from types import MappingProxyType
+from typing import Any
+
+from generator.inventory.fields import NOT_ON_LABEL, FieldRule, rules_of
+from generator.inventory.load import FILES, KIND_WORDS
+from generator.inventory.reading import legal_keys
+from generator.inventory.schema import Property
+from generator.reference.load import planting_kinds, species, step_plans
+from generator.units import convert
+
+DRAFT = "https://json-schema.org/draft/2020-12/schema"
+MONTH_DAY = {"type": "string", "pattern": "^[0-9]{2}-[0-9]{2}$"}
+ID = {"type": ["string", "integer"], "pattern": "^[a-z0-9]([a-z0-9-]*[a-z0-9])?$"}
+SIGN_PARTS = ("early", "typical", "late")
+
+
+def file_schemas() -> dict[str, dict[str, Any]]:
+    """Return {file name without ending: its schema}."""
+    schemas = {"property": {"$schema": DRAFT} | _record(Property)}
+    for name, keys in FILES.items():
+        properties = {key: {"type": ["array", "null"], "items": _record(kind)}
+                      for key, kind in keys.items()}  # fmt: skip
+        schemas[name] = {
+            "$schema": DRAFT,
+            "type": ["object", "null"],
+            "properties": properties,
+            "additionalProperties": False,
+        }
+    return schemas
+
+
+def _record(kind: type) -> dict[str, Any]:
+    properties: dict[str, Any] = {}
+    required: list[str] = []
+    one_of_each: list[dict[str, Any]] = []
+    for name, rule in rules_of(kind).items():
+        keys = legal_keys(name, rule) if rule.form == "measure" else (name,)
+        for key in keys:
+            properties[key] = _value(key, rule)
+        if rule.required and len(keys) == 1:
+            required.append(name)
+        elif rule.required:
+            one_of_each.append({"anyOf": [{"required": [key]} for key in keys]})
+    schema: dict[str, Any] = {
+        "type": "object",
+        "properties": properties,
+        "additionalProperties": False,
+        "required": required,
+    }
+    return schema | ({"allOf": one_of_each} if one_of_each else {})
+
+
+def _value(key: str, rule: FieldRule) -> dict[str, Any]:
+    schema = dict(_single(key, rule))
+    if rule.many and rule.form == "record":
+        schema = {"type": "array", "items": schema}
+    elif rule.many:
+        schema = {"anyOf": [schema, {"type": "array", "items": schema}]}
+    if rule.label:
+        schema = {"anyOf": [schema, {"const": NOT_ON_LABEL}]}
+    return schema | {"description": rule.help}
+
+
+def _single(key: str, rule: FieldRule) -> Mapping[str, Any]:
+    if rule.form == "record":
+        assert rule.record is not None
+        return _record(rule.record)
+    if rule.form == "measure":
+        return {"type": "number"} | _bounds(key, rule)
+    if rule.form == "whole":
+        limits = {"minimum": rule.limits.at_least, "maximum": rule.limits.at_most}
+        return {"type": "integer"} | {k: v for k, v in limits.items() if v is not None}
+    if rule.form == "choice":
+        return {"enum": list(rule.choices)}
+    if rule.form == "reference":
+        return _reference(rule)
+    return _PLAIN[rule.form]
+
+
+def _reference(rule: FieldRule) -> Mapping[str, Any]:
+    if set(rule.refers_to) & {*KIND_WORDS.values(), "step"}:
+        return {"type": ["string", "integer"]}
+    known = {
+        "species": list(species()),
+        "planting_kind": list(planting_kinds()),
+        "step_plan": list(step_plans()),
+    }
+    return {"enum": [word for kind in rule.refers_to for word in known.get(kind, [kind])]}
+
+
+def _bounds(key: str, rule: FieldRule) -> dict[str, Any]:
+    names = {
+        "exclusiveMinimum": rule.limits.above,
+        "minimum": rule.limits.at_least,
+        "maximum": rule.limits.at_most,
+    }
+    if not rule.unit:
+        return {name: value for name, value in names.items() if value is not None}
+    stem = legal_keys(key, rule)[0].removesuffix(f"_{rule.unit}")
+    typed_unit = key.removeprefix(f"{stem}_")
+    return {
+        name: convert(value, rule.unit, typed_unit)
+        for name, value in names.items()
+        if value is not None
+    }
+
+
+_PLAIN: Mapping[str, Mapping[str, Any]] = MappingProxyType(
+    {
+        "text": {"type": "string", "minLength": 1},
+        "identity": ID,
+        "yes_no": {"type": "boolean"},
+        "date": {"type": "string", "pattern": "^[0-9]{4}-[0-9]{2}-[0-9]{2}$"},
+        "month_day": MONTH_DAY,
+        "lat_lon": {"type": "array", "items": {"type": "number"}, "minItems": 2, "maxItems": 2},
+        "sign": {
+            "anyOf": [
+                MONTH_DAY,
+                {
+                    "type": "object",
+                    "properties": dict.fromkeys(SIGN_PARTS, MONTH_DAY),
+                    "required": list(SIGN_PARTS),
+                    "additionalProperties": False,
+                },
+            ]
+        },
+    }
+)

@@ -1,0 +1,43 @@
+"""The plan's numbers by their ids, and the lines that explain one."""
+
+from collections.abc import Iterator
+
+from generator.plan.budget import cost_in_all, purchases
+from generator.plan.model import Plan
+from generator.units import shown
+from generator.working import Figure, Given, Quantity, Reference, Withheld, flat_inputs, walk
+
+
+def numbers_of(plan: Plan) -> dict[str, Quantity]:
+    """Return every computed number that pages show, by id, those they rest on included."""
+    bought = purchases(plan)
+    tops: list[Quantity | None] = [place.area for place in plan.places]
+    for job in plan.jobs:
+        tops += job.numbers.values()
+        tops += [number for one in job.sowings for number in one.numbers.values()]
+        if job.mix is not None:
+            for load in job.mix.loads:
+                shown_in_load = (load.count, load.spray, load.product, load.rate)
+                tops += [one for one in shown_in_load if isinstance(one, Quantity)]
+    for item in bought:
+        tops += [item.needed, item.packages, item.cost]
+    tops.append(cost_in_all(plan, bought))
+    return {one.identity: one for top in tops if top is not None for one in walk(top)}
+
+
+def explained(figure: Figure, depth: int = 0, name: str = "") -> Iterator[str]:
+    """Yield the lines of a working, the inputs of each number indented below it."""
+    pad = "  " * depth
+    if isinstance(figure, Withheld):
+        yield f"{pad}{name}: set by the owner"
+        return
+    number = f"{shown(figure.value, figure.unit)} ({figure.value!r})"
+    if isinstance(figure, Given):
+        yield f"{pad}{name} = {number}, typed in {figure.file}:{figure.line}"
+    elif isinstance(figure, Reference):
+        yield f"{pad}{name} = {number}, {figure.source}: {figure.locator}"
+    else:
+        yield f"{pad}{name or figure.identity} = {number}"
+        yield f"{pad}  {figure.formula.label}: {figure.formula.text} [{figure.formula.source}]"
+        for input_name, one in flat_inputs(figure):
+            yield from explained(one, depth + 2, input_name)

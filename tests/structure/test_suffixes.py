@@ -1,0 +1,138 @@
+"""Every number has its unit in its name, and a formula's unit is the one its function names."""
+
+import ast
+from collections.abc import Iterator
+
+import pytest
+
+from generator.units import UNITS, split_suffix
+from generator.working import Formula
+from tests.compute.formulas import FORMULAS
+from tests.structure.modules import Module, module_of, modules
+
+CHECKED = ("working", "geometry", "compute", "plan", "book")
+
+# What has no unit of its own, each with the reason.
+WITHOUT_SUFFIX = {
+    "working.Given.value": "its unit stands in the field beside it",
+    "working.Given.typed": "its unit stands in the field beside it",
+    "working.Reference.value": "its unit stands in the field beside it",
+    "working.Quantity.value": "its unit stands in the field beside it",
+    "working.mean.values": "in the unit of the result",
+    "working.total.values": "in the unit of the result",
+    "working.replay.values": "each in the unit its own name says",
+    "working._evaluate.values": "each in the unit its own name says",
+    "compute.buying.packages_count.needed": "all three in the unit of the call",
+    "compute.buying.packages_count.on_hand": "all three in the unit of the call",
+    "compute.buying.packages_count.package_size": "all three in the unit of the call",
+    "compute.buying.sum_of.parts": "in the unit of the sum",
+    "plan.spraying._within.carrier": "compared with a range of gallons to an acre, beside it",
+}
+# Functions whose result is in the unit of what they are given.
+WITHOUT_UNIT = {"compute.buying.sum_of": "in the unit of the parts"}
+
+
+def unit_of(name: str) -> str | None:
+    """The unit a name ends in; none where a `per` before it is part of no legal unit.
+
+    `price_usd_per_lb` ends in `lb` but is no weight.
+    """
+    if name in UNITS:
+        return name
+    split = split_suffix(name)
+    return None if split is None or split[0].endswith("_per") else split[1]
+
+
+def numbers(module: Module) -> Iterator[tuple[int, str]]:
+    """Every parameter and field of floats, with its line and its full name."""
+    yield from _numbers(module.tree, module.name)
+
+
+def _numbers(parent: ast.AST, path: str) -> Iterator[tuple[int, str]]:
+    for node in ast.iter_child_nodes(parent):
+        inside = path
+        if isinstance(node, ast.ClassDef | ast.FunctionDef | ast.AsyncFunctionDef):
+            inside = f"{path}.{node.name}"
+        if isinstance(node, ast.arg) and _is_number(node.annotation):
+            yield node.lineno, f"{path}.{node.arg}"
+        if isinstance(node, ast.AnnAssign) and _is_number(node.annotation):
+            yield node.lineno, f"{path}.{ast.unparse(node.target)}"
+        yield from _numbers(node, inside)
+
+
+def _is_number(annotation: ast.expr | None) -> bool:
+    """Whether a float stands in the annotation, other than in what a function takes or gives."""
+    if annotation is None:
+        return False
+    if isinstance(annotation, ast.Constant) and isinstance(annotation.value, str):
+        return _is_number(ast.parse(annotation.value, mode="eval").body)
+    if isinstance(annotation, ast.Subscript) and ast.unparse(annotation.value) == "Callable":
+        return False
+    if isinstance(annotation, ast.Name):
+        return annotation.id == "float"
+    return any(
+        _is_number(part) for part in ast.iter_child_nodes(annotation) if isinstance(part, ast.expr)
+    )
+
+
+def suffix_faults(module: Module) -> Iterator[str]:
+    """Numbers whose name says no unit and that stand on no list."""
+    for line, name in numbers(module):
+        if name not in WITHOUT_SUFFIX and unit_of(name.rsplit(".", 1)[1]) is None:
+            yield f"{module.file}:{line} {name} ends in no unit"
+
+
+def test_every_number_ends_in_its_unit() -> None:
+    assert [fault for module in modules(*CHECKED) for fault in suffix_faults(module)] == []
+
+
+def test_the_list_of_numbers_without_a_unit_holds_nothing_else() -> None:
+    found = {name for module in modules(*CHECKED) for _, name in numbers(module)}
+    assert WITHOUT_SUFFIX.keys() - found == set()
+    assert [name for name in WITHOUT_SUFFIX if unit_of(name.rsplit(".", 1)[1])] == []
+
+
+@pytest.mark.parametrize("name", FORMULAS)
+def test_a_formula_gives_the_unit_its_function_names(name: str) -> None:
+    formula = FORMULAS[name]
+    assert formula.unit in UNITS
+    if function_name(formula) not in WITHOUT_UNIT:
+        assert unit_of(formula.function.__name__) == formula.unit
+
+
+def function_name(formula: Formula) -> str:
+    """A formula's function as `compute.seed.bulk_seed_lb`."""
+    module = formula.function.__module__.removeprefix("generator.")
+    return f"{module}.{formula.function.__name__}"
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "def f(area: float): ...",
+        "def f(price_usd_per_lb: float): ...",
+        "def f(*, width: float | None = None): ...",
+        "def f(caught: Sequence[float]): ...",
+        "def f(caught: 'list[float]'): ...",
+        "class Strip:\n    width: float",
+        "def f():\n    def g(width: float): ...",
+        "rates: dict[str, float] = {}",
+    ],
+)
+def test_a_number_without_a_unit_is_named(text: str) -> None:
+    (fault,) = suffix_faults(module_of("compute.seed", text))
+    assert fault.startswith("generator/compute/seed.py:")
+    assert fault.endswith("ends in no unit")
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "def f(area_ac: float, rate_pls_lb_per_ac: float): ...",
+        "def f(spray_gal: float, loads_count: float, live_seeds_per_lb: float): ...",
+        "def f(name: str, step: Callable[[float], float]): ...",
+        "class Strip:\n    width_ft: float | None",
+    ],
+)
+def test_a_number_with_a_unit_passes(text: str) -> None:
+    assert list(suffix_faults(module_of("compute.seed", text))) == []

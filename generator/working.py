@@ -20,7 +20,9 @@ Visible: TypeAlias = Literal["page", "money", "place", "person", "note"]
 
 @dataclass(frozen=True, slots=True)
 class Given:
-    """A number the owner typed: `value` in `unit`, and as typed with the place it stands at."""
+    """A number the owner typed: `value` in `unit`, and as typed with the place it stands at.
+
+    `label` is what the field means, in words."""
 
     name: str
     value: float
@@ -30,6 +32,7 @@ class Given:
     file: str
     line: int
     visible: Visible
+    label: str = ""
 
 
 @dataclass(frozen=True, slots=True)

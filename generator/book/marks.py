@@ -70,6 +70,8 @@ def label(figure: Figure) -> str:
     """Return what a figure is called on a page."""
     if isinstance(figure, Quantity):
         return figure.formula.label
+    if isinstance(figure, Given) and figure.label:
+        return figure.label[0].upper() + figure.label[1:]
     return name_words(figure.name, figure.unit)
 
 

@@ -2,6 +2,7 @@
 
 import datetime
 import html
+import re
 import unicodedata
 
 from markupsafe import Markup
@@ -10,6 +11,7 @@ MONTHS = (
     "January", "February", "March", "April", "May", "June",
     "July", "August", "September", "October", "November", "December",
 )  # fmt: skip
+_SPACES = re.compile(r"\s+")
 _HARMLESS = frozenset("0123456789abcdefghijklmnopqrstuvwxyzABCDEFGHIJKLMNOPQRSTUVWXYZ ,")
 _HIDDEN = frozenset({"Cc", "Cf", "Cs", "Co", "Cn", "Zl", "Zp"})
 
@@ -18,7 +20,7 @@ def clean(text: str) -> str:
     """Return text on one line, with what cannot be seen shown as a replacement character."""
     seen = (
         "\N{REPLACEMENT CHARACTER}" if unicodedata.category(one) in _HIDDEN else one
-        for one in " ".join(text.split())
+        for one in _SPACES.sub(" ", text)
     )
     return "".join(seen)
 

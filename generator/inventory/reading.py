@@ -230,7 +230,9 @@ def _measure(rule: FieldRule, raw: object, path: Path, reading: Reading) -> obje
     where = reading.where(path)
     stem = key.removesuffix(f"_{typed_unit}")
     name = f"{stem}_{unit}"
-    return Given(name, value, unit, number, typed_unit, where.file, where.line, rule.visible)
+    return Given(
+        name, value, unit, number, typed_unit, where.file, where.line, rule.visible, rule.help
+    )
 
 
 def _number(rule: FieldRule, raw: object, key: str, path: Path, reading: Reading) -> float | object:

@@ -47,7 +47,7 @@ def workshop(target: Path) -> Iterator[Path]:
             mark.flush()
             yield folder
     finally:
-        shutil.rmtree(folder, ignore_errors=True)
+        _clear(folder)
 
 
 def exchange(site: Path, target: Path, old: Path) -> None:
@@ -80,7 +80,7 @@ def _repair(target: Path) -> None:
         elif _is_abandoned(folder):
             if not target.exists() and (folder / "old" / SITE_MARK).is_file():
                 (folder / "old").rename(target)
-            shutil.rmtree(folder, ignore_errors=True)
+            _clear(folder)
 
 
 def _is_abandoned(folder: Path) -> bool:
@@ -95,6 +95,15 @@ def _is_abandoned(folder: Path) -> bool:
     except OSError:
         return False
     return True
+
+
+def _clear(folder: Path) -> None:
+    """Removes a workshop, its mark last: one that is killed halfway is still known as ours."""
+    for path in folder.iterdir():
+        if path.name != WORKSHOP_MARK:
+            shutil.rmtree(path, ignore_errors=True)
+    if {path.name for path in folder.iterdir()} <= {WORKSHOP_MARK}:
+        shutil.rmtree(folder, ignore_errors=True)
 
 
 def _prefix(target: Path) -> str:

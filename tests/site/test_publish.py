@@ -2,6 +2,7 @@
 
 import fcntl
 import random
+import shutil
 import signal
 import subprocess
 import sys
@@ -190,6 +191,20 @@ def test_only_marked_leftovers_that_nobody_holds_are_removed(tmp_path: Path) -> 
         publish(_small_book("one"), tmp_path / "site")
     left = sorted(path.name for path in tmp_path.iterdir())
     assert left == [".site.building-alive", ".site.building-foreign", "site"]
+
+
+def test_the_mark_of_a_workshop_goes_last(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    removed: list[str] = []
+    remove = shutil.rmtree
+
+    def noting(path: Path, ignore_errors: bool) -> None:
+        removed.append(path.name)
+        assert path.name in ("tree", "site", "old") or [*path.iterdir()] == [path / WORKSHOP_MARK]
+        remove(path, ignore_errors)
+
+    monkeypatch.setattr(shutil, "rmtree", noting)
+    publish(_small_book("one"), tmp_path / "site")
+    assert [name.partition("-")[0] for name in removed] == ["tree", ".site.building"]
 
 
 def test_folder_names_are_not_patterns(tmp_path: Path) -> None:

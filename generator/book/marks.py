@@ -90,7 +90,7 @@ def working(figure: Figure, marks: Marks) -> Markup:
     assert not isinstance(figure, Withheld)
     head = Markup(
         '<details class="working" id="{}" data-unit="{}" data-value="{!r}"{}>\n'
-        '<summary>{} <span class="n">{}</span></summary>\n'
+        '<summary>{}: <span class="n">{}</span></summary>\n'
     ).format(
         Markup(marks.anchor(figure)),
         Markup(figure.unit),

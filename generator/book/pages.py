@@ -1,5 +1,6 @@
 """One function per kind of page: what its template is given, and what the search box knows."""
 
+import datetime
 from collections.abc import Iterable
 from dataclasses import dataclass
 from typing import Any
@@ -13,9 +14,17 @@ from generator.book.render import render, render_authored, workings_block
 from generator.book.text import inert, searchable
 from generator.inventory.schema import Product, Route, SeedLot, Sprayer, Spreader, Stand
 from generator.plan.budget import buying_findings, cost_in_all, not_to_buy_yet, purchases
+from generator.plan.calendar import day_in_season
 from generator.plan.model import Finding, Job, Place, Plan, is_stopped
 from generator.plan.safety import emergency_lines
-from generator.reference.load import operations, sources, species, step_plans, words
+from generator.reference.load import (
+    operations,
+    sign_names,
+    sources,
+    species,
+    step_plans,
+    words,
+)
 from generator.working import Quantity, Reference
 
 WORK, PLACES, STANDS, ROUTES = "Work", "Places", "Stands", "Routes"
@@ -89,8 +98,23 @@ def work_page(plan: Plan) -> Written:
         WORK,
         "work",
         [job.step.name for job in plan.jobs],
+        signs=_signs(plan),
         jobs=[(job, is_stopped(job.id, plan.findings), place_of(plan, job)) for job in plan.jobs],
     )
+
+
+def _signs(plan: Plan) -> list[tuple[str, list[datetime.date | None]]]:
+    """Return the season signs the owner typed, as days of the plan's season; none for others."""
+    if plan.signs is None:
+        return []
+    rows: list[tuple[str, list[datetime.date | None]]] = []
+    for key, name in sign_names().items():
+        sign = getattr(plan.signs, key)
+        days = (sign.early, sign.typical, sign.late) if sign is not None else (None, None, None)
+        rows.append(
+            (name, [day_in_season(one, plan.season) if one is not None else None for one in days])
+        )
+    return rows
 
 
 def job_page(plan: Plan, job: Job) -> Written:
@@ -231,6 +255,7 @@ def product_page(plan: Plan, product: Product) -> Written:
         product=product,
         card=product.label,
         cleared=cleared,
+        resting=list(dict.fromkeys(job.mix.use for job in jobs if job.mix is not None)),
         jobs=[(job, is_stopped(job.id, plan.findings), place_of(plan, job)) for job in jobs],
     )
 

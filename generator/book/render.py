@@ -12,6 +12,7 @@ from markupsafe import Markup
 from generator.book.content import named_value
 from generator.book.marks import Marks, label, source_words, working
 from generator.book.text import day_words, inert
+from generator.inventory.fields import NOT_ON_LABEL
 from generator.lookup import shipped
 from generator.plan.model import DateReason
 from generator.reference.load import sign_names
@@ -44,6 +45,7 @@ def _environment() -> Environment:
     environment.globals["html"] = _block
     environment.globals["label"] = label
     environment.globals["source"] = source_words
+    environment.globals["card_words"] = _card_words
     environment.globals["date_reason"] = _date_reason
     return environment
 
@@ -62,6 +64,11 @@ def _path(part: str) -> Markup:
     if not _PATH.fullmatch(part):
         raise ValueError(f"{part!r} cannot stand in an address")
     return Markup(part)
+
+
+def _card_words(entry: str) -> str:
+    """Return a word of a label card as a page says it."""
+    return "not on the label" if entry == NOT_ON_LABEL else entry
 
 
 def _date_reason(reason: DateReason) -> str:

@@ -39,7 +39,7 @@ FILES: dict[str, dict[str, type]] = {
     "equipment": {"sprayers": Sprayer, "spreaders": Spreader, "measures": Measure},
     "readers": {"readers": Reader},
 }
-FOLDERS_BESIDE = ("schema", "photos")
+FOLDERS_BESIDE = ("schema",)
 KIND_WORDS: dict[type, str] = {
     Screen: "place",
     Stand: "stand",

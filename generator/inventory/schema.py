@@ -71,7 +71,6 @@ class Property(Record):
     )
     emergency: EmergencyCard | None = record("page", "emergency card", EmergencyCard, safety=True)
     note: str | None = text("note", "a note of your own")
-    photos: tuple[str, ...] = text("note", "picture files in photos/", many=True)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -176,7 +175,6 @@ class Screen(Record):
     near: Hazards | None = record("page", "what to watch for", Hazards, safety=True)
     plantings: tuple[Planting, ...] = record("page", "plantings", Planting, many=True)
     note: str | None = text("note", "a note of your own")
-    photos: tuple[str, ...] = text("note", "picture files in photos/", many=True)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -192,7 +190,6 @@ class Stand(Record):
         "place", "straps and harness looked over on", recorded=True
     )
     note: str | None = text("note", "a note of your own")
-    photos: tuple[str, ...] = text("note", "picture files in photos/", many=True)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -206,7 +203,6 @@ class Route(Record):
     length_ft: Given | None = measure("place", "measured length", "ft", POSITIVE)
     walked_on: datetime.date | None = day("place", "last walked on", recorded=True)
     note: str | None = text("note", "a note of your own")
-    photos: tuple[str, ...] = text("note", "picture files in photos/", many=True)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -237,7 +233,6 @@ class SeedLot(Record):
     on_hand_lb: Given | None = measure("money", "on hand", "lb", Limits(at_least=0))
     counted_on: datetime.date | None = day("money", "counted on", recorded=True)
     note: str | None = text("note", "a note of your own")
-    photos: tuple[str, ...] = text("note", "picture files in photos/", many=True)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -255,7 +250,6 @@ class Product(Record):
     on_hand_fl_oz: Given | None = measure("money", "on hand", "fl_oz", Limits(at_least=0))
     counted_on: datetime.date | None = day("money", "counted on", recorded=True)
     note: str | None = text("note", "a note of your own")
-    photos: tuple[str, ...] = text("note", "picture files in photos/", many=True)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -283,7 +277,6 @@ class Sprayer(Record):
     measure: str | None = reference("page", "measure you pour with", "measure")
     catch_tests: tuple[SprayerTest, ...] = record("page", "catch tests", SprayerTest, many=True)
     note: str | None = text("note", "a note of your own")
-    photos: tuple[str, ...] = text("note", "picture files in photos/", many=True)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -308,7 +301,6 @@ class Spreader(Record):
     hopper_lb: Given = measure("page", "seed the hopper holds", "lb", POSITIVE, required=True)
     catch_tests: tuple[SpreaderTest, ...] = record("page", "catch tests", SpreaderTest, many=True)
     note: str | None = text("note", "a note of your own")
-    photos: tuple[str, ...] = text("note", "picture files in photos/", many=True)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -13,6 +13,7 @@ from generator.inventory.schema import (
     Product,
     Route,
     Screen,
+    SeasonSigns,
     SeedLot,
     Sprayer,
     Spreader,
@@ -123,6 +124,7 @@ class Job:
     dates: OpenDates
     numbers: dict[str, Quantity]
     sowings: tuple[Sowing, ...]
+    note: str | None
     chosen: Product | None
     mix: Mix | None
     spreader: Spreader | None
@@ -158,6 +160,8 @@ class Handed:
 
     reader: str
     kind: str
+    name: str | None
+    note: str | None
     job_ids: tuple[str, ...]
     rest_on_hidden: tuple[tuple[Quantity, tuple[str, ...]], ...]
 
@@ -172,6 +176,10 @@ class Plan:
     as_of: datetime.date
     as_of_typed: bool
     emergency: EmergencyCard | None
+    signs: SeasonSigns | None
+    signs_looked_up_on: datetime.date | None
+    note: str | None
+    location: tuple[float, float] | None
     places: tuple[Place, ...]
     jobs: tuple[Job, ...]
     findings: tuple[Finding, ...]

@@ -36,6 +36,8 @@ def handed_over(plan: Plan, readers: tuple[Reader, ...]) -> tuple[Handed, ...]:
         Handed(
             reader.id,
             reader.kind,
+            reader.name,
+            reader.note,
             tuple(job.id for job in _handed_jobs(plan, reader)),
             tuple(
                 (quantity, hidden)
@@ -93,6 +95,10 @@ def seen_by(plan: Plan, reader: Reader) -> Plan:
         as_of=plan.as_of,
         as_of_typed=True,
         emergency=_redacted(plan.emergency, seen) if plan.emergency is not None else None,
+        signs=None,
+        signs_looked_up_on=None,
+        note=None,
+        location=None,
         places=tuple(
             sorted(
                 (_place(place, place_ids[place.id], seen) for place in places.values()),
@@ -162,6 +168,7 @@ def _job(job: Job, place: _NewPlace, seen: frozenset[str]) -> Job:
             )
             for one in job.sowings
         ),
+        note=None,
         chosen=None,
         mix=_mix(job.mix, release, seen) if job.mix is not None else None,
         spreader=_redacted(job.spreader, seen) if job.spreader is not None else None,

@@ -26,14 +26,15 @@ def make_plan(
 ) -> Plan:
     """Return the owner's plan of a season: everything computed, nothing totalled for display."""
     places = {screen.id: _place(screen, season) for screen in inventory.screens}
-    asked = [
-        _asked(inventory, screen, planting, step, season, places[screen.id].area)
+    # A label's year takes in the sprayings of the seasons before and after.
+    ever = [
+        _asked(inventory, screen, planting, step, places[screen.id].area)
         for screen in inventory.screens
         for planting in screen.plantings
-        if planting.season == season
         for step in step_plans()[planting.steps].steps
     ]
-    sprays = tuple(_planned_spray(one, inventory) for one in asked if one.step.operation == "spray")
+    asked = [one for one in ever if one.planting.season == season]
+    sprays = tuple(_planned_spray(one, inventory) for one in ever if one.step.operation == "spray")
     jobs: list[Job] = []
     found: list[Finding] = _sign_findings(inventory)
     for one in asked:
@@ -92,10 +93,10 @@ def _asked(
     screen: Screen,
     planting: Planting,
     step: Step,
-    season: int,
     area: Quantity,
 ) -> SprayAsked:
     signs = inventory.property.season_signs
+    season = planting.season
     plan = step_plans()[planting.steps]
     sowing = next((one for one in plan.steps if one.operation == "sow"), None)
     return SprayAsked(

@@ -16,6 +16,7 @@ from generator.inventory.schema import (
     SeasonSigns,
     SeedLot,
     Sprayer,
+    SprayerTest,
     Spreader,
     SpreaderTest,
     Stand,
@@ -95,6 +96,7 @@ class Mix:
     card: LabelCard
     use: Use
     sprayer: Sprayer
+    test: SprayerTest
     measure: Measure
     loads: tuple[Load, ...]
 

@@ -183,6 +183,7 @@ def _mix(mix: Mix, release: Callable[[Quantity], Quantity], seen: frozenset[str]
         card=_redacted(mix.card, seen),
         use=_redacted(mix.use, seen),
         sprayer=_redacted(mix.sprayer, seen),
+        test=_redacted(mix.test, seen),
         measure=_redacted(mix.measure, seen),
         loads=tuple(
             Load(

@@ -2,7 +2,7 @@
 
 import datetime
 from collections.abc import Iterator
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from generator.compute import spray
 from generator.inventory.fields import NOT_ON_LABEL
@@ -17,7 +17,6 @@ from generator.inventory.schema import (
     SprayerTest,
     Work,
 )
-from generator.plan.calendar import day_in_season
 from generator.plan.clearance import Asked, cleared_use, missing_on_card, missing_on_use
 from generator.plan.findings import finding, older_than_a_year
 from generator.plan.model import Finding, Load, Mix, OpenDates
@@ -25,10 +24,12 @@ from generator.plan.rates import JobRate, as_active, job_rate
 from generator.plan.reasons import Caution, Stop
 from generator.plan.years import PlannedSpray, amount_in_a_year, times_in_a_year
 from generator.reference.load import Step, planting_kinds, species
-from generator.working import Figure, Given, Quantity
+from generator.working import Figure, Given, Input, Quantity, Withheld, flat_inputs
 
 ROUNDING = 1e-9  # relative: a rate typed as exactly the limit must not fail by a rounding error
 MONTHS_BULLETIN_IS_GOOD = 6
+LAST_OF_YEAR = (12, 31)
+NO_CONTRACT = "none"
 
 
 @dataclass(frozen=True, slots=True)
@@ -76,12 +77,14 @@ def plan_spray(
         stops.append(finding(Stop.NO_SPRAYER, asked.job_id, asked.work.where))
     if stops or machine is None or rate is None:
         return Sprayed(None, {}, tuple(stops))
-    return _mix(asked, product, product.label, use, rate, machine)
+    most = _most_at_one_time(asked, product.label, use, rate, sprays)
+    return _mix(asked, product, product.label, use, rate, machine, most)
 
 
 def _asked_of_label(asked: SprayAsked) -> Asked:
     contract = asked.screen.contract
-    land = None if contract is None else "not_contract" if contract == "none" else "contract"
+    free = contract is not None and contract.strip().casefold() == NO_CONTRACT
+    land = None if contract is None else "not_contract" if free else "contract"
     assert asked.work is not None
     return Asked(
         asked.kind,
@@ -204,27 +207,80 @@ def _beside(
     """Return the owner's rate beside the card's limits, in pounds of active to an acre alone."""
     if rate.active is None:
         return ()
-    shown: list[tuple[str, Figure]] = [("Your rate", rate.active)]
+    shown: list[tuple[str, Figure]] = [("Your rate", _without_working(rate.active))]
     for number, (label, limit) in enumerate(limits, 1):
         active = as_active(f"{job_id}/limit_{number}_lb_per_ac", limit, basis, card)
         if active is not None:
-            shown.append((label, active))
+            shown.append((label, _without_working(active)))
     return tuple(shown)
+
+
+def _without_working(figure: Figure) -> Figure:
+    """Return the figure with what it was worked out from kept back.
+
+    A stop may show pounds of active; its working would show the ounces of product beside them.
+    """
+    if not isinstance(figure, Quantity):
+        return figure
+    return replace(figure, inputs=tuple((name, _kept_back(one)) for name, one in figure.inputs))
+
+
+def _kept_back(figure: Input) -> Input:
+    if isinstance(figure, tuple):
+        return tuple(Withheld("", one.unit) for one in figure)
+    return Withheld("", figure.unit)
+
+
+def _on_the_place(
+    asked: SprayAsked, sprays: tuple[PlannedSpray, ...]
+) -> tuple[PlannedSpray, tuple[PlannedSpray, ...]]:
+    """Return the job's own spraying, and every spraying on its place."""
+    here = tuple(one for one in sprays if one.place_id == asked.screen.id)
+    return next(one for one in here if one.job_id == asked.job_id), here
 
 
 def _year_stops(
     asked: SprayAsked, card: LabelCard, use: Use, sprays: tuple[PlannedSpray, ...]
 ) -> Iterator[Finding]:
-    here = tuple(one for one in sprays if one.place_id == asked.screen.id)
-    mine = next(one for one in here if one.job_id == asked.job_id)
+    mine, here = _on_the_place(asked, sprays)
     if isinstance(use.max_per_year, YearlyLimit) and use.basis is not None:
         limit = use.max_per_year
         together = amount_in_a_year(mine, here, card, use.basis, limit.counted)
         if together is None or together.value > limit.amount.value * (1 + ROUNDING):
             shown = _yearly_figures(asked.job_id, together, limit.amount, use.basis, card)
             yield finding(Stop.OVER_YEAR, asked.job_id, use.where, shown)
-    if isinstance(use.times_per_year, int) and times_in_a_year(mine, here) > use.times_per_year:
+    counted = use.max_per_year.counted if isinstance(use.max_per_year, YearlyLimit) else None
+    times = use.times_per_year
+    if isinstance(times, int) and times_in_a_year(mine, here, counted) > times:
         yield finding(Stop.TOO_OFTEN, asked.job_id, use.where)
+
+
+def _most_at_one_time(
+    asked: SprayAsked,
+    card: LabelCard,
+    use: Use,
+    rate: JobRate,
+    sprays: tuple[PlannedSpray, ...],
+) -> float:
+    """Return the highest rate, in the use's basis, that a rounded amount may give.
+
+    What a year's limit leaves over is shared evenly, so that every spraying of the year may
+    round up and their sum still holds.
+    """
+    assert use.basis is not None
+    assert use.rate_high is not None
+    most = use.rate_high.value
+    if isinstance(use.max_per_application, Given):
+        most = min(most, use.max_per_application.value)
+    if isinstance(use.max_per_year, YearlyLimit):
+        limit = use.max_per_year
+        mine, here = _on_the_place(asked, sprays)
+        together = amount_in_a_year(mine, here, card, use.basis, limit.counted)
+        assert together is not None
+        shares = len(list(flat_inputs(together)))
+        left_over = limit.amount.value - together.value
+        most = min(most, _value(rate.in_basis(use.basis)) + left_over / shares)
+    return most
 
 
 def _yearly_figures(
@@ -233,17 +289,20 @@ def _yearly_figures(
     active = as_active(f"{job_id}/limit_year_lb_per_ac", limit, basis, card)
     if together is None or together.unit != "lb_per_ac" or active is None:
         return ()
-    return (("Planned in a year", together), ("Most in a year", active))
+    return (
+        ("Planned in a year", _without_working(together)),
+        ("Most in a year", _without_working(active)),
+    )
 
 
 def _ends_by(last: object, asked: SprayAsked) -> bool:
-    if not isinstance(last, tuple) or asked.dates.closes is None:
+    """Whether every open day lies on or before the label's last day of its own calendar year."""
+    opens, closes = asked.dates.opens, asked.dates.closes
+    if not isinstance(last, tuple) or opens is None or closes is None:
         return False
-    return asked.dates.closes <= day_in_season(last, _season_of(asked.dates.closes))
-
-
-def _season_of(day: datetime.date) -> int:
-    return day.year + 1 if day.month >= 9 else day.year
+    if opens.year < closes.year and last != LAST_OF_YEAR:
+        return False
+    return (closes.month, closes.day) <= last
 
 
 def _leaves_days(interval: Given, asked: SprayAsked) -> bool:
@@ -252,8 +311,25 @@ def _leaves_days(interval: Given, asked: SprayAsked) -> bool:
         return True
     if asked.dates.closes is None or asked.sowing_opens is None:
         return False
-    between = datetime.timedelta(hours=interval.value)
-    return asked.dates.closes + between <= asked.sowing_opens
+    return (asked.sowing_opens - asked.dates.closes).days >= interval.value
+
+
+@dataclass(frozen=True, slots=True)
+class _Allowed:
+    """What a rounded amount must hold: the use's lowest rate and the most at one time."""
+
+    card: LabelCard
+    use: Use
+    most: float
+
+    def holds(self, given: Quantity) -> bool:
+        """Whether the rate that a rounded amount gives still lies within the limits."""
+        value = given.value
+        if self.use.basis != "product":
+            strength = self.card.actives[0].strength_lb_per_gal.value
+            value = spray.active_rate_lb_per_ac(given.value, strength)
+        assert self.use.rate_low is not None
+        return self.use.rate_low.value * (1 - ROUNDING) <= value <= self.most * (1 + ROUNDING)
 
 
 @dataclass(frozen=True, slots=True)
@@ -281,6 +357,7 @@ def _mix(
     use: Use,
     rate: JobRate,
     machine: _Machine,
+    most: float,
 ) -> Sprayed:
     job, test = asked.job_id, machine.test
     numbers = _tank_numbers(asked, rate, machine)
@@ -290,14 +367,14 @@ def _mix(
         carrier.value, use.carrier_gal_per_ac
     ):
         return Sprayed(None, {}, (finding(Stop.CARRIER_OUTSIDE, job, test.where),))
-    loads = _loads(job, rate, machine, numbers, card, use)
+    loads = _loads(job, rate, machine, numbers, _Allowed(card, use, most))
     if loads is None:
         return Sprayed(None, {}, (finding(Stop.MARK_TOO_COARSE, job, machine.measure.where),))
     if card.read_on is not None and older_than_a_year(card.read_on, asked.dates.closes):
         found.append(finding(Caution.OLD_LABEL, job, card.where))
     if older_than_a_year(test.tested_on, asked.dates.closes):
         found.append(finding(Caution.OLD_CATCH_TEST, job, test.where))
-    mix = Mix(product, card, use, machine.sprayer, machine.measure, loads)
+    mix = Mix(product, card, use, machine.sprayer, test, machine.measure, loads)
     return Sprayed(mix, numbers, tuple(found))
 
 
@@ -338,26 +415,25 @@ def _loads(
     rate: JobRate,
     machine: _Machine,
     numbers: dict[str, Quantity],
-    card: LabelCard,
-    use: Use,
+    allowed: _Allowed,
 ) -> tuple[Load, ...] | None:
     """Return the full loads and the last part load, or equal loads where the last is too small.
 
     None where no mark on the measure holds the label's rates either way.
     """
     loads_count = numbers["loads_count"]
-    last = _load(job, "last", None, numbers["last_load_gal"], rate, machine, numbers, card, use)
+    last = _load(job, "last", None, numbers["last_load_gal"], rate, machine, numbers, allowed)
     if last is not None and loads_count.value == 1:
         return (last,)
     count = spray.FULL_LOADS(f"{job}/full_loads_count", loads_count=loads_count)
     tank = machine.sprayer.tank_gal
-    full = _load(job, "full", count, tank, rate, machine, numbers, card, use)
+    full = _load(job, "full", count, tank, rate, machine, numbers, allowed)
     if last is not None and full is not None:
         return (full, last)
     each = spray.EQUAL_LOAD(
         f"{job}/equal_load_gal", spray_gal=numbers["spray_gal"], loads_count=loads_count
     )
-    equal = _load(job, "equal", loads_count, each, rate, machine, numbers, card, use)
+    equal = _load(job, "equal", loads_count, each, rate, machine, numbers, allowed)
     return None if equal is None else (equal,)
 
 
@@ -369,8 +445,7 @@ def _load(
     rate: JobRate,
     machine: _Machine,
     numbers: dict[str, Quantity],
-    card: LabelCard,
-    use: Use,
+    allowed: _Allowed,
 ) -> Load | None:
     carrier, mark = numbers["carrier_gal_per_ac"], machine.measure.mark_fl_oz
     exact = spray.LOAD_PRODUCT(
@@ -387,20 +462,6 @@ def _load(
             load_gal=load_gal,
             carrier_gal_per_ac=carrier,
         )
-        if _allowed(given, card, use):
+        if allowed.holds(given):
             return Load(name, count, load_gal, measured, given)
     return None
-
-
-def _allowed(given: Quantity, card: LabelCard, use: Use) -> bool:
-    """Whether the rate that the rounded amount gives still lies within the use's limits."""
-    value = given.value
-    if use.basis != "product":
-        strength = card.actives[0].strength_lb_per_gal.value
-        value = spray.active_rate_lb_per_ac(given.value, strength)
-    assert use.rate_low is not None
-    assert use.rate_high is not None
-    tops = [use.rate_high.value]
-    if isinstance(use.max_per_application, Given):
-        tops.append(use.max_per_application.value)
-    return use.rate_low.value * (1 - ROUNDING) <= value <= min(tops) * (1 + ROUNDING)

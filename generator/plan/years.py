@@ -60,10 +60,15 @@ def amount_in_a_year(
     return formula(f"{mine.job_id}/year_{basis}", parts=tuple(rates))
 
 
-def times_in_a_year(mine: PlannedSpray, here: tuple[PlannedSpray, ...]) -> int:
-    """Return how often the product is planned on the place within the job's year."""
+def times_in_a_year(mine: PlannedSpray, here: tuple[PlannedSpray, ...], counted: str | None) -> int:
+    """Return how often the product is planned on the place within the job's year.
+
+    Where the card does not say how its year is counted, sprayings close in either way count.
+    """
+    ways = ("calendar_year", "any_12_months") if counted is None else (counted,)
     return sum(
-        one.product_id == mine.product_id and _same_year(mine, one, "calendar_year") for one in here
+        one.product_id == mine.product_id and any(_same_year(mine, one, way) for way in ways)
+        for one in here
     )
 
 

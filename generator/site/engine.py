@@ -129,9 +129,6 @@ class _Handbook(BasePlugin[_NoSettings]):  # type: ignore[no-untyped-call]
             file.inclusion = InclusionLevel.EXCLUDED
         return nav
 
-    def on_post_page(self, output: str, *, page: Page, config: MkDocsConfig) -> None:  # noqa: ARG002
-        self.shares.stop_if_alone()
-
     @event_priority(100)
     def on_build_error(self, *, error: Exception) -> None:
         if self.shares.is_second:

@@ -1,5 +1,6 @@
 """Splits the writing of pages between this process and a second one that is a copy of it."""
 
+import ctypes
 import os
 import signal
 import sys
@@ -9,6 +10,8 @@ from typing import NoReturn, TypeVar
 
 # Below this many pages a second process costs more than it saves.
 TWO_PROCESSES_FROM = 60
+
+_SIGNAL_WHEN_PARENT_ENDS = 1  # PR_SET_PDEATHSIG
 
 Item = TypeVar("Item")
 
@@ -38,11 +41,14 @@ class Shares:
         self.second = os.fork()
         self.pipe, unused = (reading, writing) if self.second else (writing, reading)
         os.close(unused)
+        if self.is_second:
+            self._end_with_first()
         return items[1::2] if self.second else items[::2]
 
-    def stop_if_alone(self) -> None:
-        """Ends the second process if the first was killed."""
-        if self.is_second and os.getppid() != self.started_by:
+    def _end_with_first(self) -> None:
+        """Has the system end this process at the moment the first ends, even if that is killed."""
+        ctypes.CDLL(None).prctl(_SIGNAL_WHEN_PARENT_ENDS, signal.SIGKILL)
+        if os.getppid() != self.started_by:
             os._exit(1)
 
     def stop_second(self) -> None:

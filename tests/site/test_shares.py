@@ -1,6 +1,8 @@
 """Two processes share the pages and neither outlives the other."""
 
 import os
+import select
+import signal
 
 import pytest
 
@@ -37,14 +39,34 @@ def test_a_second_process_that_says_nothing_and_fails_is_noticed() -> None:
     assert both.gather() == ["The second process of the build ended early."]
 
 
-def test_the_second_process_is_ended_with_the_first() -> None:
+def test_the_second_process_is_ended_by_the_first() -> None:
     both = Shares()
     both.split("ab")
     if both.is_second:
-        while True:
-            both.stop_if_alone()
+        signal.pause()
     second = both.second
     both.stop_second()
     with pytest.raises(ProcessLookupError):
         os.kill(second, 0)
     assert both.gather() == []
+
+
+def test_the_second_process_ends_when_the_first_is_killed() -> None:
+    reading, writing = os.pipe()
+    first = os.fork()
+    if not first:
+        both = Shares()
+        both.split("ab")
+        if both.is_second:
+            os.write(writing, b"started")
+            signal.pause()
+        os.close(writing)
+        signal.pause()
+    os.close(writing)
+    with os.fdopen(reading, "rb") as pipe:
+        assert pipe.read(7) == b"started"
+        os.kill(first, signal.SIGKILL)
+        os.waitpid(first, 0)
+        # The pipe ends when the last process that holds its other end is gone.
+        assert select.select([pipe], [], [], 5)[0] == [pipe]
+        assert pipe.read() == b""

@@ -19,7 +19,7 @@ from generator.inventory.fields import (
     whole,
     yes_no,
 )
-from generator.inventory.label import TIMINGS, LabelCard
+from generator.inventory.label import LabelCard
 from generator.working import Given
 
 FORMAT = 1
@@ -135,7 +135,6 @@ class Work(Record):
         "page", "acid equivalent to an acre", "lb_per_ac", POSITIVE
     )
     method: str | None = choice("page", "broadcast or spot", "broadcast", "spot")
-    timing: str | None = choice("page", "timing, where it differs from the step's", *TIMINGS)
     sprayer: str | None = reference("page", "sprayer", "sprayer")
     spreader: str | None = reference("page", "spreader", "spreader")
     note: str | None = text("note", "a note of your own")

@@ -5,7 +5,7 @@ from dataclasses import dataclass
 from generator.compute.buying import COST, PACKAGES, TOTAL_FL_OZ, TOTAL_LB, TOTAL_USD
 from generator.inventory.schema import Product, SeedLot
 from generator.plan.findings import finding
-from generator.plan.model import Finding, Plan
+from generator.plan.model import Finding, Plan, is_stopped
 from generator.plan.reasons import Caution
 from generator.working import Given, Quantity
 
@@ -59,11 +59,12 @@ def cost_in_all(plan: Plan, bought: tuple[Purchase, ...]) -> Quantity | None:
     return TOTAL_USD(f"buy/{plan.season}/all/cost_usd", parts=costs)
 
 
-def not_to_buy_yet(plan: Plan) -> tuple[Product, ...]:
-    """Return products chosen for a job that is stopped, which no cleared job uses."""
+def not_to_buy_yet(plan: Plan) -> tuple[SeedLot | Product, ...]:
+    """Return what a stopped job needs and no other job does, seed first."""
     bought = {line.item_id for line in plan.lines}
-    chosen = {job.chosen.id for job in plan.jobs if job.chosen is not None and job.mix is None}
-    return tuple(one for one in plan.products if one.id in chosen - bought)
+    held = {item for job in plan.jobs if is_stopped(job.id, plan.findings) for item in job.needs}
+    items: tuple[SeedLot | Product, ...] = (*plan.lots, *plan.products)
+    return tuple(one for one in items if one.id in held - bought)
 
 
 def buying_findings(bought: tuple[Purchase, ...]) -> tuple[Finding, ...]:

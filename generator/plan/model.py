@@ -114,7 +114,8 @@ class Sowing:
 class Job:
     """One step on one planting in one season.
 
-    `id` is `place/season/step`; `address` is the sheet's file name without its ending.
+    `id` is `place/season/step`; `address` is the sheet's file name without its ending; `needs`
+    are the ids of what it uses up, for the owner alone.
     """
 
     id: str
@@ -127,7 +128,7 @@ class Job:
     numbers: dict[str, Quantity]
     sowings: tuple[Sowing, ...]
     note: str | None
-    chosen: Product | None
+    needs: tuple[str, ...]
     mix: Mix | None
     spreader: Spreader | None
     spreader_test: SpreaderTest | None

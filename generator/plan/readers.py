@@ -131,10 +131,21 @@ def _place_ids(plan: Plan, jobs: list[Job]) -> dict[str, _NewPlace]:
             nameless.append(place)
         else:
             named[place.id] = _NewPlace(slug(known_as), known_as)
-    nameless.sort(key=lambda place: place.area.value)
+    nameless.sort(key=lambda place: _outward(place, jobs))
     for number, place in enumerate(nameless, 1):
-        named[place.id] = _NewPlace(f"without-a-name-{number}", f"Place without a name {number}")
+        # two dashes: no name of a place gives such an address
+        named[place.id] = _NewPlace(f"no-name--{number}", f"Place without a name {number}")
     return named
+
+
+def _outward(place: Place, jobs: list[Job]) -> tuple[float, list[tuple[object, ...]]]:
+    """Return what a reader sees of a place without a name, so that order gives nothing away."""
+    seen = [
+        (job.id.partition("/")[2], *((line.key, line.text or "") for line in job.safety))
+        for job in jobs
+        if job.place_id == place.id
+    ]
+    return (place.area.value, sorted(seen, key=repr))
 
 
 def _job_id(job: Job, place: _NewPlace) -> str:
@@ -169,7 +180,7 @@ def _job(job: Job, place: _NewPlace, seen: frozenset[str]) -> Job:
             for one in job.sowings
         ),
         note=None,
-        chosen=None,
+        needs=(),
         mix=_mix(job.mix, release, seen) if job.mix is not None else None,
         spreader=_redacted(job.spreader, seen) if job.spreader is not None else None,
         spreader_test=_redacted(job.spreader_test, seen) if job.spreader_test else None,

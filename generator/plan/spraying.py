@@ -91,7 +91,7 @@ def _asked_of_label(asked: SprayAsked) -> Asked:
         tuple(seed.species for seed in asked.planting.seed),
         asked.screen.id,
         land,
-        asked.work.timing or asked.step.timing,
+        asked.step.timing,
         asked.work.method or "broadcast",
     )
 

@@ -28,6 +28,8 @@ _ID = re.compile(r"[a-z0-9]([a-z0-9-]*[a-z0-9])?", re.ASCII)
 DATE_WORDS = "a date like 2027-03-14"
 MONTH_DAY_WORDS = "a month and day like 03-14"
 LEAP_YEAR = 2024
+# What no land, tank or bag is, and what sums and products of which still are numbers.
+SMALLEST, LARGEST = 1e-9, 1e12
 FAULT = object()
 
 
@@ -195,9 +197,12 @@ def _identity(_rule: FieldRule, raw: object, path: Path, reading: Reading) -> ob
     word = str(raw) if isinstance(raw, int) and not isinstance(raw, bool) else raw
     if not isinstance(word, str):
         return reading.fault(say.wrong_type(raw, "an id"), path)
-    if not _ID.fullmatch(word) or word in say.WINDOWS_DEVICE_NAMES:
-        return reading.fault(say.bad_id(word), path)
-    return word
+    return word if is_id(word) else reading.fault(say.bad_id(word), path)
+
+
+def is_id(word: str) -> bool:
+    """Return whether a word can be an id, and so a file name on every system."""
+    return bool(_ID.fullmatch(word)) and word not in say.WINDOWS_DEVICE_NAMES
 
 
 def _reference(rule: FieldRule, raw: object, path: Path, reading: Reading) -> object:
@@ -223,6 +228,9 @@ def _measure(rule: FieldRule, raw: object, path: Path, reading: Reading) -> obje
     typed_unit = _unit_of(key, rule)
     unit = rule.unit or family_suffixes(_family_of(typed_unit, rule))[0]
     value = convert(number, typed_unit, unit)
+    if value and not SMALLEST <= abs(value) <= LARGEST:
+        wanted = "a number of a size that exists"
+        return reading.fault(say.out_of_range(number, typed_unit.replace("_", " "), wanted), path)
     limit = _broken_limit(rule, value, typed_unit, unit)
     if limit:
         words = typed_unit.replace("_", " ")

@@ -6,8 +6,9 @@ from dataclasses import dataclass
 from typing import Any
 
 from generator.inventory.fields import SeasonSign, Where
-from generator.inventory.label import NotOnLabel, Use
-from generator.inventory.problems import Problem, shown_value
+from generator.inventory.label import NotOnLabel, Use, YearlyLimit
+from generator.inventory.problems import Problem, bad_id, shown_value
+from generator.inventory.reading import is_id
 from generator.inventory.schema import Inventory, Planting, Screen
 from generator.reference.load import step_plans
 from generator.units import convert
@@ -98,6 +99,16 @@ def _one_rate(inventory: Inventory) -> Iterator[Broken]:
                 yield Broken(work.where, "the rate is given more than once", "one rate only")
 
 
+def _each_lot_once(inventory: Inventory) -> Iterator[Broken]:
+    for _, planting in _plantings(inventory):
+        seen: set[str] = set()
+        for seed in planting.seed:
+            if seed.lot in seen:
+                what = f"lot {shown_value(seed.lot)} is sown twice in this planting"
+                yield Broken(seed.where, what, "each lot once, with its whole rate")
+            seen.add(seed.lot)
+
+
 def _steps_of_plan(inventory: Inventory) -> Iterator[Broken]:
     for _, planting in _plantings(inventory):
         known = [step.id for step in step_plans()[planting.steps].steps]
@@ -176,7 +187,9 @@ def _ranges(use: Use) -> Iterator[tuple[Given, Given]]:
 def _basis_and_unit(inventory: Inventory) -> Iterator[Broken]:
     for product in inventory.products:
         for use in product.label.uses if product.label else ():
-            for rate in (use.rate_low, use.rate_high, use.max_per_application):
+            yearly = use.max_per_year
+            most = yearly.amount if isinstance(yearly, YearlyLimit) else None
+            for rate in (use.rate_low, use.rate_high, use.max_per_application, most):
                 if not isinstance(rate, Given) or use.basis is None:
                     continue
                 liquid = rate.unit == "fl_oz_per_ac"
@@ -241,7 +254,10 @@ def _former_names(inventory: Inventory) -> Iterator[Broken]:
     taken = {one.id for one in records}
     for one in records:
         for former in one.was:
-            if former in taken:
+            if not is_id(former):
+                told = bad_id(former)
+                yield Broken(one.where, f"was: {told.what}", told.accepted)
+            elif former in taken:
                 what = f"was: {shown_value(former)} is the id of something else"
                 yield Broken(one.where, what, "an id nothing else has or had")
             taken.add(former)
@@ -258,6 +274,7 @@ RULES = (
     Rule("F308", "A rate's unit goes with what it counts.", _basis_and_unit),
     Rule("F309", "An early year comes before a late one.", _sign_order),
     Rule("F310", "A reader is handed steps that exist.", _reader_steps),
-    Rule("F312", "The owner's book is always built.", _reserved_reader),
     Rule("F311", "An id that was given up stays unused.", _former_names),
+    Rule("F312", "The owner's book is always built.", _reserved_reader),
+    Rule("F313", "A sowing's numbers are known by their lot.", _each_lot_once),
 )

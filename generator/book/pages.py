@@ -242,7 +242,7 @@ def lot_page(plan: Plan, lot: SeedLot) -> Written:
 
 def product_page(plan: Plan, product: Product) -> Written:
     """Return a product: its card where a cleared job rests on it, else what is missing."""
-    jobs = [job for job in plan.jobs if job.chosen is not None and job.chosen.id == product.id]
+    jobs = [job for job in plan.jobs if product.id in job.needs]
     cleared = any(job.mix is not None for job in jobs)
     return _write(
         plan,
@@ -311,7 +311,7 @@ def buy_page(plan: Plan) -> Written:
         [_item_name(one.item) for one in bought],
         bought=[(one, _item_name(one.item)) for one in bought],
         cost=cost_in_all(plan, bought),
-        waiting=not_to_buy_yet(plan),
+        waiting=[_item_name(one) for one in not_to_buy_yet(plan)],
         findings=buying_findings(bought),
     )
 

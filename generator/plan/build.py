@@ -42,21 +42,26 @@ def make_plan(
         jobs.append(job)
         found += job_findings + _date_findings(one, as_of) + _name_findings(one, inventory)
     found += _sod_findings(jobs, inventory, found)
-    ordered = tuple(sorted(jobs, key=_job_order))
+    findings = in_order(found)
+    emergency = inventory.property.emergency
+    ordered = tuple(
+        _held_back(job, inventory) if is_stopped(job.id, findings) else job
+        for job in sorted(jobs, key=_job_order)
+    )
     plan = Plan(
         reader="owner",
         title=inventory.property.name,
         season=season,
         as_of=as_of,
         as_of_typed=as_of_typed,
-        emergency=inventory.property.emergency,
+        emergency=emergency,
         signs=inventory.property.season_signs,
         signs_looked_up_on=inventory.property.signs_looked_up_on,
         note=inventory.property.note,
         location=inventory.property.location_lat_lon,
         places=tuple(places.values()),
         jobs=ordered,
-        findings=in_order(found),
+        findings=findings,
         lines=_lines(ordered),
         lots=inventory.lots,
         products=inventory.products,
@@ -67,6 +72,20 @@ def make_plan(
         routes=inventory.routes,
     )
     return replace(plan, handed=handed_over(plan, inventory.readers))
+
+
+def _held_back(job: Job, inventory: Inventory) -> Job:
+    """Return a stopped job without any amount: the stop stands in their place."""
+    near = next(one.near for one in inventory.screens if one.id == job.place_id)
+    return replace(
+        job,
+        numbers={},
+        sowings=(),
+        mix=None,
+        spreader=None,
+        spreader_test=None,
+        safety=safety_lines(inventory.property.emergency, near, None),
+    )
 
 
 def _job_order(job: Job) -> tuple[datetime.date, datetime.date, str]:
@@ -148,7 +167,7 @@ def _job(
         numbers={},
         sowings=(),
         note=asked.work.note if asked.work else None,
-        chosen=None,
+        needs=(),
         mix=None,
         spreader=None,
         spreader_test=None,
@@ -169,13 +188,12 @@ def _spray_job(
     job: Job, asked: SprayAsked, inventory: Inventory, sprays: tuple[PlannedSpray, ...]
 ) -> tuple[Job, list[Finding]]:
     done = plan_spray(asked, inventory, sprays)
-    named = asked.work.product if asked.work else None
-    chosen = next((one for one in inventory.products if one.id == named), None)
+    product = asked.work.product if asked.work else None
     near, emergency = asked.screen.near, inventory.property.emergency
     planned = replace(
         job,
         numbers=done.numbers,
-        chosen=chosen,
+        needs=(product,) if product else (),
         mix=done.mix,
         safety=safety_lines(emergency, near, done.mix),
     )
@@ -191,7 +209,14 @@ def _sow_job(job: Job, asked: SprayAsked, inventory: Inventory) -> tuple[Job, li
     if spreader is not None:
         numbers = hopper_numbers(job.id, parts, asked.screen.width_ft, spreader, test)
     found = sowing_findings(job.id, parts, spreader, test, asked.dates.closes, asked.planting.where)
-    sown = replace(job, numbers=numbers, sowings=parts, spreader=spreader, spreader_test=test)
+    sown = replace(
+        job,
+        needs=tuple(one.lot.id for one in parts),
+        numbers=numbers,
+        sowings=parts,
+        spreader=spreader,
+        spreader_test=test,
+    )
     return sown, found
 
 

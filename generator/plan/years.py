@@ -8,6 +8,7 @@ import datetime
 from dataclasses import dataclass
 
 from generator.compute.buying import TOTAL_FL_OZ_PER_AC, TOTAL_RATE
+from generator.compute.spray import PRODUCT_RATE
 from generator.inventory.label import LabelCard
 from generator.plan.rates import JobRate
 from generator.working import Figure, Quantity
@@ -38,8 +39,8 @@ def amount_in_a_year(
 ) -> Quantity | None:
     """Return what is planned together with this job in the worst year, or None if unknown.
 
-    Counts every spraying on the place that shares an active, pooled actives included; a label
-    that counts product counts the same product alone.
+    Counts every spraying on the place that shares an active, pooled actives included. Where the
+    label counts product, another product with the same active counts by that active.
     """
     pooled = mine.actives | frozenset(
         card.pooled_with if isinstance(card.pooled_with, tuple) else ()
@@ -48,16 +49,31 @@ def amount_in_a_year(
         one
         for one in here
         if _same_year(mine, one, counted)
-        and (one.product_id == mine.product_id if basis == "product" else one.actives & pooled)
+        and (one.product_id == mine.product_id or one.actives & pooled)
     ]
     rates: list[Figure] = []
     for one in together:
-        rate = one.rate.in_basis(basis) if one.rate is not None else None
+        rate = _counted(one, mine, card, basis)
         if rate is None:
             return None
         rates.append(rate)
     formula = TOTAL_FL_OZ_PER_AC if basis == "product" else TOTAL_RATE
     return formula(f"{mine.job_id}/year_{basis}", parts=tuple(rates))
+
+
+def _counted(one: PlannedSpray, mine: PlannedSpray, card: LabelCard, basis: str) -> Figure | None:
+    if one.rate is None:
+        return None
+    if basis != "product" or one.product_id == mine.product_id:
+        return one.rate.in_basis(basis)
+    only = card.actives[0] if len(card.actives) == 1 else None
+    if only is None or one.rate.active is None or one.rate.basis != only.basis:
+        return None
+    return PRODUCT_RATE(
+        f"{one.job_id}/counted_as_product_fl_oz_per_ac",
+        rate_lb_per_ac=one.rate.active,
+        strength_lb_per_gal=only.strength_lb_per_gal,
+    )
 
 
 def times_in_a_year(mine: PlannedSpray, here: tuple[PlannedSpray, ...], counted: str | None) -> int:

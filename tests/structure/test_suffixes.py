@@ -26,10 +26,17 @@ WITHOUT_SUFFIX = {
     "compute.buying.packages_count.on_hand": "all three in the unit of the call",
     "compute.buying.packages_count.package_size": "all three in the unit of the call",
     "compute.buying.sum_of.parts": "in the unit of the sum",
+    "plan.model.Plan.location": "latitude and longitude in degrees",
+    "plan.spraying._Allowed.most": "in the basis of the label's use: product, or active as ai or ae",
+    "plan.spraying._mix.most": "in the basis of the label's use: product, or active as ai or ae",
     "plan.spraying._within.carrier": "compared with a range of gallons to an acre, beside it",
 }
 # Functions whose result is in the unit of what they are given.
 WITHOUT_UNIT = {"compute.buying.sum_of": "in the unit of the parts"}
+
+
+# A point is a pair of degrees, north and east, as in the property folder.
+POINT = "lat_lon"
 
 
 def unit_of(name: str) -> str | None:
@@ -39,6 +46,8 @@ def unit_of(name: str) -> str | None:
     """
     if name in UNITS:
         return name
+    if name.endswith(f"_{POINT}"):
+        return POINT
     split = split_suffix(name)
     return None if split is None or split[0].endswith("_per") else split[1]
 
@@ -132,6 +141,7 @@ def test_a_number_without_a_unit_is_named(text: str) -> None:
         "def f(spray_gal: float, loads_count: float, live_seeds_per_lb: float): ...",
         "def f(name: str, step: Callable[[float], float]): ...",
         "class Strip:\n    width_ft: float | None",
+        "class Plan:\n    gate_lat_lon: tuple[float, float] | None",
     ],
 )
 def test_a_number_with_a_unit_passes(text: str) -> None:

@@ -6,7 +6,7 @@ from typing import Any
 
 from generator.inventory.fields import NOT_ON_LABEL, FieldRule, rules_of
 from generator.inventory.load import FILES, KIND_WORDS
-from generator.inventory.reading import legal_keys
+from generator.inventory.reading import legal_keys, unit_of
 from generator.inventory.schema import Property
 from generator.reference.load import planting_kinds, species, step_plans
 from generator.units import convert
@@ -99,10 +99,8 @@ def _bounds(key: str, rule: FieldRule) -> dict[str, Any]:
     }
     if not rule.unit:
         return {name: value for name, value in names.items() if value is not None}
-    stem = legal_keys(key, rule)[0].removesuffix(f"_{rule.unit}")
-    typed_unit = key.removeprefix(f"{stem}_")
     return {
-        name: convert(value, rule.unit, typed_unit)
+        name: convert(value, rule.unit, unit_of(key, rule))
         for name, value in names.items()
         if value is not None
     }

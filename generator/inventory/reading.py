@@ -225,7 +225,7 @@ def _measure(rule: FieldRule, raw: object, path: Path, reading: Reading) -> obje
     number = _number(rule, raw, key, path, reading)
     if not isinstance(number, float):
         return number
-    typed_unit = _unit_of(key, rule)
+    typed_unit = unit_of(key, rule)
     unit = rule.unit or family_suffixes(_family_of(typed_unit, rule))[0]
     value = convert(number, typed_unit, unit)
     if value and not SMALLEST <= abs(value) <= LARGEST:
@@ -254,7 +254,8 @@ def _number(rule: FieldRule, raw: object, key: str, path: Path, reading: Reading
         return reading.fault(say.wrong_type(raw, "a number of a size that exists"), path)
 
 
-def _unit_of(key: str, rule: FieldRule) -> str:
+def unit_of(key: str, rule: FieldRule) -> str:
+    """Return the unit suffix of a key that is legal for a measure."""
     suffixes = [one for family in rule.families for one in family_suffixes(family)]
     return max((one for one in suffixes if key.endswith(f"_{one}")), key=len)
 

@@ -276,8 +276,10 @@ def test_a_good_file_with_slips_never_raises(slips: random.Random, count: int) -
     check_anything(bytes(raw))
 
 
+# PyYAML writes what lies beyond as a backslash, which is a fault of its own in an owner's file.
 SAFE_TEXT = st.text(
-    st.characters(categories=["L", "N", "P", "S"], include_characters=" "), max_size=20
+    st.characters(max_codepoint=0xFFFD, categories=["L", "N", "P", "S"], include_characters=" "),
+    max_size=20,
 )
 DATA = st.recursive(
     st.none()

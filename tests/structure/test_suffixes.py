@@ -27,8 +27,8 @@ WITHOUT_SUFFIX = {
     "compute.buying.packages_count.package_size": "all three in the unit of the call",
     "compute.buying.sum_of.parts": "in the unit of the sum",
     "plan.model.Plan.location": "latitude and longitude in degrees",
-    "plan.spraying._Allowed.most": "in the basis of the label's use: product, or active as ai or ae",
-    "plan.spraying._mix.most": "in the basis of the label's use: product, or active as ai or ae",
+    "plan.spraying._Allowed.most": "in the basis of the label's use: product, ai or ae",
+    "plan.spraying._mix.most": "in the basis of the label's use: product, ai or ae",
     "plan.spraying._within.carrier": "compared with a range of gallons to an acre, beside it",
 }
 # Functions whose result is in the unit of what they are given.

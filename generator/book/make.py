@@ -24,6 +24,7 @@ from generator.book.pages import (
     work_page,
     workings_page,
 )
+from generator.book.text import searchable
 from generator.plan.model import Plan
 
 
@@ -42,7 +43,7 @@ def make_book(plan: Plan) -> Book:
         written.append(readers_page(plan))
     sources = sources_page(plan, written)
     written += [workings_page(plan, written), glossary_page(plan), sources]
-    return Book(plan.title, plan.reader, plan.as_of, tuple(one.page for one in written))
+    return Book(searchable(plan.title), plan.reader, plan.as_of, tuple(one.page for one in written))
 
 
 def _owner_pages(plan: Plan) -> list[Written]:

@@ -30,6 +30,7 @@ from generator.working import Quantity, Reference
 WORK, PLACES, STANDS, ROUTES = "Work", "Places", "Stands", "Routes"
 SEED, PRODUCTS, EQUIPMENT, CHAPTERS = "Seed", "Products", "Equipment", "Chapters"
 BOOK = "About this book"
+TITLE_ANCHOR = "this-page"
 
 
 @dataclass(frozen=True, slots=True)
@@ -53,7 +54,7 @@ def _write(
 ) -> Written:
     marks = Marks()
     root = Markup("../" if "/" in address else "")
-    body = render(f"{template}.md.jinja", marks, plan=plan, title=title, root=root, **context)
+    body = render(f"{template}.md.jinja", marks, plan=plan, root=root, **context)
     return _written(address, title, group, body, marks, found, tags, safety_keys)
 
 
@@ -70,7 +71,9 @@ def _written(
     record = SearchRecord(
         searchable(title), searchable(" ".join(found)), tuple(searchable(one) for one in tags)
     )
-    markdown = body + workings_block(marks)
+    # An anchor made from the words of a title could be one that a number on the page has.
+    heading = f"# {inert(title)} {{: #{TITLE_ANCHOR} }}\n\n"
+    markdown = heading + body + workings_block(marks)
     return Written(Page(address, inert(title), group, markdown, record, safety_keys), marks)
 
 
@@ -127,7 +130,6 @@ def job_page(plan: Plan, job: Job) -> Written:
         "job.md.jinja",
         marks,
         plan=plan,
-        title=title,
         root=Markup("../"),
         job=job,
         place=place,
@@ -370,7 +372,7 @@ def emergency_page(plan: Plan) -> Written:
 def safety_page(plan: Plan) -> Written:
     """Return the usual cautions of every operation."""
     marks = Marks()
-    body = render("safety.md.jinja", marks, plan=plan, title="Safety", root=Markup(""))
+    body = render("safety.md.jinja", marks, plan=plan, root=Markup(""))
     for name, title in (*operations().items(), ("general", "Always")):
         body += f"\n## {title}\n\n{render_authored(callout(name), marks)}\n"
     return _written("safety.md", "Safety", "", body, marks, ["safety", *operations().values()])
@@ -379,7 +381,7 @@ def safety_page(plan: Plan) -> Written:
 def chapter_page(chapter: Chapter) -> Written:
     """Return an authored chapter."""
     marks = Marks()
-    body = f"# {inert(chapter.title)}\n\n{render_authored(chapter.body, marks)}"
+    body = render_authored(chapter.body, marks)
     return _written(
         f"chapters/{chapter.name}.md",
         chapter.title,

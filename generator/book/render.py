@@ -11,12 +11,12 @@ from markupsafe import Markup
 
 from generator.book.content import named_value
 from generator.book.marks import Marks, label, source_words, working
-from generator.book.text import day_words, inert
+from generator.book.text import MONTHS, day_words, inert
 from generator.inventory.fields import NOT_ON_LABEL
 from generator.lookup import shipped
 from generator.plan.model import DateReason
 from generator.reference.load import sign_names
-from generator.working import Figure
+from generator.working import Figure, Reference
 
 _BLANK_LINES = re.compile(r"\n\s*\n+")
 _INDENT = re.compile(r"\n[ \t]+")
@@ -41,12 +41,12 @@ def _environment() -> Environment:
         keep_trailing_newline=True,
     )
     environment.filters["day"] = _day
+    environment.filters["short_day"] = _short_day
     environment.filters["path"] = _path
     environment.globals["html"] = _block
     environment.globals["label"] = label
     environment.globals["source"] = source_words
     environment.globals["card_words"] = _card_words
-    environment.globals["date_reason"] = _date_reason
     return environment
 
 
@@ -57,6 +57,11 @@ def _authored(text: str) -> Template:
 
 def _day(day: datetime.date) -> Markup:
     return Markup('<time datetime="{}">{}</time>').format(day.isoformat(), day_words(day))
+
+
+def _short_day(day: datetime.date) -> Markup:
+    short = f"{day.day} {MONTHS[day.month - 1][:3]} {day.year}"
+    return Markup('<time datetime="{}">{}</time>').format(day.isoformat(), short)
 
 
 def _path(part: str) -> Markup:
@@ -71,18 +76,6 @@ def _card_words(entry: str) -> str:
     return "not on the label" if entry == NOT_ON_LABEL else entry
 
 
-def _date_reason(reason: DateReason) -> str:
-    """Return in words how one end of the open dates came about."""
-    source = source_words(reason.source)
-    if reason.sign is None:
-        return f"a day of the calendar. {source}."
-    sign = f"{reason.by} year of {sign_names()[reason.sign].lower()}"
-    days = abs(reason.offset_days)
-    if not days:
-        return f"the {sign}. {source}."
-    return f"{days} days {'before' if reason.offset_days < 0 else 'after'} the {sign}. {source}."
-
-
 def _block(caller: Callable[[], Markup]) -> Markup:
     """Return an HTML block as our Markdown extension takes it: flush left, no blank line in it."""
     text = _INDENT.sub("\n", _BLANK_LINES.sub("\n", str(caller()).strip()))
@@ -92,7 +85,9 @@ def _block(caller: Callable[[], Markup]) -> Markup:
 def render(template: str, marks: Marks, **context: Any) -> str:
     """Return a page's Markdown; numbers shown are gathered in `marks`."""
     text = (
-        _environment().get_template(template).render(show=marks.show, tick=_ticks(marks), **context)
+        _environment()
+        .get_template(template)
+        .render(show=marks.show, tick=_ticks(marks), date_reason=_date_reasons(marks), **context)
     )
     return str(text).strip() + "\n"
 
@@ -129,3 +124,26 @@ def _ticks(marks: Marks) -> Callable[[str, tuple[Figure, ...]], Markup]:
         )
 
     return filled
+
+
+def _date_reasons(marks: Marks) -> Callable[[DateReason], Markup]:
+    """Return the function that says how one end of the open dates came about."""
+
+    def told(reason: DateReason) -> Markup:
+        source = inert(source_words(reason.source))
+        if reason.sign is None:
+            return Markup("a day of the calendar. {}.").format(source)
+        sign = inert(f"the {reason.by} year of {sign_names()[reason.sign].lower()}")
+        if not reason.offset_days:
+            return Markup("{}. {}.").format(sign, source)
+        side = "before" if reason.offset_days < 0 else "after"
+        days = Reference(
+            f"{side}_{reason.sign}_days",
+            abs(reason.offset_days),
+            "days",
+            reason.source,
+            "waiting time",
+        )
+        return Markup("{} {} {}. {}.").format(marks.show(days), side, sign, source)
+
+    return told

@@ -8,6 +8,7 @@ import pytest
 from hypothesis import settings
 from playwright.sync_api import Browser, sync_playwright
 
+from tests.book.sites import DEMO, Site, build_sites
 from tests.chromium import LAUNCH_FLAGS, find_chromium
 
 # The property tests check answers; how long one takes depends on what else the machine does.
@@ -28,6 +29,12 @@ def browser() -> Iterator[Browser]:
         )
         yield chromium
         chromium.close()
+
+
+@pytest.fixture(scope="session")
+def demo_sites(tmp_path_factory: pytest.TempPathFactory) -> dict[str, Site]:
+    """The demo property's site for each of its readers, built once for each worker."""
+    return build_sites(DEMO, tmp_path_factory.mktemp("demo handbook"))
 
 
 def pytest_terminal_summary(terminalreporter: pytest.TerminalReporter) -> None:

@@ -1,0 +1,56 @@
+"""Sites as they leave a build, with the plan each was made from."""
+
+from dataclasses import dataclass
+from pathlib import Path
+
+from generator.book.make import make_book
+from generator.book.model import Book
+from generator.inventory.load import load_inventory
+from generator.plan.build import make_plan
+from generator.plan.model import Plan
+from generator.plan.readers import seen_by
+from generator.site.publish import publish
+
+CHECKOUT = Path(__file__).resolve().parents[2]
+DEMO = CHECKOUT / "demo_property"
+
+
+@dataclass(frozen=True)
+class Site:
+    """One reader's site: the property folder, what was planned and written, where it lies."""
+
+    property_folder: Path
+    plan: Plan
+    book: Book
+    folder: Path
+
+    def pages(self) -> dict[str, str]:
+        """The HTML of every page by its address."""
+        return {
+            path.relative_to(self.folder).as_posix(): path.read_text(encoding="utf-8")
+            for path in sorted(self.folder.rglob("*.html"))
+        }
+
+
+def plans_of(property_folder: Path) -> dict[str, Plan]:
+    """Every reader's plan by the reader's id; raises AssertionError where there are faults."""
+    loaded = load_inventory(property_folder)
+    assert loaded.inventory is not None, "\n".join(map(str, loaded.problems))
+    typed = loaded.inventory.property.as_of
+    day = typed or loaded.last_recorded
+    assert day is not None
+    season = loaded.inventory.property.season
+    plan = make_plan(loaded.inventory, season, day, as_of_typed=typed is not None)
+    return {"owner": plan} | {
+        reader.id: seen_by(plan, reader) for reader in loaded.inventory.readers
+    }
+
+
+def build_sites(property_folder: Path, into: Path) -> dict[str, Site]:
+    """Builds the site of every reader into a folder of its own below `into`."""
+    sites = {}
+    for name, plan in plans_of(property_folder).items():
+        book = make_book(plan)
+        assert publish(book, into / name, property_folder) == ()
+        sites[name] = Site(property_folder, plan, book, into / name)
+    return sites

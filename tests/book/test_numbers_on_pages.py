@@ -1,0 +1,160 @@
+"""Every number on a finished page leads to a working, and the working gives that number."""
+
+import pytest
+
+from generator.plan.numbers import numbers_of
+from generator.units import shown
+from generator.working import replay
+from tests.book.plain_numbers import plain_numbers, typed_texts
+from tests.book.reading import Element, Input, Working, marked_numbers, read, workings
+from tests.book.sites import Site
+
+READERS = ("owner", "hired-sprayer")
+
+
+def _documents(site: Site) -> dict[str, Element]:
+    return {address: read(html) for address, html in site.pages().items()}
+
+
+@pytest.fixture(scope="module", params=READERS)
+def site(request: pytest.FixtureRequest, demo_sites: dict[str, Site]) -> Site:
+    return demo_sites[request.param]
+
+
+@pytest.fixture(scope="module")
+def documents(site: Site) -> dict[str, Element]:
+    return _documents(site)
+
+
+def test_no_number_with_a_unit_stands_outside_a_mark(
+    site: Site, documents: dict[str, Element]
+) -> None:
+    typed = typed_texts(site.property_folder)
+    found = {address: plain_numbers(page, typed) for address, page in documents.items()}
+    assert {address: plain for address, plain in found.items() if plain} == {}
+
+
+@pytest.mark.parametrize(
+    "line",
+    [
+        "Mow at 6 in.",
+        "about <strong>12</strong> ft wide",
+        "0.68 ac",
+        "<td>1,240 ft</td>",
+        "1.5&nbsp;qt/ac",
+        "14&#46;9 gal&#47;ac",
+        "$41.25",
+        "89 %",
+        "89 percent",
+        "a 24-foot strip",
+        "wait 7 days",
+        "<code>n</code> 3 acres",
+    ],
+)
+def test_a_number_typed_into_a_page_is_seen(line: str) -> None:
+    page = read(f"<main><p>Nothing here.</p><p>{line}</p></main>")
+    assert len(plain_numbers(page)) == 1
+
+
+@pytest.mark.parametrize(
+    "line",
+    [
+        '<a class="n" href="#w-1">6 in</a>',
+        '<span class="n">6 in</span>',
+        '<time datetime="2027-03-03">3 March 2027</time> days',
+        'walked <a class="n" href="#w-1">2</a> ft',
+        "<code>5940 ft</code>",
+        "Season 2027 in the north",
+        "Drive 22 minutes north",
+        "<td>12</td><td>ft</td>",
+        "S101 days",
+    ],
+)
+def test_marks_dates_names_and_typed_text_are_let_through(line: str) -> None:
+    assert plain_numbers(read(f"<p>{line}</p>"), ["Drive 22 minutes north"]) == []
+
+
+def _printed_is_the_value(working: Working, printed: str) -> bool:
+    """Whether the digits are the value's; a typed number may show the owner's own unit first."""
+    canonical = shown(working.value, working.unit)
+    return printed == canonical or (
+        not working.formula and printed.endswith(f" ({canonical})") and printed[0].isdigit()
+    )
+
+
+def test_every_marked_number_has_its_working(documents: dict[str, Element]) -> None:
+    by_page = {address: workings(page) for address, page in documents.items()}
+    marks = 0
+    for address, page in documents.items():
+        for mark in marked_numbers(page):
+            target, _, anchor = mark.attributes["href"].partition("#")
+            working = by_page[target or address][anchor]
+            assert mark.text() == working.printed
+            assert _printed_is_the_value(working, mark.text()), (address, mark.text())
+            marks += 1
+    assert marks > 50
+
+
+def test_every_number_computed_replays_to_the_last_bit(
+    site: Site, documents: dict[str, Element]
+) -> None:
+    replayed, kept = 0, 0
+    for address, page in documents.items():
+        by_anchor = workings(page)
+        for working in by_anchor.values():
+            assert bool(working.identity) == bool(working.formula) == bool(working.inputs)
+            for one in working.inputs:
+                _check_input(one, by_anchor)
+            if any(one.value is None for one in working.inputs):
+                kept += 1
+            elif working.formula:
+                result = replay(working.formula, _values(working.inputs))
+                assert result == working.value, (address, working)
+                replayed += 1
+    assert replayed > 20
+    assert (kept > 0) == (site.plan.reader != "owner")
+
+
+def _check_input(one: Input, by_anchor: dict[str, Working]) -> None:
+    """An input that was itself computed leads to its own working, with the same value."""
+    if one.mark is not None:
+        assert by_anchor[one.mark.attributes["href"].removeprefix("#")].value == one.value
+
+
+def _values(inputs: tuple[Input, ...]) -> dict[str, float | list[float]]:
+    values: dict[str, float | list[float]] = {}
+    for one in inputs:
+        assert one.value is not None
+        name, bracket, number = one.name.partition("[")
+        if bracket:
+            members = values.setdefault(name, [])
+            assert isinstance(members, list)
+            members.append(one.value)
+            assert number == f"{len(members)}]"
+        else:
+            values[name] = one.value
+    return values
+
+
+def test_a_number_is_the_same_on_every_page(documents: dict[str, Element]) -> None:
+    first: dict[str, Working] = {}
+    for page in documents.values():
+        for working in workings(page).values():
+            if working.identity:
+                assert first.setdefault(working.identity, working).value == working.value
+    assert len(first) > 15
+
+
+def test_the_list_of_workings_has_every_number_of_the_book(
+    site: Site, documents: dict[str, Element]
+) -> None:
+    by_page = {address: workings(page) for address, page in documents.items()}
+    (table,) = documents["workings.html"].all("table", "figures")
+    listed = {row.all("code")[0].text(): row.all("a", "n")[0] for row in table.all("tr")[1:]}
+    for identity, mark in listed.items():
+        page, _, anchor = mark.attributes["href"].partition("#")
+        assert by_page[page][anchor].identity == identity
+    everywhere = {one.identity for page in by_page.values() for one in page.values()} - {""}
+    assert set(listed) == everywhere
+    if site.plan.reader == "owner":
+        assert set(listed) == set(numbers_of(site.plan))

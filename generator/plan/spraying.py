@@ -5,7 +5,6 @@ from collections.abc import Iterator
 from dataclasses import dataclass, replace
 
 from generator.compute import spray
-from generator.inventory.fields import NOT_ON_LABEL
 from generator.inventory.label import Bulletin, CarrierRange, LabelCard, Use, YearlyLimit
 from generator.inventory.schema import (
     Inventory,
@@ -126,7 +125,8 @@ def _card_stops(asked: SprayAsked, product: Product) -> Iterator[Finding]:
         yield finding(Stop.RESTRICTED, job, card.where, product=product.name)
     if card.state_registered in ("no", "unsure"):
         yield finding(Stop.NOT_REGISTERED, job, card.where, product=product.name)
-    if isinstance(card.bulletin, tuple) and not _bulletins_cover(card.bulletin, asked.dates):
+    noted = card.bulletin if isinstance(card.bulletin, tuple) else ()
+    if noted and not _bulletins_cover(noted, asked.dates):
         yield finding(Stop.NO_BULLETIN, job, card.where, product=product.name)
 
 
@@ -165,7 +165,7 @@ def _use_stops(
     elif rate is not None:
         yield from _rate_stops(asked, card, use, rate)
         yield from _year_stops(asked, card, use, sprays)
-    if use.last_date != NOT_ON_LABEL and not _ends_by(use.last_date, asked):
+    if isinstance(use.last_date, tuple) and not _ends_by(use.last_date, asked.dates):
         yield finding(Stop.PAST_LAST_DATE, job, use.where)
     if isinstance(use.seeding_interval_days, Given) and not _leaves_days(
         use.seeding_interval_days, asked
@@ -295,10 +295,10 @@ def _yearly_figures(
     )
 
 
-def _ends_by(last: object, asked: SprayAsked) -> bool:
+def _ends_by(last: tuple[int, int], dates: OpenDates) -> bool:
     """Whether every open day lies on or before the label's last day of its own calendar year."""
-    opens, closes = asked.dates.opens, asked.dates.closes
-    if not isinstance(last, tuple) or opens is None or closes is None:
+    opens, closes = dates.opens, dates.closes
+    if opens is None or closes is None:
         return False
     if opens.year < closes.year and last != LAST_OF_YEAR:
         return False

@@ -178,6 +178,7 @@ def shown(value: float, suffix: str) -> str:
     if suffix == "fraction":
         return f"{digits(convert(value, 'fraction', 'pct'), 'pct')} %"
     if suffix == "usd":
-        return f"${digits(value, suffix)}" if value >= 0 else f"-${digits(-value, suffix)}"
+        sign = "-" if round(value, MONEY_DECIMALS) < 0 else ""
+        return f"{sign}${digits(abs(value), suffix)}"
     words = UNITS[suffix].words
     return f"{digits(value, suffix)} {words}" if words else digits(value, suffix)

@@ -137,6 +137,27 @@ def total(values: Sequence[float]) -> float:
     return math.fsum(values)
 
 
+ROUNDING_DECIMALS = 9
+
+
+def whole_up(value: float) -> float:
+    """Return the whole number at or above; what only a rounding error of computing adds is not up.
+
+    >>> whole_up(2.1), whole_up(24.000000000000004)
+    (3.0, 24.0)
+    """
+    return float(math.ceil(round(value, ROUNDING_DECIMALS)))
+
+
+def whole_down(value: float) -> float:
+    """Return the whole number at or below; what only a rounding error takes away is not down.
+
+    >>> whole_down(2.9), whole_down(539.9999999999999)
+    (2.0, 540.0)
+    """
+    return float(math.floor(round(value, ROUNDING_DECIMALS)))
+
+
 _OPERATORS: Mapping[type[ast.operator], Callable[[float, float], float]] = {
     ast.Add: operator.add,
     ast.Sub: operator.sub,
@@ -144,8 +165,8 @@ _OPERATORS: Mapping[type[ast.operator], Callable[[float, float], float]] = {
     ast.Div: operator.truediv,
 }
 _FUNCTIONS: Mapping[str, Callable[..., float]] = {
-    "ceil": lambda value: float(math.ceil(value)),
-    "floor": lambda value: float(math.floor(value)),
+    "whole_up": whole_up,
+    "whole_down": whole_down,
     "min": min,
     "max": max,
     "mean": mean,
@@ -160,7 +181,10 @@ def replay(text: str, values: Mapping[str, float | list[float]]) -> float:
     ...        {"area_ac": 10, "rate_lb_per_ac": 5, "pls_fraction": 0.5})
     100.0
     """
-    result = _evaluate(ast.parse(text, mode="eval").body, values)
+    try:
+        result = _evaluate(ast.parse(text, mode="eval").body, values)
+    except (SyntaxError, KeyError) as error:
+        raise ValueError(f"not a formula of these values: {text}") from error
     if isinstance(result, list):
         raise ValueError(f"formula gives a list: {text}")
     return result
@@ -168,7 +192,7 @@ def replay(text: str, values: Mapping[str, float | list[float]]) -> float:
 
 def _evaluate(node: ast.expr, values: Mapping[str, float | list[float]]) -> float | list[float]:
     match node:
-        case ast.Constant(value=int() | float() as number):
+        case ast.Constant(value=int() | float() as number) if not isinstance(number, bool):
             return float(number)
         case ast.Name(id=name):
             return values[name]
@@ -177,7 +201,7 @@ def _evaluate(node: ast.expr, values: Mapping[str, float | list[float]]) -> floa
             if isinstance(a, list) or isinstance(b, list):
                 raise ValueError("a formula adds and multiplies numbers, not lists")
             return _OPERATORS[type(op)](a, b)
-        case ast.Call(func=ast.Name(id=name), args=arguments) if name in _FUNCTIONS:
+        case ast.Call(func=ast.Name(id=name), args=arguments, keywords=[]) if name in _FUNCTIONS:
             return _FUNCTIONS[name](*(_evaluate(one, values) for one in arguments))
         case _:
             raise ValueError(f"not allowed in a formula: {ast.unparse(node)}")

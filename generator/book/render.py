@@ -15,7 +15,7 @@ from generator.book.text import MONTHS, day_words, inert
 from generator.inventory.fields import NOT_ON_LABEL
 from generator.lookup import shipped
 from generator.plan.model import DateReason
-from generator.reference.load import sign_names
+from generator.reference.load import emergency_numbers, sign_names
 from generator.working import Figure, Reference
 
 _BLANK_LINES = re.compile(r"\n\s*\n+")
@@ -44,6 +44,7 @@ def _environment() -> Environment:
     environment.filters["short_day"] = _short_day
     environment.filters["path"] = _path
     environment.globals["html"] = _block
+    environment.globals["emergency_numbers"] = emergency_numbers()
     environment.globals["label"] = label
     environment.globals["source"] = source_words
     environment.globals["card_words"] = _card_words

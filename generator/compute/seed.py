@@ -83,7 +83,7 @@ def seeds_per_sq_ft(rate_pls_lb_per_ac: float, live_seeds_per_lb: float) -> floa
 
     Formula: rate_pls_lb_per_ac * live_seeds_per_lb / 43560
     Valid for: rates and counts above 0
-    Source: West Virginia University seeding rates (source key wvu_rayburn)
+    Source: West Virginia University seeding rates (source key wvu_rates)
 
     >>> round(seeds_per_sq_ft(1, 200000), 2)
     4.59
@@ -127,5 +127,5 @@ SEEDS_PER_SQ_FT = Formula(
     "seeds_per_sq_ft",
     "rate_pls_lb_per_ac * live_seeds_per_lb / 43560",
     "Live seeds on a square foot",
-    "wvu_rayburn",
+    "wvu_rates",
 )

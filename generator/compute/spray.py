@@ -1,10 +1,9 @@
 """Boom sprayers: from the catch test to water and product in each load."""
 
-import math
 from collections.abc import Sequence
 
 from generator.units import FL_OZ_PER_GAL, SECONDS_PER_MINUTE
-from generator.working import Formula, mean
+from generator.working import Formula, mean, whole_down, whole_up
 
 GAL_PER_AC_FACTOR = 5940  # sq ft an acre x in a foot / ft a minute at 1 mph (source key ifas_5940)
 
@@ -53,14 +52,14 @@ def spray_gal(area_ac: float, carrier_gal_per_ac: float) -> float:
 def loads_count(spray_gal: float, tank_gal: float) -> float:
     """Tank loads, the last part load counted.
 
-    Formula: ceil(spray_gal / tank_gal)
+    Formula: whole_up(spray_gal / tank_gal)
     Valid for: tank_gal above 0
     Source: per-acre mixing sheet (source key mixing_sheet)
 
     >>> loads_count(48, 25)
-    2
+    2.0
     """
-    return math.ceil(spray_gal / tank_gal)
+    return whole_up(spray_gal / tank_gal)
 
 
 def load_product_fl_oz(
@@ -159,27 +158,27 @@ def product_rate_fl_oz_per_ac(rate_lb_per_ac: float, strength_lb_per_gal: float)
 def measured_fl_oz(amount_fl_oz: float, mark_fl_oz: float) -> float:
     """Amount at the nearest mark of the measure, in fluid ounces.
 
-    Formula: floor(amount_fl_oz / mark_fl_oz + 1 / 2) * mark_fl_oz
+    Formula: whole_down(amount_fl_oz / mark_fl_oz + 1 / 2) * mark_fl_oz
     Valid for: mark_fl_oz above 0
     Source: rounding to the nearest mark (source key arithmetic)
 
     >>> measured_fl_oz(53.3, 1)
-    53
+    53.0
     """
-    return math.floor(amount_fl_oz / mark_fl_oz + 1 / 2) * mark_fl_oz
+    return whole_down(amount_fl_oz / mark_fl_oz + 1 / 2) * mark_fl_oz
 
 
 def mark_below_fl_oz(amount_fl_oz: float, mark_fl_oz: float) -> float:
     """Amount at the mark below, in fluid ounces: used where the nearest would be too much.
 
-    Formula: floor(amount_fl_oz / mark_fl_oz) * mark_fl_oz
+    Formula: whole_down(amount_fl_oz / mark_fl_oz) * mark_fl_oz
     Valid for: mark_fl_oz above 0
     Source: rounding down to a mark (source key arithmetic)
 
     >>> mark_below_fl_oz(53.9, 1)
-    53
+    53.0
     """
-    return math.floor(amount_fl_oz / mark_fl_oz) * mark_fl_oz
+    return whole_down(amount_fl_oz / mark_fl_oz) * mark_fl_oz
 
 
 def rate_given_fl_oz_per_ac(
@@ -214,7 +213,9 @@ CARRIER = Formula(
 SPRAY = Formula(
     spray_gal, "gal", "area_ac * carrier_gal_per_ac", "Spray mix in all", "aps_handbook"
 )
-LOADS = Formula(loads_count, "count", "ceil(spray_gal / tank_gal)", "Tank loads", "mixing_sheet")
+LOADS = Formula(
+    loads_count, "count", "whole_up(spray_gal / tank_gal)", "Tank loads", "mixing_sheet"
+)
 EQUAL_LOAD = Formula(
     equal_load_gal,
     "gal",
@@ -261,14 +262,14 @@ PRODUCT_RATE = Formula(
 MEASURED = Formula(
     measured_fl_oz,
     "fl_oz",
-    "floor(amount_fl_oz / mark_fl_oz + 1 / 2) * mark_fl_oz",
+    "whole_down(amount_fl_oz / mark_fl_oz + 1 / 2) * mark_fl_oz",
     "Measure into the tank",
     "arithmetic",
 )
 MARK_BELOW = Formula(
     mark_below_fl_oz,
     "fl_oz",
-    "floor(amount_fl_oz / mark_fl_oz) * mark_fl_oz",
+    "whole_down(amount_fl_oz / mark_fl_oz) * mark_fl_oz",
     "Measure into the tank",
     "arithmetic",
 )

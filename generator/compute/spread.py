@@ -1,9 +1,7 @@
 """Hand-crank spreaders: from the catch test to fills and passes."""
 
-import math
-
 from generator.units import SQ_FT_PER_AC
-from generator.working import Formula
+from generator.working import Formula, whole_down, whole_up
 
 
 def caught_rate_lb_per_ac(caught_lb: float, swath_ft: float, distance_ft: float) -> float:
@@ -23,27 +21,27 @@ def caught_rate_lb_per_ac(caught_lb: float, swath_ft: float, distance_ft: float)
 def lanes_count(width_ft: float, swath_ft: float) -> float:
     """Lanes side by side that cover the width.
 
-    Formula: ceil(width_ft / swath_ft)
+    Formula: whole_up(width_ft / swath_ft)
     Valid for: swath_ft above 0
     Source: lanes that cover a width (source key arithmetic)
 
     >>> lanes_count(24, 12)
-    2
+    2.0
     """
-    return math.ceil(width_ft / swath_ft)
+    return whole_up(width_ft / swath_ft)
 
 
 def times_over_count(bulk_rate_lb_per_ac: float, caught_rate_lb_per_ac: float) -> float:
     """How often each lane is walked, to the nearest whole time and at least once.
 
-    Formula: max(1, floor(bulk_rate_lb_per_ac / caught_rate_lb_per_ac + 1 / 2))
+    Formula: max(1, whole_down(bulk_rate_lb_per_ac / caught_rate_lb_per_ac + 1 / 2))
     Valid for: caught_rate_lb_per_ac above 0
     Source: nearest whole number of times (source key arithmetic)
 
     >>> times_over_count(9.07, 4.6)
-    2
+    2.0
     """
-    return max(1, math.floor(bulk_rate_lb_per_ac / caught_rate_lb_per_ac + 1 / 2))
+    return max(1, whole_down(bulk_rate_lb_per_ac / caught_rate_lb_per_ac + 1 / 2))
 
 
 def passes_count(lanes_count: float, times_over_count: float) -> float:
@@ -77,14 +75,14 @@ def correction_fraction(
 def fills_count(bulk_lb: float, hopper_lb: float) -> float:
     """Hopper fills, the last part fill counted.
 
-    Formula: ceil(bulk_lb / hopper_lb)
+    Formula: whole_up(bulk_lb / hopper_lb)
     Valid for: hopper_lb above 0
     Source: fills that hold an amount (source key arithmetic)
 
     >>> fills_count(7.5, 5)
-    2
+    2.0
     """
-    return math.ceil(bulk_lb / hopper_lb)
+    return whole_up(bulk_lb / hopper_lb)
 
 
 def fill_lb(bulk_lb: float, fills_count: float) -> float:
@@ -108,12 +106,12 @@ CAUGHT_RATE = Formula(
     "vce_418_121",
 )
 LANES = Formula(
-    lanes_count, "count", "ceil(width_ft / swath_ft)", "Lanes side by side", "arithmetic"
+    lanes_count, "count", "whole_up(width_ft / swath_ft)", "Lanes side by side", "arithmetic"
 )
 TIMES_OVER = Formula(
     times_over_count,
     "count",
-    "max(1, floor(bulk_rate_lb_per_ac / caught_rate_lb_per_ac + 1 / 2))",
+    "max(1, whole_down(bulk_rate_lb_per_ac / caught_rate_lb_per_ac + 1 / 2))",
     "Times over each lane",
     "arithmetic",
 )
@@ -127,5 +125,5 @@ CORRECTION = Formula(
     "One pass must put down, of what the catch test put down",
     "vce_418_121",
 )
-FILLS = Formula(fills_count, "count", "ceil(bulk_lb / hopper_lb)", "Hopper fills", "arithmetic")
+FILLS = Formula(fills_count, "count", "whole_up(bulk_lb / hopper_lb)", "Hopper fills", "arithmetic")
 FILL = Formula(fill_lb, "lb", "bulk_lb / fills_count", "Seed in each fill", "arithmetic")

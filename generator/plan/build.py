@@ -58,7 +58,7 @@ def make_plan(
         signs=inventory.property.season_signs,
         signs_looked_up_on=inventory.property.signs_looked_up_on,
         note=inventory.property.note,
-        location=inventory.property.location_lat_lon,
+        location_lat_lon=inventory.property.location_lat_lon,
         places=tuple(places.values()),
         jobs=ordered,
         findings=findings,

@@ -182,7 +182,7 @@ class Plan:
     signs: SeasonSigns | None
     signs_looked_up_on: datetime.date | None
     note: str | None
-    location: tuple[float, float] | None
+    location_lat_lon: tuple[float, float] | None
     places: tuple[Place, ...]
     jobs: tuple[Job, ...]
     findings: tuple[Finding, ...]

@@ -98,7 +98,7 @@ def seen_by(plan: Plan, reader: Reader) -> Plan:
         signs=None,
         signs_looked_up_on=None,
         note=None,
-        location=None,
+        location_lat_lon=None,
         places=tuple(
             sorted(
                 (_place(place, place_ids[place.id], seen) for place in places.values()),

@@ -127,6 +127,12 @@ def sign_names() -> dict[str, str]:
 
 
 @cache
+def emergency_numbers() -> dict[str, str]:
+    """Return the telephone number of every line that is the same everywhere, by its id."""
+    return _names("emergency.yaml")
+
+
+@cache
 def words() -> dict[str, str]:
     """Return what every word of the glossary means."""
     return {entry["word"]: entry["meaning"] for entry in _data("words.yaml")}

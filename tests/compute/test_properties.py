@@ -151,3 +151,12 @@ def test_packages_cover_the_need_and_one_less_does_not(
 def test_cost_is_every_package_at_its_price(packages: float, price: float) -> None:
     each = [price for _ in range(int(packages))]
     assert buying.sum_of(each) == pytest.approx(buying.cost_usd(packages, price), rel=1e-12)
+
+
+# Independent: whole counts by hand, where binary fractions come out a hair above or below.
+def test_a_rounding_error_of_computing_is_no_load_fill_or_package_more() -> None:
+    ground = area.strip_area_ac(1650, 60)
+    assert spray.loads_count(spray.spray_gal(ground, 11), 25) == 1
+    assert spread.fills_count(seed.bulk_seed_lb(10.5, 8, 0.7), 5) == 24
+    assert buying.packages_count(0.8, 0.7, 0.1) == 1
+    assert spray.mark_below_fl_oz(0.3, 0.1) == pytest.approx(0.3, rel=1e-12)

@@ -13,7 +13,7 @@ from generator.working import Formula, mean, replay, total
 from tests.compute.formulas import FORMULAS
 from tests.structure.test_calculations import section
 
-FUNCTION_NAMES = {"ceil", "floor", "min", "max", "mean", "total"}
+FUNCTION_NAMES = {"whole_up", "whole_down", "min", "max", "mean", "total"}
 AMOUNTS = st.floats(min_value=1e-3, max_value=1e5)
 SHARES = st.floats(min_value=1e-3, max_value=1)
 COUNTS = st.integers(min_value=1, max_value=200).map(float)
@@ -79,8 +79,8 @@ def test_formulas_are_found() -> None:
         ("2 + 3 * 4", 14),
         ("(2 + 3) * 4", 20),
         ("a - b / 2", 6.5),
-        ("ceil(a / b)", 3),
-        ("floor(a / b)", 2),
+        ("whole_up(a / b)", 3),
+        ("whole_down(a / b)", 2),
         ("min(a, b)", 3),
         ("max(a, b, 9)", 9),
         ("mean(parts)", 2),

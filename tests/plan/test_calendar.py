@@ -1,0 +1,147 @@
+"""Open dates from season signs: the careful side, and what is not known."""
+
+import datetime
+from datetime import date
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from generator.inventory.fields import SeasonSign, Where
+from generator.inventory.schema import SeasonSigns
+from generator.plan.build import make_plan
+from generator.plan.calendar import day_in_season, open_dates
+from generator.reference.load import Bound, Step, step_plans
+from tests.plan.planned import BURN_DOWN, KILL, inventory_of, planned
+from tests.properties import small_property
+
+SOURCE = "common_practice"
+
+
+def a_step(opens: list[Bound], closes: list[Bound]) -> Step:
+    """A step with these bounds."""
+    return Step(
+        id="step", name="Step", operation="mow", timing="seedlings", why="", why_source=SOURCE,
+        opens=tuple(opens), closes=tuple(closes), settings=(), ticks=(), if_missed="",
+    )  # fmt: skip
+
+
+def on(month: int, day: int) -> Bound:
+    """A bound on a day of the calendar."""
+    return Bound((month, day), None, "typical", 0, SOURCE)
+
+
+def at(sign: str, by: str, offset_days: int = 0) -> Bound:
+    """A bound that waits for a sign."""
+    return Bound(None, sign, by, offset_days, SOURCE)
+
+
+def signs(**days: tuple[tuple[int, int], tuple[int, int], tuple[int, int]]) -> SeasonSigns:
+    """Typed signs as early, typical and late days."""
+    where = Where("property.yaml", 1, 1)
+    return SeasonSigns(
+        where=where,
+        **{
+            name: SeasonSign(where=where, early=early, typical=typical, late=late, single=False)
+            for name, (early, typical, late) in days.items()
+        },
+    )
+
+
+@pytest.mark.parametrize(
+    ("month_day", "day"),
+    [
+        ((9, 1), date(2026, 9, 1)),
+        ((12, 31), date(2026, 12, 31)),
+        ((1, 1), date(2027, 1, 1)),
+        ((8, 31), date(2027, 8, 31)),
+        ((2, 29), date(2027, 2, 28)),
+    ],
+)
+def test_a_day_stands_in_the_season_named_by_its_spring(
+    month_day: tuple[int, int], day: datetime.date
+) -> None:
+    assert day_in_season(month_day, 2027) == day
+
+
+def test_a_leap_day_stands_in_a_leap_year() -> None:
+    assert day_in_season((2, 29), 2028) == date(2028, 2, 29)
+
+
+@given(st.dates(date(2026, 9, 1), date(2027, 8, 31)))
+def test_every_day_of_a_season_comes_back(day: datetime.date) -> None:
+    assert day_in_season((day.month, day.day), 2027) == day
+
+
+def test_the_last_opening_and_the_first_closing_hold() -> None:
+    typed = signs(
+        weed_green_up=((3, 18), (3, 28), (4, 8)), grass_emergence=((5, 6), (5, 14), (5, 22))
+    )
+    step = a_step(
+        [on(4, 1), at("weed_green_up", "late", 3)],
+        [on(6, 1), at("grass_emergence", "early", -7)],
+    )
+    dates = open_dates(step, 2027, typed)
+    assert (dates.opens, dates.closes) == (date(2027, 4, 11), date(2027, 4, 29))
+    assert [one.day for one in dates.opens_reasons] == [date(2027, 4, 1), date(2027, 4, 11)]
+    assert dates.missing_signs == ()
+
+
+def test_a_sign_that_is_not_typed_leaves_its_end_open() -> None:
+    typed = signs(weed_green_up=((3, 18), (3, 28), (4, 8)))
+    step = a_step([at("weed_green_up", "late")], [on(6, 1), at("grass_emergence", "early")])
+    dates = open_dates(step, 2027, typed)
+    assert (dates.opens, dates.closes) == (date(2027, 4, 8), None)
+    assert dates.missing_signs == ("grass_emergence",)
+    # The day that is known is still told.
+    assert [one.day for one in dates.closes_reasons] == [date(2027, 6, 1)]
+    none = open_dates(step, 2027, None)
+    assert (none.opens, none.closes) == (None, None)
+    assert none.missing_signs == ("weed_green_up", "grass_emergence")
+
+
+def test_every_step_keeps_to_the_careful_side() -> None:
+    bounds = [
+        (bound, side)
+        for plan in step_plans().values()
+        for step in plan.steps
+        for side, ends in (("late", step.opens), ("early", step.closes))
+        for bound in ends
+        if bound.sign is not None
+    ]
+    assert len(bounds) == 4
+    assert all(bound.by == side for bound, side in bounds)
+
+
+def cautions_on(job_id: str, sign: str, value: object) -> set[str]:
+    """The findings on a job of the small property when one sign is typed so, or not at all."""
+    data = small_property()
+    data["property"]["season_signs"][sign] = value
+    if value is None:
+        del data["property"]["season_signs"][sign]
+    return {one.code for one in planned(data).findings_on(job_id)}
+
+
+def test_a_missing_sign_is_a_caution() -> None:
+    assert "C206" in cautions_on(BURN_DOWN, "grass_emergence", None)
+    assert "C206" not in cautions_on(BURN_DOWN, "grass_emergence", "05-14")
+    assert "C206" not in cautions_on(KILL, "grass_emergence", None)
+
+
+def test_dates_that_do_not_meet_are_a_caution() -> None:
+    # Opens on the late green-up, 8 April; an emergence of 14 April closes on the 7th.
+    assert "C205" in cautions_on(BURN_DOWN, "grass_emergence", "04-14")
+    assert "C205" not in cautions_on(BURN_DOWN, "grass_emergence", "04-15")
+
+
+def test_one_day_for_a_sign_is_a_note() -> None:
+    data = small_property()
+    data["property"]["season_signs"]["grass_emergence"] = "05-14"
+    noted = [one.subject for one in planned(data).findings if one.code == "N301"]
+    assert noted == ["sign/grass_emergence"]
+
+
+@pytest.mark.parametrize(("as_of", "over"), [(date(2026, 9, 27), False), (date(2026, 9, 28), True)])
+def test_a_job_that_is_over_is_noted(as_of: datetime.date, over: bool) -> None:
+    plan = make_plan(inventory_of(small_property()), 2027, as_of, as_of_typed=True)
+    assert ("N302" in {one.code for one in plan.findings_on(KILL)}) == over

@@ -1,0 +1,122 @@
+"""The invented property that ships with the program, from its files to what to buy, by hand."""
+
+import datetime
+from pathlib import Path
+
+import pytest
+
+from generator.inventory.load import load_inventory
+from generator.plan.budget import cost_in_all, purchases
+from generator.plan.build import make_plan
+from generator.plan.model import Job, Plan
+
+DEMO = Path(__file__).resolve().parents[2] / "demo_property"
+
+
+@pytest.fixture(scope="module")
+def plan() -> Plan:
+    loaded = load_inventory(DEMO)
+    assert loaded.problems == ()
+    assert loaded.inventory is not None
+    return make_plan(loaded.inventory, 2027, datetime.date(2026, 8, 20), as_of_typed=True)
+
+
+def job(plan: Plan, step: str) -> Job:
+    """The job of a step on the only planting."""
+    return next(one for one in plan.jobs if one.id == f"lane/2027/{step}")
+
+
+def test_ground(plan: Plan) -> None:
+    # 1,240 ft x 24 ft = 29,760 sq ft; / 43,560 = 0.68320 ac
+    assert plan.place("lane").area.value == pytest.approx(0.68320, abs=5e-6)
+
+
+def test_dates(plan: Plan) -> None:
+    dates = {one.step.id: (one.dates.opens, one.dates.closes) for one in plan.jobs}
+    day = datetime.date
+    assert dates == {
+        # from the plan's 10 September to seven days before the early first freeze, 4 October
+        "autumn_kill": (day(2026, 9, 10), day(2026, 9, 27)),
+        # from 20 January to 21 days before freezing and thawing ends early, 24 March
+        "frost_seeding": (day(2027, 1, 20), day(2027, 3, 3)),
+        # from the late green-up, 8 April, to seven days before emergence, 6 May
+        "spring_burn_down": (day(2027, 4, 8), day(2027, 4, 29)),
+        "first_summer_mowing": (day(2027, 6, 1), day(2027, 8, 1)),
+    }
+
+
+def test_autumn_kill(plan: Plan) -> None:
+    kill = job(plan, "autumn_kill")
+    number = {name: one.value for name, one in kill.numbers.items()}
+    # (25.5 + 26 + 25.5 + 26 + 25 + 26) / 6 = 25.6667 fl oz a minute = 0.200521 gal a minute;
+    # 5940 x 0.200521 / (4 mph x 20 in) = 14.8887 gal an acre
+    assert number["carrier_gal_per_ac"] == pytest.approx(14.8887, abs=5e-5)
+    # 0.683196 ac x 14.8887 = 10.1719 gal: in a tank of 8 gal two loads, the last of 2.1719
+    assert number["spray_gal"] == pytest.approx(10.1719, abs=5e-5)
+    assert number["loads_count"] == 2
+    assert number["last_load_gal"] == pytest.approx(2.1719, abs=5e-5)
+    # 1.5 qt = 48 fl oz an acre; 0.683196 x 48 = 32.793 fl oz
+    assert number["product_fl_oz"] == pytest.approx(32.793, abs=5e-4)
+    assert kill.mix is not None
+    full, last = kill.mix.loads
+    # 8 / 14.8887 x 48 = 25.79, on a mark of one ounce 26; 26 / (8 / 14.8887) = 48.388
+    assert (full.name, full.product.value) == ("full", 26)
+    assert full.rate.value == pytest.approx(48.388, abs=5e-4)
+    # 2.171875 / 14.888672 x 48 = 7.002, on the mark 7; 7 / (2.171875 / 14.888672) = 47.987
+    assert (last.name, last.product.value) == ("last", 7)
+    assert last.rate.value == pytest.approx(47.987, abs=5e-4)
+
+
+def test_sowing(plan: Plan) -> None:
+    sowing = job(plan, "frost_seeding")
+    (part,) = sowing.sowings
+    seed = {name: one.value for name, one in part.numbers.items()}
+    # 0.982 x (0.41 + 0 + 0.49) = 0.8838
+    assert seed["pls_fraction"] == pytest.approx(0.8838, abs=1e-9)
+    # 8 / 0.8838 = 9.0518 lb an acre off the bag; x 0.683196 ac = 6.1842 lb
+    assert seed["bulk_rate_lb_per_ac"] == pytest.approx(9.0518, abs=5e-5)
+    assert seed["bulk_seed_lb"] == pytest.approx(6.1842, abs=5e-5)
+    # asleep: 0.49 / 0.90 = 0.5444; ready to grow: 8 x (1 - 0.5444) = 3.6444
+    assert seed["dormant_share_fraction"] == pytest.approx(0.5444, abs=5e-5)
+    assert seed["ready_rate_pls_lb_per_ac"] == pytest.approx(3.6444, abs=5e-5)
+    # 8 lb x 259,000 / 43,560 = 47.57 seeds on a square foot
+    assert seed["seeds_per_sq_ft"] == pytest.approx(47.57, abs=5e-3)
+
+
+def test_spreading(plan: Plan) -> None:
+    number = {name: one.value for name, one in job(plan, "frost_seeding").numbers.items()}
+    # 6.1842 lb in a hopper of 3: three fills of 2.0614 lb
+    assert number["fills_count"] == 3
+    assert number["fill_lb"] == pytest.approx(2.0614, abs=5e-5)
+    # 0.14 lb over 12 ft x 100 ft = 1,200 sq ft: 0.14 x 43,560 / 1,200 = 5.082 lb an acre
+    assert number["caught_rate_lb_per_ac"] == pytest.approx(5.082, abs=5e-4)
+    # 24 ft in swaths of 12: two lanes. 9.0518 / 5.082 = 1.78: each walked twice, four passes
+    assert (number["lanes_count"], number["times_over_count"]) == (2, 2)
+    assert number["passes_count"] == 4
+    # 9.0518 / (2 x 5.082) = 0.8906
+    assert number["correction_fraction"] == pytest.approx(0.8906, abs=5e-5)
+
+
+def test_buying(plan: Plan) -> None:
+    bought = {one.item.id: one for one in purchases(plan)}
+    assert set(bought) == {"sg-26a", "demo-burn-down-a"}
+    seed, product = bought["sg-26a"], bought["demo-burn-down-a"]
+    assert seed.packages is not None
+    assert seed.cost is not None
+    # 6.18 lb needed, none on hand, bags of 10 lb: one at $118.50
+    assert (seed.packages.value, seed.cost.value) == (1, 118.5)
+    assert product.packages is not None
+    assert product.cost is not None
+    # 32.8 fl oz needed less 12 on hand, in gallons: one at $41.25
+    assert (product.packages.value, product.cost.value) == (1, 41.25)
+    cost = cost_in_all(plan, tuple(bought.values()))
+    assert cost is not None
+    assert cost.value == pytest.approx(159.75)
+
+
+def test_the_burn_down_is_not_cleared(plan: Plan) -> None:
+    # The card covers native grass before sowing only, and clover.
+    burn_down = job(plan, "spring_burn_down")
+    assert burn_down.mix is None
+    assert [one.code for one in plan.findings if one.severity == "stop"] == ["S104"]
+    assert plan.findings_on(burn_down.id)[0].code == "S104"

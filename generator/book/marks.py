@@ -31,9 +31,7 @@ class Marks:
         """Return the number as printed, marked and linked to its working."""
         if isinstance(figure, Withheld):
             return Markup('<span class="withheld">{}</span>').format(SET_BY_OWNER)
-        return Markup('<a class="n" href="#{}">{}</a>').format(
-            Markup(self.anchor(figure)), inert(printed(figure))
-        )
+        return Markup(f'<a class="n" href="#{self.anchor(figure)}">{inert(printed(figure))}</a>')
 
     def entries(self) -> list[Figure]:
         """Return every figure with a working here, those they rest on after them."""
@@ -85,45 +83,43 @@ def name_words(name: str, unit: str) -> str:
     return (words or unit.replace("_", " ")).capitalize()
 
 
-def working(figure: Figure, marks: Marks) -> Markup:
-    """Return the unfolding block of one figure: formula, unrounded inputs, source."""
+def working(figure: Figure, marks: Marks) -> str:
+    """Return the unfolding block of one figure as HTML: formula, unrounded inputs, source.
+
+    Every part of it is inert text, a number, or a name or id of our own.
+    """
     assert not isinstance(figure, Withheld)
-    head = Markup(
-        '<details class="working" id="{}" data-unit="{}" data-value="{!r}"{}>\n'
-        '<summary>{}: <span class="n">{}</span></summary>\n'
-    ).format(
-        Markup(marks.anchor(figure)),
-        Markup(figure.unit),
-        float(figure.value),
-        Markup(' data-q="{}"').format(figure.identity) if isinstance(figure, Quantity) else "",
-        inert(label(figure)),
-        inert(printed(figure)),
+    named = f' data-q="{figure.identity}"' if isinstance(figure, Quantity) else ""
+    head = (
+        f'<details class="working" id="{marks.anchor(figure)}" data-unit="{figure.unit}"'
+        f' data-value="{float(figure.value)!r}"{named}>\n'
+        f'<summary>{inert(label(figure))}: <span class="n">{inert(printed(figure))}</span>'
+        "</summary>\n"
     )
     if isinstance(figure, Quantity):
-        return head + _computed(figure, marks) + Markup("</details>")
-    return head + Markup("<p>{}</p>\n</details>").format(inert(origin(figure)))
+        return f"{head}{_computed(figure, marks)}</details>"
+    return f"{head}<p>{inert(origin(figure))}</p>\n</details>"
 
 
-def _computed(quantity: Quantity, marks: Marks) -> Markup:
-    rows = Markup("\n").join(_input(name, one, marks) for name, one in flat_inputs(quantity))
-    return Markup(
-        '<p><code class="formula">{}</code></p>\n<ul class="inputs">\n{}\n</ul>\n<p>{}</p>\n'
-    ).format(quantity.formula.text, rows, inert(f"Source: {source_words(quantity.formula.source)}"))
-
-
-def _input(name: str, figure: Figure, marks: Marks) -> Markup:
-    if isinstance(figure, Withheld):
-        return Markup('<li data-name="{}" class="withheld"><code>{}</code> {}</li>').format(
-            Markup(name), Markup(name), SET_BY_OWNER
-        )
-    told = inert(origin(figure)) if not isinstance(figure, Quantity) else ""
-    number = (
-        marks.show(figure)
-        if isinstance(figure, Quantity)
-        else Markup('<span class="n">{}</span>').format(inert(printed(figure)))
+def _computed(quantity: Quantity, marks: Marks) -> str:
+    rows = "\n".join(_input(name, one, marks) for name, one in flat_inputs(quantity))
+    source = inert(f"Source: {source_words(quantity.formula.source)}")
+    return (
+        f'<p><code class="formula">{quantity.formula.text}</code></p>\n'
+        f'<ul class="inputs">\n{rows}\n</ul>\n<p>{source}</p>\n'
     )
-    return Markup('<li data-name="{}" data-value="{!r}"><code>{}</code> = {} {}</li>').format(
-        Markup(name), float(figure.value), Markup(name), number, told
+
+
+def _input(name: str, figure: Figure, marks: Marks) -> str:
+    if isinstance(figure, Withheld):
+        return f'<li data-name="{name}" class="withheld"><code>{name}</code> {SET_BY_OWNER}</li>'
+    if isinstance(figure, Quantity):
+        number, told = str(marks.show(figure)), ""
+    else:
+        number, told = f'<span class="n">{inert(printed(figure))}</span>', inert(origin(figure))
+    value = float(figure.value)
+    return (
+        f'<li data-name="{name}" data-value="{value!r}"><code>{name}</code> = {number} {told}</li>'
     )
 
 

@@ -11,7 +11,7 @@ from markupsafe import Markup
 
 from generator.book.content import named_value
 from generator.book.marks import Marks, label, source_words, working
-from generator.book.text import MONTHS, day_words, inert
+from generator.book.text import MONTHS, day_words, in_entities, inert
 from generator.inventory.fields import NOT_ON_LABEL
 from generator.lookup import shipped
 from generator.plan.model import DateReason
@@ -34,6 +34,7 @@ def _environment() -> Environment:
     environment = Environment(
         loader=FileSystemLoader(shipped("site_templates") / "pages"),
         autoescape=True,
+        auto_reload=False,
         undefined=StrictUndefined,
         finalize=_finalize,
         trim_blocks=True,
@@ -106,7 +107,7 @@ def workings_block(marks: Marks) -> str:
     """Return the workings of every number the page shows, as one HTML block, or nothing."""
     if not marks.figures:
         return ""
-    entries = Markup("\n").join(working(one, marks) for one in marks.entries())
+    entries = "\n".join(working(one, marks) for one in marks.entries())
     return (
         "\n## How these numbers were worked out\n\n"
         f'<section class="workings">\n{entries}\n</section>\n'
@@ -120,7 +121,7 @@ def _ticks(marks: Marks) -> Callable[[str, tuple[Figure, ...]], Markup]:
         by_name = {one.name: one for one in settings if not hasattr(one, "identity")}
         parts = _TICK_VALUE.split(text)
         return Markup("").join(
-            marks.show(by_name[part]) if number % 2 else inert(part)
+            marks.show(by_name[part]) if number % 2 else in_entities(part)
             for number, part in enumerate(parts)
         )
 

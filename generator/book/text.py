@@ -1,6 +1,7 @@
 """Text from the inventory made inert, and days in words."""
 
 import datetime
+import functools
 import html
 import re
 import unicodedata
@@ -11,6 +12,7 @@ MONTHS = (
     "January", "February", "March", "April", "May", "June",
     "July", "August", "September", "October", "November", "December",
 )  # fmt: skip
+REMEMBERED = 1 << 14  # a book says the same few thousand things on most of its pages
 _SPACES = re.compile(r"\s+")
 _HARMLESS = frozenset("0123456789abcdefghijklmnopqrstuvwxyzABCDEFGHIJKLMNOPQRSTUVWXYZ ,")
 _HIDDEN = frozenset({"Cc", "Cf", "Cs", "Co", "Cn", "Zl", "Zp"})
@@ -20,11 +22,12 @@ def clean(text: str) -> str:
     """Return text on one line, with what cannot be seen shown as a replacement character."""
     seen = (
         "\N{REPLACEMENT CHARACTER}" if unicodedata.category(one) in _HIDDEN else one
-        for one in _SPACES.sub(" ", text)
+        for one in _SPACES.sub(" ", text).strip()
     )
     return "".join(seen)
 
 
+@functools.lru_cache(maxsize=REMEMBERED)
 def inert(text: str) -> Markup:
     """Return text that is only text in Markdown, HTML and an HTML attribute.
 
@@ -33,10 +36,20 @@ def inert(text: str) -> Markup:
     >>> inert("*bold* <b>")
     Markup('&#42;bold&#42; &#60;b&#62;')
     """
+    return in_entities(clean(text))
+
+
+@functools.lru_cache(maxsize=REMEMBERED)
+def in_entities(seen: str) -> Markup:
+    """Return clean text, or a piece of one with the spaces at its ends, as `inert` does.
+
+    >>> in_entities(" to <")
+    Markup(' to &#60;')
+    """
     return Markup(
         "".join(
             one if one in _HARMLESS or (ord(one) > 127 and one.isalpha()) else f"&#{ord(one)};"
-            for one in clean(text)
+            for one in seen
         )
     )
 

@@ -2,10 +2,8 @@
 
 from __future__ import annotations
 
-import contextlib
 import datetime
-import threading
-from collections.abc import Iterator
+import time
 from pathlib import Path
 from typing import TYPE_CHECKING
 
@@ -54,11 +52,11 @@ def new(folder: Path) -> None:
     try:
         write_new_folder(folder, files)
     except FileExistsError:
-        raise click.UsageError(f"{folder} is there already; choose a new name.") from None
+        raise click.UsageError(f"{_told(folder)} is there already; choose a new name.") from None
     except OSError as error:
-        raise Failed(f"{folder} cannot be made: {error.strerror}.") from None
-    click.echo(f"{folder} is ready. Open property.yaml in it and type over the example.")
-    click.echo(f"Then: handbook build {folder}")
+        raise Failed(f"{_told(folder)} cannot be made: {error.strerror}.") from None
+    click.echo(f"{_told(folder)} is ready. Open property.yaml in it and type over the example.")
+    click.echo(f"Then: handbook build {_told(folder)}")
 
 
 @main.command()
@@ -101,21 +99,23 @@ def build(
     from generator.plan.readers import seen_by
     from generator.site.publish import Refused, publish
 
+    progress = _Progress()
     loaded = _load(folder)
     _say_faults(loaded)
     plan = _plan(loaded, season, as_of.date() if as_of else None)
     assert loaded.inventory is not None
     target = out or folder.resolve().parent / f"{folder.resolve().name}-handbook"
     for name, reader in _readers(loaded.inventory, for_reader):
-        with _told_after_a_second(f"Building the book for {name} ..."):
-            book = make_book(plan if reader is None else seen_by(plan, reader))
-            try:
-                problems = publish(book, target / name, property_folder=folder)
-            except Refused as refused:
-                raise click.UsageError(str(refused)) from None
+        progress.say(f"Writing the book for {name} ...")
+        book = make_book(plan if reader is None else seen_by(plan, reader))
+        progress.say(f"Building {_counted(len(book.pages), 'page')} for {name} ...")
+        try:
+            problems = publish(book, target / name, property_folder=folder)
+        except Refused as refused:
+            raise click.UsageError(_safe(str(refused))) from None
         if problems:
             raise Failed("The pages do not hold together:\n" + "\n".join(map(_safe, problems)))
-        click.echo(f"{name}: {target / name / 'index.html'}")
+        click.echo(f"{name}: {_safe(str(target / name / 'index.html'))}")
     _say_stops(plan)
 
 
@@ -163,8 +163,8 @@ def schema(out: Path | None) -> None:
     try:
         write_new_folder(out, files)
     except FileExistsError:
-        raise click.UsageError(f"{out} is there already; choose a new name.") from None
-    click.echo(f"{out} holds {_counted(len(files), 'file')}.")
+        raise click.UsageError(f"{_told(out)} is there already; choose a new name.") from None
+    click.echo(f"{_told(out)} holds {_counted(len(files), 'file')}.")
 
 
 def _load(folder: Path) -> Loaded:
@@ -173,7 +173,7 @@ def _load(folder: Path) -> Loaded:
     try:
         return load_inventory(folder)
     except OSError as error:
-        raise Failed(f"{error.filename} cannot be read: {error.strerror}.") from None
+        raise Failed(f"{_safe(str(error.filename))} cannot be read: {error.strerror}.") from None
 
 
 def _say_faults(loaded: Loaded) -> None:
@@ -227,12 +227,22 @@ def _safe(text: str) -> str:
     return "".join(one if one.isprintable() else "\N{REPLACEMENT CHARACTER}" for one in text)
 
 
-@contextlib.contextmanager
-def _told_after_a_second(text: str) -> Iterator[None]:
-    timer = threading.Timer(1, click.echo, (text,), {"err": True})
-    timer.daemon = True
-    timer.start()
-    try:
-        yield
-    finally:
-        timer.cancel()
+def _told(path: Path) -> str:
+    """Return a path as a terminal shows it and takes it back: in quotes where it has a space."""
+    text = _safe(str(path))
+    return f'"{text}"' if " " in text else text
+
+
+class _Progress:
+    """Says what is being done, once the command has run for more than a second.
+
+    Without a thread: a second thread would keep the pages from being written by two processes.
+    """
+
+    def __init__(self) -> None:
+        self.begun = time.monotonic()
+
+    def say(self, text: str) -> None:
+        """Print the text unless the command has only just begun."""
+        if time.monotonic() - self.begun > 1:
+            click.echo(text, err=True)

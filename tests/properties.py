@@ -415,7 +415,8 @@ class _Maker:
         }
 
     def _reader(self, places: list[Data]) -> Data:
-        named = [one for place in places for one in place["plantings"]]
+        plantings = [one for place in places for one in place["plantings"]]
+        named = [one for one in plantings if one["season"] == SEASON] or plantings
         handed = self.chance.sample(named, max(1, len(named) // 3))
         steps = (["all"], ["autumn_kill"], ["autumn_kill", "frost_seeding"])
         return {

@@ -1,0 +1,149 @@
+"""The same property with everything private changed: names, ids, order, files, and what is added.
+
+What another reader is handed stays: jobs of handed plantings, what they are worked out from, and
+every safety line.
+"""
+
+import copy
+import random
+from collections.abc import Iterator
+from typing import Any
+
+from tests.properties import Data, property_data
+
+READER = "hired"
+WITH_NOTES = {
+    "screens": ("screens",),
+    "stands": ("stands",),
+    "routes": ("routes",),
+    "seed": ("lots",),
+    "products": ("products",),
+    "equipment": ("sprayers", "spreaders"),
+    "readers": ("readers",),
+}
+MONEY = ("package_lb", "package_gal", "price_usd", "priced_on", "on_hand_lb", "on_hand_fl_oz",
+         "counted_on")  # fmt: skip
+REFERENCES = ("lot", "product", "sprayer", "spreader", "measure", "planting", "hides", "serves",
+              "places")  # fmt: skip
+
+
+def scrambled(data: Data, chance: random.Random) -> tuple[Data, str]:
+    """Return a property in which only what its reader may not see is another; and the reader."""
+    result = copy.deepcopy(data)
+    handed = handed_plantings(result, READER)
+    result["screens"]["screens"] = list(_screens(result, handed, chance))
+    _add_strangers(result, chance)
+    _change_routes_and_stands(result, chance)
+    _change_words(result, chance)
+    for name in ("seed", "products"):
+        for entries in result[name].values():
+            _change_money(entries, chance)
+    named = _new_ids(result, chance)
+    reader = named[result["readers"]["readers"][0]["id"]]
+    result = _renamed(result, named)
+    for name in WITH_NOTES:
+        for entries in result[name].values():
+            chance.shuffle(entries)
+    return result, reader
+
+
+def handed_plantings(data: Data, reader: str) -> set[str]:
+    """The plantings of which a reader is handed a job."""
+    readers = {one["id"]: one for one in data["readers"]["readers"]}
+    return {one["planting"] for one in readers[reader]["jobs"]}
+
+
+def _screens(data: Data, handed: set[str], chance: random.Random) -> Iterator[Data]:
+    routes = [one["id"] for one in data["routes"]["routes"]]
+    for screen in data["screens"]["screens"]:
+        if handed & {one["id"] for one in screen["plantings"]}:
+            screen["hides"] = chance.sample(routes, chance.randint(0, len(routes)))
+            screen["cover_now"]["note"] = f"brush {chance.random()}"
+            yield screen
+        elif chance.random() < 0.7:
+            screen |= {"width_ft": chance.randint(9, 99), "known_as": f"Other {screen['id']}"}
+            screen.pop("width_m", None)
+            yield screen
+
+
+def _add_strangers(data: Data, chance: random.Random) -> None:
+    """Add places, lots, products and a reader that have nothing to do with what is handed."""
+    other = property_data(chance.randint(0, 10**6), 3)
+    named = {one["id"]: f"new-{one['id']}" for file in ("screens", "seed", "products")
+             for one in _entries({file: other[file]})}  # fmt: skip
+    other = _renamed(other, named)
+    for screen in other["screens"]["screens"]:
+        screen |= {"hides": [], "known_as": f"New {screen['id']}"}
+        data["screens"]["screens"].append(screen)
+    data["seed"]["lots"] += other["seed"]["lots"]
+    data["products"]["products"] += other["products"]["products"]
+    reader = other["readers"]["readers"][0] | {"id": "second", "name": "another crew"}
+    data["readers"]["readers"].append(reader)
+
+
+def _change_routes_and_stands(data: Data, chance: random.Random) -> None:
+    stands, routes = data["stands"]["stands"], data["routes"]["routes"]
+    for stand in stands:
+        stand |= {"at_lat_lon": [40 + chance.random(), -92.5], "straps_checked_on": "2026-02-03"}
+    stands.append({"id": "stand-new", "name": f"Pine {chance.random()}"})
+    for route in routes:
+        route |= {"length_ft": chance.randint(1, 5000), "serves": ["stand-new"]}
+    routes.append({"id": "route-new", "name": "Back way", "serves": [stands[0]["id"]]})
+
+
+def _change_words(data: Data, chance: random.Random) -> None:
+    data["property"] |= {
+        "name": f"Another bend {chance.random()}",
+        "location_lat_lon": [40 + chance.random(), -91.5],
+        "note": f"another note {chance.random()}",
+    }
+    for file, keys in WITH_NOTES.items():
+        for entry in (one for key in keys for one in data[file][key]):
+            entry["note"] = f"private {chance.random()}"
+            if file != "readers":
+                entry["was"] = [f"was-{entry['id']}-{chance.randint(0, 999)}"]
+            if file in ("screens", "stands", "routes", "readers"):
+                entry["name"] = f"name {chance.random()}"
+    for screen in data["screens"]["screens"]:
+        for planting in screen["plantings"]:
+            planting["note"] = f"planted {chance.random()}"
+            for work in planting["work"]:
+                work["note"] = f"worked {chance.random()}"
+    for reader in data["readers"]["readers"]:
+        chance.shuffle(reader["jobs"])
+        for job in reader["jobs"]:
+            chance.shuffle(job["steps"])
+
+
+def _change_money(entries: list[Data], chance: random.Random) -> None:
+    for entry in entries:
+        for key in MONEY:
+            if key in entry and chance.random() < 0.3:
+                del entry[key]
+            elif key in entry and not key.endswith("_on"):
+                entry[key] = chance.randint(1, 500) / 4
+
+
+def _entries(data: Data) -> Iterator[Data]:
+    for file in sorted(data.keys() & WITH_NOTES.keys()):
+        for entries in data[file].values():
+            for entry in entries:
+                yield entry
+                yield from entry.get("plantings", ())
+
+
+def _new_ids(data: Data, chance: random.Random) -> dict[str, str]:
+    names = [one["id"] for one in _entries(data)]
+    numbers = chance.sample(range(10**6), len(names))
+    return {name: f"{chance.choice('abcxyz')}{n}" for name, n in zip(names, numbers, strict=True)}
+
+
+def _renamed(value: Any, named: dict[str, str], key: str = "") -> Any:
+    """Return data with every id, and every mention of one, replaced."""
+    if isinstance(value, dict):
+        return {name: _renamed(one, named, name) for name, one in value.items()}
+    if isinstance(value, list):
+        return [_renamed(one, named, key) for one in value]
+    if key == "id" or key in REFERENCES:
+        return named.get(value, value)
+    return value

@@ -10,7 +10,7 @@ from markupsafe import Markup
 from generator.book.content import Chapter, callout
 from generator.book.marks import Marks, identity, label, printed
 from generator.book.model import Page, SearchRecord
-from generator.book.render import render, render_authored, workings_block
+from generator.book.render import cautions_block, render, render_authored, workings_block
 from generator.book.text import inert, searchable
 from generator.inventory.schema import Product, Route, SeedLot, Sprayer, Spreader, Stand
 from generator.plan.budget import buying_findings, cost_in_all, not_to_buy_yet, purchases
@@ -138,10 +138,8 @@ def job_page(plan: Plan, job: Job) -> Written:
         operation=operations()[job.step.operation],
         species=species(),
     )
-    cautions = "\n\n".join(
-        render_authored(callout(name), marks) for name in (job.step.operation, "general")
-    )
-    body += f"\n## Cautions\n\n{cautions}\n"
+    cautions = cautions_block((callout(job.step.operation), callout("general")), marks)
+    body += f"\n## Cautions\n\n{cautions}"
     said = [job.step.name, place.name, operations()[job.step.operation]]
     said += [species()[one.lot.species].name for one in job.sowings]
     said += [job.mix.product.name] if job.mix is not None else []
@@ -374,7 +372,7 @@ def safety_page(plan: Plan) -> Written:
     marks = Marks()
     body = render("safety.md.jinja", marks, plan=plan, root=Markup(""))
     for name, title in (*operations().items(), ("general", "Always")):
-        body += f"\n## {title}\n\n{render_authored(callout(name), marks)}\n"
+        body += f"\n## {title}\n\n{cautions_block((callout(name),), marks)}"
     return _written("safety.md", "Safety", "", body, marks, ["safety", *operations().values()])
 
 

@@ -2,7 +2,7 @@
 
 import datetime
 import re
-from collections.abc import Callable
+from collections.abc import Callable, Iterable
 from functools import cache
 from typing import Any
 
@@ -20,6 +20,7 @@ from generator.working import Figure, Reference
 
 _BLANK_LINES = re.compile(r"\n\s*\n+")
 _INDENT = re.compile(r"\n[ \t]+")
+_BOLD = re.compile(r"\*\*(.+?)\*\*")
 _PATH = re.compile(r"[A-Za-z0-9._-]+")
 _TICK_VALUE = re.compile(r"\{(\w+)\}")
 
@@ -101,6 +102,22 @@ def render_authored(text: str, marks: Marks) -> str:
         return marks.show(named_value(key))
 
     return str(_authored(text).render(value=value)).strip() + "\n"
+
+
+def cautions_block(texts: Iterable[str], marks: Marks) -> str:
+    """Return callouts as one HTML list: every job sheet carries them, so they are not parsed again.
+
+    A callout is one caution a line, `- **Words.** More words.` Raises ValueError on any other line.
+    """
+    items = [_caution(line) for text in texts for line in render_authored(text, marks).splitlines()]
+    return '<ul class="cautions">\n' + "\n".join(items) + "\n</ul>\n"
+
+
+def _caution(line: str) -> str:
+    if not line.startswith("- ") or line.count("**") % 2:
+        raise ValueError(f"not a caution of one line: {line!r}")
+    marked = _BOLD.sub(r"<strong>\1</strong>", line.removeprefix("- "))
+    return f"<li>{marked}</li>"
 
 
 def workings_block(marks: Marks) -> str:

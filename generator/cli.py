@@ -17,6 +17,9 @@ if TYPE_CHECKING:
     from generator.plan.model import Plan
 
 FOLDER = click.Path(exists=True, file_okay=False, path_type=Path)
+TARGET = click.Path(file_okay=False, path_type=Path)
+SEASON = click.IntRange(1990, 2100)
+DAY = click.DateTime(["%Y-%m-%d"])
 OWNER = "owner"
 
 
@@ -81,9 +84,11 @@ def check(folder: Path, strict: bool) -> None:
 @main.command()
 @click.argument("folder", type=FOLDER)
 @click.option("--for", "for_reader", metavar="READER", help="Build for one reader only.")
-@click.option("--season", type=click.IntRange(1990, 2100), help="Season, named by its spring.")
-@click.option("--as-of", type=click.DateTime(["%Y-%m-%d"]), help="Day the plan is made for.")
-@click.option("--out", type=click.Path(file_okay=False, path_type=Path), help="Where the books go.")
+@click.option("--season", type=SEASON, metavar="YEAR", help="Season, named by its spring.")
+@click.option(
+    "--as-of", type=DAY, metavar="DAY", help="Day the plan is made for, such as 2027-01-15."
+)
+@click.option("--out", type=TARGET, metavar="FOLDER", help="Where the books go.")
 def build(
     folder: Path,
     for_reader: str | None,
@@ -122,7 +127,7 @@ def build(
 @main.command()
 @click.argument("folder", type=FOLDER)
 @click.argument("number", required=False)
-@click.option("--season", type=click.IntRange(1990, 2100), help="Season, named by its spring.")
+@click.option("--season", type=SEASON, metavar="YEAR", help="Season, named by its spring.")
 def explain(folder: Path, number: str | None, season: int | None) -> None:
     """Show how a number was worked out, or list the numbers there are."""
     from generator.plan.numbers import explained, numbers_of
@@ -145,9 +150,7 @@ def explain(folder: Path, number: str | None, season: int | None) -> None:
 
 
 @main.command()
-@click.option(
-    "--out", type=click.Path(file_okay=False, path_type=Path), help="Folder for the files."
-)
+@click.option("--out", type=TARGET, metavar="FOLDER", help="New folder for the files.")
 def schema(out: Path | None) -> None:
     """Print the rules of the files as JSON Schema, or write one file for each with --out."""
     import json
@@ -164,6 +167,8 @@ def schema(out: Path | None) -> None:
         write_new_folder(out, files)
     except FileExistsError:
         raise click.UsageError(f"{_told(out)} is there already; choose a new name.") from None
+    except OSError as error:
+        raise Failed(f"{_told(out)} cannot be made: {error.strerror}.") from None
     click.echo(f"{_told(out)} holds {_counted(len(files), 'file')}.")
 
 

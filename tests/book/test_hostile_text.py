@@ -1,0 +1,322 @@
+"""Text that an owner types is text in every output, whatever it looks like."""
+
+import html
+import json
+from collections.abc import Iterator
+from dataclasses import dataclass
+from pathlib import Path
+from typing import Any
+
+import markdown
+import pytest
+import yaml
+from click.testing import CliRunner, Result
+from hypothesis import given
+from hypothesis import strategies as st
+from playwright.sync_api import Browser
+
+from generator.book.text import clean, inert, searchable
+from generator.cli import main
+from generator.site.markdown_blocks import HandbookBlocks
+from generator.site.stage import stage
+from tests.book.hostile import (
+    NUMBER,
+    Filled,
+    harmless,
+    hostile,
+    on_one_line_each,
+    text_fields,
+    write,
+)
+from tests.book.reading import Element, read
+from tests.book.sites import CHECKOUT, DEMO, Site, build_sites
+from tests.browser.visits import DESKTOP, PHONE, SIDEWAYS, listening_page
+
+# Other attacks begin the fields of the second property.
+SECOND_FIRST_NUMBER = 120
+
+
+@dataclass(frozen=True)
+class Twins:
+    """The same property twice, once with hostile texts and once with harmless ones."""
+
+    folder: Path
+    filled: Filled
+    hostile: dict[str, Site]
+    harmless: dict[str, Site]
+
+
+@pytest.fixture(scope="module", params=[0, SECOND_FIRST_NUMBER], ids=["cleared", "stopped"])
+def twins(request: pytest.FixtureRequest, tmp_path_factory: pytest.TempPathFactory) -> Twins:
+    folder = tmp_path_factory.mktemp("twins")
+    filled = write(folder / "hostile", DEMO, hostile, request.param)
+    write(folder / "harmless", DEMO, harmless, request.param)
+    return Twins(
+        folder / "hostile",
+        filled,
+        build_sites(folder / "hostile", folder / "hostile-handbook"),
+        build_sites(folder / "harmless", folder / "harmless-handbook"),
+    )
+
+
+def test_every_text_field_is_put_to_the_test(tmp_path: Path) -> None:
+    filled = write(tmp_path / "first", DEMO, hostile).fields
+    filled |= write(tmp_path / "second", DEMO, hostile, SECOND_FIRST_NUMBER).fields
+    assert filled == text_fields()
+
+
+def _parts(element: Element) -> Iterator[object]:
+    """The elements of a page with their attributes, and its texts, in the order they stand in."""
+    attributes = dict(element.attributes)
+    if element.has("md-logo"):
+        # The theme escapes the site's name here once more than a name that is safe needs.
+        attributes["title"] = html.unescape(attributes["title"])
+    yield element.tag, attributes
+    for one in element.inside:
+        if isinstance(one, Element):
+            yield from _parts(one)
+        else:
+            yield one
+    yield f"end of {element.tag}"
+
+
+def _disarmed(part: object, filled: Filled) -> object:
+    """The same with harmless texts in place of the hostile ones."""
+    if isinstance(part, str):
+        return filled.disarmed(part)
+    if isinstance(part, dict):
+        return {_disarmed(key, filled): _disarmed(value, filled) for key, value in part.items()}
+    if isinstance(part, list | tuple):
+        return [_disarmed(one, filled) for one in part]
+    return part
+
+
+def _assert_alike(attacked: Any, plain: Any, filled: Filled) -> None:
+    found, expected = json.dumps(_disarmed(attacked, filled)), json.dumps(plain)
+    if found != expected:
+        alike = next(n for n in range(len(found)) if found[: n + 1] != expected[: n + 1])
+        begin = max(0, alike - 200)
+        pytest.fail(f"{found[begin : alike + 300]}\n\n{expected[begin : alike + 300]}")
+
+
+def test_pages_have_the_same_elements_and_show_the_text(twins: Twins) -> None:
+    shown = 0
+    for reader, site in twins.hostile.items():
+        plain = twins.harmless[reader].pages()
+        assert list(site.pages()) == list(plain)
+        for address, page in site.pages().items():
+            _assert_alike([*_parts(read(page))], [*_parts(read(plain[address]))], twins.filled)
+            shown += twins.filled.count(read(page).text())
+    assert shown > 100
+
+
+def test_a_live_text_would_be_seen() -> None:
+    filled = Filled(texts={1: ("<b>q1q</b>", "plain")})
+    plain = [*_parts(read("<p>plain</p>"))]
+    _assert_alike([*_parts(read("<p>&lt;b&gt;q1q&lt;/b&gt;</p>"))], plain, filled)
+    with pytest.raises(pytest.fail.Exception):
+        _assert_alike([*_parts(read("<p><b>q1q</b></p>"))], plain, filled)
+
+
+def test_search_records_hold_no_element(twins: Twins) -> None:
+    for reader, site in twins.hostile.items():
+        found = _search_texts(site)
+        plain = _search_texts(twins.harmless[reader])
+        for text in found:
+            assert {one.tag for one in read(text).walk()} == {"document"}
+        _assert_alike([*map(html.unescape, found)], [*map(html.unescape, plain)], twins.filled)
+
+
+def _search_texts(site: Site) -> list[str]:
+    index = json.loads((site.folder / "search" / "search_index.json").read_text(encoding="utf-8"))
+    return [
+        text for doc in index["docs"] for text in (doc["title"], doc["text"], *doc.get("tags", ()))
+    ]
+
+
+def test_the_staged_tree_is_data_and_prose(twins: Twins, tmp_path: Path) -> None:
+    for reader, site in twins.hostile.items():
+        attacked = _staged(stage(site.book, tmp_path / f"{reader}-hostile"))
+        plain = _staged(stage(twins.harmless[reader].book, tmp_path / f"{reader}-harmless"))
+        _assert_alike(attacked, plain, twins.filled)
+
+
+def _staged(tree: Path) -> Any:
+    """Settings and records as their readers take them, front matter and Markdown of each page."""
+    pages = {}
+    for path in sorted((tree / "docs").rglob("*.md")):
+        _, front, body = path.read_text(encoding="utf-8").split("---\n", 2)
+        pages[path.relative_to(tree).as_posix()] = [yaml.safe_load(front)["title"], body]
+    settings = yaml.safe_load((tree / "mkdocs.yml").read_text(encoding="utf-8"))
+    records = json.loads((tree / "book.json").read_text(encoding="utf-8"))
+    return _unescaped([settings, records, pages])
+
+
+def _unescaped(part: Any) -> Any:
+    if isinstance(part, str):
+        return html.unescape(part)
+    if isinstance(part, dict):
+        return {_unescaped(key): _unescaped(value) for key, value in part.items()}
+    return [_unescaped(one) for one in part] if isinstance(part, list) else part
+
+
+def _converter(*extra: Any) -> markdown.Markdown:
+    settings = yaml.safe_load((CHECKOUT / "mkdocs.yml").read_text(encoding="utf-8"))
+    return markdown.Markdown(extensions=[*settings["markdown_extensions"], *extra])
+
+
+def test_stock_markdown_finds_nothing_in_it_either(twins: Twins) -> None:
+    stock = _converter()
+    for reader, site in twins.hostile.items():
+        for attacked, plain in zip(site.book.pages, twins.harmless[reader].book.pages, strict=True):
+            made = read(stock.reset().convert(attacked.markdown))
+            expected = read(stock.reset().convert(plain.markdown))
+            _assert_alike([*_parts(made)], [*_parts(expected)], twins.filled)
+
+
+def _run(*arguments: str | Path) -> Result:
+    return CliRunner().invoke(main, [str(one) for one in arguments])
+
+
+def _assert_plain(output: str) -> None:
+    hidden = {one for one in output if not one.isprintable()} - {"\n"}
+    assert hidden == set(), output
+
+
+def test_a_terminal_is_shown_text_only(twins: Twins) -> None:
+    numbers = _run("explain", twins.folder).output.split()
+    assert len(numbers) > 15
+    runs = [_run("check", twins.folder), _run("check", "--strict", twins.folder)]
+    runs += [_run("build", twins.folder)]
+    runs += [_run("explain", twins.folder, number) for number in (numbers[0], numbers[-1])]
+    for run in runs:
+        assert run.exit_code in (0, 1)
+        assert len(run.output) > 10
+        _assert_plain(run.output)
+
+
+def test_faults_are_told_in_text_only(tmp_path: Path) -> None:
+    number = 0
+    for path in sorted(DEMO.glob("*.yaml")):
+        data, number = _spoiled(yaml.safe_load(path.read_text(encoding="utf-8")), number)
+        (tmp_path / path.name).write_text(on_one_line_each(data), encoding="utf-8")
+    run = _run("check", tmp_path)
+    assert run.exit_code == 1
+    assert len(run.output.splitlines()) > 100
+    _assert_plain(run.output)
+
+
+def _spoiled(value: Any, number: int) -> tuple[Any, int]:
+    """The same groups and lists, with a hostile text for every value and as one key more."""
+    if isinstance(value, dict):
+        group: dict[str, Any] = {}
+        for key, one in value.items():
+            group[key], number = _spoiled(one, number)
+        return group | {hostile(number, ""): 1}, number + 1
+    if isinstance(value, list):
+        items = []
+        for one in value:
+            spoiled, number = _spoiled(one, number)
+            items.append(spoiled)
+        return items, number
+    return hostile(number, ""), number + 1
+
+
+CONTROLS = ("\x1b[31mred", "\x07", "a\x00b", "\x9b2J", "\x02klzzwxh:0\x03")
+
+
+@pytest.mark.parametrize("text", CONTROLS)
+def test_characters_that_move_a_cursor_are_a_fault(tmp_path: Path, text: str) -> None:
+    write(tmp_path / "land", DEMO, lambda _number, name: text if name == "note" else "plain")
+    run = _run("check", tmp_path / "land")
+    assert run.exit_code == 1
+    assert "cannot be seen" in run.output
+    _assert_plain(run.output)
+
+
+def test_a_folder_with_a_hostile_name_is_told_as_text(tmp_path: Path) -> None:
+    folder = tmp_path / "\x1b[31mred \u202e name"
+    made = _run("new", folder)
+    runs = [made, _run("check", folder), _run("build", folder), _run("new", folder)]
+    assert [run.exit_code for run in runs] == [0, 0, 0, 2]
+    for run in runs:
+        _assert_plain(run.output)
+
+
+@pytest.mark.parametrize("twins", [0], indirect=True)
+def test_a_browser_runs_and_asks_for_nothing(browser: Browser, twins: Twins) -> None:
+    faults: list[str] = []
+    for site in twins.hostile.values():
+        with listening_page(browser, PHONE, faults) as page:
+            page.on("dialog", lambda dialog: (faults.append(dialog.message), dialog.dismiss()))
+            for address in site.pages():
+                page.goto((site.folder / address).as_uri())
+                if page.evaluate(SIDEWAYS) > 0:
+                    faults.append(f"{address} scrolls sideways")
+    assert faults == []
+
+
+@pytest.mark.parametrize("twins", [0], indirect=True)
+def test_hits_of_a_search_are_text(browser: Browser, twins: Twins) -> None:
+    faults: list[str] = []
+    site = twins.hostile["owner"]
+    (number,) = NUMBER.findall(site.plan.places[0].name)
+    with listening_page(browser, DESKTOP, faults) as page:
+        page.on("dialog", lambda dialog: (faults.append(dialog.message), dialog.dismiss()))
+        page.goto((site.folder / "index.html").as_uri())
+        page.keyboard.press("s")
+        page.locator(".md-search__input").press_sequentially(f"q{number}q")
+        page.locator(".md-search-result__link").first.wait_for(state="visible")
+        tags = page.evaluate(
+            "[...document.querySelectorAll('.md-search-result__list *')].map(e => e.tagName)"
+        )
+    assert faults == []
+    assert set(tags) <= {
+        *("LI", "A", "ARTICLE", "DIV", "H1", "H2", "P", "MARK", "NAV", "SPAN"),
+        *("DETAILS", "SUMMARY"),
+    }
+
+
+CONVERTER = _converter(HandbookBlocks())
+PLACES = {
+    "a paragraph": ("{}", ["p"]),
+    "a sentence": ("Before {} after.", ["p"]),
+    "a list": ("- {}", ["ul", "li"]),
+    "a cell": ("| a |\n|---|\n| {} |", ["table", "thead", "tr", "th", "tbody", "tr", "td"]),
+    "a heading": ("## {} {{: #here }}", ["h2"]),
+    "a block": ("<p>\n{}\n</p>", ["p"]),
+    "an attribute": ('<p title="{}">x</p>', ["p"]),
+}
+TEXTS = st.text(min_size=1).filter(clean) | st.lists(
+    st.sampled_from("*_`~#[](){}<>!&|:=+-.\\\"'^$%@;/ \t\n10aA\u00e4\u2028\x02\x03\ufeff")
+).map("".join).filter(clean)
+
+
+@pytest.mark.parametrize("place", PLACES)
+@given(text=TEXTS)
+def test_inert_text_is_itself_wherever_it_stands(place: str, text: str) -> None:
+    around, tags = PLACES[place]
+    page = read(CONVERTER.reset().convert(around.format(inert(text))))
+    elements = [*page.walk()][1:]
+    assert [one.tag for one in elements] == tags
+    before, after = around.split("{}")[0], around.split("{}")[1]
+    if place == "an attribute":
+        assert elements[-1].attributes == {"title": clean(text)}
+    elif place == "a sentence":
+        assert page.text() == before + clean(text) + after
+    else:
+        assert elements[-1].text().strip() == clean(text)
+
+
+@given(text=TEXTS)
+def test_searchable_text_is_itself_as_html(text: str) -> None:
+    page = read(f"<p>{searchable(text)}</p>")
+    assert [one.tag for one in page.walk()] == ["document", "p"]
+    assert page.text() == clean(text)
+
+
+@given(text=st.text())
+def test_clean_text_is_one_line_of_what_can_be_seen(text: str) -> None:
+    once = clean(text)
+    assert once.isprintable()
+    assert once == once.strip() == clean(once)

@@ -18,7 +18,6 @@ if TYPE_CHECKING:
 
 FOLDER = click.Path(exists=True, file_okay=False, path_type=Path)
 TARGET = click.Path(file_okay=False, path_type=Path)
-SEASON = click.IntRange(1990, 2100)
 DAY = click.DateTime(["%Y-%m-%d"])
 OWNER = "owner"
 
@@ -27,6 +26,18 @@ class Failed(click.ClickException):
     """Something is wrong with the folder; the sentence says what to do. Exit code 1."""
 
     exit_code = 1
+
+
+class _Season(click.ParamType[int]):
+    """A year from 1990 to 2100; the refusal says so in words."""
+
+    name = "year"
+
+    def convert(self, value: str, param: click.Parameter | None, ctx: click.Context | None) -> int:
+        """Return the year that was typed; raises BadParameter where it is none."""
+        if not value.isdecimal() or not 1990 <= int(value) <= 2100:
+            self.fail(f"{_safe(value)} is not a year from 1990 to 2100.", param, ctx)
+        return int(value)
 
 
 @click.group(context_settings={"help_option_names": ["-h", "--help"]})
@@ -84,7 +95,7 @@ def check(folder: Path, strict: bool) -> None:
 @main.command()
 @click.argument("folder", type=FOLDER)
 @click.option("--for", "for_reader", metavar="READER", help="Build for one reader only.")
-@click.option("--season", type=SEASON, metavar="YEAR", help="Season, named by its spring.")
+@click.option("--season", type=_Season(), metavar="YEAR", help="Season, named by its spring.")
 @click.option(
     "--as-of", type=DAY, metavar="DAY", help="Day the plan is made for, such as 2027-01-15."
 )
@@ -127,7 +138,7 @@ def build(
 @main.command()
 @click.argument("folder", type=FOLDER)
 @click.argument("number", required=False)
-@click.option("--season", type=SEASON, metavar="YEAR", help="Season, named by its spring.")
+@click.option("--season", type=_Season(), metavar="YEAR", help="Season, named by its spring.")
 def explain(folder: Path, number: str | None, season: int | None) -> None:
     """Show how a number was worked out, or list the numbers there are."""
     from generator.plan.numbers import explained, numbers_of

@@ -40,7 +40,7 @@ def scrambled(data: Data, chance: random.Random) -> tuple[Data, str]:
             _change_money(entries, chance)
     named = _new_ids(result, chance)
     reader = named[result["readers"]["readers"][0]["id"]]
-    result = _renamed(result, named)
+    result = new_names(result, named)
     for name in WITH_NOTES:
         for entries in result[name].values():
             chance.shuffle(entries)
@@ -71,7 +71,7 @@ def _add_strangers(data: Data, chance: random.Random) -> None:
     other = property_data(chance.randint(0, 10**6), 3)
     named = {one["id"]: f"new-{one['id']}" for file in ("screens", "seed", "products")
              for one in _entries({file: other[file]})}  # fmt: skip
-    other = _renamed(other, named)
+    other = new_names(other, named)
     for screen in other["screens"]["screens"]:
         screen |= {"hides": [], "known_as": f"New {screen['id']}"}
         data["screens"]["screens"].append(screen)
@@ -138,12 +138,12 @@ def _new_ids(data: Data, chance: random.Random) -> dict[str, str]:
     return {name: f"{chance.choice('abcxyz')}{n}" for name, n in zip(names, numbers, strict=True)}
 
 
-def _renamed(value: Any, named: dict[str, str], key: str = "") -> Any:
+def new_names(value: Any, named: dict[str, str], key: str = "") -> Any:
     """Return data with every id, and every mention of one, replaced."""
     if isinstance(value, dict):
-        return {name: _renamed(one, named, name) for name, one in value.items()}
+        return {name: new_names(one, named, name) for name, one in value.items()}
     if isinstance(value, list):
-        return [_renamed(one, named, key) for one in value]
+        return [new_names(one, named, key) for one in value]
     if key == "id" or key in REFERENCES:
         return named.get(value, value)
     return value

@@ -1,0 +1,202 @@
+"""Something that can be found again stands in every private field, and in no other reader's site."""
+
+import datetime
+import gzip
+import html
+from collections.abc import Iterator
+from pathlib import Path
+
+import pytest
+from click.testing import CliRunner
+
+from generator.cli import main
+from generator.inventory.fields import FieldRule, rules_of
+from generator.inventory.load import FILES
+from generator.inventory.schema import Property
+from generator.units import UNITS, convert, digits, family_suffixes
+from tests.properties import Data, full_card, full_use, small_property, the_work, write_property
+from tests.readers.scramble import new_names
+
+CANARY = "canaryzq"
+FIRST_DAY = datetime.date(1996, 2, 1)
+
+
+class Hidden:
+    """Fills private fields and remembers what was put where."""
+
+    def __init__(self) -> None:
+        self.fields: set[tuple[str, str]] = set()
+        self.numbers: dict[str, tuple[float, str]] = {}
+        self.days: list[datetime.date] = []
+        self.count = 0
+
+    def fill(self, kind: type, entry: Data) -> None:
+        """Put something to be found into every private field of a record, and of those in it."""
+        for name, rule in rules_of(kind).items():
+            if _is_private(rule):
+                self.fields.add((kind.__name__, name))
+                self._put(name, rule, entry)
+            elif rule.record is not None:
+                for one in _records(entry.get(name)):
+                    self.fill(rule.record, one)
+
+    def _put(self, name: str, rule: FieldRule, entry: Data) -> None:
+        self.count += 1
+        if rule.form == "text":
+            entry[name] = [f"{CANARY}{self.count}"] if rule.many else f"{CANARY}{self.count}"
+        elif rule.form == "measure":
+            for key in [key for key in entry if key.startswith(name.removesuffix(rule.unit))]:
+                del entry[key]
+            entry[name] = 7001.137 + self.count
+            self.numbers[name] = (7001.137 + self.count, rule.unit)
+        elif rule.form == "date":
+            self.days.append(FIRST_DAY + datetime.timedelta(days=self.count))
+            entry[name] = self.days[-1].isoformat()
+        elif rule.form == "lat_lon":
+            entry[name] = [47 + self.count / 1000 + 0.000137, -87.000137]
+            self.numbers[name] = (entry[name][0], "")
+        elif rule.form == "record" and rule.record is not None:
+            for one in _records(entry[name]):
+                self.fill(rule.record, one)
+        else:
+            # Ids become canaries when the whole property is renamed; a word of a list cannot.
+            assert rule.form in ("identity", "reference", "choice"), name
+
+
+def _is_private(rule: FieldRule) -> bool:
+    return rule.visible != "page" and not rule.safety
+
+
+def _records(value: object) -> Iterator[Data]:
+    entries = value if isinstance(value, list) else [value]
+    yield from (one for one in entries if isinstance(one, dict))
+
+
+def private_fields(kind: type) -> Iterator[tuple[str, str]]:
+    """Every private field of a kind of record and of the records in it."""
+    for name, rule in rules_of(kind).items():
+        if _is_private(rule):
+            yield kind.__name__, name
+        if rule.record is not None:
+            yield from private_fields(rule.record)
+
+
+def property_with_everything() -> tuple[Data, Hidden]:
+    """The small property, its private fields all typed, its ids all renamed."""
+    use = full_use(
+        covers={
+            "kinds": ["native_grass"],
+            "species": ["any"],
+            "land": "any",
+            "places": ["lane"],
+        }
+    )
+    data = small_property(full_card(use))
+    the_work(data).append({"step": "frost_seeding", "spreader": "crank"})
+    test = {"tested_on": "2026-08-16", "lot": "sg", "setting": "third", "caught_lb": 0.2,
+            "swath_ft": 12, "distance_ft": 100}  # fmt: skip
+    spreader = {"id": "crank", "name": "Crank", "hopper_lb": 3000, "catch_tests": [test]}
+    data["equipment"]["spreaders"] = [spreader]
+    data["stands"] = {"stands": [{"id": "oak", "name": "Oak"}]}
+    data["routes"] = {"routes": [{"id": "walk", "name": "Walk", "serves": ["oak"]}]}
+    data["screens"]["screens"][0]["hides"] = ["walk"]
+    spare = {"id": "spare", "name": "Spare", "length_ft": 100, "width_ft": 10}
+    data["screens"]["screens"].append(spare)
+    # The length feeds a released number: a long strip of narrow ground stays a job of one load.
+    data["screens"]["screens"][0]["width_ft"] = 6
+    data["readers"]["readers"][0]["jobs"][0]["steps"] = ["autumn_kill", "frost_seeding"]
+    hidden = Hidden()
+    hidden.fill(Property, data["property"])
+    for file, lists in FILES.items():
+        for key, kind in lists.items():
+            for entry in data[file][key]:
+                hidden.fill(kind, entry)
+    names = (
+        "lane",
+        "lane-27",
+        "sg",
+        "brew",
+        "boom",
+        "jug",
+        "crank",
+        "oak",
+        "walk",
+        "spare",
+        "hired",
+    )
+    return new_names(data, {name: f"{CANARY}-{name}" for name in names}), hidden
+
+
+def every_byte(folder: Path) -> str:
+    """All that a reader could find in a site: names of files, and contents, unpacked."""
+    parts = []
+    for path in sorted(folder.rglob("*")):
+        parts.append(path.relative_to(folder).as_posix())
+        if path.is_file():
+            raw = path.read_bytes()
+            raw = gzip.decompress(raw) if path.suffix == ".gz" else raw
+            parts.append(html.unescape(raw.decode("utf-8", errors="replace")))
+    return "\n".join(parts).lower()
+
+
+@pytest.fixture(scope="module")
+def hidden_and_sites(tmp_path_factory: pytest.TempPathFactory) -> tuple[Hidden, str, str]:
+    """What was hidden, and all that stands in the owner's site and in the contractor's."""
+    work = tmp_path_factory.mktemp("canary")
+    data, hidden = property_with_everything()
+    folder = write_property(work / "property", data)
+    built = CliRunner().invoke(main, ["build", str(folder), "--out", str(work / "site")])
+    assert built.exit_code == 0, built.output
+    return (
+        hidden,
+        every_byte(work / "site/owner"),
+        every_byte(work / f"site/{CANARY}-hired"),
+    )
+
+
+def test_every_private_field_of_the_schema_was_filled(
+    hidden_and_sites: tuple[Hidden, str, str],
+) -> None:
+    kinds = [Property, *(kind for lists in FILES.values() for kind in lists.values())]
+    wanted = {field for kind in kinds for field in private_fields(kind)}
+    assert hidden_and_sites[0].fields == wanted
+    assert len(wanted) > 50
+
+
+def test_no_private_word_or_id_is_in_another_reader_s_site(
+    hidden_and_sites: tuple[Hidden, str, str],
+) -> None:
+    _, owner, contractor = hidden_and_sites
+    assert "measure into the tank" in contractor
+    assert "hopper fills" in contractor
+    assert CANARY not in contractor
+    assert owner.count(CANARY) > 50
+
+
+def _ways(value: float, unit: str) -> set[str]:
+    if not unit:
+        return {repr(value)}
+    family = family_suffixes(UNITS[unit].family)
+    return {repr(convert(value, unit, one)) for one in family} | {digits(value, unit)}
+
+
+def test_no_private_number_is_in_another_reader_s_site(
+    hidden_and_sites: tuple[Hidden, str, str],
+) -> None:
+    hidden, owner, contractor = hidden_and_sites
+    assert len(hidden.numbers) >= 8
+    for name, (value, unit) in hidden.numbers.items():
+        assert not [way for way in _ways(value, unit) if way in contractor], name
+    seen = [name for name, (value, _) in hidden.numbers.items() if repr(value) in owner]
+    assert "length_ft" in seen
+
+
+def test_no_private_day_is_in_another_reader_s_site(
+    hidden_and_sites: tuple[Hidden, str, str],
+) -> None:
+    hidden, owner, contractor = hidden_and_sites
+    assert len(hidden.days) >= 5
+    for day in hidden.days:
+        assert day.isoformat() not in contractor
+        assert f"{day.day} {day:%B} {day.year}".lower() not in contractor
+    assert any(day.isoformat() in owner for day in hidden.days)

@@ -132,7 +132,8 @@ def build(
         if problems:
             raise Failed("The pages do not hold together:\n" + "\n".join(map(_safe, problems)))
         click.echo(f"{name}: {_safe(str(target / name / 'index.html'))}")
-    _say_stops(plan)
+        if reader is None:
+            _say_stops(plan)
 
 
 @main.command()

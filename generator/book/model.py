@@ -7,11 +7,15 @@ from datetime import date
 
 @dataclass(frozen=True, slots=True)
 class SearchRecord:
-    """What the search box knows of one page; every text is already safe as HTML."""
+    """What the search box knows of one page; every text is already safe as HTML.
+
+    `boost` raises a page among the hits: a place stands before the jobs done on it.
+    """
 
     title: str
     text: str
     tags: tuple[str, ...] = ()
+    boost: float = 1
 
 
 @dataclass(frozen=True, slots=True)

@@ -30,6 +30,7 @@ from generator.working import Quantity, Reference
 WORK, PLACES, STANDS, ROUTES = "Work", "Places", "Stands", "Routes"
 SEED, PRODUCTS, EQUIPMENT, CHAPTERS = "Seed", "Products", "Equipment", "Chapters"
 BOOK = "About this book"
+BOOST = {PLACES: 4}  # a place stands before the jobs that carry its name
 TITLE_ANCHOR = "this-page"
 
 
@@ -69,7 +70,10 @@ def _written(
     safety_keys: tuple[str, ...] = (),
 ) -> Written:
     record = SearchRecord(
-        searchable(title), searchable(" ".join(found)), tuple(searchable(one) for one in tags)
+        searchable(title),
+        searchable(" ".join(found)),
+        tuple(searchable(one) for one in tags),
+        BOOST.get(group, 1),
     )
     # An anchor made from the words of a title could be one that a number on the page has.
     heading = f"# {inert(title)} {{: #{TITLE_ANCHOR} }}\n\n"

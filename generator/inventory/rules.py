@@ -234,6 +234,9 @@ def _reader_steps(inventory: Inventory) -> Iterator[Broken]:
     for reader in inventory.readers:
         for jobs in reader.jobs:
             known = [step.id for step in step_plans()[plans[jobs.planting]].steps]
+            if not jobs.steps:
+                what = f"no step of planting {shown_value(jobs.planting)} is handed over"
+                yield Broken(jobs.where, what, ", ".join(["all", *known]))
             for step in jobs.steps:
                 if step != "all" and step not in known:
                     what = f"planting {shown_value(jobs.planting)} has no step {shown_value(step)}"

@@ -86,8 +86,16 @@ def _records(book: Book) -> dict[str, Any]:
 
 def _search(page: Page) -> dict[str, Any]:
     location = page.address.removesuffix(".md") + ".html"
-    record = {"location": location, "title": page.search.title, "text": page.search.text}
-    return record | {"tags": list(page.search.tags)} if page.search.tags else record
+    record: dict[str, Any] = {
+        "location": location,
+        "title": page.search.title,
+        "text": page.search.text,
+    }
+    if page.search.tags:
+        record["tags"] = list(page.search.tags)
+    if page.search.boost != 1:
+        record["boost"] = page.search.boost
+    return record
 
 
 def _day_in_words(day: date) -> str:

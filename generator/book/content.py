@@ -54,6 +54,9 @@ def named_value(key: str) -> Reference:
     """
     if key in values():
         return values()[key]
-    plan_id, step_id, setting = key.split(".")
-    step = next(one for one in step_plans()[plan_id].steps if one.id == step_id)
-    return next(one for one in step.settings if one.name == setting)
+    for plan in step_plans().values():
+        for step in plan.steps:
+            for setting in step.settings:
+                if key == f"{plan.id}.{step.id}.{setting.name}":
+                    return setting
+    raise KeyError(key)

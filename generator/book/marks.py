@@ -14,10 +14,16 @@ SET_BY_OWNER = "set by the owner"
 
 @dataclass(slots=True)
 class Marks:
-    """The numbers shown on one page, in the order they first stand there."""
+    """The numbers shown on one page, in the order they first stand there, and sources named."""
 
     anchors: dict[object, str] = field(default_factory=dict)
     figures: list[Figure] = field(default_factory=list)
+    cited: set[str] = field(default_factory=set)
+
+    def cite(self, key: str) -> str:
+        """Return a source's title for the page, and keep that the page names it."""
+        self.cited.add(key)
+        return source_words(key)
 
     def anchor(self, figure: Figure) -> str:
         """Return the anchor of a figure's working, giving the next one to a new figure."""

@@ -453,7 +453,7 @@ def _html(address: str) -> str:
 
 
 def _source_keys(written: Written) -> set[str]:
-    keys: set[str] = set()
+    keys = set(written.marks.cited)
     for figure in written.marks.figures:
         if isinstance(figure, Quantity):
             keys.add(figure.formula.source)

@@ -10,7 +10,7 @@ from jinja2 import Environment, FileSystemLoader, StrictUndefined, Template
 from markupsafe import Markup
 
 from generator.book.content import named_value
-from generator.book.marks import Marks, label, source_words, working
+from generator.book.marks import Marks, label, working
 from generator.book.text import MONTHS, day_words, in_entities, inert
 from generator.inventory.fields import NOT_ON_LABEL
 from generator.lookup import shipped
@@ -48,7 +48,6 @@ def _environment() -> Environment:
     environment.globals["html"] = _block
     environment.globals["emergency_numbers"] = emergency_numbers()
     environment.globals["label"] = label
-    environment.globals["source"] = source_words
     environment.globals["card_words"] = _card_words
     return environment
 
@@ -90,7 +89,13 @@ def render(template: str, marks: Marks, **context: Any) -> str:
     text = (
         _environment()
         .get_template(template)
-        .render(show=marks.show, tick=_ticks(marks), date_reason=_date_reasons(marks), **context)
+        .render(
+            show=marks.show,
+            source=marks.cite,
+            tick=_ticks(marks),
+            date_reason=_date_reasons(marks),
+            **context,
+        )
     )
     return str(text).strip() + "\n"
 
@@ -101,7 +106,7 @@ def render_authored(text: str, marks: Marks) -> str:
     def value(key: str) -> Markup:
         return marks.show(named_value(key))
 
-    return str(_authored(text).render(value=value)).strip() + "\n"
+    return str(_authored(text).render(value=value, source=marks.cite)).strip() + "\n"
 
 
 def cautions_block(texts: Iterable[str], marks: Marks) -> str:
@@ -149,7 +154,7 @@ def _date_reasons(marks: Marks) -> Callable[[DateReason], Markup]:
     """Return the function that says how one end of the open dates came about."""
 
     def told(reason: DateReason) -> Markup:
-        source = inert(source_words(reason.source))
+        source = inert(marks.cite(reason.source))
         if reason.sign is None:
             return Markup("a day of the calendar. {}.").format(source)
         sign = inert(f"the {reason.by} year of {sign_names()[reason.sign].lower()}")

@@ -70,16 +70,20 @@ def load_inventory(folder: Path) -> Loaded:
     """
     names, problems = _listed_files(folder)
     readings: list[Reading] = []
+    unread: set[type] = set()
     for name in names:
         document, faults = read_document((folder / name).read_bytes(), name)
         problems += faults
         if document is not None:
             readings.append(Reading(document))
+        if faults:
+            unread |= set(_kinds_in(name).values())
     newer = _newer_format(readings)
     if newer is not None:
         return Loaded(None, (newer,), None)
     values, found = _read_all(readings)
-    problems += found + _identity_faults(readings) + _mention_faults(readings)
+    unread |= {kind for reading in readings for kind in reading.unread}
+    problems += found + _identity_faults(readings) + _mention_faults(readings, unread)
     if problems:
         return Loaded(None, tuple(sorted(set(problems))), None)
     inventory = Inventory(**values)
@@ -149,11 +153,17 @@ def _read_all(readings: list[Reading]) -> tuple[dict[str, Any], list[Problem]]:
     return values | {key: tuple(entries) for key, entries in lists.items()}, problems
 
 
+def _kinds_in(file: str) -> dict[str, type]:
+    return FILES.get(file.split("/")[0].removesuffix(".yaml"), {})
+
+
 def _read_lists(reading: Reading, lists: dict[str, list[object]]) -> None:
     document: Document = reading.document
     if document.data is None:
         return
-    kinds = FILES[document.file.split("/")[0].removesuffix(".yaml")]
+    kinds = _kinds_in(document.file)
+    if not isinstance(document.data, dict) or not set(document.data) <= set(kinds):
+        reading.unread |= set(kinds.values())
     if not isinstance(document.data, dict):
         reading.fault(say.wrong_type(document.data, f"{next(iter(kinds))}: and a list below"), ())
         return
@@ -161,6 +171,7 @@ def _read_lists(reading: Reading, lists: dict[str, list[object]]) -> None:
         if key not in kinds:
             reading.key_fault(say.unknown_key(key, tuple(kinds)), (key,))
         elif entries is not None and not isinstance(entries, list):
+            reading.unread.add(kinds[key])
             wanted = "a list: each entry begins with a dash"
             reading.fault(say.wrong_type(entries, wanted), (key,))
         else:
@@ -186,7 +197,8 @@ def _at(sentence: Sentence, where: Where) -> Problem:
     return sentence.at(where.file, where.line, where.column)
 
 
-def _mention_faults(readings: list[Reading]) -> list[Problem]:
+def _mention_faults(readings: list[Reading], unread: set[type]) -> list[Problem]:
+    """Return a fault for every mention of nothing; what may stand in unread lines is let pass."""
     known: dict[str, set[str]] = {word: set() for word in KIND_WORDS.values()}
     known |= {
         "species": set(species()),
@@ -200,11 +212,15 @@ def _mention_faults(readings: list[Reading]) -> list[Problem]:
     for reading in readings:
         for named in reading.named:
             known[KIND_WORDS[named.kind]].add(named.identity)
+    if Screen in unread:
+        unread = unread | {Planting}
+    passed = {KIND_WORDS[kind] for kind in unread if kind in KIND_WORDS}
     return [
         _mention_fault(mention, known)
         for reading in readings
         for mention in reading.mentions
-        if not any(mention.word in known[kind] for kind in mention.refers_to)
+        if not passed & set(mention.refers_to)
+        and not any(mention.word in known[kind] for kind in mention.refers_to)
     ]
 
 

@@ -134,6 +134,14 @@ def wrong_type(value: object, wanted: str) -> Sentence:
     return Sentence("F203", f"{shown_value(value)} is not {wanted}", cure)
 
 
+def placeholder(value: str, wanted: str) -> Sentence:
+    """Dots, dashes or question marks where words should stand."""
+    if not value.strip():
+        return Sentence("F203", "nothing stands after the key", wanted)
+    cure = f"{wanted}; leave the line out until you know"
+    return Sentence("F216", f"{shown_value(value)} still stands here", cure)
+
+
 def not_a_number(text: str, key: str) -> Sentence:
     """Text that stands where a number is wanted, with the cure for that way of writing it."""
     what = f"{shown_value(text)} for {shown_text(key)} is not a plain number"

@@ -28,6 +28,7 @@ _ID = re.compile(r"[a-z0-9]([a-z0-9-]*[a-z0-9])?", re.ASCII)
 DATE_WORDS = "a date like 2027-03-14"
 MONTH_DAY_WORDS = "a month and day like 03-14"
 LEAP_YEAR = 2024
+PLACEHOLDER_CHARACTERS = " .?_-\u2026\u2014"
 # What no land, tank or bag is, and what sums and products of which still are numbers.
 SMALLEST, LARGEST = 1e-9, 1e12
 FAULT = object()
@@ -53,13 +54,18 @@ class NamedThing:
 
 @dataclass(slots=True)
 class Reading:
-    """What reading one document has found so far."""
+    """What reading one document has found so far.
+
+    `unread` are the kinds of which an entry, and so its id, could not be read: what mentions one
+    of that kind may be right.
+    """
 
     document: Document
     problems: list[Problem] = field(default_factory=list)
     mentions: list[Mention] = field(default_factory=list)
     named: list[NamedThing] = field(default_factory=list)
     recorded: list[datetime.date] = field(default_factory=list)
+    unread: set[type] = field(default_factory=set)
 
     def where(self, path: Path) -> Where:
         """Return the place of a value."""
@@ -82,26 +88,30 @@ class Reading:
 def read_record(kind: type, raw: object, path: Path, reading: Reading) -> Any:
     """Return a record of the kind, or the mark of a fault when any part could not be read."""
     if not isinstance(raw, dict):
+        reading.unread.add(kind)
         return reading.fault(say.wrong_type(raw, "a group of keys, each on a line"), path)
     rules = rules_of(kind)
-    typed = _typed_keys(raw, rules, path, reading)
+    typed, meant = _typed_keys(raw, rules, path, reading)
     values: dict[str, object] = {}
     for name, rule in rules.items():
         if name in typed:
             key = typed[name]
             values[name] = _read_field(rule, raw[key], (*path, key), reading)
+        elif name in meant:
+            values[name] = FAULT
         elif rule.required:
-            # a key that was mistyped is already a fault of its own
             missing = say.missing_key(_wanted_key(name, rule), _article(kind))
             values[name] = reading.fault(missing, path)
         else:
             values[name] = default_of(kind, name)
+    where = reading.where(path)
+    if values.get("id") is FAULT:
+        reading.unread.add(kind)
+    elif "id" in values:
+        reading.named.append(NamedThing(str(values["id"]), kind, where))
     if any(value is FAULT for value in values.values()):
         return FAULT
-    result = kind(where=reading.where(path), **values)
-    if "id" in values:
-        reading.named.append(NamedThing(str(values["id"]), kind, result.where))
-    return result
+    return kind(where=where, **values)
 
 
 def _article(kind: type) -> str:
@@ -130,20 +140,24 @@ def _stem(name: str, rule: FieldRule) -> str:
 
 def _typed_keys(
     raw: dict[str, Any], rules: Mapping[str, FieldRule], path: Path, reading: Reading
-) -> dict[str, str]:
-    """Return {field name: key as typed}; unknown keys and doubled units become faults."""
+) -> tuple[dict[str, str], set[str]]:
+    """Return {field name: key as typed}, and the fields that mistyped keys were meant for.
+
+    Unknown keys and doubled units become faults.
+    """
     by_key = {key: name for name, rule in rules.items() for key in _keys_of(name, rule)}
     stems = {_stem(n, r): n for n, r in rules.items() if r.form == "measure"}
     typed: dict[str, str] = {}
+    meant: set[str] = set()
     for key in raw:
         name = by_key.get(key)
         if name is None:
-            _unknown_key(key, rules, stems, (*path, key), reading)
+            meant.add(_unknown_key(key, rules, stems, (*path, key), reading))
         elif name in typed:
             reading.key_fault(say.two_units([typed[name], key]), (*path, key))
         else:
             typed[name] = key
-    return typed
+    return typed, meant
 
 
 def _keys_of(name: str, rule: FieldRule) -> tuple[str, ...]:
@@ -156,14 +170,16 @@ def _unknown_key(
     stems: Mapping[str, str],
     path: Path,
     reading: Reading,
-) -> None:
+) -> str:
+    """Keep the fault of an unknown key and return the field it seems meant for, or nothing."""
     stem = next((one for one in stems if key == one or key.startswith(f"{one}_")), None)
     if stem is not None:
         name = stems[stem]
         reading.key_fault(say.unknown_unit(key, stem, legal_keys(name, rules[name])), path)
-        return
-    known = [_keys_of(name, rule)[0] for name, rule in rules.items()]
-    reading.key_fault(say.unknown_key(key, known), path)
+        return name
+    known = {_keys_of(name, rule)[0]: name for name, rule in rules.items()}
+    reading.key_fault(say.unknown_key(key, tuple(known)), path)
+    return known.get(say.nearest(key, known) or "", "")
 
 
 def _read_field(rule: FieldRule, raw: object, path: Path, reading: Reading) -> object:
@@ -184,7 +200,10 @@ def _read_field(rule: FieldRule, raw: object, path: Path, reading: Reading) -> o
 
 
 def _text(rule: FieldRule, raw: object, path: Path, reading: Reading) -> object:
-    if isinstance(raw, str) and raw.strip():
+    if isinstance(raw, str) and not raw.strip(PLACEHOLDER_CHARACTERS):
+        # dots left standing on a label card must not count as having read the label
+        return reading.fault(say.placeholder(raw, _or_label(rule, "what it says")), path)
+    if isinstance(raw, str):
         return raw
     return reading.fault(say.wrong_type(raw, _or_label(rule, "text")), path)
 

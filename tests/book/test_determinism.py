@@ -95,9 +95,13 @@ def names() -> list[str]:
 
 
 @pytest.fixture(scope="module")
-def usual(tmp_path_factory: pytest.TempPathFactory, names: list[str]) -> dict[str, bytes]:
-    work = tmp_path_factory.mktemp("usual")
-    return _built(_copied(work / "land", names, 1_700_000_000), work, _child(USUAL))
+def land(tmp_path_factory: pytest.TempPathFactory, names: list[str]) -> Path:
+    return _copied(tmp_path_factory.mktemp("usual") / "land", names, 1_700_000_000)
+
+
+@pytest.fixture(scope="module")
+def usual(land: Path) -> dict[str, bytes]:
+    return _built(land, land.parent, _child(USUAL))
 
 
 def _differences(one: dict[str, bytes], other: dict[str, bytes]) -> list[str]:
@@ -135,13 +139,8 @@ def test_another_folder_order_of_files_and_day_of_change(
     assert _differences(usual, _built(folder, work, _child(USUAL))) == []
 
 
-def test_a_second_build_over_the_first(
-    usual: dict[str, bytes], names: list[str], tmp_path: Path
-) -> None:
-    folder = _copied(tmp_path / "land", names, 1_700_000_000)
-    first = _built(folder, tmp_path, _child(USUAL))
-    assert _differences(usual, first) == []
-    assert _differences(first, _built(folder, tmp_path, _child(USUAL))) == []
+def test_a_second_build_over_the_first(usual: dict[str, bytes], land: Path) -> None:
+    assert _differences(usual, _built(land, land.parent, _child(USUAL))) == []
 
 
 def test_another_property_is_seen(

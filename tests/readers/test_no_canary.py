@@ -1,4 +1,4 @@
-"""Something that can be found again stands in every private field, and in no other reader's site."""
+"""A canary stands in every private field of a property, and in no other reader's site."""
 
 import datetime
 import gzip

@@ -1,0 +1,40 @@
+"""Rules between fields: each has an inventory that keeps it and one that breaks it alone."""
+
+from pathlib import Path
+
+import pytest
+
+from generator.inventory.load import load_inventory
+from generator.inventory.rules import RULES
+from tests.inventories.overlaid import BAD, GOOD, overlaid, place_said
+
+CODES = [rule.code for rule in RULES]
+
+
+def test_rules_have_codes_of_their_own_in_order_and_a_reason() -> None:
+    assert sorted(set(CODES)) == CODES
+    assert all(rule.reason.endswith(".") and rule.reason[0].isupper() for rule in RULES)
+
+
+@pytest.mark.parametrize("code", CODES)
+def test_every_rule_has_an_inventory_that_keeps_it_and_one_that_breaks_it(code: str) -> None:
+    assert [name for name in GOOD if name.startswith(f"{code}_")]
+    assert [name for name in BAD if name.startswith(f"{code}_")]
+
+
+@pytest.mark.parametrize("name", GOOD)
+def test_a_sound_inventory_has_no_fault(name: str, tmp_path: Path) -> None:
+    loaded = load_inventory(overlaid("good", name, tmp_path / "property"))
+    assert loaded.problems == ()
+    assert loaded.inventory is not None
+
+
+@pytest.mark.parametrize("name", BAD)
+def test_a_broken_inventory_has_the_one_fault_it_says(name: str, tmp_path: Path) -> None:
+    loaded = load_inventory(overlaid("bad", name, tmp_path / "property"))
+    assert loaded.inventory is None
+    assert [f"{one.file} {one.line} {one.code}" for one in loaded.problems] == [place_said(name)]
+    (fault,) = loaded.problems
+    assert fault.code == name.partition("_")[0]
+    assert len(fault.what) > len(fault.code)
+    assert fault.accepted

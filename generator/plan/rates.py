@@ -7,6 +7,8 @@ from generator.inventory.label import ActiveStrength, LabelCard
 from generator.inventory.schema import Work
 from generator.working import Figure, Given, Quantity
 
+ROUNDING = 1e-9  # relative: a rate typed as exactly the limit must not fail by a rounding error
+
 
 @dataclass(frozen=True, slots=True)
 class JobRate:

@@ -4,28 +4,24 @@ import datetime
 from collections.abc import Iterator
 from dataclasses import dataclass, replace
 
-from generator.compute import spray
 from generator.inventory.label import Bulletin, CarrierRange, LabelCard, Use, YearlyLimit
 from generator.inventory.schema import (
     Inventory,
-    Measure,
     Planting,
     Product,
     Screen,
-    Sprayer,
-    SprayerTest,
     Work,
 )
 from generator.plan.clearance import Asked, cleared_use, missing_on_card, missing_on_use
 from generator.plan.findings import finding, older_than_a_year
-from generator.plan.model import Finding, Load, Mix, OpenDates
-from generator.plan.rates import JobRate, as_active, job_rate
+from generator.plan.model import Finding, Mix, OpenDates
+from generator.plan.rates import ROUNDING, JobRate, as_active, job_rate
 from generator.plan.reasons import Caution, Stop
+from generator.plan.tank import Allowed, Machine, machine_for, tank_loads, tank_numbers
 from generator.plan.years import PlannedSpray, amount_in_a_year, times_in_a_year
 from generator.reference.load import Step, planting_kinds, species
 from generator.working import Figure, Given, Input, Quantity, Withheld, flat_inputs
 
-ROUNDING = 1e-9  # relative: a rate typed as exactly the limit must not fail by a rounding error
 MONTHS_BULLETIN_IS_GOOD = 6
 LAST_OF_YEAR = (12, 31)
 NO_CONTRACT = "none"
@@ -71,7 +67,7 @@ def plan_spray(
         return Sprayed(None, {}, (_no_use(use, asked, product),))
     rate = job_rate(asked.job_id, asked.work, product.label)
     stops = list(_use_stops(asked, product, product.label, use, rate, sprays))
-    machine = _machine(asked, inventory)
+    machine = machine_for(asked.work.sprayer, inventory)
     if machine is None:
         stops.append(finding(Stop.NO_SPRAYER, asked.job_id, asked.work.where))
     if stops or machine is None or rate is None:
@@ -314,60 +310,24 @@ def _leaves_days(interval: Given, asked: SprayAsked) -> bool:
     return (asked.sowing_opens - asked.dates.closes).days >= interval.value
 
 
-@dataclass(frozen=True, slots=True)
-class _Allowed:
-    """What a rounded amount must hold: the use's lowest rate and the most at one time."""
-
-    card: LabelCard
-    use: Use
-    most: float
-
-    def holds(self, given: Quantity) -> bool:
-        """Whether the rate that a rounded amount gives still lies within the limits."""
-        value = given.value
-        if self.use.basis != "product":
-            strength = self.card.actives[0].strength_lb_per_gal.value
-            value = spray.active_rate_lb_per_ac(given.value, strength)
-        assert self.use.rate_low is not None
-        return self.use.rate_low.value * (1 - ROUNDING) <= value <= self.most * (1 + ROUNDING)
-
-
-@dataclass(frozen=True, slots=True)
-class _Machine:
-    sprayer: Sprayer
-    test: SprayerTest
-    measure: Measure
-
-
-def _machine(asked: SprayAsked, inventory: Inventory) -> _Machine | None:
-    named = asked.work.sprayer if asked.work else None
-    sprayer = next((one for one in inventory.sprayers if one.id == named), None)
-    if sprayer is None or not sprayer.catch_tests:
-        return None
-    measure = next((one for one in inventory.measures if one.id == sprayer.measure), None)
-    if measure is None:
-        return None
-    return _Machine(sprayer, max(sprayer.catch_tests, key=lambda one: one.tested_on), measure)
-
-
 def _mix(
     asked: SprayAsked,
     product: Product,
     card: LabelCard,
     use: Use,
     rate: JobRate,
-    machine: _Machine,
+    machine: Machine,
     most: float,
 ) -> Sprayed:
     job, test = asked.job_id, machine.test
-    numbers = _tank_numbers(asked, rate, machine)
+    numbers = tank_numbers(job, asked.area, rate, machine)
     carrier = numbers["carrier_gal_per_ac"]
     found: list[Finding] = []
     if isinstance(use.carrier_gal_per_ac, CarrierRange) and not _within(
         carrier.value, use.carrier_gal_per_ac
     ):
         return Sprayed(None, {}, (finding(Stop.CARRIER_OUTSIDE, job, test.where),))
-    loads = _loads(job, rate, machine, numbers, _Allowed(card, use, most))
+    loads = tank_loads(job, rate, machine, numbers, Allowed(card, use, most))
     if loads is None:
         return Sprayed(None, {}, (finding(Stop.MARK_TOO_COARSE, job, machine.measure.where),))
     if card.read_on is not None and older_than_a_year(card.read_on, asked.dates.closes):
@@ -380,88 +340,3 @@ def _mix(
 
 def _within(carrier: float, wanted: CarrierRange) -> bool:
     return wanted.low_gal_per_ac.value <= carrier <= wanted.high_gal_per_ac.value
-
-
-def _tank_numbers(asked: SprayAsked, rate: JobRate, machine: _Machine) -> dict[str, Quantity]:
-    job, test, sprayer = asked.job_id, machine.test, machine.sprayer
-    flow = spray.NOZZLE_FLOW(
-        f"{job}/flow_gal_per_minute",
-        caught_fl_oz=test.caught_fl_oz,
-        caught_in_seconds=test.caught_in_seconds,
-    )
-    carrier = spray.CARRIER(
-        f"{job}/carrier_gal_per_ac",
-        flow_gal_per_minute=flow,
-        speed_mph=test.speed_mph,
-        nozzle_spacing_in=sprayer.nozzle_spacing_in,
-    )
-    mix = spray.SPRAY(f"{job}/spray_gal", area_ac=asked.area, carrier_gal_per_ac=carrier)
-    loads = spray.LOADS(f"{job}/loads_count", spray_gal=mix, tank_gal=sprayer.tank_gal)
-    return {
-        "carrier_gal_per_ac": carrier,
-        "spray_gal": mix,
-        "loads_count": loads,
-        "last_load_gal": spray.LAST_LOAD(
-            f"{job}/last_load_gal", spray_gal=mix, tank_gal=sprayer.tank_gal, loads_count=loads
-        ),
-        "product_fl_oz": spray.PRODUCT(
-            f"{job}/product_fl_oz", area_ac=asked.area, rate_product_fl_oz_per_ac=rate.product
-        ),
-    }
-
-
-def _loads(
-    job: str,
-    rate: JobRate,
-    machine: _Machine,
-    numbers: dict[str, Quantity],
-    allowed: _Allowed,
-) -> tuple[Load, ...] | None:
-    """Return the full loads and the last part load, or equal loads where the last is too small.
-
-    None where no mark on the measure holds the label's rates either way.
-    """
-    loads_count = numbers["loads_count"]
-    last = _load(job, "last", None, numbers["last_load_gal"], rate, machine, numbers, allowed)
-    if last is not None and loads_count.value == 1:
-        return (last,)
-    count = spray.FULL_LOADS(f"{job}/full_loads_count", loads_count=loads_count)
-    tank = machine.sprayer.tank_gal
-    full = _load(job, "full", count, tank, rate, machine, numbers, allowed)
-    if last is not None and full is not None:
-        return (full, last)
-    each = spray.EQUAL_LOAD(
-        f"{job}/equal_load_gal", spray_gal=numbers["spray_gal"], loads_count=loads_count
-    )
-    equal = _load(job, "equal", loads_count, each, rate, machine, numbers, allowed)
-    return None if equal is None else (equal,)
-
-
-def _load(
-    job: str,
-    name: str,
-    count: Quantity | None,
-    load_gal: Figure,
-    rate: JobRate,
-    machine: _Machine,
-    numbers: dict[str, Quantity],
-    allowed: _Allowed,
-) -> Load | None:
-    carrier, mark = numbers["carrier_gal_per_ac"], machine.measure.mark_fl_oz
-    exact = spray.LOAD_PRODUCT(
-        f"{job}/{name}_load_exact_fl_oz",
-        load_gal=load_gal,
-        carrier_gal_per_ac=carrier,
-        rate_product_fl_oz_per_ac=rate.product,
-    )
-    for rounding in (spray.MEASURED, spray.MARK_BELOW):
-        measured = rounding(f"{job}/{name}_load_product_fl_oz", amount_fl_oz=exact, mark_fl_oz=mark)
-        given = spray.RATE_GIVEN(
-            f"{job}/{name}_load_rate_fl_oz_per_ac",
-            measured_fl_oz=measured,
-            load_gal=load_gal,
-            carrier_gal_per_ac=carrier,
-        )
-        if allowed.holds(given):
-            return Load(name, count, load_gal, measured, given)
-    return None

@@ -28,7 +28,8 @@ WITHOUT_SUFFIX = {
     "compute.buying.packages_count.on_hand": "all three in the unit of the call",
     "compute.buying.packages_count.package_size": "all three in the unit of the call",
     "compute.buying.sum_of.parts": "in the unit of the sum",
-    "plan.spraying._Allowed.most": "in the basis of the label's use: product, ai or ae",
+    "book.model.SearchRecord.boost": "a weight among hits, without a unit",
+    "plan.tank.Allowed.most": "in the basis of the label's use: product, ai or ae",
     "plan.spraying._mix.most": "in the basis of the label's use: product, ai or ae",
     "plan.spraying._within.carrier": "compared with a range of gallons to an acre, beside it",
 }

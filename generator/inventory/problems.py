@@ -26,6 +26,11 @@ WINDOWS_DEVICE_NAMES = frozenset(
 )
 
 
+README = "readme"
+NO_FILE_NAMES = WINDOWS_DEVICE_NAMES | {README}
+LONGEST_ID = 60
+
+
 @dataclass(frozen=True, slots=True, order=True)
 class Problem:
     """One fault at one place: `screens.yaml:7:5 F201 what is wrong - what is accepted`."""
@@ -183,6 +188,12 @@ def duplicate_id(value: str, first_place: str) -> Sentence:
 def bad_id(value: str) -> Sentence:
     """An id with letters it may not have, or with a name that Windows keeps for a device."""
     rule = "small letters a to z, digits and hyphens"
+    if len(value) > LONGEST_ID:
+        what = f"the id {shown_value(value)} is {len(value)} characters long"
+        return Sentence("F210", what, f"at most {LONGEST_ID} characters")
+    if value.casefold() == README:
+        what = f"the id {shown_value(value)} is a name the pages keep for themselves"
+        return Sentence("F210", what, f"another one, such as {README}-strip")
     if value.casefold() in WINDOWS_DEVICE_NAMES:
         what = f"the id {shown_value(value)} is a name Windows keeps for itself"
         return Sentence("F210", what, f"another one, such as {value.casefold()}-strip")

@@ -221,7 +221,8 @@ def _identity(_rule: FieldRule, raw: object, path: Path, reading: Reading) -> ob
 
 def is_id(word: str) -> bool:
     """Return whether a word can be an id, and so a file name on every system."""
-    return bool(_ID.fullmatch(word)) and word not in say.WINDOWS_DEVICE_NAMES
+    is_file_name = len(word) <= say.LONGEST_ID and word not in say.NO_FILE_NAMES
+    return is_file_name and bool(_ID.fullmatch(word))
 
 
 def _reference(rule: FieldRule, raw: object, path: Path, reading: Reading) -> object:

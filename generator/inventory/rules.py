@@ -7,7 +7,13 @@ from typing import Any
 
 from generator.inventory.fields import SeasonSign, Where
 from generator.inventory.label import NotOnLabel, Use, YearlyLimit
-from generator.inventory.problems import Problem, bad_id, shown_value
+from generator.inventory.problems import (
+    LONGEST_ID,
+    NO_FILE_NAMES,
+    Problem,
+    bad_id,
+    shown_value,
+)
 from generator.inventory.reading import is_id
 from generator.inventory.schema import Inventory, Planting, Screen
 from generator.reference.load import step_plans
@@ -154,6 +160,9 @@ def _names_for_others(inventory: Inventory) -> Iterator[Broken]:
         short = slug(screen.known_as)
         if not short:
             what = f"known_as {shown_value(screen.known_as)} has no letter or digit"
+            yield Broken(screen.where, what, "a short plain name, as in Strip 1")
+        elif len(short) > LONGEST_ID or short in NO_FILE_NAMES:
+            what = f"known_as {shown_value(screen.known_as)} cannot name a page"
             yield Broken(screen.where, what, "a short plain name, as in Strip 1")
         elif short in seen:
             what = f"known_as {shown_value(screen.known_as)} is used for another place too"

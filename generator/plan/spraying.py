@@ -204,8 +204,9 @@ def _beside(
     if rate.active is None:
         return ()
     shown: list[tuple[str, Figure]] = [("Your rate", _without_working(rate.active))]
-    for number, (label, limit) in enumerate(limits, 1):
-        active = as_active(f"{job_id}/limit_{number}_lb_per_ac", limit, basis, card)
+    for label, limit in limits:
+        name = label.lower().replace(" ", "_")
+        active = as_active(f"{job_id}/{name}_lb_per_ac", limit, basis, card)
         if active is not None:
             shown.append((label, _without_working(active)))
     return tuple(shown)

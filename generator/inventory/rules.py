@@ -8,7 +8,6 @@ from typing import Any
 from generator.inventory.fields import SeasonSign, Where
 from generator.inventory.label import NotOnLabel, Use, YearlyLimit
 from generator.inventory.problems import (
-    LONGEST_ID,
     NO_FILE_NAMES,
     Problem,
     bad_id,
@@ -21,6 +20,7 @@ from generator.units import convert
 from generator.working import Given
 
 SEASON_BEGINS_MONTH = 9
+LONGEST_PAGE_NAME = 150  # season and step still have to fit into a file name
 
 
 @dataclass(frozen=True, slots=True)
@@ -161,7 +161,7 @@ def _names_for_others(inventory: Inventory) -> Iterator[Broken]:
         if not short:
             what = f"known_as {shown_value(screen.known_as)} has no letter or digit"
             yield Broken(screen.where, what, "a short plain name, as in Strip 1")
-        elif len(short) > LONGEST_ID or short in NO_FILE_NAMES:
+        elif len(short) > LONGEST_PAGE_NAME or short in NO_FILE_NAMES:
             what = f"known_as {shown_value(screen.known_as)} cannot name a page"
             yield Broken(screen.where, what, "a short plain name, as in Strip 1")
         elif short in seen:

@@ -57,18 +57,12 @@ def new(folder: Path) -> None:
     import json
 
     from generator.inventory.json_schema import file_schemas
-    from generator.inventory.write import write_new_folder
     from generator.lookup import shipped
 
     files = {one.name: one.read_bytes() for one in sorted(shipped("starter").glob("*.yaml"))}
     for name, schema in file_schemas().items():
         files[f"schema/{name}.json"] = json.dumps(schema, indent=1).encode()
-    try:
-        write_new_folder(folder, files)
-    except FileExistsError:
-        raise click.UsageError(f"{_told(folder)} is there already; choose a new name.") from None
-    except OSError as error:
-        raise Failed(f"{_told(folder)} cannot be made: {error.strerror}.") from None
+    _write_new(folder, files)
     click.echo(f"{_told(folder)} is ready. Open property.yaml in it and type over the example.")
     click.echo(f"Then: handbook build {_told(folder)}")
 
@@ -168,20 +162,25 @@ def schema(out: Path | None) -> None:
     import json
 
     from generator.inventory.json_schema import file_schemas
-    from generator.inventory.write import write_new_folder
 
     schemas = file_schemas()
     if out is None:
         click.echo(json.dumps(schemas, indent=1))
         return
     files = {f"{name}.json": json.dumps(one, indent=1).encode() for name, one in schemas.items()}
-    try:
-        write_new_folder(out, files)
-    except FileExistsError:
-        raise click.UsageError(f"{_told(out)} is there already; choose a new name.") from None
-    except OSError as error:
-        raise Failed(f"{_told(out)} cannot be made: {error.strerror}.") from None
+    _write_new(out, files)
     click.echo(f"{_told(out)} holds {_counted(len(files), 'file')}.")
+
+
+def _write_new(folder: Path, files: dict[str, bytes]) -> None:
+    from generator.inventory.write import write_new_folder
+
+    try:
+        write_new_folder(folder, files)
+    except FileExistsError:
+        raise click.UsageError(f"{_told(folder)} is there already; choose a new name.") from None
+    except OSError as error:
+        raise Failed(f"{_told(folder)} cannot be made: {error.strerror}.") from None
 
 
 def _load(folder: Path) -> Loaded:

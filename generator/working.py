@@ -15,6 +15,8 @@ from collections.abc import Callable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from typing import Literal, TypeAlias
 
+SET_BY_OWNER = "set by the owner"
+KEPT_WHILE_STOPPED = "not shown while the job is stopped"
 Visible: TypeAlias = Literal["page", "money", "place", "person", "note"]
 
 
@@ -48,10 +50,11 @@ class Reference:
 
 @dataclass(frozen=True, slots=True)
 class Withheld:
-    """An input another reader may not see; its value is not kept."""
+    """An input that is not shown; its value is not kept, `why` says the reason in words."""
 
     name: str
     unit: str
+    why: str
 
 
 @dataclass(frozen=True, slots=True)

@@ -51,7 +51,7 @@ def _write_split(folder: Path, content: Mapping[str, Any], comment: str) -> None
 class _Plain(yaml.SafeDumper):
     """Writes what stands in two places twice: files of a property have no anchors."""
 
-    def ignore_aliases(self, data: object) -> bool:  # noqa: ARG002
+    def ignore_aliases(self, data: object) -> bool:  # noqa: ARG002 - pyyaml calls it so
         return True
 
 

@@ -2,28 +2,12 @@
 
 from generator.book.content import chapters
 from generator.book.model import Book
-from generator.book.pages import (
-    Written,
-    buy_page,
-    chapter_page,
-    emergency_page,
-    findings_page,
-    glossary_page,
-    home_page,
-    job_page,
-    lot_page,
-    place_page,
-    product_page,
-    readers_page,
-    route_page,
-    safety_page,
-    sources_page,
-    sprayer_page,
-    spreader_page,
-    stand_page,
-    work_page,
-    workings_page,
-)
+from generator.book.pages.back import glossary_page, readers_page, sources_page, workings_page
+from generator.book.pages.front import chapter_page, emergency_page, findings_page, safety_page
+from generator.book.pages.ground import place_page, route_page, stand_page
+from generator.book.pages.store import buy_page, lot_page, product_page, sprayer_page, spreader_page
+from generator.book.pages.work import home_page, job_page, work_page
+from generator.book.pages.written import Written
 from generator.book.text import searchable
 from generator.plan.model import Plan
 

@@ -9,8 +9,6 @@ from generator.reference.load import sources
 from generator.units import shown
 from generator.working import Figure, Given, Quantity, Reference, Withheld, flat_inputs
 
-SET_BY_OWNER = "set by the owner"
-
 
 @dataclass(slots=True)
 class Marks:
@@ -36,7 +34,7 @@ class Marks:
     def show(self, figure: Figure) -> Markup:
         """Return the number as printed, marked and linked to its working."""
         if isinstance(figure, Withheld):
-            return Markup('<span class="withheld">{}</span>').format(SET_BY_OWNER)
+            return Markup('<span class="withheld">{}</span>').format(figure.why)
         return Markup(f'<a class="n" href="#{self.anchor(figure)}">{inert(printed(figure))}</a>')
 
     def entries(self) -> list[Figure]:
@@ -118,7 +116,7 @@ def _computed(quantity: Quantity, marks: Marks) -> str:
 
 def _input(name: str, figure: Figure, marks: Marks) -> str:
     if isinstance(figure, Withheld):
-        return f'<li data-name="{name}" class="withheld"><code>{name}</code> {SET_BY_OWNER}</li>'
+        return f'<li data-name="{name}" class="withheld"><code>{name}</code> {figure.why}</li>'
     if isinstance(figure, Quantity):
         number, told = str(marks.show(figure)), ""
     else:

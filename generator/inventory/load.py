@@ -1,6 +1,7 @@
 """The whole property folder: files to records, every fault in one run."""
 
 import datetime
+import os
 from dataclasses import dataclass
 from pathlib import Path
 from typing import Any
@@ -103,9 +104,11 @@ def _listed_files(folder: Path) -> tuple[list[str], list[Problem]]:
         if entry.name.startswith("."):
             continue
         if entry.is_dir():
-            inside = [f"{entry.name}/{one}" for one in _yaml_files(entry)]
+            inside = _yaml_files(folder, entry)
             if entry.name in FILES:
-                names += inside
+                names += [one for one in inside if one.count("/") == 1]
+                deeper = [one for one in inside if one.count("/") > 1]
+                problems += [_at_top(one, say.too_deep_file(entry.name)) for one in deeper]
             elif entry.name not in FOLDERS_BESIDE:
                 problems += [_at_top(one, _unread(entry.name, known)) for one in inside]
         elif ending == ".yaml" and stem in known:
@@ -117,9 +120,18 @@ def _listed_files(folder: Path) -> tuple[list[str], list[Problem]]:
     return names, problems
 
 
-def _yaml_files(folder: Path) -> list[str]:
-    names = sorted(one.name for one in folder.iterdir() if not one.name.startswith("."))
-    return [name for name in names if name.lower().endswith((".yaml", ".yml"))]
+def _yaml_files(folder: Path, inside: Path) -> list[str]:
+    """Return the YAML files anywhere inside a folder, as paths from the property folder."""
+    found: list[str] = []
+    for where, folders, names in os.walk(inside):
+        folders[:] = [one for one in folders if not one.startswith(".")]
+        at = Path(where).relative_to(folder).as_posix()
+        found += [f"{at}/{name}" for name in names if _is_yaml(name)]
+    return sorted(found)
+
+
+def _is_yaml(name: str) -> bool:
+    return name.lower().endswith((".yaml", ".yml")) and not name.startswith(".")
 
 
 def _unread(stem: str, known: list[str]) -> Sentence:

@@ -278,6 +278,12 @@ def unknown_file(stem: str, known: Sequence[str]) -> Sentence:
     return Sentence("F214", "this file is not read, because of its name", cure)
 
 
+def too_deep_file(folder: str) -> Sentence:
+    """A YAML file in a folder of a folder, where nothing looks for it."""
+    what = "this file is not read, because it lies in a folder of a folder"
+    return Sentence("F214", what, f"the file in {folder}/ itself")
+
+
 def missing_file(name: str) -> Sentence:
     """A file that every property folder has is not there."""
     cure = f"a file {name} that begins with format: 1"

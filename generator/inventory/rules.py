@@ -20,6 +20,7 @@ from generator.units import convert
 from generator.working import Given
 
 SEASON_BEGINS_MONTH = 9
+NOT_A_CONTRACT = ("no", "n/a", "na", "nil", "not any", "without", "-", "false", "yes", "true", "?")
 LONGEST_PAGE_NAME = 150  # season and step still have to fit into a file name
 
 
@@ -275,6 +276,13 @@ def _former_names(inventory: Inventory) -> Iterator[Broken]:
             taken.add(former)
 
 
+def _contract_said(inventory: Inventory) -> Iterator[Broken]:
+    for screen in inventory.screens:
+        if screen.contract is not None and screen.contract.strip().casefold() in NOT_A_CONTRACT:
+            what = f"contract: {shown_value(screen.contract)} names no contract"
+            yield Broken(screen.where, what, "none where there is no contract, else its name")
+
+
 RULES = (
     Rule("F301", "The live parts of a tag are parts of one whole.", _viable_parts),
     Rule("F302", "A planting is sown from a lot of its own species.", _lot_species),
@@ -289,4 +297,5 @@ RULES = (
     Rule("F311", "An id that was given up stays unused.", _former_names),
     Rule("F312", "The owner's book is always built.", _reserved_reader),
     Rule("F313", "A sowing's numbers are known by their lot.", _each_lot_once),
+    Rule("F314", "Land under no contract is marked by one word.", _contract_said),
 )

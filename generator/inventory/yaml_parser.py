@@ -75,7 +75,7 @@ class PlainParser(Reader, Scanner, Parser):
                 return length
             length += 1
 
-    def scan_plain_spaces(self, indent: int, start_mark: Any) -> list[str]:  # noqa: ARG002
+    def scan_plain_spaces(self, indent: int, start_mark: Any) -> list[str]:  # noqa: ARG002 - pyyaml calls it so
         length = 0
         while self.peek(length) in " \t":
             length += 1
@@ -97,7 +97,7 @@ class PlainParser(Reader, Scanner, Parser):
 
     def _skip_line_break(self) -> str:
         """The line break that stands here, now behind; empty where there is none."""
-        return str(self.scan_line_break())  # type: ignore[no-untyped-call]
+        return str(self.scan_line_break())  # type: ignore[no-untyped-call]  # pyyaml's
 
     def _may_skip_tab(self, indent: int) -> bool:
         return bool(self.flow_level) or self.column >= indent

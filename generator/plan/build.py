@@ -147,6 +147,9 @@ def _planned_spray(asked: SprayAsked, inventory: Inventory) -> PlannedSpray:
         asked.planting.id,
         product.id if product else "",
         frozenset(one.active for one in card.actives) if card else frozenset(),
+        frozenset(card.pooled_with)
+        if card and isinstance(card.pooled_with, tuple)
+        else frozenset(),
         job_rate(asked.job_id, work, card) if work and card else None,
         asked.dates.opens,
         asked.dates.closes,

@@ -29,7 +29,7 @@ def explained(figure: Figure, depth: int = 0, name: str = "") -> Iterator[str]:
     """Yield the lines of a working, the inputs of each number indented below it."""
     pad = "  " * depth
     if isinstance(figure, Withheld):
-        yield f"{pad}{name}: set by the owner"
+        yield f"{pad}{name}: {figure.why}"
         return
     number = f"{shown(figure.value, figure.unit)} ({figure.value!r})"
     if isinstance(figure, Given):

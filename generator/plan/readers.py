@@ -14,7 +14,16 @@ from generator.inventory.schema import Reader
 from generator.plan.findings import in_order
 from generator.plan.model import Finding, Handed, Job, Load, Mix, Place, Plan, SafetyLine, Sowing
 from generator.reference.load import step_plans
-from generator.working import Figure, Given, Input, Quantity, Withheld, flat_inputs, walk
+from generator.working import (
+    SET_BY_OWNER,
+    Figure,
+    Given,
+    Input,
+    Quantity,
+    Withheld,
+    flat_inputs,
+    walk,
+)
 
 SEEN_CLASSES = {"contractor": frozenset({"page"})}
 NOWHERE = Where("", 0, 0)
@@ -248,7 +257,7 @@ def _figure(
         return _quantity(figure, places, lots, seen)
     if isinstance(figure, Given):
         if figure.visible not in seen:
-            return Withheld(figure.name, figure.unit)
+            return Withheld(figure.name, figure.unit, SET_BY_OWNER)
         return replace(figure, file="", line=0)
     return figure
 

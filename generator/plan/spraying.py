@@ -18,9 +18,22 @@ from generator.plan.model import Finding, Mix, OpenDates
 from generator.plan.rates import ROUNDING, JobRate, as_active, job_rate
 from generator.plan.reasons import Caution, Stop
 from generator.plan.tank import Allowed, Machine, machine_for, tank_loads, tank_numbers
-from generator.plan.years import PlannedSpray, amount_in_a_year, times_in_a_year
+from generator.plan.years import (
+    PlannedSpray,
+    amount_in_a_year,
+    shares_ground_with_others,
+    times_in_a_year,
+)
 from generator.reference.load import Step, planting_kinds, species
-from generator.working import Figure, Given, Input, Quantity, Withheld, flat_inputs
+from generator.working import (
+    KEPT_WHILE_STOPPED,
+    Figure,
+    Given,
+    Input,
+    Quantity,
+    Withheld,
+    flat_inputs,
+)
 
 MONTHS_BULLETIN_IS_GOOD = 6
 LAST_OF_YEAR = (12, 31)
@@ -224,8 +237,8 @@ def _without_working(figure: Figure) -> Figure:
 
 def _kept_back(figure: Input) -> Input:
     if isinstance(figure, tuple):
-        return tuple(Withheld("", one.unit) for one in figure)
-    return Withheld("", figure.unit)
+        return tuple(Withheld("", one.unit, KEPT_WHILE_STOPPED) for one in figure)
+    return Withheld("", figure.unit, KEPT_WHILE_STOPPED)
 
 
 def _on_the_place(
@@ -262,7 +275,8 @@ def _most_at_one_time(
     """Return the highest rate, in the use's basis, that a rounded amount may give.
 
     What a year's limit leaves over is shared evenly, so that every spraying of the year may
-    round up and their sum still holds.
+    round up and their sum still holds; a card's smallest limit counts, whichever use it is of.
+    Where another product counts on the same ground, nothing is left to share.
     """
     assert use.basis is not None
     assert use.rate_high is not None
@@ -270,14 +284,26 @@ def _most_at_one_time(
     if isinstance(use.max_per_application, Given):
         most = min(most, use.max_per_application.value)
     if isinstance(use.max_per_year, YearlyLimit):
-        limit = use.max_per_year
         mine, here = _on_the_place(asked, sprays)
-        together = amount_in_a_year(mine, here, card, use.basis, limit.counted)
-        assert together is not None
-        shares = len(list(flat_inputs(together)))
-        left_over = limit.amount.value - together.value
-        most = min(most, _value(rate.in_basis(use.basis)) + left_over / shares)
+        alone = not shares_ground_with_others(mine, here)
+        share = _share_left_over(mine, here, card, use.basis) if alone else 0.0
+        most = min(most, _value(rate.in_basis(use.basis)) + share)
     return most
+
+
+def _share_left_over(
+    mine: PlannedSpray, here: tuple[PlannedSpray, ...], card: LabelCard, basis: str
+) -> float:
+    shares = []
+    for use in card.uses:
+        if isinstance(use.max_per_year, YearlyLimit):
+            limit = use.max_per_year
+            together = amount_in_a_year(mine, here, card, basis, limit.counted)
+            if together is None or use.basis != basis:
+                return 0.0
+            counted = len(list(flat_inputs(together)))
+            shares.append((limit.amount.value - together.value) / counted)
+    return max(0.0, min(shares))
 
 
 def _yearly_figures(

@@ -25,9 +25,19 @@ class PlannedSpray:
     planting_id: str
     product_id: str
     actives: frozenset[str]
+    pooled: frozenset[str]
     rate: JobRate | None
     opens: datetime.date | None
     closes: datetime.date | None
+
+
+def shares_ground_with_others(mine: PlannedSpray, here: tuple[PlannedSpray, ...]) -> bool:
+    """Whether another product is planned on the place that either label counts with this one."""
+    return any(
+        one.product_id != mine.product_id
+        and (one.actives & (mine.actives | mine.pooled) or mine.actives & one.pooled)
+        for one in here
+    )
 
 
 def amount_in_a_year(
@@ -42,9 +52,7 @@ def amount_in_a_year(
     Counts every spraying on the place that shares an active, pooled actives included. Where the
     label counts product, another product with the same active counts by that active.
     """
-    pooled = mine.actives | frozenset(
-        card.pooled_with if isinstance(card.pooled_with, tuple) else ()
-    )
+    pooled = mine.actives | mine.pooled
     together = [
         one
         for one in here

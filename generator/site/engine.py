@@ -25,7 +25,7 @@ UNUSED_NAMES = (".map", "sitemap.xml")
 UNUSED_FOLDERS = ("assets/javascripts/lunr/",)
 
 
-class Failed(Exception):  # noqa: N818
+class Failed(Exception):  # noqa: N818 - reads as what happened
     """MkDocs could not build the tree; the message says why."""
 
 
@@ -79,17 +79,17 @@ class _BookPage(Page):
         # The theme's own index would read every page's HTML again; ours is written from data.
         self.meta["search"] = {"exclude": True}
 
-    def render(self, config: MkDocsConfig, files: Files) -> None:  # noqa: ARG002
+    def render(self, config: MkDocsConfig, files: Files) -> None:  # noqa: ARG002 - MkDocs calls it so
         converter = self.converter.reset()
         self.content = converter.convert(self.markdown or "")
         self.toc = get_toc(getattr(converter, "toc_tokens", []))
 
 
-class _NoSettings(Config):  # type: ignore[no-untyped-call]
+class _NoSettings(Config):  # type: ignore[no-untyped-call]  # MkDocs has no types here
     pass
 
 
-class _Handbook(BasePlugin[_NoSettings]):  # type: ignore[no-untyped-call]
+class _Handbook(BasePlugin[_NoSettings]):  # type: ignore[no-untyped-call]  # MkDocs has no types here
     """Our part in a build: own pages, no file nobody reads, two processes, own search index."""
 
     def __init__(
@@ -120,7 +120,13 @@ class _Handbook(BasePlugin[_NoSettings]):  # type: ignore[no-untyped-call]
         return files
 
     @event_priority(-100)
-    def on_nav(self, nav: Navigation, *, config: MkDocsConfig, files: Files) -> Navigation:  # noqa: ARG002
+    def on_nav(
+        self,
+        nav: Navigation,
+        *,
+        config: MkDocsConfig,  # noqa: ARG002 - MkDocs calls it so
+        files: Files,
+    ) -> Navigation:
         left_out = list(self.shares.split(files.documentation_pages()))
         if self.shares.is_second:
             self.messages.clear()

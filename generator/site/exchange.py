@@ -16,7 +16,7 @@ from pathlib import Path
 try:
     import fcntl
 except ImportError:  # Windows refuses to remove an open file, which serves as well as a lock.
-    fcntl = None  # type: ignore[assignment]
+    fcntl = None  # type: ignore[assignment]  # a module elsewhere
 
 SITE_MARK = ".handbook-site"
 WORKSHOP_MARK = ".handbook-workshop"

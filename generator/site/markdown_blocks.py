@@ -73,6 +73,6 @@ class PageLinks(Treeprocessor):
 class HandbookBlocks(Extension):
     """Both of the above; given to `markdown.Markdown` beside the stock extensions."""
 
-    def extendMarkdown(self, md: Markdown) -> None:  # noqa: N802
+    def extendMarkdown(self, md: Markdown) -> None:  # noqa: N802 - the library's name
         md.preprocessors.register(HtmlBlocks(md), "handbook_html", _BEFORE_HTML)
         md.treeprocessors.register(PageLinks(md), "handbook_links", _AFTER_INLINE)

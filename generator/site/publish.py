@@ -9,7 +9,7 @@ from generator.site.links import check_links
 from generator.site.stage import stage
 
 
-class Refused(Exception):  # noqa: N818
+class Refused(Exception):  # noqa: N818 - a refusal, not an error
     """The target must not be written to; the message is one sentence for the user."""
 
 

@@ -16,12 +16,12 @@ from pathlib import Path
 CHECKOUT = Path(__file__).resolve().parents[2]
 sys.path.insert(0, str(CHECKOUT))
 
-from generator.book.make import make_book  # noqa: E402
-from generator.book.model import Book  # noqa: E402
-from generator.inventory.load import load_inventory  # noqa: E402
-from generator.plan.build import make_plan  # noqa: E402
-from generator.site.stage import stage  # noqa: E402
-from tests.properties import SEASON, make_property  # noqa: E402
+from generator.book.make import make_book  # noqa: E402 - after the path above
+from generator.book.model import Book  # noqa: E402 - after the path above
+from generator.inventory.load import load_inventory  # noqa: E402 - after the path above
+from generator.plan.build import make_plan  # noqa: E402 - after the path above
+from generator.site.stage import stage  # noqa: E402 - after the path above
+from tests.properties import SEASON, make_property  # noqa: E402 - after the path above
 
 RUNS = 5
 SEED = 2027

@@ -134,6 +134,19 @@ def test_a_file_nobody_reads_is_named(name: str, cure: str, tmp_path: Path) -> N
     assert cure in fault.accepted
 
 
+@pytest.mark.parametrize(
+    ("name", "cure"),
+    [("screens/north/a.yaml", "the file in screens/ itself"), ("old/2024/a.yaml", "screens.yaml")],
+)
+def test_a_file_too_deep_to_be_read_is_named(name: str, cure: str, tmp_path: Path) -> None:
+    folder = base(tmp_path)
+    (folder / name).parent.mkdir(parents=True)
+    (folder / name).write_text("screens: []\n")
+    (fault,) = load_inventory(folder).problems
+    assert (fault.file, fault.code) == (name, "F214")
+    assert cure in fault.accepted
+
+
 def test_files_that_are_no_part_of_the_property_are_left_alone(tmp_path: Path) -> None:
     folder = base(tmp_path)
     (folder / ".hidden.yaml").write_text("[")

@@ -299,7 +299,7 @@ def as_written(data: object) -> str:
     """The data with every text in double quotes, as a writer that takes no chances does."""
 
     class Quoting(yaml.SafeDumper):
-        def ignore_aliases(self, data: object) -> bool:  # noqa: ARG002
+        def ignore_aliases(self, data: object) -> bool:  # noqa: ARG002 - pyyaml calls it so
             return True
 
     Quoting.add_representer(

@@ -6,7 +6,7 @@ from typing import Any
 import pytest
 
 from generator.plan.model import Plan
-from generator.working import Quantity, walk
+from generator.working import KEPT_WHILE_STOPPED, Quantity, walk
 from tests.plan.planned import BURN_DOWN, KILL, job_of, planned, stops_of
 from tests.properties import SEASON, Data, full_card, full_use, small_property, the_work
 
@@ -358,6 +358,26 @@ def test_rounding_keeps_what_a_year_allows() -> None:
     assert loads_of(data, BURN_DOWN) == [("last", 18.5625, 31.5)]
 
 
+def test_rounding_keeps_the_smaller_of_two_pooled_limits() -> None:
+    # 31.9 twice are 63.8. The kill's own card allows 64.4, the other's 63.9: no mark up holds both.
+    data = _two_products(ACTIVE, _yearly("any_12_months", 63.9))
+    for work in the_work(data):
+        work["rate_product_fl_oz_per_ac"] = 31.9
+    first = data["products"]["products"][0]
+    first["label"]["uses"][0]["max_per_year"]["amount_fl_oz_per_ac"] = 64.4
+    assert loads_of(data, KILL) == [("last", 18.5625, 31.5)]
+    assert loads_of(data, BURN_DOWN) == [("last", 18.5625, 31.5)]
+
+
+def test_rounding_keeps_the_smaller_of_two_limits_of_one_card() -> None:
+    data = two_sprayings(_yearly("any_12_months", 63.9), rate_product_fl_oz_per_ac=31.9)
+    the_work(data)[0]["rate_product_fl_oz_per_ac"] = 31.9
+    uses = data["products"]["products"][0]["label"]["uses"]
+    uses[0] = copy.deepcopy(uses[0])
+    uses[0]["max_per_year"]["amount_fl_oz_per_ac"] = 64.4
+    assert loads_of(data, KILL) == [("last", 18.5625, 31.5)]
+
+
 def test_rounding_is_checked_in_pounds_where_the_label_counts_pounds() -> None:
     # 1.997 lb are 63.9 fl oz; the mark 64 is 2 lb, above 1.998.
     use = pounds_use(max_per_application_lb_per_ac=1.998)
@@ -399,4 +419,5 @@ def test_a_stop_shows_pounds_alone_and_no_working(use: Data) -> None:
     }
     for _, figure in stop.figures:
         if isinstance(figure, Quantity):
-            assert all(not hasattr(one, "value") for q in walk(figure) for _, one in q.inputs)
+            inputs = [one for q in walk(figure) for _, one in q.inputs]
+            assert {one.why for one in inputs} == {KEPT_WHILE_STOPPED}

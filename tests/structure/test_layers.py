@@ -21,7 +21,7 @@ class Row:
 
 
 def row(layers: str = "", libraries: str = "", **more: object) -> Row:
-    return Row(frozenset(layers.split()), frozenset(libraries.split()), **more)  # type: ignore[arg-type]
+    return Row(frozenset(layers.split()), frozenset(libraries.split()), **more)  # type: ignore[arg-type]  # one shape of keyword
 
 
 TABLE: dict[str, Row] = {

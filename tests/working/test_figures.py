@@ -4,7 +4,16 @@ import dataclasses
 
 import pytest
 
-from generator.working import Formula, Given, Quantity, Reference, Withheld, flat_inputs, walk
+from generator.working import (
+    SET_BY_OWNER,
+    Formula,
+    Given,
+    Quantity,
+    Reference,
+    Withheld,
+    flat_inputs,
+    walk,
+)
 
 
 def times(a_ac: float, b_lb_per_ac: float) -> float:
@@ -46,16 +55,16 @@ def test_a_quantity_rests_on_quantities() -> None:
 
 def test_what_is_computed_cannot_be_changed() -> None:
     with pytest.raises(dataclasses.FrozenInstanceError):
-        product("one").value = 5  # type: ignore[misc]
+        product("one").value = 5  # type: ignore[misc]  # what the test forbids
 
 
 def test_a_withheld_input_is_refused_by_name() -> None:
     with pytest.raises(TypeError, match="rate_lb_per_ac is withheld"):
-        TIMES("one", a_ac=AREA, b_lb_per_ac=Withheld("rate_lb_per_ac", "lb_per_ac"))
+        TIMES("one", a_ac=AREA, b_lb_per_ac=Withheld("rate_lb_per_ac", "lb_per_ac", SET_BY_OWNER))
 
 
 def test_a_withheld_member_of_a_list_is_refused_by_name() -> None:
-    parts = (product("two"), Withheld("price_usd", "usd"))
+    parts = (product("two"), Withheld("price_usd", "usd", SET_BY_OWNER))
     with pytest.raises(TypeError, match="price_usd is withheld"):
         ADDED("one", parts=parts)
 

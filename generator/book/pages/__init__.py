@@ -1,0 +1,1 @@
+"""One function per kind of page: what its template is given, and what search knows of it."""

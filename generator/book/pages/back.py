@@ -1,0 +1,97 @@
+"""Pages about the book itself: readers, workings, words, sources."""
+
+from markupsafe import Markup
+
+from generator.book.marks import identity, label, printed
+from generator.book.model import Page
+from generator.book.pages.written import BOOK, Written, from_template, place_of
+from generator.plan.model import Plan
+from generator.reference.load import (
+    sources,
+    words,
+)
+from generator.working import Quantity, Reference
+
+
+def readers_page(plan: Plan) -> Written:
+    """Return what each other reader is handed, and released numbers that rest on private ones."""
+    jobs = {job.id: job for job in plan.jobs}
+    return from_template(
+        plan,
+        "readers.md",
+        "What each reader sees",
+        BOOK,
+        "readers",
+        [one.kind for one in plan.handed],
+        handed=[
+            (one, [(jobs[job_id], place_of(plan, jobs[job_id])) for job_id in one.job_ids])
+            for one in plan.handed
+        ],
+    )
+
+
+def workings_page(plan: Plan, written: list[Written]) -> Written:
+    """Return every computed number of the book, by its id, with the page it unfolds on."""
+    rows: dict[str, tuple[Quantity, str, str, str]] = {}
+    for one in written:
+        for figure in one.marks.entries():
+            if isinstance(figure, Quantity):
+                anchor = one.marks.anchors[identity(figure)]
+                href = one.page.address.removesuffix(".md") + f".html#{anchor}"
+                rows.setdefault(figure.identity, (figure, label(figure), printed(figure), href))
+    return from_template(
+        plan,
+        "workings.md",
+        "Workings",
+        BOOK,
+        "workings",
+        ["workings", "formulas"],
+        rows=[
+            (number, told, text, Markup(href))
+            for _, (number, told, text, href) in sorted(rows.items())
+        ],
+    )
+
+
+def glossary_page(plan: Plan) -> Written:
+    """Return the words of the book."""
+    return from_template(
+        plan, "glossary.md", "Words", BOOK, "glossary", words(), words=sorted(words().items())
+    )
+
+
+def sources_page(plan: Plan, written: list[Written]) -> Written:
+    """Return the sources the book's numbers rest on, with the pages that use them."""
+    using: dict[str, list[Page]] = {}
+    for one in written:
+        for key in sorted(_source_keys(one)):
+            using.setdefault(key, []).append(one.page)
+    return from_template(
+        plan,
+        "sources.md",
+        "Sources",
+        BOOK,
+        "sources",
+        [sources()[key].title for key in sorted(using)],
+        used=[
+            (
+                sources()[key],
+                [(Markup(page.title), Markup(_html(page.address))) for page in pages],
+            )
+            for key, pages in sorted(using.items(), key=lambda pair: sources()[pair[0]].title)
+        ],
+    )
+
+
+def _html(address: str) -> str:
+    return address.removesuffix(".md") + ".html"
+
+
+def _source_keys(written: Written) -> set[str]:
+    keys = set(written.marks.cited)
+    for figure in written.marks.figures:
+        if isinstance(figure, Quantity):
+            keys.add(figure.formula.source)
+        elif isinstance(figure, Reference):
+            keys.add(figure.source)
+    return keys

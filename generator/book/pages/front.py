@@ -1,0 +1,65 @@
+"""Pages every reader needs at once: emergency, safety, what stands in the way."""
+
+from markupsafe import Markup
+
+from generator.book.content import Chapter, callout
+from generator.book.marks import Marks
+from generator.book.pages.written import CHAPTERS, Written, finished, from_template, subject_of
+from generator.book.render import cautions_block, render, render_authored
+from generator.plan.model import Plan
+from generator.plan.safety import emergency_lines
+from generator.reference.load import (
+    operations,
+)
+
+
+def findings_page(plan: Plan) -> Written:
+    """Return every stop, caution and note."""
+    return from_template(
+        plan,
+        "findings.md",
+        "Stops, cautions and notes",
+        "",
+        "findings",
+        [one.words for one in plan.findings],
+        findings=[(one, subject_of(plan, one)) for one in plan.findings],
+    )
+
+
+def emergency_page(plan: Plan) -> Written:
+    """Return the emergency card."""
+    lines = emergency_lines(plan.emergency)
+    return from_template(
+        plan,
+        "emergency.md",
+        "Emergency",
+        "",
+        "emergency",
+        ["911", "poison", "hospital"],
+        safety_keys=tuple(line.key for line in lines),
+        lines=lines,
+    )
+
+
+def safety_page(plan: Plan) -> Written:
+    """Return the usual cautions of every operation."""
+    marks = Marks()
+    body = render("safety.md.jinja", marks, plan=plan, root=Markup(""))
+    for name, title in (*operations().items(), ("general", "Always")):
+        body += f"\n## {title}\n\n{cautions_block((callout(name),), marks)}"
+    return finished("safety.md", "Safety", "", body, marks, ["safety", *operations().values()])
+
+
+def chapter_page(chapter: Chapter) -> Written:
+    """Return an authored chapter."""
+    marks = Marks()
+    body = render_authored(chapter.body, marks)
+    return finished(
+        f"chapters/{chapter.name}.md",
+        chapter.title,
+        CHAPTERS,
+        body,
+        marks,
+        [one.lstrip("#").strip() for one in chapter.body.splitlines() if one.startswith("##")],
+        ("chapter",),
+    )

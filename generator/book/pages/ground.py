@@ -1,0 +1,70 @@
+"""Pages of the ground: places, stands, routes."""
+
+from generator.book.pages.written import PLACES, ROUTES, STANDS, Written, address_of, from_template
+from generator.inventory.schema import Route, Stand
+from generator.plan.model import Place, Plan, is_stopped
+from generator.reference.load import (
+    species,
+    step_plans,
+)
+
+
+def place_page(plan: Plan, place: Place) -> Written:
+    """Return a screen with its plantings and jobs."""
+    jobs = [job for job in plan.jobs if job.place_id == place.id]
+    screen = place.screen
+    said = [place.name, *(job.step.name for job in jobs)]
+    if screen is not None:
+        said += [one.steps.replace("_", " ") for one in screen.plantings]
+        said += [screen.note or "", screen.known_as or ""]
+    return from_template(
+        plan,
+        f"places/{place.address}.md",
+        place.name,
+        PLACES,
+        "place",
+        said,
+        ("place",),
+        place=place,
+        screen=screen,
+        jobs=[(job, is_stopped(job.id, plan.findings)) for job in jobs],
+        species=species(),
+        step_plans=step_plans(),
+        routes={one.id: one for one in plan.routes},
+        address_of=address_of,
+    )
+
+
+def stand_page(plan: Plan, stand: Stand) -> Written:
+    """Return a hunting stand."""
+    serving = [one for one in plan.routes if stand.id in one.serves]
+    return from_template(
+        plan,
+        f"stands/{address_of(stand)}.md",
+        stand.name,
+        STANDS,
+        "stand",
+        [stand.name, stand.note or "", *(one.name for one in serving)],
+        ("stand",),
+        stand=stand,
+        routes=serving,
+        address_of=address_of,
+    )
+
+
+def route_page(plan: Plan, route: Route) -> Written:
+    """Return an access route."""
+    hiding = [one for one in plan.places if one.screen is not None and route.id in one.screen.hides]
+    return from_template(
+        plan,
+        f"routes/{address_of(route)}.md",
+        route.name,
+        ROUTES,
+        "route",
+        [route.name, route.note or ""],
+        ("route",),
+        route=route,
+        stands=[one for one in plan.stands if one.id in route.serves],
+        hiding=hiding,
+        address_of=address_of,
+    )

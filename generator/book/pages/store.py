@@ -1,0 +1,118 @@
+"""Pages of what is kept and bought: seed, products, equipment, what to buy."""
+
+from generator.book.pages.written import (
+    EQUIPMENT,
+    PRODUCTS,
+    SEED,
+    Written,
+    address_of,
+    from_template,
+    jobs_with_places,
+    place_of,
+)
+from generator.inventory.schema import Product, SeedLot, Sprayer, Spreader
+from generator.plan.budget import buying_findings, cost_in_all, not_to_buy_yet, purchases
+from generator.plan.model import Plan
+from generator.reference.load import (
+    species,
+)
+
+
+def lot_page(plan: Plan, lot: SeedLot) -> Written:
+    """Return a seed lot with its tag and what is sown of it."""
+    sown = [(job, one) for job in plan.jobs for one in job.sowings if one.lot.id == lot.id]
+    title = f"{species()[lot.species].name}, lot {lot.id}"
+    return from_template(
+        plan,
+        f"seed/{address_of(lot)}.md",
+        title,
+        SEED,
+        "lot",
+        [title, lot.tag.variety or "", lot.note or ""],
+        ("seed",),
+        lot=lot,
+        sown=sown,
+        places={one.id: one for one in plan.places},
+    )
+
+
+def product_page(plan: Plan, product: Product) -> Written:
+    """Return a product: its card where a cleared job rests on it, else what is missing."""
+    jobs = [job for job in plan.jobs if product.id in job.needs]
+    cleared = any(job.mix is not None for job in jobs)
+    return from_template(
+        plan,
+        f"products/{address_of(product)}.md",
+        product.name,
+        PRODUCTS,
+        "product",
+        [product.name, *(use.site_words for use in (product.label.uses if product.label else ()))],
+        ("product",),
+        product=product,
+        card=product.label,
+        cleared=cleared,
+        resting=list(dict.fromkeys(job.mix.use for job in jobs if job.mix is not None)),
+        jobs=jobs_with_places(plan, jobs),
+    )
+
+
+def sprayer_page(plan: Plan, sprayer: Sprayer) -> Written:
+    """Return a sprayer with its catch tests."""
+    return from_template(
+        plan,
+        f"equipment/{address_of(sprayer)}.md",
+        sprayer.name,
+        EQUIPMENT,
+        "sprayer",
+        [sprayer.name, sprayer.nozzle or ""],
+        ("equipment",),
+        sprayer=sprayer,
+        measure=next((one for one in plan.measures if one.id == sprayer.measure), None),
+        jobs=[
+            (job, place_of(plan, job))
+            for job in plan.jobs
+            if job.mix is not None and job.mix.sprayer.id == sprayer.id
+        ],
+    )
+
+
+def spreader_page(plan: Plan, spreader: Spreader) -> Written:
+    """Return a spreader with its catch tests."""
+    return from_template(
+        plan,
+        f"equipment/{address_of(spreader)}.md",
+        spreader.name,
+        EQUIPMENT,
+        "spreader",
+        [spreader.name],
+        ("equipment",),
+        spreader=spreader,
+        jobs=[
+            (job, place_of(plan, job))
+            for job in plan.jobs
+            if job.spreader is not None and job.spreader.id == spreader.id
+        ],
+    )
+
+
+def buy_page(plan: Plan) -> Written:
+    """Return what to buy, and what not to buy yet."""
+    bought = purchases(plan)
+    return from_template(
+        plan,
+        "buy.md",
+        "What to buy",
+        "",
+        "buy",
+        [_item_name(one.item) for one in bought],
+        bought=[(one, _item_name(one.item)) for one in bought],
+        cost=cost_in_all(plan, bought),
+        waiting=[_item_name(one) for one in not_to_buy_yet(plan)],
+        findings=buying_findings(bought),
+    )
+
+
+def _item_name(item: SeedLot | Product) -> str:
+    if isinstance(item, SeedLot):
+        return f"{species()[item.species].name}, lot {item.id}"
+    return item.name

@@ -1,0 +1,104 @@
+"""Pages of the work: the first page, the list of jobs, job sheets."""
+
+import datetime
+
+from markupsafe import Markup
+
+from generator.book.content import callout
+from generator.book.marks import Marks
+from generator.book.pages.written import (
+    WORK,
+    Written,
+    finished,
+    from_template,
+    jobs_with_places,
+    place_of,
+    subject_of,
+)
+from generator.book.render import cautions_block, render
+from generator.plan.calendar import day_in_season
+from generator.plan.model import Job, Plan
+from generator.reference.load import (
+    operations,
+    sign_names,
+    species,
+)
+
+
+def home_page(plan: Plan) -> Written:
+    """Return the first page: what this is, for whom, as of when, what needs doing."""
+    stops = [one for one in plan.findings if one.severity == "stop"]
+    return from_template(
+        plan,
+        "index.md",
+        plan.title,
+        "",
+        "home",
+        [f"season {plan.season}", *(job.step.name for job in plan.jobs)],
+        jobs=jobs_with_places(plan, plan.jobs),
+        stops=[(one, subject_of(plan, one)) for one in stops],
+    )
+
+
+def work_page(plan: Plan) -> Written:
+    """Return the list of jobs by date."""
+    return from_template(
+        plan,
+        "work.md",
+        f"Work in season {plan.season}",
+        WORK,
+        "work",
+        [job.step.name for job in plan.jobs],
+        signs=_signs(plan),
+        jobs=jobs_with_places(plan, plan.jobs),
+    )
+
+
+def _signs(plan: Plan) -> list[tuple[str, list[datetime.date | None]]]:
+    """Return the season signs the owner typed, as days of the plan's season; none for others."""
+    if plan.signs is None:
+        return []
+    rows: list[tuple[str, list[datetime.date | None]]] = []
+    for key, name in sign_names().items():
+        sign = getattr(plan.signs, key)
+        days = (sign.early, sign.typical, sign.late) if sign is not None else (None, None, None)
+        rows.append(
+            (name, [day_in_season(one, plan.season) if one is not None else None for one in days])
+        )
+    return rows
+
+
+def job_page(plan: Plan, job: Job) -> Written:
+    """Return a job sheet with what stands behind it."""
+    marks = Marks()
+    place = place_of(plan, job)
+    title = f"{job.step.name}: {place.name}"
+    found = plan.findings_on(job.id)
+    body = render(
+        "job.md.jinja",
+        marks,
+        plan=plan,
+        root=Markup("../"),
+        job=job,
+        place=place,
+        stops=[one for one in found if one.severity == "stop"],
+        others=[one for one in found if one.severity != "stop"],
+        operation=operations()[job.step.operation],
+        species=species(),
+    )
+    cautions = cautions_block((callout(job.step.operation), callout("general")), marks)
+    body += f"\n## Cautions\n\n{cautions}"
+    said = [job.step.name, place.name, operations()[job.step.operation]]
+    said += [species()[one.lot.species].name for one in job.sowings]
+    said += [job.mix.product.name] if job.mix is not None else []
+    said += [one.words for one in found]
+    return finished(
+        f"work/{job.address}.md",
+        title,
+        WORK,
+        body,
+        marks,
+        said,
+        ("job",),
+        tuple(line.key for line in job.safety),
+    )

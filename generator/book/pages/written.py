@@ -1,0 +1,90 @@
+"""A finished page, and the way every page is written from its template."""
+
+from collections.abc import Iterable
+from dataclasses import dataclass
+from typing import Any
+
+from markupsafe import Markup
+
+from generator.book.marks import Marks
+from generator.book.model import Page, SearchRecord
+from generator.book.render import render, workings_block
+from generator.book.text import inert, searchable
+from generator.plan.model import Finding, Job, Place, Plan, is_stopped
+
+WORK, PLACES, STANDS, ROUTES = "Work", "Places", "Stands", "Routes"
+SEED, PRODUCTS, EQUIPMENT, CHAPTERS = "Seed", "Products", "Equipment", "Chapters"
+BOOK = "About this book"
+BOOST = {PLACES: 4}  # a place stands before the jobs that carry its name
+TITLE_ANCHOR = "this-page"
+
+
+@dataclass(frozen=True, slots=True)
+class Written:
+    """A finished page with the numbers it shows."""
+
+    page: Page
+    marks: Marks
+
+
+def from_template(
+    plan: Plan,
+    address: str,
+    title: str,
+    group: str,
+    template: str,
+    found: Iterable[str] = (),
+    tags: tuple[str, ...] = (),
+    safety_keys: tuple[str, ...] = (),
+    **context: Any,
+) -> Written:
+    marks = Marks()
+    root = Markup("../" if "/" in address else "")
+    body = render(f"{template}.md.jinja", marks, plan=plan, root=root, **context)
+    return finished(address, title, group, body, marks, found, tags, safety_keys)
+
+
+def finished(
+    address: str,
+    title: str,
+    group: str,
+    body: str,
+    marks: Marks,
+    found: Iterable[str],
+    tags: tuple[str, ...] = (),
+    safety_keys: tuple[str, ...] = (),
+) -> Written:
+    record = SearchRecord(
+        searchable(title),
+        searchable(" ".join(found)),
+        tuple(searchable(one) for one in tags),
+        BOOST.get(group, 1),
+    )
+    # An anchor made from the words of a title could be one that a number on the page has.
+    heading = f"# {inert(title)} {{: #{TITLE_ANCHOR} }}\n\n"
+    markdown = heading + body + workings_block(marks)
+    return Written(Page(address, inert(title), group, markdown, record, safety_keys), marks)
+
+
+def place_of(plan: Plan, job: Job) -> Place:
+    """Return the place a job is done on."""
+    return plan.place(job.place_id)
+
+
+def address_of(thing: Any) -> Markup:
+    """Return the file name of a thing's page: the id it had first, so a rename never moves it."""
+    return Markup(thing.was[0] if thing.was else thing.id)
+
+
+def subject_of(plan: Plan, finding: Finding) -> tuple[str, Markup]:
+    """Return what a finding is about in words, with the address of its page or nothing."""
+    for job in plan.jobs:
+        if job.id == finding.subject:
+            title = f"{job.step.name}: {place_of(plan, job).name}"
+            return title, Markup(f"work/{job.address}.html")
+    return "Season signs", Markup("")
+
+
+def jobs_with_places(plan: Plan, jobs: Iterable[Job]) -> list[tuple[Job, bool, Place]]:
+    """Return jobs as lists of them show them: each, whether it is stopped, and its place."""
+    return [(job, is_stopped(job.id, plan.findings), place_of(plan, job)) for job in jobs]

@@ -23,6 +23,11 @@ class Limits:
     at_most: float | None = None
 
 
+POSITIVE = Limits(above=0)
+SHARE = Limits(at_least=0, at_most=1)
+LatLon = tuple[float, float]
+
+
 @dataclass(frozen=True, slots=True)
 class FieldRule:
     """What may stand in a field and who may see it.

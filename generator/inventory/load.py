@@ -7,25 +7,14 @@ from pathlib import Path
 from typing import Any
 
 from generator.inventory import problems as say
+from generator.inventory.equipment import Measure, Sprayer, Spreader
 from generator.inventory.fields import Where
+from generator.inventory.places import Planting, Route, Screen, Stand
 from generator.inventory.problems import Problem, Sentence
 from generator.inventory.reading import FAULT, Mention, NamedThing, Reading, read_record
 from generator.inventory.rules import broken_rules
-from generator.inventory.schema import (
-    FORMAT,
-    Inventory,
-    Measure,
-    Planting,
-    Product,
-    Property,
-    Reader,
-    Route,
-    Screen,
-    SeedLot,
-    Sprayer,
-    Spreader,
-    Stand,
-)
+from generator.inventory.schema import FORMAT, Inventory, Property, Reader
+from generator.inventory.stock import Product, SeedLot
 from generator.inventory.yaml_positions import Document, read_document
 from generator.reference.load import planting_kinds, species, step_plans
 

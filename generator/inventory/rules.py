@@ -1,12 +1,12 @@
 """Rules between fields and records, each small, with the sentence that says what it wants."""
 
 import re
-from collections.abc import Callable, Iterator
-from dataclasses import dataclass
+from collections.abc import Iterator
 from typing import Any
 
-from generator.inventory.fields import SeasonSign, Where
+from generator.inventory.fields import SeasonSign
 from generator.inventory.label import NotOnLabel, Use, YearlyLimit
+from generator.inventory.places import Planting, Screen
 from generator.inventory.problems import (
     NO_FILE_NAMES,
     Problem,
@@ -14,7 +14,8 @@ from generator.inventory.problems import (
     shown_value,
 )
 from generator.inventory.reading import is_id
-from generator.inventory.schema import Inventory, Planting, Screen
+from generator.inventory.rule import Broken, Rule, typed_at
+from generator.inventory.schema import Inventory
 from generator.reference.load import step_plans
 from generator.units import convert
 from generator.working import Given
@@ -22,24 +23,6 @@ from generator.working import Given
 SEASON_BEGINS_MONTH = 9
 NOT_A_CONTRACT = ("no", "n/a", "na", "nil", "not any", "without", "-", "false", "yes", "true", "?")
 LONGEST_PAGE_NAME = 150  # season and step still have to fit into a file name
-
-
-@dataclass(frozen=True, slots=True)
-class Broken:
-    """One broken rule: where, what is wrong, what is accepted."""
-
-    where: Where
-    what: str
-    accepted: str
-
-
-@dataclass(frozen=True, slots=True)
-class Rule:
-    """A rule of the property folder with its code, its reason and its check."""
-
-    code: str
-    reason: str
-    check: Callable[[Inventory], Iterator[Broken]]
 
 
 def broken_rules(inventory: Inventory) -> list[Problem]:
@@ -64,10 +47,6 @@ def _plantings(inventory: Inventory) -> Iterator[tuple[Screen, Planting]]:
             yield screen, planting
 
 
-def _at(given: Given) -> Where:
-    return Where(given.file, given.line, 1)
-
-
 def _viable_parts(inventory: Inventory) -> Iterator[Broken]:
     for lot in inventory.lots:
         tag = lot.tag
@@ -75,13 +54,13 @@ def _viable_parts(inventory: Inventory) -> Iterator[Broken]:
         percent = convert(sum(part.value for part in parts), "fraction", "pct")
         if not 0 < percent <= 100 + 1e-9:
             yield Broken(
-                _at(tag.germination_fraction),
+                typed_at(tag.germination_fraction),
                 f"germination, hard and dormant add up to {percent:g} percent",
                 "parts of the pure seed: together more than 0 and at most 100 percent",
             )
         if tag.purity_fraction.value == 0:
             yield Broken(
-                _at(tag.purity_fraction), "purity is 0", "the pure seed on the tag, above 0"
+                typed_at(tag.purity_fraction), "purity is 0", "the pure seed on the tag, above 0"
             )
 
 
@@ -177,10 +156,10 @@ def _low_and_high(inventory: Inventory) -> Iterator[Broken]:
             for low, high in _ranges(use):
                 if low.unit == high.unit and low.value > high.value:
                     what = f"the lower number {low.typed:g} is above the higher {high.typed:g}"
-                    yield Broken(_at(low), what, "the lower number first")
+                    yield Broken(typed_at(low), what, "the lower number first")
                 elif low.unit != high.unit:
                     what = "one rate is a volume and the other a weight"
-                    yield Broken(_at(low), what, "both in the same kind of unit")
+                    yield Broken(typed_at(low), what, "both in the same kind of unit")
 
 
 def _ranges(use: Use) -> Iterator[tuple[Given, Given]]:
@@ -205,7 +184,7 @@ def _basis_and_unit(inventory: Inventory) -> Iterator[Broken]:
                 liquid = rate.unit == "fl_oz_per_ac"
                 if liquid != (use.basis == "product"):
                     yield Broken(
-                        _at(rate),
+                        typed_at(rate),
                         f"a rate in {rate.typed_unit.replace('_', ' ')} does not go with "
                         f"basis {use.basis}",
                         "product in a volume to an acre, ai and ae in pounds to an acre",

@@ -3,7 +3,7 @@
 from dataclasses import dataclass
 
 from generator.compute.buying import COST, PACKAGES, TOTAL_FL_OZ, TOTAL_LB, TOTAL_USD
-from generator.inventory.schema import Product, SeedLot
+from generator.inventory.stock import Product, SeedLot
 from generator.plan.findings import finding
 from generator.plan.model import Finding, Plan, is_stopped
 from generator.plan.reasons import Caution

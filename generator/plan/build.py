@@ -4,8 +4,9 @@ import datetime
 from dataclasses import replace
 
 from generator.compute.area import STRIP_AREA
-from generator.inventory.schema import Inventory, Planting, Screen, Work
-from generator.plan.calendar import open_dates
+from generator.inventory.places import Screen
+from generator.inventory.schema import Inventory
+from generator.plan.asked import JobAsked, asked_of
 from generator.plan.findings import finding, in_order
 from generator.plan.model import BudgetLine, Finding, Job, OpenDates, Place, Plan, is_stopped
 from generator.plan.rates import job_rate
@@ -13,10 +14,9 @@ from generator.plan.readers import handed_over, handed_steps
 from generator.plan.reasons import Caution, Note, Stop
 from generator.plan.safety import safety_lines
 from generator.plan.sowing import hopper_numbers, latest_test, sowing_findings, sowings
-from generator.plan.spraying import SprayAsked, plan_spray
+from generator.plan.spraying import plan_spray
 from generator.plan.years import PlannedSpray
-from generator.reference.load import Step, sign_names, step_plans
-from generator.working import Quantity
+from generator.reference.load import sign_names, step_plans
 
 LIVING_SOD = ("perennial_sod", "unsure")
 
@@ -28,7 +28,7 @@ def make_plan(
     places = {screen.id: _place(screen, season) for screen in inventory.screens}
     # A label's year takes in the sprayings of the seasons before and after.
     ever = [
-        _asked(inventory, screen, planting, step, places[screen.id].area)
+        asked_of(inventory, screen, planting, step, places[screen.id].area)
         for screen in inventory.screens
         for planting in screen.plantings
         for step in step_plans()[planting.steps].steps
@@ -107,35 +107,7 @@ def first_name(identity: str, was: tuple[str, ...]) -> str:
     return was[0] if was else identity
 
 
-def _asked(
-    inventory: Inventory,
-    screen: Screen,
-    planting: Planting,
-    step: Step,
-    area: Quantity,
-) -> SprayAsked:
-    signs = inventory.property.season_signs
-    season = planting.season
-    plan = step_plans()[planting.steps]
-    sowing = next((one for one in plan.steps if one.operation == "sow"), None)
-    return SprayAsked(
-        job_id=f"{screen.id}/{season}/{step.id}",
-        screen=screen,
-        planting=planting,
-        step=step,
-        kind=plan.kind,
-        dates=open_dates(step, season, signs),
-        sowing_opens=open_dates(sowing, season, signs).opens if sowing else None,
-        work=_work(planting, step),
-        area=area,
-    )
-
-
-def _work(planting: Planting, step: Step) -> Work | None:
-    return next((one for one in planting.work if one.step == step.id), None)
-
-
-def _planned_spray(asked: SprayAsked, inventory: Inventory) -> PlannedSpray:
+def _planned_spray(asked: JobAsked, inventory: Inventory) -> PlannedSpray:
     work = asked.work
     product = next(
         (one for one in inventory.products if work is not None and one.id == work.product), None
@@ -157,7 +129,7 @@ def _planned_spray(asked: SprayAsked, inventory: Inventory) -> PlannedSpray:
 
 
 def _job(
-    asked: SprayAsked, inventory: Inventory, sprays: tuple[PlannedSpray, ...]
+    asked: JobAsked, inventory: Inventory, sprays: tuple[PlannedSpray, ...]
 ) -> tuple[Job, list[Finding]]:
     job = Job(
         id=asked.job_id,
@@ -188,7 +160,7 @@ def _tail(job_id: str) -> str:
 
 
 def _spray_job(
-    job: Job, asked: SprayAsked, inventory: Inventory, sprays: tuple[PlannedSpray, ...]
+    job: Job, asked: JobAsked, inventory: Inventory, sprays: tuple[PlannedSpray, ...]
 ) -> tuple[Job, list[Finding]]:
     done = plan_spray(asked, inventory, sprays)
     product = asked.work.product if asked.work else None
@@ -203,7 +175,7 @@ def _spray_job(
     return planned, list(done.findings)
 
 
-def _sow_job(job: Job, asked: SprayAsked, inventory: Inventory) -> tuple[Job, list[Finding]]:
+def _sow_job(job: Job, asked: JobAsked, inventory: Inventory) -> tuple[Job, list[Finding]]:
     parts = sowings(job.id, asked.planting.seed, asked.area, inventory)
     named = asked.work.spreader if asked.work else None
     spreader = next((one for one in inventory.spreaders if one.id == named), None)
@@ -223,7 +195,7 @@ def _sow_job(job: Job, asked: SprayAsked, inventory: Inventory) -> tuple[Job, li
     return sown, found
 
 
-def _date_findings(asked: SprayAsked, as_of: datetime.date) -> list[Finding]:
+def _date_findings(asked: JobAsked, as_of: datetime.date) -> list[Finding]:
     dates: OpenDates = asked.dates
     if dates.missing_signs:
         signs = ", ".join(sign_names()[one].lower() for one in dates.missing_signs)
@@ -235,7 +207,7 @@ def _date_findings(asked: SprayAsked, as_of: datetime.date) -> list[Finding]:
     return []
 
 
-def _name_findings(asked: SprayAsked, inventory: Inventory) -> list[Finding]:
+def _name_findings(asked: JobAsked, inventory: Inventory) -> list[Finding]:
     handed = any(
         asked.step.id in handed_steps(reader, asked.planting.id, asked.planting.steps)
         for reader in inventory.readers
@@ -280,8 +252,12 @@ def _lines(jobs: tuple[Job, ...]) -> tuple[BudgetLine, ...]:
     for job in jobs:
         for part in job.sowings:
             amount = part.numbers["bulk_seed_lb"]
-            lines.append(BudgetLine(job.id, job.place_id, job.season, part.lot.id, amount))
+            lines.append(_line(job, "seed", part.lot.id, amount))
         if job.mix is not None:
             amount = job.numbers["product_fl_oz"]
-            lines.append(BudgetLine(job.id, job.place_id, job.season, job.mix.product.id, amount))
+            lines.append(_line(job, "product", job.mix.product.id, amount))
     return tuple(lines)
+
+
+def _line(job: Job, kind: str, item_id: str, amount: Quantity) -> BudgetLine:
+    return BudgetLine(job.id, job.place_id, job.planting_id, job.season, kind, item_id, amount)

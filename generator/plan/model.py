@@ -6,21 +6,11 @@ import datetime
 from dataclasses import dataclass
 from typing import Literal
 
+from generator.inventory.equipment import Measure, Sprayer, SprayerTest, Spreader, SpreaderTest
 from generator.inventory.label import LabelCard, Use
-from generator.inventory.schema import (
-    EmergencyCard,
-    Measure,
-    Product,
-    Route,
-    Screen,
-    SeasonSigns,
-    SeedLot,
-    Sprayer,
-    SprayerTest,
-    Spreader,
-    SpreaderTest,
-    Stand,
-)
+from generator.inventory.places import Route, Screen, Stand
+from generator.inventory.schema import EmergencyCard, SeasonSigns
+from generator.inventory.stock import Product, SeedLot
 from generator.reference.load import Step
 from generator.working import Figure, Quantity
 
@@ -148,11 +138,13 @@ class Place:
 
 @dataclass(frozen=True, slots=True)
 class BudgetLine:
-    """One job's need of one thing to buy."""
+    """One job's need of one thing: `kind` says what sort of thing `item_id` names."""
 
     job_id: str
     place_id: str
+    planting_id: str
     season: int
+    kind: str
     item_id: str
     amount: Quantity
 

@@ -4,7 +4,7 @@ from dataclasses import dataclass
 
 from generator.compute.spray import ACTIVE_RATE, PRODUCT_RATE
 from generator.inventory.label import ActiveStrength, LabelCard
-from generator.inventory.schema import Work
+from generator.inventory.places import Work
 from generator.working import Figure, Given, Quantity
 
 ROUNDING = 1e-9  # relative: a rate typed as exactly the limit must not fail by a rounding error

@@ -4,7 +4,8 @@ from collections.abc import Iterator
 
 from generator.inventory.fields import NOT_ON_LABEL, rules_of
 from generator.inventory.label import LabelCard, Setback, Use, WindRange
-from generator.inventory.schema import EmergencyCard, Hazards
+from generator.inventory.places import Hazards
+from generator.inventory.schema import EmergencyCard
 from generator.plan.model import Mix, SafetyLine
 from generator.working import Given
 

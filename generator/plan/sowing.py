@@ -3,8 +3,11 @@
 import datetime
 
 from generator.compute import buying, seed, spread
+from generator.inventory.equipment import Spreader, SpreaderTest
 from generator.inventory.fields import Where
-from generator.inventory.schema import Inventory, SeedLot, SownSeed, Spreader, SpreaderTest
+from generator.inventory.places import SownSeed
+from generator.inventory.schema import Inventory
+from generator.inventory.stock import SeedLot
 from generator.plan.findings import finding, older_than_a_year
 from generator.plan.model import Finding, Sowing
 from generator.plan.reasons import Caution, Note

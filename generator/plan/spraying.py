@@ -1,17 +1,12 @@
 """A spray job: cleared or stopped, and when cleared, what goes into each tank load."""
 
-import datetime
 from collections.abc import Iterator
 from dataclasses import dataclass, replace
 
 from generator.inventory.label import Bulletin, CarrierRange, LabelCard, Use, YearlyLimit
-from generator.inventory.schema import (
-    Inventory,
-    Planting,
-    Product,
-    Screen,
-    Work,
-)
+from generator.inventory.schema import Inventory
+from generator.inventory.stock import Product
+from generator.plan.asked import JobAsked
 from generator.plan.clearance import Asked, cleared_use, missing_on_card, missing_on_use
 from generator.plan.findings import finding, older_than_a_year
 from generator.plan.model import Finding, Mix, OpenDates
@@ -24,7 +19,7 @@ from generator.plan.years import (
     shares_ground_with_others,
     times_in_a_year,
 )
-from generator.reference.load import Step, planting_kinds, species
+from generator.reference.load import planting_kinds, species
 from generator.working import (
     KEPT_WHILE_STOPPED,
     Figure,
@@ -41,21 +36,6 @@ NO_CONTRACT = "none"
 
 
 @dataclass(frozen=True, slots=True)
-class SprayAsked:
-    """All that a spray job rests on, before anything is worked out."""
-
-    job_id: str
-    screen: Screen
-    planting: Planting
-    step: Step
-    kind: str
-    dates: OpenDates
-    sowing_opens: datetime.date | None
-    work: Work | None
-    area: Quantity
-
-
-@dataclass(frozen=True, slots=True)
 class Sprayed:
     """What planning a spray job gave: a mix when cleared, numbers, findings."""
 
@@ -64,9 +44,7 @@ class Sprayed:
     findings: tuple[Finding, ...]
 
 
-def plan_spray(
-    asked: SprayAsked, inventory: Inventory, sprays: tuple[PlannedSpray, ...]
-) -> Sprayed:
+def plan_spray(asked: JobAsked, inventory: Inventory, sprays: tuple[PlannedSpray, ...]) -> Sprayed:
     """Return the mix of a cleared job, or the stops that keep it from being worked out."""
     if asked.work is None or asked.work.product is None:
         where = asked.work.where if asked.work else asked.planting.where
@@ -89,7 +67,7 @@ def plan_spray(
     return _mix(asked, product, product.label, use, rate, machine, most)
 
 
-def _asked_of_label(asked: SprayAsked) -> Asked:
+def _asked_of_label(asked: JobAsked) -> Asked:
     contract = asked.screen.contract
     free = contract is not None and contract.strip().casefold() == NO_CONTRACT
     land = None if contract is None else "not_contract" if free else "contract"
@@ -104,7 +82,7 @@ def _asked_of_label(asked: SprayAsked) -> Asked:
     )
 
 
-def _no_use(stop: Stop, asked: SprayAsked, product: Product) -> Finding:
+def _no_use(stop: Stop, asked: JobAsked, product: Product) -> Finding:
     want = _asked_of_label(asked)
     land = {"contract": "contract land", "not_contract": "land under no contract"}
     return finding(
@@ -120,7 +98,7 @@ def _no_use(stop: Stop, asked: SprayAsked, product: Product) -> Finding:
     )
 
 
-def _card_stops(asked: SprayAsked, product: Product) -> Iterator[Finding]:
+def _card_stops(asked: JobAsked, product: Product) -> Iterator[Finding]:
     card, job = product.label, asked.job_id
     if card is None:
         yield finding(Stop.NO_CARD, job, product.where, product=product.name)
@@ -157,7 +135,7 @@ def _good_for(bulletin: Bulletin, month: int) -> bool:
 
 
 def _use_stops(
-    asked: SprayAsked,
+    asked: JobAsked,
     product: Product,
     card: LabelCard,
     use: Use,
@@ -186,7 +164,7 @@ def _comparable(rate: JobRate, use: Use) -> bool:
     return use.basis is not None and rate.in_basis(use.basis) is not None
 
 
-def _rate_stops(asked: SprayAsked, card: LabelCard, use: Use, rate: JobRate) -> Iterator[Finding]:
+def _rate_stops(asked: JobAsked, card: LabelCard, use: Use, rate: JobRate) -> Iterator[Finding]:
     assert use.basis is not None
     mine = _value(rate.in_basis(use.basis))
     if use.rate_low is not None and use.rate_high is not None:
@@ -242,7 +220,7 @@ def _kept_back(figure: Input) -> Input:
 
 
 def _on_the_place(
-    asked: SprayAsked, sprays: tuple[PlannedSpray, ...]
+    asked: JobAsked, sprays: tuple[PlannedSpray, ...]
 ) -> tuple[PlannedSpray, tuple[PlannedSpray, ...]]:
     """Return the job's own spraying, and every spraying on its place."""
     here = tuple(one for one in sprays if one.place_id == asked.screen.id)
@@ -250,7 +228,7 @@ def _on_the_place(
 
 
 def _year_stops(
-    asked: SprayAsked, card: LabelCard, use: Use, sprays: tuple[PlannedSpray, ...]
+    asked: JobAsked, card: LabelCard, use: Use, sprays: tuple[PlannedSpray, ...]
 ) -> Iterator[Finding]:
     mine, here = _on_the_place(asked, sprays)
     if isinstance(use.max_per_year, YearlyLimit) and use.basis is not None:
@@ -266,7 +244,7 @@ def _year_stops(
 
 
 def _most_at_one_time(
-    asked: SprayAsked,
+    asked: JobAsked,
     card: LabelCard,
     use: Use,
     rate: JobRate,
@@ -328,7 +306,7 @@ def _ends_by(last: tuple[int, int], dates: OpenDates) -> bool:
     return (closes.month, closes.day) <= last
 
 
-def _leaves_days(interval: Given, asked: SprayAsked) -> bool:
+def _leaves_days(interval: Given, asked: JobAsked) -> bool:
     """Whether the sowing can wait long enough; a spray after the sowing is not held by it."""
     if asked.step.timing != "before_sowing":
         return True
@@ -338,7 +316,7 @@ def _leaves_days(interval: Given, asked: SprayAsked) -> bool:
 
 
 def _mix(
-    asked: SprayAsked,
+    asked: JobAsked,
     product: Product,
     card: LabelCard,
     use: Use,

@@ -3,8 +3,9 @@
 from dataclasses import dataclass
 
 from generator.compute import spray
+from generator.inventory.equipment import Measure, Sprayer, SprayerTest
 from generator.inventory.label import LabelCard, Use
-from generator.inventory.schema import Inventory, Measure, Sprayer, SprayerTest
+from generator.inventory.schema import Inventory
 from generator.plan.model import Load
 from generator.plan.rates import ROUNDING, JobRate
 from generator.working import Figure, Quantity

@@ -11,7 +11,8 @@ import pytest
 from generator.book.make import make_book
 from generator.book.model import Book, Page
 from generator.inventory.label import LabelCard, Use
-from generator.inventory.schema import EmergencyCard, Hazards
+from generator.inventory.places import Hazards
+from generator.inventory.schema import EmergencyCard
 from generator.plan.readers import seen_by
 from generator.plan.safety import safety_fields
 from generator.site.publish import publish

@@ -44,7 +44,11 @@ TABLE: dict[str, Row] = {
     ),
     # A book is made of the plan's objects, whose records come from the layers below the plan.
     # Front matter of a chapter is YAML.
-    "book": row("units working reference inventory plan lookup", "jinja2 markupsafe yaml"),
+    "book": row(
+        "units working reference inventory plan lookup",
+        "jinja2 markupsafe yaml",
+        only_in={"book.exports": frozenset({"openpyxl"})},
+    ),
     "site": row("book lookup", "mkdocs markdown yaml jinja2"),
     "cli": row("package inventory plan book site lookup", "click"),
     "__main__": row("cli"),

@@ -1,7 +1,7 @@
 """Pages of the ground: places, stands, routes."""
 
 from generator.book.pages.written import PLACES, ROUTES, STANDS, Written, address_of, from_template
-from generator.inventory.schema import Route, Stand
+from generator.inventory.places import Route, Stand
 from generator.plan.model import Place, Plan, is_stopped
 from generator.reference.load import (
     species,

@@ -10,7 +10,8 @@ from generator.book.pages.written import (
     jobs_with_places,
     place_of,
 )
-from generator.inventory.schema import Product, SeedLot, Sprayer, Spreader
+from generator.inventory.equipment import Sprayer, Spreader
+from generator.inventory.stock import Product, SeedLot
 from generator.plan.budget import buying_findings, cost_in_all, not_to_buy_yet, purchases
 from generator.plan.model import Plan
 from generator.reference.load import (

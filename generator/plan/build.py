@@ -17,6 +17,7 @@ from generator.plan.sowing import hopper_numbers, latest_test, sowing_findings, 
 from generator.plan.spraying import plan_spray
 from generator.plan.years import PlannedSpray
 from generator.reference.load import sign_names, step_plans
+from generator.working import Quantity
 
 LIVING_SOD = ("perennial_sod", "unsure")
 

@@ -1,0 +1,75 @@
+"""Lengths and areas on the ground from points, on the ellipsoid that satellite receivers use.
+
+A point is (latitude, longitude) in degrees on WGS 84, north and east positive. Sides are
+geodesics, the shortest ways over the ellipsoid. The library is imported when the first points are
+measured: most properties have none, and a check of them must not wait for it.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from functools import cache
+from typing import TYPE_CHECKING, TypeAlias
+
+from generator.units import convert
+
+if TYPE_CHECKING:
+    from pyproj import Geod
+
+LatLon: TypeAlias = tuple[float, float]
+ELLIPSOID = "WGS84"
+
+
+@cache
+def _geod() -> Geod:
+    from pyproj import Geod
+
+    return Geod(ellps=ELLIPSOID)
+
+
+def _degrees(points: Sequence[LatLon]) -> tuple[list[float], list[float]]:
+    """Return longitudes and latitudes, in the order the library takes them."""
+    return [lon for _, lon in points], [lat for lat, _ in points]
+
+
+def line_length_ft(line_lat_lon: Sequence[LatLon]) -> float:
+    """Return the length along a line from its first point to its last, in feet.
+
+    >>> round(line_length_ft([(41.0, -93.0), (41.0, -93.001)]), 1)
+    276.0
+    """
+    return convert(float(_geod().line_length(*_degrees(line_lat_lon))), "m", "ft")
+
+
+def outline_area_ac(outline_lat_lon: Sequence[LatLon]) -> float:
+    """Return the area inside an outline, in acres, whichever way round it is walked.
+
+    The last point is joined to the first. Right for outlines that do not cross themselves.
+
+    >>> round(outline_area_ac([(41.0, -93.0), (41.0, -93.001), (41.001, -93.001)]), 4)
+    1.1544
+    """
+    area, _ = _geod().polygon_area_perimeter(*_degrees(outline_lat_lon))
+    return convert(abs(float(area)), "sq_m", "ac")
+
+
+def outline_perimeter_ft(outline_lat_lon: Sequence[LatLon]) -> float:
+    """Return the way once around an outline, in feet; the last point is joined to the first.
+
+    >>> round(outline_perimeter_ft([(41.0, -93.0), (41.0, -93.001), (41.001, -93.001)]), 1)
+    1097.5
+    """
+    _, perimeter = _geod().polygon_area_perimeter(*_degrees(outline_lat_lon))
+    return convert(float(perimeter), "m", "ft")
+
+
+def distances_mi(from_lat_lon: LatLon, to_lat_lon: Sequence[LatLon]) -> list[float]:
+    """Return how far each point lies from the first one named, in miles.
+
+    >>> [round(one, 2) for one in distances_mi((41.0, -93.0), [(41.0, -93.0), (42.0, -93.0)])]
+    [0.0, 69.01]
+    """
+    lons, lats = _degrees(to_lat_lon)
+    here = [from_lat_lon] * len(to_lat_lon)
+    _, _, apart_m = _geod().inv(*_degrees(here), lons, lats)
+    return [convert(float(one), "m", "mi") for one in apart_m]

@@ -1,7 +1,8 @@
 """Numbers that carry how they came about.
 
-A `Figure` is a number from the inventory (`Given`), from a source (`Reference`), computed from
-other figures (`Quantity`), or kept from a reader (`Withheld`). A `Formula` pairs the function that
+A `Figure` is a number from the inventory (`Given`), measured on points of the inventory
+(`Measured`), from a source (`Reference`), computed from other figures (`Quantity`), or kept from a
+reader (`Withheld`). A `Formula` pairs the function that
 computes with the text that a page shows; `replay` evaluates that text on its own, so a test can
 hold the two against each other.
 """
@@ -35,6 +36,24 @@ class Given:
     line: int
     visible: Visible
     label: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class Measured:
+    """A number measured on points the owner typed, by a method too long for a line of formula.
+
+    `method` says in words how, `source` is the key of where the method is described, `points` how
+    many points there are, `file` and `line` where they stand."""
+
+    name: str
+    value: float
+    unit: str
+    method: str
+    points: int
+    source: str
+    file: str
+    line: int
+    visible: Visible
 
 
 @dataclass(frozen=True, slots=True)
@@ -84,7 +103,7 @@ class Quantity:
     inputs: tuple[tuple[str, Input], ...]
 
 
-Figure: TypeAlias = Given | Reference | Quantity | Withheld
+Figure: TypeAlias = Given | Measured | Reference | Quantity | Withheld
 Input: TypeAlias = Figure | tuple[Figure, ...]
 
 

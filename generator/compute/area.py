@@ -1,4 +1,4 @@
-"""Ground of a strip, and the length that covers a part of an acre."""
+"""Ground of a place, how far an outline may be off, and lengths that cover part of an acre."""
 
 from generator.units import IN_PER_FT, SQ_FT_PER_AC
 from generator.working import Formula
@@ -32,6 +32,99 @@ def course_length_ft(part_of_acre_fraction: float, width_in: float) -> float:
     return part_of_acre_fraction * SQ_FT_PER_AC * IN_PER_FT / width_in
 
 
+def outline_ground_ac(outline_area_ac: float) -> float:
+    """Ground inside an outline in acres, as measured.
+
+    Formula: outline_area_ac
+    Valid for: an outline walked at the edge of what is treated
+    Source: taken over as measured (source key arithmetic)
+
+    >>> outline_ground_ac(0.33)
+    0.33
+    """
+    return outline_area_ac
+
+
+def stated_ground_ac(area_ac: float) -> float:
+    """Ground in acres, as the owner states it.
+
+    Formula: area_ac
+    Valid for: the ground that is treated, not the gross ground
+    Source: taken over as typed (source key arithmetic)
+
+    >>> stated_ground_ac(0.33)
+    0.33
+    """
+    return area_ac
+
+
+def mean_width_ft(area_ac: float, perimeter_ft: float) -> float:
+    """Mean width inside an outline in feet: its area over half the way around it.
+
+    Formula: area_ac * 43560 / (perimeter_ft / 2)
+    Valid for: long narrow outlines; of others it is the width that counts for the likely error
+    Source: an acre is 43,560 square feet (source key nist_811)
+
+    >>> round(mean_width_ft(1, 1572), 1)
+    55.4
+    """
+    return area_ac * SQ_FT_PER_AC / (perimeter_ft / 2)
+
+
+def outline_error_fraction(outline_error_ft: float, width_ft: float) -> float:
+    """Likely error of the ground inside an outline, as a share of it.
+
+    Both long sides may be off by as much, and to the same side of the truth.
+
+    Formula: 2 * outline_error_ft / width_ft
+    Valid for: width_ft above 0, the mean width of the outline or the taped width
+    Source: common practice with strips walked around (source key common_practice)
+
+    >>> round(outline_error_fraction(5, 24), 3)
+    0.417
+    """
+    return 2 * outline_error_ft / width_ft
+
+
+def least_ground_ac(area_ac: float, outline_error_fraction: float) -> float:
+    """Least ground there may be in truth, in acres.
+
+    Formula: area_ac * (1 - min(outline_error_fraction, 1))
+    Valid for: an error of at least 0; one of more than the whole leaves no ground
+    Source: the share taken away (source key arithmetic)
+
+    >>> round(least_ground_ac(0.3306, 0.4167), 2)
+    0.19
+    """
+    return area_ac * (1 - min(outline_error_fraction, 1))
+
+
+def most_ground_ac(area_ac: float, outline_error_fraction: float) -> float:
+    """Most ground there may be in truth, in acres.
+
+    Formula: area_ac * (1 + outline_error_fraction)
+    Valid for: an error of at least 0
+    Source: the share put on (source key arithmetic)
+
+    >>> round(most_ground_ac(0.3306, 0.4167), 2)
+    0.47
+    """
+    return area_ac * (1 + outline_error_fraction)
+
+
+def grounds_apart_fraction(area_ac: float, other_area_ac: float) -> float:
+    """How far another way to the ground is from the one that counts, as a share of the latter.
+
+    Formula: (max(area_ac, other_area_ac) - min(area_ac, other_area_ac)) / area_ac
+    Valid for: area_ac above 0, the ground that counts
+    Source: difference over what counts (source key arithmetic)
+
+    >>> round(grounds_apart_fraction(0.5, 0.6), 2)
+    0.2
+    """
+    return (max(area_ac, other_area_ac) - min(area_ac, other_area_ac)) / area_ac
+
+
 STRIP_AREA = Formula(
     strip_area_ac, "ac", "length_ft * width_ft / 43560", "Ground to treat", "nist_811"
 )
@@ -41,4 +134,43 @@ COURSE_LENGTH = Formula(
     "part_of_acre_fraction * 43560 * 12 / width_in",
     "Length of the course",
     "nist_811",
+)
+OUTLINE_GROUND = Formula(
+    outline_ground_ac, "ac", "outline_area_ac", "Ground to treat", "arithmetic"
+)
+STATED_GROUND = Formula(stated_ground_ac, "ac", "area_ac", "Ground to treat", "arithmetic")
+MEAN_WIDTH = Formula(
+    mean_width_ft,
+    "ft",
+    "area_ac * 43560 / (perimeter_ft / 2)",
+    "Mean width of the outline",
+    "nist_811",
+)
+OUTLINE_ERROR = Formula(
+    outline_error_fraction,
+    "fraction",
+    "2 * outline_error_ft / width_ft",
+    "Likely error of the outline",
+    "common_practice",
+)
+LEAST_GROUND = Formula(
+    least_ground_ac,
+    "ac",
+    "area_ac * (1 - min(outline_error_fraction, 1))",
+    "Least ground there may be",
+    "arithmetic",
+)
+MOST_GROUND = Formula(
+    most_ground_ac,
+    "ac",
+    "area_ac * (1 + outline_error_fraction)",
+    "Most ground there may be",
+    "arithmetic",
+)
+GROUNDS_APART = Formula(
+    grounds_apart_fraction,
+    "fraction",
+    "(max(area_ac, other_area_ac) - min(area_ac, other_area_ac)) / area_ac",
+    "Apart from the ground that counts",
+    "arithmetic",
 )

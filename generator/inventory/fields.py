@@ -33,7 +33,7 @@ class FieldRule:
     """What may stand in a field and who may see it.
 
     `form` says how it is read: text, identity, reference, choice, measure, whole, yes_no, date,
-    month_day, lat_lon, sign or record. `many` is a list of them; `label` also takes
+    month_day, lat_lon, points, sign or record. `many` is a list of them; `label` also takes
     `not_on_label`; `recorded` marks a day on which something was done, counted or read;
     `safety` marks what no reader may lose.
     """
@@ -61,6 +61,15 @@ class Where:
     file: str
     line: int
     column: int
+
+
+@dataclass(frozen=True, slots=True)
+class Points:
+    """Points in their order, with the place of the first and of each in the owner's files."""
+
+    lat_lon: tuple[LatLon, ...]
+    where: Where
+    each: tuple[Where, ...]
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -145,6 +154,12 @@ def month_day(visible: Visible, help: str, **more: Any) -> Any:
 def lat_lon(visible: Visible, help: str, **more: Any) -> Any:
     """Declare a point as [latitude, longitude] in degrees, west and south negative."""
     return _declare(FieldRule("lat_lon", visible, help, **more))
+
+
+def points(visible: Visible, help: str, fewest: int, **more: Any) -> Any:
+    """Declare a list of points; how many there must be is checked once repeats are left out."""
+    limits = Limits(at_least=fewest)
+    return _declare(FieldRule("points", visible, help, limits=limits, **more))
 
 
 def sign(visible: Visible, help: str, **more: Any) -> Any:

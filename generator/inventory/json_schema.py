@@ -73,6 +73,9 @@ def _single(key: str, rule: FieldRule) -> Mapping[str, Any]:
     if rule.form == "whole":
         limits = {"minimum": rule.limits.at_least, "maximum": rule.limits.at_most}
         return {"type": "integer"} | {k: v for k, v in limits.items() if v is not None}
+    if rule.form == "points":
+        items = {"type": "array", "items": _PLAIN["lat_lon"]}
+        return items | {"minItems": int(rule.limits.at_least or 0)}
     if rule.form == "choice":
         return {"enum": list(rule.choices)}
     if rule.form == "reference":

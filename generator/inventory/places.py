@@ -7,18 +7,26 @@ from generator.inventory.fields import (
     POSITIVE,
     LatLon,
     Limits,
+    Points,
     Record,
+    amount,
     choice,
     day,
     identity,
     lat_lon,
     measure,
+    points,
     record,
     reference,
     text,
     whole,
 )
+from generator.inventory.ground import Need
+from generator.inventory.label import RATE_UNITS
 from generator.working import Given
+
+MIX = Limits(above=0, at_most=1)
+SEED_RATE = Limits(above=0, at_most=300)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -60,12 +68,42 @@ class SownSeed(Record):
 
     species: str = reference("page", "species", "species", required=True)
     lot: str = reference("page", "seed lot", "lot", required=True)
-    rate_pls_lb_per_ac: Given = measure(
+    rate_pls_lb_per_ac: Given | None = measure(
         "page",
         "pure live seed on the tag, pounds to an acre",
         "lb_per_ac",
-        Limits(above=0, at_most=300),
-        required=True,
+        SEED_RATE,
+    )
+    rate_seeds_per_sq_ft: Given | None = measure(
+        "page", "live seeds on a square foot", "seeds_per_sq_ft", Limits(above=0, at_most=2000)
+    )
+    share_fraction: Given | None = measure("page", "share of the mixture", "fraction", MIX)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Partner(Record):
+    """Another herbicide in the same tank."""
+
+    product: str = reference("page", "product to spray", "product", required=True)
+    rate_product: Given | None = amount("page", "product to an acre", RATE_UNITS)
+    rate_ai_lb_per_ac: Given | None = measure(
+        "page", "active ingredient to an acre", "lb_per_ac", POSITIVE
+    )
+    rate_ae_lb_per_ac: Given | None = measure(
+        "page", "acid equivalent to an acre", "lb_per_ac", POSITIVE
+    )
+    mix_fraction: Given | None = measure("page", "share of the spray, for spots", "fraction", MIX)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class AdjuvantUsed(Record):
+    """An adjuvant in the tank, at the rate the herbicide's label asks for."""
+
+    adjuvant: str = reference("page", "adjuvant", "adjuvant", required=True)
+    rate_product: Given | None = amount("page", "adjuvant to an acre", RATE_UNITS)
+    mix_fraction: Given | None = measure("page", "share of the spray", "fraction", MIX)
+    rate_lb_per_100_gal: Given | None = measure(
+        "page", "weight in a hundred gallons of spray", "lb_per_100_gal", POSITIVE
     )
 
 
@@ -75,16 +113,28 @@ class Work(Record):
 
     step: str = reference("page", "step of the step plan", "step", required=True)
     product: str | None = reference("page", "product to spray", "product")
-    rate_product: Given | None = measure("page", "product to an acre", "fl_oz_per_ac", POSITIVE)
+    rate_product: Given | None = amount("page", "product to an acre", RATE_UNITS)
     rate_ai_lb_per_ac: Given | None = measure(
         "page", "active ingredient to an acre", "lb_per_ac", POSITIVE
     )
     rate_ae_lb_per_ac: Given | None = measure(
         "page", "acid equivalent to an acre", "lb_per_ac", POSITIVE
     )
+    mix_fraction: Given | None = measure("page", "share of the spray, for spots", "fraction", MIX)
+    partners: tuple[Partner, ...] = record(
+        "page", "other herbicides in the same tank", Partner, many=True
+    )
+    adjuvants: tuple[AdjuvantUsed, ...] = record(
+        "page", "adjuvants in the tank", AdjuvantUsed, many=True
+    )
+    treated_sq_ft: Given | None = measure(
+        "page", "ground sprayed, where it is not the whole place", "sq_ft", POSITIVE
+    )
     method: str | None = choice("page", "broadcast or spot", "broadcast", "spot")
     sprayer: str | None = reference("page", "sprayer", "sprayer")
     spreader: str | None = reference("page", "spreader", "spreader")
+    drill: str | None = reference("page", "drill", "drill")
+    machine: str | None = reference("page", "machine that covers the ground", "machine")
     note: str | None = text("note", "a note of your own")
 
 
@@ -100,8 +150,23 @@ class Planting(Record):
         required=True,
     )
     seed: tuple[SownSeed, ...] = record("page", "what is sown", SownSeed, many=True, required=True)
-    method: str = choice("page", "how it is sown", "frost_seed", required=True)
+    mix_rate_pls_lb_per_ac: Given | None = measure(
+        "page",
+        "pure live seed on the tags, pounds of the mixture to an acre",
+        "lb_per_ac",
+        SEED_RATE,
+    )
+    priority: int | None = whole(
+        "page", "its turn when seed is short, 1 first", Limits(at_least=1, at_most=1000)
+    )
+    method: str = choice("page", "how it is sown", "frost_seed", "drill", required=True)
     steps: str = reference("page", "step plan", "step_plan", required=True)
+    soil_test: str | None = reference("place", "soil test it rests on", "soil_test")
+    need: Need | None = record("page", "fertilizer needed, where there is no soil test", Need)
+    fertilizers: tuple[str, ...] = reference(
+        "page", "fertilizers to meet the need with", "fertilizer", many=True
+    )
+    lime: str | None = reference("page", "lime to spread", "lime")
     work: tuple[Work, ...] = record("page", "how each step is done", Work, many=True)
     note: str | None = text("note", "a note of your own")
 
@@ -114,8 +179,14 @@ class Screen(Record):
     was: tuple[str, ...] = text("place", "ids it had before", many=True)
     name: str = text("place", "name you use", required=True)
     known_as: str | None = text("page", "name other readers see")
-    length_ft: Given = measure("place", "measured length", "ft", POSITIVE, required=True)
-    width_ft: Given = measure("page", "taped width", "ft", POSITIVE, required=True)
+    length_ft: Given | None = measure("place", "measured length", "ft", POSITIVE)
+    width_ft: Given | None = measure("page", "taped width", "ft", POSITIVE)
+    line_lat_lon: Points | None = points("place", "centre line, from one end to the other", 2)
+    area_lat_lon: Points | None = points("place", "outline, once around", 3)
+    area_ac: Given | None = measure("page", "ground as stated", "ac", POSITIVE)
+    outline_error_ft: Given | None = measure(
+        "place", "how far each side of the outline may be off", "ft", POSITIVE
+    )
     hides: tuple[str, ...] = reference("place", "routes it hides", "route", many=True)
     contract: str | None = text("page", "contract the ground is under, or none")
     cover_now: CoverNow | None = record("page", "what grows there now", CoverNow)

@@ -11,6 +11,8 @@ from generator.inventory import problems as say
 from generator.inventory.fields import (
     NOT_ON_LABEL,
     FieldRule,
+    LatLon,
+    Points,
     SeasonSign,
     Where,
     default_of,
@@ -172,14 +174,15 @@ def _unknown_key(
     reading: Reading,
 ) -> str:
     """Keep the fault of an unknown key and return the field it seems meant for, or nothing."""
+    known = {_keys_of(name, rule)[0]: name for name, rule in rules.items()}
+    near = known.get(say.nearest(key, known) or "", "")
     stem = next((one for one in stems if key == one or key.startswith(f"{one}_")), None)
-    if stem is not None:
+    if stem is not None and not (near and rules[near].form != "measure"):
         name = stems[stem]
         reading.key_fault(say.unknown_unit(key, stem, legal_keys(name, rules[name])), path)
         return name
-    known = {_keys_of(name, rule)[0]: name for name, rule in rules.items()}
     reading.key_fault(say.unknown_key(key, tuple(known)), path)
-    return known.get(say.nearest(key, known) or "", "")
+    return near
 
 
 def _read_field(rule: FieldRule, raw: object, path: Path, reading: Reading) -> object:
@@ -349,12 +352,28 @@ def _lat_lon(_rule: FieldRule, raw: object, path: Path, reading: Reading) -> obj
     wanted = "a point like [41.02, -93.10]: latitude, longitude"
     if not isinstance(raw, list) or len(raw) != 2:
         return reading.fault(say.wrong_type(raw, wanted), path)
+    read: list[object] = []
     for part, most in zip(raw, (90, 180), strict=True):
         if isinstance(part, bool) or not isinstance(part, int | float):
-            return reading.fault(say.wrong_type(part, wanted), path)
-        if abs(part) > most:
-            return reading.fault(say.out_of_range(part, "degrees", f"-{most} to {most}"), path)
-    return (float(raw[0]), float(raw[1]))
+            read.append(reading.fault(say.wrong_type(part, wanted), path))
+        elif abs(part) > most:
+            fault = say.out_of_range(part, "degrees", f"-{most} to {most}")
+            read.append(reading.fault(fault, path))
+        else:
+            read.append(float(part))
+    return FAULT if FAULT in read else tuple(read)
+
+
+def _points(rule: FieldRule, raw: object, path: Path, reading: Reading) -> object:
+    wanted = "a list of points like [[41.02, -93.10], [41.03, -93.10]]: latitude, longitude"
+    if not isinstance(raw, list) or not any(isinstance(one, list) for one in raw):
+        return reading.fault(say.wrong_type(raw, wanted), path)
+    places = [(*path, number) for number in range(len(raw))]
+    found = [_lat_lon(rule, one, at, reading) for one, at in zip(raw, places, strict=True)]
+    if any(one is FAULT for one in found):
+        return FAULT
+    each = tuple(reading.where(at) for at in places)
+    return Points(cast("tuple[LatLon, ...]", tuple(found)), each[0], each)
 
 
 def _sign(rule: FieldRule, raw: object, path: Path, reading: Reading) -> object:
@@ -402,6 +421,7 @@ _FORMS: Mapping[str, Callable[[FieldRule, object, Path, Reading], object]] = Map
         "date": _date,
         "month_day": _month_day,
         "lat_lon": _lat_lon,
+        "points": _points,
         "sign": _sign,
         "record": _record,
     }

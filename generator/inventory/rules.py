@@ -5,7 +5,7 @@ from collections.abc import Iterator
 from typing import Any
 
 from generator.inventory.fields import SeasonSign
-from generator.inventory.label import NotOnLabel, Use, YearlyLimit
+from generator.inventory.label import LabelCard, NotOnLabel, Use, YearlyLimit
 from generator.inventory.places import Planting, Screen
 from generator.inventory.problems import (
     NO_FILE_NAMES,
@@ -15,6 +15,11 @@ from generator.inventory.problems import (
 )
 from generator.inventory.reading import is_id
 from generator.inventory.rule import Broken, Rule, typed_at
+from generator.inventory.rules_area import AREA_RULES
+from generator.inventory.rules_fert import FERT_RULES
+from generator.inventory.rules_money import MONEY_RULES
+from generator.inventory.rules_seed import SEED_RULES
+from generator.inventory.rules_spray import SPRAY_RULES
 from generator.inventory.schema import Inventory
 from generator.reference.load import step_plans
 from generator.units import convert
@@ -77,12 +82,21 @@ def _lot_species(inventory: Inventory) -> Iterator[Broken]:
                 )
 
 
+RATES = (
+    "rate_product",
+    "rate_ai_lb_per_ac",
+    "rate_ae_lb_per_ac",
+    "rate_lb_per_100_gal",
+    "mix_fraction",
+)
+
+
 def _one_rate(inventory: Inventory) -> Iterator[Broken]:
     for _, planting in _plantings(inventory):
         for work in planting.work:
-            rates = (work.rate_product, work.rate_ai_lb_per_ac, work.rate_ae_lb_per_ac)
-            if sum(rate is not None for rate in rates) > 1:
-                yield Broken(work.where, "the rate is given more than once", "one rate only")
+            for one in (work, *work.partners, *work.adjuvants):
+                if sum(getattr(one, name, None) is not None for name in RATES) > 1:
+                    yield Broken(one.where, "the rate is given more than once", "one rate only")
 
 
 def _each_lot_once(inventory: Inventory) -> Iterator[Broken]:
@@ -178,17 +192,30 @@ def _basis_and_unit(inventory: Inventory) -> Iterator[Broken]:
         for use in product.label.uses if product.label else ():
             yearly = use.max_per_year
             most = yearly.amount if isinstance(yearly, YearlyLimit) else None
-            for rate in (use.rate_low, use.rate_high, use.max_per_application, most):
+            # of a percent mix only the two rates are percents; limits on ground stay what they are
+            limits = (use.max_per_application, most) if use.basis != "mix" else ()
+            for rate in (use.rate_low, use.rate_high, *limits):
                 if not isinstance(rate, Given) or use.basis is None:
                     continue
-                liquid = rate.unit == "fl_oz_per_ac"
-                if liquid != (use.basis == "product"):
+                if not _counts(rate, use.basis, product.label):
                     yield Broken(
                         typed_at(rate),
                         f"a rate in {rate.typed_unit.replace('_', ' ')} does not go with "
                         f"basis {use.basis}",
-                        "product in a volume to an acre, ai and ae in pounds to an acre",
+                        "liquid product in a volume to an acre, dry product, ai and ae in pounds "
+                        "to an acre, mix in percent",
                     )
+
+
+def _counts(rate: Given, basis: str, card: LabelCard | None) -> bool:
+    dry = card is not None and any(one.strength_fraction is not None for one in card.actives)
+    wanted = {
+        "product": "lb_per_ac" if dry else "fl_oz_per_ac",
+        "mix": "fraction",
+        "ai": "lb_per_ac",
+        "ae": "lb_per_ac",
+    }
+    return rate.unit == wanted[basis]
 
 
 def _sign_order(inventory: Inventory) -> Iterator[Broken]:
@@ -241,7 +268,8 @@ def _reserved_reader(inventory: Inventory) -> Iterator[Broken]:
 def _former_names(inventory: Inventory) -> Iterator[Broken]:
     records: list[Any] = [
         *inventory.screens, *inventory.stands, *inventory.routes, *inventory.lots,
-        *inventory.products, *inventory.sprayers, *inventory.spreaders, *inventory.measures,
+        *inventory.products, *inventory.adjuvants, *inventory.sprayers, *inventory.spreaders, *inventory.drills, *inventory.measures,
+        *inventory.soil_tests, *inventory.water_holes, *inventory.fertilizers, *inventory.limes,
     ]  # fmt: skip
     taken = {one.id for one in records}
     for one in records:
@@ -277,4 +305,9 @@ RULES = (
     Rule("F312", "The owner's book is always built.", _reserved_reader),
     Rule("F313", "A sowing's numbers are known by their lot.", _each_lot_once),
     Rule("F314", "Land under no contract is marked by one word.", _contract_said),
+    *AREA_RULES,
+    *SEED_RULES,
+    *SPRAY_RULES,
+    *FERT_RULES,
+    *MONEY_RULES,
 )

@@ -16,6 +16,7 @@ CHECKED = ("working", "geometry", "compute", "plan", "book")
 WITHOUT_SUFFIX = {
     "working.Given.value": "its unit stands in the field beside it",
     "working.Given.typed": "its unit stands in the field beside it",
+    "working.Measured.value": "its unit stands in the field beside it",
     "working.Reference.value": "its unit stands in the field beside it",
     "working.Quantity.value": "its unit stands in the field beside it",
     "working.mean.values": "in the unit of the result",

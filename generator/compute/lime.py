@@ -1,0 +1,160 @@
+"""Lime: each way a lab prints the need, to tons of the lime at hand."""
+
+from generator.units import LB_PER_TON
+from generator.working import Formula, whole_up
+
+
+def lime_by_enm_ton_per_ac(need_enm_lb_per_ac: float, enm_lb_per_ton: float) -> float:
+    """Lime for a need that the lab prints in pounds of effective neutralizing material.
+
+    Formula: need_enm_lb_per_ac / enm_lb_per_ton
+    Valid for: enm_lb_per_ton above 0, as the quarry states it
+    Source: University of Missouri, how much lime to apply (source key mu_lime)
+
+    >>> lime_by_enm_ton_per_ac(1200, 400)
+    3.0
+    """
+    return need_enm_lb_per_ac / enm_lb_per_ton
+
+
+def lime_by_cce_ton_per_ac(
+    need_lb_per_ac: float, base_cce_fraction: float, cce_fraction: float
+) -> float:
+    """Lime for a need that the lab prints as lime of a stated calcium carbonate equivalent.
+
+    Formula: need_lb_per_ac * base_cce_fraction / cce_fraction / 2000
+    Valid for: cce_fraction above 0; both figures are CCE, without fineness
+    Source: Pennsylvania State University soil laboratory (source key psu_lime)
+
+    >>> round(lime_by_cce_ton_per_ac(4000, 1, 0.8), 2)
+    2.5
+    """
+    return need_lb_per_ac * base_cce_fraction / cce_fraction / LB_PER_TON
+
+
+def lime_by_ecce_ton_per_ac(
+    need_lb_per_ac: float, base_ecce_fraction: float, ecce_fraction: float
+) -> float:
+    """Lime for a need printed as lime of a stated effective calcium carbonate equivalent.
+
+    Formula: need_lb_per_ac * base_ecce_fraction / ecce_fraction / 2000
+    Valid for: ecce_fraction above 0; both figures are ECCE, fineness counted in
+    Source: Kansas county extension, choosing liming materials (source key geary_lime)
+
+    >>> round(lime_by_ecce_ton_per_ac(2000, 0.8, 0.65), 3)
+    1.231
+    """
+    return need_lb_per_ac * base_ecce_fraction / ecce_fraction / LB_PER_TON
+
+
+def lime_now_ton_per_ac(lime_ton_per_ac: float, at_once_ton_per_ac: float) -> float:
+    """What goes on at the first time: all of it, or as much as may lie on top at once.
+
+    Formula: min(lime_ton_per_ac, at_once_ton_per_ac)
+    Valid for: lime left on the surface
+    Source: University of Missouri, how much lime to apply (source key mu_lime)
+
+    >>> lime_now_ton_per_ac(3, 2)
+    2
+    """
+    return min(lime_ton_per_ac, at_once_ton_per_ac)
+
+
+def lime_later_ton_per_ac(lime_ton_per_ac: float, now_ton_per_ac: float) -> float:
+    """What is left for later times.
+
+    Formula: max(0, lime_ton_per_ac - now_ton_per_ac)
+    Valid for: lime left on the surface
+    Source: University of Missouri, how much lime to apply (source key mu_lime)
+
+    >>> lime_later_ton_per_ac(3, 2)
+    1
+    """
+    return max(0, lime_ton_per_ac - now_ton_per_ac)
+
+
+def applications_count(lime_ton_per_ac: float, at_once_ton_per_ac: float) -> float:
+    """How many times lime goes on, when no more than so much may lie on top at once.
+
+    Formula: whole_up(lime_ton_per_ac / at_once_ton_per_ac)
+    Valid for: at_once_ton_per_ac above 0
+    Source: University of Missouri, how much lime to apply (source key mu_lime)
+
+    >>> applications_count(4.5, 2)
+    3.0
+    """
+    return whole_up(lime_ton_per_ac / at_once_ton_per_ac)
+
+
+def lime_ton(area_ac: float, lime_ton_per_ac: float) -> float:
+    """Lime for a piece of ground, in tons.
+
+    Formula: area_ac * lime_ton_per_ac
+    Valid for: areas and rates of 0 and above
+    Source: ground times rate (source key arithmetic)
+
+    >>> lime_ton(0.5, 3)
+    1.5
+    """
+    return area_ac * lime_ton_per_ac
+
+
+def lime_lb(area_ac: float, lime_ton_per_ac: float) -> float:
+    """Lime for a piece of ground, in pounds, as bags count it.
+
+    Formula: area_ac * lime_ton_per_ac * 2000
+    Valid for: areas and rates of 0 and above
+    Source: ground times rate (source key arithmetic)
+
+    >>> lime_lb(0.5, 3)
+    3000.0
+    """
+    return area_ac * lime_ton_per_ac * LB_PER_TON
+
+
+LIME_BY_ENM = Formula(
+    lime_by_enm_ton_per_ac,
+    "ton_per_ac",
+    "need_enm_lb_per_ac / enm_lb_per_ton",
+    "Lime to an acre, by ENM",
+    "mu_lime",
+)
+LIME_BY_CCE = Formula(
+    lime_by_cce_ton_per_ac,
+    "ton_per_ac",
+    "need_lb_per_ac * base_cce_fraction / cce_fraction / 2000",
+    "Lime to an acre, by CCE",
+    "psu_lime",
+)
+LIME_BY_ECCE = Formula(
+    lime_by_ecce_ton_per_ac,
+    "ton_per_ac",
+    "need_lb_per_ac * base_ecce_fraction / ecce_fraction / 2000",
+    "Lime to an acre, by ECCE",
+    "geary_lime",
+)
+LIME_NOW = Formula(
+    lime_now_ton_per_ac,
+    "ton_per_ac",
+    "min(lime_ton_per_ac, at_once_ton_per_ac)",
+    "Lime to an acre this time",
+    "mu_lime",
+)
+LIME_LATER = Formula(
+    lime_later_ton_per_ac,
+    "ton_per_ac",
+    "max(0, lime_ton_per_ac - now_ton_per_ac)",
+    "Lime to an acre later",
+    "mu_lime",
+)
+APPLICATIONS = Formula(
+    applications_count,
+    "count",
+    "whole_up(lime_ton_per_ac / at_once_ton_per_ac)",
+    "Times it is spread",
+    "mu_lime",
+)
+LIME_TON = Formula(lime_ton, "ton", "area_ac * lime_ton_per_ac", "Lime for the place", "arithmetic")
+LIME_LB = Formula(
+    lime_lb, "lb", "area_ac * lime_ton_per_ac * 2000", "Lime for the place in pounds", "arithmetic"
+)

@@ -1,0 +1,161 @@
+"""Rules on soil tests, fertilizers, limes and water holes."""
+
+from collections.abc import Iterator
+
+from generator.inventory.ground import LimeNeed, WaterHole
+from generator.inventory.places import Planting, Screen
+from generator.inventory.problems import shown_value
+from generator.inventory.rule import Broken, Rule, typed_at
+from generator.inventory.schema import Inventory
+from generator.units import UNITS, convert
+from generator.working import Given
+
+SIZES = ("top_ft", "bottom_ft", "length_ft", "width_ft", "side_ft_per_ft")
+SIZES_OF = {
+    "round": ("top_ft", "bottom_ft"),
+    "cone": ("top_ft",),
+    "rectangle": ("length_ft", "width_ft", "side_ft_per_ft"),
+}
+# A grade in percent adds up to whole numbers; binary fractions do not always.
+ROUNDING = 1e-9
+
+
+def _plantings(inventory: Inventory) -> Iterator[tuple[Screen, Planting]]:
+    for screen in inventory.screens:
+        for planting in screen.plantings:
+            yield screen, planting
+
+
+def _lime_base(inventory: Inventory) -> Iterator[Broken]:
+    for test in inventory.soil_tests:
+        if test.lime_need is not None:
+            yield from _base_faults(test.lime_need)
+
+
+def _base_faults(need: LimeNeed) -> Iterator[Broken]:
+    name = need.base.upper()
+    if need.base != "enm":
+        if need.base_fraction is None:
+            yield Broken(
+                need.where,
+                f"base {need.base} without the percent of {name} the lab reckons with",
+                f"base_pct: the {name} printed beside the amount, as 100 or 90",
+            )
+    elif need.base_fraction is not None:
+        what = "ENM is a weight; no percent goes with it"
+        yield Broken(typed_at(need.base_fraction), what, "base: enm alone, or base cce or ecce")
+    elif need.amount_lb_per_ac.typed_unit not in ("lb_per_ac", "kg_per_ha"):
+        unit = UNITS[need.amount_lb_per_ac.typed_unit].words
+        yield Broken(
+            typed_at(need.amount_lb_per_ac),
+            f"ENM in {unit}",
+            "pounds of ENM to an acre; for tons of lime, base cce or ecce and its percent",
+        )
+
+
+def _test_of_this_ground(inventory: Inventory) -> Iterator[Broken]:
+    places = {test.id: test.places for test in inventory.soil_tests}
+    for screen, planting in _plantings(inventory):
+        if planting.soil_test is not None and screen.id not in places[planting.soil_test]:
+            taken = ", ".join(places[planting.soil_test])
+            yield Broken(
+                planting.where,
+                f"soil test {shown_value(planting.soil_test)} was taken on {taken}, not here",
+                "a soil test whose places name this one",
+            )
+
+
+def _sizes_of_the_shape(inventory: Inventory) -> Iterator[Broken]:
+    for hole in inventory.water_holes:
+        wanted = SIZES_OF[hole.shape]
+        for name in SIZES:
+            size: Given | None = getattr(hole, name)
+            if name in wanted and size is None:
+                what = f"a {hole.shape} without {name}"
+                yield Broken(hole.where, what, f"depth_ft, {', '.join(wanted)}")
+            elif name not in wanted and size is not None:
+                what = f"{size.name} on a {hole.shape}"
+                yield Broken(typed_at(size), what, f"depth_ft, {', '.join(wanted)}")
+
+
+def _a_hole_that_can_be(inventory: Inventory) -> Iterator[Broken]:
+    for hole in inventory.water_holes:
+        if hole.shape == "round" and hole.top_ft is not None and hole.bottom_ft is not None:
+            if hole.bottom_ft.value > hole.top_ft.value:
+                what = "the bottom is wider than the top, so the bank hangs over"
+                yield Broken(typed_at(hole.bottom_ft), what, "a bottom no wider than the top")
+        elif hole.shape == "rectangle" and _meets_above_the_bottom(hole):
+            assert hole.side_ft_per_ft is not None
+            what = "the sides meet above this depth"
+            accepted = "a smaller depth, or steeper sides, measured at the hole"
+            yield Broken(typed_at(hole.side_ft_per_ft), what, accepted)
+
+
+def _meets_above_the_bottom(hole: WaterHole) -> bool:
+    if hole.length_ft is None or hole.width_ft is None or hole.side_ft_per_ft is None:
+        return False
+    inward = 2 * hole.side_ft_per_ft.value * hole.depth_ft.value
+    return inward > min(hole.length_ft.value, hole.width_ft.value)
+
+
+def _grade_is_parts_of_a_whole(inventory: Inventory) -> Iterator[Broken]:
+    for one in inventory.fertilizers:
+        grade = (one.n_fraction, one.p2o5_fraction, one.k2o_fraction)
+        percent = convert(sum(part.value for part in grade), "fraction", "pct")
+        if not 0 < percent <= 100 + ROUNDING:
+            what = f"the three numbers of the grade add up to {percent:g}"
+            yield Broken(typed_at(one.n_fraction), what, "more than 0 and at most 100 percent")
+
+
+def _lime_of_some_strength(inventory: Inventory) -> Iterator[Broken]:
+    for lime in inventory.limes:
+        stated = (lime.enm_lb_per_ton, lime.cce_fraction, lime.ecce_fraction)
+        if all(one is None for one in stated):
+            yield Broken(
+                lime.where,
+                "nothing says how strong this lime is",
+                "enm_lb_per_ton, cce_pct or ecce_pct, as its seller states it",
+            )
+
+
+def _effective_is_no_more_than_pure(inventory: Inventory) -> Iterator[Broken]:
+    for lime in inventory.limes:
+        cce, ecce = lime.cce_fraction, lime.ecce_fraction
+        if cce is not None and ecce is not None and ecce.value > cce.value:
+            yield Broken(
+                typed_at(ecce),
+                "the ECCE is above the CCE",
+                "ECCE is CCE less what is too coarse to work: at most the CCE",
+            )
+
+
+def _need_stated_once(inventory: Inventory) -> Iterator[Broken]:
+    needs = {test.id: test.need for test in inventory.soil_tests}
+    for _, planting in _plantings(inventory):
+        on_test = needs[planting.soil_test] if planting.soil_test is not None else None
+        if planting.need is not None and on_test is not None:
+            yield Broken(
+                planting.need.where,
+                "the need is stated here and on the soil test",
+                "the soil test alone; need: only where no test states it",
+            )
+
+
+def _each_fertilizer_once(inventory: Inventory) -> Iterator[Broken]:
+    for _, planting in _plantings(inventory):
+        if len(set(planting.fertilizers)) < len(planting.fertilizers):
+            what = "a fertilizer is named twice in this planting"
+            yield Broken(planting.where, what, "each fertilizer once")
+
+
+FERT_RULES = (
+    Rule("F340", "A lime need says what its figure counts.", _lime_base),
+    Rule("F341", "A soil test speaks for the ground it was taken on.", _test_of_this_ground),
+    Rule("F342", "A water hole has the sizes of its shape.", _sizes_of_the_shape),
+    Rule("F343", "A water hole is one that can be dug.", _a_hole_that_can_be),
+    Rule("F344", "A grade is parts of one whole.", _grade_is_parts_of_a_whole),
+    Rule("F345", "A lime states how strong it is.", _lime_of_some_strength),
+    Rule("F346", "A need is stated in one place.", _need_stated_once),
+    Rule("F347", "Fineness takes from lime and adds nothing.", _effective_is_no_more_than_pure),
+    Rule("F348", "A fertilizer's numbers are known by its id.", _each_fertilizer_once),
+)

@@ -7,7 +7,15 @@ from markupsafe import Markup
 from generator.book.text import inert
 from generator.reference.load import sources
 from generator.units import shown
-from generator.working import Figure, Given, Quantity, Reference, Withheld, flat_inputs
+from generator.working import (
+    Figure,
+    Given,
+    Measured,
+    Quantity,
+    Reference,
+    Withheld,
+    flat_inputs,
+)
 
 
 @dataclass(slots=True)
@@ -59,7 +67,7 @@ def identity(figure: Figure) -> object:
     return figure
 
 
-def printed(figure: Given | Reference | Quantity) -> str:
+def printed(figure: Given | Measured | Reference | Quantity) -> str:
     """Return a number as a page prints it; the owner's own unit stands first."""
     canonical = shown(figure.value, figure.unit)
     if not isinstance(figure, Given):
@@ -127,8 +135,12 @@ def _input(name: str, figure: Figure, marks: Marks) -> str:
     )
 
 
-def origin(figure: Given | Reference) -> str:
+def origin(figure: Given | Measured | Reference) -> str:
     """Return where a number that was not computed comes from."""
+    if isinstance(figure, Measured):
+        told = f"{figure.method}, {figure.points} points"
+        where = f" typed in {figure.file}, line {figure.line}" if figure.file else ""
+        return f"{told}{where}. {source_words(figure.source)}"
     if isinstance(figure, Reference):
         return f"{source_words(figure.source)}: {figure.locator}"
     return f"typed in {figure.file}, line {figure.line}" if figure.file else "from the owner"

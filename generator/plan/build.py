@@ -1,20 +1,31 @@
 """The one place where a plan is put together: jobs, lines, findings."""
 
 import datetime
+from collections.abc import Mapping
 from dataclasses import replace
 
-from generator.compute.area import STRIP_AREA
-from generator.inventory.places import Screen
 from generator.inventory.schema import Inventory
 from generator.plan.asked import JobAsked, asked_of
+from generator.plan.budget import priced
+from generator.plan.field_work import hire_lines, machine_lines, work_times
 from generator.plan.findings import finding, in_order
-from generator.plan.model import BudgetLine, Finding, Job, OpenDates, Place, Plan, is_stopped
-from generator.plan.rates import job_rate
+from generator.plan.ground import (
+    first_name,
+    ground_findings,
+    place_on_its_ground,
+    width_findings,
+)
+from generator.plan.items import stock_items
+from generator.plan.log import standing
+from generator.plan.model import BudgetLine, Finding, Job, OpenDates, Plan, is_stopped
+from generator.plan.money_findings import money_findings
 from generator.plan.readers import handed_over, handed_steps
 from generator.plan.reasons import Caution, Note, Stop
 from generator.plan.safety import safety_lines
-from generator.plan.sowing import hopper_numbers, latest_test, sowing_findings, sowings
-from generator.plan.spraying import plan_spray
+from generator.plan.seed_short import Reach
+from generator.plan.seeding import plan_sowing, season_reaches
+from generator.plan.sowing import used_up
+from generator.plan.spraying import chosen_products, plan_spray, planned_sprays
 from generator.plan.years import PlannedSpray
 from generator.reference.load import sign_names, step_plans
 from generator.working import Quantity
@@ -26,7 +37,7 @@ def make_plan(
     inventory: Inventory, season: int, as_of: datetime.date, *, as_of_typed: bool
 ) -> Plan:
     """Return the owner's plan of a season: everything computed, nothing totalled for display."""
-    places = {screen.id: _place(screen, season) for screen in inventory.screens}
+    places = {screen.id: place_on_its_ground(screen, season) for screen in inventory.screens}
     # A label's year takes in the sprayings of the seasons before and after.
     ever = [
         asked_of(inventory, screen, planting, step, places[screen.id].area)
@@ -35,11 +46,18 @@ def make_plan(
         for step in step_plans()[planting.steps].steps
     ]
     asked = [one for one in ever if one.planting.season == season]
-    sprays = tuple(_planned_spray(one, inventory) for one in ever if one.step.operation == "spray")
+    sprays = tuple(
+        spray
+        for one in ever
+        if one.step.operation == "spray"
+        for spray in planned_sprays(one, inventory)
+    )
     jobs: list[Job] = []
     found: list[Finding] = _sign_findings(inventory)
+    found += [one for place in places.values() for one in ground_findings(place)]
+    reached = season_reaches(asked, season, inventory)
     for one in asked:
-        job, job_findings = _job(one, inventory, sprays)
+        job, job_findings = _job(one, inventory, sprays, reached)
         jobs.append(job)
         found += job_findings + _date_findings(one, as_of) + _name_findings(one, inventory)
     found += _sod_findings(jobs, inventory, found)
@@ -63,15 +81,25 @@ def make_plan(
         places=tuple(places.values()),
         jobs=ordered,
         findings=findings,
-        lines=_lines(ordered),
+        lines=priced(_lines(ordered), stock_items(inventory)),
+        items=stock_items(inventory),
+        entries=standing(inventory.entries, as_of),
+        machines=inventory.machines,
+        hires=inventory.hires,
+        cost_share=inventory.cost_share,
         lots=inventory.lots,
         products=inventory.products,
         sprayers=inventory.sprayers,
         spreaders=inventory.spreaders,
+        drills=inventory.drills,
         measures=inventory.measures,
         stands=inventory.stands,
         routes=inventory.routes,
     )
+    plan = replace(plan, times=work_times(plan, inventory))
+    plan = replace(plan, lines=(*plan.lines, *machine_lines(plan), *hire_lines(plan)))
+    findings = in_order([*plan.findings, *money_findings(plan, inventory)])
+    plan = replace(plan, findings=findings)
     return replace(plan, handed=handed_over(plan, inventory.readers))
 
 
@@ -85,6 +113,8 @@ def _held_back(job: Job, inventory: Inventory) -> Job:
         mix=None,
         spreader=None,
         spreader_test=None,
+        drill=None,
+        drill_test=None,
         safety=safety_lines(inventory.property.emergency, near, None),
     )
 
@@ -94,43 +124,11 @@ def _job_order(job: Job) -> tuple[datetime.date, datetime.date, str]:
     return (job.dates.opens or last, job.dates.closes or last, job.id)
 
 
-def _place(screen: Screen, season: int) -> Place:
-    area = STRIP_AREA(
-        f"{screen.id}/{season}/ground/area_ac",
-        length_ft=screen.length_ft,
-        width_ft=screen.width_ft,
-    )
-    return Place(screen.id, first_name(screen.id, screen.was), screen.name, area, screen)
-
-
-def first_name(identity: str, was: tuple[str, ...]) -> str:
-    """Return the id a thing had first, so that a rename never moves its page."""
-    return was[0] if was else identity
-
-
-def _planned_spray(asked: JobAsked, inventory: Inventory) -> PlannedSpray:
-    work = asked.work
-    product = next(
-        (one for one in inventory.products if work is not None and one.id == work.product), None
-    )
-    card = product.label if product is not None else None
-    return PlannedSpray(
-        asked.job_id,
-        asked.screen.id,
-        asked.planting.id,
-        product.id if product else "",
-        frozenset(one.active for one in card.actives) if card else frozenset(),
-        frozenset(card.pooled_with)
-        if card and isinstance(card.pooled_with, tuple)
-        else frozenset(),
-        job_rate(asked.job_id, work, card) if work and card else None,
-        asked.dates.opens,
-        asked.dates.closes,
-    )
-
-
 def _job(
-    asked: JobAsked, inventory: Inventory, sprays: tuple[PlannedSpray, ...]
+    asked: JobAsked,
+    inventory: Inventory,
+    sprays: tuple[PlannedSpray, ...],
+    reached: Mapping[str, Reach],
 ) -> tuple[Job, list[Finding]]:
     job = Job(
         id=asked.job_id,
@@ -152,7 +150,7 @@ def _job(
     if asked.step.operation == "spray":
         return _spray_job(job, asked, inventory, sprays)
     if asked.step.operation == "sow":
-        return _sow_job(job, asked, inventory)
+        return _sow_job(job, asked, inventory, reached.get(asked.job_id))
     return job, []
 
 
@@ -164,34 +162,33 @@ def _spray_job(
     job: Job, asked: JobAsked, inventory: Inventory, sprays: tuple[PlannedSpray, ...]
 ) -> tuple[Job, list[Finding]]:
     done = plan_spray(asked, inventory, sprays)
-    product = asked.work.product if asked.work else None
     near, emergency = asked.screen.near, inventory.property.emergency
     planned = replace(
         job,
         numbers=done.numbers,
-        needs=(product,) if product else (),
+        needs=tuple(one.product.id for one in chosen_products(asked, inventory)),
         mix=done.mix,
         safety=safety_lines(emergency, near, done.mix),
     )
     return planned, list(done.findings)
 
 
-def _sow_job(job: Job, asked: JobAsked, inventory: Inventory) -> tuple[Job, list[Finding]]:
-    parts = sowings(job.id, asked.planting.seed, asked.area, inventory)
-    named = asked.work.spreader if asked.work else None
-    spreader = next((one for one in inventory.spreaders if one.id == named), None)
-    test = latest_test(spreader, parts) if spreader is not None else None
-    numbers = {}
-    if spreader is not None:
-        numbers = hopper_numbers(job.id, parts, asked.screen.width_ft, spreader, test)
-    found = sowing_findings(job.id, parts, spreader, test, asked.dates.closes, asked.planting.where)
+def _sow_job(
+    job: Job, asked: JobAsked, inventory: Inventory, reach: Reach | None
+) -> tuple[Job, list[Finding]]:
+    done = plan_sowing(asked, inventory, reach)
+    found = list(done.findings)
+    if done.sower.spreader is not None:
+        found += width_findings(job.id, asked.screen)
     sown = replace(
         job,
-        needs=tuple(one.lot.id for one in parts),
-        numbers=numbers,
-        sowings=parts,
-        spreader=spreader,
-        spreader_test=test,
+        needs=tuple(one.lot.id for one in done.parts),
+        numbers=done.numbers,
+        sowings=done.parts,
+        spreader=done.sower.spreader,
+        spreader_test=done.sower.spreader_test,
+        drill=done.sower.drill,
+        drill_test=done.sower.drill_test,
     )
     return sown, found
 
@@ -252,11 +249,12 @@ def _lines(jobs: tuple[Job, ...]) -> tuple[BudgetLine, ...]:
     lines: list[BudgetLine] = []
     for job in jobs:
         for part in job.sowings:
-            amount = part.numbers["bulk_seed_lb"]
-            lines.append(_line(job, "seed", part.lot.id, amount))
+            lines.append(_line(job, "seed", part.lot.id, used_up(part)))
         if job.mix is not None:
-            amount = job.numbers["product_fl_oz"]
-            lines.append(_line(job, "product", job.mix.product.id, amount))
+            lines += [_line(job, "product", one.product.id, one.in_all) for one in job.mix.parts]
+            lines += [
+                _line(job, "adjuvant", one.adjuvant.id, one.in_all) for one in job.mix.adjuvants
+            ]
     return tuple(lines)
 
 

@@ -7,10 +7,15 @@ from dataclasses import dataclass
 from typing import Literal
 
 from generator.inventory.equipment import Measure, Sprayer, SprayerTest, Spreader, SpreaderTest
+from generator.inventory.fields import Where
 from generator.inventory.label import LabelCard, Use
+from generator.inventory.log import LogEntry
+from generator.inventory.machine import Machine
+from generator.inventory.money import CostShare, Hire
 from generator.inventory.places import Route, Screen, Stand
 from generator.inventory.schema import EmergencyCard, SeasonSigns
-from generator.inventory.stock import Product, SeedLot
+from generator.inventory.stock import Adjuvant, Product, SeedLot
+from generator.plan.items import StockItem
 from generator.reference.load import Step
 from generator.working import Figure, Quantity
 
@@ -68,27 +73,58 @@ class OpenDates:
 
 
 @dataclass(frozen=True, slots=True)
-class Load:
-    """One kind of tank load: how many of it, spray mix, product to measure, rate it gives."""
+class Dose:
+    """What is measured of one thing into a load, and the rate it gives on an acre."""
 
     name: str
-    count: Figure | None
-    spray: Figure
-    product: Quantity
+    amount: Quantity
     rate: Quantity
 
 
 @dataclass(frozen=True, slots=True)
-class Mix:
-    """A cleared product in a sprayer: everything a sheet prints about it."""
+class Load:
+    """One kind of tank load: how many of it, spray mix, what to measure into it."""
+
+    name: str
+    count: Figure | None
+    spray: Figure
+    doses: tuple[Dose, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class MixPart:
+    """One cleared product of a tank: the card and use it rests on, and what the place takes."""
 
     product: Product
     card: LabelCard
     use: Use
+    measure: Measure
+    in_all: Quantity
+
+
+@dataclass(frozen=True, slots=True)
+class AdjuvantPart:
+    """An adjuvant of a tank and what the place takes of it."""
+
+    adjuvant: Adjuvant
+    measure: Measure
+    in_all: Quantity
+
+
+@dataclass(frozen=True, slots=True)
+class Mix:
+    """What goes into a sprayer's tank, every product of it cleared; `order` names what goes first.
+
+    `order` is empty where one product goes in alone or a formulation is not known.
+    """
+
+    parts: tuple[MixPart, ...]
+    adjuvants: tuple[AdjuvantPart, ...]
     sprayer: Sprayer
     test: SprayerTest
-    measure: Measure
     loads: tuple[Load, ...]
+    small_place: Load | None
+    order: tuple[str, ...]
 
 
 @dataclass(frozen=True, slots=True)
@@ -126,19 +162,60 @@ class Job:
 
 
 @dataclass(frozen=True, slots=True)
+class GroundWay:
+    """One way to the ground of a place; `apart` is how far from the one that counts."""
+
+    kind: Literal["tape", "line", "outline", "stated"]
+    area: Quantity
+    apart: Quantity | None
+    where: Where
+
+
+@dataclass(frozen=True, slots=True)
+class OutlineError:
+    """How far the ground inside an outline may be off, and the least and most there may be."""
+
+    share: Quantity
+    least: Quantity
+    most: Quantity
+
+
+@dataclass(frozen=True, slots=True)
+class Ground:
+    """Every way to the ground of a place that is given, the one that counts first."""
+
+    ways: tuple[GroundWay, ...]
+    outline_error: OutlineError | None
+    line_without_width: bool
+
+    def numbers(self) -> tuple[Quantity, ...]:
+        """Return every number beside the ground that counts."""
+        error = self.outline_error
+        return (
+            *(one.area for one in self.ways[1:]),
+            *(one.apart for one in self.ways if one.apart is not None),
+            *((error.share, error.least, error.most) if error is not None else ()),
+        )
+
+
+@dataclass(frozen=True, slots=True)
 class Place:
-    """A place as a reader sees it: `screen` is there for the owner alone."""
+    """A place as a reader sees it: `screen` and `ground` are there for the owner alone."""
 
     id: str
     address: str
     name: str
     area: Quantity
     screen: Screen | None
+    ground: Ground | None = None
 
 
 @dataclass(frozen=True, slots=True)
 class BudgetLine:
-    """One job's need of one thing: `kind` says what sort of thing `item_id` names."""
+    """One job's need of one thing: `kind` says what sort of thing `item_id` names.
+
+    `cost` is what so much of it costs, None where a price is not noted.
+    """
 
     job_id: str
     place_id: str
@@ -147,6 +224,17 @@ class BudgetLine:
     kind: str
     item_id: str
     amount: Quantity
+    cost: Quantity | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class WorkTime:
+    """The hours a machine takes for a job."""
+
+    job_id: str
+    machine: Machine
+    rate: Quantity
+    hours: Quantity
 
 
 @dataclass(frozen=True, slots=True)
@@ -179,6 +267,12 @@ class Plan:
     jobs: tuple[Job, ...]
     findings: tuple[Finding, ...]
     lines: tuple[BudgetLine, ...] = ()
+    items: tuple[StockItem, ...] = ()
+    entries: tuple[LogEntry, ...] = ()
+    machines: tuple[Machine, ...] = ()
+    times: tuple[WorkTime, ...] = ()
+    hires: tuple[Hire, ...] = ()
+    cost_share: tuple[CostShare, ...] = ()
     lots: tuple[SeedLot, ...] = ()
     products: tuple[Product, ...] = ()
     sprayers: tuple[Sprayer, ...] = ()

@@ -5,20 +5,34 @@ from collections.abc import Iterator
 from generator.plan.budget import cost_in_all, purchases
 from generator.plan.model import Plan
 from generator.units import shown
-from generator.working import Figure, Given, Quantity, Reference, Withheld, flat_inputs, walk
+from generator.working import (
+    Figure,
+    Given,
+    Measured,
+    Quantity,
+    Reference,
+    Withheld,
+    flat_inputs,
+    walk,
+)
 
 
 def numbers_of(plan: Plan) -> dict[str, Quantity]:
     """Return every computed number that pages show, by id, those they rest on included."""
     bought = purchases(plan)
     tops: list[Quantity | None] = [place.area for place in plan.places]
+    tops += [one for place in plan.places if place.ground for one in place.ground.numbers()]
     for job in plan.jobs:
         tops += job.numbers.values()
         tops += [number for one in job.sowings for number in one.numbers.values()]
         if job.mix is not None:
-            for load in job.mix.loads:
-                shown_in_load = (load.count, load.spray, load.product, load.rate)
+            tops += [one.in_all for one in job.mix.parts]
+            tops += [one.in_all for one in job.mix.adjuvants]
+            small = (job.mix.small_place,) if job.mix.small_place else ()
+            for load in (*job.mix.loads, *small):
+                shown_in_load = (load.count, load.spray)
                 tops += [one for one in shown_in_load if isinstance(one, Quantity)]
+                tops += [figure for one in load.doses for figure in (one.amount, one.rate)]
     for item in bought:
         tops += [item.needed, item.packages, item.cost]
     tops.append(cost_in_all(plan, bought))
@@ -34,6 +48,11 @@ def explained(figure: Figure, depth: int = 0, name: str = "") -> Iterator[str]:
     number = f"{shown(figure.value, figure.unit)} ({figure.value!r})"
     if isinstance(figure, Given):
         yield f"{pad}{name} = {number}, typed in {figure.file}:{figure.line}"
+    elif isinstance(figure, Measured):
+        yield (
+            f"{pad}{name} = {number}, {figure.method}, {figure.points} points "
+            f"in {figure.file}:{figure.line} [{figure.source}]"
+        )
     elif isinstance(figure, Reference):
         yield f"{pad}{name} = {number}, {figure.source}: {figure.locator}"
     else:

@@ -12,13 +12,27 @@ from generator.inventory.fields import Record, Where, rules_of
 from generator.inventory.rules import slug
 from generator.inventory.schema import Reader
 from generator.plan.findings import in_order
-from generator.plan.model import Finding, Handed, Job, Load, Mix, Place, Plan, SafetyLine, Sowing
+from generator.plan.model import (
+    AdjuvantPart,
+    Dose,
+    Finding,
+    Handed,
+    Job,
+    Load,
+    Mix,
+    MixPart,
+    Place,
+    Plan,
+    SafetyLine,
+    Sowing,
+)
 from generator.reference.load import step_plans
 from generator.working import (
     SET_BY_OWNER,
     Figure,
     Given,
     Input,
+    Measured,
     Quantity,
     Withheld,
     flat_inputs,
@@ -82,7 +96,7 @@ def _hidden_inputs(quantity: Quantity, seen: frozenset[str]) -> tuple[str, ...]:
         name
         for one in walk(quantity)
         for name, figure in flat_inputs(one)
-        if isinstance(figure, Given) and figure.visible not in seen
+        if isinstance(figure, Given | Measured) and figure.visible not in seen
     }
     return tuple(sorted(hidden))
 
@@ -199,22 +213,38 @@ def _job(job: Job, place: _NewPlace, seen: frozenset[str]) -> Job:
 
 def _mix(mix: Mix, release: Callable[[Quantity], Quantity], seen: frozenset[str]) -> Mix:
     return Mix(
-        product=_redacted(mix.product, seen),
-        card=_redacted(mix.card, seen),
-        use=_redacted(mix.use, seen),
+        parts=tuple(
+            MixPart(
+                product=_redacted(part.product, seen),
+                card=_redacted(part.card, seen),
+                use=_redacted(part.use, seen),
+                measure=_redacted(part.measure, seen),
+                in_all=release(part.in_all),
+            )
+            for part in mix.parts
+        ),
+        adjuvants=tuple(
+            AdjuvantPart(
+                _redacted(part.adjuvant, seen),
+                _redacted(part.measure, seen),
+                release(part.in_all),
+            )
+            for part in mix.adjuvants
+        ),
         sprayer=_redacted(mix.sprayer, seen),
         test=_redacted(mix.test, seen),
-        measure=_redacted(mix.measure, seen),
-        loads=tuple(
-            Load(
-                load.name,
-                _released(load.count, release, seen) if load.count is not None else None,
-                _released(load.spray, release, seen),
-                release(load.product),
-                release(load.rate),
-            )
-            for load in mix.loads
-        ),
+        loads=tuple(_load(load, release, seen) for load in mix.loads),
+        small_place=_load(mix.small_place, release, seen) if mix.small_place else None,
+        order=mix.order,
+    )
+
+
+def _load(load: Load, release: Callable[[Quantity], Quantity], seen: frozenset[str]) -> Load:
+    return Load(
+        load.name,
+        _released(load.count, release, seen) if load.count is not None else None,
+        _released(load.spray, release, seen),
+        tuple(Dose(one.name, release(one.amount), release(one.rate)) for one in load.doses),
     )
 
 
@@ -255,7 +285,7 @@ def _figure(
 ) -> Figure:
     if isinstance(figure, Quantity):
         return _quantity(figure, places, lots, seen)
-    if isinstance(figure, Given):
+    if isinstance(figure, Given | Measured):
         if figure.visible not in seen:
             return Withheld(figure.name, figure.unit, SET_BY_OWNER)
         return replace(figure, file="", line=0)
@@ -266,7 +296,7 @@ def _identity(identity: str, places: Mapping[str, str], lots: Mapping[str, str])
     place, *middle, last = identity.split("/")
     lot, dot, name = last.partition(".")
     if dot:
-        last = f"{lots[lot]}.{name}"
+        last = f"{lots.get(lot, lot)}.{name}"
     return "/".join([places[place], *middle, last])
 
 

@@ -160,6 +160,57 @@ class Stop(Enum):
         "The place has no name yet. Ask the owner before you begin.",
         "Add known_as: to the place, a name that gives nothing away.",
     )
+    SEED_WAITS = Words(
+        "S140",
+        "Lot {lot} does not reach this place this season. Places before it in turn get the full "
+        "rate. Sown thin everywhere, it would fail everywhere.",
+        "The seed for this place is not there yet. Do not begin; ask the owner.",
+        "Get more seed and raise most_to_be_had or on_hand of the lot, give the planting an earlier "
+        "priority, sow another lot here, or sow it a season later.",
+    )
+    NO_MEASURE = Words(
+        "S150",
+        "No {measure} is named on the sprayer, and {product} has to be measured with one.",
+        _NOT_CLEARED,
+        "Add it under measures: in equipment.yaml and name it under measure: of the sprayer.",
+        CALIBRATION_CHAPTER,
+    )
+    NO_TREATED_GROUND = Words(
+        "S151",
+        "Spots are to be sprayed, and the ground they make together is not measured.",
+        _NOT_CLEARED,
+        "Measure the spots and type treated_sq_ft: without it nobody can say what an acre gets.",
+    )
+    MORE_THAN_THE_PLACE = Words(
+        "S152",
+        "More ground is to be sprayed than the place has.",
+        _NOT_CLEARED,
+        "Measure again: correct treated_sq_ft, or the length and width of the place.",
+    )
+    PERCENT_OF_RESIDUAL = Words(
+        "S153",
+        "{product} works through the soil, or its card does not say how it works. A percent mix "
+        "sprayed until leaves are wet puts far more on an acre than a soil residual may have.",
+        _NOT_CLEARED,
+        "Type a rate to an acre for a broadcast use the label names. Of an active that leaves "
+        "nothing in the soil, type works_as: other on the card.",
+        LABEL_CHAPTER,
+    )
+    TANK_NOT_CLEANED = Words(
+        "S154",
+        "{item} held {held} last, and no clean-out is noted since. A trace of it harms what grows "
+        "on this place.",
+        _NOT_CLEARED,
+        "Clean tank, hoses, screens and nozzles as the label of the last product says, and type "
+        "cleaned_out_on: under last_load: of the sprayer.",
+        CALIBRATION_CHAPTER,
+    )
+    NO_ADJUVANT_RATE = Words(
+        "S155",
+        "No rate is typed for {item}, which is to go into the tank.",
+        _NOT_CLEARED,
+        "Type what the herbicide's label asks for: rate_product, mix_pct or rate_lb_per_100_gal.",
+    )
 
 
 class Caution(Enum):
@@ -167,17 +218,18 @@ class Caution(Enum):
 
     DORMANT = Words(
         "C201",
-        "Part of the live seed in lot {lot} was asleep in the test. Sown in winter it can wake; "
-        "later in spring count on less. It does not change the pounds to buy or spread.",
+        "Part of the live seed in lot {lot} was asleep in the test. Sown in winter it can wake. "
+        "It does not change the pounds to buy or spread.",
         "Part of the live seed was asleep in the test; sow while winter remains.",
         "Sow within the open dates.",
         TAG_CHAPTER,
     )
     NO_SEED_TEST = Words(
         "C202",
-        "The spreader has no catch test with lot {lot}, so passes and setting are not worked out.",
-        "The spreader has not been tested with this seed. Ask the owner.",
-        "Walk a measured distance over a sheet, weigh what fell, and note it in equipment.yaml.",
+        "What sows this has no catch test with lot {lot}, so setting and passes are not worked out, "
+        "and there is nothing to measure without one.",
+        "What sows this has not been tested with this seed. Ask the owner.",
+        "Catch what falls over a measured distance, weigh it, and note it in equipment.yaml.",
         CALIBRATION_CHAPTER,
     )
     OLD_LABEL = Words(
@@ -219,6 +271,155 @@ class Caution(Enum):
         "",
         "Note the package and the price with the day you asked.",
     )
+    GROUNDS_DISAGREE = Words(
+        "C220",
+        "Two ways to the ground of this place do not agree: {counts}, which counts, and {other}.",
+        "",
+        "Measure again, and correct the one that is wrong.",
+    )
+    COARSE_OUTLINE = Words(
+        "C221",
+        "The ground comes from an outline that may be far off: what the points miss counts on both "
+        "long sides.",
+        "",
+        "Tape the width, measure the length, and type width_ft and length_ft; they count first. If "
+        "the outline was surveyed, type how far off a side may be as outline_error_ft.",
+    )
+    SEED_SHORT = Words(
+        "C230",
+        "Lot {lot} does not reach the whole place. Sow part of it at the full rate, never all of "
+        "it thinner.",
+        "The seed is for part of the place: sow the acres on this sheet at the full rate, no more.",
+        "Mark off the acres to sow. Keep the rest for the next season, and hold its weeds down.",
+    )
+    ORDER_GUESSED = Words(
+        "C231",
+        "A lot is short, and not every place that wants it has a priority of its own. Their turn "
+        "goes by priority where it is typed, then by the earlier open date, then by the id.",
+        "",
+        "Type priority: on each planting that wants this lot, 1 for the first.",
+    )
+    OLD_SEED_TEST = Words(
+        "C232",
+        "The seed test of lot {lot} {why}. After a year a test says little, and many states do "
+        "not let such seed be sold (common practice; the law of your state decides).",
+        "The seed test is old or has no date. Ask the owner.",
+        "Have the seed tested again, or ask the seller for a new test, and type tested_on.",
+        TAG_CHAPTER,
+    )
+    NOXIOUS = Words(
+        "C233",
+        "The tag of lot {lot} lists noxious weed seed: {weeds}.",
+        "The tag lists noxious weed seed. Ask the owner before you sow.",
+        "Look the weed up with your county or state: it may not be sown at all. Ask for a clean lot.",
+        TAG_CHAPTER,
+    )
+    TREATED = Words(
+        "C234",
+        "The seed of lot {lot} is treated: {treated}. Wear gloves and whatever else its tag asks "
+        "for. It is not for food or feed. Pick up what is spilled and keep leftover seed where "
+        "wildlife and stock cannot reach it.",
+        "The seed is treated. Wear gloves and whatever else its tag asks for. It is not for food "
+        "or feed. Pick up what is spilled; leave no seed where wildlife and stock can reach it.",
+        "Read the treatment part of the tag before you open the bag; the tag decides.",
+        TAG_CHAPTER,
+    )
+    NO_INOCULANT = Words(
+        "C235",
+        "{species} is a legume, and lot {lot} has no inoculant: {group}.",
+        "The seed is a legume and no inoculant is noted. Ask the owner.",
+        "Get fresh inoculant for this plant and type inoculant: of the lot, with group and "
+        "expires_on from its package. Seed that comes inoculated has the same on its tag.",
+        TAG_CHAPTER,
+    )
+    INOCULANT_UNFIT = Words(
+        "C236",
+        "The inoculant of lot {lot} {why}. {species} gets little from it.",
+        "The inoculant does not fit this seed or is past its date. Ask the owner.",
+        "Get fresh inoculant for this plant and type its group and expires_on.",
+        TAG_CHAPTER,
+    )
+    DORMANT_LATE = Words(
+        "C237",
+        "Part of the live seed in lot {lot} was asleep in the test, and this late little winter is "
+        "left to wake it. Count on what is ready to grow in the first year. It does not change "
+        "the pounds to buy or spread.",
+        "Part of the live seed was asleep in the test; some of it may come up a year later.",
+        "Sow in winter if you can, or ask the seller for a lot with less dormant seed.",
+        TAG_CHAPTER,
+    )
+    FALLS_BESIDE = Words(
+        "C238",
+        "The throw is wider than the place, so seed falls beside it. The seed to load counts that "
+        "in.",
+        "The throw is wider than the place, so seed falls beside it. The seed to load counts that "
+        "in.",
+        "Close part of the throw, catch again and note the narrower width; or count the seed "
+        "beside in, as this sheet does.",
+        CALIBRATION_CHAPTER,
+    )
+    CATCHES_APART = Words(
+        "C239",
+        "The last two catches at this setting are too far apart to trust either.",
+        "Two catches at this setting do not agree. Catch again before you begin.",
+        "Steady pace and cranking, and catch until two in a row agree.",
+        CALIBRATION_CHAPTER,
+    )
+    NOZZLES_DIFFER = Words(
+        "C240",
+        "A nozzle gave over a tenth more or less than the mean of the boom in the last catch test.",
+        "A nozzle of the sprayer gives more or less than the others. Catch again before you begin.",
+        "Clean or change that nozzle and catch again.",
+        CALIBRATION_CHAPTER,
+    )
+    NO_TANK_HISTORY = Words(
+        "C241",
+        "It is not noted what {item} held last.",
+        "It is not noted what the tank held last. Ask the owner, or clean it out first.",
+        "Type last_load: of the sprayer, with the day it was cleaned out.",
+        CALIBRATION_CHAPTER,
+    )
+    NO_COUNT = Words(
+        "C260",
+        "How much of {item} is on hand is not noted, so packages and cost are left out.",
+        "",
+        "Count what is there and type on_hand with counted_on; 0 where there is none.",
+    )
+    NO_COUNT_DAY = Words(
+        "C261",
+        "The log names {item}, and the day it was counted is not noted, so what is on hand now is "
+        "not known.",
+        "",
+        "Type counted_on: what was used or bought on that day or before is in the count.",
+    )
+    BELOW_NOTHING = Words(
+        "C262",
+        "By count and log, more of {item} was used than was there.",
+        "",
+        "Look for a use noted twice or a purchase not noted, or count again and type the new count "
+        "with its day.",
+    )
+    TOO_LATE = Words(
+        "C263",
+        "It is too late already to order {item} for the first day it is needed.",
+        "",
+        "Ask who has it nearby and how fast, or plan for a later day within the open dates.",
+    )
+    NOT_APPROVED = Words(
+        "C264",
+        "Cost-share {contract} was not approved before work began, or is not approved yet, so its "
+        "payment is not counted. Work begun before written approval forfeits the payment.",
+        "",
+        "Begin nothing on the planting before the approval is in your hand, then type approved_on. "
+        "If work has begun, ask the office at once whether a waiver is possible.",
+    )
+    APPROVED_LATE = Words(
+        "C265",
+        "The planting has a job that opens before the day on which cost-share {contract} is "
+        "approved. Work begun before that day forfeits the payment.",
+        "",
+        "Begin no job of the planting before approved_on.",
+    )
 
 
 class Note(Enum):
@@ -242,6 +443,78 @@ class Note(Enum):
         "",
         "Type live_seeds_per_lb from the tag or the seller.",
         TAG_CHAPTER,
+    )
+    NO_WIDTH = Words(
+        "N310",
+        "The place has no taped width, so lanes and passes over it are not worked out.",
+        "The width of the place is not known, so lanes and passes are not worked out.",
+        "Tape the width and type width_ft.",
+    )
+    ON_HAND_NOT_KNOWN = Words(
+        "N320",
+        "What can still be had of lot {lot} is typed and what is on hand is not, so whether the "
+        "seed reaches is not worked out.",
+        "",
+        "Weigh what is on hand and type on_hand_lb, 0 if there is none.",
+    )
+    INOCULANT_UNDATED = Words(
+        "N321",
+        "The inoculant of lot {lot} has no date, so whether it is still good is not known.",
+        "",
+        "Type expires_on from its package.",
+        TAG_CHAPTER,
+    )
+    NO_FORMULATION = Words(
+        "N330",
+        "How a part of this tank is made up is not typed, so no mixing order is given.",
+        "No mixing order is given: follow the labels.",
+        "Type formulation: of each product and adjuvant, from its label.",
+    )
+    OLD_PRICE = Words(
+        "N350",
+        "The price of {item} is more than a year old.",
+        "",
+        "Ask again and set priced_on.",
+    )
+    NO_LEAD = Words(
+        "N351",
+        "How long {item} takes from order to hand is not noted, so the day to order by is not "
+        "known.",
+        "",
+        "Ask the seller and type lead_days; 0 where you fetch it from the shelf.",
+    )
+    ENTRY_LATER = Words(
+        "N352",
+        "Log entry {entry} is of a day after the one this plan was made for and does not count "
+        "yet.",
+        "",
+        "Set as_of in property.yaml to a later day, or leave it out.",
+    )
+    NO_FUEL_PRICE = Words(
+        "N353",
+        "{machine} burns fuel whose price is not noted, so the cost of fuel is left out.",
+        "",
+        "Type fuel_usd_per_gal.",
+    )
+    NO_WORK_DAY = Words(
+        "N354",
+        "{machine} is rented by the day, and how long you work on such a day is not noted, so rent "
+        "is left out.",
+        "",
+        "Type work_day_hours, the hours on the ground on a day of rent.",
+    )
+    HIRE_NO_HOURS = Words(
+        "N355",
+        "Hire {hire} is paid by the hour, and the hours of its jobs are not known, so its cost is "
+        "left out.",
+        "",
+        "Name the machine of each of its jobs under work:, or type the price by the acre or in all.",
+    )
+    OLD_HIRE = Words(
+        "N356",
+        "The price of hire {hire} is more than a year old.",
+        "",
+        "Ask again and set priced_on.",
     )
 
 

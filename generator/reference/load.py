@@ -49,7 +49,10 @@ class Bound:
 
 @dataclass(frozen=True, slots=True)
 class Step:
-    """One step of a plan: what is done, in which dates, with which settings and ticks."""
+    """One step of a plan: what is done, in which dates, with which settings and ticks.
+
+    `only_with` names what a planting must ask for, fertilizer or lime, before the step is a job.
+    """
 
     id: str
     name: str
@@ -62,6 +65,7 @@ class Step:
     settings: tuple[Reference, ...]
     ticks: tuple[str, ...]
     if_missed: str
+    only_with: str | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -72,6 +76,24 @@ class StepPlan:
     name: str
     kind: str
     steps: tuple[Step, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class WayOfWorking:
+    """How an active works, in words, and the kinds of planting a trace of it harms."""
+
+    id: str
+    name: str
+    harms: frozenset[str]
+
+
+@dataclass(frozen=True, slots=True)
+class MixingStep:
+    """One place in the order in which the parts of a tank go in."""
+
+    id: str
+    name: str
+    source: str
 
 
 def _data(name: str) -> Any:
@@ -138,11 +160,50 @@ def words() -> dict[str, str]:
     return {entry["word"]: entry["meaning"] for entry in _data("words.yaml")}
 
 
+@dataclass(frozen=True, slots=True)
+class Method:
+    """How a number is measured, in words, and the key of the source that describes it."""
+
+    words: str
+    source: str
+
+
+@cache
+def methods() -> dict[str, Method]:
+    """Return how numbers are measured that no line of formula gives, by the number's name."""
+    return {
+        entry["name"]: Method(entry["words"], entry["source"]) for entry in _data("methods.yaml")
+    }
+
+
 @cache
 def values() -> dict[str, Reference]:
     """Return every value that chapters and callouts may show, by its name."""
     settings = (_setting(entry) for entry in _data("values.yaml"))
     return {one.name: one for one in settings}
+
+
+@cache
+def ways_of_working() -> dict[str, WayOfWorking]:
+    """Return every way in which an active works by its id."""
+    return {
+        entry["id"]: WayOfWorking(entry["id"], entry["name"], frozenset(entry["harms"]))
+        for entry in _data("works.yaml")
+    }
+
+
+@cache
+def known_actives() -> dict[str, frozenset[str]]:
+    """Return how the actives known by name work; names in small letters."""
+    return {entry["id"]: frozenset(entry["works_as"]) for entry in _data("actives.yaml")}
+
+
+@cache
+def mixing_steps() -> tuple[MixingStep, ...]:
+    """Return the order in which the parts of a tank go in."""
+    return tuple(
+        MixingStep(entry["id"], entry["name"], entry["source"]) for entry in _data("mixing.yaml")
+    )
 
 
 @cache
@@ -170,6 +231,7 @@ def _step(entry: dict[str, Any]) -> Step:
         settings=tuple(_setting(one) for one in entry["settings"]),
         ticks=tuple(entry["ticks"]),
         if_missed=entry["if_missed"],
+        only_with=entry.get("only_with"),
     )
 
 

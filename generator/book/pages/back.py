@@ -10,7 +10,7 @@ from generator.reference.load import (
     sources,
     words,
 )
-from generator.working import Quantity, Reference
+from generator.working import Measured, Quantity, Reference, flat_inputs
 
 
 def readers_page(plan: Plan) -> Written:
@@ -90,8 +90,9 @@ def _html(address: str) -> str:
 def _source_keys(written: Written) -> set[str]:
     keys = set(written.marks.cited)
     for figure in written.marks.figures:
+        shown = [figure]
         if isinstance(figure, Quantity):
             keys.add(figure.formula.source)
-        elif isinstance(figure, Reference):
-            keys.add(figure.source)
+            shown = [one for _, one in flat_inputs(figure)]
+        keys |= {one.source for one in shown if isinstance(one, Measured | Reference)}
     return keys

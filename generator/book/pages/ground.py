@@ -2,6 +2,7 @@
 
 from generator.book.pages.written import PLACES, ROUTES, STANDS, Written, address_of, from_template
 from generator.inventory.places import Route, Stand
+from generator.plan.ground import WAY_WORDS
 from generator.plan.model import Place, Plan, is_stopped
 from generator.reference.load import (
     species,
@@ -27,6 +28,8 @@ def place_page(plan: Plan, place: Place) -> Written:
         ("place",),
         place=place,
         screen=screen,
+        found=plan.findings_on(place.id),
+        way_words=WAY_WORDS,
         jobs=[(job, is_stopped(job.id, plan.findings)) for job in jobs],
         species=species(),
         step_plans=step_plans(),

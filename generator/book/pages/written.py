@@ -82,6 +82,9 @@ def subject_of(plan: Plan, finding: Finding) -> tuple[str, Markup]:
         if job.id == finding.subject:
             title = f"{job.step.name}: {place_of(plan, job).name}"
             return title, Markup(f"work/{job.address}.html")
+    for place in plan.places:
+        if place.id == finding.subject:
+            return place.name, Markup(f"places/{place.address}.html")
     return "Season signs", Markup("")
 
 

@@ -12,7 +12,14 @@ from fractions import Fraction
 SQ_FT_PER_AC = 43560
 IN_PER_FT = 12
 FL_OZ_PER_GAL = 128
+OZ_WT_PER_LB = 16
+G_PER_LB = 453.59237
 SECONDS_PER_MINUTE = 60
+LB_PER_TON = 2000
+LB_PER_HUNDREDWEIGHT = 100
+QT_PER_GAL = 4
+CU_IN_PER_CU_FT = 1728
+CU_IN_PER_GAL = 231
 FT_PER_MINUTE_PER_MPH = 88
 
 _METRE_PER_FOOT = Fraction(3048, 10000)
@@ -37,8 +44,8 @@ def _family(name: str, *members: tuple[str, Fraction | int, str]) -> list[Unit]:
 
 _MASS: tuple[tuple[str, Fraction | int, str], ...] = (
     ("lb", 1, "lb"),
-    ("oz_wt", Fraction(1, 16), "oz by weight"),
-    ("ton", 2000, "tons"),
+    ("oz_wt", Fraction(1, OZ_WT_PER_LB), "oz by weight"),
+    ("ton", LB_PER_TON, "tons"),
     ("kg", 1 / _KG_PER_LB, "kg"),
     ("g", Fraction(1, 1000) / _KG_PER_LB, "g"),
 )
@@ -86,7 +93,11 @@ UNITS: dict[str, Unit] = {
             ("sq_m", 1 / _SQ_M_PER_AC, "sq m"),
         ),
         *_family("mass", *_MASS),
-        *_family("volume", *_VOLUME),
+        *_family(
+            "volume",
+            *_VOLUME,
+            ("cu_ft", Fraction(CU_IN_PER_CU_FT, CU_IN_PER_GAL) * FL_OZ_PER_GAL, "cu ft"),
+        ),
         *_family("mass_per_area", *_per_area(_MASS)),
         *_family("volume_per_area", *_per_area(_VOLUME)),
         *_family(
@@ -94,20 +105,38 @@ UNITS: dict[str, Unit] = {
             ("lb_per_gal", 1, "lb/gal"),
             ("g_per_l", _ML_PER_FL_OZ * FL_OZ_PER_GAL / _KG_PER_LB / 10**6, "g/L"),
         ),
+        *_family("mass_per_spray", ("lb_per_100_gal", 1, "lb in 100 gal")),
         *_family("fraction", ("fraction", 1, ""), ("pct", Fraction(1, 100), "%")),
         *_family("speed", ("mph", 1, "mph"), ("km_per_h", Fraction(10**6, 1609344), "km/h")),
         *_family(
             "flow",
             ("gal_per_minute", 1, "gal/min"),
             ("fl_oz_per_minute", Fraction(1, FL_OZ_PER_GAL), "fl oz/min"),
+            ("gal_per_hour", Fraction(1, 60), "gal/hour"),
+            ("gal_per_day", Fraction(1, 1440), "gal/day"),
         ),
         *_family(
             "time", ("hours", 1, "hours"), ("minutes", Fraction(1, 60), "min"),
             ("seconds", Fraction(1, 3600), "s"), ("days", 24, "days"),
         ),
+        *_family("mass_per_mass", ("lb_per_ton", 1, "lb/ton")),
+        *_family("drinking", ("qt_per_100_lb_per_day", 1, "qt/100 lb/day")),
+        *_family("side_slope", ("ft_per_ft", 1, "to 1")),
+        *_family("acidity", ("ph", 1, "")),
+        *_family("span", ("years", 1, "years")),
+        *_family("work_rate", ("ac_per_hour", 1, "ac/hour")),
         *_family("money", ("usd", 1, "dollars")),
+        *_family("money_per_area", ("usd_per_ac", 1, "/ac")),
+        *_family("money_per_hour", ("usd_per_hour", 1, "/hour")),
+        *_family("money_per_day", ("usd_per_day", 1, "/day")),
+        *_family("money_per_volume", ("usd_per_gal", 1, "/gal")),
         *_family("seeds_per_mass", ("seeds_per_lb", 1, "seeds/lb")),
-        *_family("seeds_per_area", ("seeds_per_sq_ft", 1, "seeds/sq ft")),
+        *_family(
+            "seeds_per_area",
+            ("seeds_per_sq_ft", 1, "seeds/sq ft"),
+            ("seeds_per_ac", Fraction(1, SQ_FT_PER_AC), "seeds/ac"),
+        ),
+        *_family("turns", ("turns", 1, "turns")),
         *_family("count", ("count", 1, "")),
     )
 }  # fmt: skip
@@ -158,7 +187,7 @@ def digits(value: float, suffix: str) -> str:
     >>> digits(0.330579, "ac"), digits(1240.4, "ft"), digits(53.333, "fl_oz"), digits(8.0, "lb")
     ('0.331', '1,240', '53.3', '8')
     """
-    if suffix == "usd":
+    if _is_money(suffix):
         return f"{value:,.{MONEY_DECIMALS}f}"
     if suffix == "count":
         return f"{value:,.0f}"
@@ -169,16 +198,23 @@ def digits(value: float, suffix: str) -> str:
     return text.rstrip("0").rstrip(".") if "." in text else text
 
 
+def _is_money(suffix: str) -> bool:
+    return UNITS[suffix].family.startswith("money")
+
+
 def shown(value: float, suffix: str) -> str:
     """Return the number with its unit as a page prints it.
 
     >>> shown(0.882, "fraction"), shown(96.5, "usd"), shown(2, "count"), shown(7.3152, "m")
     ('88.2 %', '$96.50', '2', '7.32 m')
+    >>> shown(45, "usd_per_ac")
+    '$45.00/ac'
     """
     if suffix == "fraction":
         return f"{digits(convert(value, 'fraction', 'pct'), 'pct')} %"
-    if suffix == "usd":
+    if _is_money(suffix):
         sign = "-" if round(value, MONEY_DECIMALS) < 0 else ""
-        return f"{sign}${digits(abs(value), suffix)}"
+        per = UNITS[suffix].words if suffix != "usd" else ""
+        return f"{sign}${digits(abs(value), suffix)}{per}"
     words = UNITS[suffix].words
     return f"{digits(value, suffix)} {words}" if words else digits(value, suffix)

@@ -241,6 +241,7 @@ def _sprayer(identity: str, name: str, tank: float, measure: str, caught: float)
     return {
         "id": identity,
         "name": name,
+        "kind": "boom",
         "tank_gal": tank,
         "nozzle": "flat fan",
         "nozzle_spacing_in": 20,

@@ -55,7 +55,12 @@ COST = Formula(cost_usd, "usd", "packages_count * price_usd", "Cost", "arithmeti
 TOTAL_LB = Formula(sum_of, "lb", "total(parts)", "Seed off the bag in all", "arithmetic")
 TOTAL_FL_OZ = Formula(sum_of, "fl_oz", "total(parts)", "Product in all", "arithmetic")
 TOTAL_USD = Formula(sum_of, "usd", "total(parts)", "Cost in all", "arithmetic")
+NEEDED = Formula(sum_of, "lb", "total(parts)", "Needed in all", "arithmetic")
+TOTAL_HOURS = Formula(sum_of, "hours", "total(parts)", "Hours in all", "arithmetic")
 TOTAL_RATE = Formula(sum_of, "lb_per_ac", "total(parts)", "Together to an acre", "arithmetic")
 TOTAL_FL_OZ_PER_AC = Formula(
     sum_of, "fl_oz_per_ac", "total(parts)", "Product together to an acre", "arithmetic"
 )
+TOTAL_STRENGTH = Formula(sum_of, "lb_per_gal", "total(parts)", "Actives together", "arithmetic")
+TOTAL_FRACTION = Formula(sum_of, "fraction", "total(parts)", "Actives together", "arithmetic")
+TOTAL_OZ_WT = Formula(sum_of, "oz_wt", "total(parts)", "Product in all", "arithmetic")

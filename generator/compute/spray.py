@@ -1,11 +1,13 @@
-"""Boom sprayers: from the catch test to water and product in each load."""
+"""Sprayers: from the catch test to spray on an acre, spray in all, and tank loads."""
 
 from collections.abc import Sequence
 
-from generator.units import FL_OZ_PER_GAL, SECONDS_PER_MINUTE
-from generator.working import Formula, mean, whole_down, whole_up
+from generator.units import FL_OZ_PER_GAL, IN_PER_FT, SECONDS_PER_MINUTE, SQ_FT_PER_AC
+from generator.working import Formula, mean, total, whole_up
 
 GAL_PER_AC_FACTOR = 5940  # sq ft an acre x in a foot / ft a minute at 1 mph (source key ifas_5940)
+
+EIGHTHS_IN_AN_ACRE = 8
 
 
 def nozzle_flow_gal_per_minute(caught_fl_oz: Sequence[float], caught_in_seconds: float) -> float:
@@ -36,6 +38,47 @@ def carrier_gal_per_ac(
     return GAL_PER_AC_FACTOR * flow_gal_per_minute / (speed_mph * nozzle_spacing_in)
 
 
+def pattern_flow_gal_per_minute(caught_fl_oz: Sequence[float], caught_in_seconds: float) -> float:
+    """Flow of a whole spray pattern, all its nozzles together, in gallons a minute.
+
+    Formula: total(caught_fl_oz) * 60 / (caught_in_seconds * 128)
+    Valid for: every nozzle caught over the same time
+    Source: stationary calibration, Mesa County (source key mesa_boom)
+
+    >>> pattern_flow_gal_per_minute([240, 240], 60)
+    3.75
+    """
+    return total(caught_fl_oz) * SECONDS_PER_MINUTE / (caught_in_seconds * FL_OZ_PER_GAL)
+
+
+def swath_carrier_gal_per_ac(
+    flow_gal_per_minute: float, speed_mph: float, swath_ft: float
+) -> float:
+    """Spray put on an acre by a pattern without a boom, in gallons.
+
+    Formula: 5940 * flow_gal_per_minute / (speed_mph * swath_ft * 12)
+    Valid for: the speed, nozzles, pressure and swath of the catch test
+    Source: calibrating with the 5940 method, University of Florida (source key ifas_5940)
+
+    >>> round(swath_carrier_gal_per_ac(3.75, 5, 18.5), 2)
+    20.07
+    """
+    return GAL_PER_AC_FACTOR * flow_gal_per_minute / (speed_mph * swath_ft * IN_PER_FT)
+
+
+def hand_carrier_gal_per_ac(caught_fl_oz: Sequence[float], covered_sq_ft: float) -> float:
+    """Spray put on an acre by hand, from what a measured patch took, in gallons.
+
+    Formula: total(caught_fl_oz) * 43560 / (128 * covered_sq_ft)
+    Valid for: the pace, nozzle and pressure of the test
+    Source: the method of one 128th of an acre for hand sprayers (source key hand_128)
+
+    >>> round(hand_carrier_gal_per_ac([40], 340.3125), 1)
+    40.0
+    """
+    return total(caught_fl_oz) * SQ_FT_PER_AC / (FL_OZ_PER_GAL * covered_sq_ft)
+
+
 def spray_gal(area_ac: float, carrier_gal_per_ac: float) -> float:
     """Spray mix for the whole place, in gallons.
 
@@ -49,6 +92,19 @@ def spray_gal(area_ac: float, carrier_gal_per_ac: float) -> float:
     return area_ac * carrier_gal_per_ac
 
 
+def eighth_gal(carrier_gal_per_ac: float) -> float:
+    """Spray that an eighth of an acre takes, in gallons: the pints a test catches there.
+
+    Formula: carrier_gal_per_ac / 8
+    Valid for: the catch test's gallons per acre
+    Source: a part of an acre takes that part of its spray (source key arithmetic)
+
+    >>> eighth_gal(40)
+    5.0
+    """
+    return carrier_gal_per_ac / EIGHTHS_IN_AN_ACRE
+
+
 def loads_count(spray_gal: float, tank_gal: float) -> float:
     """Tank loads, the last part load counted.
 
@@ -60,21 +116,6 @@ def loads_count(spray_gal: float, tank_gal: float) -> float:
     2.0
     """
     return whole_up(spray_gal / tank_gal)
-
-
-def load_product_fl_oz(
-    load_gal: float, carrier_gal_per_ac: float, rate_product_fl_oz_per_ac: float
-) -> float:
-    """Product in one load, in fluid ounces, before rounding to a mark.
-
-    Formula: load_gal / carrier_gal_per_ac * rate_product_fl_oz_per_ac
-    Valid for: the catch test's gallons per acre
-    Source: per-acre mixing sheet (source key mixing_sheet)
-
-    >>> round(load_product_fl_oz(25, 15, 32), 1)
-    53.3
-    """
-    return load_gal / carrier_gal_per_ac * rate_product_fl_oz_per_ac
 
 
 def full_loads_count(loads_count: float) -> float:
@@ -116,86 +157,6 @@ def equal_load_gal(spray_gal: float, loads_count: float) -> float:
     return spray_gal / loads_count
 
 
-def product_fl_oz(area_ac: float, rate_product_fl_oz_per_ac: float) -> float:
-    """Product for the whole place, in fluid ounces.
-
-    Formula: area_ac * rate_product_fl_oz_per_ac
-    Valid for: the ground that is sprayed, not the gross ground
-    Source: worked example, Agrochemical and Pesticide Safety handbook (source key aps_handbook)
-
-    >>> product_fl_oz(3.5, 3)
-    10.5
-    """
-    return area_ac * rate_product_fl_oz_per_ac
-
-
-def active_rate_lb_per_ac(rate_product_fl_oz_per_ac: float, strength_lb_per_gal: float) -> float:
-    """Active ingredient or acid equivalent put on an acre by a liquid, in pounds.
-
-    Formula: rate_product_fl_oz_per_ac / 128 * strength_lb_per_gal
-    Valid for: the basis (ai or ae) in which the strength is stated
-    Source: weights and measures, Pacific Northwest handbook (source key pnw_measures)
-
-    >>> active_rate_lb_per_ac(32, 4)
-    1.0
-    """
-    return rate_product_fl_oz_per_ac / FL_OZ_PER_GAL * strength_lb_per_gal
-
-
-def product_rate_fl_oz_per_ac(rate_lb_per_ac: float, strength_lb_per_gal: float) -> float:
-    """Liquid product to an acre for a rate of active ingredient or acid equivalent.
-
-    Formula: rate_lb_per_ac / strength_lb_per_gal * 128
-    Valid for: the basis (ai or ae) in which the strength is stated
-    Source: weights and measures, Pacific Northwest handbook (source key pnw_measures)
-
-    >>> product_rate_fl_oz_per_ac(1.5, 4)
-    48.0
-    """
-    return rate_lb_per_ac / strength_lb_per_gal * FL_OZ_PER_GAL
-
-
-def measured_fl_oz(amount_fl_oz: float, mark_fl_oz: float) -> float:
-    """Amount at the nearest mark of the measure, in fluid ounces.
-
-    Formula: whole_down(amount_fl_oz / mark_fl_oz + 1 / 2) * mark_fl_oz
-    Valid for: mark_fl_oz above 0
-    Source: rounding to the nearest mark (source key arithmetic)
-
-    >>> measured_fl_oz(53.3, 1)
-    53.0
-    """
-    return whole_down(amount_fl_oz / mark_fl_oz + 1 / 2) * mark_fl_oz
-
-
-def mark_below_fl_oz(amount_fl_oz: float, mark_fl_oz: float) -> float:
-    """Amount at the mark below, in fluid ounces: used where the nearest would be too much.
-
-    Formula: whole_down(amount_fl_oz / mark_fl_oz) * mark_fl_oz
-    Valid for: mark_fl_oz above 0
-    Source: rounding down to a mark (source key arithmetic)
-
-    >>> mark_below_fl_oz(53.9, 1)
-    53.0
-    """
-    return whole_down(amount_fl_oz / mark_fl_oz) * mark_fl_oz
-
-
-def rate_given_fl_oz_per_ac(
-    measured_fl_oz: float, load_gal: float, carrier_gal_per_ac: float
-) -> float:
-    """Rate the measured amount gives in a load, in fluid ounces of product to an acre.
-
-    Formula: measured_fl_oz / (load_gal / carrier_gal_per_ac)
-    Valid for: the catch test's gallons per acre
-    Source: per-acre mixing sheet (source key mixing_sheet)
-
-    >>> round(rate_given_fl_oz_per_ac(53, 25, 15), 1)
-    31.8
-    """
-    return measured_fl_oz / (load_gal / carrier_gal_per_ac)
-
-
 NOZZLE_FLOW = Formula(
     nozzle_flow_gal_per_minute,
     "gal_per_minute",
@@ -203,6 +164,8 @@ NOZZLE_FLOW = Formula(
     "Flow of one nozzle",
     "ifas_5940",
 )
+
+
 CARRIER = Formula(
     carrier_gal_per_ac,
     "gal_per_ac",
@@ -210,12 +173,42 @@ CARRIER = Formula(
     "Spray to an acre",
     "ifas_5940",
 )
+
+
+PATTERN_FLOW = Formula(
+    pattern_flow_gal_per_minute,
+    "gal_per_minute",
+    "total(caught_fl_oz) * 60 / (caught_in_seconds * 128)",
+    "Flow of the whole pattern",
+    "mesa_boom",
+)
+SWATH_CARRIER = Formula(
+    swath_carrier_gal_per_ac,
+    "gal_per_ac",
+    "5940 * flow_gal_per_minute / (speed_mph * swath_ft * 12)",
+    "Spray to an acre",
+    "ifas_5940",
+)
+HAND_CARRIER = Formula(
+    hand_carrier_gal_per_ac,
+    "gal_per_ac",
+    "total(caught_fl_oz) * 43560 / (128 * covered_sq_ft)",
+    "Spray to an acre",
+    "hand_128",
+)
+EIGHTH = Formula(
+    eighth_gal, "gal", "carrier_gal_per_ac / 8", "Spray for an eighth of an acre", "arithmetic"
+)
 SPRAY = Formula(
     spray_gal, "gal", "area_ac * carrier_gal_per_ac", "Spray mix in all", "aps_handbook"
 )
+
+
 LOADS = Formula(
     loads_count, "count", "whole_up(spray_gal / tank_gal)", "Tank loads", "mixing_sheet"
 )
+
+
 EQUAL_LOAD = Formula(
     equal_load_gal,
     "gal",
@@ -223,60 +216,15 @@ EQUAL_LOAD = Formula(
     "Spray mix in each of the equal loads",
     "arithmetic",
 )
-LOAD_PRODUCT = Formula(
-    load_product_fl_oz,
-    "fl_oz",
-    "load_gal / carrier_gal_per_ac * rate_product_fl_oz_per_ac",
-    "Product in a load, before rounding to a mark",
-    "mixing_sheet",
-)
+
+
 FULL_LOADS = Formula(full_loads_count, "count", "loads_count - 1", "Full loads", "mixing_sheet")
+
+
 LAST_LOAD = Formula(
     last_load_gal,
     "gal",
     "spray_gal - (loads_count - 1) * tank_gal",
     "Spray mix in the last load",
-    "mixing_sheet",
-)
-PRODUCT = Formula(
-    product_fl_oz,
-    "fl_oz",
-    "area_ac * rate_product_fl_oz_per_ac",
-    "Product in all",
-    "aps_handbook",
-)
-ACTIVE_RATE = Formula(
-    active_rate_lb_per_ac,
-    "lb_per_ac",
-    "rate_product_fl_oz_per_ac / 128 * strength_lb_per_gal",
-    "Active on an acre",
-    "pnw_measures",
-)
-PRODUCT_RATE = Formula(
-    product_rate_fl_oz_per_ac,
-    "fl_oz_per_ac",
-    "rate_lb_per_ac / strength_lb_per_gal * 128",
-    "Product to an acre",
-    "pnw_measures",
-)
-MEASURED = Formula(
-    measured_fl_oz,
-    "fl_oz",
-    "whole_down(amount_fl_oz / mark_fl_oz + 1 / 2) * mark_fl_oz",
-    "Measure into the tank",
-    "arithmetic",
-)
-MARK_BELOW = Formula(
-    mark_below_fl_oz,
-    "fl_oz",
-    "whole_down(amount_fl_oz / mark_fl_oz) * mark_fl_oz",
-    "Measure into the tank",
-    "arithmetic",
-)
-RATE_GIVEN = Formula(
-    rate_given_fl_oz_per_ac,
-    "fl_oz_per_ac",
-    "measured_fl_oz / (load_gal / carrier_gal_per_ac)",
-    "Rate this amount gives",
     "mixing_sheet",
 )

@@ -33,19 +33,25 @@ TIMINGS = (
     "established_growing",
 )
 RATE_UNITS = ("fl_oz_per_ac", "lb_per_ac")
+MIX_OR_RATE_UNITS = (*RATE_UNITS, "fraction")
+WORKS = ("auxin", "grass_killer", "soil_residual", "other")
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class ActiveStrength(Record):
-    """One active of a liquid product and how strong it is."""
+    """One active of a product and how strong it is: by the gallon, or as a share of its weight."""
 
     active: str = text("page", "active ingredient as the label prints it", required=True)
-    strength_lb_per_gal: Given = measure(
-        "page", "pounds in a gallon", "lb_per_gal", Limits(above=0, at_most=20), required=True
+    strength_lb_per_gal: Given | None = measure(
+        "page", "pounds in a gallon of a liquid", "lb_per_gal", Limits(above=0, at_most=20)
+    )
+    strength_fraction: Given | None = measure(
+        "page", "share of the weight of a dry product", "fraction", Limits(above=0, at_most=1)
     )
     basis: str = choice(
         "page", "ai: active ingredient, ae: acid equivalent", "ai", "ae", required=True
     )
+    works_as: tuple[str, ...] = choice("page", "what the active does", *WORKS, many=True)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -153,15 +159,15 @@ class Use(Record):
         "page", "tallest weed", "in", Limits(above=0), label=True
     )
     method: str | None = choice("page", "broadcast or spot", "broadcast", "spot")
-    rate_low: Given | None = amount("page", "lowest rate", RATE_UNITS)
-    rate_high: Given | None = amount("page", "highest rate", RATE_UNITS)
+    rate_low: Given | None = amount("page", "lowest rate", MIX_OR_RATE_UNITS)
+    rate_high: Given | None = amount("page", "highest rate", MIX_OR_RATE_UNITS)
     max_per_application: Given | NotOnLabel | None = amount(
         "page", "most at one time", RATE_UNITS, label=True
     )
     max_per_year: YearlyLimit | NotOnLabel | None = record(
         "page", "most in a year on the same ground", YearlyLimit, label=True
     )
-    basis: str | None = choice("page", "what the rates count", "ai", "ae", "product")
+    basis: str | None = choice("page", "what the rates count", "ai", "ae", "product", "mix")
     times_per_year: int | NotOnLabel | None = whole(
         "page", "how often in a year", Limits(at_least=1, at_most=20), label=True
     )

@@ -7,14 +7,20 @@ from pathlib import Path
 from typing import Any
 
 from generator.inventory import problems as say
+from generator.inventory.drill import Drill
 from generator.inventory.equipment import Measure, Sprayer, Spreader
 from generator.inventory.fields import Where
+from generator.inventory.ground import SoilTest, WaterHole
+from generator.inventory.log import LogEntry
+from generator.inventory.machine import Machine
+from generator.inventory.money import CostShare, Hire
 from generator.inventory.places import Planting, Route, Screen, Stand
 from generator.inventory.problems import Problem, Sentence
 from generator.inventory.reading import FAULT, Mention, NamedThing, Reading, read_record
 from generator.inventory.rules import broken_rules
 from generator.inventory.schema import FORMAT, Inventory, Property, Reader
-from generator.inventory.stock import Product, SeedLot
+from generator.inventory.spreadable import Fertilizer, Lime
+from generator.inventory.stock import Adjuvant, Product, SeedLot
 from generator.inventory.yaml_positions import Document, read_document
 from generator.reference.load import planting_kinds, species, step_plans
 
@@ -25,9 +31,23 @@ FILES: dict[str, dict[str, type]] = {
     "stands": {"stands": Stand},
     "routes": {"routes": Route},
     "seed": {"lots": SeedLot},
-    "products": {"products": Product},
-    "equipment": {"sprayers": Sprayer, "spreaders": Spreader, "measures": Measure},
+    "ground": {"soil_tests": SoilTest, "water_holes": WaterHole},
+    "products": {
+        "products": Product,
+        "adjuvants": Adjuvant,
+        "fertilizers": Fertilizer,
+        "limes": Lime,
+    },
+    "equipment": {
+        "sprayers": Sprayer,
+        "spreaders": Spreader,
+        "drills": Drill,
+        "measures": Measure,
+        "machines": Machine,
+    },
     "readers": {"readers": Reader},
+    "money": {"hires": Hire, "cost_share": CostShare},
+    "log": {"entries": LogEntry},
 }
 FOLDERS_BESIDE = ("schema",)
 KIND_WORDS: dict[type, str] = {
@@ -36,11 +56,21 @@ KIND_WORDS: dict[type, str] = {
     Route: "route",
     SeedLot: "lot",
     Product: "product",
+    Adjuvant: "adjuvant",
     Sprayer: "sprayer",
     Spreader: "spreader",
+    Drill: "drill",
     Measure: "measure",
     Planting: "planting",
     Reader: "reader",
+    Machine: "machine",
+    Hire: "hire",
+    CostShare: "cost-share",
+    LogEntry: "entry",
+    SoilTest: "soil_test",
+    WaterHole: "water_hole",
+    Fertilizer: "fertilizer",
+    Lime: "lime",
 }
 
 

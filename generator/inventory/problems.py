@@ -173,9 +173,13 @@ def two_units(keys: Sequence[str]) -> Sentence:
     return Sentence("F207", f"{listed(keys, 'and')} say the same thing twice", "one of them only")
 
 
+def _a(word: str) -> str:
+    return f"an {word}" if word[0] in "aeiou" else f"a {word}"
+
+
 def unknown_reference(value: str, kind: str, known: Sequence[str]) -> Sentence:
     """An id that points at nothing; `kind` names what was looked for, such as `seed lot`."""
-    cure = _nearest_or_list(value, known) or f"the id of a {kind}; none is written down yet"
+    cure = _nearest_or_list(value, known) or f"the id of {_a(kind)}; none is written down yet"
     return Sentence("F208", f"there is no {kind} {shown_value(value)}", cure)
 
 

@@ -208,7 +208,8 @@ def _basis_and_unit(inventory: Inventory) -> Iterator[Broken]:
 
 
 def _counts(rate: Given, basis: str, card: LabelCard | None) -> bool:
-    dry = card is not None and any(one.strength_fraction is not None for one in card.actives)
+    actives = card.actives if card is not None else ()
+    dry = bool(actives) and all(one.strength_fraction is not None for one in actives)
     wanted = {
         "product": "lb_per_ac" if dry else "fl_oz_per_ac",
         "mix": "fraction",
@@ -268,7 +269,8 @@ def _reserved_reader(inventory: Inventory) -> Iterator[Broken]:
 def _former_names(inventory: Inventory) -> Iterator[Broken]:
     records: list[Any] = [
         *inventory.screens, *inventory.stands, *inventory.routes, *inventory.lots,
-        *inventory.products, *inventory.adjuvants, *inventory.sprayers, *inventory.spreaders, *inventory.drills, *inventory.measures,
+        *inventory.products, *inventory.adjuvants, *inventory.measures,
+        *inventory.sprayers, *inventory.spreaders, *inventory.drills,
         *inventory.soil_tests, *inventory.water_holes, *inventory.fertilizers, *inventory.limes,
     ]  # fmt: skip
     taken = {one.id for one in records}

@@ -3,6 +3,7 @@
 import datetime
 from dataclasses import dataclass
 
+from generator.inventory.drill import Drill
 from generator.inventory.equipment import Measure, Sprayer, Spreader
 from generator.inventory.fields import (
     LatLon,
@@ -19,8 +20,13 @@ from generator.inventory.fields import (
     text,
     whole,
 )
+from generator.inventory.ground import SoilTest, WaterHole
+from generator.inventory.log import LogEntry
+from generator.inventory.machine import Machine
+from generator.inventory.money import CostShare, Hire
 from generator.inventory.places import Route, Screen, Stand
-from generator.inventory.stock import Product, SeedLot
+from generator.inventory.spreadable import Fertilizer, Lime
+from generator.inventory.stock import Adjuvant, Product, SeedLot
 
 FORMAT = 1
 
@@ -99,7 +105,17 @@ class Inventory:
     routes: tuple[Route, ...] = ()
     lots: tuple[SeedLot, ...] = ()
     products: tuple[Product, ...] = ()
+    adjuvants: tuple[Adjuvant, ...] = ()
     sprayers: tuple[Sprayer, ...] = ()
     spreaders: tuple[Spreader, ...] = ()
+    drills: tuple[Drill, ...] = ()
     measures: tuple[Measure, ...] = ()
     readers: tuple[Reader, ...] = ()
+    machines: tuple[Machine, ...] = ()
+    hires: tuple[Hire, ...] = ()
+    cost_share: tuple[CostShare, ...] = ()
+    entries: tuple[LogEntry, ...] = ()
+    soil_tests: tuple[SoilTest, ...] = ()
+    water_holes: tuple[WaterHole, ...] = ()
+    fertilizers: tuple[Fertilizer, ...] = ()
+    limes: tuple[Lime, ...] = ()

@@ -8,6 +8,7 @@ from generator.inventory.fields import (
     SHARE,
     Limits,
     Record,
+    choice,
     day,
     identity,
     measure,
@@ -16,8 +17,20 @@ from generator.inventory.fields import (
     text,
     yes_no,
 )
+from generator.inventory.inoculant import Inoculant
 from generator.inventory.label import LabelCard
 from generator.working import Given
+
+FORMULATIONS = (
+    "soluble_powder",
+    "dry_granule_or_powder",
+    "flowable",
+    "emulsifiable_concentrate",
+    "solution",
+    "surfactant_or_oil",
+)
+
+LEAD = Limits(at_least=0, at_most=730)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -30,6 +43,11 @@ class SeedTag(Record):
     germination_fraction: Given = measure("page", "germination", "fraction", SHARE, required=True)
     hard_fraction: Given = measure("page", "hard seed", "fraction", SHARE, required=True)
     dormant_fraction: Given = measure("page", "dormant seed", "fraction", SHARE, required=True)
+    other_crop_fraction: Given | None = measure("page", "other crop seed", "fraction", SHARE)
+    weed_fraction: Given | None = measure("page", "weed seed", "fraction", SHARE)
+    inert_fraction: Given | None = measure("page", "inert matter", "fraction", SHARE)
+    noxious_weeds: str | None = text("page", "noxious weed seed the tag lists, by name and count")
+    treated: str | None = text("page", "what the tag says the seed is treated with")
     tested_on: datetime.date | None = day("page", "seed test", recorded=True)
 
 
@@ -41,27 +59,55 @@ class SeedLot(Record):
     was: tuple[str, ...] = text("place", "ids it had before", many=True)
     species: str = reference("page", "species", "species", required=True)
     tag: SeedTag = record("page", "what the tag prints", SeedTag, required=True)
+    inoculant: Inoculant | None = record("page", "inoculant, for a legume", Inoculant)
     live_seeds_per_lb: Given | None = measure("page", "seeds in a pound", "seeds_per_lb", POSITIVE)
     package_lb: Given | None = measure("money", "a bag holds", "lb", POSITIVE)
     price_usd: Given | None = measure("money", "price of a bag", "usd", Limits(at_least=0))
     priced_on: datetime.date | None = day("money", "price asked on", recorded=True)
     on_hand_lb: Given | None = measure("money", "on hand", "lb", Limits(at_least=0))
     counted_on: datetime.date | None = day("money", "counted on", recorded=True)
+    most_to_be_had_lb: Given | None = measure(
+        "money", "can still be had besides what is on hand", "lb", Limits(at_least=0)
+    )
+    lead_days: Given | None = measure("money", "days from order to hand", "days", LEAD)
     note: str | None = text("note", "a note of your own")
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Product(Record):
-    """A liquid herbicide and its label card."""
+    """A herbicide, liquid or dry, and its label card."""
 
     id: str = identity("id of the product")
     was: tuple[str, ...] = text("place", "ids it had before", many=True)
     name: str = text("page", "name, by active ingredient", required=True)
     invented: bool | None = yes_no("page", "true for a made-up product of an example")
     label: LabelCard | None = record("page", "label card", LabelCard)
+    formulation: str | None = choice("page", "how it is made up", *FORMULATIONS)
     package_fl_oz: Given | None = measure("money", "a container holds", "fl_oz", POSITIVE)
+    package_oz_wt: Given | None = measure("money", "a container holds, dry", "oz_wt", POSITIVE)
     price_usd: Given | None = measure("money", "price of a container", "usd", Limits(at_least=0))
     priced_on: datetime.date | None = day("money", "price asked on", recorded=True)
     on_hand_fl_oz: Given | None = measure("money", "on hand", "fl_oz", Limits(at_least=0))
+    on_hand_oz_wt: Given | None = measure("money", "on hand, dry", "oz_wt", Limits(at_least=0))
     counted_on: datetime.date | None = day("money", "counted on", recorded=True)
+    lead_days: Given | None = measure("money", "days from order to hand", "days", LEAD)
+    note: str | None = text("note", "a note of your own")
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Adjuvant(Record):
+    """A surfactant, oil or water conditioner; the herbicide's label says whether one is used."""
+
+    id: str = identity("id of the adjuvant")
+    was: tuple[str, ...] = text("place", "ids it had before", many=True)
+    name: str = text("page", "what it is, in plain words", required=True)
+    formulation: str = choice("page", "how it is made up", *FORMULATIONS, required=True)
+    package_fl_oz: Given | None = measure("money", "a container holds", "fl_oz", POSITIVE)
+    package_oz_wt: Given | None = measure("money", "a container holds, dry", "oz_wt", POSITIVE)
+    price_usd: Given | None = measure("money", "price of a container", "usd", Limits(at_least=0))
+    priced_on: datetime.date | None = day("money", "price asked on", recorded=True)
+    on_hand_fl_oz: Given | None = measure("money", "on hand", "fl_oz", Limits(at_least=0))
+    on_hand_oz_wt: Given | None = measure("money", "on hand, dry", "oz_wt", Limits(at_least=0))
+    counted_on: datetime.date | None = day("money", "counted on", recorded=True)
+    lead_days: Given | None = measure("money", "days from order to hand", "days", LEAD)
     note: str | None = text("note", "a note of your own")

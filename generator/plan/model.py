@@ -6,6 +6,7 @@ import datetime
 from dataclasses import dataclass
 from typing import Literal
 
+from generator.inventory.drill import Drill, DrillTest
 from generator.inventory.equipment import Measure, Sprayer, SprayerTest, Spreader, SpreaderTest
 from generator.inventory.fields import Where
 from generator.inventory.label import LabelCard, Use
@@ -159,6 +160,8 @@ class Job:
     spreader: Spreader | None
     spreader_test: SpreaderTest | None
     safety: tuple[SafetyLine, ...]
+    drill: Drill | None = None
+    drill_test: DrillTest | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -277,6 +280,7 @@ class Plan:
     products: tuple[Product, ...] = ()
     sprayers: tuple[Sprayer, ...] = ()
     spreaders: tuple[Spreader, ...] = ()
+    drills: tuple[Drill, ...] = ()
     measures: tuple[Measure, ...] = ()
     stands: tuple[Stand, ...] = ()
     routes: tuple[Route, ...] = ()

@@ -2,69 +2,179 @@
 
 from dataclasses import dataclass
 
-from generator.compute.spray import ACTIVE_RATE, PRODUCT_RATE
+from generator.compute import buying, dose
 from generator.inventory.label import ActiveStrength, LabelCard
-from generator.inventory.places import Work
+from generator.inventory.places import Partner, Work
 from generator.working import Figure, Given, Quantity
 
 ROUNDING = 1e-9  # relative: a rate typed as exactly the limit must not fail by a rounding error
 
 
 @dataclass(frozen=True, slots=True)
+class ActiveRate:
+    """One active, or several that a label counts together, in pounds on an acre."""
+
+    active: str
+    basis: str
+    rate: Figure
+
+
+@dataclass(frozen=True, slots=True)
 class JobRate:
-    """The owner's rate as product and, where one active counts, as active in its basis."""
+    """The owner's rate as product, each active by itself, and what the label counts together.
+
+    `product` is in fluid ounces to an acre of a liquid and in pounds of a dry product; `mix` is
+    the share of the spray where a percent was typed.
+    """
 
     product: Given | Quantity
-    active: Given | Quantity | None
-    basis: str | None
+    actives: tuple[ActiveRate, ...]
+    counted: ActiveRate | None
+    mix: Given | None = None
 
     def in_basis(self, basis: str) -> Figure | None:
         """Return the rate as a label's use counts it, or None where it cannot be compared."""
         if basis == "product":
             return self.product
-        return self.active if basis == self.basis else None
+        if basis == "mix":
+            return self.mix
+        return self.counted.rate if self.counted and self.counted.basis == basis else None
 
 
-def job_rate(job_id: str, work: Work, card: LabelCard) -> JobRate | None:
+def job_rate(
+    identity: str, typed: Work | Partner, card: LabelCard, carrier: Quantity | None
+) -> JobRate | None:
     """Return the typed rate in every basis it can be had in, or None where it cannot be had.
 
-    A rate of active ingredient or acid equivalent needs a card with exactly one active, whose
-    strength is stated in that basis.
+    `identity` is what the numbers' ids begin with. A rate of active ingredient or acid equivalent
+    needs a card whose label counts one active, or several together, in that basis; a percent of
+    the spray needs a catch test.
     """
-    only = card.actives[0] if len(card.actives) == 1 else None
-    if work.rate_product is not None:
-        return JobRate(
-            work.rate_product,
-            _active(job_id, work.rate_product, only) if only else None,
-            only.basis if only else None,
+    product = _product_rate(identity, typed, card, carrier)
+    if product is None:
+        return None
+    actives = tuple(
+        ActiveRate(one.active, one.basis, figure)
+        for number, one in enumerate(card.actives, 1)
+        if (figure := _active_rate(_active_id(identity, card, one, number), product, one))
+    )
+    counted = _counted(identity, typed, product, card, actives)
+    return JobRate(product, actives, counted, typed.mix_fraction)
+
+
+def _active_id(identity: str, card: LabelCard, one: ActiveStrength, number: int) -> str:
+    part = "" if len(card.actives) == 1 else f"_{number}"
+    return f"{identity}rate_{one.basis}{part}_lb_per_ac"
+
+
+def _product_rate(
+    identity: str, typed: Work | Partner, card: LabelCard, carrier: Quantity | None
+) -> Given | Quantity | None:
+    if typed.rate_product is not None:
+        return typed.rate_product if typed.rate_product.unit == _product_unit(card) else None
+    if typed.mix_fraction is not None:
+        if carrier is None or is_dry(card):
+            return None
+        return dose.PERCENT_RATE(
+            f"{identity}rate_product_fl_oz_per_ac",
+            carrier_gal_per_ac=carrier,
+            mix_fraction=typed.mix_fraction,
         )
-    for basis, typed in (("ai", work.rate_ai_lb_per_ac), ("ae", work.rate_ae_lb_per_ac)):
-        if typed is not None and only is not None and only.basis == basis:
-            product = PRODUCT_RATE(
-                f"{job_id}/rate_product_fl_oz_per_ac",
-                rate_lb_per_ac=typed,
-                strength_lb_per_gal=only.strength_lb_per_gal,
-            )
-            return JobRate(product, typed, basis)
+    for basis, rate in (("ai", typed.rate_ai_lb_per_ac), ("ae", typed.rate_ae_lb_per_ac)):
+        if rate is not None and counted_basis(card) == basis:
+            return as_product(identity, rate, card)
     return None
 
 
-def _active(job_id: str, product: Given, only: ActiveStrength) -> Quantity:
-    return ACTIVE_RATE(
-        f"{job_id}/rate_{only.basis}_lb_per_ac",
-        rate_product_fl_oz_per_ac=product,
-        strength_lb_per_gal=only.strength_lb_per_gal,
+def is_dry(card: LabelCard) -> bool:
+    """Return whether the product of a card is weighed rather than poured."""
+    return any(one.strength_fraction is not None for one in card.actives)
+
+
+def _product_unit(card: LabelCard) -> str:
+    return "lb_per_ac" if is_dry(card) else "fl_oz_per_ac"
+
+
+def _active_rate(identity: str, product: Figure, one: ActiveStrength) -> Quantity | None:
+    if one.strength_fraction is not None:
+        return dose.DRY_ACTIVE_RATE(
+            identity, rate_product_lb_per_ac=product, strength_fraction=one.strength_fraction
+        )
+    if one.strength_lb_per_gal is not None:
+        return dose.ACTIVE_RATE(
+            identity,
+            rate_product_fl_oz_per_ac=product,
+            strength_lb_per_gal=one.strength_lb_per_gal,
+        )
+    return None
+
+
+def _counted(
+    identity: str,
+    typed: Work | Partner,
+    product: Figure,
+    card: LabelCard,
+    actives: tuple[ActiveRate, ...],
+) -> ActiveRate | None:
+    basis = counted_basis(card)
+    if basis is None:
+        return None
+    names = " and ".join(one.active for one in card.actives)
+    typed_rate = typed.rate_ai_lb_per_ac if basis == "ai" else typed.rate_ae_lb_per_ac
+    if typed_rate is not None and product is not typed.rate_product:
+        return ActiveRate(names, basis, typed_rate)
+    if len(actives) == 1:
+        return actives[0]
+    together = buying.TOTAL_RATE(
+        f"{identity}rate_{basis}_lb_per_ac", parts=tuple(one.rate for one in actives)
+    )
+    return ActiveRate(names, basis, together)
+
+
+def counted_basis(card: LabelCard) -> str | None:
+    """Return the basis in which a card's limits count: of its one active, or of all it pools."""
+    bases = {one.basis for one in card.actives}
+    if len(bases) != 1:
+        return None
+    names = {one.active for one in card.actives}
+    pooled = set(card.pooled_with) if isinstance(card.pooled_with, tuple) else set()
+    return bases.pop() if len(card.actives) == 1 or names <= pooled else None
+
+
+def _strength(identity: str, card: LabelCard) -> Figure:
+    strengths: list[Figure] = [
+        strength
+        for one in card.actives
+        if (strength := one.strength_lb_per_gal or one.strength_fraction) is not None
+    ]
+    if len(strengths) == 1:
+        return strengths[0]
+    if is_dry(card):
+        return buying.TOTAL_FRACTION(f"{identity}strength_fraction", parts=tuple(strengths))
+    return buying.TOTAL_STRENGTH(f"{identity}strength_lb_per_gal", parts=tuple(strengths))
+
+
+def as_product(identity: str, rate: Figure, card: LabelCard, name: str = "rate") -> Quantity:
+    """Return pounds of what the card counts as product, in the product's own unit."""
+    strength = _strength(identity, card)
+    if is_dry(card):
+        return dose.DRY_PRODUCT_RATE(
+            f"{identity}{name}_product_lb_per_ac", rate_lb_per_ac=rate, strength_fraction=strength
+        )
+    return dose.PRODUCT_RATE(
+        f"{identity}{name}_product_fl_oz_per_ac", rate_lb_per_ac=rate, strength_lb_per_gal=strength
     )
 
 
 def as_active(identity: str, limit: Given, basis: str, card: LabelCard) -> Figure | None:
-    """Return a card's limit in pounds of active to an acre, or None with several actives."""
-    if basis != "product":
+    """Return a card's limit in pounds of active to an acre, or None where it counts several."""
+    if basis in ("ai", "ae"):
         return limit
-    if len(card.actives) != 1:
+    if basis != "product" or counted_basis(card) is None:
         return None
-    return ACTIVE_RATE(
-        identity,
-        rate_product_fl_oz_per_ac=limit,
-        strength_lb_per_gal=card.actives[0].strength_lb_per_gal,
-    )
+    strength = _strength(f"{identity}/", card)
+    if is_dry(card):
+        return dose.DRY_ACTIVE_RATE(
+            identity, rate_product_lb_per_ac=limit, strength_fraction=strength
+        )
+    return dose.ACTIVE_RATE(identity, rate_product_fl_oz_per_ac=limit, strength_lb_per_gal=strength)

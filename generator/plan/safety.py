@@ -1,12 +1,13 @@
 """Safety lines of a job sheet: what no reader may lose, blanks included."""
 
 from collections.abc import Iterator
+from dataclasses import replace
 
 from generator.inventory.fields import NOT_ON_LABEL, rules_of
 from generator.inventory.label import LabelCard, Setback, Use, WindRange
 from generator.inventory.places import Hazards
 from generator.inventory.schema import EmergencyCard
-from generator.plan.model import Mix, SafetyLine
+from generator.plan.model import Mix, MixPart, SafetyLine
 from generator.working import Given
 
 EMERGENCY_LABELS = {
@@ -38,9 +39,24 @@ def safety_lines(
     emergency: EmergencyCard | None, near: Hazards | None, mix: Mix | None
 ) -> tuple[SafetyLine, ...]:
     """Return the lines in the order a person needs them: product, ground, emergency."""
-    lines = list(_label_lines(mix.card, mix.use)) if mix is not None else []
+    parts = mix.parts if mix is not None else ()
+    lines = [
+        line
+        for number, part in enumerate(parts, 1)
+        for line in _part_lines(part, number if len(parts) > 1 else None)
+    ]
     lines += _lines("near", NEAR_LABELS, near)
     return (*lines, *emergency_lines(emergency))
+
+
+def _part_lines(part: MixPart, number: int | None) -> Iterator[SafetyLine]:
+    """Yield the label's lines of one product; of several in a tank, each with its name."""
+    for line in _label_lines(part.card, part.use):
+        if number is None:
+            yield line
+        else:
+            told = f"{part.product.name}, {line.label[0].lower()}{line.label[1:]}"
+            yield replace(line, key=f"{line.key}.{number}", label=told)
 
 
 def emergency_lines(emergency: EmergencyCard | None) -> tuple[SafetyLine, ...]:

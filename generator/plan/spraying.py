@@ -1,38 +1,46 @@
 """A spray job: cleared or stopped, and when cleared, what goes into each tank load."""
 
 from collections.abc import Iterator
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 
-from generator.inventory.label import Bulletin, CarrierRange, LabelCard, Use, YearlyLimit
+from generator.compute import dose
+from generator.inventory.label import CarrierRange, LabelCard, Use, YearlyLimit
+from generator.inventory.places import AdjuvantUsed
 from generator.inventory.schema import Inventory
-from generator.inventory.stock import Product
+from generator.inventory.stock import Adjuvant, Product
 from generator.plan.asked import JobAsked
-from generator.plan.clearance import Asked, cleared_use, missing_on_card, missing_on_use
+from generator.plan.clearance import cleared_use
 from generator.plan.findings import finding, older_than_a_year
-from generator.plan.model import Finding, Mix, OpenDates
-from generator.plan.rates import ROUNDING, JobRate, as_active, job_rate
-from generator.plan.reasons import Caution, Stop
-from generator.plan.tank import Allowed, Machine, machine_for, tank_loads, tank_numbers
-from generator.plan.years import (
-    PlannedSpray,
-    amount_in_a_year,
-    shares_ground_with_others,
-    times_in_a_year,
+from generator.plan.history import tank_findings
+from generator.plan.mixing import mixing_order
+from generator.plan.model import AdjuvantPart, Finding, Mix, MixPart
+from generator.plan.rates import JobRate, as_product, is_dry, job_rate
+from generator.plan.reasons import Caution, Note, Stop
+from generator.plan.spots import spot_stops, treated_ground, treated_stops
+from generator.plan.spray_stops import (
+    Chosen,
+    asked_of_label,
+    card_stops,
+    limit_basis,
+    no_use,
+    on_the_place,
+    use_stops,
+    value_of,
 )
-from generator.reference.load import planting_kinds, species
-from generator.working import (
-    KEPT_WHILE_STOPPED,
-    Figure,
-    Given,
-    Input,
-    Quantity,
-    Withheld,
-    flat_inputs,
+from generator.plan.tank import (
+    Machine,
+    Pour,
+    carrier_numbers,
+    in_all,
+    machine_for,
+    small_place_load,
+    tank_loads,
+    tank_numbers,
 )
+from generator.plan.years import PlannedSpray, amount_in_a_year, shares_ground_with_others
+from generator.working import Given, Quantity
 
-MONTHS_BULLETIN_IS_GOOD = 6
-LAST_OF_YEAR = (12, 31)
-NO_CONTRACT = "none"
+NOZZLES_MAY_DIFFER = 0.1  # share of the mean, common practice
 
 
 @dataclass(frozen=True, slots=True)
@@ -44,304 +52,323 @@ class Sprayed:
     findings: tuple[Finding, ...]
 
 
+@dataclass(frozen=True, slots=True)
+class Cleared:
+    """A chosen product whose card clears the job: its card, use and rate."""
+
+    chosen: Chosen
+    card: LabelCard
+    use: Use
+    rate: JobRate
+
+
+def chosen_products(asked: JobAsked, inventory: Inventory) -> tuple[Chosen, ...]:
+    """Return the products a job means to put into one tank, the first without a prefix."""
+    work = asked.work
+    if work is None or work.product is None:
+        return ()
+    by_id = {one.id: one for one in inventory.products}
+    partners = tuple(
+        Chosen(f"part-{number}.", one, by_id[one.product])
+        for number, one in enumerate(work.partners, 2)
+    )
+    return (Chosen("", work, by_id[work.product]), *partners)
+
+
+def planned_sprays(asked: JobAsked, inventory: Inventory) -> tuple[PlannedSpray, ...]:
+    """Return what a spray job would put on its place, product by product, cleared or not."""
+    machine = machine_for(asked.work.sprayer if asked.work else None, inventory)
+    carrier = _carrier(asked, machine)
+    return tuple(_planned(asked, one, carrier) for one in chosen_products(asked, inventory)) or (
+        PlannedSpray(
+            asked.job_id, asked.screen.id, asked.planting.id, "", frozenset(), frozenset(),
+            None, asked.dates.opens, asked.dates.closes,
+        ),
+    )  # fmt: skip
+
+
+def _planned(asked: JobAsked, chosen: Chosen, carrier: Quantity | None) -> PlannedSpray:
+    card = chosen.product.label
+    pooled = card.pooled_with if card and isinstance(card.pooled_with, tuple) else ()
+    return PlannedSpray(
+        asked.job_id,
+        asked.screen.id,
+        asked.planting.id,
+        chosen.product.id,
+        frozenset(one.active for one in card.actives) if card else frozenset(),
+        frozenset(pooled),
+        _rate(asked, chosen, card, carrier) if card else None,
+        asked.dates.opens,
+        asked.dates.closes,
+    )
+
+
+def _rate(
+    asked: JobAsked, chosen: Chosen, card: LabelCard, carrier: Quantity | None
+) -> JobRate | None:
+    return job_rate(f"{asked.job_id}/{chosen.prefix}", chosen.typed, card, carrier)
+
+
+def _carrier(asked: JobAsked, machine: Machine | None) -> Quantity | None:
+    return carrier_numbers(asked.job_id, machine)["carrier_gal_per_ac"] if machine else None
+
+
 def plan_spray(asked: JobAsked, inventory: Inventory, sprays: tuple[PlannedSpray, ...]) -> Sprayed:
     """Return the mix of a cleared job, or the stops that keep it from being worked out."""
-    if asked.work is None or asked.work.product is None:
+    products = chosen_products(asked, inventory)
+    if asked.work is None or not products:
         where = asked.work.where if asked.work else asked.planting.where
         return Sprayed(None, {}, (finding(Stop.NO_PRODUCT, asked.job_id, where),))
-    product = next(one for one in inventory.products if one.id == asked.work.product)
-    stops = list(_card_stops(asked, product))
-    if stops or product.label is None:
-        return Sprayed(None, {}, tuple(stops))
-    use = cleared_use(product.label, _asked_of_label(asked))
-    if isinstance(use, Stop):
-        return Sprayed(None, {}, (_no_use(use, asked, product),))
-    rate = job_rate(asked.job_id, asked.work, product.label)
-    stops = list(_use_stops(asked, product, product.label, use, rate, sprays))
     machine = machine_for(asked.work.sprayer, inventory)
-    if machine is None:
-        stops.append(finding(Stop.NO_SPRAYER, asked.job_id, asked.work.where))
-    if stops or machine is None or rate is None:
+    stops: list[Finding] = []
+    cleared: list[Cleared] = []
+    for chosen in products:
+        one = _clear(asked, chosen, _carrier(asked, machine), sprays)
+        if isinstance(one, Cleared):
+            cleared.append(one)
+        else:
+            stops += one
+    if len(cleared) < len(products):
         return Sprayed(None, {}, tuple(stops))
-    most = _most_at_one_time(asked, product.label, use, rate, sprays)
-    return _mix(asked, product, product.label, use, rate, machine, most)
+    stops += _tank_stops(asked, inventory, machine, cleared)
+    if stops or machine is None:
+        return Sprayed(None, {}, tuple(stops))
+    return _mix(asked, inventory, machine, tuple(cleared), sprays)
 
 
-def _asked_of_label(asked: JobAsked) -> Asked:
-    contract = asked.screen.contract
-    free = contract is not None and contract.strip().casefold() == NO_CONTRACT
-    land = None if contract is None else "not_contract" if free else "contract"
+def _clear(
+    asked: JobAsked, chosen: Chosen, carrier: Quantity | None, sprays: tuple[PlannedSpray, ...]
+) -> Cleared | list[Finding]:
+    product = chosen.product
+    stops = list(card_stops(asked, product))
+    if stops or product.label is None:
+        return stops
+    use = cleared_use(product.label, asked_of_label(asked))
+    if isinstance(use, Stop):
+        return [no_use(use, asked, product)]
+    rate = _rate(asked, chosen, product.label, carrier)
+    stops = list(use_stops(asked, chosen, product.label, use, rate, sprays))
+    stops += spot_stops(asked, chosen, product.label)
+    return stops if stops or rate is None else Cleared(chosen, product.label, use, rate)
+
+
+def _tank_stops(
+    asked: JobAsked, inventory: Inventory, machine: Machine | None, cleared: list[Cleared]
+) -> Iterator[Finding]:
     assert asked.work is not None
-    return Asked(
-        asked.kind,
-        tuple(seed.species for seed in asked.planting.seed),
-        asked.screen.id,
-        land,
-        asked.step.timing,
-        asked.work.method or "broadcast",
-    )
-
-
-def _no_use(stop: Stop, asked: JobAsked, product: Product) -> Finding:
-    want = _asked_of_label(asked)
-    land = {"contract": "contract land", "not_contract": "land under no contract"}
-    return finding(
-        stop,
-        asked.job_id,
-        product.where,
-        product=product.name,
-        kind=planting_kinds()[want.kind].lower(),
-        species=", ".join(species()[one].name.lower() for one in want.species),
-        timing=want.timing.replace("_", " "),
-        method=want.method,
-        land=land.get(want.land or "", "land whose contract is not stated"),
-    )
-
-
-def _card_stops(asked: JobAsked, product: Product) -> Iterator[Finding]:
-    card, job = product.label, asked.job_id
-    if card is None:
-        yield finding(Stop.NO_CARD, job, product.where, product=product.name)
+    yield from treated_stops(asked)
+    if machine is None or not machine.measures:
+        yield finding(Stop.NO_SPRAYER, asked.job_id, asked.work.where)
         return
-    missing = missing_on_card(card)
-    if missing:
-        yield finding(
-            Stop.CARD_GAPS, job, card.where, product=product.name, missing=", ".join(missing)
-        )
-    if card.restricted_use:
-        yield finding(Stop.RESTRICTED, job, card.where, product=product.name)
-    if card.state_registered in ("no", "unsure"):
-        yield finding(Stop.NOT_REGISTERED, job, card.where, product=product.name)
-    noted = card.bulletin if isinstance(card.bulletin, tuple) else ()
-    if noted and not _bulletins_cover(noted, asked.dates):
-        yield finding(Stop.NO_BULLETIN, job, card.where, product=product.name)
+    carrier = carrier_numbers(asked.job_id, machine)["carrier_gal_per_ac"]
+    if any(not _asks_for(one.use, carrier.value) for one in cleared):
+        yield finding(Stop.CARRIER_OUTSIDE, asked.job_id, machine.test.where)
+    wanted = [(one.chosen.product.name, is_dry(one.card)) for one in cleared]
+    wanted += [(one.name, _adjuvant_is_dry(used)) for used, one in _adjuvants(asked, inventory)]
+    for name, dry in wanted:
+        if machine.measure_for(dry=dry) is None:
+            yield finding(
+                Stop.NO_MEASURE,
+                asked.job_id,
+                machine.sprayer.where,
+                product=name,
+                measure="scale with a mark_oz_wt" if dry else "jug with a mark_fl_oz",
+            )
+    for used, adjuvant in _adjuvants(asked, inventory):
+        if _adjuvant_rate("", used, carrier) is None:
+            yield finding(Stop.NO_ADJUVANT_RATE, asked.job_id, used.where, item=adjuvant.name)
+    actives = [active for one in cleared for active in one.card.actives]
+    stops, _ = tank_findings(asked, machine.sprayer, inventory, actives)
+    yield from stops
 
 
-def _bulletins_cover(bulletins: tuple[Bulletin, ...], dates: OpenDates) -> bool:
-    if dates.opens is None or dates.closes is None:
-        return False
-    first = dates.opens.year * 12 + dates.opens.month - 1
-    last = dates.closes.year * 12 + dates.closes.month - 1
-    return all(
-        any(_good_for(bulletin, month) for bulletin in bulletins)
-        for month in range(first, last + 1)
-    )
+def _asks_for(use: Use, carrier: float) -> bool:
+    wanted = use.carrier_gal_per_ac
+    if not isinstance(wanted, CarrierRange):
+        return True
+    return wanted.low_gal_per_ac.value <= carrier <= wanted.high_gal_per_ac.value
 
 
-def _good_for(bulletin: Bulletin, month: int) -> bool:
-    checked = bulletin.checked_on.year * 12 + bulletin.checked_on.month - 1
-    wanted = f"{month // 12:04}-{month % 12 + 1:02}"
-    return bulletin.month == wanted and 0 <= month - checked <= MONTHS_BULLETIN_IS_GOOD
+def _adjuvants(asked: JobAsked, inventory: Inventory) -> tuple[tuple[AdjuvantUsed, Adjuvant], ...]:
+    by_id = {one.id: one for one in inventory.adjuvants}
+    used = asked.work.adjuvants if asked.work else ()
+    return tuple((one, by_id[one.adjuvant]) for one in used)
 
 
-def _use_stops(
+def _adjuvant_is_dry(used: AdjuvantUsed) -> bool:
+    by_weight = used.rate_product is not None and used.rate_product.unit == "lb_per_ac"
+    return by_weight or used.rate_lb_per_100_gal is not None
+
+
+def _mix(
     asked: JobAsked,
-    product: Product,
-    card: LabelCard,
-    use: Use,
-    rate: JobRate | None,
+    inventory: Inventory,
+    machine: Machine,
+    cleared: tuple[Cleared, ...],
     sprays: tuple[PlannedSpray, ...],
-) -> Iterator[Finding]:
-    job, name = asked.job_id, product.name
-    missing = missing_on_use(use)
-    if missing:
-        listed = ", ".join(missing)
-        yield finding(Stop.USE_GAPS, job, use.where, product=name, missing=listed)
-    if asked.work is not None and (rate is None or not _comparable(rate, use)):
-        yield finding(Stop.NO_RATE, job, asked.work.where)
-    elif rate is not None:
-        yield from _rate_stops(asked, card, use, rate)
-        yield from _year_stops(asked, card, use, sprays)
-    if isinstance(use.last_date, tuple) and not _ends_by(use.last_date, asked.dates):
-        yield finding(Stop.PAST_LAST_DATE, job, use.where)
-    if isinstance(use.seeding_interval_days, Given) and not _leaves_days(
-        use.seeding_interval_days, asked
-    ):
-        yield finding(Stop.SOWN_TOO_SOON, job, use.where)
+) -> Sprayed:
+    job = asked.job_id
+    numbers = carrier_numbers(job, machine)
+    carrier = numbers["carrier_gal_per_ac"]
+    ground = treated_ground(asked)
+    numbers |= tank_numbers(job, ground, carrier, machine)
+    if ground is not asked.area:
+        numbers["treated_ac"] = ground
+    pours = [_pour(asked, one, carrier, machine, sprays) for one in cleared]
+    partners = _adjuvants(asked, inventory)
+    added = _adjuvant_pours(asked, partners, carrier, machine)
+    every = (*pours, *added)
+    loads = tank_loads(job, every, machine, numbers)
+    if loads is None:
+        measure = every[0].measure
+        return Sprayed(None, {}, (finding(Stop.MARK_TOO_COARSE, job, measure.where),))
+    totals = [in_all(job, pour, ground) for pour in every]
+    parts = tuple(
+        MixPart(one.chosen.product, one.card, one.use, pour.measure, total)
+        for one, pour, total in zip(cleared, pours, totals[: len(pours)], strict=True)
+    )
+    with_adjuvants = tuple(
+        AdjuvantPart(adjuvant, pour.measure, total)
+        for (_, adjuvant), pour, total in zip(partners, added, totals[len(pours) :], strict=True)
+    )
+    made_up: list[Product | Adjuvant] = [part.product for part in parts]
+    order = mixing_order([*made_up, *(one.adjuvant for one in with_adjuvants)])
+    mix = Mix(
+        parts,
+        with_adjuvants,
+        machine.sprayer,
+        machine.test,
+        loads,
+        small_place_load(job, every, carrier) if machine.by_hand else None,
+        order or (),
+    )
+    numbers["product_fl_oz" if not pours[0].dry else "product_oz_wt"] = totals[0]
+    found = list(_cautions(asked, inventory, mix))
+    if order is None:
+        found.append(finding(Note.NO_FORMULATION, job, asked.work.where if asked.work else None))
+    return Sprayed(mix, numbers, tuple(found))
 
 
-def _comparable(rate: JobRate, use: Use) -> bool:
-    return use.basis is not None and rate.in_basis(use.basis) is not None
+def _cautions(asked: JobAsked, inventory: Inventory, mix: Mix) -> Iterator[Finding]:
+    job, test = asked.job_id, mix.test
+    for part in mix.parts:
+        if part.card.read_on is not None and older_than_a_year(
+            part.card.read_on, asked.dates.closes
+        ):
+            yield finding(Caution.OLD_LABEL, job, part.card.where)
+    if older_than_a_year(test.tested_on, asked.dates.closes):
+        yield finding(Caution.OLD_CATCH_TEST, job, test.where)
+    caught = [one.value for one in test.caught_fl_oz]
+    mean = sum(caught) / len(caught)
+    if any(abs(one - mean) > NOZZLES_MAY_DIFFER * mean for one in caught):
+        yield finding(Caution.NOZZLES_DIFFER, job, test.where)
+    actives = [active for part in mix.parts for active in part.card.actives]
+    _, cautions = tank_findings(asked, mix.sprayer, inventory, actives)
+    yield from cautions
 
 
-def _rate_stops(asked: JobAsked, card: LabelCard, use: Use, rate: JobRate) -> Iterator[Finding]:
-    assert use.basis is not None
-    mine = _value(rate.in_basis(use.basis))
-    if use.rate_low is not None and use.rate_high is not None:
-        low, high = use.rate_low.value, use.rate_high.value
-        if not low * (1 - ROUNDING) <= mine <= high * (1 + ROUNDING):
-            limits = (("Lowest on the card", use.rate_low), ("Highest on the card", use.rate_high))
-            figures = _beside(asked.job_id, rate, limits, use.basis, card)
-            yield finding(Stop.RATE_OUTSIDE, asked.job_id, use.where, figures)
-    most = use.max_per_application
-    if isinstance(most, Given) and mine > most.value * (1 + ROUNDING):
-        figures = _beside(asked.job_id, rate, (("Most at one time", most),), use.basis, card)
-        yield finding(Stop.OVER_ONE_TIME, asked.job_id, use.where, figures)
+def _pour(
+    asked: JobAsked,
+    one: Cleared,
+    carrier: Quantity,
+    machine: Machine,
+    sprays: tuple[PlannedSpray, ...],
+) -> Pour:
+    measure = machine.measure_for(dry=is_dry(one.card))
+    assert measure is not None
+    assert one.use.rate_low is not None
+    low = _in_product(asked, one, one.use.rate_low, one.use.basis, carrier)
+    most = _most_at_one_time(asked, one, carrier, sprays)
+    return Pour(one.chosen.prefix, one.chosen.product.name, one.rate.product, measure, low, most)
 
 
-def _value(figure: Figure | None) -> float:
-    assert isinstance(figure, Given | Quantity)
-    return figure.value
-
-
-def _beside(
-    job_id: str,
-    rate: JobRate,
-    limits: tuple[tuple[str, Given], ...],
-    basis: str,
-    card: LabelCard,
-) -> tuple[tuple[str, Figure], ...]:
-    """Return the owner's rate beside the card's limits, in pounds of active to an acre alone."""
-    if rate.active is None:
-        return ()
-    shown: list[tuple[str, Figure]] = [("Your rate", _without_working(rate.active))]
-    for label, limit in limits:
-        name = label.lower().replace(" ", "_")
-        active = as_active(f"{job_id}/{name}_lb_per_ac", limit, basis, card)
-        if active is not None:
-            shown.append((label, _without_working(active)))
-    return tuple(shown)
-
-
-def _without_working(figure: Figure) -> Figure:
-    """Return the figure with what it was worked out from kept back.
-
-    A stop may show pounds of active; its working would show the ounces of product beside them.
-    """
-    if not isinstance(figure, Quantity):
-        return figure
-    return replace(figure, inputs=tuple((name, _kept_back(one)) for name, one in figure.inputs))
-
-
-def _kept_back(figure: Input) -> Input:
-    if isinstance(figure, tuple):
-        return tuple(Withheld("", one.unit, KEPT_WHILE_STOPPED) for one in figure)
-    return Withheld("", figure.unit, KEPT_WHILE_STOPPED)
-
-
-def _on_the_place(
-    asked: JobAsked, sprays: tuple[PlannedSpray, ...]
-) -> tuple[PlannedSpray, tuple[PlannedSpray, ...]]:
-    """Return the job's own spraying, and every spraying on its place."""
-    here = tuple(one for one in sprays if one.place_id == asked.screen.id)
-    return next(one for one in here if one.job_id == asked.job_id), here
-
-
-def _year_stops(
-    asked: JobAsked, card: LabelCard, use: Use, sprays: tuple[PlannedSpray, ...]
-) -> Iterator[Finding]:
-    mine, here = _on_the_place(asked, sprays)
-    if isinstance(use.max_per_year, YearlyLimit) and use.basis is not None:
-        limit = use.max_per_year
-        together = amount_in_a_year(mine, here, card, use.basis, limit.counted)
-        if together is None or together.value > limit.amount.value * (1 + ROUNDING):
-            shown = _yearly_figures(asked.job_id, together, limit.amount, use.basis, card)
-            yield finding(Stop.OVER_YEAR, asked.job_id, use.where, shown)
-    counted = use.max_per_year.counted if isinstance(use.max_per_year, YearlyLimit) else None
-    times = use.times_per_year
-    if isinstance(times, int) and times_in_a_year(mine, here, counted) > times:
-        yield finding(Stop.TOO_OFTEN, asked.job_id, use.where)
+def _in_product(
+    asked: JobAsked, one: Cleared, limit: Given, basis: str | None, carrier: Quantity
+) -> float:
+    """Return a limit of the card as product to an acre, in the unit of the product."""
+    if basis == "product":
+        return limit.value
+    if basis == "mix":
+        return dose.percent_rate_fl_oz_per_ac(carrier.value, limit.value)
+    return as_product(f"{asked.job_id}/", limit, one.card, "limit").value
 
 
 def _most_at_one_time(
-    asked: JobAsked,
-    card: LabelCard,
-    use: Use,
-    rate: JobRate,
-    sprays: tuple[PlannedSpray, ...],
+    asked: JobAsked, one: Cleared, carrier: Quantity, sprays: tuple[PlannedSpray, ...]
 ) -> float:
-    """Return the highest rate, in the use's basis, that a rounded amount may give.
+    """Return the highest rate of product that a rounded amount may give.
 
     What a year's limit leaves over is shared evenly, so that every spraying of the year may
     round up and their sum still holds; a card's smallest limit counts, whichever use it is of.
     Where another product counts on the same ground, nothing is left to share.
     """
-    assert use.basis is not None
+    use = one.use
     assert use.rate_high is not None
-    most = use.rate_high.value
+    most = _in_product(asked, one, use.rate_high, use.basis, carrier)
     if isinstance(use.max_per_application, Given):
-        most = min(most, use.max_per_application.value)
+        basis = limit_basis(use, use.max_per_application, one.card)
+        most = min(most, _in_product(asked, one, use.max_per_application, basis, carrier))
     if isinstance(use.max_per_year, YearlyLimit):
-        mine, here = _on_the_place(asked, sprays)
+        mine, here = on_the_place(asked, one.chosen.product, sprays)
         alone = not shares_ground_with_others(mine, here)
-        share = _share_left_over(mine, here, card, use.basis) if alone else 0.0
-        most = min(most, _value(rate.in_basis(use.basis)) + share)
+        share = _share_left_over(asked, one, mine, here, carrier) if alone else 0.0
+        most = min(most, value_of(one.rate.product) + share)
     return most
 
 
 def _share_left_over(
-    mine: PlannedSpray, here: tuple[PlannedSpray, ...], card: LabelCard, basis: str
+    asked: JobAsked,
+    one: Cleared,
+    mine: PlannedSpray,
+    here: tuple[PlannedSpray, ...],
+    carrier: Quantity,
 ) -> float:
     shares = []
-    for use in card.uses:
+    for use in one.card.uses:
         if isinstance(use.max_per_year, YearlyLimit):
             limit = use.max_per_year
-            together = amount_in_a_year(mine, here, card, basis, limit.counted)
-            if together is None or use.basis != basis:
+            basis = limit_basis(use, limit.amount, one.card)
+            together = (
+                amount_in_a_year(mine, here, one.card, basis, limit.counted) if basis else None
+            )
+            if together is None or basis is None:
                 return 0.0
-            counted = len(list(flat_inputs(together)))
-            shares.append((limit.amount.value - together.value) / counted)
+            left_over = limit.amount.value - together.amount.value
+            of_limit = _in_product(asked, one, limit.amount, basis, carrier) / limit.amount.value
+            shares.append(left_over * of_limit / together.sprayings)
     return max(0.0, min(shares))
 
 
-def _yearly_figures(
-    job_id: str, together: Quantity | None, limit: Given, basis: str, card: LabelCard
-) -> tuple[tuple[str, Figure], ...]:
-    active = as_active(f"{job_id}/limit_year_lb_per_ac", limit, basis, card)
-    if together is None or together.unit != "lb_per_ac" or active is None:
-        return ()
-    return (
-        ("Planned in a year", _without_working(together)),
-        ("Most in a year", _without_working(active)),
-    )
-
-
-def _ends_by(last: tuple[int, int], dates: OpenDates) -> bool:
-    """Whether every open day lies on or before the label's last day of its own calendar year."""
-    opens, closes = dates.opens, dates.closes
-    if opens is None or closes is None:
-        return False
-    if opens.year < closes.year and last != LAST_OF_YEAR:
-        return False
-    return (closes.month, closes.day) <= last
-
-
-def _leaves_days(interval: Given, asked: JobAsked) -> bool:
-    """Whether the sowing can wait long enough; a spray after the sowing is not held by it."""
-    if asked.step.timing != "before_sowing":
-        return True
-    if asked.dates.closes is None or asked.sowing_opens is None:
-        return False
-    return (asked.sowing_opens - asked.dates.closes).days >= interval.value
-
-
-def _mix(
+def _adjuvant_pours(
     asked: JobAsked,
-    product: Product,
-    card: LabelCard,
-    use: Use,
-    rate: JobRate,
+    partners: tuple[tuple[AdjuvantUsed, Adjuvant], ...],
+    carrier: Quantity,
     machine: Machine,
-    most: float,
-) -> Sprayed:
-    job, test = asked.job_id, machine.test
-    numbers = tank_numbers(job, asked.area, rate, machine)
-    carrier = numbers["carrier_gal_per_ac"]
-    found: list[Finding] = []
-    if isinstance(use.carrier_gal_per_ac, CarrierRange) and not _within(
-        carrier.value, use.carrier_gal_per_ac
-    ):
-        return Sprayed(None, {}, (finding(Stop.CARRIER_OUTSIDE, job, test.where),))
-    loads = tank_loads(job, rate, machine, numbers, Allowed(card, use, most))
-    if loads is None:
-        return Sprayed(None, {}, (finding(Stop.MARK_TOO_COARSE, job, machine.measure.where),))
-    if card.read_on is not None and older_than_a_year(card.read_on, asked.dates.closes):
-        found.append(finding(Caution.OLD_LABEL, job, card.where))
-    if older_than_a_year(test.tested_on, asked.dates.closes):
-        found.append(finding(Caution.OLD_CATCH_TEST, job, test.where))
-    mix = Mix(product, card, use, machine.sprayer, test, machine.measure, loads)
-    return Sprayed(mix, numbers, tuple(found))
+) -> tuple[Pour, ...]:
+    pours = []
+    for number, (used, adjuvant) in enumerate(partners, 1):
+        prefix = f"adjuvant-{number}."
+        rate = _adjuvant_rate(f"{asked.job_id}/{prefix}", used, carrier)
+        measure = machine.measure_for(dry=_adjuvant_is_dry(used))
+        assert rate is not None
+        assert measure is not None
+        pours.append(Pour(prefix, adjuvant.name, rate, measure))
+    return tuple(pours)
 
 
-def _within(carrier: float, wanted: CarrierRange) -> bool:
-    return wanted.low_gal_per_ac.value <= carrier <= wanted.high_gal_per_ac.value
+def _adjuvant_rate(identity: str, used: AdjuvantUsed, carrier: Quantity) -> Given | Quantity | None:
+    if used.rate_product is not None:
+        return used.rate_product
+    if used.mix_fraction is not None:
+        return dose.PERCENT_RATE(
+            f"{identity}rate_product_fl_oz_per_ac",
+            carrier_gal_per_ac=carrier,
+            mix_fraction=used.mix_fraction,
+        )
+    if used.rate_lb_per_100_gal is not None:
+        return dose.ADJUVANT_RATE(
+            f"{identity}rate_product_lb_per_ac",
+            carrier_gal_per_ac=carrier,
+            rate_lb_per_100_gal=used.rate_lb_per_100_gal,
+        )
+    return None

@@ -1,108 +1,169 @@
-"""Tank loads of a cleared spraying: water and product, rounded to the marks of a measure."""
+"""Tank loads of a cleared spraying: water and what goes into it, rounded to marks."""
 
 from dataclasses import dataclass
 
-from generator.compute import spray
+from generator.compute import dose, spray
 from generator.inventory.equipment import Measure, Sprayer, SprayerTest
-from generator.inventory.label import LabelCard, Use
 from generator.inventory.schema import Inventory
-from generator.plan.model import Load
-from generator.plan.rates import ROUNDING, JobRate
+from generator.plan.model import Dose, Load
+from generator.plan.rates import ROUNDING
 from generator.working import Figure, Quantity
 
-
-@dataclass(frozen=True, slots=True)
-class Allowed:
-    """What a rounded amount must hold: the use's lowest rate and the most at one time."""
-
-    card: LabelCard
-    use: Use
-    most: float
-
-    def holds(self, given: Quantity) -> bool:
-        """Whether the rate that a rounded amount gives still lies within the limits."""
-        value = given.value
-        if self.use.basis != "product":
-            strength = self.card.actives[0].strength_lb_per_gal.value
-            value = spray.active_rate_lb_per_ac(given.value, strength)
-        assert self.use.rate_low is not None
-        return self.use.rate_low.value * (1 - ROUNDING) <= value <= self.most * (1 + ROUNDING)
+BY_HAND = ("hand_gun", "backpack")
 
 
 @dataclass(frozen=True, slots=True)
 class Machine:
-    """A sprayer with the catch test that counts and the measure to pour with."""
+    """A sprayer with the catch test that counts and the measures to pour and weigh with."""
 
     sprayer: Sprayer
     test: SprayerTest
+    measures: tuple[Measure, ...]
+
+    @property
+    def by_hand(self) -> bool:
+        """Whether the sprayer is carried or its gun is held."""
+        return self.sprayer.kind in BY_HAND
+
+    def measure_for(self, *, dry: bool) -> Measure | None:
+        """Return the first measure that weighs, or that pours, or None."""
+        return next(
+            (one for one in self.measures if (one.mark_oz_wt is not None) == dry),
+            None,
+        )
+
+
+@dataclass(frozen=True, slots=True)
+class Pour:
+    """One thing to measure into a load: what its numbers are called, its rate, and its limits.
+
+    `low` and `most` bound the rate that a rounded amount may give, in the unit of the rate; None
+    where no label bounds it.
+    """
+
+    prefix: str
+    name: str
+    rate: Figure
     measure: Measure
+    low: float | None = None
+    most: float | None = None
+
+    @property
+    def dry(self) -> bool:
+        """Whether it is weighed rather than poured."""
+        return self.rate.unit == "lb_per_ac"
+
+    def holds(self, given: float) -> bool:
+        """Whether the rate that a rounded amount gives lies within the limits."""
+        above = self.low is None or self.low * (1 - ROUNDING) <= given
+        below = self.most is None or given <= self.most * (1 + ROUNDING)
+        return above and below and given > 0
 
 
 def machine_for(named: str | None, inventory: Inventory) -> Machine | None:
-    """Return the sprayer of this id with its last catch test and its measure, or None."""
+    """Return the sprayer of this id with its last catch test and its measures, or None."""
     sprayer = next((one for one in inventory.sprayers if one.id == named), None)
-    if sprayer is None or not sprayer.catch_tests:
+    if sprayer is None or not sprayer.catch_tests or not sprayer.measure:
         return None
-    measure = next((one for one in inventory.measures if one.id == sprayer.measure), None)
-    if measure is None:
-        return None
-    return Machine(sprayer, max(sprayer.catch_tests, key=lambda one: one.tested_on), measure)
+    by_id = {one.id: one for one in inventory.measures}
+    measures = tuple(by_id[name] for name in sprayer.measure)
+    return Machine(sprayer, max(sprayer.catch_tests, key=lambda one: one.tested_on), measures)
 
 
-def tank_numbers(job: str, area: Quantity, rate: JobRate, machine: Machine) -> dict[str, Quantity]:
-    """Return the numbers of the whole spraying by name: spray to an acre, loads, product."""
+def carrier_numbers(job: str, machine: Machine) -> dict[str, Quantity]:
+    """Return the spray put on an acre by the sprayer's last catch test, and the flow behind it."""
     test, sprayer = machine.test, machine.sprayer
-    flow = spray.NOZZLE_FLOW(
+    carrier = f"{job}/carrier_gal_per_ac"
+    if machine.by_hand:
+        assert test.covered_sq_ft is not None
+        return {
+            "carrier_gal_per_ac": spray.HAND_CARRIER(
+                carrier, caught_fl_oz=test.caught_fl_oz, covered_sq_ft=test.covered_sq_ft
+            )
+        }
+    assert test.caught_in_seconds is not None
+    assert test.speed_mph is not None
+    formula = spray.NOZZLE_FLOW if sprayer.kind == "boom" else spray.PATTERN_FLOW
+    flow = formula(
         f"{job}/flow_gal_per_minute",
         caught_fl_oz=test.caught_fl_oz,
         caught_in_seconds=test.caught_in_seconds,
     )
-    carrier = spray.CARRIER(
-        f"{job}/carrier_gal_per_ac",
-        flow_gal_per_minute=flow,
-        speed_mph=test.speed_mph,
-        nozzle_spacing_in=sprayer.nozzle_spacing_in,
-    )
+    if sprayer.kind == "boom":
+        assert sprayer.nozzle_spacing_in is not None
+        on_an_acre = spray.CARRIER(
+            carrier,
+            flow_gal_per_minute=flow,
+            speed_mph=test.speed_mph,
+            nozzle_spacing_in=sprayer.nozzle_spacing_in,
+        )
+    else:
+        assert sprayer.swath_ft is not None
+        on_an_acre = spray.SWATH_CARRIER(
+            carrier,
+            flow_gal_per_minute=flow,
+            speed_mph=test.speed_mph,
+            swath_ft=sprayer.swath_ft,
+        )
+    return {"carrier_gal_per_ac": on_an_acre}
+
+
+def tank_numbers(
+    job: str, area: Quantity, carrier: Quantity, machine: Machine
+) -> dict[str, Quantity]:
+    """Return the numbers of the whole spraying by name: spray in all, loads, the last load."""
+    tank = machine.sprayer.tank_gal
     mix = spray.SPRAY(f"{job}/spray_gal", area_ac=area, carrier_gal_per_ac=carrier)
-    loads = spray.LOADS(f"{job}/loads_count", spray_gal=mix, tank_gal=sprayer.tank_gal)
+    loads = spray.LOADS(f"{job}/loads_count", spray_gal=mix, tank_gal=tank)
     return {
-        "carrier_gal_per_ac": carrier,
         "spray_gal": mix,
         "loads_count": loads,
         "last_load_gal": spray.LAST_LOAD(
-            f"{job}/last_load_gal", spray_gal=mix, tank_gal=sprayer.tank_gal, loads_count=loads
-        ),
-        "product_fl_oz": spray.PRODUCT(
-            f"{job}/product_fl_oz", area_ac=area, rate_product_fl_oz_per_ac=rate.product
+            f"{job}/last_load_gal", spray_gal=mix, tank_gal=tank, loads_count=loads
         ),
     }
 
 
+def in_all(job: str, pour: Pour, area: Quantity) -> Quantity:
+    """Return what the whole place takes of one thing."""
+    if pour.dry:
+        return dose.DRY_PRODUCT(
+            f"{job}/{pour.prefix}product_oz_wt", area_ac=area, rate_product_lb_per_ac=pour.rate
+        )
+    return dose.PRODUCT(
+        f"{job}/{pour.prefix}product_fl_oz", area_ac=area, rate_product_fl_oz_per_ac=pour.rate
+    )
+
+
 def tank_loads(
     job: str,
-    rate: JobRate,
+    pours: tuple[Pour, ...],
     machine: Machine,
     numbers: dict[str, Quantity],
-    allowed: Allowed,
 ) -> tuple[Load, ...] | None:
     """Return the full loads and the last part load, or equal loads where the last is too small.
 
-    None where no mark on the measure holds the label's rates either way.
+    None where no mark on a measure holds the label's rates either way.
     """
-    loads_count = numbers["loads_count"]
-    last = _load(job, "last", None, numbers["last_load_gal"], rate, machine, numbers, allowed)
+    loads_count, carrier = numbers["loads_count"], numbers["carrier_gal_per_ac"]
+    last = _load(job, "last", None, numbers["last_load_gal"], pours, carrier)
     if last is not None and loads_count.value == 1:
         return (last,)
     count = spray.FULL_LOADS(f"{job}/full_loads_count", loads_count=loads_count)
-    tank = machine.sprayer.tank_gal
-    full = _load(job, "full", count, tank, rate, machine, numbers, allowed)
+    full = _load(job, "full", count, machine.sprayer.tank_gal, pours, carrier)
     if last is not None and full is not None:
         return (full, last)
     each = spray.EQUAL_LOAD(
         f"{job}/equal_load_gal", spray_gal=numbers["spray_gal"], loads_count=loads_count
     )
-    equal = _load(job, "equal", loads_count, each, rate, machine, numbers, allowed)
+    equal = _load(job, "equal", loads_count, each, pours, carrier)
     return None if equal is None else (equal,)
+
+
+def small_place_load(job: str, pours: tuple[Pour, ...], carrier: Quantity) -> Load | None:
+    """Return what an eighth of an acre takes, or None where no mark measures it."""
+    eighth = spray.EIGHTH(f"{job}/eighth_load_gal", carrier_gal_per_ac=carrier)
+    return _load(job, "eighth", None, eighth, pours, carrier)
 
 
 def _load(
@@ -110,26 +171,64 @@ def _load(
     name: str,
     count: Quantity | None,
     load_gal: Figure,
-    rate: JobRate,
-    machine: Machine,
-    numbers: dict[str, Quantity],
-    allowed: Allowed,
+    pours: tuple[Pour, ...],
+    carrier: Quantity,
 ) -> Load | None:
-    carrier, mark = numbers["carrier_gal_per_ac"], machine.measure.mark_fl_oz
-    exact = spray.LOAD_PRODUCT(
-        f"{job}/{name}_load_exact_fl_oz",
+    doses = [_dose(job, name, load_gal, pour, carrier) for pour in pours]
+    measured = tuple(one for one in doses if one is not None)
+    return Load(name, count, load_gal, measured) if len(measured) == len(pours) else None
+
+
+def _dose(job: str, load: str, load_gal: Figure, pour: Pour, carrier: Quantity) -> Dose | None:
+    base = f"{job}/{pour.prefix}{load}_load"
+    ways = _dry_ways if pour.dry else _liquid_ways
+    for amount, given in ways(base, load_gal, pour, carrier):
+        if pour.holds(given.value):
+            return Dose(pour.name, amount, given)
+    return None
+
+
+def _liquid_ways(
+    base: str, load_gal: Figure, pour: Pour, carrier: Quantity
+) -> list[tuple[Quantity, Quantity]]:
+    assert pour.measure.mark_fl_oz is not None
+    exact = dose.LOAD_PRODUCT(
+        f"{base}_exact_fl_oz",
         load_gal=load_gal,
         carrier_gal_per_ac=carrier,
-        rate_product_fl_oz_per_ac=rate.product,
+        rate_product_fl_oz_per_ac=pour.rate,
     )
-    for rounding in (spray.MEASURED, spray.MARK_BELOW):
-        measured = rounding(f"{job}/{name}_load_product_fl_oz", amount_fl_oz=exact, mark_fl_oz=mark)
-        given = spray.RATE_GIVEN(
-            f"{job}/{name}_load_rate_fl_oz_per_ac",
-            measured_fl_oz=measured,
+    found = []
+    for rounding in (dose.MEASURED, dose.MARK_BELOW):
+        amount = rounding(f"{base}_product_fl_oz", amount=exact, mark=pour.measure.mark_fl_oz)
+        given = dose.RATE_GIVEN(
+            f"{base}_rate_fl_oz_per_ac",
+            measured_fl_oz=amount,
             load_gal=load_gal,
             carrier_gal_per_ac=carrier,
         )
-        if allowed.holds(given):
-            return Load(name, count, load_gal, measured, given)
-    return None
+        found.append((amount, given))
+    return found
+
+
+def _dry_ways(
+    base: str, load_gal: Figure, pour: Pour, carrier: Quantity
+) -> list[tuple[Quantity, Quantity]]:
+    assert pour.measure.mark_oz_wt is not None
+    exact = dose.DRY_LOAD_PRODUCT(
+        f"{base}_exact_oz_wt",
+        load_gal=load_gal,
+        carrier_gal_per_ac=carrier,
+        rate_product_lb_per_ac=pour.rate,
+    )
+    found = []
+    for rounding in (dose.WEIGHED, dose.WEIGHED_BELOW):
+        amount = rounding(f"{base}_product_oz_wt", amount=exact, mark=pour.measure.mark_oz_wt)
+        given = dose.DRY_RATE_GIVEN(
+            f"{base}_rate_lb_per_ac",
+            measured_oz_wt=amount,
+            load_gal=load_gal,
+            carrier_gal_per_ac=carrier,
+        )
+        found.append((amount, given))
+    return found

@@ -8,9 +8,8 @@ import datetime
 from dataclasses import dataclass
 
 from generator.compute.buying import TOTAL_FL_OZ_PER_AC, TOTAL_RATE
-from generator.compute.spray import PRODUCT_RATE
 from generator.inventory.label import LabelCard
-from generator.plan.rates import JobRate
+from generator.plan.rates import ActiveRate, JobRate, as_product, counted_basis, is_dry
 from generator.working import Figure, Quantity
 
 DAYS_IN_12_MONTHS = 365
@@ -18,7 +17,7 @@ DAYS_IN_12_MONTHS = 365
 
 @dataclass(frozen=True, slots=True)
 class PlannedSpray:
-    """One spraying planned on a place, cleared or not."""
+    """One product of a spraying planned on a place, cleared or not."""
 
     job_id: str
     place_id: str
@@ -29,6 +28,14 @@ class PlannedSpray:
     rate: JobRate | None
     opens: datetime.date | None
     closes: datetime.date | None
+
+
+@dataclass(frozen=True, slots=True)
+class InAYear:
+    """What is put on an acre in a year, in all, and by how many sprayings."""
+
+    amount: Quantity
+    sprayings: int
 
 
 def shares_ground_with_others(mine: PlannedSpray, here: tuple[PlannedSpray, ...]) -> bool:
@@ -46,11 +53,12 @@ def amount_in_a_year(
     card: LabelCard,
     basis: str,
     counted: str,
-) -> Quantity | None:
+) -> InAYear | None:
     """Return what is planned together with this job in the worst year, or None if unknown.
 
-    Counts every spraying on the place that shares an active, pooled actives included. Where the
-    label counts product, another product with the same active counts by that active.
+    Counts every spraying on the place that shares an active, pooled actives and the actives of
+    premixes included. Where the label counts product, another product with the same active counts
+    by that active.
     """
     pooled = mine.actives | mine.pooled
     together = [
@@ -61,27 +69,41 @@ def amount_in_a_year(
     ]
     rates: list[Figure] = []
     for one in together:
-        rate = _counted(one, mine, card, basis)
-        if rate is None:
+        found = _counted(one, mine, pooled, card, basis)
+        if found is None:
             return None
-        rates.append(rate)
-    formula = TOTAL_FL_OZ_PER_AC if basis == "product" else TOTAL_RATE
-    return formula(f"{mine.job_id}/year_{basis}", parts=tuple(rates))
+        rates += found
+    by_volume = basis == "product" and not is_dry(card)
+    formula = TOTAL_FL_OZ_PER_AC if by_volume else TOTAL_RATE
+    amount = formula(f"{mine.job_id}/{mine.product_id}.year_{basis}", parts=tuple(rates))
+    return InAYear(amount, len(together))
 
 
-def _counted(one: PlannedSpray, mine: PlannedSpray, card: LabelCard, basis: str) -> Figure | None:
+def _counted(
+    one: PlannedSpray, mine: PlannedSpray, pooled: frozenset[str], card: LabelCard, basis: str
+) -> list[Figure] | None:
+    """Return what one spraying adds, or None where it cannot be counted in the basis."""
     if one.rate is None:
         return None
-    if basis != "product" or one.product_id == mine.product_id:
-        return one.rate.in_basis(basis)
-    only = card.actives[0] if len(card.actives) == 1 else None
-    if only is None or one.rate.active is None or one.rate.basis != only.basis:
+    if basis == "product" and one.product_id == mine.product_id:
+        return [one.rate.product]
+    actives = [active for active in one.rate.actives if active.active in pooled]
+    wanted = counted_basis(card) if basis == "product" else basis
+    if not actives or wanted is None or any(active.basis != wanted for active in actives):
         return None
-    return PRODUCT_RATE(
-        f"{one.job_id}/counted_as_product_fl_oz_per_ac",
-        rate_lb_per_ac=one.rate.active,
-        strength_lb_per_gal=only.strength_lb_per_gal,
-    )
+    if basis != "product":
+        return [active.rate for active in _as_counted(one, actives)]
+    return [
+        as_product(f"{one.job_id}/{one.product_id}.", active.rate, card, f"counted_{number}")
+        for number, active in enumerate(actives, 1)
+    ]
+
+
+def _as_counted(one: PlannedSpray, actives: list[ActiveRate]) -> list[ActiveRate]:
+    """Return the owner's own figure where a rate was typed as active, else the worked-out ones."""
+    assert one.rate is not None
+    whole = len(actives) == len(one.rate.actives) and one.rate.counted is not None
+    return [one.rate.counted] if whole and one.rate.counted is not None else actives
 
 
 def times_in_a_year(mine: PlannedSpray, here: tuple[PlannedSpray, ...], counted: str | None) -> int:

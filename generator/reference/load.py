@@ -34,6 +34,9 @@ class Species:
     name: str
     kind: str
     dormancy: bool
+    legume: bool
+    inoculant_group: str
+    inoculant_source: str
 
 
 @dataclass(frozen=True, slots=True)
@@ -125,7 +128,15 @@ def sources() -> dict[str, Source]:
 def species() -> dict[str, Species]:
     """Return every species by its id."""
     return {
-        entry["id"]: Species(entry["id"], entry["name"], entry["kind"], entry["dormancy"] == "true")
+        entry["id"]: Species(
+            entry["id"],
+            entry["name"],
+            entry["kind"],
+            entry["dormancy"] == "true",
+            entry.get("legume") == "true",
+            entry.get("inoculant_group", ""),
+            entry.get("source", ""),
+        )
         for entry in _data("species.yaml")
     }
 

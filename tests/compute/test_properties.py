@@ -6,7 +6,7 @@ import pytest
 from hypothesis import assume, given
 from hypothesis import strategies as st
 
-from generator.compute import area, buying, seed, spray, spread
+from generator.compute import area, buying, dose, seed, spray, spread
 
 AMOUNTS = st.floats(min_value=0.01, max_value=1e4)
 SHARES = st.floats(min_value=0.05, max_value=1)
@@ -77,21 +77,21 @@ def test_product_of_the_loads_is_the_product_of_the_place(
     spray_gal = spray.spray_gal(area_ac, carrier)
     loads = spray.loads_count(spray_gal, tank_gal)
     last = spray.last_load_gal(spray_gal, tank_gal, loads)
-    parts = spray.full_loads_count(loads) * spray.load_product_fl_oz(tank_gal, carrier, rate)
-    together = parts + spray.load_product_fl_oz(last, carrier, rate)
-    assert together == pytest.approx(spray.product_fl_oz(area_ac, rate), rel=1e-6)
+    parts = spray.full_loads_count(loads) * dose.load_product_fl_oz(tank_gal, carrier, rate)
+    together = parts + dose.load_product_fl_oz(last, carrier, rate)
+    assert together == pytest.approx(dose.product_fl_oz(area_ac, rate), rel=1e-6)
 
 
 @given(rate=AMOUNTS, strength=AMOUNTS)
 def test_active_and_product_rates_undo_each_other(rate: float, strength: float) -> None:
-    product = spray.product_rate_fl_oz_per_ac(rate, strength)
-    assert spray.active_rate_lb_per_ac(product, strength) == pytest.approx(rate, rel=1e-12)
+    product = dose.product_rate_fl_oz_per_ac(rate, strength)
+    assert dose.active_rate_lb_per_ac(product, strength) == pytest.approx(rate, rel=1e-12)
 
 
 @given(amount=AMOUNTS, mark=st.floats(min_value=0.01, max_value=100))
 def test_marks_are_near_and_the_mark_below_is_never_too_much(amount: float, mark: float) -> None:
-    nearest = spray.measured_fl_oz(amount, mark)
-    below = spray.mark_below_fl_oz(amount, mark)
+    nearest = dose.measured(amount, mark)
+    below = dose.mark_below(amount, mark)
     assert abs(nearest - amount) <= mark / 2 * (1 + 1e-9)
     assert below <= amount * (1 + 1e-12)
     assert amount - below <= mark * (1 + 1e-9)
@@ -101,8 +101,8 @@ def test_marks_are_near_and_the_mark_below_is_never_too_much(amount: float, mark
 
 @given(amount=AMOUNTS, load=AMOUNTS, carrier=AMOUNTS)
 def test_a_measured_amount_gives_back_its_rate(amount: float, load: float, carrier: float) -> None:
-    rate = spray.rate_given_fl_oz_per_ac(amount, load, carrier)
-    assert spray.load_product_fl_oz(load, carrier, rate) == pytest.approx(amount, rel=1e-12)
+    rate = dose.rate_given_fl_oz_per_ac(amount, load, carrier)
+    assert dose.load_product_fl_oz(load, carrier, rate) == pytest.approx(amount, rel=1e-12)
 
 
 @given(width=AMOUNTS, swath=st.floats(min_value=1, max_value=100))
@@ -159,4 +159,4 @@ def test_a_rounding_error_of_computing_is_no_load_fill_or_package_more() -> None
     assert spray.loads_count(spray.spray_gal(ground, 11), 25) == 1
     assert spread.fills_count(seed.bulk_seed_lb(10.5, 8, 0.7), 5) == 24
     assert buying.packages_count(0.8, 0.7, 0.1) == 1
-    assert spray.mark_below_fl_oz(0.3, 0.1) == pytest.approx(0.3, rel=1e-12)
+    assert dose.mark_below(0.3, 0.1) == pytest.approx(0.3, rel=1e-12)

@@ -60,11 +60,11 @@ def test_autumn_kill(plan: Plan) -> None:
     assert kill.mix is not None
     full, last = kill.mix.loads
     # 8 / 14.8887 x 48 = 25.79, on a mark of one ounce 26; 26 / (8 / 14.8887) = 48.388
-    assert (full.name, full.product.value) == ("full", 26)
-    assert full.rate.value == pytest.approx(48.388, abs=5e-4)
+    assert (full.name, full.doses[0].amount.value) == ("full", 26)
+    assert full.doses[0].rate.value == pytest.approx(48.388, abs=5e-4)
     # 2.171875 / 14.888672 x 48 = 7.002, on the mark 7; 7 / (2.171875 / 14.888672) = 47.987
-    assert (last.name, last.product.value) == ("last", 7)
-    assert last.rate.value == pytest.approx(47.987, abs=5e-4)
+    assert (last.name, last.doses[0].amount.value) == ("last", 7)
+    assert last.doses[0].rate.value == pytest.approx(47.987, abs=5e-4)
 
 
 def test_sowing(plan: Plan) -> None:

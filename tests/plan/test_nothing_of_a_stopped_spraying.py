@@ -69,7 +69,8 @@ def amounts_of(plan: Plan) -> Iterator[Given | Quantity]:
     assert job.mix is not None
     tops = [*job.numbers.values()]
     for load in job.mix.loads:
-        tops += [one for one in (load.spray, load.product, load.rate) if isinstance(one, Quantity)]
+        tops += [load.spray] if isinstance(load.spray, Quantity) else []
+        tops += [figure for one in load.doses for figure in (one.amount, one.rate)]
     for bought in purchases(plan):
         if bought.item.id == "brew":
             tops += [bought.needed]
@@ -77,10 +78,11 @@ def amounts_of(plan: Plan) -> Iterator[Given | Quantity]:
     for one in {q.identity: q for top in tops for q in walk(top)}.values():
         if "ground" not in one.identity and "flow" not in one.identity and one.unit != "count":
             yield one
-    product, use = job.mix.product, job.mix.use
+    (part,) = job.mix.parts
+    product, use = part.product, part.use
     limit = use.max_per_year
     assert isinstance(limit, YearlyLimit)
-    typed = (product.price_usd, job.mix.card.actives[0].strength_lb_per_gal, limit.amount)
+    typed = (product.price_usd, part.card.actives[0].strength_lb_per_gal, limit.amount)
     typed += (use.rate_low, use.rate_high, use.max_per_application)
     yield from (one for one in typed if isinstance(one, Given))
 

@@ -307,7 +307,7 @@ def loads_of(data: Data, job_id: str = KILL) -> list[tuple[str, float, float]]:
     """Each kind of load: its name, the spray mix in it, the product to measure in."""
     mix = job_of(planned(data), job_id).mix
     assert mix is not None
-    return [(one.name, one.spray.value, one.product.value) for one in mix.loads]
+    return [(one.name, one.spray.value, one.doses[0].amount.value) for one in mix.loads]
 
 
 def test_one_load() -> None:
@@ -326,7 +326,7 @@ def test_full_loads_and_a_last_part_load() -> None:
     assert mix.loads[0].count is not None
     assert mix.loads[0].count.value == 2
     # 20.5 / (8 / 18.5625) and 6.5 / (2.5625 / 18.5625)
-    assert [one.rate.value for one in mix.loads] == [
+    assert [one.doses[0].rate.value for one in mix.loads] == [
         pytest.approx(47.566, abs=0.001),
         pytest.approx(47.085, abs=0.001),
     ]

@@ -69,7 +69,7 @@ def test_text_stands_in_the_docstring(name: str) -> None:
 
 
 def test_formulas_are_found() -> None:
-    assert {"compute.seed.BULK_SEED", "compute.spray.LOAD_PRODUCT"} <= FORMULAS.keys()
+    assert {"compute.seed.BULK_SEED", "compute.dose.LOAD_PRODUCT"} <= FORMULAS.keys()
 
 
 # Each by hand.

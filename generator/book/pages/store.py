@@ -52,7 +52,15 @@ def product_page(plan: Plan, product: Product) -> Written:
         product=product,
         card=product.label,
         cleared=cleared,
-        resting=list(dict.fromkeys(job.mix.use for job in jobs if job.mix is not None)),
+        resting=list(
+            dict.fromkeys(
+                part.use
+                for job in jobs
+                if job.mix is not None
+                for part in job.mix.parts
+                if part.product.id == product.id
+            )
+        ),
         jobs=jobs_with_places(plan, jobs),
     )
 
@@ -68,7 +76,7 @@ def sprayer_page(plan: Plan, sprayer: Sprayer) -> Written:
         [sprayer.name, sprayer.nozzle or ""],
         ("equipment",),
         sprayer=sprayer,
-        measure=next((one for one in plan.measures if one.id == sprayer.measure), None),
+        measures=[one for one in plan.measures if one.id in sprayer.measure],
         jobs=[
             (job, place_of(plan, job))
             for job in plan.jobs

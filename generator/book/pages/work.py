@@ -19,6 +19,7 @@ from generator.book.render import cautions_block, render
 from generator.plan.calendar import day_in_season
 from generator.plan.model import Job, Plan
 from generator.reference.load import (
+    mixing_steps,
     operations,
     sign_names,
     species,
@@ -85,12 +86,13 @@ def job_page(plan: Plan, job: Job) -> Written:
         others=[one for one in found if one.severity != "stop"],
         operation=operations()[job.step.operation],
         species=species(),
+        mixing={one.id: one for one in mixing_steps()},
     )
     cautions = cautions_block((callout(job.step.operation), callout("general")), marks)
     body += f"\n## Cautions\n\n{cautions}"
     said = [job.step.name, place.name, operations()[job.step.operation]]
     said += [species()[one.lot.species].name for one in job.sowings]
-    said += [job.mix.product.name] if job.mix is not None else []
+    said += [one.product.name for one in job.mix.parts] if job.mix is not None else []
     said += [one.words for one in found]
     return finished(
         f"work/{job.address}.md",

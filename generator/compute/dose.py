@@ -1,0 +1,306 @@
+"""Product for ground, spray and loads; a liquid in fluid ounces, a dry one in ounces by weight."""
+
+from generator.units import FL_OZ_PER_GAL, OZ_WT_PER_LB, SQ_FT_PER_AC
+from generator.working import Formula, whole_down
+
+GAL_IN_A_HUNDRED = 100  # adjuvant rates by weight are printed for 100 gallons of spray
+
+
+def product_fl_oz(area_ac: float, rate_product_fl_oz_per_ac: float) -> float:
+    """Liquid product for the whole place, in fluid ounces.
+
+    Formula: area_ac * rate_product_fl_oz_per_ac
+    Valid for: the ground that is sprayed, not the gross ground
+    Source: worked example, Agrochemical and Pesticide Safety handbook (source key aps_handbook)
+
+    >>> product_fl_oz(3.5, 3)
+    10.5
+    """
+    return area_ac * rate_product_fl_oz_per_ac
+
+
+def product_oz_wt(area_ac: float, rate_product_lb_per_ac: float) -> float:
+    """Dry product for the whole place, in ounces by weight.
+
+    Formula: area_ac * rate_product_lb_per_ac * 16
+    Valid for: the ground that is sprayed, not the gross ground
+    Source: worked example, Agrochemical and Pesticide Safety handbook (source key aps_handbook)
+
+    >>> product_oz_wt(3.5, 3)
+    168.0
+    """
+    return area_ac * rate_product_lb_per_ac * OZ_WT_PER_LB
+
+
+def load_product_fl_oz(
+    load_gal: float, carrier_gal_per_ac: float, rate_product_fl_oz_per_ac: float
+) -> float:
+    """Liquid product in one load, in fluid ounces, before rounding to a mark.
+
+    Formula: load_gal / carrier_gal_per_ac * rate_product_fl_oz_per_ac
+    Valid for: the catch test's gallons per acre
+    Source: per-acre mixing sheet (source key mixing_sheet)
+
+    >>> round(load_product_fl_oz(25, 15, 32), 1)
+    53.3
+    """
+    return load_gal / carrier_gal_per_ac * rate_product_fl_oz_per_ac
+
+
+def load_product_oz_wt(
+    load_gal: float, carrier_gal_per_ac: float, rate_product_lb_per_ac: float
+) -> float:
+    """Dry product in one load, in ounces by weight, before rounding to a mark.
+
+    Formula: load_gal / carrier_gal_per_ac * rate_product_lb_per_ac * 16
+    Valid for: the catch test's gallons per acre
+    Source: per-acre mixing sheet (source key mixing_sheet)
+
+    >>> load_product_oz_wt(30, 15, 0.5)
+    16.0
+    """
+    return load_gal / carrier_gal_per_ac * rate_product_lb_per_ac * OZ_WT_PER_LB
+
+
+def active_rate_lb_per_ac(rate_product_fl_oz_per_ac: float, strength_lb_per_gal: float) -> float:
+    """Active ingredient or acid equivalent put on an acre by a liquid, in pounds.
+
+    Formula: rate_product_fl_oz_per_ac / 128 * strength_lb_per_gal
+    Valid for: the basis (ai or ae) in which the strength is stated
+    Source: weights and measures, Pacific Northwest handbook (source key pnw_measures)
+
+    >>> active_rate_lb_per_ac(32, 4)
+    1.0
+    """
+    return rate_product_fl_oz_per_ac / FL_OZ_PER_GAL * strength_lb_per_gal
+
+
+def dry_active_rate_lb_per_ac(rate_product_lb_per_ac: float, strength_fraction: float) -> float:
+    """Active ingredient or acid equivalent put on an acre by a dry product, in pounds.
+
+    Formula: rate_product_lb_per_ac * strength_fraction
+    Valid for: the basis (ai or ae) in which the strength is stated
+    Source: worked example, Agrochemical and Pesticide Safety handbook (source key aps_handbook)
+
+    >>> dry_active_rate_lb_per_ac(2.5, 0.80)
+    2.0
+    """
+    return rate_product_lb_per_ac * strength_fraction
+
+
+def product_rate_fl_oz_per_ac(rate_lb_per_ac: float, strength_lb_per_gal: float) -> float:
+    """Liquid product to an acre for a rate of active ingredient or acid equivalent.
+
+    Formula: rate_lb_per_ac / strength_lb_per_gal * 128
+    Valid for: the basis (ai or ae) in which the strength is stated
+    Source: weights and measures, Pacific Northwest handbook (source key pnw_measures)
+
+    >>> product_rate_fl_oz_per_ac(1.5, 4)
+    48.0
+    """
+    return rate_lb_per_ac / strength_lb_per_gal * FL_OZ_PER_GAL
+
+
+def dry_product_rate_lb_per_ac(rate_lb_per_ac: float, strength_fraction: float) -> float:
+    """Dry product to an acre for a rate of active ingredient or acid equivalent, in pounds.
+
+    Formula: rate_lb_per_ac / strength_fraction
+    Valid for: the basis (ai or ae) in which the strength is stated
+    Source: worked example, Agrochemical and Pesticide Safety handbook (source key aps_handbook)
+
+    >>> dry_product_rate_lb_per_ac(2, 0.80)
+    2.5
+    """
+    return rate_lb_per_ac / strength_fraction
+
+
+def measured(amount: float, mark: float) -> float:
+    """Amount at the nearest mark of the measure, in the unit of the mark.
+
+    Formula: whole_down(amount / mark + 1 / 2) * mark
+    Valid for: a mark above 0
+    Source: rounding to the nearest mark (source key arithmetic)
+
+    >>> measured(53.3, 1)
+    53.0
+    """
+    return whole_down(amount / mark + 1 / 2) * mark
+
+
+def mark_below(amount: float, mark: float) -> float:
+    """Amount at the mark below: used where the nearest would be too much.
+
+    Formula: whole_down(amount / mark) * mark
+    Valid for: a mark above 0
+    Source: rounding down to a mark (source key arithmetic)
+
+    >>> mark_below(53.9, 1)
+    53.0
+    """
+    return whole_down(amount / mark) * mark
+
+
+def rate_given_fl_oz_per_ac(
+    measured_fl_oz: float, load_gal: float, carrier_gal_per_ac: float
+) -> float:
+    """Rate the measured amount gives in a load, in fluid ounces of product to an acre.
+
+    Formula: measured_fl_oz / (load_gal / carrier_gal_per_ac)
+    Valid for: the catch test's gallons per acre
+    Source: per-acre mixing sheet (source key mixing_sheet)
+
+    >>> round(rate_given_fl_oz_per_ac(53, 25, 15), 1)
+    31.8
+    """
+    return measured_fl_oz / (load_gal / carrier_gal_per_ac)
+
+
+def rate_given_lb_per_ac(
+    measured_oz_wt: float, load_gal: float, carrier_gal_per_ac: float
+) -> float:
+    """Rate the weighed amount gives in a load, in pounds of product to an acre.
+
+    Formula: measured_oz_wt / 16 / (load_gal / carrier_gal_per_ac)
+    Valid for: the catch test's gallons per acre
+    Source: per-acre mixing sheet (source key mixing_sheet)
+
+    >>> rate_given_lb_per_ac(16, 30, 15)
+    0.5
+    """
+    return measured_oz_wt / OZ_WT_PER_LB / (load_gal / carrier_gal_per_ac)
+
+
+def percent_rate_fl_oz_per_ac(carrier_gal_per_ac: float, mix_fraction: float) -> float:
+    """Liquid product that a percent mix puts on a treated acre, in fluid ounces.
+
+    Formula: carrier_gal_per_ac * 128 * mix_fraction
+    Valid for: volume in volume, sprayed at the catch test's gallons per acre
+    Source: 1.28 fluid ounces in a gallon are one percent, Pacific Northwest handbook
+        (source key pnw_measures)
+
+    >>> percent_rate_fl_oz_per_ac(30, 0.02)
+    76.8
+    """
+    return carrier_gal_per_ac * FL_OZ_PER_GAL * mix_fraction
+
+
+def adjuvant_rate_lb_per_ac(carrier_gal_per_ac: float, rate_lb_per_100_gal: float) -> float:
+    """Dry adjuvant to an acre for a rate by weight in 100 gallons of spray, in pounds.
+
+    Formula: carrier_gal_per_ac * rate_lb_per_100_gal / 100
+    Valid for: the catch test's gallons per acre
+    Source: ammonium sulfate as a water conditioner, Washington State University
+        (source key wsu_ams)
+
+    >>> adjuvant_rate_lb_per_ac(25, 8.5)
+    2.125
+    """
+    return carrier_gal_per_ac * rate_lb_per_100_gal / GAL_IN_A_HUNDRED
+
+
+def treated_ac(treated_sq_ft: float) -> float:
+    """Ground in acres that spots or a small place make together.
+
+    Formula: treated_sq_ft / 43560
+    Valid for: ground measured as it is sprayed
+    Source: an acre is 43,560 square feet (source key nist_811)
+
+    >>> treated_ac(5445)
+    0.125
+    """
+    return treated_sq_ft / SQ_FT_PER_AC
+
+
+PRODUCT = Formula(
+    product_fl_oz, "fl_oz", "area_ac * rate_product_fl_oz_per_ac", "Product in all", "aps_handbook"
+)
+DRY_PRODUCT = Formula(
+    product_oz_wt,
+    "oz_wt",
+    "area_ac * rate_product_lb_per_ac * 16",
+    "Product in all",
+    "aps_handbook",
+)
+LOAD_PRODUCT = Formula(
+    load_product_fl_oz,
+    "fl_oz",
+    "load_gal / carrier_gal_per_ac * rate_product_fl_oz_per_ac",
+    "Product in a load, before rounding to a mark",
+    "mixing_sheet",
+)
+DRY_LOAD_PRODUCT = Formula(
+    load_product_oz_wt,
+    "oz_wt",
+    "load_gal / carrier_gal_per_ac * rate_product_lb_per_ac * 16",
+    "Product in a load, before rounding to a mark",
+    "mixing_sheet",
+)
+ACTIVE_RATE = Formula(
+    active_rate_lb_per_ac,
+    "lb_per_ac",
+    "rate_product_fl_oz_per_ac / 128 * strength_lb_per_gal",
+    "Active on an acre",
+    "pnw_measures",
+)
+DRY_ACTIVE_RATE = Formula(
+    dry_active_rate_lb_per_ac,
+    "lb_per_ac",
+    "rate_product_lb_per_ac * strength_fraction",
+    "Active on an acre",
+    "aps_handbook",
+)
+PRODUCT_RATE = Formula(
+    product_rate_fl_oz_per_ac,
+    "fl_oz_per_ac",
+    "rate_lb_per_ac / strength_lb_per_gal * 128",
+    "Product to an acre",
+    "pnw_measures",
+)
+DRY_PRODUCT_RATE = Formula(
+    dry_product_rate_lb_per_ac,
+    "lb_per_ac",
+    "rate_lb_per_ac / strength_fraction",
+    "Product to an acre",
+    "aps_handbook",
+)
+MEASURED = Formula(
+    measured, "fl_oz", "whole_down(amount / mark + 1 / 2) * mark", "Measure in", "arithmetic"
+)
+MARK_BELOW = Formula(
+    mark_below, "fl_oz", "whole_down(amount / mark) * mark", "Measure in", "arithmetic"
+)
+WEIGHED = Formula(
+    measured, "oz_wt", "whole_down(amount / mark + 1 / 2) * mark", "Weigh in", "arithmetic"
+)
+WEIGHED_BELOW = Formula(
+    mark_below, "oz_wt", "whole_down(amount / mark) * mark", "Weigh in", "arithmetic"
+)
+RATE_GIVEN = Formula(
+    rate_given_fl_oz_per_ac,
+    "fl_oz_per_ac",
+    "measured_fl_oz / (load_gal / carrier_gal_per_ac)",
+    "Rate this amount gives",
+    "mixing_sheet",
+)
+DRY_RATE_GIVEN = Formula(
+    rate_given_lb_per_ac,
+    "lb_per_ac",
+    "measured_oz_wt / 16 / (load_gal / carrier_gal_per_ac)",
+    "Rate this amount gives",
+    "mixing_sheet",
+)
+PERCENT_RATE = Formula(
+    percent_rate_fl_oz_per_ac,
+    "fl_oz_per_ac",
+    "carrier_gal_per_ac * 128 * mix_fraction",
+    "Product the percent mix puts on a treated acre",
+    "pnw_measures",
+)
+ADJUVANT_RATE = Formula(
+    adjuvant_rate_lb_per_ac,
+    "lb_per_ac",
+    "carrier_gal_per_ac * rate_lb_per_100_gal / 100",
+    "Adjuvant to an acre",
+    "wsu_ams",
+)
+TREATED = Formula(treated_ac, "ac", "treated_sq_ft / 43560", "Ground to spray", "nist_811")

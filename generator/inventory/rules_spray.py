@@ -1,0 +1,106 @@
+"""Rules of herbicides, sprayers and measures."""
+
+from collections.abc import Iterator
+
+from generator.inventory.equipment import Sprayer
+from generator.inventory.places import Work
+from generator.inventory.problems import shown_value
+from generator.inventory.rule import Broken, Rule
+from generator.inventory.schema import Inventory
+
+BY_HAND = ("hand_gun", "backpack")
+
+
+def _works(inventory: Inventory) -> Iterator[Work]:
+    for screen in inventory.screens:
+        for planting in screen.plantings:
+            yield from planting.work
+
+
+def _strengths(inventory: Inventory) -> Iterator[Broken]:
+    for product in inventory.products:
+        actives = product.label.actives if product.label else ()
+        liquid = [one for one in actives if one.strength_lb_per_gal is not None]
+        dry = [one for one in actives if one.strength_fraction is not None]
+        for one in actives:
+            if (one in liquid) == (one in dry):
+                what = f"active {shown_value(one.active)} has no strength, or two"
+                yield Broken(one.where, what, "strength_lb_per_gal, or strength_pct of a dry one")
+        if liquid and dry and len(liquid) + len(dry) == len(actives):
+            what = "one active is given by the gallon and another by weight"
+            yield Broken(dry[0].where, what, "all actives of a product in one kind of strength")
+
+
+def _sprayer_parts(inventory: Inventory) -> Iterator[Broken]:
+    for sprayer in inventory.sprayers:
+        if sprayer.kind == "boom" and sprayer.nozzle_spacing_in is None:
+            what = f"{shown_value(sprayer.id)} is a boom without nozzle_spacing_in"
+            yield Broken(sprayer.where, what, "nozzle_spacing_in: inches between nozzles")
+        if sprayer.kind == "boomless" and sprayer.swath_ft is None:
+            what = f"{shown_value(sprayer.id)} sprays without a boom and has no swath_ft"
+            yield Broken(sprayer.where, what, "swath_ft: width of the pattern, in feet")
+
+
+def _catch_tests(inventory: Inventory) -> Iterator[Broken]:
+    for sprayer in inventory.sprayers:
+        wanted = _wanted_of_a_test(sprayer)
+        for test in sprayer.catch_tests:
+            for name in wanted:
+                if getattr(test, name) is None:
+                    what = f"the catch test of a {_kind(sprayer)} leaves out {name}"
+                    yield Broken(test.where, what, " and ".join(wanted))
+
+
+def _wanted_of_a_test(sprayer: Sprayer) -> tuple[str, ...]:
+    by_hand = sprayer.kind in BY_HAND
+    return ("covered_sq_ft",) if by_hand else ("caught_in_seconds", "speed_mph")
+
+
+def _kind(sprayer: Sprayer) -> str:
+    return sprayer.kind.replace("_", " ")
+
+
+def _one_mark(inventory: Inventory) -> Iterator[Broken]:
+    for measure in inventory.measures:
+        if (measure.mark_fl_oz is None) == (measure.mark_oz_wt is None):
+            what = f"measure {shown_value(measure.id)} has no mark, or two"
+            yield Broken(measure.where, what, "mark_fl_oz of a jug, or mark_oz_wt of a scale")
+
+
+def _once_in_a_tank(inventory: Inventory) -> Iterator[Broken]:
+    for work in _works(inventory):
+        names = [work.product, *(one.product for one in work.partners)]
+        for one, name in zip(work.partners, names[1:], strict=True):
+            if names.count(name) > 1:
+                what = f"product {shown_value(str(name))} stands twice in one tank"
+                yield Broken(one.where, what, "each product once, with its whole rate")
+        if work.partners and work.product is None:
+            yield Broken(work.where, "partners without a product", "product: the first of them")
+
+
+def _percent_for_spots(inventory: Inventory) -> Iterator[Broken]:
+    for work in _works(inventory):
+        for one in (work, *work.partners):
+            if one.mix_fraction is not None and work.method != "spot":
+                what = "a percent mix is for spots alone"
+                yield Broken(one.where, what, "a rate to an acre, or method: spot")
+
+
+def _one_form(inventory: Inventory) -> Iterator[Broken]:
+    for one in (*inventory.products, *inventory.adjuvants):
+        liquid = one.package_fl_oz is not None or one.on_hand_fl_oz is not None
+        dry = one.package_oz_wt is not None or one.on_hand_oz_wt is not None
+        if liquid and dry:
+            what = f"{shown_value(one.id)} is counted by volume and by weight"
+            yield Broken(one.where, what, "package and on hand both by volume, or both by weight")
+
+
+SPRAY_RULES = (
+    Rule("F330", "An active has one strength.", _strengths),
+    Rule("F331", "A sprayer says how wide it sprays.", _sprayer_parts),
+    Rule("F332", "A catch test holds what its kind of sprayer needs.", _catch_tests),
+    Rule("F333", "A measure has one kind of mark.", _one_mark),
+    Rule("F334", "A product goes into a tank once.", _once_in_a_tank),
+    Rule("F335", "A percent mix is for spots.", _percent_for_spots),
+    Rule("F336", "What is bought and what is on hand are counted alike.", _one_form),
+)

@@ -14,6 +14,8 @@ from typing import Any
 
 import yaml
 
+from tests.properties_money import add_money
+
 Data = dict[str, Any]
 
 SEASON = 2027
@@ -246,6 +248,7 @@ def _sprayer(identity: str, name: str, tank: float, measure: str, caught: float)
         "nozzle": "flat fan",
         "nozzle_spacing_in": 20,
         "measure": measure,
+        "last_load": {"sprayed_on": "2026-05-02", "cleaned_out_on": "2026-05-02"},
         "catch_tests": [
             {
                 "tested_on": "2026-08-16",
@@ -259,7 +262,7 @@ def _sprayer(identity: str, name: str, tank: float, measure: str, caught: float)
 
 def property_data(seed: int, screens: int) -> Data:
     """Return a generated property of so many screens; the same seed gives the same property."""
-    return _Maker(random.Random(seed)).data(screens)
+    return add_money(_Maker(random.Random(seed)).data(screens), random.Random(f"money {seed}"))
 
 
 class _Maker:

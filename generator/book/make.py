@@ -1,11 +1,19 @@
 """A book from a plan: every page, in navigation order, from what one reader may see."""
 
 from generator.book.content import chapters
+from generator.book.exports import owner_files
 from generator.book.model import Book
 from generator.book.pages.back import glossary_page, readers_page, sources_page, workings_page
 from generator.book.pages.front import chapter_page, emergency_page, findings_page, safety_page
 from generator.book.pages.ground import place_page, route_page, stand_page
-from generator.book.pages.store import buy_page, lot_page, product_page, sprayer_page, spreader_page
+from generator.book.pages.money import buy_page, money_page
+from generator.book.pages.store import (
+    drill_page,
+    lot_page,
+    product_page,
+    sprayer_page,
+    spreader_page,
+)
 from generator.book.pages.work import home_page, job_page, work_page
 from generator.book.pages.written import Written
 from generator.book.text import searchable
@@ -16,7 +24,7 @@ def make_book(plan: Plan) -> Book:
     """Return the book of one reader: pages as Markdown with their search records."""
     written: list[Written] = [home_page(plan), emergency_page(plan)]
     if plan.reader == "owner":
-        written += [findings_page(plan), buy_page(plan)]
+        written += [findings_page(plan), buy_page(plan), money_page(plan)]
     written += [safety_page(plan), work_page(plan)]
     written += [job_page(plan, job) for job in plan.jobs]
     written += [place_page(plan, place) for place in plan.places]
@@ -27,7 +35,9 @@ def make_book(plan: Plan) -> Book:
         written.append(readers_page(plan))
     sources = sources_page(plan, written)
     written += [workings_page(plan, written), glossary_page(plan), sources]
-    return Book(searchable(plan.title), plan.reader, plan.as_of, tuple(one.page for one in written))
+    pages = tuple(one.page for one in written)
+    files = owner_files(plan) if plan.reader == "owner" else {}
+    return Book(searchable(plan.title), plan.reader, plan.as_of, pages, files)
 
 
 def _owner_pages(plan: Plan) -> list[Written]:
@@ -38,4 +48,5 @@ def _owner_pages(plan: Plan) -> list[Written]:
         *(product_page(plan, one) for one in plan.products),
         *(sprayer_page(plan, one) for one in plan.sprayers),
         *(spreader_page(plan, one) for one in plan.spreaders),
+        *(drill_page(plan, one) for one in plan.drills),
     ]

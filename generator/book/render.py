@@ -44,6 +44,7 @@ def _environment() -> Environment:
     )
     environment.filters["day"] = _day
     environment.filters["short_day"] = _short_day
+    environment.filters["month"] = _month
     environment.filters["path"] = _path
     environment.globals["html"] = _block
     environment.globals["emergency_numbers"] = emergency_numbers()
@@ -64,6 +65,11 @@ def _day(day: datetime.date) -> Markup:
 def _short_day(day: datetime.date) -> Markup:
     short = f"{day.day} {MONTHS[day.month - 1][:3]} {day.year}"
     return Markup('<time datetime="{}">{}</time>').format(day.isoformat(), short)
+
+
+def _month(first: datetime.date) -> Markup:
+    words = f"{MONTHS[first.month - 1]} {first.year}"
+    return Markup('<time datetime="{}">{}</time>').format(f"{first:%Y-%m}", words)
 
 
 def _path(part: str) -> Markup:

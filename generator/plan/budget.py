@@ -1,54 +1,161 @@
-"""Views of the budget lines: what to buy, with packages less what is on hand, and what it costs."""
+"""The budget: one tidy table of lines, and its views, among them what to buy.
 
-from dataclasses import dataclass
+Every total is a group of lines, and its working is those lines.
+"""
 
-from generator.compute.buying import COST, PACKAGES, TOTAL_FL_OZ, TOTAL_LB, TOTAL_USD
-from generator.inventory.stock import Product, SeedLot
-from generator.plan.findings import finding
-from generator.plan.model import Finding, Plan, is_stopped
-from generator.plan.reasons import Caution
+from __future__ import annotations
+
+from dataclasses import dataclass, replace
+from typing import TYPE_CHECKING
+
+from generator.compute.buying import COST, NEEDED, PACKAGES, TOTAL_USD
+from generator.compute.money import USED
+from generator.compute.stock import LEFT_OVER
+from generator.plan.items import StockItem, in_unit
+from generator.plan.model import BudgetLine, Plan, is_stopped
+from generator.plan.ordering import Order, order_by
+from generator.plan.stock import on_hand_now, still_needed
 from generator.working import Given, Quantity
+
+if TYPE_CHECKING:
+    from pandas import DataFrame
+
+COLUMNS = ("season", "job", "place", "planting", "kind", "item", "amount", "unit", "cost_usd")
+WITHOUT_COST = "hours"  # your own time is counted and has no price
+
+
+def priced(lines: tuple[BudgetLine, ...], items: tuple[StockItem, ...]) -> tuple[BudgetLine, ...]:
+    """Return lines of things with what so much of each costs, where its price is noted."""
+    by_id = {one.id: one for one in items}
+    return tuple(replace(line, cost=_cost(line, by_id[line.item_id])) for line in lines)
+
+
+def _cost(line: BudgetLine, item: StockItem) -> Quantity | None:
+    if item.package is None or item.price_usd is None:
+        return None
+    return USED(
+        f"{line.job_id}/{item.id}.used_usd",
+        amount=line.amount,
+        package_size=item.package,
+        price_usd=item.price_usd,
+    )
+
+
+def table_rows(lines: tuple[BudgetLine, ...]) -> list[dict[str, str | int | float | None]]:
+    """Return the lines as rows of plain values under `COLUMNS`, a cost not known as None."""
+    return [
+        {
+            "season": line.season,
+            "job": line.job_id,
+            "place": line.place_id,
+            "planting": line.planting_id,
+            "kind": line.kind,
+            "item": line.item_id,
+            "amount": line.amount.value,
+            "unit": line.amount.unit,
+            "cost_usd": line.cost.value if line.cost is not None else None,
+        }
+        for line in lines
+    ]
+
+
+def budget_table(lines: tuple[BudgetLine, ...]) -> DataFrame:
+    """Return the budget as a tidy table: a line a row, its columns `COLUMNS`."""
+    from pandas import DataFrame
+
+    return DataFrame(table_rows(lines), columns=list(COLUMNS))
+
+
+@dataclass(frozen=True, slots=True)
+class Total:
+    """The lines of one group and their cost together; `unpriced` are those without a price."""
+
+    column: str
+    key: str
+    lines: tuple[BudgetLine, ...]
+    cost: Quantity | None
+    unpriced: tuple[BudgetLine, ...]
+
+
+def totals(plan: Plan, column: str) -> tuple[Total, ...]:
+    """Return the cost of the plan's lines by what one column of the table says.
+
+    Lines without a price are left out of the cost and named.
+    """
+    costing = tuple(line for line in plan.lines if line.kind != WITHOUT_COST)
+    # a table without rows has no groups, and its columns no kind to group by
+    groups = budget_table(costing).groupby(column, sort=True).indices if costing else {}
+    return tuple(
+        _total(plan, column, str(key), tuple(costing[row] for row in rows))
+        for key, rows in groups.items()
+    )
+
+
+def _total(plan: Plan, column: str, key: str, lines: tuple[BudgetLine, ...]) -> Total:
+    costs = tuple(line.cost for line in lines if line.cost is not None)
+    name = f"budget/{plan.season}/{column}/{key}/cost_usd"
+    return Total(
+        column,
+        key,
+        lines,
+        TOTAL_USD(name, parts=costs) if costs else None,
+        tuple(line for line in lines if line.cost is None),
+    )
 
 
 @dataclass(frozen=True, slots=True)
 class Purchase:
-    """One thing to buy: need, on hand, packages and cost where they are known."""
+    """One thing to buy: need, on hand, packages, cost and what is left, where they are known."""
 
-    item: SeedLot | Product
+    item: StockItem
     needed: Quantity
-    on_hand: Given | None
+    on_hand: Given | Quantity | None
     package: Given | None
     packages: Quantity | None
     cost: Quantity | None
+    left_over: Quantity | None
+    order: Order
 
 
 def purchases(plan: Plan) -> tuple[Purchase, ...]:
-    """Return what the plan's lines need, seed first, each thing once."""
-    items: tuple[SeedLot | Product, ...] = (*plan.lots, *plan.products)
-    return tuple(
-        _purchase(plan, item)
-        for item in items
-        if any(line.item_id == item.id for line in plan.lines)
-    )
+    """Return what the plan's jobs still need, each thing once, the first to order first."""
+    found = (_purchase(plan, item) for item in plan.items)
+    return tuple(sorted((one for one in found if one is not None), key=_by_order))
 
 
-def _purchase(plan: Plan, item: SeedLot | Product) -> Purchase:
-    parts = tuple(line.amount for line in plan.lines if line.item_id == item.id)
+def _by_order(one: Purchase) -> tuple[bool, str, str, str]:
+    nothing = one.packages is not None and one.packages.value == 0
+    first = "" if one.order.state == "over" else str(one.order.by or "9999")
+    return (nothing, first, str(one.order.needed_from or "9999"), one.item.id)
+
+
+def _purchase(plan: Plan, item: StockItem) -> Purchase | None:
+    jobs = {job.id: job for job in plan.jobs}
+    lines = [line for line in plan.lines if line.item_id == item.id]
+    needs = [(still_needed(line, jobs[line.job_id], item, plan.entries), line) for line in lines]
+    parts = tuple(need for need, _ in needs if need is not None)
+    if not parts:
+        return None
+    waiting = [jobs[line.job_id] for need, line in needs if need is not None and need.value > 0]
     base = f"buy/{plan.season}/{item.id}"
-    if isinstance(item, SeedLot):
-        needed = TOTAL_LB(f"{base}/needed_lb", parts=parts)
-        on_hand, package = item.on_hand_lb, item.package_lb
-    else:
-        needed = TOTAL_FL_OZ(f"{base}/needed_fl_oz", parts=parts)
-        on_hand, package = item.on_hand_fl_oz, item.package_fl_oz
-    packages = cost = None
-    if on_hand is not None and package is not None:
+    needed = in_unit(NEEDED, item.unit)(f"{base}/needed_{item.unit}", parts=parts)
+    on_hand = on_hand_now(item, plan.entries, base)
+    packages = cost = left = None
+    if on_hand is not None and item.package is not None:
         packages = PACKAGES(
-            f"{base}/packages_count", needed=needed, on_hand=on_hand, package_size=package
+            f"{base}/packages_count", needed=needed, on_hand=on_hand, package_size=item.package
+        )
+        left = in_unit(LEFT_OVER, item.unit)(
+            f"{base}/left_over_{item.unit}",
+            on_hand=on_hand,
+            packages_count=packages,
+            package_size=item.package,
+            needed=needed,
         )
         if item.price_usd is not None:
             cost = COST(f"{base}/cost_usd", packages_count=packages, price_usd=item.price_usd)
-    return Purchase(item, needed, on_hand, package, packages, cost)
+    order = order_by(item, waiting, plan.as_of)
+    return Purchase(item, needed, on_hand, item.package, packages, cost, left, order)
 
 
 def cost_in_all(plan: Plan, bought: tuple[Purchase, ...]) -> Quantity | None:
@@ -59,18 +166,8 @@ def cost_in_all(plan: Plan, bought: tuple[Purchase, ...]) -> Quantity | None:
     return TOTAL_USD(f"buy/{plan.season}/all/cost_usd", parts=costs)
 
 
-def not_to_buy_yet(plan: Plan) -> tuple[SeedLot | Product, ...]:
-    """Return what a stopped job needs and no other job does, seed first."""
+def not_to_buy_yet(plan: Plan) -> tuple[StockItem, ...]:
+    """Return what a stopped job needs and no other job does, in the order of the lists."""
     bought = {line.item_id for line in plan.lines}
     held = {item for job in plan.jobs if is_stopped(job.id, plan.findings) for item in job.needs}
-    items: tuple[SeedLot | Product, ...] = (*plan.lots, *plan.products)
-    return tuple(one for one in items if one.id in held - bought)
-
-
-def buying_findings(bought: tuple[Purchase, ...]) -> tuple[Finding, ...]:
-    """Return a caution for everything whose packages or cost are left out."""
-    return tuple(
-        finding(Caution.NO_PRICE, one.item.id, one.item.where, item=one.item.id)
-        for one in bought
-        if one.cost is None
-    )
+    return tuple(one for one in plan.items if one.id in held - bought)

@@ -7,8 +7,9 @@ from dataclasses import replace
 from generator.inventory.schema import Inventory
 from generator.plan.asked import JobAsked, asked_of
 from generator.plan.budget import priced
+from generator.plan.fertilizing import plan_fertilizing
 from generator.plan.field_work import hire_lines, machine_lines, work_times
-from generator.plan.findings import finding, in_order
+from generator.plan.findings import finding, in_order, without_amounts
 from generator.plan.ground import (
     first_name,
     ground_findings,
@@ -16,6 +17,7 @@ from generator.plan.ground import (
     width_findings,
 )
 from generator.plan.items import stock_items
+from generator.plan.liming import plan_liming
 from generator.plan.log import standing
 from generator.plan.model import BudgetLine, Finding, Job, OpenDates, Plan, is_stopped
 from generator.plan.money_findings import money_findings
@@ -24,8 +26,10 @@ from generator.plan.reasons import Caution, Note, Stop
 from generator.plan.safety import safety_lines
 from generator.plan.seed_short import Reach
 from generator.plan.seeding import plan_sowing, season_reaches
+from generator.plan.soil import is_asked_for, left_undone
 from generator.plan.sowing import used_up
 from generator.plan.spraying import chosen_products, plan_spray, planned_sprays
+from generator.plan.water import water_findings, waters
 from generator.plan.years import PlannedSpray
 from generator.reference.load import sign_names, step_plans
 from generator.working import Quantity
@@ -44,6 +48,7 @@ def make_plan(
         for screen in inventory.screens
         for planting in screen.plantings
         for step in step_plans()[planting.steps].steps
+        if is_asked_for(step, planting)
     ]
     asked = [one for one in ever if one.planting.season == season]
     sprays = tuple(
@@ -55,13 +60,15 @@ def make_plan(
     jobs: list[Job] = []
     found: list[Finding] = _sign_findings(inventory)
     found += [one for place in places.values() for one in ground_findings(place)]
+    water = waters(inventory, season)
+    found += [one for hole in water for one in water_findings(hole)]
     reached = season_reaches(asked, season, inventory)
     for one in asked:
         job, job_findings = _job(one, inventory, sprays, reached)
         jobs.append(job)
         found += job_findings + _date_findings(one, as_of) + _name_findings(one, inventory)
     found += _sod_findings(jobs, inventory, found)
-    findings = in_order(found)
+    findings = without_amounts(in_order(found))
     emergency = inventory.property.emergency
     ordered = tuple(
         _held_back(job, inventory) if is_stopped(job.id, findings) else job
@@ -87,6 +94,10 @@ def make_plan(
         machines=inventory.machines,
         hires=inventory.hires,
         cost_share=inventory.cost_share,
+        soil_tests=inventory.soil_tests,
+        fertilizers=inventory.fertilizers,
+        limes=inventory.limes,
+        water=water,
         lots=inventory.lots,
         products=inventory.products,
         sprayers=inventory.sprayers,
@@ -115,6 +126,9 @@ def _held_back(job: Job, inventory: Inventory) -> Job:
         spreader_test=None,
         drill=None,
         drill_test=None,
+        spreadings=(),
+        nutrients=(),
+        lime_asked=None,
         safety=safety_lines(inventory.property.emergency, near, None),
     )
 
@@ -151,6 +165,10 @@ def _job(
         return _spray_job(job, asked, inventory, sprays)
     if asked.step.operation == "sow":
         return _sow_job(job, asked, inventory, reached.get(asked.job_id))
+    if asked.step.operation == "fertilize":
+        return _fertilizing_job(job, asked, inventory)
+    if asked.step.operation == "lime":
+        return _liming_job(job, asked, inventory)
     return job, []
 
 
@@ -177,7 +195,7 @@ def _sow_job(
     job: Job, asked: JobAsked, inventory: Inventory, reach: Reach | None
 ) -> tuple[Job, list[Finding]]:
     done = plan_sowing(asked, inventory, reach)
-    found = list(done.findings)
+    found = [*done.findings, *left_undone(asked, inventory)]
     if done.sower.spreader is not None:
         found += width_findings(job.id, asked.screen)
     sown = replace(
@@ -191,6 +209,30 @@ def _sow_job(
         drill_test=done.sower.drill_test,
     )
     return sown, found
+
+
+def _fertilizing_job(
+    job: Job, asked: JobAsked, inventory: Inventory
+) -> tuple[Job, list[Finding]]:
+    done = plan_fertilizing(asked, inventory)
+    fed = replace(
+        job,
+        needs=tuple(one.item.id for one in done.spreadings),
+        spreadings=done.spreadings,
+        nutrients=done.nutrients,
+    )
+    return fed, list(done.findings)
+
+
+def _liming_job(job: Job, asked: JobAsked, inventory: Inventory) -> tuple[Job, list[Finding]]:
+    done = plan_liming(asked, inventory)
+    limed = replace(
+        job,
+        needs=(asked.planting.lime,) if asked.planting.lime is not None else (),
+        spreadings=(done.spreading,) if done.spreading is not None else (),
+        lime_asked=done.asked,
+    )
+    return limed, list(done.findings)
 
 
 def _date_findings(asked: JobAsked, as_of: datetime.date) -> list[Finding]:
@@ -250,6 +292,9 @@ def _lines(jobs: tuple[Job, ...]) -> tuple[BudgetLine, ...]:
     for job in jobs:
         for part in job.sowings:
             lines.append(_line(job, "seed", part.lot.id, used_up(part)))
+        kind = "lime" if job.step.operation == "lime" else "fertilizer"
+        for spread in job.spreadings:
+            lines.append(_line(job, kind, spread.item.id, spread.numbers["product_lb"]))
         if job.mix is not None:
             lines += [_line(job, "product", one.product.id, one.in_all) for one in job.mix.parts]
             lines += [

@@ -15,8 +15,12 @@ from generator.inventory.machine import Machine
 from generator.inventory.money import CostShare, Hire
 from generator.inventory.places import Route, Screen, Stand
 from generator.inventory.schema import EmergencyCard, SeasonSigns
+from generator.inventory.ground import SoilTest
+from generator.inventory.spreadable import Fertilizer, Lime
 from generator.inventory.stock import Adjuvant, Product, SeedLot
+from generator.plan.holes import Water
 from generator.plan.items import StockItem
+from generator.plan.spreading import LimeAsked, Nutrient, Spreading
 from generator.reference.load import Step
 from generator.working import Figure, Quantity
 
@@ -162,6 +166,9 @@ class Job:
     safety: tuple[SafetyLine, ...]
     drill: Drill | None = None
     drill_test: DrillTest | None = None
+    spreadings: tuple[Spreading, ...] = ()
+    nutrients: tuple[Nutrient, ...] = ()
+    lime_asked: LimeAsked | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -276,6 +283,10 @@ class Plan:
     times: tuple[WorkTime, ...] = ()
     hires: tuple[Hire, ...] = ()
     cost_share: tuple[CostShare, ...] = ()
+    soil_tests: tuple[SoilTest, ...] = ()
+    fertilizers: tuple[Fertilizer, ...] = ()
+    limes: tuple[Lime, ...] = ()
+    water: tuple[Water, ...] = ()
     lots: tuple[SeedLot, ...] = ()
     products: tuple[Product, ...] = ()
     sprayers: tuple[Sprayer, ...] = ()

@@ -3,7 +3,10 @@
 from collections.abc import Iterator
 
 from generator.plan.budget import cost_in_all, purchases
+from generator.plan.catches import catch_numbers
 from generator.plan.model import Plan
+from generator.plan.seed_price import live_prices
+from generator.plan.money import money_numbers
 from generator.units import shown
 from generator.working import (
     Figure,
@@ -25,6 +28,8 @@ def numbers_of(plan: Plan) -> dict[str, Quantity]:
     for job in plan.jobs:
         tops += job.numbers.values()
         tops += [number for one in job.sowings for number in one.numbers.values()]
+        tops += [number for one in job.spreadings for number in one.numbers.values()]
+        tops += [number for one in job.nutrients for number in one.numbers.values()]
         if job.mix is not None:
             tops += [one.in_all for one in job.mix.parts]
             tops += [one.in_all for one in job.mix.adjuvants]
@@ -33,9 +38,14 @@ def numbers_of(plan: Plan) -> dict[str, Quantity]:
                 shown_in_load = (load.count, load.spray)
                 tops += [one for one in shown_in_load if isinstance(one, Quantity)]
                 tops += [figure for one in load.doses for figure in (one.amount, one.rate)]
+    tops += [number for hole in plan.water for number in hole.all_numbers()]
+    tops += [one for lot in live_prices(plan) for one in (lot.pls, lot.pound)]
+    tops += catch_numbers(plan)
     for item in bought:
-        tops += [item.needed, item.packages, item.cost]
+        tops += [item.needed, item.packages, item.cost, item.left_over]
+        tops.append(item.on_hand if isinstance(item.on_hand, Quantity) else None)
     tops.append(cost_in_all(plan, bought))
+    tops += money_numbers(plan)
     return {one.identity: one for top in tops if top is not None for one in walk(top)}
 
 

@@ -7,6 +7,7 @@ from typing import Literal
 LABEL_CHAPTER = "label-card"
 TAG_CHAPTER = "seed-tag"
 CALIBRATION_CHAPTER = "calibration"
+SOIL_CHAPTER = "soil-test"
 
 
 @dataclass(frozen=True, slots=True)
@@ -211,6 +212,15 @@ class Stop(Enum):
         _NOT_CLEARED,
         "Type what the herbicide's label asks for: rate_product, mix_pct or rate_lb_per_100_gal.",
     )
+    LIME_BASE = Words(
+        "S160",
+        "The lab counts lime in {base}, and {lime} states no {base}. Figures of one kind are not "
+        "turned into another.",
+        "How much lime to spread is not worked out. Ask the owner before you begin.",
+        "Ask the seller for the {base} of this lime and type {key}, or choose a lime that states "
+        "it.",
+        SOIL_CHAPTER,
+    )
 
 
 class Caution(Enum):
@@ -379,6 +389,76 @@ class Caution(Enum):
         "Type last_load: of the sprayer, with the day it was cleaned out.",
         CALIBRATION_CHAPTER,
     )
+    OLD_SOIL_TEST = Words(
+        "C250",
+        "Soil test {test} is older on the day of this job than a soil test is good for.",
+        "The soil test behind this sheet is old. Ask the owner.",
+        "Sample again and type the new test.",
+        SOIL_CHAPTER,
+    )
+    NO_LIME_TEST = Words(
+        "C251",
+        "A lime is chosen, and the planting names no soil test, so how much goes on is not known.",
+        "How much lime to spread is not worked out. Ask the owner.",
+        "Take a soil test, type it in ground.yaml and name it under the planting.",
+        SOIL_CHAPTER,
+    )
+    NO_LIME_NEED = Words(
+        "C252",
+        "A lime is chosen, and soil test {test} asks for none.",
+        "How much lime to spread is not worked out. Ask the owner.",
+        "Type lime_need as the lab prints it. If the lab asks for no lime, leave the lime out.",
+        SOIL_CHAPTER,
+    )
+    NO_NEED = Words(
+        "C253",
+        "Fertilizer is chosen, and nothing says how much is needed.",
+        "How much fertilizer to spread is not worked out. Ask the owner.",
+        "Type need: on the soil test as the lab prints it, and name the test under the planting.",
+        SOIL_CHAPTER,
+    )
+    NO_FERTILIZER = Words(
+        "C254",
+        "A need is stated, and no fertilizer is named to meet it.",
+        "Which fertilizer to spread is not decided. Ask the owner.",
+        "List fertilizers in products.yaml and name them under the planting.",
+    )
+    NEED_NOT_MET = Words(
+        "C255",
+        "No fertilizer named carries {nutrient}, so its need is not met in full.",
+        "",
+        "Name one more fertilizer under the planting, or let it be.",
+    )
+    NO_NITROGEN_AT_SOWING = Words(
+        "C256",
+        "Nitrogen is asked for and is left out: at the sowing of native grass it feeds the weeds, "
+        "which then smother the seedlings.",
+        "No nitrogen is to be added at this sowing.",
+        "Once the grass stands, in its second spring, ask for nitrogen then.",
+        SOIL_CHAPTER,
+    )
+    NITROGEN_CARRIED = Words(
+        "C257",
+        "{item}, spread for its {nutrient}, brings nitrogen with it, which feeds the weeds.",
+        "",
+        "{instead}",
+        SOIL_CHAPTER,
+    )
+    LIME_IN_PARTS = Words(
+        "C258",
+        "The lab asks for more lime than may lie on top at once. This sheet spreads the first "
+        "part; the rest waits for years and is not bought yet.",
+        "This is the first part of the lime. Do not spread more.",
+        "Note the day it was spread. Test again before the rest.",
+        SOIL_CHAPTER,
+    )
+    STEEP_OR_NO_WAY_OUT = Words(
+        "C259",
+        "The water hole has sides steeper than dug ponds should have, or no ramp a fawn can climb.",
+        "",
+        "Lay back a side, or build a rough ramp from the bottom to the edge, and type it as "
+        "ramp_ft_per_ft. Deer take a slick ramp only once netting or brush covers it.",
+    )
     NO_COUNT = Words(
         "C260",
         "How much of {item} is on hand is not noted, so packages and cost are left out.",
@@ -469,6 +549,41 @@ class Note(Enum):
         "How a part of this tank is made up is not typed, so no mixing order is given.",
         "No mixing order is given: follow the labels.",
         "Type formulation: of each product and adjuvant, from its label.",
+    )
+    NO_SOIL_TEST = Words(
+        "N340",
+        "The need is stated without a soil test.",
+        "",
+        "Test first: sample the ground, and type what the lab prints in ground.yaml.",
+        SOIL_CHAPTER,
+    )
+    LIME_LEFT_UNDONE = Words(
+        "N341",
+        "Soil test {test} asks for lime, and the planting names none.",
+        "",
+        "List a lime in products.yaml and name it under the planting, or let it be.",
+        SOIL_CHAPTER,
+    )
+    FERTILIZER_LEFT_UNDONE = Words(
+        "N342",
+        "Soil test {test} asks for phosphate or potash, and the planting names no fertilizer.",
+        "",
+        "List fertilizers in products.yaml and name them under the planting, or let it be.",
+        SOIL_CHAPTER,
+    )
+    NO_DEER_COUNT = Words(
+        "N343",
+        "How many deer drink at the water hole, or what one weighs, is not typed, so how long its "
+        "water lasts is left out.",
+        "",
+        "Type deer_count and deer_weight_lb.",
+    )
+    NO_DRY_SPELL = Words(
+        "N344",
+        "The longest dry spell, or what one load of water brings, is not typed, so loads are left "
+        "out.",
+        "",
+        "Type dry_spell_days and refill_gal.",
     )
     OLD_PRICE = Words(
         "N350",

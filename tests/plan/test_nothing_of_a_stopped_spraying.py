@@ -6,6 +6,7 @@ cover native grass, prints them: so the search can fail.
 
 import html
 import re
+import zipfile
 from collections import Counter
 from collections.abc import Iterator
 from pathlib import Path
@@ -118,11 +119,18 @@ def texts_below(folder: Path) -> dict[str, str]:
     """Every file below a folder as text, entities resolved; a picture as the letters in it."""
     return {
         f"{folder.name}/{path.relative_to(folder)}": html.unescape(
-            path.read_bytes().decode("utf-8", errors="ignore")
+            _unpacked(path).decode("utf-8", errors="ignore")
         )
         for path in sorted(folder.rglob("*"))
         if path.is_file()
     }
+
+
+def _unpacked(path: Path) -> bytes:
+    if path.suffix != ".xlsx":
+        return path.read_bytes()
+    with zipfile.ZipFile(path) as archive:
+        return b"\n".join(archive.read(name) for name in archive.namelist())
 
 
 def outputs_of(data: Data, work: Path) -> Outputs:

@@ -18,13 +18,16 @@ WITH_NOTES = {
     "routes": ("routes",),
     "seed": ("lots",),
     "products": ("products",),
-    "equipment": ("sprayers", "spreaders"),
+    "equipment": ("sprayers", "spreaders", "machines"),
     "readers": ("readers",),
+    "money": ("hires", "cost_share"),
+    "log": ("entries",),
 }
+WITHOUT_FORMER_NAMES = ("readers", "money", "log")
 MONEY = ("package_lb", "package_gal", "price_usd", "priced_on", "on_hand_lb", "on_hand_fl_oz",
          "counted_on")  # fmt: skip
 REFERENCES = ("lot", "product", "sprayer", "spreader", "measure", "planting", "hides", "serves",
-              "places")  # fmt: skip
+              "places", "machine", "item", "corrects")  # fmt: skip
 
 
 def scrambled(data: Data, chance: random.Random) -> tuple[Data, str]:
@@ -35,6 +38,7 @@ def scrambled(data: Data, chance: random.Random) -> tuple[Data, str]:
     _add_strangers(result, chance)
     _change_routes_and_stands(result, chance)
     _change_words(result, chance)
+    _change_spending(result, chance)
     for name in ("seed", "products"):
         for entries in result[name].values():
             _change_money(entries, chance)
@@ -100,7 +104,7 @@ def _change_words(data: Data, chance: random.Random) -> None:
     for file, keys in WITH_NOTES.items():
         for entry in (one for key in keys for one in data[file][key]):
             entry["note"] = f"private {chance.random()}"
-            if file != "readers":
+            if file not in WITHOUT_FORMER_NAMES:
                 entry["was"] = [f"was-{entry['id']}-{chance.randint(0, 999)}"]
             if file in ("screens", "stands", "routes", "readers"):
                 entry["name"] = f"name {chance.random()}"
@@ -122,6 +126,24 @@ def _change_money(entries: list[Data], chance: random.Random) -> None:
                 del entry[key]
             elif key in entry and not key.endswith("_on"):
                 entry[key] = chance.randint(1, 500) / 4
+
+
+def _change_spending(data: Data, chance: random.Random) -> None:
+    """Change every price, amount and day of hires, contracts and log; drop and add some."""
+    for machine in data["equipment"]["machines"]:
+        machine |= {"rent_usd_per_day": chance.randint(1, 99), "work_day_hours": 5}
+    for hire in data["money"]["hires"]:
+        for key in [key for key in hire if key.startswith("price_")]:
+            del hire[key]
+        hire |= {"price_usd_per_ac": chance.randint(1, 99), "minimum_usd": chance.randint(1, 99)}
+    share = data["money"]["cost_share"].pop()
+    if chance.random() < 0.5:
+        data["money"]["cost_share"].append(share | {"cap_usd": 7, "approved_on": "2026-08-02"})
+    entries = data["log"]["entries"]
+    for entry in entries:
+        entry |= {"on": f"2026-08-{chance.randint(1, 20):02}", "by": f"person {chance.random()}"}
+    bought = {"item": data["seed"]["lots"][0]["id"], "amount_lb": 3, "cost_usd": 5}
+    entries.append({"id": "e-new", "on": "2026-08-03", "bought": [bought]})
 
 
 def _entries(data: Data) -> Iterator[Data]:

@@ -1,8 +1,12 @@
 """A canary stands in every private field of a property, and in no other reader's site."""
 
+import copy
 import datetime
 import gzip
 import html
+import io
+import random
+import zipfile
 from collections.abc import Iterator
 from pathlib import Path
 
@@ -12,13 +16,37 @@ from click.testing import CliRunner
 from generator.cli import main
 from generator.inventory.fields import FieldRule, rules_of
 from generator.inventory.load import FILES
+from generator.inventory.reading import legal_keys, unit_of
 from generator.inventory.schema import Property
 from generator.units import UNITS, convert, digits, family_suffixes
 from tests.properties import Data, full_card, full_use, small_property, the_work, write_property
+from tests.properties_money import add_money
 from tests.readers.scramble import new_names
 
 CANARY = "canaryzq"
 FIRST_DAY = datetime.date(1996, 2, 1)
+
+
+FULL_HIRE: Data = {
+    "id": "crew",
+    "jobs": [{"planting": "lane-27", "steps": ["first_summer_mowing"]}],
+    "price_usd": 1,
+}
+FULL_SHARE: Data = {"id": "program", "planting": "lane-27", "pays_usd": 1}
+FULL_ENTRIES: list[Data] = [
+    {
+        "id": "e-1",
+        "used": [{"item": "brew", "amount_fl_oz": 1}],
+        "bought": [{"item": "sg", "amount_lb": 1}],
+    },
+    {
+        "id": "e-2",
+        "job": {"planting": "lane-27", "step": "autumn_kill"},
+        "used": [{"item": "brew", "amount_fl_oz": 1}],
+        "bought": [{"item": "sg", "amount_lb": 1}],
+        "corrects": "e-1",
+    },
+]
 
 
 class Hidden:
@@ -44,6 +72,10 @@ class Hidden:
         self.count += 1
         if rule.form == "text":
             entry[name] = [f"{CANARY}{self.count}"] if rule.many else f"{CANARY}{self.count}"
+        elif rule.form == "measure" and not rule.unit:
+            (key,) = set(legal_keys(name, rule)) & entry.keys()
+            entry[key] = 7001.137 + self.count
+            self.numbers[name] = (entry[key], unit_of(key, rule))
         elif rule.form == "measure":
             for key in [key for key in entry if key.startswith(name.removesuffix(rule.unit))]:
                 del entry[key]
@@ -60,7 +92,7 @@ class Hidden:
                 self.fill(rule.record, one)
         else:
             # Ids become canaries when the whole property is renamed; a word of a list cannot.
-            assert rule.form in ("identity", "reference", "choice"), name
+            assert rule.form in ("identity", "reference", "choice", "yes_no"), name
 
 
 def _is_private(rule: FieldRule) -> bool:
@@ -105,6 +137,9 @@ def property_with_everything() -> tuple[Data, Hidden]:
     # The length feeds a released number: a long strip of narrow ground stays a job of one load.
     data["screens"]["screens"][0]["width_ft"] = 6
     data["readers"]["readers"][0]["jobs"][0]["steps"] = ["autumn_kill", "frost_seeding"]
+    add_money(data, random.Random(0))
+    data["money"] = copy.deepcopy({"hires": [FULL_HIRE], "cost_share": [FULL_SHARE]})
+    data["log"] = copy.deepcopy({"entries": FULL_ENTRIES})
     hidden = Hidden()
     hidden.fill(Property, data["property"])
     for file, lists in FILES.items():
@@ -123,6 +158,12 @@ def property_with_everything() -> tuple[Data, Hidden]:
         "walk",
         "spare",
         "hired",
+        "mower",
+        "tug",
+        "crew",
+        "program",
+        "e-1",
+        "e-2",
     )
     return new_names(data, {name: f"{CANARY}-{name}" for name in names}), hidden
 
@@ -135,8 +176,15 @@ def every_byte(folder: Path) -> str:
         if path.is_file():
             raw = path.read_bytes()
             raw = gzip.decompress(raw) if path.suffix == ".gz" else raw
+            raw = unzipped(raw) if path.suffix == ".xlsx" else raw
             parts.append(html.unescape(raw.decode("utf-8", errors="replace")))
     return "\n".join(parts).lower()
+
+
+def unzipped(raw: bytes) -> bytes:
+    """Every name and content in a zip archive, one after the other."""
+    with zipfile.ZipFile(io.BytesIO(raw)) as archive:
+        return b"\n".join(part for n in archive.namelist() for part in (n.encode(), archive.read(n)))
 
 
 @pytest.fixture(scope="module")

@@ -19,7 +19,7 @@ from tests.readers.scramble import READER, handed_plantings, scrambled
 SHORT = range(25)
 LONG = range(25, 525)
 Change = Callable[[Data, random.Random], tuple[Data, str]]
-LISTS = ("screens", "stands", "routes", "seed", "products", "equipment", "readers")
+LISTS = ("screens", "stands", "routes", "seed", "products", "equipment", "readers", "money", "log")
 
 
 def contractor_site(folder: Path, reader_id: str, site: Path) -> dict[str, bytes]:

@@ -46,9 +46,13 @@ DEFINED = [
     ("gal_per_ac", "l_per_ha", GALLON_L / ACRE_SQ_M * 10000),
     ("l_per_ha", "ml_per_ha", Fraction(1000)),
     ("lb_per_gal", "g_per_l", 1000 * POUND_KG / GALLON_L),
+    ("seeds_per_sq_ft", "seeds_per_ac", Fraction(43560)),
     ("fraction", "pct", Fraction(100)),
     ("mph", "km_per_h", 5280 * FOOT_M / 1000),
     ("gal_per_minute", "fl_oz_per_minute", Fraction(128)),
+    ("gal_per_minute", "gal_per_hour", Fraction(60)),
+    ("gal_per_minute", "gal_per_day", Fraction(1440)),
+    ("cu_ft", "gal", Fraction(1728, 231)),
     ("days", "hours", Fraction(24)),
     ("hours", "minutes", Fraction(60)),
     ("minutes", "seconds", Fraction(60)),
@@ -79,7 +83,9 @@ def test_a_conversion_agrees_with_what_is_printed(
 
 def test_every_unit_is_reached_by_a_definition() -> None:
     """A unit that no definition leads to would stand unchecked."""
-    alone = {"usd", "seeds_per_lb", "seeds_per_sq_ft", "count"}
+    prices = {"usd_per_ac", "usd_per_hour", "usd_per_day", "usd_per_gal"}
+    alone = prices | {"usd", "seeds_per_lb", "turns", "count", "ac_per_hour"}
+    alone |= {"lb_per_ton", "qt_per_100_lb_per_day", "ft_per_ft", "ph", "years"}
     reached = {name for one, other, _ in DEFINED for name in (one, other)}
     assert reached | alone == UNITS.keys()
     assert all(len(family_suffixes(UNITS[name].family)) == 1 for name in alone)

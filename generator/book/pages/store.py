@@ -1,4 +1,4 @@
-"""Pages of what is kept and bought: seed, products, equipment, what to buy."""
+"""Pages of what is kept and bought: seed, products, equipment."""
 
 from generator.book.pages.written import (
     EQUIPMENT,
@@ -10,10 +10,12 @@ from generator.book.pages.written import (
     jobs_with_places,
     place_of,
 )
+from generator.inventory.drill import Drill
 from generator.inventory.equipment import Sprayer, Spreader
 from generator.inventory.stock import Product, SeedLot
-from generator.plan.budget import buying_findings, cost_in_all, not_to_buy_yet, purchases
+from generator.plan.catches import drill_catches, spreader_catches
 from generator.plan.model import Plan
+from generator.plan.seed_price import live_prices
 from generator.reference.load import (
     species,
 )
@@ -23,6 +25,7 @@ def lot_page(plan: Plan, lot: SeedLot) -> Written:
     """Return a seed lot with its tag and what is sown of it."""
     sown = [(job, one) for job in plan.jobs for one in job.sowings if one.lot.id == lot.id]
     title = f"{species()[lot.species].name}, lot {lot.id}"
+    prices = [one for one in live_prices(plan) if one.lot.species == lot.species]
     return from_template(
         plan,
         f"seed/{address_of(lot)}.md",
@@ -32,8 +35,12 @@ def lot_page(plan: Plan, lot: SeedLot) -> Written:
         [title, lot.tag.variety or "", lot.note or ""],
         ("seed",),
         lot=lot,
+        price=next(one for one in prices if one.lot is lot),
+        alike=prices if len(prices) > 1 else [],
+        legume=species()[lot.species] if species()[lot.species].legume else None,
         sown=sown,
         places={one.id: one for one in plan.places},
+        address_of=address_of,
     )
 
 
@@ -96,6 +103,7 @@ def spreader_page(plan: Plan, spreader: Spreader) -> Written:
         [spreader.name],
         ("equipment",),
         spreader=spreader,
+        catches=spreader_catches(spreader, plan.season),
         jobs=[
             (job, place_of(plan, job))
             for job in plan.jobs
@@ -104,24 +112,21 @@ def spreader_page(plan: Plan, spreader: Spreader) -> Written:
     )
 
 
-def buy_page(plan: Plan) -> Written:
-    """Return what to buy, and what not to buy yet."""
-    bought = purchases(plan)
+def drill_page(plan: Plan, drill: Drill) -> Written:
+    """Return a drill with its catch tests."""
     return from_template(
         plan,
-        "buy.md",
-        "What to buy",
-        "",
-        "buy",
-        [_item_name(one.item) for one in bought],
-        bought=[(one, _item_name(one.item)) for one in bought],
-        cost=cost_in_all(plan, bought),
-        waiting=[_item_name(one) for one in not_to_buy_yet(plan)],
-        findings=buying_findings(bought),
+        f"equipment/{address_of(drill)}.md",
+        drill.name,
+        EQUIPMENT,
+        "drill",
+        [drill.name],
+        ("equipment",),
+        drill=drill,
+        catches=drill_catches(drill, plan.season),
+        jobs=[
+            (job, place_of(plan, job))
+            for job in plan.jobs
+            if job.drill is not None and job.drill.id == drill.id
+        ],
     )
-
-
-def _item_name(item: SeedLot | Product) -> str:
-    if isinstance(item, SeedLot):
-        return f"{species()[item.species].name}, lot {item.id}"
-    return item.name

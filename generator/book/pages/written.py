@@ -17,6 +17,7 @@ SEED, PRODUCTS, EQUIPMENT, CHAPTERS = "Seed", "Products", "Equipment", "Chapters
 BOOK = "About this book"
 BOOST = {PLACES: 4}  # a place stands before the jobs that carry its name
 TITLE_ANCHOR = "this-page"
+LOGGED = "log/"
 
 
 @dataclass(frozen=True, slots=True)
@@ -85,6 +86,16 @@ def subject_of(plan: Plan, finding: Finding) -> tuple[str, Markup]:
     for place in plan.places:
         if place.id == finding.subject:
             return place.name, Markup(f"places/{place.address}.html")
+    for item in plan.items:
+        if item.id == finding.subject:
+            return item.words, Markup("buy.html")
+    owned = {one.id: one.name for one in plan.machines}
+    owned |= {one.id: one.name or one.id for one in plan.hires}
+    owned |= {one.id: one.name for one in plan.cost_share}
+    if finding.subject in owned:
+        return owned[finding.subject], Markup("money.html")
+    if finding.subject.startswith(LOGGED):
+        return f"Log entry {finding.subject.removeprefix(LOGGED)}", Markup("money.html")
     return "Season signs", Markup("")
 
 

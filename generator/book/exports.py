@@ -1,0 +1,186 @@
+"""The budget as files for a spreadsheet: numbers are numbers, and no text is ever a formula."""
+
+import csv
+import datetime
+import io
+import re
+import zipfile
+from collections.abc import Iterable, Mapping
+from dataclasses import dataclass
+
+from openpyxl import Workbook
+from openpyxl.packaging.core import DocumentProperties
+from openpyxl.styles import Font
+from openpyxl.utils import get_column_letter
+from openpyxl.worksheet.worksheet import Worksheet
+from openpyxl.xml.functions import tostring
+
+from generator.book.text import clean
+from generator.plan.budget import COLUMNS, not_to_buy_yet, purchases, table_rows
+from generator.plan.model import Plan
+from generator.plan.money import VIEWS, rows
+from generator.plan.ordering import Order
+from generator.working import Figure, Withheld
+
+Cell = str | int | float | None
+BUDGET_CSV, BUY_CSV, BUDGET_XLSX = "budget.csv", "buy.csv", "budget.xlsx"
+BUY_COLUMNS = (
+    "item", "kind", "item_words", "unit", "needed", "on_hand", "package", "packages_count",
+    "price_usd", "cost_usd", "left_over", "needed_from", "order_by", "state",
+)  # fmt: skip
+TOTAL_COLUMNS = ("by", "which", "cost_usd", "paid_back_usd", "net_usd")
+STATES = {
+    "by": "order by the day",
+    "late": "too late for the first day",
+    "over": "too late, the open dates are over",
+    "no_lead": "order-by day not known",
+    "no_dates": "open dates not known",
+}
+# A spreadsheet takes what begins so for a formula, in any width of letters.
+_LIVE = re.compile(r"[=+\-@\t\r\uff1d\uff0b\uff0d\uff20]")
+_LIKE_A_NUMBER = re.compile(r"[\d.,:/\s%$eE()-]+")
+_MONTH = "(jan|feb|mar|apr|may|jun|jul|aug|sep|oct|nov|dec)[a-z]*"
+_LIKE_A_DAY = re.compile(rf"(\d+[-/. ])?{_MONTH}([-/. ]?\d+)*|true|false", re.IGNORECASE)
+_WIDEST = 40
+_CORE, _EPOCH = "docProps/core.xml", (1980, 1, 1, 0, 0, 0)
+
+
+@dataclass(frozen=True, slots=True)
+class Table:
+    """A table to write out: its name, its columns, its rows of plain values."""
+
+    name: str
+    columns: tuple[str, ...]
+    rows: list[tuple[Cell, ...]]
+
+
+def owner_files(plan: Plan) -> Mapping[str, bytes]:
+    """Return the files that stand beside the owner's pages, by their addresses."""
+    lines, buy = _lines(plan), _buy(plan)
+    return {
+        BUDGET_CSV: as_csv(lines),
+        BUY_CSV: as_csv(buy),
+        BUDGET_XLSX: as_xlsx((lines, buy, _totals(plan)), plan.as_of),
+    }
+
+
+def _lines(plan: Plan) -> Table:
+    found = [tuple(row[name] for name in COLUMNS) for row in table_rows(plan.lines)]
+    return Table("Lines", COLUMNS, found)
+
+
+def _buy(plan: Plan) -> Table:
+    """Return what to buy; of what waits for a stop to be lifted, its name alone."""
+    found: list[tuple[Cell, ...]] = [
+        (
+            one.item.id, one.item.kind, one.item.words, one.item.unit, _number(one.needed),
+            _number(one.on_hand), _number(one.package), _number(one.packages),
+            _number(one.item.price_usd), _number(one.cost), _number(one.left_over),
+            _day(one.order.needed_from), _day(one.order.by),
+            _state(one.order, nothing=one.packages is not None and one.packages.value == 0),
+        )
+        for one in purchases(plan)
+    ]  # fmt: skip
+    nothing = (None,) * (len(BUY_COLUMNS) - 4)
+    for item in not_to_buy_yet(plan):
+        found.append((item.id, item.kind, item.words, *nothing, "not to buy yet"))
+    return Table("Buy", BUY_COLUMNS, found)
+
+
+def _totals(plan: Plan) -> Table:
+    found: list[tuple[Cell, ...]] = [
+        (column, row.total.key, _number(row.total.cost), _number(row.paid_back), _number(row.net))
+        for column in VIEWS
+        for row in rows(plan, column)
+    ]
+    return Table("Totals", TOTAL_COLUMNS, found)
+
+
+def _number(figure: Figure | None) -> float | None:
+    return None if figure is None or isinstance(figure, Withheld) else float(figure.value)
+
+
+def _day(day: datetime.date | None) -> str | None:
+    return day.isoformat() if day is not None else None
+
+
+def _state(order: Order, *, nothing: bool) -> str:
+    return "nothing to buy" if nothing else STATES[order.state]
+
+
+def as_csv(table: Table) -> bytes:
+    """Return the table as CSV: commas, lines ended by CR LF, UTF-8 with its mark."""
+    text = io.StringIO(newline="")
+    writer = csv.writer(text)
+    writer.writerow(table.columns)
+    writer.writerows([inert_cell(value) for value in row] for row in table.rows)
+    return text.getvalue().encode("utf-8-sig")
+
+
+def inert_cell(value: Cell) -> str | int | float:
+    """Return a cell of a CSV file in which text stays text when a spreadsheet opens it.
+
+    >>> inert_cell("=1+1"), inert_cell("0042"), inert_cell("Lane screen"), inert_cell(-2.5)
+    ("'=1+1", "'0042", 'Lane screen', -2.5)
+    """
+    if not isinstance(value, str):
+        return "" if value is None else value
+    text = clean(value)
+    return f"'{text}" if _would_change(text) and not _is_our_day(text) else text
+
+
+def _would_change(text: str) -> bool:
+    """Return whether a spreadsheet may take text for a formula, a number or a day."""
+    return bool(_LIVE.match(text) or _LIKE_A_DAY.fullmatch(text)) or (
+        any(one.isdigit() for one in text) and bool(_LIKE_A_NUMBER.fullmatch(text))
+    )
+
+
+def _is_our_day(text: str) -> bool:
+    """Return whether text is a day as we write it, which a spreadsheet reads as that day."""
+    return bool(re.fullmatch(r"\d{4}-\d{2}-\d{2}", text, re.ASCII))
+
+
+def as_xlsx(tables: Iterable[Table], as_of: datetime.date) -> bytes:
+    """Return the tables as sheets of a workbook, the same bytes whenever it is made."""
+    book = Workbook()
+    book.remove(book.worksheets[0])
+    for table in tables:
+        _fill(book.create_sheet(table.name), table)
+    made = io.BytesIO()
+    book.save(made)
+    return _undated(made.getvalue(), as_of)
+
+
+def _fill(sheet: Worksheet, table: Table) -> None:
+    for number, row in enumerate((table.columns, *table.rows), 1):
+        for place, value in enumerate(row, 1):
+            cell = sheet.cell(number, place)
+            if isinstance(value, str):
+                cell.value = clean(value)
+                # whatever the text looks like, it is text and stays so when it is edited
+                cell.data_type = "s"
+                cell.quotePrefix = _would_change(clean(value))
+            elif value is not None:
+                cell.value = value
+            if number == 1:
+                cell.font = Font(bold=True)
+    sheet.freeze_panes = "A2"
+    for place, name in enumerate(table.columns, 1):
+        longest = max(len(name), *(len(str(row[place - 1])) for row in table.rows), 0)
+        sheet.column_dimensions[get_column_letter(place)].width = min(longest, _WIDEST) + 2
+
+
+def _undated(made: bytes, as_of: datetime.date) -> bytes:
+    """Return a workbook with the plan's day for the day it was made, its parts without one."""
+    day = datetime.datetime.combine(as_of, datetime.time())
+    about = DocumentProperties(creator="Habitat handbook", created=day, modified=day)
+    out = io.BytesIO()
+    with zipfile.ZipFile(io.BytesIO(made)) as old, zipfile.ZipFile(out, "w") as new:
+        for name in sorted(old.namelist()):
+            part = zipfile.ZipInfo(name, _EPOCH)
+            part.compress_type = zipfile.ZIP_DEFLATED
+            part.create_system = 3  # the same on every system
+            content = tostring(about.to_tree()) if name == _CORE else old.read(name)
+            new.writestr(part, content)
+    return out.getvalue()

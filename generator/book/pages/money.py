@@ -1,0 +1,88 @@
+"""Pages of money: what to buy, and what everything costs in dollars and hours."""
+
+from generator.book.exports import BUDGET_CSV, BUDGET_XLSX, BUY_CSV
+from generator.book.pages.written import LOGGED, Written, from_template, jobs_with_places
+from generator.plan.budget import (
+    Purchase,
+    Total,
+    cost_in_all,
+    not_to_buy_yet,
+    purchases,
+)
+from generator.plan.field_work import hire_charge, hired_jobs
+from generator.plan.model import Plan, is_stopped
+from generator.plan.money import hours_in_all, months, payments, rows, spent
+
+
+def buy_page(plan: Plan) -> Written:
+    """Return what to buy by when, and what not to buy yet."""
+    bought = purchases(plan)
+    return from_template(
+        plan,
+        "buy.md",
+        "What to buy",
+        "",
+        "buy",
+        [one.item.words for one in bought],
+        bought=[(one, _has_enough(one)) for one in bought],
+        cost=cost_in_all(plan, bought),
+        waiting=[one.words for one in not_to_buy_yet(plan)],
+        findings=[one for one in plan.findings if one.subject in {b.item.id for b in bought}],
+        files=(BUY_CSV, BUDGET_XLSX),
+    )
+
+
+def _has_enough(one: Purchase) -> bool:
+    return one.packages is not None and one.packages.value == 0
+
+
+def money_page(plan: Plan) -> Written:
+    """Return what is planned, spent and paid back, and the hours by job and month."""
+    words = _words(plan)
+    jobs = {job.id: (job, place) for job, _, place in jobs_with_places(plan, plan.jobs)}
+    hirers = {job.id: hire for hire in plan.hires for job in hired_jobs(plan, hire)}
+    subjects = {one.id for one in plan.machines} | {one.id for one in plan.hires}
+    subjects |= {one.id for one in plan.cost_share}
+    return from_template(
+        plan,
+        "money.md",
+        "Money and hours",
+        "",
+        "money",
+        ["cost", "hours", "hire", "rent", "fuel", *words.values()],
+        season=next(iter(rows(plan, "season")), None),
+        spent=spent(plan),
+        hours=hours_in_all(plan),
+        places=[(one, words[one.total.key]) for one in rows(plan, "place")],
+        plantings=[(one, words[one.total.key]) for one in rows(plan, "planting")],
+        items=[(one.total, _item_words(one.total, words)) for one in rows(plan, "item")],
+        payments=[(one, words[one.planting_id]) for one in payments(plan)],
+        times=[(one, *jobs[one.job_id], hirers.get(one.job_id)) for one in plan.times],
+        months=[(one, [jobs[time.job_id] for time in one.times]) for one in months(plan)],
+        hires=[
+            (one, hire_charge(plan, one), [jobs[job.id] for job in hired_jobs(plan, one)])
+            for one in plan.hires
+        ],
+        stopped=[jobs[job.id] for job in plan.jobs if is_stopped(job.id, plan.findings)],
+        findings=[
+            one
+            for one in plan.findings
+            if one.subject in subjects or one.subject.startswith(LOGGED)
+        ],
+        files=(BUDGET_CSV, BUDGET_XLSX),
+    )
+
+
+def _words(plan: Plan) -> dict[str, str]:
+    """Return what the things of the budget are called, by their ids."""
+    words = {one.id: one.name for one in plan.places}
+    for job in plan.jobs:
+        words[job.planting_id] = f"{words[job.place_id]}, {job.planting_id}"
+    words |= {one.id: one.words for one in plan.items}
+    words |= {one.id: one.name for one in plan.machines}
+    return words | {one.id: one.name or one.id for one in plan.hires}
+
+
+def _item_words(total: Total, words: dict[str, str]) -> str:
+    kinds = ", ".join(dict.fromkeys(line.kind for line in total.lines))
+    return f"{words[total.key]} ({kinds})"

@@ -1,0 +1,75 @@
+"""Things kept: what is on hand now, what is still needed, what is left over.
+
+All amounts of one call are in one unit, and so is the result: pounds, fluid ounces, ounces by
+weight or a count. The formulas stand in pounds; a plan takes them into the unit of the thing.
+"""
+
+from generator.working import Formula, total
+
+
+def counted_and_bought(counted: float, bought: list[float]) -> float:
+    """What was counted, and what was bought after the count.
+
+    Formula: counted + total(bought)
+    Valid for: everything bought after the count, nothing bought before it
+    Source: addition (source key arithmetic)
+
+    >>> counted_and_bought(12, [128.0, 128.0])
+    268.0
+    """
+    return counted + total(bought)
+
+
+def left_after_use(had: float, used: list[float]) -> float:
+    """What is left of what was there; below 0 where more was used than was there.
+
+    Formula: had - total(used)
+    Valid for: everything used after the count, nothing used before it
+    Source: subtraction (source key arithmetic)
+
+    >>> left_after_use(12, [5.0, 2.5])
+    4.5
+    """
+    return had - total(used)
+
+
+def still_needed(planned: float, used: list[float]) -> float:
+    """What a job still needs after what was used on it so far.
+
+    Formula: max(0, planned - total(used))
+    Valid for: everything used on the job, before the count and after it
+    Source: subtraction (source key arithmetic)
+
+    >>> still_needed(32.0, [20.0])
+    12.0
+    """
+    return max(0, planned - total(used))
+
+
+def left_over(on_hand: float, packages_count: float, package_size: float, needed: float) -> float:
+    """What is left once everything is bought and done.
+
+    Formula: on_hand + packages_count * package_size - needed
+    Valid for: packages that cover the need
+    Source: addition and subtraction (source key arithmetic)
+
+    >>> left_over(12, 1, 128, 33)
+    107
+    """
+    return on_hand + packages_count * package_size - needed
+
+
+HAD = Formula(
+    counted_and_bought, "lb", "counted + total(bought)", "Counted and bought since", "arithmetic"
+)
+ON_HAND = Formula(left_after_use, "lb", "had - total(used)", "On hand now", "arithmetic")
+STILL = Formula(
+    still_needed, "lb", "max(0, planned - total(used))", "Still needed for the job", "arithmetic"
+)
+LEFT_OVER = Formula(
+    left_over,
+    "lb",
+    "on_hand + packages_count * package_size - needed",
+    "Left over after the season",
+    "arithmetic",
+)

@@ -1,0 +1,62 @@
+"""The log: what was done, used and bought, entry by entry. An entry is never changed later."""
+
+import datetime
+from dataclasses import dataclass
+
+from generator.inventory.fields import (
+    Limits,
+    Record,
+    amount,
+    day,
+    identity,
+    measure,
+    record,
+    reference,
+    text,
+    yes_no,
+)
+from generator.working import Given
+
+AMOUNT_UNITS = ("lb", "fl_oz", "count")
+# Kinds of records that can be on hand, used and bought, as mentions of one name them.
+KEPT = ("lot", "product", "adjuvant")
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class LoggedJob(Record):
+    """The job an entry is about."""
+
+    planting: str = reference("place", "planting", "planting", required=True)
+    step: str = reference("place", "step of its step plan", "step", required=True)
+    finished: bool | None = yes_no("place", "true once nothing of the job is left to do")
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Used(Record):
+    """So much of one thing used."""
+
+    item: str = reference("money", "what was used", *KEPT, required=True)
+    amount: Given = amount("money", "used", AMOUNT_UNITS, required=True)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Bought(Record):
+    """So much of one thing bought."""
+
+    item: str = reference("money", "what was bought", *KEPT, required=True)
+    amount: Given = amount("money", "bought", AMOUNT_UNITS, required=True)
+    cost_usd: Given | None = measure("money", "paid for it", "usd", Limits(at_least=0))
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class LogEntry(Record):
+    """What was done on a day; an entry that was wrong is left and corrected by another."""
+
+    id: str = identity("id of the entry")
+    on: datetime.date = day("place", "day it was done", required=True, recorded=True)
+    by: str | None = text("person", "who did it")
+    job: LoggedJob | None = record("place", "the job it was", LoggedJob)
+    used: tuple[Used, ...] = record("money", "what was used", Used, many=True)
+    bought: tuple[Bought, ...] = record("money", "what was bought", Bought, many=True)
+    corrects: str | None = reference("place", "earlier entry this one replaces", "entry")
+    note: str | None = text("note", "a note of your own")

@@ -1,0 +1,119 @@
+"""Rules between fields of money, log and stock."""
+
+from collections.abc import Iterator
+
+from generator.inventory.fields import Where
+from generator.inventory.kept import kept_lists, kept_units
+from generator.inventory.log import Bought, LogEntry, Used
+from generator.inventory.problems import shown_value
+from generator.inventory.rule import Broken, Rule, typed_at
+from generator.inventory.schema import Inventory
+from generator.reference.load import step_plans
+from generator.units import UNITS, family_suffixes
+
+ALL = "all"
+
+
+def _plan_of(inventory: Inventory) -> dict[str, str]:
+    return {
+        planting.id: planting.steps for screen in inventory.screens for planting in screen.plantings
+    }
+
+
+def _steps_that_exist(inventory: Inventory) -> Iterator[Broken]:
+    plans = _plan_of(inventory)
+    named: list[tuple[str, tuple[str, ...], Where]] = [
+        (jobs.planting, jobs.steps, jobs.where) for hire in inventory.hires for jobs in hire.jobs
+    ]
+    named += [
+        (one.job.planting, (one.job.step,), one.job.where)
+        for one in inventory.entries
+        if one.job is not None
+    ]
+    for planting, steps, where in named:
+        known = [step.id for step in step_plans()[plans[planting]].steps]
+        for step in steps:
+            if step != ALL and step not in known:
+                what = f"planting {shown_value(planting)} has no step {shown_value(step)}"
+                yield Broken(where, what, ", ".join(known))
+
+
+def _hired_once(inventory: Inventory) -> Iterator[Broken]:
+    plans = _plan_of(inventory)
+    seen: set[tuple[str, str]] = set()
+    for hire in inventory.hires:
+        mine: set[tuple[str, str]] = set()
+        for jobs in hire.jobs:
+            known = [step.id for step in step_plans()[plans[jobs.planting]].steps]
+            steps = known if ALL in jobs.steps else jobs.steps
+            for step in steps:
+                if (jobs.planting, step) in seen:
+                    what = (
+                        f"step {shown_value(step)} of {shown_value(jobs.planting)} is hired twice"
+                    )
+                    yield Broken(jobs.where, what, "each job in one hire")
+                mine.add((jobs.planting, step))
+        seen |= mine
+
+
+def _shares(inventory: Inventory) -> Iterator[Broken]:
+    for one in inventory.cost_share:
+        if one.pays.unit == "fraction" and one.pays.value > 1:
+            what = f"a share of {one.pays.typed:g} is more than the whole cost"
+            yield Broken(typed_at(one.pays), what, "a share of the cost, at most all of it")
+
+
+def _units_of_items(inventory: Inventory) -> Iterator[Broken]:
+    families = dict(_families(inventory))
+    for entry in inventory.entries:
+        moved: tuple[Used | Bought, ...] = (*entry.used, *entry.bought)
+        for one in moved:
+            wanted = families[one.item]
+            family = UNITS[one.amount.unit].family
+            if family not in wanted:
+                typed = one.amount.typed_unit.replace("_", " ")
+                what = f"{shown_value(one.item)} is not counted in {typed}"
+                units = [name for kind in sorted(wanted) for name in family_suffixes(kind)]
+                yield Broken(typed_at(one.amount), what, ", ".join(f"amount_{u}" for u in units))
+
+
+def _families(inventory: Inventory) -> Iterator[tuple[str, frozenset[str]]]:
+    """Yield for every kept thing the families of units it can be counted in."""
+    for kept in kept_lists(inventory):
+        for record in kept:
+            yield record.id, frozenset(UNITS[unit].family for unit in kept_units(record))
+
+
+def _corrections(inventory: Inventory) -> Iterator[Broken]:
+    by_id = {one.id: one for one in inventory.entries}
+    corrected: set[str] = set()
+    for entry in inventory.entries:
+        if entry.corrects is None:
+            continue
+        if _goes_round(entry, by_id):
+            what = f"entry {shown_value(entry.id)} corrects itself by way of {entry.corrects}"
+            yield Broken(entry.where, what, "an entry that was there before")
+        elif entry.corrects in corrected:
+            what = f"entry {shown_value(entry.corrects)} is corrected twice"
+            yield Broken(entry.where, what, "one correction; correct the correction")
+        corrected.add(entry.corrects)
+
+
+def _goes_round(entry: LogEntry, by_id: dict[str, LogEntry]) -> bool:
+    seen = {entry.id}
+    at = entry.corrects
+    while at is not None:
+        if at in seen:
+            return at == entry.id
+        seen.add(at)
+        at = by_id[at].corrects
+    return False
+
+
+MONEY_RULES = (
+    Rule("F350", "Money and log name steps that exist.", _steps_that_exist),
+    Rule("F351", "A job is hired from one hand.", _hired_once),
+    Rule("F352", "No contract pays more than all.", _shares),
+    Rule("F353", "What is used or bought is counted as it is kept.", _units_of_items),
+    Rule("F354", "An entry is corrected once, by a later one.", _corrections),
+)

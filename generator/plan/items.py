@@ -1,0 +1,71 @@
+"""Things that are bought and kept, whatever list of the property folder they stand in."""
+
+import datetime
+from dataclasses import dataclass, replace
+from typing import Any
+
+from generator.inventory.fields import Where
+from generator.inventory.kept import kept_lists, kept_units
+from generator.inventory.schema import Inventory
+from generator.reference.load import species
+from generator.units import convert
+from generator.working import Formula, Given
+
+
+@dataclass(frozen=True, slots=True)
+class StockItem:
+    """One thing to buy: `kind` is the word of its list, all its amounts are in `unit`."""
+
+    id: str
+    kind: str
+    words: str
+    unit: str
+    package: Given | None
+    price_usd: Given | None
+    priced_on: datetime.date | None
+    on_hand: Given | None
+    counted_on: datetime.date | None
+    lead_days: Given | None
+    where: Where
+
+
+def stock_items(inventory: Inventory) -> tuple[StockItem, ...]:
+    """Return everything the property folder lists to buy, in the order of its lists."""
+    return tuple(_item(record) for kept in kept_lists(inventory) for record in kept)
+
+
+def _item(record: Any) -> StockItem:
+    unit = kept_units(record)[0]
+    return StockItem(
+        id=record.id,
+        kind=type(record).__name__.lower(),
+        words=_words(record),
+        unit=unit,
+        package=getattr(record, f"package_{unit}"),
+        price_usd=record.price_usd,
+        priced_on=record.priced_on,
+        on_hand=getattr(record, f"on_hand_{unit}"),
+        counted_on=record.counted_on,
+        lead_days=record.lead_days,
+        where=record.where,
+    )
+
+
+def _words(record: Any) -> str:
+    """Return what a thing is called: its name, or its species and lot."""
+    name: str | None = getattr(record, "name", None)
+    return name or f"{species()[record.species].name}, lot {record.id}"
+
+
+def in_unit(formula: Formula, unit: str) -> Formula:
+    """Return a formula of amounts in the unit of the thing it is used for."""
+    return replace(formula, unit=unit)
+
+
+def amount_in(given: Given, unit: str) -> Given:
+    """Return a logged amount in the unit its thing is counted in; what was typed stays."""
+    if given.unit == unit:
+        return given
+    stem = given.name.removesuffix(f"_{given.unit}")
+    value = convert(given.value, given.unit, unit)
+    return replace(given, name=f"{stem}_{unit}", unit=unit, value=value)

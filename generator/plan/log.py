@@ -1,0 +1,54 @@
+"""What the log says on the plan's day: entries that count, and amounts of one thing in them."""
+
+import datetime
+from collections.abc import Iterator
+
+from generator.inventory.log import Bought, LogEntry, Used
+from generator.plan.items import StockItem, amount_in
+from generator.working import Given
+
+
+def standing(entries: tuple[LogEntry, ...], as_of: datetime.date) -> tuple[LogEntry, ...]:
+    """Return the entries that count on a day, in order of their days: none that was corrected."""
+    corrected = {one.corrects for one in entries}
+    known = (one for one in entries if one.id not in corrected and one.on <= as_of)
+    return tuple(sorted(known, key=lambda one: (one.on, one.id)))
+
+
+def not_yet(entries: tuple[LogEntry, ...], as_of: datetime.date) -> tuple[LogEntry, ...]:
+    """Return the entries of days after the plan's, which do not count yet."""
+    corrected = {one.corrects for one in entries}
+    return tuple(one for one in entries if one.id not in corrected and one.on > as_of)
+
+
+def used_of(
+    item: StockItem, entries: tuple[LogEntry, ...], after: datetime.date | None = None
+) -> tuple[Given, ...]:
+    """Return every amount of a thing used, in its unit; with `after`, on days after that one."""
+    return tuple(
+        amount_in(one.amount, item.unit)
+        for entry in entries
+        if after is None or entry.on > after
+        for one in _of(item, entry.used)
+    )
+
+
+def bought_of(
+    item: StockItem, entries: tuple[LogEntry, ...], after: datetime.date
+) -> tuple[Given, ...]:
+    """Return every amount of a thing bought on days after one, in its unit."""
+    return tuple(
+        amount_in(one.amount, item.unit)
+        for entry in entries
+        if entry.on > after
+        for one in _of(item, entry.bought)
+    )
+
+
+def names(item: StockItem, entry: LogEntry) -> bool:
+    """Return whether an entry names the thing as used or bought."""
+    return any(True for _ in _of(item, (*entry.used, *entry.bought)))
+
+
+def _of(item: StockItem, moved: tuple[Used | Bought, ...]) -> Iterator[Used | Bought]:
+    yield from (one for one in moved if one.item == item.id)

@@ -1,0 +1,179 @@
+"""Money and hours: what is planned, spent and paid back, and when the hours fall."""
+
+import datetime
+from dataclasses import dataclass
+
+from generator.compute.buying import TOTAL_HOURS, TOTAL_USD
+from generator.compute.money import CAPPED, NET, SHARE_BY_AREA, SHARE_OF_COST
+from generator.inventory.money import CostShare
+from generator.plan.budget import Total, totals
+from generator.plan.calendar import SEASON_BEGINS_MONTH
+from generator.plan.field_work import hire_charge
+from generator.plan.model import Job, Plan, WorkTime
+from generator.working import Given, Quantity
+
+DECEMBER = 12
+VIEWS = ("season", "place", "planting", "item")
+
+
+@dataclass(frozen=True, slots=True)
+class Payment:
+    """What a contract pays for a planting; `counts` once it is approved before work begins."""
+
+    share: CostShare
+    planting_id: str
+    place_id: str
+    paid: Given | Quantity | None
+    counts: bool
+
+
+@dataclass(frozen=True, slots=True)
+class Row:
+    """One group of the budget: its cost, what is paid back, and what is left to carry."""
+
+    total: Total
+    paid_back: Quantity | None
+    net: Quantity | None
+
+
+@dataclass(frozen=True, slots=True)
+class Month:
+    """A month with the jobs that are open in it and their hours together."""
+
+    first: datetime.date
+    times: tuple[WorkTime, ...]
+    hours: Quantity
+
+
+def begun_on(plan: Plan, planting_id: str) -> datetime.date | None:
+    """Return the first day the log says work was done on a planting."""
+    days = (
+        one.on for one in plan.entries if one.job is not None and one.job.planting == planting_id
+    )
+    return min(days, default=None)
+
+
+def is_in_time(plan: Plan, share: CostShare) -> bool:
+    """Return whether a contract is approved, and was before anything was done on its planting."""
+    begun = begun_on(plan, share.planting)
+    return share.approved_on is not None and (begun is None or share.approved_on <= begun)
+
+
+def payments(plan: Plan) -> tuple[Payment, ...]:
+    """Return what every contract pays for a planting of the season."""
+    places = {job.planting_id: job.place_id for job in plan.jobs}
+    costs = {one.key: one.cost for one in totals(plan, "planting")}
+    return tuple(
+        Payment(
+            share,
+            share.planting,
+            places[share.planting],
+            _paid(plan, share, places[share.planting], costs.get(share.planting)),
+            is_in_time(plan, share),
+        )
+        for share in plan.cost_share
+        if share.planting in places
+    )
+
+
+def _paid(
+    plan: Plan, share: CostShare, place_id: str, cost: Quantity | None
+) -> Given | Quantity | None:
+    base = f"money/{plan.season}/share/{share.id}"
+    paid: Given | Quantity = share.pays
+    if share.pays.unit == "usd_per_ac":
+        area = plan.place(place_id).area
+        paid = SHARE_BY_AREA(f"{base}/by_area_usd", area_ac=area, pays_usd_per_ac=share.pays)
+    elif share.pays.unit == "fraction":
+        if cost is None:
+            return None
+        paid = SHARE_OF_COST(f"{base}/of_cost_usd", cost_usd=cost, pays_fraction=share.pays)
+    if share.cap_usd is None:
+        return paid
+    return CAPPED(f"{base}/capped_usd", paid_usd=paid, cap_usd=share.cap_usd)
+
+
+def rows(plan: Plan, column: str) -> tuple[Row, ...]:
+    """Return cost, payment and the rest by planting, place or season."""
+    known = payments(plan)
+    return tuple(_row(plan, one, known) for one in totals(plan, column))
+
+
+def _row(plan: Plan, total: Total, known: tuple[Payment, ...]) -> Row:
+    plantings = {line.planting_id for line in total.lines}
+    parts = tuple(
+        one.paid
+        for one in known
+        if one.counts and one.paid is not None and one.planting_id in plantings
+    )
+    if not parts or total.cost is None:
+        return Row(total, None, None)
+    base = f"budget/{plan.season}/{total.column}/{total.key}"
+    paid = TOTAL_USD(f"{base}/paid_back_usd", parts=parts)
+    return Row(total, paid, NET(f"{base}/net_usd", cost_usd=total.cost, paid_back_usd=(paid,)))
+
+
+def money_numbers(plan: Plan) -> list[Quantity | None]:
+    """Return every computed number of money and hours that stands on a page."""
+    numbers: list[Quantity | None] = [spent(plan), hours_in_all(plan)]
+    for column in VIEWS:
+        for row in rows(plan, column):
+            numbers += [row.total.cost, row.paid_back, row.net]
+    for time in plan.times:
+        numbers += [time.rate, time.hours]
+    numbers += [one.hours for one in months(plan)]
+    numbers += [one.paid for one in payments(plan) if isinstance(one.paid, Quantity)]
+    charges = (hire_charge(plan, hire) for hire in plan.hires)
+    return numbers + [one for one in charges if isinstance(one, Quantity)]
+
+
+def spent(plan: Plan) -> Quantity | None:
+    """Return what the log says was paid for things in the season, None where it says nothing."""
+    first = datetime.date(plan.season - 1, SEASON_BEGINS_MONTH, 1)
+    until = datetime.date(plan.season, SEASON_BEGINS_MONTH, 1)
+    parts = tuple(
+        one.cost_usd
+        for entry in plan.entries
+        if first <= entry.on < until
+        for one in entry.bought
+        if one.cost_usd is not None
+    )
+    return TOTAL_USD(f"money/{plan.season}/spent_usd", parts=parts) if parts else None
+
+
+def hours_in_all(plan: Plan) -> Quantity | None:
+    """Return the hours of all jobs with a machine together, None where there is none."""
+    parts = tuple(one.hours for one in plan.times)
+    return TOTAL_HOURS(f"money/{plan.season}/work_hours", parts=parts) if parts else None
+
+
+def months(plan: Plan) -> tuple[Month, ...]:
+    """Return the months in which jobs are open; a job open in several stands in each of them."""
+    jobs = {job.id: job for job in plan.jobs}
+    open_in: dict[datetime.date, list[WorkTime]] = {}
+    for time in plan.times:
+        for first in _open_months(jobs[time.job_id]):
+            open_in.setdefault(first, []).append(time)
+    return tuple(
+        Month(
+            first,
+            tuple(times),
+            TOTAL_HOURS(
+                f"money/{plan.season}/month/{first:%Y-%m}/work_hours",
+                parts=tuple(one.hours for one in times),
+            ),
+        )
+        for first, times in sorted(open_in.items())
+    )
+
+
+def _open_months(job: Job) -> list[datetime.date]:
+    opens, closes = job.dates.opens, job.dates.closes
+    found: list[datetime.date] = []
+    if opens is None or closes is None:
+        return found
+    at = opens.replace(day=1)
+    while at <= closes:
+        found.append(at)
+        at = at.replace(year=at.year + at.month // DECEMBER, month=at.month % DECEMBER + 1)
+    return found

@@ -1,0 +1,89 @@
+"""Stops, cautions and notes about money, stock and orders; for the owner alone."""
+
+from collections.abc import Iterator
+
+from generator.inventory.money import CostShare
+from generator.inventory.schema import Inventory
+from generator.plan.budget import Purchase, purchases
+from generator.plan.field_work import hire_charge, hired_jobs
+from generator.plan.findings import finding, older_than_a_year
+from generator.plan.log import not_yet
+from generator.plan.model import Finding, Plan
+from generator.plan.money import begun_on
+from generator.plan.reasons import Caution, Note
+from generator.plan.stock import is_dated
+
+
+def money_findings(plan: Plan, inventory: Inventory) -> list[Finding]:
+    """Return a finding for all that is left out, too late, or could cost a payment."""
+    bought = purchases(plan)
+    return [
+        *(found for one in bought for found in _stock(plan, one)),
+        *(found for one in bought for found in _price(plan, one)),
+        *(found for one in bought for found in _order(one)),
+        *(found for share in plan.cost_share for found in _approval(plan, share)),
+        *_machines(plan),
+        *_hires(plan),
+        *(
+            finding(Note.ENTRY_LATER, f"log/{one.id}", one.where, entry=one.id)
+            for one in not_yet(inventory.entries, plan.as_of)
+        ),
+    ]
+
+
+def _stock(plan: Plan, one: Purchase) -> Iterator[Finding]:
+    item = one.item
+    if item.on_hand is None:
+        yield finding(Caution.NO_COUNT, item.id, item.where, item=item.words)
+    elif not is_dated(item, plan.entries):
+        yield finding(Caution.NO_COUNT_DAY, item.id, item.where, item=item.words)
+    elif one.on_hand is not None and one.on_hand.value < 0:
+        figures = (("On hand by the log", one.on_hand),)
+        yield finding(Caution.BELOW_NOTHING, item.id, item.where, figures, item=item.words)
+
+
+def _price(plan: Plan, one: Purchase) -> Iterator[Finding]:
+    item = one.item
+    if item.package is None or item.price_usd is None:
+        yield finding(Caution.NO_PRICE, item.id, item.where, item=item.words)
+    elif item.priced_on is not None and older_than_a_year(item.priced_on, plan.as_of):
+        yield finding(Note.OLD_PRICE, item.id, item.where, item=item.words)
+
+
+def _order(one: Purchase) -> Iterator[Finding]:
+    item = one.item
+    if one.packages is None or one.packages.value == 0:
+        return
+    if one.order.state in ("late", "over"):
+        yield finding(Caution.TOO_LATE, item.id, item.where, item=item.words)
+    elif one.order.state == "no_lead":
+        yield finding(Note.NO_LEAD, item.id, item.where, item=item.words)
+
+
+def _approval(plan: Plan, share: CostShare) -> Iterator[Finding]:
+    opens = [job.dates.opens for job in plan.jobs if job.planting_id == share.planting]
+    if not opens:
+        return
+    first = min((one for one in opens if one is not None), default=None)
+    begun = begun_on(plan, share.planting)
+    approved = share.approved_on
+    if approved is None or (begun is not None and begun < approved):
+        yield finding(Caution.NOT_APPROVED, share.id, share.where, contract=share.name)
+    elif begun is None and first is not None and first < approved:
+        yield finding(Caution.APPROVED_LATE, share.id, share.where, contract=share.name)
+
+
+def _machines(plan: Plan) -> Iterator[Finding]:
+    for machine in dict.fromkeys(one.machine for one in plan.times):
+        if machine.fuel_gal_per_hour is not None and machine.fuel_usd_per_gal is None:
+            yield finding(Note.NO_FUEL_PRICE, machine.id, machine.where, machine=machine.name)
+        if machine.rent_usd_per_day is not None and machine.work_day_hours is None:
+            yield finding(Note.NO_WORK_DAY, machine.id, machine.where, machine=machine.name)
+
+
+def _hires(plan: Plan) -> Iterator[Finding]:
+    for hire in plan.hires:
+        if hired_jobs(plan, hire) and hire_charge(plan, hire) is None:
+            yield finding(Note.HIRE_NO_HOURS, hire.id, hire.where, hire=hire.id)
+        if hire.priced_on is not None and older_than_a_year(hire.priced_on, plan.as_of):
+            yield finding(Note.OLD_HIRE, hire.id, hire.where, hire=hire.id)

@@ -1,0 +1,91 @@
+"""Money, log and machines for invented property data: hires, cost-share, entries, and wrong ones."""
+
+from __future__ import annotations
+
+import random
+from typing import Any
+
+Data = dict[str, Any]
+
+MACHINES: list[Data] = [
+    {
+        "id": "mower",
+        "name": "Brush mower",
+        "width_ft": 5,
+        "speed_mph": 4,
+        "efficiency_fraction": 0.8,
+        "fuel_gal_per_hour": 1.5,
+        "fuel_usd_per_gal": 3.5,
+        "rent_usd_per_day": 90,
+        "work_day_hours": 6,
+    },
+    {"id": "tug", "name": "Tug", "width_ft": 10, "speed_mph": 3, "efficiency_fraction": 0.55},
+]
+
+
+def add_money(data: Data, chance: random.Random) -> Data:
+    """Return the property with machines on its jobs, hires, cost-share and a log.
+
+    `data` is changed: lists that stand in a file of their own are added, machines to its equipment.
+    """
+    plantings = [
+        planting
+        for screen in data["screens"]["screens"]
+        for planting in screen.get("plantings", ())
+    ]
+    data["equipment"]["machines"] = [dict(one) for one in MACHINES]
+    for planting in plantings:
+        if chance.random() < 0.7:
+            planting["work"].append({"step": "first_summer_mowing", "machine": "mower"})
+        for work in planting["work"]:
+            if work["step"] == "autumn_kill" and chance.random() < 0.5:
+                work["machine"] = "tug"
+    data["money"] = {"hires": [_hire(plantings, chance)], "cost_share": _shares(plantings, chance)}
+    data["log"] = {"entries": _entries(data, plantings, chance)}
+    return data
+
+
+def _hire(plantings: list[Data], chance: random.Random) -> Data:
+    hired = chance.sample(plantings, max(1, len(plantings) // 2))
+    unit = chance.choice(["usd", "usd_per_ac", "usd_per_hour"])
+    hire: Data = {
+        "id": "crew",
+        "name": "the mowing crew",
+        "jobs": [{"planting": one["id"], "steps": ["first_summer_mowing"]} for one in hired],
+        f"price_{unit}": chance.randint(20, 90),
+        "priced_on": "2026-08-11",
+    }
+    if chance.random() < 0.5:
+        hire["minimum_usd"] = chance.randint(50, 200)
+    return hire
+
+
+def _shares(plantings: list[Data], chance: random.Random) -> list[Data]:
+    key, most = chance.choice([("pays_pct", 75), ("pays_usd_per_ac", 90), ("pays_usd", 400)])
+    share: Data = {
+        "id": "program",
+        "name": "Screen program, invented",
+        "planting": chance.choice(plantings)["id"],
+        key: chance.randint(10, most),
+    }
+    if chance.random() < 0.7:
+        share["approved_on"] = "2026-08-01"
+    return [share]
+
+
+def _entries(data: Data, plantings: list[Data], chance: random.Random) -> list[Data]:
+    lot = data["seed"]["lots"][0]["id"]
+    product = data["products"]["products"][0]["id"]
+    used = {"item": product, "amount_fl_oz": chance.randint(1, 9)}
+    job = {"planting": chance.choice(plantings)["id"], "step": "autumn_kill"}
+    return [
+        {"id": "e-1", "on": "2026-08-10", "by": "me", "used": [used]},
+        {"id": "e-2", "on": "2026-08-18", "used": [used], "job": job, "note": "slip of the pen"},
+        {
+            "id": "e-3",
+            "on": "2026-08-18",
+            "used": [used],
+            "bought": [{"item": lot, "amount_oz_wt": chance.randint(8, 80), "cost_usd": 12.5}],
+            "corrects": "e-2",
+        },
+    ]

@@ -5,6 +5,7 @@ from collections.abc import Mapping
 from dataclasses import replace
 
 from generator.inventory.schema import Inventory
+from generator.plan.actives import active_totals
 from generator.plan.asked import JobAsked, asked_of
 from generator.plan.budget import priced
 from generator.plan.fertilizing import plan_fertilizing
@@ -98,6 +99,9 @@ def make_plan(
         fertilizers=inventory.fertilizers,
         limes=inventory.limes,
         water=water,
+        actives=active_totals(
+            sprays, frozenset(job.id for job in ordered if job.mix is not None)
+        ),
         lots=inventory.lots,
         products=inventory.products,
         sprayers=inventory.sprayers,

@@ -11,6 +11,7 @@ from dataclasses import dataclass, fields
 from generator.inventory.fields import Record, Where, rules_of
 from generator.inventory.label import Covers, LabelCard, Use
 from generator.plan.reasons import Stop
+from generator.reference.load import species
 from generator.working import Given
 
 
@@ -60,13 +61,18 @@ def _matches(use: Use, asked: Asked) -> bool:
     if covers is None:
         return False
     return (
-        asked.kind in covers.kinds
+        _kinds(asked) <= set(covers.kinds)
         and all(_in(one, covers.species) for one in asked.species)
         and (covers.land == "any" or covers.land == asked.land is not None)
         and _in(asked.place_id, covers.places)
         and use.timing == asked.timing
         and use.method == asked.method
     )
+
+
+def _kinds(asked: Asked) -> set[str]:
+    """Return the kind of the step plan and of every species: a legume in grass is no grass."""
+    return {asked.kind, *(species()[one].kind for one in asked.species)}
 
 
 def _in(word: str, words: tuple[str, ...]) -> bool:

@@ -1,6 +1,7 @@
 """Findings from reasons: the words filled in, the place in the owner's files, the figures."""
 
 import datetime
+from dataclasses import replace
 
 from generator.inventory.fields import Where
 from generator.plan.model import Finding
@@ -37,6 +38,15 @@ def in_order(findings: list[Finding]) -> tuple[Finding, ...]:
     """Return findings with the gravest first, then by subject and code, each once."""
     ordered = sorted(findings, key=lambda one: (GRAVITY[one.severity], one.subject, one.code))
     return tuple(dict.fromkeys(ordered))
+
+
+def without_amounts(findings: tuple[Finding, ...]) -> tuple[Finding, ...]:
+    """Return findings with no figure left in what is said, beside the stop, of a stopped job."""
+    stopped = {one.subject for one in findings if one.severity == "stop"}
+    return tuple(
+        replace(one, figures=()) if one.subject in stopped and one.severity != "stop" else one
+        for one in findings
+    )
 
 
 def older_than_a_year(noted: datetime.date, job_day: datetime.date | None) -> bool:

@@ -248,6 +248,18 @@ class WorkTime:
 
 
 @dataclass(frozen=True, slots=True)
+class ActiveTotal:
+    """Pounds of one active on an acre of a place in a calendar year, by the jobs that add up."""
+
+    place_id: str
+    year: int
+    active: str
+    basis: str
+    total: Quantity
+    job_ids: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True)
 class Handed:
     """What one other reader is handed: jobs by id, and numbers that rest on hidden inputs."""
 
@@ -287,6 +299,7 @@ class Plan:
     fertilizers: tuple[Fertilizer, ...] = ()
     limes: tuple[Lime, ...] = ()
     water: tuple[Water, ...] = ()
+    actives: tuple[ActiveTotal, ...] = ()
     lots: tuple[SeedLot, ...] = ()
     products: tuple[Product, ...] = ()
     sprayers: tuple[Sprayer, ...] = ()

@@ -41,6 +41,7 @@ def numbers_of(plan: Plan) -> dict[str, Quantity]:
     tops += [number for hole in plan.water for number in hole.all_numbers()]
     tops += [one for lot in live_prices(plan) for one in (lot.pls, lot.pound)]
     tops += catch_numbers(plan)
+    tops += [one.total for one in plan.actives]
     for item in bought:
         tops += [item.needed, item.packages, item.cost, item.left_over]
         tops.append(item.on_hand if isinstance(item.on_hand, Quantity) else None)

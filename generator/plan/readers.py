@@ -26,6 +26,7 @@ from generator.plan.model import (
     SafetyLine,
     Sowing,
 )
+from generator.plan.spreading import LimeAsked, Nutrient, Spreading
 from generator.reference.load import step_plans
 from generator.working import (
     SET_BY_OWNER,
@@ -88,7 +89,12 @@ def _handed_jobs(plan: Plan, reader: Reader) -> list[Job]:
 
 
 def _shown_numbers(job: Job) -> list[Quantity]:
-    return [*job.numbers.values(), *(q for one in job.sowings for q in one.numbers.values())]
+    return [
+        *job.numbers.values(),
+        *(q for one in job.sowings for q in one.numbers.values()),
+        *(q for one in job.spreadings for q in one.numbers.values()),
+        *(q for one in job.nutrients for q in one.numbers.values()),
+    ]
 
 
 def _hidden_inputs(quantity: Quantity, seen: frozenset[str]) -> tuple[str, ...]:
@@ -182,6 +188,7 @@ def _place(place: Place, new: _NewPlace, seen: frozenset[str]) -> Place:
 
 def _job(job: Job, place: _NewPlace, seen: frozenset[str]) -> Job:
     lots = {one.lot.id: f"lot-{number}" for number, one in enumerate(job.sowings, 1)}
+    lots |= {one.item.id: f"spread-{number}" for number, one in enumerate(job.spreadings, 1)}
 
     def release(quantity: Quantity) -> Quantity:
         return _quantity(quantity, {job.place_id: place.id}, lots, seen)
@@ -197,7 +204,7 @@ def _job(job: Job, place: _NewPlace, seen: frozenset[str]) -> Job:
         sowings=tuple(
             Sowing(
                 replace(_redacted(one.lot, seen), id=lots[one.lot.id]),
-                _figure(one.rate, {}, {}, seen),
+                _released(one.rate, release, seen),
                 {name: release(quantity) for name, quantity in one.numbers.items()},
             )
             for one in job.sowings
@@ -207,7 +214,37 @@ def _job(job: Job, place: _NewPlace, seen: frozenset[str]) -> Job:
         mix=_mix(job.mix, release, seen) if job.mix is not None else None,
         spreader=_redacted(job.spreader, seen) if job.spreader is not None else None,
         spreader_test=_redacted(job.spreader_test, seen) if job.spreader_test else None,
+        drill=_redacted(job.drill, seen) if job.drill is not None else None,
+        drill_test=_redacted(job.drill_test, seen) if job.drill_test is not None else None,
         safety=tuple(_safety(line) for line in job.safety),
+        spreadings=tuple(
+            Spreading(
+                replace(_redacted(one.item, seen), id=lots[one.item.id]),
+                {name: release(quantity) for name, quantity in one.numbers.items()},
+            )
+            for one in job.spreadings
+        ),
+        nutrients=tuple(
+            Nutrient(
+                one.name,
+                _released(one.need, release, seen),
+                {name: release(quantity) for name, quantity in one.numbers.items()},
+            )
+            for one in job.nutrients
+        ),
+        lime_asked=_lime_asked(job.lime_asked, release, seen) if job.lime_asked else None,
+    )
+
+
+def _lime_asked(
+    asked: LimeAsked, release: Callable[[Quantity], Quantity], seen: frozenset[str]
+) -> LimeAsked:
+    base = asked.base_strength
+    return LimeAsked(
+        asked.base,
+        _released(asked.need, release, seen),
+        _released(base, release, seen) if base is not None else None,
+        _released(asked.own_strength, release, seen),
     )
 
 
@@ -284,12 +321,19 @@ def _figure(
     figure: Figure, places: Mapping[str, str], lots: Mapping[str, str], seen: frozenset[str]
 ) -> Figure:
     if isinstance(figure, Quantity):
+        if figure.identity.partition("/")[0] not in places:
+            # what rests on another place, as seed that places before this one leave
+            return Withheld(_last_name(figure), figure.unit, SET_BY_OWNER)
         return _quantity(figure, places, lots, seen)
     if isinstance(figure, Given | Measured):
         if figure.visible not in seen:
             return Withheld(figure.name, figure.unit, SET_BY_OWNER)
         return replace(figure, file="", line=0)
     return figure
+
+
+def _last_name(quantity: Quantity) -> str:
+    return quantity.identity.rpartition("/")[2].rpartition(".")[2]
 
 
 def _identity(identity: str, places: Mapping[str, str], lots: Mapping[str, str]) -> str:

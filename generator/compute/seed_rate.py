@@ -1,0 +1,129 @@
+"""Rates of seed: from seeds on a square foot or a share of a mixture to pounds to an acre."""
+
+import math
+
+from generator.units import SQ_FT_PER_AC
+from generator.working import Formula
+
+
+def counted_rate_lb_per_ac(rate_seeds_per_sq_ft: float, live_seeds_per_lb: float) -> float:
+    """Pure live seed to an acre, in pounds, for a rate counted in live seeds.
+
+    Formula: rate_seeds_per_sq_ft * 43560 / live_seeds_per_lb
+    Valid for: live_seeds_per_lb above 0
+    Source: West Virginia University seeding rates, turned round (source key wvu_rates)
+
+    >>> round(counted_rate_lb_per_ac(20, 259000), 3)
+    3.364
+    """
+    return rate_seeds_per_sq_ft * SQ_FT_PER_AC / live_seeds_per_lb
+
+
+def share_rate_lb_per_ac(mix_rate_pls_lb_per_ac: float, share_fraction: float) -> float:
+    """Pure live seed to an acre, in pounds, of one kind in a mixture by weight.
+
+    Formula: mix_rate_pls_lb_per_ac * share_fraction
+    Valid for: share_fraction in (0, 1]
+    Source: a share of a weight (source key arithmetic)
+
+    >>> share_rate_lb_per_ac(10, 0.25)
+    2.5
+    """
+    return mix_rate_pls_lb_per_ac * share_fraction
+
+
+def share_seeds_per_lb(share_fraction: float, live_seeds_per_lb: float) -> float:
+    """Live seeds that one kind brings to a pound of the mixture.
+
+    Formula: share_fraction * live_seeds_per_lb
+    Valid for: share_fraction in (0, 1]
+    Source: a share of a weight (source key arithmetic)
+
+    >>> share_seeds_per_lb(0.5, 200000)
+    100000.0
+    """
+    return share_fraction * live_seeds_per_lb
+
+
+def mix_seeds_per_lb(share_seeds_per_lb: list[float]) -> float:
+    """Live seeds in a pound of a mixture by weight.
+
+    Formula: total(share_seeds_per_lb)
+    Valid for: shares that add up to one
+    Source: mixes worked through by Saskatchewan Agriculture (source key sask_forage)
+
+    >>> mix_seeds_per_lb([60000, 6000, 45450])
+    111450.0
+    """
+    return math.fsum(share_seeds_per_lb)
+
+
+def together_seeds_per_sq_ft(each_seeds_per_sq_ft: list[float]) -> float:
+    """Live seeds of all kinds on a square foot.
+
+    Formula: total(each_seeds_per_sq_ft)
+    Valid for: counts of seeds sown on the same ground
+    Source: addition (source key arithmetic)
+
+    >>> together_seeds_per_sq_ft([20.5, 9.5])
+    30.0
+    """
+    return math.fsum(each_seeds_per_sq_ft)
+
+
+def pls_pound_usd(price_usd: float, package_lb: float, pls_fraction: float) -> float:
+    """Cost of one pound of pure live seed, in dollars.
+
+    Formula: price_usd / (package_lb * pls_fraction)
+    Valid for: package_lb above 0 and pls_fraction in (0, 1]
+    Source: Pennsylvania State University on the price of pure live seed
+        (source key psu_pls_price)
+
+    >>> round(pls_pound_usd(1.95, 1, 0.51), 2)
+    3.82
+    """
+    return price_usd / (package_lb * pls_fraction)
+
+
+COUNTED_RATE = Formula(
+    counted_rate_lb_per_ac,
+    "lb_per_ac",
+    "rate_seeds_per_sq_ft * 43560 / live_seeds_per_lb",
+    "Pure live seed to an acre, from seeds on a square foot",
+    "wvu_rates",
+)
+SHARE_RATE = Formula(
+    share_rate_lb_per_ac,
+    "lb_per_ac",
+    "mix_rate_pls_lb_per_ac * share_fraction",
+    "Pure live seed to an acre, of its share",
+    "arithmetic",
+)
+SHARE_SEEDS = Formula(
+    share_seeds_per_lb,
+    "seeds_per_lb",
+    "share_fraction * live_seeds_per_lb",
+    "Its live seeds in a pound of the mixture",
+    "arithmetic",
+)
+MIX_SEEDS = Formula(
+    mix_seeds_per_lb,
+    "seeds_per_lb",
+    "total(share_seeds_per_lb)",
+    "Live seeds in a pound of the mixture",
+    "sask_forage",
+)
+TOGETHER = Formula(
+    together_seeds_per_sq_ft,
+    "seeds_per_sq_ft",
+    "total(each_seeds_per_sq_ft)",
+    "Live seeds of all kinds on a square foot",
+    "arithmetic",
+)
+PLS_POUND = Formula(
+    pls_pound_usd,
+    "usd",
+    "price_usd / (package_lb * pls_fraction)",
+    "A pound of pure live seed costs",
+    "psu_pls_price",
+)

@@ -1,0 +1,103 @@
+"""Seed that does not reach: what is left for a place, and the acres it sows at full rate."""
+
+from generator.working import Formula
+
+
+def supply_lb(on_hand_lb: float, most_to_be_had_lb: float) -> float:
+    """Seed of a lot that can be sown in all, in pounds.
+
+    Formula: on_hand_lb + most_to_be_had_lb
+    Valid for: amounts of one lot
+    Source: addition (source key arithmetic)
+
+    >>> supply_lb(4, 10)
+    14
+    """
+    return on_hand_lb + most_to_be_had_lb
+
+
+def taken_lb(whole_place_lb: float, sown_area_ac: float, area_ac: float) -> float:
+    """Seed that a place takes when part of it is sown, in pounds.
+
+    Formula: whole_place_lb * sown_area_ac / area_ac
+    Valid for: sown_area_ac of at most area_ac
+    Source: full rate over part of the ground (source key arithmetic)
+
+    >>> taken_lb(12, 0.5, 2)
+    3.0
+    """
+    return whole_place_lb * sown_area_ac / area_ac
+
+
+def left_lb(left_lb: float, taken_lb: float) -> float:
+    """Seed that is left for the places after this one, in pounds.
+
+    Formula: max(0, left_lb - taken_lb)
+    Valid for: amounts of one lot
+    Source: what is there less what is taken (source key arithmetic)
+
+    >>> left_lb(14, 11)
+    3
+    """
+    return max(0, left_lb - taken_lb)
+
+
+def sown_area_ac(area_ac: float, left_lb: float, whole_place_lb: float) -> float:
+    """Acres that what is left sows at the full rate.
+
+    Formula: area_ac * min(1, left_lb / whole_place_lb)
+    Valid for: whole_place_lb above 0
+    Source: full rate over part of the ground (source key arithmetic)
+
+    >>> sown_area_ac(2, 3, 12)
+    0.5
+    """
+    return area_ac * min(1, left_lb / whole_place_lb)
+
+
+def not_sown_area_ac(area_ac: float, sown_area_ac: float) -> float:
+    """Acres that are not sown.
+
+    Formula: area_ac - sown_area_ac
+    Valid for: sown_area_ac of at most area_ac
+    Source: what is left of the ground (source key arithmetic)
+
+    >>> not_sown_area_ac(2, 0.5)
+    1.5
+    """
+    return area_ac - sown_area_ac
+
+
+def waiting_area_ac(area_ac: float) -> float:
+    """Acres of a place that waits as a whole.
+
+    Formula: area_ac
+    Valid for: any ground
+    Source: the whole of the ground (source key arithmetic)
+
+    >>> waiting_area_ac(2)
+    2
+    """
+    return area_ac
+
+
+SUPPLY = Formula(
+    supply_lb, "lb", "on_hand_lb + most_to_be_had_lb", "Seed to be had in all", "arithmetic"
+)
+TAKEN = Formula(
+    taken_lb, "lb", "whole_place_lb * sown_area_ac / area_ac", "Seed this place takes", "arithmetic"
+)
+LEFT = Formula(
+    left_lb, "lb", "max(0, left_lb - taken_lb)", "Seed left for places after it", "arithmetic"
+)
+SOWN_AREA = Formula(
+    sown_area_ac,
+    "ac",
+    "area_ac * min(1, left_lb / whole_place_lb)",
+    "Sown this season",
+    "arithmetic",
+)
+NOT_SOWN_AREA = Formula(
+    not_sown_area_ac, "ac", "area_ac - sown_area_ac", "Not sown this season", "arithmetic"
+)
+WAITING_AREA = Formula(waiting_area_ac, "ac", "area_ac", "Not sown this season", "arithmetic")

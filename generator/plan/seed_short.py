@@ -1,0 +1,126 @@
+"""Seed that does not reach: full rate by priority, and the rest waits.
+
+Sown thin everywhere, a short lot fails everywhere. So the first places get the full rate; the
+first that does not fit whole gets what is left over part of its acres; the others wait.
+"""
+
+import datetime
+from collections.abc import Sequence
+from dataclasses import dataclass, field
+
+from generator.compute import buying, seed_short
+from generator.inventory.schema import Inventory
+from generator.inventory.stock import SeedLot
+from generator.plan.asked import JobAsked
+from generator.working import Quantity
+
+ROUNDING = 1e-9  # relative: seed that just reaches must not fail by a rounding error
+
+
+@dataclass(frozen=True, slots=True)
+class Need:
+    """What a sowing of the whole place takes of every lot, by the lot's id."""
+
+    asked: JobAsked
+    of_lots: dict[str, Quantity]
+
+
+@dataclass(frozen=True, slots=True)
+class Reach:
+    """How far the seed goes on one place.
+
+    `area` is what is sown, `not_sown` what is left out of a place sown in part; neither where the
+    whole place waits. `lot` is the lot that is short there, or nothing.
+    """
+
+    area: Quantity | None
+    not_sown: Quantity | None = None
+    lot: SeedLot | None = None
+    order_guessed: bool = False
+
+
+@dataclass(slots=True)
+class _Supply:
+    lot: SeedLot
+    left: Quantity
+    guessed: bool
+    job_ids: list[str] = field(default_factory=list)
+
+
+def reaches(needs: Sequence[Need], season: int, inventory: Inventory) -> dict[str, Reach]:
+    """Return by job how far the seed goes; a job that is not among them is sown whole."""
+    supplies = {
+        lot.id: _Supply(
+            lot, supply, _guessed([one.asked for one in needs if lot.id in one.of_lots])
+        )
+        for lot in inventory.lots
+        if (supply := _short_supply(lot, needs, season)) is not None
+    }
+    found: dict[str, Reach] = {}
+    for need in sorted(needs, key=lambda one: turn(one.asked)):
+        concerned = [supplies[lot] for lot in need.of_lots if lot in supplies]
+        if concerned:
+            found[need.asked.job_id] = _served(need, concerned)
+    return found
+
+
+def turn(asked: JobAsked) -> tuple[float, datetime.date, str]:
+    """Return what puts sowings in order: priority, then the earlier open date, then the id."""
+    priority = asked.planting.priority
+    return (
+        float("inf") if priority is None else priority,
+        asked.dates.opens or datetime.date.max,
+        asked.job_id,
+    )
+
+
+def _guessed(asked: list[JobAsked]) -> bool:
+    priorities = [one.planting.priority for one in asked]
+    return None in priorities or len(set(priorities)) < len(priorities)
+
+
+def _short_supply(lot: SeedLot, needs: Sequence[Need], season: int) -> Quantity | None:
+    """Return what can be had of a lot in all, where that is known and less than is needed."""
+    if lot.most_to_be_had_lb is None or lot.on_hand_lb is None:
+        return None
+    supply = seed_short.SUPPLY(
+        f"seed/{season}/{lot.id}/supply_lb",
+        on_hand_lb=lot.on_hand_lb,
+        most_to_be_had_lb=lot.most_to_be_had_lb,
+    )
+    needed = buying.sum_of([one.of_lots[lot.id].value for one in needs if lot.id in one.of_lots])
+    return supply if needed > supply.value * (1 + ROUNDING) else None
+
+
+def _served(need: Need, supplies: list[_Supply]) -> Reach:
+    """Return how far the seed goes on the next place in turn, and take it off the supplies."""
+    area, job_id = need.asked.area, need.asked.job_id
+    guessed = any(one.guessed for one in supplies)
+    scarcest = min(supplies, key=lambda one: one.left.value / need.of_lots[one.lot.id].value)
+    whole = need.of_lots[scarcest.lot.id]
+    if scarcest.left.value <= whole.value * ROUNDING:
+        return Reach(None, None, scarcest.lot, guessed)
+    reach = Reach(area, order_guessed=guessed)
+    if scarcest.left.value < whole.value * (1 - ROUNDING):
+        sown = seed_short.SOWN_AREA(
+            f"{job_id}/sown_area_ac", area_ac=area, left_lb=scarcest.left, whole_place_lb=whole
+        )
+        not_sown = seed_short.NOT_SOWN_AREA(
+            f"{job_id}/not_sown_area_ac", area_ac=area, sown_area_ac=sown
+        )
+        reach = Reach(sown, not_sown, scarcest.lot, guessed)
+    for one in supplies:
+        _take(one, need, reach)
+    return reach
+
+
+def _take(supply: _Supply, need: Need, reach: Reach) -> None:
+    assert reach.area is not None
+    base = f"{need.asked.job_id}/{supply.lot.id}"
+    taken = seed_short.TAKEN(
+        f"{base}.taken_lb",
+        whole_place_lb=need.of_lots[supply.lot.id],
+        sown_area_ac=reach.area,
+        area_ac=need.asked.area,
+    )
+    supply.left = seed_short.LEFT(f"{base}.left_lb", left_lb=supply.left, taken_lb=taken)

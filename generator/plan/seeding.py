@@ -1,0 +1,115 @@
+"""A sowing job put together: how far the seed goes, what it takes, what sows it."""
+
+from collections.abc import Iterable, Iterator
+from dataclasses import dataclass
+
+from generator.inventory.drill import Drill, DrillTest
+from generator.inventory.equipment import Spreader, SpreaderTest
+from generator.inventory.schema import Inventory
+from generator.plan.asked import JobAsked
+from generator.plan.drilling import drill_numbers, latest_drill_test
+from generator.plan.hopper import hopper_numbers, latest_test, with_what_falls_beside
+from generator.plan.machine_findings import drill_findings, spreader_findings, untested
+from generator.plan.model import Finding, Sowing
+from generator.plan.seed_findings import lot_findings, reach_findings
+from generator.plan.seed_short import Need, Reach, reaches
+from generator.plan.sowing import sowings, together, used_up
+from generator.working import Quantity
+
+WHOLE = "whole"  # ids of what a place would take, beside those of what it gets
+
+
+@dataclass(frozen=True, slots=True)
+class Sower:
+    """What sows a planting, with the last catch test made with its seed."""
+
+    spreader: Spreader | None
+    spreader_test: SpreaderTest | None
+    drill: Drill | None
+    drill_test: DrillTest | None
+
+
+@dataclass(frozen=True, slots=True)
+class Seeding:
+    """A sowing with its numbers and findings; without parts where the whole place waits."""
+
+    parts: tuple[Sowing, ...]
+    numbers: dict[str, Quantity]
+    sower: Sower
+    findings: tuple[Finding, ...]
+
+
+def season_reaches(
+    asked: Iterable[JobAsked], season: int, inventory: Inventory
+) -> dict[str, Reach]:
+    """Return by job how far short lots go; a sowing that is not among them is sown whole."""
+    sown = [one for one in asked if one.step.operation == "sow"]
+    needs = [Need(one, _needed(one, inventory)) for one in sown]
+    return reaches(needs, season, inventory)
+
+
+def _needed(asked: JobAsked, inventory: Inventory) -> dict[str, Quantity]:
+    parts, _ = _taken(asked, f"{asked.job_id}/{WHOLE}", asked.area, inventory)
+    return {one.lot.id: used_up(one) for one in parts}
+
+
+def plan_sowing(asked: JobAsked, inventory: Inventory, reach: Reach | None) -> Seeding:
+    """Return what a sowing takes and what is to be said of it."""
+    area = asked.area if reach is None else reach.area
+    parts, sower = _taken(asked, asked.job_id, area or asked.area, inventory)
+    numbers = together(asked.job_id, asked.planting, parts)
+    if reach is not None and reach.area is not None and reach.not_sown is not None:
+        numbers |= {"sown_area_ac": reach.area, "not_sown_area_ac": reach.not_sown}
+    numbers |= _sower_numbers(asked, parts, numbers["bulk_seed_lb"], sower)
+    found = [
+        *reach_findings(asked, reach),
+        *lot_findings(asked, parts),
+        *_machine_findings(asked, parts, numbers, sower),
+    ]
+    return Seeding(parts, numbers, sower, tuple(found))
+
+
+def _taken(
+    asked: JobAsked, base: str, area: Quantity, inventory: Inventory
+) -> tuple[tuple[Sowing, ...], Sower]:
+    parts = sowings(base, asked.planting, area, inventory)
+    sower = _sower(asked, parts, inventory)
+    width = asked.screen.width_ft
+    return with_what_falls_beside(base, parts, width, sower.spreader_test), sower
+
+
+def _sower(asked: JobAsked, parts: tuple[Sowing, ...], inventory: Inventory) -> Sower:
+    work = asked.work
+    spreader = next(
+        (one for one in inventory.spreaders if work is not None and one.id == work.spreader), None
+    )
+    drill = next(
+        (one for one in inventory.drills if work is not None and one.id == work.drill), None
+    )
+    return Sower(
+        spreader,
+        latest_test(spreader, parts) if spreader is not None else None,
+        drill,
+        latest_drill_test(drill, parts) if drill is not None else None,
+    )
+
+
+def _machine_findings(
+    asked: JobAsked, parts: tuple[Sowing, ...], numbers: dict[str, Quantity], sower: Sower
+) -> Iterator[Finding]:
+    if sower.spreader is not None:
+        return spreader_findings(asked, parts, numbers, sower.spreader, sower.spreader_test)
+    if sower.drill is not None:
+        return drill_findings(asked, parts, numbers, sower.drill, sower.drill_test)
+    return untested(asked, parts, None, None)
+
+
+def _sower_numbers(
+    asked: JobAsked, parts: tuple[Sowing, ...], bulk: Quantity, sower: Sower
+) -> dict[str, Quantity]:
+    if sower.spreader is not None:
+        width = asked.screen.width_ft
+        return hopper_numbers(asked.job_id, parts, bulk, width, sower.spreader, sower.spreader_test)
+    if sower.drill is not None:
+        return drill_numbers(asked.job_id, parts, sower.drill, sower.drill_test)
+    return {}

@@ -15,6 +15,7 @@ from typing import Any
 import yaml
 
 from tests.properties_money import add_money
+from tests.shapes import with_shapes
 
 Data = dict[str, Any]
 
@@ -368,7 +369,7 @@ class _Maker:
         for key, share in (("known_as", 0.2), ("near", 0.25), ("contract", 0.2), ("hides", 0.5)):
             if self._likely(share):
                 del screen[key]
-        return screen
+        return with_shapes(screen, number)
 
     def _planting(self, number: int) -> Data:
         lots = self.chance.sample(self.lots, self.chance.randint(1, 2))

@@ -10,6 +10,7 @@ from collections.abc import Iterator
 from typing import Any
 
 from tests.properties import Data, property_data
+from tests.shapes import with_other_ground
 
 READER = "hired"
 WITH_NOTES = {
@@ -63,11 +64,11 @@ def _screens(data: Data, handed: set[str], chance: random.Random) -> Iterator[Da
         if handed & {one["id"] for one in screen["plantings"]}:
             screen["hides"] = chance.sample(routes, chance.randint(0, len(routes)))
             screen["cover_now"]["note"] = f"brush {chance.random()}"
-            yield screen
+            yield with_other_ground(screen, chance)
         elif chance.random() < 0.7:
             screen |= {"width_ft": chance.randint(9, 99), "known_as": f"Other {screen['id']}"}
             screen.pop("width_m", None)
-            yield screen
+            yield with_other_ground(screen, chance)
 
 
 def _add_strangers(data: Data, chance: random.Random) -> None:

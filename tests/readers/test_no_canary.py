@@ -87,6 +87,12 @@ class Hidden:
         elif rule.form == "lat_lon":
             entry[name] = [47 + self.count / 1000 + 0.000137, -87.000137]
             self.numbers[name] = (entry[name][0], "")
+        elif rule.form == "points":
+            lat, lon = 47 + self.count / 1000 + 0.000137, -87.000137
+            entry[name] = [[lat, lon], [lat + 0.00011, lon], [lat + 0.00011, lon + 0.00013]]
+            for number, point in enumerate(entry[name]):
+                self.numbers[f"{name}[{number}] latitude"] = (point[0], "")
+                self.numbers[f"{name}[{number}] longitude"] = (point[1], "")
         elif rule.form == "record" and rule.record is not None:
             for one in _records(entry[name]):
                 self.fill(rule.record, one)

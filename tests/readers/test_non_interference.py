@@ -80,12 +80,13 @@ def test_private_changes_change_no_byte_in_many_properties(seed: int) -> None:
 def _widened(data: Data, chance: random.Random) -> tuple[Data, str]:
     result, reader = scrambled(data, chance)
     handed = handed_plantings(result, reader)
-    screen = next(
-        one
+    screen, width = next(
+        (one, key)
         for one in result["screens"]["screens"]
-        if handed & {planting["id"] for planting in one["plantings"]}
+        for key in ("width_ft", "width_m")
+        if handed & {planting["id"] for planting in one["plantings"]} and key in one
     )
-    screen["width_ft" if "width_ft" in screen else "width_m"] += 1
+    screen[width] += 1
     return result, reader
 
 

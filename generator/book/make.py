@@ -7,6 +7,7 @@ from generator.book.pages.back import glossary_page, readers_page, sources_page,
 from generator.book.pages.front import chapter_page, emergency_page, findings_page, safety_page
 from generator.book.pages.ground import place_page, route_page, stand_page
 from generator.book.pages.money import buy_page, money_page
+from generator.book.pages.soil import fertilizer_page, lime_page, soil_test_page, water_page
 from generator.book.pages.store import (
     drill_page,
     lot_page,
@@ -45,7 +46,11 @@ def _owner_pages(plan: Plan) -> list[Written]:
         *(stand_page(plan, one) for one in plan.stands),
         *(route_page(plan, one) for one in plan.routes),
         *(lot_page(plan, one) for one in plan.lots),
+        *(soil_test_page(plan, one) for one in plan.soil_tests),
+        *(water_page(plan, one) for one in plan.water),
         *(product_page(plan, one) for one in plan.products),
+        *(fertilizer_page(plan, one) for one in plan.fertilizers),
+        *(lime_page(plan, one) for one in plan.limes),
         *(sprayer_page(plan, one) for one in plan.sprayers),
         *(spreader_page(plan, one) for one in plan.spreaders),
         *(drill_page(plan, one) for one in plan.drills),

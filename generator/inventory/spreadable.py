@@ -36,7 +36,7 @@ class Fertilizer(Record):
     k2o_fraction: Given = measure(
         "page", "potash (K2O), the third number", "fraction", SHARE, required=True
     )
-    package_lb: Given | None = measure("money", "a bag holds", "lb", POSITIVE)
+    package_lb: Given | None = measure("page", "a bag holds", "lb", POSITIVE)
     price_usd: Given | None = measure("money", "price of a bag", "usd", Limits(at_least=0))
     priced_on: datetime.date | None = day("money", "price asked on", recorded=True)
     on_hand_lb: Given | None = measure("money", "on hand", "lb", Limits(at_least=0))
@@ -62,7 +62,7 @@ class Lime(Record):
         "page", "effective calcium carbonate equivalent (ECCE)", "fraction", LIME_STRENGTH
     )
     loose: bool | None = yes_no("page", "true where it comes loose, by the truck")
-    package_lb: Given | None = measure("money", "a bag holds, or is sold by", "lb", POSITIVE)
+    package_lb: Given | None = measure("page", "a bag holds, or is sold by", "lb", POSITIVE)
     price_usd: Given | None = measure("money", "price of that much", "usd", Limits(at_least=0))
     priced_on: datetime.date | None = day("money", "price asked on", recorded=True)
     on_hand_lb: Given | None = measure("money", "on hand", "lb", Limits(at_least=0))

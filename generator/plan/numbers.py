@@ -5,6 +5,7 @@ from collections.abc import Iterator
 from generator.plan.budget import cost_in_all, purchases
 from generator.plan.catches import catch_numbers
 from generator.plan.model import Plan
+from generator.plan.nutrient_price import nutrient_prices
 from generator.plan.seed_price import live_prices
 from generator.plan.money import money_numbers
 from generator.units import shown
@@ -38,6 +39,7 @@ def numbers_of(plan: Plan) -> dict[str, Quantity]:
                 shown_in_load = (load.count, load.spray)
                 tops += [one for one in shown_in_load if isinstance(one, Quantity)]
                 tops += [figure for one in load.doses for figure in (one.amount, one.rate)]
+    tops += nutrient_prices(plan)
     tops += [number for hole in plan.water for number in hole.all_numbers()]
     tops += [one for lot in live_prices(plan) for one in (lot.pls, lot.pound)]
     tops += catch_numbers(plan)

@@ -35,6 +35,7 @@ def place_page(plan: Plan, place: Place) -> Written:
         species=species(),
         step_plans=step_plans(),
         routes={one.id: one for one in plan.routes},
+        soil_tests={one.id: one for one in plan.soil_tests},
         address_of=address_of,
     )
 

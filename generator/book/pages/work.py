@@ -17,6 +17,7 @@ from generator.book.pages.written import (
 )
 from generator.book.render import cautions_block, render
 from generator.plan.calendar import day_in_season
+from generator.plan.fertilizing import NUTRIENT_WORDS
 from generator.plan.model import Job, Plan
 from generator.reference.load import (
     mixing_steps,
@@ -87,12 +88,14 @@ def job_page(plan: Plan, job: Job) -> Written:
         operation=operations()[job.step.operation],
         species=species(),
         mixing={one.id: one for one in mixing_steps()},
+        nutrient_words=NUTRIENT_WORDS,
     )
     cautions = cautions_block((callout(job.step.operation), callout("general")), marks)
     body += f"\n## Cautions\n\n{cautions}"
     said = [job.step.name, place.name, operations()[job.step.operation]]
     said += [species()[one.lot.species].name for one in job.sowings]
     said += [one.product.name for one in job.mix.parts] if job.mix is not None else []
+    said += [one.item.name for one in job.spreadings]
     said += [one.words for one in found]
     return finished(
         f"work/{job.address}.md",

@@ -96,6 +96,9 @@ def subject_of(plan: Plan, finding: Finding) -> tuple[str, Markup]:
         return owned[finding.subject], Markup("money.html")
     if finding.subject.startswith(LOGGED):
         return f"Log entry {finding.subject.removeprefix(LOGGED)}", Markup("money.html")
+    for hole in (one.hole for one in plan.water):
+        if hole.id == finding.subject:
+            return hole.name, Markup("ground/{}.html").format(address_of(hole))
     return "Season signs", Markup("")
 
 

@@ -1,0 +1,91 @@
+"""Pages of the soil and water: soil tests, water holes, fertilizers, limes."""
+
+from generator.book.pages.written import (
+    PRODUCTS,
+    Written,
+    address_of,
+    from_template,
+    jobs_with_places,
+)
+from generator.inventory.ground import SoilTest
+from generator.inventory.spreadable import Fertilizer, Lime
+from generator.plan.holes import Water
+from generator.plan.model import Plan
+from generator.plan.nutrient_price import nutrient_price
+from generator.reference.load import values
+
+GROUND = "Ground"
+
+
+def soil_test_page(plan: Plan, test: SoilTest) -> Written:
+    """Return a soil test as the lab printed it, with the plantings that rest on it."""
+    taken_on = [place for place in plan.places if place.id in test.places]
+    resting = [
+        (place, planting)
+        for place in plan.places
+        if place.screen is not None
+        for planting in place.screen.plantings
+        if planting.soil_test == test.id
+    ]
+    return from_template(
+        plan,
+        f"ground/{address_of(test)}.md",
+        f"Soil test {test.id}",
+        GROUND,
+        "soil_test",
+        [test.lab or "", test.note or "", *(one.name for one in taken_on)],
+        ("ground",),
+        test=test,
+        taken_on=taken_on,
+        resting=resting,
+    )
+
+
+def water_page(plan: Plan, water: Water) -> Written:
+    """Return a water hole: what it holds, how long that lasts deer, and what makes it safe."""
+    return from_template(
+        plan,
+        f"ground/{address_of(water.hole)}.md",
+        water.hole.name,
+        GROUND,
+        "water",
+        [water.hole.name, water.hole.note or "", "water hole", "pond"],
+        ("ground",),
+        water=water,
+        hole=water.hole,
+        findings=plan.findings_on(water.hole.id),
+        values=values(),
+    )
+
+
+def fertilizer_page(plan: Plan, fertilizer: Fertilizer) -> Written:
+    """Return a fertilizer with its grade and the jobs that take it."""
+    jobs = [job for job in plan.jobs if fertilizer.id in job.needs]
+    return from_template(
+        plan,
+        f"products/{address_of(fertilizer)}.md",
+        fertilizer.name,
+        PRODUCTS,
+        "fertilizer",
+        [fertilizer.name, "fertilizer", fertilizer.note or ""],
+        ("product",),
+        fertilizer=fertilizer,
+        pound=nutrient_price(fertilizer),
+        jobs=jobs_with_places(plan, jobs),
+    )
+
+
+def lime_page(plan: Plan, lime: Lime) -> Written:
+    """Return a lime with the strength its seller states and the jobs that take it."""
+    jobs = [job for job in plan.jobs if lime.id in job.needs]
+    return from_template(
+        plan,
+        f"products/{address_of(lime)}.md",
+        lime.name,
+        PRODUCTS,
+        "lime",
+        [lime.name, "lime", lime.note or ""],
+        ("product",),
+        lime=lime,
+        jobs=jobs_with_places(plan, jobs),
+    )

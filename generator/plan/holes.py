@@ -1,0 +1,30 @@
+"""A water hole as the plan keeps it."""
+
+from dataclasses import dataclass
+
+from generator.inventory.ground import WaterHole
+from generator.working import Quantity
+
+
+@dataclass(frozen=True, slots=True)
+class DeerWater:
+    """What deer drink at a hole and how long it lasts them, for one need: `careful` is the most."""
+
+    careful: bool
+    daily: Quantity
+    lasts: Quantity
+    refills: Quantity | None
+
+
+@dataclass(frozen=True, slots=True)
+class Water:
+    """A water hole, its numbers by name, and what deer take from it, least need first."""
+
+    hole: WaterHole
+    numbers: dict[str, Quantity]
+    drunk: tuple[DeerWater, ...]
+
+    def all_numbers(self) -> tuple[Quantity, ...]:
+        """Return every number of the hole."""
+        taken = [(one.daily, one.lasts, one.refills) for one in self.drunk]
+        return (*self.numbers.values(), *(q for some in taken for q in some if q is not None))

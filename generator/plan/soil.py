@@ -1,0 +1,73 @@
+"""What a planting's soil test asks for, and whether the planting asks for it to be spread."""
+
+import datetime
+
+from generator.inventory.ground import Need, SoilTest
+from generator.inventory.places import Planting
+from generator.inventory.schema import Inventory
+from generator.plan.asked import JobAsked
+from generator.plan.findings import finding
+from generator.plan.model import Finding
+from generator.plan.reasons import Caution, Note
+from generator.reference.load import Step
+from generator.working import Reference
+
+
+def soil_test_of(planting: Planting, inventory: Inventory) -> SoilTest | None:
+    """Return the soil test a planting rests on."""
+    return next((one for one in inventory.soil_tests if one.id == planting.soil_test), None)
+
+
+def need_of(planting: Planting, inventory: Inventory) -> Need | None:
+    """Return what a planting needs: as its soil test says, else as stated without one."""
+    test = soil_test_of(planting, inventory)
+    return test.need if test is not None and test.need is not None else planting.need
+
+
+def is_asked_for(step: Step, planting: Planting) -> bool:
+    """Return whether a step is a job here: some are only where lime or fertilizer is asked for."""
+    if step.only_with == "lime":
+        return planting.lime is not None
+    if step.only_with == "fertilizer":
+        return bool(planting.fertilizers) or planting.need is not None
+    return True
+
+
+def setting(step: Step, name: str) -> Reference:
+    """Return a setting of a step. Raises StopIteration where it has none of this name."""
+    return next(one for one in step.settings if one.name == name)
+
+
+def age_findings(asked: JobAsked, test: SoilTest) -> list[Finding]:
+    """Return a caution where the soil test is too old on the job's day."""
+    good = setting(asked.step, "test_good_years")
+    if not older_than_years(test.sampled_on, asked.dates.closes, good.value):
+        return []
+    figures = (("Good for", good),)
+    return [finding(Caution.OLD_SOIL_TEST, asked.job_id, test.where, figures, test=test.id)]
+
+
+def older_than_years(
+    noted: datetime.date, job_day: datetime.date | None, most_years: float
+) -> bool:
+    """Return whether something noted is more than so many years old on the job's day."""
+    if job_day is None:
+        return False
+    then = (job_day.year - most_years, job_day.month, job_day.day)
+    return then > (noted.year, noted.month, noted.day)
+
+
+def left_undone(asked: JobAsked, inventory: Inventory) -> list[Finding]:
+    """Return notes, on the sowing, of what the soil test asks for and nobody means to spread."""
+    planting = asked.planting
+    test = soil_test_of(planting, inventory)
+    if test is None:
+        return []
+    found = []
+    if test.lime_need is not None and planting.lime is None:
+        found.append(finding(Note.LIME_LEFT_UNDONE, asked.job_id, test.where, test=test.id))
+    need = test.need
+    short = need is not None and (need.p2o5_lb_per_ac.value or need.k2o_lb_per_ac.value)
+    if short and not planting.fertilizers:
+        found.append(finding(Note.FERTILIZER_LEFT_UNDONE, asked.job_id, test.where, test=test.id))
+    return found

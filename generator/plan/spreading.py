@@ -1,0 +1,33 @@
+"""What is spread in a job: fertilizer or lime, its numbers, and what the ground asked for."""
+
+from dataclasses import dataclass
+
+from generator.inventory.spreadable import Fertilizer, Lime
+from generator.working import Figure, Quantity
+
+
+@dataclass(frozen=True, slots=True)
+class Spreading:
+    """One fertilizer or lime on a place, with its numbers by name."""
+
+    item: Fertilizer | Lime
+    numbers: dict[str, Quantity]
+
+
+@dataclass(frozen=True, slots=True)
+class Nutrient:
+    """One nutrient: what is asked for to an acre and, by name, what goes on and what is short."""
+
+    name: str
+    need: Figure
+    numbers: dict[str, Quantity]
+
+
+@dataclass(frozen=True, slots=True)
+class LimeAsked:
+    """The lab's lime need as printed: base, its percent where it has one, and the lime's own."""
+
+    base: str
+    need: Figure
+    base_strength: Figure | None
+    own_strength: Figure

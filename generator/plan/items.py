@@ -7,6 +7,7 @@ from typing import Any
 from generator.inventory.fields import Where
 from generator.inventory.kept import kept_lists, kept_units
 from generator.inventory.schema import Inventory
+from generator.inventory.stock import SeedLot
 from generator.reference.load import species
 from generator.units import convert
 from generator.working import Formula, Given
@@ -38,7 +39,7 @@ def _item(record: Any) -> StockItem:
     unit = kept_units(record)[0]
     return StockItem(
         id=record.id,
-        kind=type(record).__name__.lower(),
+        kind="seed" if isinstance(record, SeedLot) else type(record).__name__.lower(),
         words=_words(record),
         unit=unit,
         package=getattr(record, f"package_{unit}"),

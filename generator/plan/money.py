@@ -115,7 +115,7 @@ def _row(plan: Plan, total: Total, known: tuple[Payment, ...]) -> Row:
 
 def money_numbers(plan: Plan) -> list[Quantity | None]:
     """Return every computed number of money and hours that stands on a page."""
-    numbers: list[Quantity | None] = [spent(plan), hours_in_all(plan)]
+    numbers: list[Quantity | None] = [hours_in_all(plan), *(one for _, one in spent(plan))]
     for column in VIEWS:
         for row in rows(plan, column):
             numbers += [row.total.cost, row.paid_back, row.net]
@@ -127,18 +127,18 @@ def money_numbers(plan: Plan) -> list[Quantity | None]:
     return numbers + [one for one in charges if isinstance(one, Quantity)]
 
 
-def spent(plan: Plan) -> Quantity | None:
-    """Return what the log says was paid for things in the season, None where it says nothing."""
-    first = datetime.date(plan.season - 1, SEASON_BEGINS_MONTH, 1)
-    until = datetime.date(plan.season, SEASON_BEGINS_MONTH, 1)
-    parts = tuple(
-        one.cost_usd
-        for entry in plan.entries
-        if first <= entry.on < until
-        for one in entry.bought
-        if one.cost_usd is not None
+def spent(plan: Plan) -> tuple[tuple[int, Quantity], ...]:
+    """Return what the log says was paid for things, by the season the day stands in."""
+    paid: dict[int, list[Given]] = {}
+    for entry in plan.entries:
+        season = entry.on.year + (entry.on.month >= SEASON_BEGINS_MONTH)
+        costs = [one.cost_usd for one in entry.bought if one.cost_usd is not None]
+        paid.setdefault(season, []).extend(costs)
+    return tuple(
+        (season, TOTAL_USD(f"money/{plan.season}/spent/{season}_usd", parts=tuple(costs)))
+        for season, costs in sorted(paid.items())
+        if costs
     )
-    return TOTAL_USD(f"money/{plan.season}/spent_usd", parts=parts) if parts else None
 
 
 def hours_in_all(plan: Plan) -> Quantity | None:

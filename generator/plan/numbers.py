@@ -5,9 +5,9 @@ from collections.abc import Iterator
 from generator.plan.budget import cost_in_all, purchases
 from generator.plan.catches import catch_numbers
 from generator.plan.model import Plan
+from generator.plan.money import money_numbers
 from generator.plan.nutrient_price import nutrient_prices
 from generator.plan.seed_price import live_prices
-from generator.plan.money import money_numbers
 from generator.units import shown
 from generator.working import (
     Figure,

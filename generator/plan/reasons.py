@@ -623,7 +623,7 @@ class Note(Enum):
         "Hire {hire} is paid by the hour, and the hours of its jobs are not known, so its cost is "
         "left out.",
         "",
-        "Name the machine of each of its jobs under work:, or type the price by the acre or in all.",
+        "Name the machine of each of its jobs under work:, or type a price by the acre or in all.",
     )
     OLD_HIRE = Words(
         "N356",

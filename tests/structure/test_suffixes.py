@@ -29,13 +29,34 @@ WITHOUT_SUFFIX = {
     "compute.buying.packages_count.on_hand": "all three in the unit of the call",
     "compute.buying.packages_count.package_size": "all three in the unit of the call",
     "compute.buying.sum_of.parts": "in the unit of the sum",
+    "compute.stock.counted_and_bought.counted": "all of a call in one unit",
+    "compute.stock.counted_and_bought.bought": "all of a call in one unit",
+    "compute.stock.left_after_use.had": "all of a call in one unit",
+    "compute.stock.left_after_use.used": "all of a call in one unit",
+    "compute.stock.still_needed.planned": "all of a call in one unit",
+    "compute.stock.still_needed.used": "all of a call in one unit",
+    "compute.stock.left_over.on_hand": "all of a call in one unit",
+    "compute.stock.left_over.package_size": "all of a call in one unit",
+    "compute.stock.left_over.needed": "all of a call in one unit",
+    "compute.money.used_usd.amount": "in the unit of package_size",
+    "compute.money.used_usd.package_size": "in the unit of amount",
+    "compute.money.part_of.whole": "dollars or days, and so is the part",
+    "compute.money.part_of.part": "in the unit of parts",
+    "compute.money.part_of.parts": "all in one unit",
     "book.model.SearchRecord.boost": "a weight among hits, without a unit",
     "plan.tank.Allowed.most": "in the basis of the label's use: product, ai or ae",
     "plan.spraying._mix.most": "in the basis of the label's use: product, ai or ae",
     "plan.spraying._within.carrier": "compared with a range of gallons to an acre, beside it",
 }
 # Functions whose result is in the unit of what they are given.
-WITHOUT_UNIT = {"compute.buying.sum_of": "in the unit of the parts"}
+WITHOUT_UNIT = {
+    "compute.buying.sum_of": "in the unit of the parts",
+    "compute.money.part_of": "in the unit of the whole",
+    "compute.stock.counted_and_bought": "in the unit of the call",
+    "compute.stock.left_after_use": "in the unit of the call",
+    "compute.stock.still_needed": "in the unit of the call",
+    "compute.stock.left_over": "in the unit of the call",
+}
 
 
 # A point is a pair of degrees, north and east, as in the property folder.

@@ -5,7 +5,7 @@ both of its long sides.
 """
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import Literal
 
 from generator.compute import area
@@ -54,7 +54,7 @@ def ground_findings(place: Place) -> list[Finding]:
     if place.ground is None:
         return []
     counts, *others = place.ground.ways
-    most = values()["grounds_apart_most_pct"]
+    most = values()["ground_may_be_off_pct"]
     most_share = convert(most.value, most.unit, "fraction")
     found = []
     for other in others:
@@ -63,7 +63,7 @@ def ground_findings(place: Place) -> list[Finding]:
                 (f"From {WAY_WORDS[counts.kind]}, which counts", counts.area),
                 (f"From {WAY_WORDS[other.kind]}", other.area),
                 ("Apart", other.apart),
-                ("Lets pass at most", most),
+                ("May be off by", most),
             )
             words = {"counts": WAY_WORDS[counts.kind], "other": WAY_WORDS[other.kind]}
             reason = Caution.GROUNDS_DISAGREE
@@ -74,7 +74,7 @@ def ground_findings(place: Place) -> list[Finding]:
             ("Likely error", error.share),
             ("Least ground there may be", error.least),
             ("Most ground there may be", error.most),
-            ("Lets pass at most", most),
+            ("May be off by", most),
         )
         found.append(finding(Caution.COARSE_OUTLINE, place.id, counts.where, figures))
     return found
@@ -115,7 +115,8 @@ def _ways(screen: Screen) -> Iterator[_Way]:
 
 
 def _other_way(way: _Way, counts: Quantity, base: str) -> GroundWay:
-    other = way.formula(f"{base}/{way.kind}_area_ac", **way.inputs)
+    formula = replace(way.formula, label=f"Ground from {WAY_WORDS[way.kind]}")
+    other = formula(f"{base}/{way.kind}_area_ac", **way.inputs)
     apart = area.GROUNDS_APART(
         f"{base}/{way.kind}_apart_fraction", area_ac=counts, other_area_ac=other
     )

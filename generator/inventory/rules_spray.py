@@ -3,10 +3,11 @@
 from collections.abc import Iterator
 
 from generator.inventory.equipment import Sprayer
-from generator.inventory.places import Work
+from generator.inventory.places import Partner, Work
 from generator.inventory.problems import shown_value
 from generator.inventory.rule import Broken, Rule
 from generator.inventory.schema import Inventory
+from generator.inventory.stock import Adjuvant, Product
 
 BY_HAND = ("hand_gun", "backpack")
 
@@ -80,14 +81,16 @@ def _once_in_a_tank(inventory: Inventory) -> Iterator[Broken]:
 
 def _percent_for_spots(inventory: Inventory) -> Iterator[Broken]:
     for work in _works(inventory):
-        for one in (work, *work.partners):
+        entries: tuple[Work | Partner, ...] = (work, *work.partners)
+        for one in entries:
             if one.mix_fraction is not None and work.method != "spot":
                 what = "a percent mix is for spots alone"
                 yield Broken(one.where, what, "a rate to an acre, or method: spot")
 
 
 def _one_form(inventory: Inventory) -> Iterator[Broken]:
-    for one in (*inventory.products, *inventory.adjuvants):
+    stock: tuple[Product | Adjuvant, ...] = (*inventory.products, *inventory.adjuvants)
+    for one in stock:
         liquid = one.package_fl_oz is not None or one.on_hand_fl_oz is not None
         dry = one.package_oz_wt is not None or one.on_hand_oz_wt is not None
         if liquid and dry:

@@ -124,7 +124,8 @@ def test_a_use_before_sowing_does_not_clear_a_spraying_after_it() -> None:
     ],
 )
 def test_method(use: str, job: str | None, clears: bool) -> None:
-    assert stops_with(full_use(method=use), method=job) == (set() if clears else {NO_USE})
+    work = {"method": job, "treated_sq_ft": 400}
+    assert stops_with(full_use(method=use), **work) == (set() if clears else {NO_USE})
 
 
 @pytest.mark.parametrize(

@@ -85,7 +85,7 @@ def test_every_unit_is_reached_by_a_definition() -> None:
     """A unit that no definition leads to would stand unchecked."""
     prices = {"usd_per_ac", "usd_per_hour", "usd_per_day", "usd_per_gal"}
     alone = prices | {"usd", "seeds_per_lb", "turns", "count", "ac_per_hour"}
-    alone |= {"lb_per_ton", "qt_per_100_lb_per_day", "ft_per_ft", "ph", "years"}
+    alone |= {"lb_per_ton", "qt_per_100_lb_per_day", "lb_per_100_gal", "ft_per_ft", "ph", "years"}
     reached = {name for one, other, _ in DEFINED for name in (one, other)}
     assert reached | alone == UNITS.keys()
     assert all(len(family_suffixes(UNITS[name].family)) == 1 for name in alone)

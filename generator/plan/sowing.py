@@ -103,9 +103,7 @@ def together(job_id: str, planting: Planting, parts: tuple[Sowing, ...]) -> dict
     return numbers
 
 
-def _shares(
-    job_id: str, planting: Planting, parts: tuple[Sowing, ...]
-) -> tuple[Quantity, ...]:
+def _shares(job_id: str, planting: Planting, parts: tuple[Sowing, ...]) -> tuple[Quantity, ...]:
     """Return the seeds each kind brings to a pound of a mixture, or nothing of no mixture."""
     return tuple(
         seed_rate.SHARE_SEEDS(

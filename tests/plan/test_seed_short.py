@@ -1,0 +1,174 @@
+"""A lot that does not reach: full rate by priority, part of one place, and the rest waits.
+
+Every place is an acre that takes 8 / 0.72 = 11.1111 lb of lot sg.
+"""
+
+import random
+
+import pytest
+
+from generator.plan.model import Plan
+from generator.plan.readers import seen_by
+from generator.plan.reasons import Stop
+from generator.working import Withheld, walk
+from tests.plan.planned import inventory_of, job_of, planned
+from tests.plan.sown import (
+    by_spreader,
+    codes_on,
+    found_on,
+    sown,
+    the_lot,
+    the_planting,
+    with_lot,
+    with_place,
+)
+from tests.properties import SEASON, Data
+
+AN_ACRE_LB = 8 / 0.72
+
+
+def three(on_hand: float, more: float | None, *priorities: int | None) -> Data:
+    """Three places of an acre, lane, mid and far, with these priorities."""
+    data = sown()
+    with_place(with_place(data, "mid"), "far")
+    the_lot(data)["on_hand_lb"] = on_hand
+    if more is not None:
+        the_lot(data)["most_to_be_had_lb"] = more
+    for number, priority in enumerate(priorities):
+        if priority is not None:
+            the_planting(data, number)["priority"] = priority
+    return data
+
+
+def sowing(place: str) -> str:
+    return f"{place}/{SEASON}/frost_seeding"
+
+
+def sown_acres(plan: Plan) -> dict[str, float]:
+    """The acres of each place that are sown, by its budget line and the full rate."""
+    return {line.place_id: line.amount.value / AN_ACRE_LB for line in plan.lines
+            if line.kind == "seed"}  # fmt: skip
+
+
+@pytest.mark.parametrize("more", [None, 30, 3 * AN_ACRE_LB - 4])
+def test_enough_seed_changes_nothing(more: float | None) -> None:
+    plan = planned(three(4, more))
+    assert sown_acres(plan) == pytest.approx({"lane": 1, "mid": 1, "far": 1})
+    assert not {"C230", "C231", "S140"} & {one.code for one in plan.findings}
+
+
+def test_the_first_gets_all_the_next_a_part_and_the_last_waits() -> None:
+    # 1.25 + 15.4166667 = 16.6666667 lb: an acre and a half
+    plan = planned(three(1.25, 15.41666666666666, 3, 1, 2))
+    assert sown_acres(plan) == pytest.approx({"mid": 1, "far": 0.5})
+    assert codes_on(plan, sowing("mid")) & {"C230", "C231", "S140"} == set()
+    part = job_of(plan, sowing("far"))
+    assert part.numbers["sown_area_ac"].value == pytest.approx(0.5)
+    assert part.numbers["not_sown_area_ac"].value == pytest.approx(0.5)
+    # never thinner: 11.1111 lb on each acre that is sown, 5.5556 lb in all
+    (seed,) = part.sowings
+    assert seed.numbers["bulk_rate_lb_per_ac"].value == pytest.approx(AN_ACRE_LB)
+    assert seed.numbers["bulk_seed_lb"].value == pytest.approx(AN_ACRE_LB / 2)
+    figures = dict(found_on(plan, "C230", sowing("far")).figures)
+    assert figures["Not sown"].value == pytest.approx(0.5)
+
+
+def test_a_place_that_waits_is_stopped_and_says_how_much_is_not_sown() -> None:
+    plan = planned(three(1.25, 15.4, 3, 1, 2))
+    waits = job_of(plan, sowing("lane"))
+    assert (waits.numbers, waits.sowings) == ({}, ())
+    found = found_on(plan, "S140", sowing("lane"))
+    assert dict(found.figures)["Not sown"].value == pytest.approx(1)
+    assert "sg" in found.words
+    assert [one.code for one in plan.findings_on(waits.id) if one.figures] == ["S140"]
+    # the cure: more seed to be had
+    cured = planned(three(1.25, 40, 3, 1, 2))
+    assert not codes_on(cured, sowing("lane")) & {"S140", "C230"}
+    assert job_of(cured, sowing("lane")).numbers
+
+
+def test_seed_is_never_shared_out_thin() -> None:
+    for pounds in (1, 11, 12, 23, 33):
+        acres = sown_acres(planned(three(0, pounds, 1, 2, 3)))
+        assert sum(acres.values()) == pytest.approx(pounds / AN_ACRE_LB)
+        in_turn = [acres.get(place, 0) for place in ("lane", "mid", "far")]
+        assert in_turn == sorted(in_turn, reverse=True)
+        assert sum(0 < one < 1 - 1e-9 for one in in_turn) <= 1
+
+
+@pytest.mark.parametrize("priorities", [(None, None, None), (2, 2, 1), (1, None, 2)])
+def test_a_guessed_order_is_told(priorities: tuple[int | None, ...]) -> None:
+    plan = planned(three(0, 12, *priorities))
+    assert all("C231" in codes_on(plan, sowing(place)) for place in ("lane", "mid", "far"))
+    assert "C231" not in codes_on(planned(three(0, 12, 1, 2, 3)), sowing("lane"))
+
+
+def test_the_guessed_order_is_the_earlier_date_then_the_id() -> None:
+    data = three(0, 12)
+    late = the_planting(data, 2)
+    assert sown_acres(planned(data))["far"] == pytest.approx(1)
+    # drilled from 1 May, so behind the two that open on 20 January
+    late |= {"method": "drill", "steps": "drilled_native_grass", "work": []}
+    acres = sown_acres(planned(data))
+    assert acres["lane"] == pytest.approx(1)
+    assert "far" not in acres
+
+
+def test_unweighed_seed_is_not_shared_out() -> None:
+    data = three(0, 5)
+    del the_lot(data)["on_hand_lb"]
+    plan = planned(data)
+    assert sown_acres(plan) == pytest.approx({"lane": 1, "mid": 1, "far": 1})
+    assert "N320" in codes_on(plan, sowing("lane"))
+    assert "N320" not in codes_on(planned(three(0, 5)), sowing("lane"))
+
+
+def test_a_short_lot_takes_its_companion_along_and_leaves_the_rest_for_others() -> None:
+    data = three(0, AN_ACRE_LB / 2, 1, 2, 3)
+    with_lot(data, "bb", "big-bluestem", most_to_be_had_lb=AN_ACRE_LB, on_hand_lb=0)
+    blue = {"species": "big-bluestem", "lot": "bb", "rate_pls_lb_per_ac": 8}
+    the_planting(data, 0)["seed"].append(blue)
+    the_planting(data, 1)["seed"] = [blue]
+    the_planting(data, 2)["seed"] = [blue]
+    plan = planned(data)
+    pounds = {(one.place_id, one.item_id): one.amount.value for one in plan.lines
+              if one.kind == "seed"}  # fmt: skip
+    # half an acre of lane for want of sg; the half acre of bb it leaves goes to mid, far waits
+    half = pytest.approx(AN_ACRE_LB / 2)
+    assert pounds == {("lane", "sg"): half, ("lane", "bb"): half, ("mid", "bb"): half}
+    assert "S140" in codes_on(plan, sowing("far"))
+
+
+def test_seed_that_falls_beside_is_needed_too() -> None:
+    # 8 ft wide under a throw of 12 ft: half as much again. 0.1 ac take 1.6667 lb, 1.2 are there.
+    data = by_spreader(sown(), {"caught_lb": 0.14})
+    data["screens"]["screens"][0] |= {"width_ft": 8, "length_ft": 544.5}
+    the_lot(data).update(on_hand_lb=0.2, most_to_be_had_lb=1)
+    plan = planned(data)
+    assert job_of(plan, sowing("lane")).numbers["sown_area_ac"].value == pytest.approx(0.072)
+    (line,) = [one for one in plan.lines if one.kind == "seed"]
+    assert line.amount.value == pytest.approx(1.2)
+
+
+def test_order_in_the_file_does_not_matter() -> None:
+    data = three(2, 14, 2, 3, 1)
+    before = sown_acres(planned(data))
+    random.Random(1).shuffle(data["screens"]["screens"])
+    assert sown_acres(planned(data)) == before
+
+
+def test_another_reader_sees_the_acres_and_not_what_they_rest_on() -> None:
+    data = three(1.25, 15, 3, 1, 2)
+    data["readers"]["readers"][0]["jobs"] = [
+        {"planting": name, "steps": ["frost_seeding"]} for name in ("far-27", "lane-27")
+    ]
+    inventory, plan = inventory_of(data), planned(data)
+    theirs = seen_by(plan, inventory.readers[0])
+    part, waits = sorted(theirs.jobs, key=lambda one: not one.numbers)
+    mine = job_of(plan, sowing("far"))
+    assert part.numbers["sown_area_ac"].value == mine.numbers["sown_area_ac"].value
+    inputs = {name: one for one in walk(part.numbers["sown_area_ac"]) for name, one in one.inputs}
+    assert isinstance(inputs["left_lb"], Withheld)
+    (stop,) = [one for one in theirs.findings_on(waits.id) if one.severity == "stop"]
+    assert stop.words == Stop.SEED_WAITS.value.others
+    assert stop.figures == ()

@@ -114,30 +114,56 @@ def dry_product_rate_lb_per_ac(rate_lb_per_ac: float, strength_fraction: float) 
     return rate_lb_per_ac / strength_fraction
 
 
-def measured(amount: float, mark: float) -> float:
-    """Amount at the nearest mark of the measure, in the unit of the mark.
+def measured_fl_oz(amount_fl_oz: float, mark_fl_oz: float) -> float:
+    """Amount at the nearest mark of the measure, in fluid ounces.
 
-    Formula: whole_down(amount / mark + 1 / 2) * mark
-    Valid for: a mark above 0
+    Formula: whole_down(amount_fl_oz / mark_fl_oz + 1 / 2) * mark_fl_oz
+    Valid for: mark_fl_oz above 0
     Source: rounding to the nearest mark (source key arithmetic)
 
-    >>> measured(53.3, 1)
+    >>> measured_fl_oz(53.3, 1)
     53.0
     """
-    return whole_down(amount / mark + 1 / 2) * mark
+    return whole_down(amount_fl_oz / mark_fl_oz + 1 / 2) * mark_fl_oz
 
 
-def mark_below(amount: float, mark: float) -> float:
-    """Amount at the mark below: used where the nearest would be too much.
+def mark_below_fl_oz(amount_fl_oz: float, mark_fl_oz: float) -> float:
+    """Amount at the mark below, in fluid ounces: used where the nearest would be too much.
 
-    Formula: whole_down(amount / mark) * mark
-    Valid for: a mark above 0
+    Formula: whole_down(amount_fl_oz / mark_fl_oz) * mark_fl_oz
+    Valid for: mark_fl_oz above 0
     Source: rounding down to a mark (source key arithmetic)
 
-    >>> mark_below(53.9, 1)
+    >>> mark_below_fl_oz(53.9, 1)
     53.0
     """
-    return whole_down(amount / mark) * mark
+    return whole_down(amount_fl_oz / mark_fl_oz) * mark_fl_oz
+
+
+def weighed_oz_wt(amount_oz_wt: float, mark_oz_wt: float) -> float:
+    """Amount at the nearest mark of the scale, in ounces by weight.
+
+    Formula: whole_down(amount_oz_wt / mark_oz_wt + 1 / 2) * mark_oz_wt
+    Valid for: mark_oz_wt above 0
+    Source: rounding to the nearest mark (source key arithmetic)
+
+    >>> weighed_oz_wt(7.3, 0.5)
+    7.5
+    """
+    return whole_down(amount_oz_wt / mark_oz_wt + 1 / 2) * mark_oz_wt
+
+
+def weighed_below_oz_wt(amount_oz_wt: float, mark_oz_wt: float) -> float:
+    """Amount at the mark of the scale below: used where the nearest would be too much.
+
+    Formula: whole_down(amount_oz_wt / mark_oz_wt) * mark_oz_wt
+    Valid for: mark_oz_wt above 0
+    Source: rounding down to a mark (source key arithmetic)
+
+    >>> weighed_below_oz_wt(7.4, 0.5)
+    7.0
+    """
+    return whole_down(amount_oz_wt / mark_oz_wt) * mark_oz_wt
 
 
 def rate_given_fl_oz_per_ac(
@@ -264,16 +290,32 @@ DRY_PRODUCT_RATE = Formula(
     "aps_handbook",
 )
 MEASURED = Formula(
-    measured, "fl_oz", "whole_down(amount / mark + 1 / 2) * mark", "Measure in", "arithmetic"
+    measured_fl_oz,
+    "fl_oz",
+    "whole_down(amount_fl_oz / mark_fl_oz + 1 / 2) * mark_fl_oz",
+    "Measure in",
+    "arithmetic",
 )
 MARK_BELOW = Formula(
-    mark_below, "fl_oz", "whole_down(amount / mark) * mark", "Measure in", "arithmetic"
+    mark_below_fl_oz,
+    "fl_oz",
+    "whole_down(amount_fl_oz / mark_fl_oz) * mark_fl_oz",
+    "Measure in",
+    "arithmetic",
 )
 WEIGHED = Formula(
-    measured, "oz_wt", "whole_down(amount / mark + 1 / 2) * mark", "Weigh in", "arithmetic"
+    weighed_oz_wt,
+    "oz_wt",
+    "whole_down(amount_oz_wt / mark_oz_wt + 1 / 2) * mark_oz_wt",
+    "Weigh in",
+    "arithmetic",
 )
 WEIGHED_BELOW = Formula(
-    mark_below, "oz_wt", "whole_down(amount / mark) * mark", "Weigh in", "arithmetic"
+    weighed_below_oz_wt,
+    "oz_wt",
+    "whole_down(amount_oz_wt / mark_oz_wt) * mark_oz_wt",
+    "Weigh in",
+    "arithmetic",
 )
 RATE_GIVEN = Formula(
     rate_given_fl_oz_per_ac,

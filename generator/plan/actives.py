@@ -1,17 +1,9 @@
 """What the season's cleared sprayings put on a place of each active, by calendar year."""
 
-from dataclasses import dataclass
-
 from generator.compute.buying import TOTAL_RATE
 from generator.plan.model import ActiveTotal
 from generator.plan.years import PlannedSpray
 from generator.working import Figure
-
-
-@dataclass(slots=True)
-class _Row:
-    rates: list[Figure]
-    job_ids: list[str]
 
 
 def active_totals(
@@ -22,25 +14,20 @@ def active_totals(
     `cleared` are the ids of the jobs whose sheets print amounts; others add nothing here. A job
     whose open dates touch two years counts in both.
     """
-    rows: dict[tuple[str, int, str, str], _Row] = {}
+    rates: dict[tuple[str, int, str, str], list[Figure]] = {}
     for spray in sprays:
         if spray.job_id in cleared and spray.rate is not None and spray.opens and spray.closes:
             for year in range(spray.opens.year, spray.closes.year + 1):
                 for one in spray.rate.actives:
                     key = (spray.place_id, year, one.active, one.basis)
-                    row = rows.setdefault(key, _Row([], []))
-                    row.rates.append(one.rate)
-                    row.job_ids.append(spray.job_id)
+                    rates.setdefault(key, []).append(one.rate)
     return tuple(
         ActiveTotal(
             place,
             year,
             active,
             basis,
-            TOTAL_RATE(
-                f"{place}/{year}/actives/total_{number}_lb_per_ac", parts=tuple(row.rates)
-            ),
-            tuple(row.job_ids),
+            TOTAL_RATE(f"{place}/{year}/actives/total_{number}_lb_per_ac", parts=tuple(parts)),
         )
-        for number, ((place, year, active, basis), row) in enumerate(sorted(rows.items()), 1)
+        for number, ((place, year, active, basis), parts) in enumerate(sorted(rates.items()), 1)
     )

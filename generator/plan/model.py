@@ -249,14 +249,13 @@ class WorkTime:
 
 @dataclass(frozen=True, slots=True)
 class ActiveTotal:
-    """Pounds of one active on an acre of a place in a calendar year, by the jobs that add up."""
+    """Pounds of one active on an acre of a place in a calendar year, over its cleared jobs."""
 
     place_id: str
     year: int
     active: str
     basis: str
     total: Quantity
-    job_ids: tuple[str, ...]
 
 
 @dataclass(frozen=True, slots=True)

@@ -182,11 +182,11 @@ def _tank_stops(
     yield from stops
 
 
-def _asks_for(use: Use, carrier: float) -> bool:
+def _asks_for(use: Use, carrier_gal_per_ac: float) -> bool:
     wanted = use.carrier_gal_per_ac
     if not isinstance(wanted, CarrierRange):
         return True
-    return wanted.low_gal_per_ac.value <= carrier <= wanted.high_gal_per_ac.value
+    return wanted.low_gal_per_ac.value <= carrier_gal_per_ac <= wanted.high_gal_per_ac.value
 
 
 def _adjuvants(asked: JobAsked, inventory: Inventory) -> tuple[tuple[AdjuvantUsed, Adjuvant], ...]:

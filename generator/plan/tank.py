@@ -200,7 +200,9 @@ def _liquid_ways(
     )
     found = []
     for rounding in (dose.MEASURED, dose.MARK_BELOW):
-        amount = rounding(f"{base}_product_fl_oz", amount=exact, mark=pour.measure.mark_fl_oz)
+        amount = rounding(
+            f"{base}_product_fl_oz", amount_fl_oz=exact, mark_fl_oz=pour.measure.mark_fl_oz
+        )
         given = dose.RATE_GIVEN(
             f"{base}_rate_fl_oz_per_ac",
             measured_fl_oz=amount,
@@ -223,7 +225,9 @@ def _dry_ways(
     )
     found = []
     for rounding in (dose.WEIGHED, dose.WEIGHED_BELOW):
-        amount = rounding(f"{base}_product_oz_wt", amount=exact, mark=pour.measure.mark_oz_wt)
+        amount = rounding(
+            f"{base}_product_oz_wt", amount_oz_wt=exact, mark_oz_wt=pour.measure.mark_oz_wt
+        )
         given = dose.DRY_RATE_GIVEN(
             f"{base}_rate_lb_per_ac",
             measured_oz_wt=amount,

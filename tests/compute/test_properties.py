@@ -90,8 +90,8 @@ def test_active_and_product_rates_undo_each_other(rate: float, strength: float) 
 
 @given(amount=AMOUNTS, mark=st.floats(min_value=0.01, max_value=100))
 def test_marks_are_near_and_the_mark_below_is_never_too_much(amount: float, mark: float) -> None:
-    nearest = dose.measured(amount, mark)
-    below = dose.mark_below(amount, mark)
+    nearest = dose.measured_fl_oz(amount, mark)
+    below = dose.mark_below_fl_oz(amount, mark)
     assert abs(nearest - amount) <= mark / 2 * (1 + 1e-9)
     assert below <= amount * (1 + 1e-12)
     assert amount - below <= mark * (1 + 1e-9)
@@ -159,4 +159,4 @@ def test_a_rounding_error_of_computing_is_no_load_fill_or_package_more() -> None
     assert spray.loads_count(spray.spray_gal(ground, 11), 25) == 1
     assert spread.fills_count(seed.bulk_seed_lb(10.5, 8, 0.7), 5) == 24
     assert buying.packages_count(0.8, 0.7, 0.1) == 1
-    assert dose.mark_below(0.3, 0.1) == pytest.approx(0.3, rel=1e-12)
+    assert dose.mark_below_fl_oz(0.3, 0.1) == pytest.approx(0.3, rel=1e-12)

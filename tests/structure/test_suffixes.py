@@ -44,9 +44,9 @@ WITHOUT_SUFFIX = {
     "compute.money.part_of.part": "in the unit of parts",
     "compute.money.part_of.parts": "all in one unit",
     "book.model.SearchRecord.boost": "a weight among hits, without a unit",
-    "plan.tank.Allowed.most": "in the basis of the label's use: product, ai or ae",
-    "plan.spraying._mix.most": "in the basis of the label's use: product, ai or ae",
-    "plan.spraying._within.carrier": "compared with a range of gallons to an acre, beside it",
+    "plan.tank.Pour.low": "in the unit of the rate beside it",
+    "plan.tank.Pour.most": "in the unit of the rate beside it",
+    "plan.tank.Pour.holds.given": "in the unit of the rate",
 }
 # Functions whose result is in the unit of what they are given.
 WITHOUT_UNIT = {

@@ -454,7 +454,7 @@ class Caution(Enum):
     )
     STEEP_OR_NO_WAY_OUT = Words(
         "C259",
-        "The water hole has sides steeper than dug ponds should have, or no ramp a fawn can climb.",
+        "The water hole has {what}.",
         "",
         "Lay back a side, or build a rough ramp from the bottom to the edge, and type it as "
         "ramp_ft_per_ft. Deer take a slick ramp only once netting or brush covers it.",

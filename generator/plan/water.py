@@ -124,14 +124,20 @@ def water_findings(water: Water) -> list[Finding]:
     assert isinstance(sides, Given | Quantity)
     steepest, ramp, typed = values()[STEEPEST], values()[RAMP], hole.ramp_ft_per_ft
     flattest_ft_per_ft = max(sides.value, typed.value if typed is not None else 0)
-    if sides.value < steepest.value or flattest_ft_per_ft < ramp.value:
+    faults = []
+    if sides.value < steepest.value:
+        faults.append("sides steeper than dug ponds should have")
+    if flattest_ft_per_ft < ramp.value:
+        faults.append("neither a side nor a ramp flat enough for a fawn to climb out")
+    if faults:
         figures = (
             ("Sides here", sides),
             ("Sides not steeper than", steepest),
             ("A ramp no steeper than", ramp),
             ("Such a ramp runs out from the bottom", water.numbers["ramp_run_ft"]),
         )
-        found.append(finding(Caution.STEEP_OR_NO_WAY_OUT, hole.id, hole.where, figures))
+        what = ", and ".join(faults)
+        found.append(finding(Caution.STEEP_OR_NO_WAY_OUT, hole.id, hole.where, figures, what=what))
     if not water.drunk:
         found.append(finding(Note.NO_DEER_COUNT, hole.id, hole.where))
     elif any(one.refills is None for one in water.drunk):

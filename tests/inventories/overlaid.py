@@ -17,6 +17,7 @@ def overlaid(kind: str, name: str, folder: Path) -> Path:
 
 
 def place_said(name: str) -> str:
-    """What the first line of a broken inventory says: `FILE LINE CODE`."""
-    (path,) = (HERE / "bad" / name).iterdir()
-    return path.read_text(encoding="utf-8").partition("\n")[0].removeprefix("# ")
+    """What the first line of a broken inventory says: `FILE LINE CODE`; of several files, one."""
+    texts = [path.read_text(encoding="utf-8") for path in (HERE / "bad" / name).iterdir()]
+    (line,) = (one.partition("\n")[0] for one in texts if one.startswith("# "))
+    return line.removeprefix("# ")

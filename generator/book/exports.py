@@ -15,7 +15,7 @@ from openpyxl.utils import get_column_letter
 from openpyxl.worksheet.worksheet import Worksheet
 from openpyxl.xml.functions import tostring
 
-from generator.book.text import clean
+from generator.book.text import MONTHS, clean
 from generator.plan.budget import COLUMNS, not_to_buy_yet, purchases, table_rows
 from generator.plan.model import Plan
 from generator.plan.money import VIEWS, rows
@@ -39,8 +39,10 @@ STATES = {
 # A spreadsheet takes what begins so for a formula, in any width of letters.
 _LIVE = re.compile(r"[=+\-@\t\r\uff1d\uff0b\uff0d\uff20]")
 _LIKE_A_NUMBER = re.compile(r"[\d.,:/\s%$eE()-]+")
-_MONTH = "(jan|feb|mar|apr|may|jun|jul|aug|sep|oct|nov|dec)[a-z]*"
-_LIKE_A_DAY = re.compile(rf"(\d+[-/. ])?{_MONTH}([-/. ]?\d+)*|true|false", re.IGNORECASE)
+_MONTH = "(" + "|".join(f"{month}|{month[:3]}" for month in MONTHS) + ")"
+_LIKE_A_DAY = re.compile(
+    rf"(\d+[-/. ]*)?{_MONTH}([-/., ]*\d+)+|\d+[-/. ]*{_MONTH}|true|false", re.IGNORECASE
+)
 _WIDEST = 40
 _CORE, _EPOCH = "docProps/core.xml", (1980, 1, 1, 0, 0, 0)
 

@@ -1,0 +1,230 @@
+"""Files for a spreadsheet: read back they are the plan's numbers, and their text is text."""
+
+import csv
+import datetime
+import io
+import math
+import random
+import re
+import zipfile
+from typing import Any
+
+import pandas as pd
+import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
+from openpyxl import load_workbook
+from openpyxl.worksheet.worksheet import Worksheet
+
+from generator.book.exports import (
+    BUDGET_CSV,
+    BUDGET_XLSX,
+    BUY_CSV,
+    Table,
+    as_csv,
+    as_xlsx,
+    inert_cell,
+    owner_files,
+)
+from generator.book.make import make_book
+from generator.book.text import clean
+from generator.plan.budget import budget_table, not_to_buy_yet, purchases, totals
+from generator.plan.model import Plan
+from generator.plan.readers import seen_by
+from tests.book.hostile import SHEETS, VECTORS
+from tests.book.sites import DEMO, plans_of
+from tests.plan.planned import inventory_of, planned
+from tests.properties import full_card, full_use, property_data, small_property
+
+DAY = datetime.date(2026, 8, 20)
+Cells = list[dict[str, Any]]
+
+
+@pytest.fixture(scope="module", params=["demo", 1, 2])
+def plan(request: pytest.FixtureRequest) -> Plan:
+    if request.param == "demo":
+        return plans_of(DEMO)["owner"]
+    return planned(property_data(request.param, random.Random(request.param).randint(3, 6)))
+
+
+def same(read: float | None, value: float | None) -> bool:
+    """Whether a cell is the value: a workbook is written with sixteen digits."""
+    if read is None or value is None:
+        return read is value
+    return math.isclose(read, value, rel_tol=1e-15)
+
+
+def by_csv(content: bytes) -> list[dict[str, str]]:
+    return list(csv.DictReader(io.StringIO(content.decode("utf-8-sig"), newline="")))
+
+
+def by_openpyxl(content: bytes, sheet: str) -> Cells:
+    found = load_workbook(io.BytesIO(content))[sheet]
+    assert isinstance(found, Worksheet)
+    head, *rows = [[cell.value for cell in row] for row in found.iter_rows()]
+    return [dict(zip(map(str, head), row, strict=True)) for row in rows]
+
+
+def by_pandas(content: bytes) -> pd.DataFrame:
+    return pd.read_csv(io.BytesIO(content), encoding="utf-8-sig")
+
+
+def test_the_lines_are_the_plan_s_in_every_file(plan: Plan) -> None:
+    files = owner_files(plan)
+    wanted = [
+        (line.job_id, line.item_id, line.amount.unit, line.amount.value,
+         line.cost.value if line.cost is not None else None)
+        for line in plan.lines
+    ]  # fmt: skip
+    assert len(wanted) > 3
+    texts = by_csv(files[BUDGET_CSV])
+    assert [(row["job"], row["item"], row["unit"]) for row in texts] == [one[:3] for one in wanted]
+    numbers = [
+        (float(row["amount"]), float(row["cost_usd"]) if row["cost_usd"] else None) for row in texts
+    ]
+    assert numbers == [one[3:] for one in wanted]
+    sheet = by_openpyxl(files[BUDGET_XLSX], "Lines")
+    found = [
+        (row["job"], row["item"], row["unit"], row["amount"], row["cost_usd"]) for row in sheet
+    ]
+    assert [one[:3] for one in found] == [one[:3] for one in wanted]
+    for one, other in zip(found, wanted, strict=True):
+        assert all(same(a, b) for a, b in zip(one[3:], other[3:], strict=True))
+    pd.testing.assert_frame_equal(
+        by_pandas(files[BUDGET_CSV]), budget_table(plan.lines), check_dtype=False
+    )
+    assert by_pandas(files[BUDGET_CSV])["amount"].dtype == float
+
+
+def test_what_to_buy_is_the_plan_s_in_both_files(plan: Plan) -> None:
+    files = owner_files(plan)
+    bought, waiting = purchases(plan), not_to_buy_yet(plan)
+    for rows in (by_csv(files[BUY_CSV]), by_openpyxl(files[BUDGET_XLSX], "Buy")):
+        assert [row["item"] for row in rows] == [
+            *(one.item.id for one in bought),
+            *(one.id for one in waiting),
+        ]
+        for row, one in zip(rows, bought, strict=False):
+            figures = {
+                "needed": one.needed,
+                "on_hand": one.on_hand,
+                "packages_count": one.packages,
+                "cost_usd": one.cost,
+                "left_over": one.left_over,
+            }
+            for name, figure in figures.items():
+                assert bool(row[name] not in ("", None)) == (figure is not None)
+                if figure is not None:
+                    assert same(float(row[name]), figure.value)
+            assert row["unit"] == one.item.unit
+            assert (row["order_by"] or None) == (str(one.order.by) if one.order.by else None)
+        for row in rows[len(bought) :]:
+            told = {name for name, value in row.items() if value not in ("", None)}
+            assert told == {"item", "kind", "item_words", "state"}
+            assert row["state"] == "not to buy yet"
+
+
+def test_totals_are_the_plan_s(plan: Plan) -> None:
+    rows = by_openpyxl(owner_files(plan)[BUDGET_XLSX], "Totals")
+    found = {(row["by"], row["which"]): row["cost_usd"] for row in rows}
+    for column in ("season", "place", "planting", "item"):
+        for one in totals(plan, column):
+            cost = one.cost.value if one.cost else None
+            assert same(found.pop((column, one.key)), cost)
+    assert found == {}
+
+
+def test_a_stopped_product_is_in_no_row_with_an_amount() -> None:
+    use = full_use(covers={"kinds": ["clover"], "species": ["any"], "land": "any",
+                           "places": ["any"]})  # fmt: skip
+    files = owner_files(planned(small_property(full_card(use))))
+    assert [row["item"] for row in by_csv(files[BUDGET_CSV])] == ["sg"]
+    (brew,) = [row for row in by_csv(files[BUY_CSV]) if row["item"] == "brew"]
+    assert re.findall(r"\d", "".join(brew.values())) == []
+
+
+def test_only_the_owner_s_book_has_files() -> None:
+    data = small_property()
+    plan = planned(data)
+    reader = inventory_of(data).readers[0]
+    assert set(make_book(plan).files) == {BUDGET_CSV, BUY_CSV, BUDGET_XLSX}
+    assert make_book(seen_by(plan, reader)).files == {}
+
+
+def test_two_runs_give_the_same_bytes(plan: Plan) -> None:
+    assert owner_files(plan) == owner_files(plan)
+
+
+def test_a_workbook_is_of_the_plan_s_day(plan: Plan) -> None:
+    content = owner_files(plan)[BUDGET_XLSX]
+    about = load_workbook(io.BytesIO(content)).properties
+    day = datetime.datetime.combine(plan.as_of, datetime.time())
+    assert (about.created, about.modified) == (day, day)
+    with zipfile.ZipFile(io.BytesIO(content)) as archive:
+        assert {one.date_time for one in archive.infolist()} == {(1980, 1, 1, 0, 0, 0)}
+        assert archive.testzip() is None
+
+
+LIKE_SOMETHING_ELSE = (
+    *("=1+1", "+1", "-2+3", "@SUM(A1)", "\t=1", "\r=1", " =1", "\uff1d1+1", "\uff0b1", "\uff201"),
+    *("0042", "1e5", "3/4", "12:30", "1,240", "$5", "(7)", "5 %", "MAR-27", "3 may", "true"),
+)
+
+
+@pytest.mark.parametrize("text", [*LIKE_SOMETHING_ELSE, *SHEETS])
+def test_text_that_looks_like_something_else_is_made_text(text: str) -> None:
+    table = Table("One", ("a", "b"), [(text, 2.5)])
+    (row,) = by_csv(as_csv(table))
+    assert row == {"a": f"'{clean(text)}", "b": "2.5"}
+    cell = load_workbook(io.BytesIO(as_xlsx([table], DAY)))["One"]["A2"]
+    assert (cell.value, cell.data_type, cell.quotePrefix) == (clean(text), "s", True)
+    assert cell.hyperlink is None
+
+
+@pytest.mark.parametrize("text", ["Lane screen", "lane/2027/autumn_kill", "lane-27", "2026-08-20",
+                                  "switchgrass, lot 4", "11-52-0 blend", "marsh", ""])  # fmt: skip
+def test_plain_text_and_our_days_stay_as_they_are(text: str) -> None:
+    assert inert_cell(text) == text
+
+
+@pytest.mark.parametrize("value", [0.0, -2.5, 1e-7, 12, 1e12])
+def test_numbers_stay_numbers(value: float) -> None:
+    table = Table("One", ("a",), [(value,)])
+    assert float(by_csv(as_csv(table))[0]["a"]) == value
+    cell = load_workbook(io.BytesIO(as_xlsx([table], DAY)))["One"]["A2"]
+    assert (cell.value, cell.data_type) == (value, "n")
+
+
+TEXTS = st.text(max_size=40) | st.sampled_from(VECTORS)
+
+
+@settings(max_examples=60, deadline=None)
+@given(texts=st.lists(TEXTS, min_size=1, max_size=4))
+def test_any_text_comes_back_as_text(texts: list[str]) -> None:
+    table = Table("One", tuple("abcd"[: len(texts)]), [tuple(texts)])
+    (row,) = by_csv(as_csv(table))
+    for text, found in zip(texts, row.values(), strict=True):
+        assert found.removeprefix("'") == clean(text).removeprefix("'")
+        assert not found.startswith(("=", "+", "-", "@", "\t", "\r"))
+        with pytest.raises(ValueError, match="could not convert"):
+            float(found or "x")
+    content = as_xlsx([table], DAY)
+    for text, cell in zip(texts, load_workbook(io.BytesIO(content))["One"][2], strict=True):
+        assert (cell.value or "") == clean(text)
+        assert cell.data_type in ("s", "inlineStr") or cell.value is None
+    with zipfile.ZipFile(io.BytesIO(content)) as archive:
+        sheet = archive.read("xl/worksheets/sheet1.xml").decode()
+    assert "<f>" not in sheet
+    assert "hyperlink" not in sheet
+
+
+def test_a_site_carries_the_files_and_links_to_them(demo_sites: dict[str, Any]) -> None:
+    owner, hired = demo_sites["owner"], demo_sites["hired-sprayer"]
+    for name, content in owner.book.files.items():
+        assert (owner.folder / name).read_bytes() == content
+        assert not (hired.folder / name).exists()
+    for page, name in (("buy.html", BUY_CSV), ("money.html", BUDGET_CSV)):
+        html = (owner.folder / page).read_text(encoding="utf-8")
+        assert f'href="{name}"' in html
+        assert f'href="{BUDGET_XLSX}"' in html
+    assert not (hired.folder / "money.html").exists()

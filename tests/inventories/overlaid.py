@@ -17,7 +17,11 @@ def overlaid(kind: str, name: str, folder: Path) -> Path:
 
 
 def place_said(name: str) -> str:
-    """What the first line of a broken inventory says: `FILE LINE CODE`; of several files, one."""
-    texts = [path.read_text(encoding="utf-8") for path in (HERE / "bad" / name).iterdir()]
-    (line,) = (one.partition("\n")[0] for one in texts if one.startswith("# "))
+    """What the first line of a broken inventory says: `FILE LINE CODE`; of several files, one.
+
+    Read in whatever encoding the file is in: the line itself is plain letters.
+    """
+    first = [path.read_bytes().partition(b"\n")[0] for path in (HERE / "bad" / name).iterdir()]
+    texts = [line.replace(b"\0", b"").decode("ascii", "ignore") for line in first]
+    (line,) = (one for one in texts if one.startswith("# "))
     return line.removeprefix("# ")

@@ -1,5 +1,6 @@
 """Calculations give what their sources print, to half a unit of the last printed digit."""
 
+from collections import Counter
 from collections.abc import Iterator
 from dataclasses import dataclass
 from decimal import Decimal
@@ -120,6 +121,13 @@ def test_a_case_says_where_it_is_from(case: Case) -> None:
     assert (case.within is None) == (case.because is None)
     if case.kind == "published":
         assert sources()[case.source].trust == "published"
+
+
+def test_no_source_is_asked_the_same_thing_over_and_over() -> None:
+    published = [case for case in CASES if case.kind == "published"]
+    asked = Counter((case.function, case.source) for case in published)
+    assert {pair: count for pair, count in asked.items() if count > 4} == {}
+    assert len(published) >= 70
 
 
 def test_every_calculation_is_accounted_for() -> None:

@@ -16,6 +16,7 @@ import yaml
 
 from tests.properties_money import add_money
 from tests.shapes import with_shapes
+from tests.sowings import drill, drilled, sown_its_way, tagged_further
 
 Data = dict[str, Any]
 
@@ -313,7 +314,7 @@ class _Maker:
             del lot["price_usd"]
         if self._likely(0.5):
             lot["note"] = f"bin {number} in the barn"
-        return lot
+        return tagged_further(lot, number)
 
     def _product(self, number: int) -> Data:
         uses = [full_use(TIMING[step]) for step in SPRAY_STEPS]
@@ -373,7 +374,7 @@ class _Maker:
 
     def _planting(self, number: int) -> Data:
         lots = self.chance.sample(self.lots, self.chance.randint(1, 2))
-        return {
+        planting = {
             "id": f"planting-{number}",
             "season": SEASON if self._likely(0.9) else SEASON - 1,
             "seed": [
@@ -387,6 +388,7 @@ class _Maker:
                 {"step": "frost_seeding", "spreader": "crank"},
             ],
         }
+        return sown_its_way(planting, lots, number)
 
     def _spray(self, step: str) -> Data:
         unit = self.chance.choice(list(FL_OZ_PER))
@@ -417,6 +419,7 @@ class _Maker:
                 _sprayer("rig", "Rig", self.chance.randint(15, 60), "jug", 31),
             ],
             "spreaders": [{"id": "crank", "name": "Crank", "hopper_lb": 3, "catch_tests": [test]}],
+            "drills": [drill(self.lots[0]["id"])],
         }
 
     def _reader(self, places: list[Data]) -> Data:
@@ -429,9 +432,14 @@ class _Maker:
             "kind": "contractor",
             "name": "the hired crew",
             "jobs": [
-                {"planting": one["id"], "steps": list(self.chance.choice(steps))} for one in handed
+                {"planting": one["id"], "steps": _steps_of(one, self.chance.choice(steps))}
+                for one in handed
             ],
         }
+
+
+def _steps_of(planting: Data, steps: list[str]) -> list[str]:
+    return [drilled(one) for one in steps] if planting["method"] == "drill" else list(steps)
 
 
 def changed(data: Data, file: str, *path: str | int, to: object) -> Data:

@@ -1,4 +1,4 @@
-"""Money, log and machines for invented property data: hires, cost-share, entries, and wrong ones."""
+"""Money, log and machines for invented property data: hires, cost-share and entries."""
 
 from __future__ import annotations
 
@@ -79,11 +79,17 @@ def _entries(data: Data, plantings: list[Data], chance: random.Random) -> list[D
     used = {"item": product, "amount_fl_oz": chance.randint(1, 9)}
     job = {"planting": chance.choice(plantings)["id"], "step": "autumn_kill"}
     return [
-        {"id": "e-1", "on": "2026-08-10", "by": "me", "used": [used]},
-        {"id": "e-2", "on": "2026-08-18", "used": [used], "job": job, "note": "slip of the pen"},
+        {"id": "e-1", "done_on": "2026-08-10", "by": "me", "used": [used]},
+        {
+            "id": "e-2",
+            "done_on": "2026-08-18",
+            "used": [used],
+            "job": job,
+            "note": "slip of the pen",
+        },
         {
             "id": "e-3",
-            "on": "2026-08-18",
+            "done_on": "2026-08-18",
             "used": [used],
             "bought": [{"item": lot, "amount_oz_wt": chance.randint(8, 80), "cost_usd": 12.5}],
             "corrects": "e-2",

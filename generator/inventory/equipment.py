@@ -31,9 +31,7 @@ class SprayerTest(Record):
     )
     caught_in_seconds: Given | None = measure("page", "over", "seconds", POSITIVE)
     speed_mph: Given | None = measure("page", "speed", "mph", POSITIVE)
-    covered_sq_ft: Given | None = measure(
-        "page", "ground that took it, by hand", "sq_ft", POSITIVE
-    )
+    covered_sq_ft: Given | None = measure("page", "ground that took it, by hand", "sq_ft", POSITIVE)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -80,9 +78,7 @@ class SpreaderTest(Record):
     left_lb: Given | None = measure("page", "left in the hopper after", "lb", Limits(at_least=0))
     swath_ft: Given = measure("page", "width it threw evenly", "ft", POSITIVE, required=True)
     distance_ft: Given = measure("page", "distance walked", "ft", POSITIVE, required=True)
-    walked_in_seconds: Given | None = measure(
-        "page", "time for that distance", "seconds", POSITIVE
-    )
+    walked_in_seconds: Given | None = measure("page", "time for that distance", "seconds", POSITIVE)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

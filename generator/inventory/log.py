@@ -53,7 +53,7 @@ class LogEntry(Record):
     """What was done on a day; an entry that was wrong is left and corrected by another."""
 
     id: str = identity("id of the entry")
-    on: datetime.date = day("place", "day it was done", required=True, recorded=True)
+    done_on: datetime.date = day("place", "day it was done", required=True, recorded=True)
     by: str | None = text("person", "who did it")
     job: LoggedJob | None = record("place", "the job it was", LoggedJob)
     used: tuple[Used, ...] = record("money", "what was used", Used, many=True)

@@ -99,9 +99,7 @@ def make_plan(
         fertilizers=inventory.fertilizers,
         limes=inventory.limes,
         water=water,
-        actives=active_totals(
-            sprays, frozenset(job.id for job in ordered if job.mix is not None)
-        ),
+        actives=active_totals(sprays, frozenset(job.id for job in ordered if job.mix is not None)),
         lots=inventory.lots,
         products=inventory.products,
         sprayers=inventory.sprayers,
@@ -215,9 +213,7 @@ def _sow_job(
     return sown, found
 
 
-def _fertilizing_job(
-    job: Job, asked: JobAsked, inventory: Inventory
-) -> tuple[Job, list[Finding]]:
+def _fertilizing_job(job: Job, asked: JobAsked, inventory: Inventory) -> tuple[Job, list[Finding]]:
     done = plan_fertilizing(asked, inventory)
     fed = replace(
         job,

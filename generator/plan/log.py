@@ -11,14 +11,14 @@ from generator.working import Given
 def standing(entries: tuple[LogEntry, ...], as_of: datetime.date) -> tuple[LogEntry, ...]:
     """Return the entries that count on a day, in order of their days: none that was corrected."""
     corrected = {one.corrects for one in entries}
-    known = (one for one in entries if one.id not in corrected and one.on <= as_of)
-    return tuple(sorted(known, key=lambda one: (one.on, one.id)))
+    known = (one for one in entries if one.id not in corrected and one.done_on <= as_of)
+    return tuple(sorted(known, key=lambda one: (one.done_on, one.id)))
 
 
 def not_yet(entries: tuple[LogEntry, ...], as_of: datetime.date) -> tuple[LogEntry, ...]:
     """Return the entries of days after the plan's, which do not count yet."""
     corrected = {one.corrects for one in entries}
-    return tuple(one for one in entries if one.id not in corrected and one.on > as_of)
+    return tuple(one for one in entries if one.id not in corrected and one.done_on > as_of)
 
 
 def used_of(
@@ -28,7 +28,7 @@ def used_of(
     return tuple(
         amount_in(one.amount, item.unit)
         for entry in entries
-        if after is None or entry.on > after
+        if after is None or entry.done_on > after
         for one in _of(item, entry.used)
     )
 
@@ -40,7 +40,7 @@ def bought_of(
     return tuple(
         amount_in(one.amount, item.unit)
         for entry in entries
-        if entry.on > after
+        if entry.done_on > after
         for one in _of(item, entry.bought)
     )
 

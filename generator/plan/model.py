@@ -9,13 +9,13 @@ from typing import Literal
 from generator.inventory.drill import Drill, DrillTest
 from generator.inventory.equipment import Measure, Sprayer, SprayerTest, Spreader, SpreaderTest
 from generator.inventory.fields import Where
+from generator.inventory.ground import SoilTest
 from generator.inventory.label import LabelCard, Use
 from generator.inventory.log import LogEntry
 from generator.inventory.machine import Machine
 from generator.inventory.money import CostShare, Hire
 from generator.inventory.places import Route, Screen, Stand
 from generator.inventory.schema import EmergencyCard, SeasonSigns
-from generator.inventory.ground import SoilTest
 from generator.inventory.spreadable import Fertilizer, Lime
 from generator.inventory.stock import Adjuvant, Product, SeedLot
 from generator.plan.holes import Water

@@ -13,7 +13,8 @@ from generator.plan.model import Job, Plan, WorkTime
 from generator.working import Given, Quantity
 
 DECEMBER = 12
-VIEWS = ("season", "place", "planting", "item")
+PAID_BY = ("season", "place", "planting")
+VIEWS = (*PAID_BY, "item")
 
 
 @dataclass(frozen=True, slots=True)
@@ -48,7 +49,9 @@ class Month:
 def begun_on(plan: Plan, planting_id: str) -> datetime.date | None:
     """Return the first day the log says work was done on a planting."""
     days = (
-        one.on for one in plan.entries if one.job is not None and one.job.planting == planting_id
+        one.done_on
+        for one in plan.entries
+        if one.job is not None and one.job.planting == planting_id
     )
     return min(days, default=None)
 
@@ -94,8 +97,11 @@ def _paid(
 
 
 def rows(plan: Plan, column: str) -> tuple[Row, ...]:
-    """Return cost, payment and the rest by planting, place or season."""
-    known = payments(plan)
+    """Return cost, payment and the rest by season, place or planting; by item, the cost alone.
+
+    A contract pays for a planting as a whole, not for one thing used on it.
+    """
+    known = payments(plan) if column in PAID_BY else ()
     return tuple(_row(plan, one, known) for one in totals(plan, column))
 
 
@@ -131,7 +137,7 @@ def spent(plan: Plan) -> tuple[tuple[int, Quantity], ...]:
     """Return what the log says was paid for things, by the season the day stands in."""
     paid: dict[int, list[Given]] = {}
     for entry in plan.entries:
-        season = entry.on.year + (entry.on.month >= SEASON_BEGINS_MONTH)
+        season = entry.done_on.year + (entry.done_on.month >= SEASON_BEGINS_MONTH)
         costs = [one.cost_usd for one in entry.bought if one.cost_usd is not None]
         paid.setdefault(season, []).extend(costs)
     return tuple(

@@ -166,8 +166,8 @@ class Stop(Enum):
         "Lot {lot} does not reach this place this season. Places before it in turn get the full "
         "rate. Sown thin everywhere, it would fail everywhere.",
         "The seed for this place is not there yet. Do not begin; ask the owner.",
-        "Get more seed and raise most_to_be_had or on_hand of the lot, give the planting an earlier "
-        "priority, sow another lot here, or sow it a season later.",
+        "Get more seed and raise most_to_be_had or on_hand of the lot, give the planting an "
+        "earlier priority, sow another lot here, or sow it a season later.",
     )
     NO_MEASURE = Words(
         "S150",
@@ -236,8 +236,8 @@ class Caution(Enum):
     )
     NO_SEED_TEST = Words(
         "C202",
-        "What sows this has no catch test with lot {lot}, so setting and passes are not worked out, "
-        "and there is nothing to measure without one.",
+        "What sows this has no catch test with lot {lot}, so setting and passes are not worked "
+        "out, and there is nothing to measure without one.",
         "What sows this has not been tested with this seed. Ask the owner.",
         "Catch what falls over a measured distance, weigh it, and note it in equipment.yaml.",
         CALIBRATION_CHAPTER,
@@ -321,7 +321,8 @@ class Caution(Enum):
         "C233",
         "The tag of lot {lot} lists noxious weed seed: {weeds}.",
         "The tag lists noxious weed seed. Ask the owner before you sow.",
-        "Look the weed up with your county or state: it may not be sown at all. Ask for a clean lot.",
+        "Look the weed up with your county or state: it may not be sown at all. Ask for a clean "
+        "lot.",
         TAG_CHAPTER,
     )
     TREATED = Words(

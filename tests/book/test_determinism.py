@@ -10,8 +10,11 @@ import pytest
 from tests.book.sites import CHECKOUT, DEMO
 
 # Read by a child's Python before anything else: every clock is 40 years on.
+# What is written in C takes the types of days as they are, before they are moved.
 OTHER_DAY = """
 import datetime, time
+
+import pandas, pyproj
 
 AHEAD = 40 * 366 * 86400
 clock = time.time

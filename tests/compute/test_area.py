@@ -20,7 +20,7 @@ def test_a_course_covers_its_part_of_an_acre(part: float, width_in: float) -> No
 
 
 def test_a_misprinted_row_length_is_not_reached() -> None:
-    """One stand-count page prints 36 ft 2 in for rows of 20 in (uw_stand_counts): 10 ft too much."""
+    """One stand-count page prints 36 ft 2 in for 20-in rows (uw_stand_counts): 10 ft too much."""
     course_in = convert(area.course_length_ft(1 / 1000, 20), "ft", "in")
     assert abs(course_in - (26 * 12 + 2)) < 0.5
     assert abs(course_in - (36 * 12 + 2)) > 100

@@ -109,7 +109,7 @@ def test_every_step_keeps_to_the_careful_side() -> None:
         for bound in ends
         if bound.sign is not None
     ]
-    assert len(bounds) == 4
+    assert len(bounds) >= 4
     assert all(bound.by == side for bound, side in bounds)
 
 

@@ -35,6 +35,9 @@ def test_dates(plan: Plan) -> None:
     dates = {one.step.id: (one.dates.opens, one.dates.closes) for one in plan.jobs}
     day = datetime.date
     assert dates == {
+        # from 1 September to the first hard freeze of an early year, 4 October
+        "fertilizing": (day(2026, 9, 1), day(2026, 10, 4)),
+        "liming": (day(2026, 9, 1), day(2026, 10, 4)),
         # from the plan's 10 September to seven days before the early first freeze, 4 October
         "autumn_kill": (day(2026, 9, 10), day(2026, 9, 27)),
         # from 20 January to 21 days before freezing and thawing ends early, 24 March
@@ -99,7 +102,9 @@ def test_spreading(plan: Plan) -> None:
 
 def test_buying(plan: Plan) -> None:
     bought = {one.item.id: one for one in purchases(plan)}
-    assert set(bought) == {"sg-26a", "demo-burn-down-a"}
+    assert set(bought) == {
+        "sg-26a", "demo-burn-down-a", "conditioner", "map", "potash", "quarry-lime",
+    }  # fmt: skip
     seed, product = bought["sg-26a"], bought["demo-burn-down-a"]
     assert seed.packages is not None
     assert seed.cost is not None
@@ -109,7 +114,7 @@ def test_buying(plan: Plan) -> None:
     assert product.cost is not None
     # 32.8 fl oz needed less 12 on hand, in gallons: one at $41.25
     assert (product.packages.value, product.cost.value) == (1, 41.25)
-    cost = cost_in_all(plan, tuple(bought.values()))
+    cost = cost_in_all(plan, (seed, product))
     assert cost is not None
     assert cost.value == pytest.approx(159.75)
 

@@ -35,7 +35,7 @@ def with_log(*entries: Data, **changes: Data) -> Data:
 
 
 def used(on: str, amount: float, **more: Any) -> Data:
-    return {"on": on, "used": [{"item": "brew", "amount_fl_oz": amount}]} | more
+    return {"done_on": on, "used": [{"item": "brew", "amount_fl_oz": amount}]} | more
 
 
 def brew(plan: Plan) -> Purchase:
@@ -55,8 +55,8 @@ def test_a_use_after_the_count_is_taken_off_and_one_before_is_in_it() -> None:
 
 
 def test_bought_less_used_after_the_count() -> None:
-    bought = {"on": "2026-08-17", "bought": [{"item": "brew", "amount_gal": 0.5}]}
-    before = {"on": "2026-08-12", "bought": [{"item": "brew", "amount_gal": 3}]}
+    bought = {"done_on": "2026-08-17", "bought": [{"item": "brew", "amount_gal": 0.5}]}
+    before = {"done_on": "2026-08-12", "bought": [{"item": "brew", "amount_gal": 3}]}
     one = brew(planned(with_log(used("2026-08-18", 6), bought, before)))
     assert one.on_hand is not None
     assert one.packages is not None
@@ -361,7 +361,7 @@ def test_a_payment_not_approved_before_work_begins_does_not_count() -> None:
     assert codes(planned(data), "program") == set()
     # begun before it was approved
     job = {"planting": "lane-27", "step": "autumn_kill"}
-    data["log"] = {"entries": [{"id": "first", "on": "2026-08-18", "job": job}]}
+    data["log"] = {"entries": [{"id": "first", "done_on": "2026-08-18", "job": job}]}
     assert codes(planned(data), "program") == {"C264"}
     del data["log"]["entries"][0]["job"]
     assert codes(planned(data), "program") == set()
@@ -377,7 +377,7 @@ def test_findings_of_money_are_the_owner_s_alone() -> None:
 def test_spent_stands_in_the_season_of_its_day() -> None:
     days = ("2026-08-16", "2026-08-31", "2026-09-01")
     bought = [
-        {"on": day, "bought": [{"item": "sg", "amount_lb": 1, "cost_usd": 10 + n}]}
+        {"done_on": day, "bought": [{"item": "sg", "amount_lb": 1, "cost_usd": 10 + n}]}
         for n, day in enumerate(days)
     ]
     inventory = inventory_of(with_log(*bought))

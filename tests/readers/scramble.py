@@ -11,6 +11,7 @@ from typing import Any
 
 from tests.properties import Data, property_data
 from tests.shapes import with_other_ground
+from tests.sowings import AMPLE_LB
 
 READER = "hired"
 WITH_NOTES = {
@@ -19,7 +20,7 @@ WITH_NOTES = {
     "routes": ("routes",),
     "seed": ("lots",),
     "products": ("products",),
-    "equipment": ("sprayers", "spreaders", "machines"),
+    "equipment": ("sprayers", "spreaders", "drills", "machines"),
     "readers": ("readers",),
     "money": ("hires", "cost_share"),
     "log": ("entries",),
@@ -27,8 +28,8 @@ WITH_NOTES = {
 WITHOUT_FORMER_NAMES = ("readers", "money", "log")
 MONEY = ("package_lb", "package_gal", "price_usd", "priced_on", "on_hand_lb", "on_hand_fl_oz",
          "counted_on")  # fmt: skip
-REFERENCES = ("lot", "product", "sprayer", "spreader", "measure", "planting", "hides", "serves",
-              "places", "machine", "item", "corrects")  # fmt: skip
+REFERENCES = ("lot", "product", "sprayer", "spreader", "drill", "measure", "planting", "hides",
+              "serves", "places", "machine", "item", "corrects")  # fmt: skip
 
 
 def scrambled(data: Data, chance: random.Random) -> tuple[Data, str]:
@@ -36,6 +37,7 @@ def scrambled(data: Data, chance: random.Random) -> tuple[Data, str]:
     result = copy.deepcopy(data)
     handed = handed_plantings(result, READER)
     result["screens"]["screens"] = list(_screens(result, handed, chance))
+    _forget_lost_plantings(result)
     _add_strangers(result, chance)
     _change_routes_and_stands(result, chance)
     _change_words(result, chance)
@@ -69,6 +71,19 @@ def _screens(data: Data, handed: set[str], chance: random.Random) -> Iterator[Da
             screen |= {"width_ft": chance.randint(9, 99), "known_as": f"Other {screen['id']}"}
             screen.pop("width_m", None)
             yield with_other_ground(screen, chance)
+
+
+def _forget_lost_plantings(data: Data) -> None:
+    """Drop what is said in money and log of plantings whose place is gone."""
+    left = {one["id"] for screen in data["screens"]["screens"] for one in screen["plantings"]}
+    for hire in data["money"]["hires"]:
+        hire["jobs"] = [one for one in hire["jobs"] if one["planting"] in left]
+    data["money"]["hires"] = [one for one in data["money"]["hires"] if one["jobs"]]
+    shares = data["money"]["cost_share"]
+    data["money"]["cost_share"] = [one for one in shares if one["planting"] in left]
+    for entry in data["log"]["entries"]:
+        if entry.get("job", {}).get("planting") not in left:
+            entry.pop("job", None)
 
 
 def _add_strangers(data: Data, chance: random.Random) -> None:
@@ -127,6 +142,9 @@ def _change_money(entries: list[Data], chance: random.Random) -> None:
                 del entry[key]
             elif key in entry and not key.endswith("_on"):
                 entry[key] = chance.randint(1, 500) / 4
+        if "most_to_be_had_lb" in entry:
+            # short of seed, acres would change; what is ample stays private, however much it is
+            entry["most_to_be_had_lb"] = AMPLE_LB + chance.randint(1, 500)
 
 
 def _change_spending(data: Data, chance: random.Random) -> None:
@@ -137,14 +155,17 @@ def _change_spending(data: Data, chance: random.Random) -> None:
         for key in [key for key in hire if key.startswith("price_")]:
             del hire[key]
         hire |= {"price_usd_per_ac": chance.randint(1, 99), "minimum_usd": chance.randint(1, 99)}
-    share = data["money"]["cost_share"].pop()
-    if chance.random() < 0.5:
-        data["money"]["cost_share"].append(share | {"cap_usd": 7, "approved_on": "2026-08-02"})
+    kept = [one for one in data["money"]["cost_share"] if chance.random() < 0.5]
+    changes = {"cap_usd": 7, "approved_on": "2026-08-02"}
+    data["money"]["cost_share"] = [one | changes for one in kept]
     entries = data["log"]["entries"]
     for entry in entries:
-        entry |= {"on": f"2026-08-{chance.randint(1, 20):02}", "by": f"person {chance.random()}"}
+        entry |= {
+            "done_on": f"2026-08-{chance.randint(1, 20):02}",
+            "by": f"person {chance.random()}",
+        }
     bought = {"item": data["seed"]["lots"][0]["id"], "amount_lb": 3, "cost_usd": 5}
-    entries.append({"id": "e-new", "on": "2026-08-03", "bought": [bought]})
+    entries.append({"id": "e-new", "done_on": "2026-08-03", "bought": [bought]})
 
 
 def _entries(data: Data) -> Iterator[Data]:

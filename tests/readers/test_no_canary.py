@@ -22,6 +22,7 @@ from generator.units import UNITS, convert, digits, family_suffixes
 from tests.properties import Data, full_card, full_use, small_property, the_work, write_property
 from tests.properties_money import add_money
 from tests.readers.scramble import new_names
+from tests.sowings import drill
 
 CANARY = "canaryzq"
 FIRST_DAY = datetime.date(1996, 2, 1)
@@ -135,6 +136,7 @@ def property_with_everything() -> tuple[Data, Hidden]:
             "swath_ft": 12, "distance_ft": 100}  # fmt: skip
     spreader = {"id": "crank", "name": "Crank", "hopper_lb": 3000, "catch_tests": [test]}
     data["equipment"]["spreaders"] = [spreader]
+    data["equipment"]["drills"] = [drill("sg")]
     data["stands"] = {"stands": [{"id": "oak", "name": "Oak"}]}
     data["routes"] = {"routes": [{"id": "walk", "name": "Walk", "serves": ["oak"]}]}
     data["screens"]["screens"][0]["hides"] = ["walk"]
@@ -160,6 +162,7 @@ def property_with_everything() -> tuple[Data, Hidden]:
         "boom",
         "jug",
         "crank",
+        "box",
         "oak",
         "walk",
         "spare",
@@ -190,7 +193,9 @@ def every_byte(folder: Path) -> str:
 def unzipped(raw: bytes) -> bytes:
     """Every name and content in a zip archive, one after the other."""
     with zipfile.ZipFile(io.BytesIO(raw)) as archive:
-        return b"\n".join(part for n in archive.namelist() for part in (n.encode(), archive.read(n)))
+        return b"\n".join(
+            part for n in archive.namelist() for part in (n.encode(), archive.read(n))
+        )
 
 
 @pytest.fixture(scope="module")

@@ -44,6 +44,7 @@ WITHOUT_SUFFIX = {
     "compute.money.part_of.part": "in the unit of parts",
     "compute.money.part_of.parts": "all in one unit",
     "book.model.SearchRecord.boost": "a weight among hits, without a unit",
+    "plan.ground._measured.value": "its unit stands in the argument beside it",
     "plan.tank.Pour.low": "in the unit of the rate beside it",
     "plan.tank.Pour.most": "in the unit of the rate beside it",
     "plan.tank.Pour.holds.given": "in the unit of the rate",

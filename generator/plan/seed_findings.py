@@ -14,6 +14,17 @@ from generator.reference.load import Species, species
 
 # Common practice: from April on too little winter is left to wake much of the seed.
 LATE_FROM = (4, 1)
+NONE = (
+    "none",
+    "none found",
+    "none listed",
+    "nothing",
+    "no",
+    "nil",
+    "0",
+    "untreated",
+    "not treated",
+)
 
 
 def reach_findings(asked: JobAsked, reach: Reach | None) -> Iterator[Finding]:
@@ -38,17 +49,24 @@ def lot_findings(asked: JobAsked, parts: tuple[Sowing, ...]) -> Iterator[Finding
         lot, job_id = one.lot, asked.job_id
         yield from _dormant(asked, one)
         yield from _tested(asked, lot)
-        if lot.tag.noxious_weeds is not None:
+        if says_something(lot.tag.noxious_weeds):
             yield finding(
-                Caution.NOXIOUS, job_id, lot.where, lot=lot.id, weeds=lot.tag.noxious_weeds
+                Caution.NOXIOUS, job_id, lot.where, lot=lot.id, weeds=str(lot.tag.noxious_weeds)
             )
-        if lot.tag.treated is not None:
-            yield finding(Caution.TREATED, job_id, lot.where, lot=lot.id, treated=lot.tag.treated)
+        if says_something(lot.tag.treated):
+            yield finding(
+                Caution.TREATED, job_id, lot.where, lot=lot.id, treated=str(lot.tag.treated)
+            )
         yield from _inoculated(asked, lot)
         if lot.live_seeds_per_lb is None:
             yield finding(Note.NO_SIZE, job_id, lot.where, lot=lot.id)
         if lot.most_to_be_had_lb is not None and lot.on_hand_lb is None:
             yield finding(Note.ON_HAND_NOT_KNOWN, job_id, lot.where, lot=lot.id)
+
+
+def says_something(printed: str | None) -> bool:
+    """Return whether a tag lists anything there; only whole words for none mean none."""
+    return printed is not None and printed.strip(" .").casefold() not in NONE
 
 
 def _dormant(asked: JobAsked, part: Sowing) -> Iterator[Finding]:

@@ -56,6 +56,18 @@ def test_treated_seed_is_told_with_what_keeps_people_and_wildlife_safe() -> None
     assert "C234" not in codes_on(planned(tagged()))
 
 
+@pytest.mark.parametrize("printed", ["none", "None found", "none listed.", "Untreated", "nothing"])
+def test_a_tag_that_says_none_lists_none(printed: str) -> None:
+    plan = planned(tagged(treated=printed, noxious_weeds=printed))
+    assert not codes_on(plan) & {"C233", "C234"}
+
+
+@pytest.mark.parametrize("printed", ["not treated with this, but that", "no. 7 fungicide", "none?"])
+def test_what_only_begins_like_none_is_told(printed: str) -> None:
+    plan = planned(tagged(treated=printed, noxious_weeds=printed))
+    assert codes_on(plan) >= {"C233", "C234"}
+
+
 def legume(kind: str = PEA, **inoculant: str) -> Data:
     data = tagged()
     with_lot(data, "pea", kind)

@@ -19,11 +19,13 @@ from generator.book.render import cautions_block, render
 from generator.plan.calendar import day_in_season
 from generator.plan.fertilizing import NUTRIENT_WORDS
 from generator.plan.model import Job, Plan
+from generator.plan.seed_findings import says_something
 from generator.reference.load import (
     mixing_steps,
     operations,
     sign_names,
     species,
+    values,
 )
 
 
@@ -87,6 +89,8 @@ def job_page(plan: Plan, job: Job) -> Written:
         others=[one for one in found if one.severity != "stop"],
         operation=operations()[job.step.operation],
         species=species(),
+        timed_stretch=values()["timed_stretch_ft"],
+        treated=[one.lot for one in job.sowings if says_something(one.lot.tag.treated)],
         mixing={one.id: one for one in mixing_steps()},
         nutrient_words=NUTRIENT_WORDS,
     )

@@ -1,7 +1,10 @@
 """Text that an owner types is text in every output, whatever it looks like."""
 
+import csv
 import html
+import io
 import json
+import zipfile
 from collections.abc import Iterator
 from dataclasses import dataclass
 from pathlib import Path
@@ -13,8 +16,10 @@ import yaml
 from click.testing import CliRunner, Result
 from hypothesis import given
 from hypothesis import strategies as st
+from openpyxl import load_workbook
 from playwright.sync_api import Browser
 
+from generator.book.exports import BUDGET_CSV, BUDGET_XLSX, BUY_CSV
 from generator.book.text import clean, inert, searchable
 from generator.cli import main
 from generator.site.markdown_blocks import HandbookBlocks
@@ -116,6 +121,52 @@ def test_a_live_text_would_be_seen() -> None:
     _assert_alike([*_parts(read("<p>&lt;b&gt;q1q&lt;/b&gt;</p>"))], plain, filled)
     with pytest.raises(pytest.fail.Exception):
         _assert_alike([*_parts(read("<p><b>q1q</b></p>"))], plain, filled)
+
+
+def test_files_for_a_spreadsheet_hold_text_and_numbers_alone(twins: Twins) -> None:
+    site, plain = twins.hostile["owner"], twins.harmless["owner"]
+    assert {BUDGET_CSV, BUY_CSV, BUDGET_XLSX} == set(site.book.files) == set(plain.book.files)
+    shown = 0
+    for name in (BUDGET_CSV, BUY_CSV):
+        attacked = _csv_cells(site, name)
+        for cell in attacked:
+            assert _is_number(cell) or not cell.startswith(("=", "+", "-", "@", "\t", "\r"))
+        without_marks = [cell.removeprefix("'") for cell in attacked]
+        _assert_alike(without_marks, _csv_cells(plain, name), twins.filled)
+        shown += twins.filled.count("\n".join(without_marks))
+    attacked_sheets, plain_sheets = _sheet_cells(site), _sheet_cells(plain)
+    _assert_alike(attacked_sheets, plain_sheets, twins.filled)
+    assert {kind for _, kind in attacked_sheets} <= {"s", "inlineStr", "n"}
+    shown += twins.filled.count("\n".join(str(value) for value, _ in attacked_sheets))
+    assert shown > 3
+    with zipfile.ZipFile(site.folder / BUDGET_XLSX) as archive:
+        parts = {name: archive.read(name).decode("utf-8") for name in archive.namelist()}
+    for part in parts.values():
+        assert "<f>" not in part
+        assert "hyperlink" not in part
+
+
+def _csv_cells(site: Site, name: str) -> list[str]:
+    text = (site.folder / name).read_bytes().decode("utf-8-sig")
+    return [cell for row in csv.reader(io.StringIO(text, newline="")) for cell in row]
+
+
+def _sheet_cells(site: Site) -> list[tuple[object, str]]:
+    book = load_workbook(site.folder / BUDGET_XLSX)
+    return [
+        (cell.value, cell.data_type)
+        for sheet in book.worksheets
+        for row in sheet.iter_rows()
+        for cell in row
+    ]
+
+
+def _is_number(cell: str) -> bool:
+    try:
+        float(cell)
+    except ValueError:
+        return False
+    return True
 
 
 def test_search_records_hold_no_element(twins: Twins) -> None:

@@ -47,7 +47,7 @@ def test_no_page_scrolls_sideways_on_a_phone_with_every_working_unfolded(
 def test_a_search_for_the_lane_finds_its_screen_and_opens_it(
     browser: Browser, demo_sites: dict[str, Site]
 ) -> None:
-    (screen,) = demo_sites["owner"].plan.places
+    screen = demo_sites["owner"].plan.place("lane")
     faults: list[str] = []
     with listening_page(browser, DESKTOP, faults) as page:
         page.goto((demo_sites["owner"].folder / "index.html").as_uri())

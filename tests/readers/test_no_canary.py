@@ -50,6 +50,20 @@ FULL_ENTRIES: list[Data] = [
 ]
 
 
+KEPT: Data = {"package_lb": 1, "price_usd": 1, "on_hand_lb": 1}
+FULL_PRODUCTS: Data = {
+    "adjuvants": [{"id": "oil", "formulation": "surfactant_or_oil", "name": "Oil"}],
+    "fertilizers": [
+        KEPT | {"id": "map", "name": "Grade", "n_pct": 11, "p2o5_pct": 52, "k2o_pct": 0}
+    ],
+    "limes": [KEPT | {"id": "quarry", "name": "Quarry lime", "enm_lb_per_ton": 400}],
+}
+FULL_GROUND: Data = {
+    "soil_tests": [{"id": "cores", "places": ["spare"], "sampled_on": "2026-04-02"}],
+    "water_holes": [{"id": "hole", "shape": "rectangle"}],
+}
+
+
 class Hidden:
     """Fills private fields and remembers what was put where."""
 
@@ -69,19 +83,24 @@ class Hidden:
                 for one in _records(entry.get(name)):
                     self.fill(rule.record, one)
 
+    def _number(self, rule: FieldRule) -> float:
+        """A number like no other, within what the field takes."""
+        most = rule.limits.at_most
+        return 7001.137 + self.count if most is None else most / 2 + self.count / 1000 + 0.000137
+
     def _put(self, name: str, rule: FieldRule, entry: Data) -> None:
         self.count += 1
         if rule.form == "text":
             entry[name] = [f"{CANARY}{self.count}"] if rule.many else f"{CANARY}{self.count}"
         elif rule.form == "measure" and not rule.unit:
             (key,) = set(legal_keys(name, rule)) & entry.keys()
-            entry[key] = 7001.137 + self.count
+            entry[key] = self._number(rule)
             self.numbers[name] = (entry[key], unit_of(key, rule))
         elif rule.form == "measure":
             for key in [key for key in entry if key.startswith(name.removesuffix(rule.unit))]:
                 del entry[key]
-            entry[name] = 7001.137 + self.count
-            self.numbers[name] = (7001.137 + self.count, rule.unit)
+            entry[name] = self._number(rule)
+            self.numbers[name] = (entry[name], rule.unit)
         elif rule.form == "date":
             self.days.append(FIRST_DAY + datetime.timedelta(days=self.count))
             entry[name] = self.days[-1].isoformat()
@@ -95,7 +114,7 @@ class Hidden:
                 self.numbers[f"{name}[{number}] latitude"] = (point[0], "")
                 self.numbers[f"{name}[{number}] longitude"] = (point[1], "")
         elif rule.form == "record" and rule.record is not None:
-            for one in _records(entry[name]):
+            for one in _records(entry.get(name)):
                 self.fill(rule.record, one)
         else:
             # Ids become canaries when the whole property is renamed; a word of a list cannot.
@@ -148,12 +167,15 @@ def property_with_everything() -> tuple[Data, Hidden]:
     add_money(data, random.Random(0))
     data["money"] = copy.deepcopy({"hires": [FULL_HIRE], "cost_share": [FULL_SHARE]})
     data["log"] = copy.deepcopy({"entries": FULL_ENTRIES})
+    data["products"] |= copy.deepcopy(FULL_PRODUCTS)
+    data["ground"] = copy.deepcopy(FULL_GROUND)
     hidden = Hidden()
     hidden.fill(Property, data["property"])
     for file, lists in FILES.items():
         for key, kind in lists.items():
             for entry in data[file][key]:
                 hidden.fill(kind, entry)
+    _in_one_form(data, hidden)
     names = (
         "lane",
         "lane-27",
@@ -171,10 +193,31 @@ def property_with_everything() -> tuple[Data, Hidden]:
         "tug",
         "crew",
         "program",
+        "oil",
+        "map",
+        "quarry",
+        "cores",
+        "hole",
         "e-1",
         "e-2",
     )
     return new_names(data, {name: f"{CANARY}-{name}" for name in names}), hidden
+
+
+def _in_one_form(data: Data, hidden: Hidden) -> None:
+    """Leave of what excludes each other one form: liquids by volume, a hole with straight sides."""
+    for entry in (*data["products"]["products"], *data["products"]["adjuvants"]):
+        for name in ("package", "on_hand"):
+            entry[f"{name}_fl_oz"] = entry.pop(f"{name}_oz_wt")
+            hidden.numbers[f"{name}_fl_oz"] = (entry[f"{name}_fl_oz"], "fl_oz")
+            hidden.numbers.pop(f"{name}_oz_wt", None)
+    (hole,) = data["ground"]["water_holes"]
+    hole |= {"side_ft_per_ft": 0.251371, "depth_ft": 5.137137}
+    for name, unit in (("side_ft_per_ft", "ft_per_ft"), ("depth_ft", "ft")):
+        hidden.numbers[name] = (hole[name], unit)
+    for name in ("top_ft", "bottom_ft"):
+        del hole[name]
+        del hidden.numbers[name]
 
 
 def every_byte(folder: Path) -> str:
@@ -226,7 +269,7 @@ def test_no_private_word_or_id_is_in_another_reader_s_site(
     hidden_and_sites: tuple[Hidden, str, str],
 ) -> None:
     _, owner, contractor = hidden_and_sites
-    assert "measure into the tank" in contractor
+    assert "fill to <strong>" in contractor
     assert "hopper fills" in contractor
     assert CANARY not in contractor
     assert owner.count(CANARY) > 50

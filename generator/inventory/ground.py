@@ -84,27 +84,27 @@ class WaterHole(Record):
     id: str = identity("id of the water hole")
     was: tuple[str, ...] = text("place", "ids it had before", many=True)
     name: str = text("place", "name you use", required=True)
-    shape: str = choice("page", "shape, seen from above and cut through", *SHAPES, required=True)
-    top_ft: Given | None = measure("page", "across the top of a round hole", "ft", POSITIVE)
+    shape: str = choice("place", "shape, seen from above and cut through", *SHAPES, required=True)
+    top_ft: Given | None = measure("place", "across the top of a round hole", "ft", POSITIVE)
     bottom_ft: Given | None = measure(
-        "page", "across the bottom of a round hole", "ft", Limits(at_least=0)
+        "place", "across the bottom of a round hole", "ft", Limits(at_least=0)
     )
-    length_ft: Given | None = measure("page", "length of a rectangle at the top", "ft", POSITIVE)
-    width_ft: Given | None = measure("page", "width of a rectangle at the top", "ft", POSITIVE)
+    length_ft: Given | None = measure("place", "length of a rectangle at the top", "ft", POSITIVE)
+    width_ft: Given | None = measure("place", "width of a rectangle at the top", "ft", POSITIVE)
     side_ft_per_ft: Given | None = measure(
-        "page",
+        "place",
         "sides of a rectangle, feet out for each foot down",
         "ft_per_ft",
         Limits(at_least=0),
     )
-    depth_ft: Given = measure("page", "depth at the full mark", "ft", POSITIVE, required=True)
+    depth_ft: Given = measure("place", "depth at the full mark", "ft", POSITIVE, required=True)
     ramp_ft_per_ft: Given | None = measure(
-        "page", "ramp, feet out for each foot down", "ft_per_ft", POSITIVE
+        "place", "ramp, feet out for each foot down", "ft_per_ft", POSITIVE
     )
     deer_count: Given | None = measure("place", "deer that drink there", "count", POSITIVE)
     deer_weight_lb: Given | None = measure("place", "weight of a deer", "lb", POSITIVE)
     need_qt_per_100_lb_per_day: Given | None = measure(
-        "page", "water a deer drinks", "qt_per_100_lb_per_day", Limits(above=0, at_most=20)
+        "place", "water a deer drinks", "qt_per_100_lb_per_day", Limits(above=0, at_most=20)
     )
     dry_spell_days: Given | None = measure("place", "longest dry spell", "days", POSITIVE)
     refill_gal: Given | None = measure("place", "one load of water brings", "gal", POSITIVE)

@@ -212,7 +212,7 @@ def _in_one_form(data: Data, hidden: Hidden) -> None:
             hidden.numbers[f"{name}_fl_oz"] = (entry[f"{name}_fl_oz"], "fl_oz")
             hidden.numbers.pop(f"{name}_oz_wt", None)
     (hole,) = data["ground"]["water_holes"]
-    hole |= {"side_ft_per_ft": 0.251371, "depth_ft": 5.137137}
+    hole |= {"side_ft_per_ft": 0.0713771, "depth_ft": 5713.137}
     for name, unit in (("side_ft_per_ft", "ft_per_ft"), ("depth_ft", "ft")):
         hidden.numbers[name] = (hole[name], unit)
     for name in ("top_ft", "bottom_ft"):

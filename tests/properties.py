@@ -14,6 +14,7 @@ from typing import Any
 
 import yaml
 
+from tests.feeding import fed
 from tests.properties_money import add_money
 from tests.shapes import with_shapes
 from tests.sowings import drill, drilled, sown_its_way, tagged_further
@@ -264,7 +265,8 @@ def _sprayer(identity: str, name: str, tank: float, measure: str, caught: float)
 
 def property_data(seed: int, screens: int) -> Data:
     """Return a generated property of so many screens; the same seed gives the same property."""
-    return add_money(_Maker(random.Random(seed)).data(screens), random.Random(f"money {seed}"))
+    data = add_money(_Maker(random.Random(seed)).data(screens), random.Random(f"money {seed}"))
+    return fed(data, random.Random(f"fed {seed}"))
 
 
 class _Maker:

@@ -56,6 +56,7 @@ TOTAL_LB = Formula(sum_of, "lb", "total(parts)", "Seed off the bag in all", "ari
 TOTAL_FL_OZ = Formula(sum_of, "fl_oz", "total(parts)", "Product in all", "arithmetic")
 TOTAL_USD = Formula(sum_of, "usd", "total(parts)", "Cost in all", "arithmetic")
 NEEDED = Formula(sum_of, "lb", "total(parts)", "Needed in all", "arithmetic")
+TOTAL_AC = Formula(sum_of, "ac", "total(parts)", "Ground of these jobs", "arithmetic")
 TOTAL_HOURS = Formula(sum_of, "hours", "total(parts)", "Hours in all", "arithmetic")
 TOTAL_RATE = Formula(sum_of, "lb_per_ac", "total(parts)", "Together to an acre", "arithmetic")
 TOTAL_FL_OZ_PER_AC = Formula(

@@ -1,6 +1,6 @@
 """Machines on ground: acres in an hour, hours, fuel, days of rent."""
 
-from generator.working import Formula, total, whole_up
+from generator.working import Formula, whole_up
 
 # A foot of width at one mile an hour covers 5,280 of an acre's 43,560 square feet in an hour.
 MPH_FT_PER_AC_PER_HOUR = 8.25
@@ -58,17 +58,17 @@ def fuel_usd(fuel_gal: float, fuel_usd_per_gal: float) -> float:
     return fuel_gal * fuel_usd_per_gal
 
 
-def rent_days(work_hours: list[float], work_day_hours: float) -> float:
+def rent_days(work_hours: float, work_day_hours: float) -> float:
     """Whole days that a rented machine is needed, for all jobs it is rented for together.
 
-    Formula: whole_up(total(work_hours) / work_day_hours)
+    Formula: whole_up(work_hours / work_day_hours)
     Valid for: jobs done one after the other, work_day_hours above 0
     Source: whole days that hold the hours (source key arithmetic)
 
-    >>> rent_days([3.0, 6.5], 8)
+    >>> rent_days(9.5, 8)
     2.0
     """
-    return whole_up(total(work_hours) / work_day_hours)
+    return whole_up(work_hours / work_day_hours)
 
 
 def rent_usd(rent_days: float, rent_usd_per_day: float) -> float:
@@ -97,6 +97,6 @@ HOURS = Formula(
 FUEL = Formula(fuel_gal, "gal", "work_hours * fuel_gal_per_hour", "Fuel", "arithmetic")
 FUEL_COST = Formula(fuel_usd, "usd", "fuel_gal * fuel_usd_per_gal", "Cost of fuel", "arithmetic")
 RENT_DAYS = Formula(
-    rent_days, "days", "whole_up(total(work_hours) / work_day_hours)", "Days of rent", "arithmetic"
+    rent_days, "days", "whole_up(work_hours / work_day_hours)", "Days of rent", "arithmetic"
 )
 RENT_COST = Formula(rent_usd, "usd", "rent_days * rent_usd_per_day", "Rent", "arithmetic")

@@ -16,30 +16,30 @@ def used_usd(amount: float, package_size: float, price_usd: float) -> float:
     return amount * price_usd / package_size
 
 
-def hire_by_area_usd(area_ac: list[float], price_usd_per_ac: float) -> float:
-    """Charge for hired work by the acre.
+def hire_by_area_usd(area_ac: float, price_usd_per_ac: float) -> float:
+    """Charge for hired work by the acre, all jobs of the hire together.
 
-    Formula: total(area_ac) * price_usd_per_ac
+    Formula: area_ac * price_usd_per_ac
     Valid for: acres as they are settled with who is hired
     Source: acres times price (source key arithmetic)
 
-    >>> hire_by_area_usd([1.5, 0.5], 30)
-    60.0
+    >>> hire_by_area_usd(1.5, 30)
+    45.0
     """
-    return total(area_ac) * price_usd_per_ac
+    return area_ac * price_usd_per_ac
 
 
-def hire_by_time_usd(work_hours: list[float], price_usd_per_hour: float) -> float:
-    """Charge for hired work by the hour.
+def hire_by_time_usd(work_hours: float, price_usd_per_hour: float) -> float:
+    """Charge for hired work by the hour, all jobs of the hire together.
 
-    Formula: total(work_hours) * price_usd_per_hour
+    Formula: work_hours * price_usd_per_hour
     Valid for: hours on the ground, without the way there
     Source: hours times price (source key arithmetic)
 
-    >>> hire_by_time_usd([1.5, 0.5], 90)
-    180.0
+    >>> hire_by_time_usd(1.5, 90)
+    135.0
     """
-    return total(work_hours) * price_usd_per_hour
+    return work_hours * price_usd_per_hour
 
 
 def at_least_usd(charge_usd: float, minimum_usd: float) -> float:
@@ -55,17 +55,17 @@ def at_least_usd(charge_usd: float, minimum_usd: float) -> float:
     return max(charge_usd, minimum_usd)
 
 
-def part_of(whole: float, part: float, parts: list[float]) -> float:
+def part_of(whole: float, part: float, together: float) -> float:
     """One job's part of dollars or days that several jobs have together.
 
-    Formula: whole * part / total(parts)
-    Valid for: part among the parts, all in one unit, together above 0
+    Formula: whole * part / together
+    Valid for: part and together in one unit, together above 0
     Source: shares of a whole (source key arithmetic)
 
-    >>> part_of(150, 1, [1.0, 2.0])
+    >>> part_of(150, 1, 3)
     50.0
     """
-    return whole * part / total(parts)
+    return whole * part / together
 
 
 def share_by_area_usd(area_ac: float, pays_usd_per_ac: float) -> float:
@@ -124,21 +124,17 @@ USED = Formula(
     used_usd, "usd", "amount * price_usd / package_size", "Cost of what is used", "arithmetic"
 )
 HIRE_BY_AREA = Formula(
-    hire_by_area_usd, "usd", "total(area_ac) * price_usd_per_ac", "Charge by the acre", "arithmetic"
+    hire_by_area_usd, "usd", "area_ac * price_usd_per_ac", "Charge by the acre", "arithmetic"
 )
 HIRE_BY_TIME = Formula(
-    hire_by_time_usd,
-    "usd",
-    "total(work_hours) * price_usd_per_hour",
-    "Charge by the hour",
-    "arithmetic",
+    hire_by_time_usd, "usd", "work_hours * price_usd_per_hour", "Charge by the hour", "arithmetic"
 )
 AT_LEAST = Formula(
     at_least_usd, "usd", "max(charge_usd, minimum_usd)", "Charge with its minimum", "arithmetic"
 )
-PART = Formula(part_of, "usd", "whole * part / total(parts)", "Part of a shared cost", "arithmetic")
+PART = Formula(part_of, "usd", "whole * part / together", "Part of a shared cost", "arithmetic")
 PART_DAYS = Formula(
-    part_of, "days", "whole * part / total(parts)", "Part of the days of rent", "arithmetic"
+    part_of, "days", "whole * part / together", "Part of the days of rent", "arithmetic"
 )
 SHARE_BY_AREA = Formula(
     share_by_area_usd, "usd", "area_ac * pays_usd_per_ac", "Payment by the acre", "arithmetic"

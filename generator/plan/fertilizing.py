@@ -155,17 +155,13 @@ def _carrier(
 
 def _nutrient(job_id: str, name: str, need: Need, doses: tuple[Dose, ...]) -> Nutrient:
     wanted, carried = asked_lb(need, name), carried_by(job_id, name, doses)
-    numbers = {}
-    if carried:
-        numbers["got_lb_per_ac"] = fertility.NUTRIENT_TOGETHER(
-            f"{job_id}/{name}_got_lb_per_ac", parts_lb_per_ac=carried
-        )
-    got = numbers["got_lb_per_ac"].value if carried else 0
-    if wanted.value - got > NOTHING_LB_PER_AC:
-        numbers["short_lb_per_ac"] = fertility.STILL_NEEDED(
-            f"{job_id}/{name}_short_lb_per_ac", need_lb_per_ac=wanted, credits_lb_per_ac=carried
-        )
-    return Nutrient(name, wanted, numbers)
+    if not carried:
+        return Nutrient(name, wanted, None, wanted if wanted.value > NOTHING_LB_PER_AC else None)
+    got = fertility.NUTRIENT_TOGETHER(f"{job_id}/{name}_got_lb_per_ac", parts_lb_per_ac=carried)
+    short = fertility.STILL_NEEDED(
+        f"{job_id}/{name}_short_lb_per_ac", need_lb_per_ac=wanted, credits_lb_per_ac=carried
+    )
+    return Nutrient(name, wanted, got, short if short.value > NOTHING_LB_PER_AC else None)
 
 
 def _spreadings(asked: JobAsked, doses: tuple[Dose, ...]) -> tuple[Spreading, ...]:
@@ -204,11 +200,11 @@ def _need_findings(asked: JobAsked, need: Need, nutrients: tuple[Nutrient, ...])
             Caution.NEED_NOT_MET,
             asked.job_id,
             need.where,
-            (("Short to an acre", one.numbers["short_lb_per_ac"]),),
+            (("Short to an acre", one.short),),
             nutrient=NUTRIENT_WORDS[one.name],
         )
         for one in nutrients
-        if one.name in met and "short_lb_per_ac" in one.numbers
+        if one.name in met and one.short is not None
     ]
 
 
@@ -226,14 +222,14 @@ def _nitrogen_findings(
         asked_for: tuple[tuple[str, Figure], ...] = (("Asked for", need.n_lb_per_ac),)
         found.append(finding(Caution.NO_NITROGEN_AT_SOWING, asked.job_id, need.where, asked_for))
     for one in doses:
-        if share(one.item, NITROGEN).value > 0:
+        if nitrogen.got is not None and share(one.item, NITROGEN).value > 0:
             instead = _without_nitrogen(one.nutrient, inventory)
             found.append(
                 finding(
                     Caution.NITROGEN_CARRIED,
                     asked.job_id,
                     one.item.where,
-                    (("Nitrogen in all", nitrogen.numbers["got_lb_per_ac"]),),
+                    (("Nitrogen in all", nitrogen.got),),
                     item=one.item.name,
                     nutrient=NUTRIENT_WORDS[one.nutrient],
                     instead=instead,

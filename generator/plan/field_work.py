@@ -1,9 +1,11 @@
 """Hours of jobs with a machine, and the lines of fuel, rent and hire that come of them."""
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
+from dataclasses import dataclass
 
 from generator.compute import field_work as work
 from generator.compute import money
+from generator.compute.buying import TOTAL_AC, TOTAL_HOURS
 from generator.inventory.machine import Machine
 from generator.inventory.money import Hire
 from generator.inventory.schema import Inventory
@@ -12,6 +14,16 @@ from generator.plan.model import BudgetLine, Job, Plan, WorkTime, is_stopped
 from generator.working import Given, Quantity
 
 ALL = "all"
+PART_OF_THE_PLACE = ("sown_area_ac", "treated_ac")
+
+
+@dataclass(frozen=True, slots=True)
+class _Rent:
+    """One time of renting a machine: its hours together, whole days, and what they cost."""
+
+    hours: Quantity
+    days: Quantity
+    cost: Quantity
 
 
 def work_times(plan: Plan, inventory: Inventory) -> tuple[WorkTime, ...]:
@@ -37,21 +49,31 @@ def _time(plan: Plan, job: Job, machine: Machine) -> WorkTime:
         width_ft=machine.width_ft,
         efficiency_fraction=machine.efficiency_fraction,
     )
-    area = plan.place(job.place_id).area
-    hours = work.HOURS(f"{job.id}/work_hours", area_ac=area, work_rate_ac_per_hour=rate)
+    hours = work.HOURS(
+        f"{job.id}/work_hours", area_ac=ground_of(plan, job), work_rate_ac_per_hour=rate
+    )
     return WorkTime(job.id, machine, rate, hours)
+
+
+def ground_of(plan: Plan, job: Job) -> Quantity:
+    """Return the ground a job is done on: what is sown or treated, else the whole place."""
+    for name in PART_OF_THE_PLACE:
+        if name in job.numbers:
+            return job.numbers[name]
+    return plan.place(job.place_id).area
 
 
 def machine_lines(plan: Plan) -> tuple[BudgetLine, ...]:
     """Return lines of hours, fuel and rent for every job with a machine."""
     jobs = {job.id: job for job in plan.jobs}
+    rents = _rents(plan, jobs)
     return tuple(
         line
         for one in plan.times
         for line in (
             _line(jobs[one.job_id], "hours", one.machine.id, one.hours, None),
             *_fuel(jobs[one.job_id], one),
-            *_rent(plan, jobs[one.job_id], one),
+            *_rent(jobs[one.job_id], one, rents),
         )
     )
 
@@ -77,29 +99,42 @@ def _fuel(job: Job, time: WorkTime) -> Iterator[BudgetLine]:
     yield _line(job, "fuel", machine.id, gallons, cost)
 
 
-def _rent(plan: Plan, job: Job, time: WorkTime) -> Iterator[BudgetLine]:
-    """Yield the job's part of the whole days for which the machine is rented for this step.
+def _rents(plan: Plan, jobs: Mapping[str, Job]) -> dict[tuple[str, str], _Rent]:
+    """Return every renting by machine and step.
 
     The same step on several places is one time of renting, so that ground parted in two costs
     no more.
     """
-    machine = time.machine
-    if machine.rent_usd_per_day is None or machine.work_day_hours is None:
-        return
-    steps = {one.id: one.step.id for one in plan.jobs}
-    together = tuple(
-        one.hours
-        for one in plan.times
-        if one.machine.id == machine.id and steps[one.job_id] == job.step.id
-    )
-    base = f"money/{plan.season}/rent/{machine.id}/{job.step.id}"
-    days = work.RENT_DAYS(
-        f"{base}_days", work_hours=together, work_day_hours=machine.work_day_hours
-    )
-    rent = work.RENT_COST(f"{base}_usd", rent_days=days, rent_usd_per_day=machine.rent_usd_per_day)
-    part = money.PART_DAYS(f"{job.id}/rent_days", whole=days, part=time.hours, parts=together)
-    cost = money.PART(f"{job.id}/rent_usd", whole=rent, part=time.hours, parts=together)
-    yield _line(job, "rent", machine.id, part, cost)
+    groups: dict[tuple[str, str], list[WorkTime]] = {}
+    for one in plan.times:
+        groups.setdefault((one.machine.id, jobs[one.job_id].step.id), []).append(one)
+    found = {}
+    for (machine_id, step), times in groups.items():
+        machine = times[0].machine
+        if machine.rent_usd_per_day is None or machine.work_day_hours is None:
+            continue
+        base = f"money/{plan.season}/rent/{machine_id}/{step}"
+        hours = TOTAL_HOURS(f"{base}_hours", parts=tuple(one.hours for one in times))
+        days = work.RENT_DAYS(
+            f"{base}_days", work_hours=hours, work_day_hours=machine.work_day_hours
+        )
+        cost = work.RENT_COST(
+            f"{base}_usd", rent_days=days, rent_usd_per_day=machine.rent_usd_per_day
+        )
+        found[machine_id, step] = _Rent(hours, days, cost)
+    return found
+
+
+def _rent(job: Job, time: WorkTime, rents: Mapping[tuple[str, str], _Rent]) -> Iterator[BudgetLine]:
+    rent = rents.get((time.machine.id, job.step.id))
+    if rent is not None:
+        days = money.PART_DAYS(
+            f"{job.id}/rent_days", whole=rent.days, part=time.hours, together=rent.hours
+        )
+        cost = money.PART(
+            f"{job.id}/rent_usd", whole=rent.cost, part=time.hours, together=rent.hours
+        )
+        yield _line(job, "rent", time.machine.id, days, cost)
 
 
 def hired_jobs(plan: Plan, hire: Hire) -> tuple[Job, ...]:
@@ -117,44 +152,53 @@ def hired_jobs(plan: Plan, hire: Hire) -> tuple[Job, ...]:
 
 def hire_charge(plan: Plan, hire: Hire) -> Given | Quantity | None:
     """Return what a hire charges for its jobs together, its minimum minded; None if not known."""
-    jobs = hired_jobs(plan, hire)
     base = f"money/{plan.season}/hire/{hire.id}"
-    parts = _parts(plan, hire, jobs)
-    if not jobs or parts is None:
+    together = _together(plan, hire, _parts(plan, hire))
+    if together is None:
         return None
     charge: Given | Quantity = hire.price
     if hire.price.unit == "usd_per_ac":
         charge = money.HIRE_BY_AREA(
-            f"{base}/by_area_usd", area_ac=parts, price_usd_per_ac=hire.price
+            f"{base}/by_area_usd", area_ac=together, price_usd_per_ac=hire.price
         )
     elif hire.price.unit == "usd_per_hour":
         charge = money.HIRE_BY_TIME(
-            f"{base}/by_time_usd", work_hours=parts, price_usd_per_hour=hire.price
+            f"{base}/by_time_usd", work_hours=together, price_usd_per_hour=hire.price
         )
     if hire.minimum_usd is None:
         return charge
     return money.AT_LEAST(f"{base}/at_least_usd", charge_usd=charge, minimum_usd=hire.minimum_usd)
 
 
-def _parts(plan: Plan, hire: Hire, jobs: tuple[Job, ...]) -> tuple[Quantity, ...] | None:
+def _together(plan: Plan, hire: Hire, parts: tuple[Quantity, ...] | None) -> Quantity | None:
+    if not parts:
+        return None
+    formula = TOTAL_HOURS if parts[0].unit == "hours" else TOTAL_AC
+    return formula(f"money/{plan.season}/hire/{hire.id}/all_{parts[0].unit}", parts=parts)
+
+
+def _parts(plan: Plan, hire: Hire) -> tuple[Quantity, ...] | None:
     """Return hours, or acres, of each job; None where the hours of one are not known."""
+    jobs = hired_jobs(plan, hire)
     if hire.price.unit != "usd_per_hour":
-        return tuple(plan.place(job.place_id).area for job in jobs)
+        return tuple(ground_of(plan, job) for job in jobs)
     hours = {one.job_id: one.hours for one in plan.times}
     return tuple(hours[job.id] for job in jobs) if all(j.id in hours for j in jobs) else None
 
 
 def hire_lines(plan: Plan) -> tuple[BudgetLine, ...]:
     """Return a line for every hired job, with its part of what the hire charges."""
-    lines = []
-    for hire in plan.hires:
-        jobs = hired_jobs(plan, hire)
-        parts = _parts(plan, hire, jobs)
-        charge = hire_charge(plan, hire)
-        for number, job in enumerate(jobs):
-            amount, cost = plan.place(job.place_id).area, None
-            if parts is not None and charge is not None:
-                amount = parts[number]
-                cost = money.PART(f"{job.id}/hire_usd", whole=charge, part=amount, parts=parts)
-            lines.append(_line(job, "hire", hire.id, amount, cost))
-    return tuple(lines)
+    return tuple(line for hire in plan.hires for line in _hire_lines(plan, hire))
+
+
+def _hire_lines(plan: Plan, hire: Hire) -> Iterator[BudgetLine]:
+    parts, charge = _parts(plan, hire), hire_charge(plan, hire)
+    together = _together(plan, hire, parts)
+    for number, job in enumerate(hired_jobs(plan, hire)):
+        if parts is None or charge is None or together is None:
+            yield _line(job, "hire", hire.id, ground_of(plan, job), None)
+        else:
+            part = parts[number]
+            name = f"{job.id}/hire_usd"
+            cost = money.PART(name, whole=charge, part=part, together=together)
+            yield _line(job, "hire", hire.id, part, cost)

@@ -93,7 +93,7 @@ def _shown_numbers(job: Job) -> list[Quantity]:
         *job.numbers.values(),
         *(q for one in job.sowings for q in one.numbers.values()),
         *(q for one in job.spreadings for q in one.numbers.values()),
-        *(q for one in job.nutrients for q in one.numbers.values()),
+        *(q for one in job.nutrients for q in one.numbers()),
     ]
 
 
@@ -228,7 +228,8 @@ def _job(job: Job, place: _NewPlace, seen: frozenset[str]) -> Job:
             Nutrient(
                 one.name,
                 _released(one.need, release, seen),
-                {name: release(quantity) for name, quantity in one.numbers.items()},
+                release(one.got) if one.got is not None else None,
+                _released(one.short, release, seen) if one.short is not None else None,
             )
             for one in job.nutrients
         ),

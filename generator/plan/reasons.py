@@ -527,7 +527,7 @@ class Note(Enum):
     )
     NO_WIDTH = Words(
         "N310",
-        "The place has no taped width, so lanes and passes over it are not worked out.",
+        "The place has no taped width, so lanes, passes and seed thrown past it are left out.",
         "The width of the place is not known, so lanes and passes are not worked out.",
         "Tape the width and type width_ft.",
     )

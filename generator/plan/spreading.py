@@ -16,11 +16,16 @@ class Spreading:
 
 @dataclass(frozen=True, slots=True)
 class Nutrient:
-    """One nutrient: what is asked for to an acre and, by name, what goes on and what is short."""
+    """One nutrient to an acre: asked for, what goes on, and what is short: all, if none goes on."""
 
     name: str
     need: Figure
-    numbers: dict[str, Quantity]
+    got: Quantity | None
+    short: Figure | None
+
+    def numbers(self) -> tuple[Quantity, ...]:
+        """Return what of it is computed."""
+        return tuple(one for one in (self.got, self.short) if isinstance(one, Quantity))
 
 
 @dataclass(frozen=True, slots=True)

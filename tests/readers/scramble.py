@@ -19,17 +19,21 @@ WITH_NOTES = {
     "stands": ("stands",),
     "routes": ("routes",),
     "seed": ("lots",),
-    "products": ("products",),
+    "products": ("products", "fertilizers", "limes"),
     "equipment": ("sprayers", "spreaders", "drills", "machines"),
     "readers": ("readers",),
     "money": ("hires", "cost_share"),
     "log": ("entries",),
+    "ground": ("soil_tests", "water_holes"),
 }
 WITHOUT_FORMER_NAMES = ("readers", "money", "log")
 MONEY = ("package_lb", "package_gal", "price_usd", "priced_on", "on_hand_lb", "on_hand_fl_oz",
          "counted_on")  # fmt: skip
+# What a sheet counts bags by.
+SEEN = {"fertilizers": ("package_lb",), "limes": ("package_lb",)}
 REFERENCES = ("lot", "product", "sprayer", "spreader", "drill", "measure", "planting", "hides",
-              "serves", "places", "machine", "item", "corrects")  # fmt: skip
+              "serves", "places", "machine", "item", "corrects", "soil_test", "fertilizers",
+              "lime")  # fmt: skip
 
 
 def scrambled(data: Data, chance: random.Random) -> tuple[Data, str]:
@@ -43,8 +47,8 @@ def scrambled(data: Data, chance: random.Random) -> tuple[Data, str]:
     _change_words(result, chance)
     _change_spending(result, chance)
     for name in ("seed", "products"):
-        for entries in result[name].values():
-            _change_money(entries, chance)
+        for kind, entries in result[name].items():
+            _change_money(entries, chance, [one for one in MONEY if one not in SEEN.get(kind, ())])
     named = _new_ids(result, chance)
     reader = named[result["readers"]["readers"][0]["id"]]
     result = new_names(result, named)
@@ -81,6 +85,9 @@ def _forget_lost_plantings(data: Data) -> None:
     data["money"]["hires"] = [one for one in data["money"]["hires"] if one["jobs"]]
     shares = data["money"]["cost_share"]
     data["money"]["cost_share"] = [one for one in shares if one["planting"] in left]
+    lasting = {one["id"] for one in data["screens"]["screens"]}
+    tests = data["ground"]["soil_tests"]
+    data["ground"]["soil_tests"] = [one for one in tests if lasting.issuperset(one["places"])]
     for entry in data["log"]["entries"]:
         if entry.get("job", {}).get("planting") not in left:
             entry.pop("job", None)
@@ -89,14 +96,16 @@ def _forget_lost_plantings(data: Data) -> None:
 def _add_strangers(data: Data, chance: random.Random) -> None:
     """Add places, lots, products and a reader that have nothing to do with what is handed."""
     other = property_data(chance.randint(0, 10**6), 3)
-    named = {one["id"]: f"new-{one['id']}" for file in ("screens", "seed", "products")
+    named = {one["id"]: f"new-{one['id']}" for file in ("screens", "seed", "products", "ground")
              for one in _entries({file: other[file]})}  # fmt: skip
     other = new_names(other, named)
     for screen in other["screens"]["screens"]:
         screen |= {"hides": [], "known_as": f"New {screen['id']}"}
         data["screens"]["screens"].append(screen)
     data["seed"]["lots"] += other["seed"]["lots"]
-    data["products"]["products"] += other["products"]["products"]
+    for file in ("products", "ground"):
+        for kind, entries in other[file].items():
+            data[file].setdefault(kind, []).extend(entries)
     reader = other["readers"]["readers"][0] | {"id": "second", "name": "another crew"}
     data["readers"]["readers"].append(reader)
 
@@ -122,8 +131,12 @@ def _change_words(data: Data, chance: random.Random) -> None:
             entry["note"] = f"private {chance.random()}"
             if file not in WITHOUT_FORMER_NAMES:
                 entry["was"] = [f"was-{entry['id']}-{chance.randint(0, 999)}"]
-            if file in ("screens", "stands", "routes", "readers"):
+            if file in ("screens", "stands", "routes", "readers") or "shape" in entry:
                 entry["name"] = f"name {chance.random()}"
+            if "sampled_on" in entry:
+                entry["lab"] = f"laboratory {chance.random()}"
+            if "deer_count" in entry:
+                entry["deer_count"] = chance.randint(1, 99)
     for screen in data["screens"]["screens"]:
         for planting in screen["plantings"]:
             planting["note"] = f"planted {chance.random()}"
@@ -135,9 +148,9 @@ def _change_words(data: Data, chance: random.Random) -> None:
             chance.shuffle(job["steps"])
 
 
-def _change_money(entries: list[Data], chance: random.Random) -> None:
+def _change_money(entries: list[Data], chance: random.Random, keys: list[str]) -> None:
     for entry in entries:
-        for key in MONEY:
+        for key in keys:
             if key in entry and chance.random() < 0.3:
                 del entry[key]
             elif key in entry and not key.endswith("_on"):

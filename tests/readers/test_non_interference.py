@@ -19,7 +19,8 @@ from tests.readers.scramble import READER, handed_plantings, scrambled
 SHORT = range(25)
 LONG = range(25, 525)
 Change = Callable[[Data, random.Random], tuple[Data, str]]
-LISTS = ("screens", "stands", "routes", "seed", "products", "equipment", "readers", "money", "log")
+LISTS = ("screens", "stands", "routes", "seed", "products", "equipment", "readers", "money", "log",
+         "ground")  # fmt: skip
 
 
 def contractor_site(folder: Path, reader_id: str, site: Path) -> dict[str, bytes]:

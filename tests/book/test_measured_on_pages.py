@@ -1,0 +1,66 @@
+"""What a page says was measured on points is what another implementation measures on them."""
+
+from collections.abc import Iterator
+from itertools import pairwise
+from typing import Any
+
+import pytest
+import yaml
+from geographiclib.geodesic import Geodesic
+
+from generator.units import convert
+from tests.book.reading import Element, read
+from tests.book.sites import DEMO, Site
+
+WGS84 = Geodesic.WGS84
+SCREENS = yaml.safe_load((DEMO / "screens.yaml").read_text(encoding="utf-8"))["screens"]
+
+
+def measured_inputs(page: Element, name: str) -> Iterator[tuple[float, str]]:
+    """Every input of this name in the workings of a page: its value, and what is said of it."""
+    for item in page.all("li"):
+        if item.attributes.get("data-name") == name and " points typed in " in item.text():
+            yield float(item.attributes["data-value"]), item.text()
+
+
+def place_page(site: Site, place: str) -> Element:
+    return read(site.pages()[f"places/{place}.html"])
+
+
+def screens_with(key: str) -> list[dict[str, Any]]:
+    found = [one for one in SCREENS if key in one]
+    assert found, f"the demonstration shows no {key}"
+    return found
+
+
+def test_the_length_of_a_line(demo_sites: dict[str, Site]) -> None:
+    for screen in screens_with("line_lat_lon"):
+        points = screen["line_lat_lon"]
+        metres = sum(WGS84.Inverse(*one, *other)["s12"] for one, other in pairwise(points))
+        ((value, told),) = measured_inputs(
+            place_page(demo_sites["owner"], screen["id"]), "length_ft"
+        )
+        assert value == pytest.approx(convert(metres, "m", "ft"), rel=1e-6)
+        assert f"{len(points)} points" in told
+
+
+def test_the_area_of_an_outline_and_the_way_around_it(demo_sites: dict[str, Site]) -> None:
+    for screen in screens_with("area_lat_lon"):
+        polygon = WGS84.Polygon()
+        for point in screen["area_lat_lon"]:
+            polygon.AddPoint(*point)
+        count, metres, square_metres = polygon.Compute()
+        page = place_page(demo_sites["owner"], screen["id"])
+        ((area_ac, told),) = measured_inputs(page, "outline_area_ac")
+        ((around_ft, _),) = measured_inputs(page, "perimeter_ft")
+        assert area_ac == pytest.approx(convert(abs(square_metres), "sq_m", "ac"), rel=1e-6)
+        assert around_ft == pytest.approx(convert(metres, "m", "ft"), rel=1e-6)
+        assert f"{count} points typed in screens.yaml" in told
+
+
+def test_the_source_of_the_method_is_listed(demo_sites: dict[str, Site]) -> None:
+    title = "Planimeter, the area of geodesic polygons"
+    assert title in demo_sites["owner"].pages()["sources.html"]
+    for reader, site in demo_sites.items():
+        if reader != "owner":
+            assert all(title not in page for page in site.pages().values())

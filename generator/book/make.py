@@ -12,6 +12,7 @@ from generator.book.pages.store import (
     drill_page,
     lot_page,
     product_page,
+    row_stock_page,
     sprayer_page,
     spreader_page,
 )
@@ -46,6 +47,8 @@ def _owner_pages(plan: Plan) -> list[Written]:
         *(stand_page(plan, one) for one in plan.stands),
         *(route_page(plan, one) for one in plan.routes),
         *(lot_page(plan, one) for one in plan.lots),
+        *(row_stock_page(plan, one) for one in plan.plants),
+        *(row_stock_page(plan, one) for one in plan.guards),
         *(soil_test_page(plan, one) for one in plan.soil_tests),
         *(water_page(plan, one) for one in plan.water),
         *(product_page(plan, one) for one in plan.products),

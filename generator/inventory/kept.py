@@ -10,6 +10,8 @@ def kept_lists(inventory: Inventory) -> tuple[tuple[Any, ...], ...]:
     """Return the lists of the property folder whose entries can be bought, kept and used up."""
     return (
         inventory.lots,
+        inventory.plants,
+        inventory.guards,
         inventory.products,
         inventory.adjuvants,
         inventory.fertilizers,

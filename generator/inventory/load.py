@@ -21,6 +21,7 @@ from generator.inventory.rules import broken_rules
 from generator.inventory.schema import FORMAT, Inventory, Property, Reader
 from generator.inventory.spreadable import Fertilizer, Lime
 from generator.inventory.stock import Adjuvant, Product, SeedLot
+from generator.inventory.woody import Guard, Plant
 from generator.inventory.yaml_positions import Document, read_document
 from generator.reference.load import planting_kinds, species, step_plans
 
@@ -30,7 +31,7 @@ FILES: dict[str, dict[str, type]] = {
     "screens": {"screens": Screen},
     "stands": {"stands": Stand},
     "routes": {"routes": Route},
-    "seed": {"lots": SeedLot},
+    "seed": {"lots": SeedLot, "plants": Plant, "guards": Guard},
     "ground": {"soil_tests": SoilTest, "water_holes": WaterHole},
     "products": {
         "products": Product,
@@ -55,6 +56,8 @@ KIND_WORDS: dict[type, str] = {
     Stand: "stand",
     Route: "route",
     SeedLot: "lot",
+    Plant: "plant",
+    Guard: "guard",
     Product: "product",
     Adjuvant: "adjuvant",
     Sprayer: "sprayer",

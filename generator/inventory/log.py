@@ -19,7 +19,7 @@ from generator.working import Given
 
 AMOUNT_UNITS = ("lb", "fl_oz", "count")
 # Kinds of records that can be on hand, used and bought, as mentions of one name them.
-KEPT = ("lot", "product", "adjuvant", "fertilizer", "lime")
+KEPT = ("lot", "plant", "guard", "product", "adjuvant", "fertilizer", "lime")
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -23,6 +23,7 @@ from generator.inventory.fields import (
 )
 from generator.inventory.ground import Need
 from generator.inventory.label import RATE_UNITS
+from generator.inventory.woody import WoodyRow
 from generator.working import Given
 
 MIX = Limits(above=0, at_most=1)
@@ -149,7 +150,8 @@ class Planting(Record):
         Limits(at_least=1990, at_most=2100),
         required=True,
     )
-    seed: tuple[SownSeed, ...] = record("page", "what is sown", SownSeed, many=True, required=True)
+    seed: tuple[SownSeed, ...] = record("page", "what is sown", SownSeed, many=True)
+    woody: tuple[WoodyRow, ...] = record("page", "rows of trees or shrubs", WoodyRow, many=True)
     mix_rate_pls_lb_per_ac: Given | None = measure(
         "page",
         "pure live seed on the tags, pounds of the mixture to an acre",
@@ -159,7 +161,9 @@ class Planting(Record):
     priority: int | None = whole(
         "page", "its turn when seed is short, 1 first", Limits(at_least=1, at_most=1000)
     )
-    method: str = choice("page", "how it is sown", "frost_seed", "drill", required=True)
+    method: str = choice(
+        "page", "how it is sown or planted", "frost_seed", "drill", "plant", required=True
+    )
     steps: str = reference("page", "step plan", "step_plan", required=True)
     soil_test: str | None = reference("place", "soil test it rests on", "soil_test")
     need: Need | None = record("page", "fertilizer needed, where there is no soil test", Need)

@@ -20,6 +20,7 @@ from generator.inventory.rules_fert import FERT_RULES
 from generator.inventory.rules_money import MONEY_RULES
 from generator.inventory.rules_seed import SEED_RULES
 from generator.inventory.rules_spray import SPRAY_RULES
+from generator.inventory.rules_woody import WOODY_RULES
 from generator.inventory.schema import Inventory
 from generator.reference.load import step_plans
 from generator.units import convert
@@ -123,18 +124,20 @@ def _steps_of_plan(inventory: Inventory) -> Iterator[Broken]:
             seen.add(work.step)
 
 
-def _one_plan_a_season(inventory: Inventory) -> Iterator[Broken]:
+def _each_step_once_a_season(inventory: Inventory) -> Iterator[Broken]:
     for screen in inventory.screens:
         seen: set[tuple[int, str]] = set()
         for planting in screen.plantings:
-            key = (planting.season, planting.steps)
-            if key in seen:
+            steps = step_plans()[planting.steps].steps
+            keys = [(planting.season + one.seasons_later, one.id) for one in steps]
+            for season, step in (one for one in keys if one in seen):
                 yield Broken(
                     planting.where,
-                    f"two plantings of season {planting.season} follow the same step plan here",
-                    "one planting with all its seed, or two places",
+                    f"two plantings here have step {step} in season {season}",
+                    "one planting with all its seed, another season, or two places",
                 )
-            seen.add(key)
+                break
+            seen.update(keys)
 
 
 def slug(text: str) -> str:
@@ -269,6 +272,7 @@ def _reserved_reader(inventory: Inventory) -> Iterator[Broken]:
 def _former_names(inventory: Inventory) -> Iterator[Broken]:
     records: list[Any] = [
         *inventory.screens, *inventory.stands, *inventory.routes, *inventory.lots,
+        *inventory.plants, *inventory.guards,
         *inventory.products, *inventory.adjuvants, *inventory.measures,
         *inventory.sprayers, *inventory.spreaders, *inventory.drills,
         *inventory.soil_tests, *inventory.water_holes, *inventory.fertilizers, *inventory.limes,
@@ -297,7 +301,7 @@ RULES = (
     Rule("F302", "A planting is sown from a lot of its own species.", _lot_species),
     Rule("F303", "A step has one rate.", _one_rate),
     Rule("F304", "Work is described for steps the plan has.", _steps_of_plan),
-    Rule("F305", "A job is known by place, season and step.", _one_plan_a_season),
+    Rule("F305", "A job is known by place, season and step.", _each_step_once_a_season),
     Rule("F306", "Other readers know a place by one name of its own.", _names_for_others),
     Rule("F307", "A range goes from low to high in one kind of unit.", _low_and_high),
     Rule("F308", "A rate's unit goes with what it counts.", _basis_and_unit),
@@ -312,4 +316,5 @@ RULES = (
     *SPRAY_RULES,
     *FERT_RULES,
     *MONEY_RULES,
+    *WOODY_RULES,
 )

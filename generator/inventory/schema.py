@@ -27,6 +27,7 @@ from generator.inventory.money import CostShare, Hire
 from generator.inventory.places import Route, Screen, Stand
 from generator.inventory.spreadable import Fertilizer, Lime
 from generator.inventory.stock import Adjuvant, Product, SeedLot
+from generator.inventory.woody import Guard, Plant
 
 FORMAT = 1
 
@@ -104,6 +105,8 @@ class Inventory:
     stands: tuple[Stand, ...] = ()
     routes: tuple[Route, ...] = ()
     lots: tuple[SeedLot, ...] = ()
+    plants: tuple[Plant, ...] = ()
+    guards: tuple[Guard, ...] = ()
     products: tuple[Product, ...] = ()
     adjuvants: tuple[Adjuvant, ...] = ()
     sprayers: tuple[Sprayer, ...] = ()

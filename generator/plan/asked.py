@@ -16,10 +16,12 @@ class JobAsked:
     """All that a job rests on, before anything is worked out."""
 
     job_id: str
+    season: int
     screen: Screen
     planting: Planting
     step: Step
     kind: str
+    species: tuple[str, ...]
     dates: OpenDates
     sowing_opens: datetime.date | None
     work: Work | None
@@ -35,20 +37,28 @@ def asked_of(
 ) -> JobAsked:
     """Return what a step on a planting rests on."""
     signs = inventory.property.season_signs
-    season = planting.season
+    season = planting.season + step.seasons_later
     plan = step_plans()[planting.steps]
     sowing = next((one for one in plan.steps if one.operation == "sow"), None)
     return JobAsked(
         job_id=f"{screen.id}/{season}/{step.id}",
+        season=season,
         screen=screen,
         planting=planting,
         step=step,
         kind=plan.kind,
+        species=_species(planting, inventory),
         dates=open_dates(step, season, signs),
-        sowing_opens=open_dates(sowing, season, signs).opens if sowing else None,
+        sowing_opens=open_dates(sowing, planting.season, signs).opens if sowing else None,
         work=work_of(planting, step),
         area=area,
     )
+
+
+def _species(planting: Planting, inventory: Inventory) -> tuple[str, ...]:
+    plants = {one.id: one.species for one in inventory.plants}
+    sown = (one.species for one in planting.seed)
+    return (*sown, *(plants[one.plants] for one in planting.woody))
 
 
 def work_of(planting: Planting, step: Step) -> Work | None:

@@ -31,6 +31,8 @@ from generator.plan.soil import is_asked_for, left_undone
 from generator.plan.sowing import used_up
 from generator.plan.spraying import chosen_products, plan_spray, planned_sprays
 from generator.plan.water import water_findings, waters
+from generator.plan.woody import Rows, plan_planting, plan_replacing
+from generator.plan.woody import used_up as used_up_by_row
 from generator.plan.years import PlannedSpray
 from generator.reference.load import sign_names, step_plans
 from generator.working import Quantity
@@ -51,7 +53,7 @@ def make_plan(
         for step in step_plans()[planting.steps].steps
         if is_asked_for(step, planting)
     ]
-    asked = [one for one in ever if one.planting.season == season]
+    asked = [one for one in ever if one.season == season]
     sprays = tuple(
         spray
         for one in ever
@@ -101,6 +103,8 @@ def make_plan(
         water=water,
         actives=active_totals(sprays, frozenset(job.id for job in ordered if job.mix is not None)),
         lots=inventory.lots,
+        plants=inventory.plants,
+        guards=inventory.guards,
         products=inventory.products,
         sprayers=inventory.sprayers,
         spreaders=inventory.spreaders,
@@ -131,6 +135,7 @@ def _held_back(job: Job, inventory: Inventory) -> Job:
         spreadings=(),
         nutrients=(),
         lime_asked=None,
+        rows=(),
         safety=safety_lines(inventory.property.emergency, near, None),
     )
 
@@ -151,7 +156,7 @@ def _job(
         address=f"{first_name(asked.screen.id, asked.screen.was)}-{_tail(asked.job_id)}",
         place_id=asked.screen.id,
         planting_id=asked.planting.id,
-        season=int(asked.job_id.split("/")[1]),
+        season=asked.season,
         step=asked.step,
         dates=asked.dates,
         numbers={},
@@ -171,6 +176,10 @@ def _job(
         return _fertilizing_job(job, asked, inventory)
     if asked.step.operation == "lime":
         return _liming_job(job, asked, inventory)
+    if asked.step.operation == "plant":
+        return _rows_job(job, plan_planting(asked, inventory))
+    if asked.step.operation == "replant":
+        return _rows_job(job, plan_replacing(asked, inventory))
     return job, []
 
 
@@ -235,6 +244,11 @@ def _liming_job(job: Job, asked: JobAsked, inventory: Inventory) -> tuple[Job, l
     return limed, list(done.findings)
 
 
+def _rows_job(job: Job, done: Rows) -> tuple[Job, list[Finding]]:
+    needs = tuple(item for row in done.rows for _, item, _ in used_up_by_row(row))
+    return replace(job, rows=done.rows, needs=needs), list(done.findings)
+
+
 def _date_findings(asked: JobAsked, as_of: datetime.date) -> list[Finding]:
     dates: OpenDates = asked.dates
     if dates.missing_signs:
@@ -295,6 +309,8 @@ def _lines(jobs: tuple[Job, ...]) -> tuple[BudgetLine, ...]:
         kind = "lime" if job.step.operation == "lime" else "fertilizer"
         for spread in job.spreadings:
             lines.append(_line(job, kind, spread.item.id, spread.numbers["product_lb"]))
+        for row in job.rows:
+            lines += [_line(job, *taken) for taken in used_up_by_row(row)]
         if job.mix is not None:
             lines += [_line(job, "product", one.product.id, one.in_all) for one in job.mix.parts]
             lines += [

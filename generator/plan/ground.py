@@ -105,7 +105,7 @@ def _ways(screen: Screen) -> Iterator[_Way]:
         inputs: dict[str, Figure] = {"length_ft": length, "width_ft": width}
         yield _Way("tape", area.STRIP_AREA, inputs, typed_at(length))
     if width is not None and line is not None:
-        inputs = {"length_ft": _line_length(line), "width_ft": width}
+        inputs = {"length_ft": line_length(line), "width_ft": width}
         yield _Way("line", area.STRIP_AREA, inputs, line.where)
     if outline is not None:
         inputs = {"outline_area_ac": _outline_area(outline)}
@@ -145,7 +145,8 @@ def _outline_error(screen: Screen, ways: tuple[GroundWay, ...], base: str) -> Ou
     )
 
 
-def _line_length(line: Points) -> Measured:
+def line_length(line: Points) -> Measured:
+    """Return the length of a line, measured on its points."""
     points = _chosen(line, line_numbers(line.lat_lon))
     length_ft = geodesic.line_length_ft(points)
     return _measured("line_length_ft", length_ft, "ft", len(points), line, "line_lat_lon")

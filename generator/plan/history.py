@@ -37,7 +37,7 @@ def tank_findings(
     if last.cleaned_out_on is not None and last.cleaned_out_on >= last.sprayed_on:
         return [], []
     harmful = _harmful(last, inventory, {one.active for one in going_in})
-    grown = {asked.kind, *(species()[one.species].kind for one in asked.planting.seed)}
+    grown = {asked.kind, *(species()[one].kind for one in asked.species)}
     for works in sorted(harmful):
         if works == UNKNOWN or grown & ways_of_working()[works].harms:
             told = "what is not known" if works == UNKNOWN else ways_of_working()[works].name

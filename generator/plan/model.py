@@ -18,6 +18,7 @@ from generator.inventory.places import Route, Screen, Stand
 from generator.inventory.schema import EmergencyCard, SeasonSigns
 from generator.inventory.spreadable import Fertilizer, Lime
 from generator.inventory.stock import Adjuvant, Product, SeedLot
+from generator.inventory.woody import Guard, Plant
 from generator.plan.holes import Water
 from generator.plan.items import StockItem
 from generator.plan.spreading import LimeAsked, Nutrient, Spreading
@@ -142,6 +143,17 @@ class Sowing:
 
 
 @dataclass(frozen=True, slots=True)
+class RowPlanted:
+    """Rows of one kind of plant in a job, with their numbers by name."""
+
+    plant: Plant
+    guard: Guard | None
+    spacing: Figure
+    rows_apart: Figure | None
+    numbers: dict[str, Quantity]
+
+
+@dataclass(frozen=True, slots=True)
 class Job:
     """One step on one planting in one season.
 
@@ -169,6 +181,7 @@ class Job:
     spreadings: tuple[Spreading, ...] = ()
     nutrients: tuple[Nutrient, ...] = ()
     lime_asked: LimeAsked | None = None
+    rows: tuple[RowPlanted, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -300,6 +313,8 @@ class Plan:
     water: tuple[Water, ...] = ()
     actives: tuple[ActiveTotal, ...] = ()
     lots: tuple[SeedLot, ...] = ()
+    plants: tuple[Plant, ...] = ()
+    guards: tuple[Guard, ...] = ()
     products: tuple[Product, ...] = ()
     sprayers: tuple[Sprayer, ...] = ()
     spreaders: tuple[Spreader, ...] = ()

@@ -30,6 +30,7 @@ def numbers_of(plan: Plan) -> dict[str, Quantity]:
         tops += job.numbers.values()
         tops += [number for one in job.sowings for number in one.numbers.values()]
         tops += [number for one in job.spreadings for number in one.numbers.values()]
+        tops += [number for one in job.rows for number in one.numbers.values()]
         tops += [number for one in job.nutrients for number in one.numbers()]
         if job.mix is not None:
             tops += [one.in_all for one in job.mix.parts]

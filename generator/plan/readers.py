@@ -23,6 +23,7 @@ from generator.plan.model import (
     MixPart,
     Place,
     Plan,
+    RowPlanted,
     SafetyLine,
     Sowing,
 )
@@ -94,6 +95,7 @@ def _shown_numbers(job: Job) -> list[Quantity]:
         *(q for one in job.sowings for q in one.numbers.values()),
         *(q for one in job.spreadings for q in one.numbers.values()),
         *(q for one in job.nutrients for q in one.numbers()),
+        *(q for one in job.rows for q in one.numbers.values()),
     ]
 
 
@@ -189,6 +191,7 @@ def _place(place: Place, new: _NewPlace, seen: frozenset[str]) -> Place:
 def _job(job: Job, place: _NewPlace, seen: frozenset[str]) -> Job:
     lots = {one.lot.id: f"lot-{number}" for number, one in enumerate(job.sowings, 1)}
     lots |= {one.item.id: f"spread-{number}" for number, one in enumerate(job.spreadings, 1)}
+    lots |= {one.plant.id: f"plants-{number}" for number, one in enumerate(job.rows, 1)}
 
     def release(quantity: Quantity) -> Quantity:
         return _quantity(quantity, {job.place_id: place.id}, lots, seen)
@@ -234,6 +237,16 @@ def _job(job: Job, place: _NewPlace, seen: frozenset[str]) -> Job:
             for one in job.nutrients
         ),
         lime_asked=_lime_asked(job.lime_asked, release, seen) if job.lime_asked else None,
+        rows=tuple(
+            RowPlanted(
+                replace(_redacted(one.plant, seen), id=lots[one.plant.id]),
+                _redacted(one.guard, seen) if one.guard is not None else None,
+                _figure(one.spacing, {}, {}, seen),
+                _figure(one.rows_apart, {}, {}, seen) if one.rows_apart is not None else None,
+                {name: release(quantity) for name, quantity in one.numbers.items()},
+            )
+            for one in job.rows
+        ),
     )
 
 

@@ -501,6 +501,18 @@ class Caution(Enum):
         "",
         "Begin no job of the planting before approved_on.",
     )
+    ROWS_NOT_MEASURED = Words(
+        "C270",
+        "The length of the rows is not known, so plants and guards are not counted.",
+        "The length of the rows is not known. Ask the owner how many plants there are to set.",
+        "Measure the place and type length_ft, give it a line, or type row_ft of the row.",
+    )
+    ROWS_TOO_WIDE = Words(
+        "C271",
+        "From the first row to the last is more than the place is wide.",
+        "The rows as described do not fit the place. Ask the owner.",
+        "Fewer rows_count, a smaller rows_apart_ft, or measure the place again.",
+    )
 
 
 class Note(Enum):
@@ -631,6 +643,19 @@ class Note(Enum):
         "The price of hire {hire} is more than a year old.",
         "",
         "Ask again and set priced_on.",
+    )
+    NO_GUARDS = Words(
+        "N360",
+        "No guard is named for {item}. Deer browse and rub young trees, mice gnaw them.",
+        "",
+        "List tubes, cages or wraps under guards: in seed.yaml and name one under guards: of the "
+        "row; where you fence the row or mean to go without, leave it as it is.",
+    )
+    NO_REPLACE_SHARE = Words(
+        "N361",
+        "No share is typed for what may have to be replaced of {item}, so no plants are set aside.",
+        "",
+        "Type replace_pct of the row: what you or your nursery expect to lose.",
     )
 
 

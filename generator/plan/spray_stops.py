@@ -44,7 +44,7 @@ def asked_of_label(asked: JobAsked) -> Asked:
     assert asked.work is not None
     return Asked(
         asked.kind,
-        tuple(seed.species for seed in asked.planting.seed),
+        asked.species,
         asked.screen.id,
         land,
         asked.step.timing,

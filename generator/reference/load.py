@@ -55,6 +55,7 @@ class Step:
     """One step of a plan: what is done, in which dates, with which settings and ticks.
 
     `only_with` names what a planting must ask for, fertilizer or lime, before the step is a job.
+    `seasons_later` counts from the season of the planting to the season the step is done in.
     """
 
     id: str
@@ -69,6 +70,7 @@ class Step:
     ticks: tuple[str, ...]
     if_missed: str
     only_with: str | None = None
+    seasons_later: int = 0
 
 
 @dataclass(frozen=True, slots=True)
@@ -151,6 +153,13 @@ def planting_kinds() -> dict[str, str]:
 def operations() -> dict[str, str]:
     """Return the name of every operation by its id."""
     return _names("operations.yaml")
+
+
+@cache
+def cautions_of(operation: str) -> str:
+    """Return the name of the cautions that hang on an operation: its own, or another's."""
+    entry = next(one for one in _data("operations.yaml") if one["id"] == operation)
+    return str(entry.get("cautions_of", operation))
 
 
 @cache
@@ -243,6 +252,7 @@ def _step(entry: dict[str, Any]) -> Step:
         ticks=tuple(entry["ticks"]),
         if_missed=entry["if_missed"],
         only_with=entry.get("only_with"),
+        seasons_later=int(entry.get("seasons_later", "0")),
     )
 
 

@@ -9,6 +9,7 @@ from generator.book.render import cautions_block, render, render_authored
 from generator.plan.model import Plan
 from generator.plan.safety import emergency_lines
 from generator.reference.load import (
+    cautions_of,
     operations,
 )
 
@@ -45,7 +46,8 @@ def safety_page(plan: Plan) -> Written:
     """Return the usual cautions of every operation."""
     marks = Marks()
     body = render("safety.md.jinja", marks, plan=plan, root=Markup(""))
-    for name, title in (*operations().items(), ("general", "Always")):
+    own = [(name, title) for name, title in operations().items() if cautions_of(name) == name]
+    for name, title in (*own, ("general", "Always")):
         body += f"\n## {title}\n\n{cautions_block((callout(name),), marks)}"
     return finished("safety.md", "Safety", "", body, marks, ["safety", *operations().values()])
 

@@ -36,6 +36,8 @@ def place_page(plan: Plan, place: Place) -> Written:
         step_plans=step_plans(),
         routes={one.id: one for one in plan.routes},
         soil_tests={one.id: one for one in plan.soil_tests},
+        plants={one.id: one for one in plan.plants},
+        guards={one.id: one for one in plan.guards},
         address_of=address_of,
     )
 

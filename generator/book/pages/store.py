@@ -13,6 +13,7 @@ from generator.book.pages.written import (
 from generator.inventory.drill import Drill
 from generator.inventory.equipment import Sprayer, Spreader
 from generator.inventory.stock import Product, SeedLot
+from generator.inventory.woody import Guard, Plant
 from generator.plan.catches import drill_catches, spreader_catches
 from generator.plan.model import Plan
 from generator.plan.seed_price import live_prices
@@ -41,6 +42,24 @@ def lot_page(plan: Plan, lot: SeedLot) -> Written:
         sown=sown,
         places={one.id: one for one in plan.places},
         address_of=address_of,
+    )
+
+
+def row_stock_page(plan: Plan, kept: Plant | Guard) -> Written:
+    """Return plants for rows, or their guards, with what takes them."""
+    jobs = [job for job in plan.jobs if any(kept in (one.plant, one.guard) for one in job.rows)]
+    return from_template(
+        plan,
+        f"seed/{address_of(kept)}.md",
+        kept.name,
+        SEED,
+        "row_stock",
+        [kept.name, kept.note or ""],
+        ("seed",),
+        kept=kept,
+        plant=kept if isinstance(kept, Plant) else None,
+        species=species(),
+        jobs=jobs_with_places(plan, jobs),
     )
 
 

@@ -21,6 +21,7 @@ from generator.plan.fertilizing import NUTRIENT_WORDS
 from generator.plan.model import Job, Plan
 from generator.plan.seed_findings import says_something
 from generator.reference.load import (
+    cautions_of,
     mixing_steps,
     operations,
     sign_names,
@@ -94,12 +95,13 @@ def job_page(plan: Plan, job: Job) -> Written:
         mixing={one.id: one for one in mixing_steps()},
         nutrient_words=NUTRIENT_WORDS,
     )
-    cautions = cautions_block((callout(job.step.operation), callout("general")), marks)
+    cautions = cautions_block((callout(cautions_of(job.step.operation)), callout("general")), marks)
     body += f"\n## Cautions\n\n{cautions}"
     said = [job.step.name, place.name, operations()[job.step.operation]]
     said += [species()[one.lot.species].name for one in job.sowings]
     said += [one.product.name for one in job.mix.parts] if job.mix is not None else []
     said += [one.item.name for one in job.spreadings]
+    said += [one.plant.name for one in job.rows]
     said += [one.words for one in found]
     return finished(
         f"work/{job.address}.md",

@@ -1,0 +1,82 @@
+"""Rules on rows of trees and shrubs."""
+
+from collections.abc import Iterator
+
+from generator.inventory.places import Planting
+from generator.inventory.problems import shown_value
+from generator.inventory.rule import Broken, Rule, typed_at
+from generator.inventory.schema import Inventory
+from generator.inventory.woody import Guard, Plant
+from generator.reference.load import species, step_plans
+
+WOODY = "woody_row"
+PLANT = "plant"
+
+
+def _plantings(inventory: Inventory) -> Iterator[Planting]:
+    for screen in inventory.screens:
+        yield from screen.plantings
+
+
+def _sown_or_planted(inventory: Inventory) -> Iterator[Broken]:
+    for planting in _plantings(inventory):
+        if bool(planting.seed) == bool(planting.woody):
+            both = bool(planting.seed)
+            what = "seed and rows in one planting" if both else "nothing is sown or planted"
+            yield Broken(planting.where, what, "seed: for what is sown, woody: for rows planted")
+
+
+def _goes_with_its_plan(inventory: Inventory) -> Iterator[Broken]:
+    for planting in _plantings(inventory):
+        if not planting.seed and not planting.woody:
+            continue
+        asked = {
+            "the step plan": step_plans()[planting.steps].kind == WOODY,
+            f"method {planting.method}": planting.method == PLANT,
+        }
+        for told, woody in asked.items():
+            if woody != bool(planting.woody):
+                what = f"{told} is {'' if woody else 'not '}for rows of trees and shrubs"
+                accepted = "woody: with method: plant and steps: of a woody row"
+                yield Broken(planting.where, what, accepted)
+                break
+
+
+def _woody_species(inventory: Inventory) -> Iterator[Broken]:
+    for plant in inventory.plants:
+        if species()[plant.species].kind != WOODY:
+            what = f"{shown_value(plant.species)} is sown, not planted in rows"
+            yield Broken(plant.where, what, "a tree or shrub; seed of others stands under lots:")
+    for lot in inventory.lots:
+        if species()[lot.species].kind == WOODY:
+            what = f"{shown_value(lot.species)} is planted in rows, not sown"
+            yield Broken(lot.where, what, "trees and shrubs stand under plants:")
+
+
+def _whole_counts(inventory: Inventory) -> Iterator[Broken]:
+    counts = [one.rows_count for planting in _plantings(inventory) for one in planting.woody]
+    stocked: list[Plant | Guard] = [*inventory.plants, *inventory.guards]
+    for kept in stocked:
+        counts += [one for one in (kept.package_count, kept.on_hand_count) if one is not None]
+    for count in counts:
+        if count.value != int(count.value):
+            yield Broken(typed_at(count), f"a part of one: {count.typed:g}", "a whole number")
+
+
+def _each_plant_once(inventory: Inventory) -> Iterator[Broken]:
+    for planting in _plantings(inventory):
+        seen: set[str] = set()
+        for row in planting.woody:
+            if row.plants in seen:
+                what = f"{shown_value(row.plants)} stands twice in this planting"
+                yield Broken(row.where, what, "each once, with all its rows")
+            seen.add(row.plants)
+
+
+WOODY_RULES = (
+    Rule("F360", "A planting is sown or planted.", _sown_or_planted),
+    Rule("F361", "Rows are planted by a plan for rows.", _goes_with_its_plan),
+    Rule("F362", "Trees are planted and seed is sown.", _woody_species),
+    Rule("F363", "Rows and plants are whole.", _whole_counts),
+    Rule("F364", "A row's numbers are known by its plants.", _each_plant_once),
+)

@@ -16,6 +16,7 @@ import yaml
 
 from tests.feeding import fed
 from tests.properties_money import add_money
+from tests.rows import with_rows
 from tests.shapes import with_shapes
 from tests.sowings import drill, drilled, sown_its_way, tagged_further
 
@@ -266,7 +267,8 @@ def _sprayer(identity: str, name: str, tank: float, measure: str, caught: float)
 def property_data(seed: int, screens: int) -> Data:
     """Return a generated property of so many screens; the same seed gives the same property."""
     data = add_money(_Maker(random.Random(seed)).data(screens), random.Random(f"money {seed}"))
-    return fed(data, random.Random(f"fed {seed}"))
+    data = fed(data, random.Random(f"fed {seed}"))
+    return with_rows(data, random.Random(f"rows {seed}"))
 
 
 class _Maker:

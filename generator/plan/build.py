@@ -32,7 +32,7 @@ from generator.plan.sowing import used_up
 from generator.plan.spraying import chosen_products, plan_spray, planned_sprays
 from generator.plan.water import water_findings, waters
 from generator.plan.woody import Rows, plan_planting, plan_replacing
-from generator.plan.woody import used_up as used_up_by_row
+from generator.plan.woody import used_up as used_up_by_rows
 from generator.plan.years import PlannedSpray
 from generator.reference.load import sign_names, step_plans
 from generator.working import Quantity
@@ -245,7 +245,7 @@ def _liming_job(job: Job, asked: JobAsked, inventory: Inventory) -> tuple[Job, l
 
 
 def _rows_job(job: Job, done: Rows) -> tuple[Job, list[Finding]]:
-    needs = tuple(item for row in done.rows for _, item, _ in used_up_by_row(row))
+    needs = tuple(item for _, item, _ in used_up_by_rows(job.id, done.rows))
     return replace(job, rows=done.rows, needs=needs), list(done.findings)
 
 
@@ -309,8 +309,7 @@ def _lines(jobs: tuple[Job, ...]) -> tuple[BudgetLine, ...]:
         kind = "lime" if job.step.operation == "lime" else "fertilizer"
         for spread in job.spreadings:
             lines.append(_line(job, kind, spread.item.id, spread.numbers["product_lb"]))
-        for row in job.rows:
-            lines += [_line(job, *taken) for taken in used_up_by_row(row)]
+        lines += [_line(job, *taken) for taken in used_up_by_rows(job.id, job.rows)]
         if job.mix is not None:
             lines += [_line(job, "product", one.product.id, one.in_all) for one in job.mix.parts]
             lines += [

@@ -4,6 +4,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 
 from generator.compute import woody
+from generator.compute.buying import TOTAL_COUNT
 from generator.inventory.places import Screen
 from generator.inventory.schema import Inventory
 from generator.inventory.woody import Guard, Plant, WoodyRow
@@ -106,12 +107,20 @@ def guard_of(row: WoodyRow, inventory: Inventory) -> Guard | None:
     return next((one for one in inventory.guards if one.id == row.guards), None)
 
 
-def used_up(row: RowPlanted) -> Iterator[tuple[str, str, Quantity]]:
-    """Yield kind, id and count of everything a row takes."""
-    count = row.numbers.get("replaced_count") or row.numbers["plants_count"]
-    yield "plant", row.plant.id, count
-    if row.guard is not None:
-        yield "guard", row.guard.id, count
+def used_up(job_id: str, rows: tuple[RowPlanted, ...]) -> Iterator[tuple[str, str, Quantity]]:
+    """Yield kind, id and count of everything the rows of a job take, each thing once."""
+    guarded: dict[str, list[Quantity]] = {}
+    for row in rows:
+        count = row.numbers.get("replaced_count") or row.numbers["plants_count"]
+        yield "plant", row.plant.id, count
+        if row.guard is not None:
+            guarded.setdefault(row.guard.id, []).append(count)
+    for guard, counts in guarded.items():
+        yield "guard", guard, _in_all(f"{job_id}/{guard}.guards_count", counts)
+
+
+def _in_all(identity: str, counts: list[Quantity]) -> Quantity:
+    return counts[0] if len(counts) == 1 else TOTAL_COUNT(identity, parts=tuple(counts))
 
 
 def _row_findings(asked: JobAsked, row: WoodyRow, planted: RowPlanted | None) -> Iterator[Finding]:

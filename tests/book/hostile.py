@@ -12,7 +12,7 @@ import yaml
 from generator.book.text import clean
 from generator.inventory.fields import NOT_ON_LABEL, rules_of
 from generator.inventory.load import FILES, PROPERTY_FILE
-from generator.inventory.rules import slug
+from generator.inventory.rules import LONGEST_PAGE_NAME, slug
 from generator.inventory.schema import Property
 
 Data = dict[str, Any]
@@ -72,9 +72,12 @@ NUMBER = re.compile(r"\bq(\d+)q\b")
 VECTORS = (*MARKDOWN, *HTML, *TEMPLATES, *SHEETS, *YAML, *PLAIN)
 
 
-def hostile(number: int, _name: str) -> str:
+def hostile(number: int, name: str) -> str:
     """A text for one field: it begins as one attack and holds others, and is like no other's."""
     parts = [VECTORS[(number + step) % len(VECTORS)] for step in (0, 11, 17, 29)]
+    if name == "known_as":
+        # A name that is too long for a file is a fault, and nothing would be built.
+        parts = [one for one in parts if len(one) < LONGEST_PAGE_NAME // 4]
     return f"{parts[0]} q{number}q {' '.join(parts[1:])}"
 
 

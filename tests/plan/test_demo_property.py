@@ -32,7 +32,11 @@ def test_ground(plan: Plan) -> None:
 
 
 def test_dates(plan: Plan) -> None:
-    dates = {one.step.id: (one.dates.opens, one.dates.closes) for one in plan.jobs}
+    dates = {
+        one.step.id: (one.dates.opens, one.dates.closes)
+        for one in plan.jobs
+        if one.place_id == "lane"
+    }
     day = datetime.date
     assert dates == {
         # from 1 September to the first hard freeze of an early year, 4 October
@@ -100,10 +104,26 @@ def test_spreading(plan: Plan) -> None:
     assert number["correction_fraction"] == pytest.approx(0.8906, abs=5e-5)
 
 
+def test_rows(plan: Plan) -> None:
+    planting = next(one for one in plan.jobs if one.id == "road/2027/row_planting")
+    # 310 / 8 = 38.75: 38 gaps, 39 redcedars; 310 / 4 = 77.5: 77 gaps, 78 plums
+    counts = {one.plant.id: one.numbers["plants_count"].value for one in planting.rows}
+    assert counts == {"redcedar": 39, "plum": 78}
+    # from the late end of freezing and thawing, 14 April
+    assert planting.dates.opens == datetime.date(2027, 4, 14)
+    bought = {one.item.id: one.packages for one in purchases(plan)}
+    # 39 and 78 plants in bundles of 25; 117 tubes less 20 on hand, in packages of 50
+    packages = {name: bought[name] for name in ("redcedar", "plum", "tube")}
+    assert {name: one.value for name, one in packages.items() if one is not None} == {
+        "redcedar": 2, "plum": 4, "tube": 2,
+    }  # fmt: skip
+
+
 def test_buying(plan: Plan) -> None:
     bought = {one.item.id: one for one in purchases(plan)}
     assert set(bought) == {
         "sg-26a", "demo-burn-down-a", "conditioner", "map", "potash", "quarry-lime",
+        "redcedar", "plum", "tube",
     }  # fmt: skip
     seed, product = bought["sg-26a"], bought["demo-burn-down-a"]
     assert seed.packages is not None

@@ -18,7 +18,7 @@ WITH_NOTES = {
     "screens": ("screens",),
     "stands": ("stands",),
     "routes": ("routes",),
-    "seed": ("lots",),
+    "seed": ("lots", "plants", "guards"),
     "products": ("products", "fertilizers", "limes"),
     "equipment": ("sprayers", "spreaders", "drills", "machines"),
     "readers": ("readers",),
@@ -28,12 +28,12 @@ WITH_NOTES = {
 }
 WITHOUT_FORMER_NAMES = ("readers", "money", "log")
 MONEY = ("package_lb", "package_gal", "price_usd", "priced_on", "on_hand_lb", "on_hand_fl_oz",
-         "counted_on")  # fmt: skip
+         "package_count", "on_hand_count", "counted_on")  # fmt: skip
 # What a sheet counts bags by.
 SEEN = {"fertilizers": ("package_lb",), "limes": ("package_lb",)}
 REFERENCES = ("lot", "product", "sprayer", "spreader", "drill", "measure", "planting", "hides",
               "serves", "places", "machine", "item", "corrects", "soil_test", "fertilizers",
-              "lime")  # fmt: skip
+              "lime", "plants", "guards")  # fmt: skip
 
 
 def scrambled(data: Data, chance: random.Random) -> tuple[Data, str]:
@@ -102,8 +102,7 @@ def _add_strangers(data: Data, chance: random.Random) -> None:
     for screen in other["screens"]["screens"]:
         screen |= {"hides": [], "known_as": f"New {screen['id']}"}
         data["screens"]["screens"].append(screen)
-    data["seed"]["lots"] += other["seed"]["lots"]
-    for file in ("products", "ground"):
+    for file in ("seed", "products", "ground"):
         for kind, entries in other[file].items():
             data[file].setdefault(kind, []).extend(entries)
     reader = other["readers"]["readers"][0] | {"id": "second", "name": "another crew"}
@@ -153,6 +152,8 @@ def _change_money(entries: list[Data], chance: random.Random, keys: list[str]) -
         for key in keys:
             if key in entry and chance.random() < 0.3:
                 del entry[key]
+            elif key in entry and key.endswith("_count"):
+                entry[key] = chance.randint(1, 120)
             elif key in entry and not key.endswith("_on"):
                 entry[key] = chance.randint(1, 500) / 4
         if "most_to_be_had_lb" in entry:

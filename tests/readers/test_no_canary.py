@@ -20,7 +20,15 @@ from generator.inventory.load import FILES
 from generator.inventory.reading import legal_keys, unit_of
 from generator.inventory.schema import Property
 from generator.units import UNITS, convert, digits, family_suffixes
-from tests.properties import Data, full_card, full_use, small_property, the_work, write_property
+from tests.properties import (
+    SEASON,
+    Data,
+    full_card,
+    full_use,
+    small_property,
+    the_work,
+    write_property,
+)
 from tests.properties_money import add_money
 from tests.readers.scramble import new_names
 from tests.sowings import drill
@@ -59,6 +67,12 @@ FULL_PRODUCTS: Data = {
     ],
     "limes": [KEPT | {"id": "quarry", "name": "Quarry lime", "enm_lb_per_ton": 400}],
 }
+FULL_ROWS: Data = {
+    "plants": [
+        {"id": "cedar", "name": "Cedar", "species": "eastern-redcedar", "root": "bare_root"}
+    ],
+    "guards": [{"id": "tube", "name": "Tube"}],
+}
 FULL_GROUND: Data = {
     "soil_tests": [{"id": "cores", "places": ["spare"], "sampled_on": "2026-04-02"}],
     "water_holes": [{"id": "hole", "shape": "rectangle"}],
@@ -86,6 +100,8 @@ class Hidden:
 
     def _number(self, rule: FieldRule) -> float:
         """A number like no other, within what the field takes."""
+        if rule.unit == "count":
+            return 700137 + self.count
         most = rule.limits.at_most
         return 7001.137 + self.count if most is None else most * 0.7937 + self.count / 1000
 
@@ -160,12 +176,19 @@ def property_with_everything() -> tuple[Data, Hidden]:
     data["stands"] = {"stands": [{"id": "oak", "name": "Oak"}]}
     data["routes"] = {"routes": [{"id": "walk", "name": "Walk", "serves": ["oak"]}]}
     data["screens"]["screens"][0]["hides"] = ["walk"]
-    spare = {"id": "spare", "name": "Spare", "length_ft": 100, "width_ft": 10}
+    spare: Data = {"id": "spare", "name": "Spare", "known_as": "Strip 2", "length_ft": 100,
+             "width_ft": 10}  # fmt: skip
+    data["seed"] |= copy.deepcopy(FULL_ROWS)
     data["screens"]["screens"].append(spare)
     # The length feeds a released number: a long strip of narrow ground stays a job of one load.
     data["screens"]["screens"][0]["width_ft"] = 6
     data["readers"]["readers"][0]["jobs"][0]["steps"] = ["autumn_kill", "frost_seeding"]
+    handed = {"planting": "spare-row", "steps": ["row_planting"]}
+    data["readers"]["readers"][0]["jobs"].append(handed)
     add_money(data, random.Random(0))
+    row = {"plants": "cedar", "rows_count": 1, "spacing_ft": 8, "guards": "tube", "row_ft": 90}
+    spare["plantings"] = [{"id": "spare-row", "season": SEASON, "woody": [row],
+                           "method": "plant", "steps": "woody_row"}]  # fmt: skip
     data["money"] = copy.deepcopy({"hires": [FULL_HIRE], "cost_share": [FULL_SHARE]})
     data["log"] = copy.deepcopy({"entries": FULL_ENTRIES})
     data["products"] |= copy.deepcopy(FULL_PRODUCTS)
@@ -199,6 +222,9 @@ def property_with_everything() -> tuple[Data, Hidden]:
         "quarry",
         "cores",
         "hole",
+        "cedar",
+        "tube",
+        "spare-row",
         "e-1",
         "e-2",
     )
@@ -280,7 +306,10 @@ def _ways(value: float, unit: str) -> set[str]:
     if not unit:
         return {repr(value)}
     family = family_suffixes(UNITS[unit].family)
-    return {repr(convert(value, unit, one)) for one in family} | {digits(value, unit)}
+    printed = digits(value, unit)
+    # two digits stand in any page: only the full value tells that it is this one
+    told = {printed} if len(printed) > 2 else set()
+    return {repr(convert(value, unit, one)) for one in family} | told
 
 
 def _stands_in(way: str, text: str) -> bool:

@@ -8,6 +8,7 @@ from generator.inventory.schema import Inventory
 from generator.plan.actives import active_totals
 from generator.plan.asked import JobAsked, asked_of
 from generator.plan.budget import priced
+from generator.plan.done import begun_findings, entries_on, finished_on
 from generator.plan.fertilizing import plan_fertilizing
 from generator.plan.field_work import hire_lines, machine_lines, work_times
 from generator.plan.findings import finding, in_order, without_amounts
@@ -66,9 +67,16 @@ def make_plan(
     water = waters(inventory, season)
     found += [one for hole in water for one in water_findings(hole)]
     reached = season_reaches(asked, season, inventory)
+    entries = standing(inventory.entries, as_of)
     for one in asked:
         job, job_findings = _job(one, inventory, sprays, reached)
+        on_job = entries_on(one, entries)
+        finished = finished_on(on_job)
+        if finished is not None:
+            jobs.append(replace(job, done=True, done_on=finished))
+            continue
         jobs.append(job)
+        found += begun_findings(one, on_job)
         found += job_findings + _date_findings(one, as_of) + _name_findings(one, inventory)
     found += _sod_findings(jobs, inventory, found)
     findings = without_amounts(in_order(found))
@@ -93,7 +101,7 @@ def make_plan(
         findings=findings,
         lines=priced(_lines(ordered), stock_items(inventory)),
         items=stock_items(inventory),
-        entries=standing(inventory.entries, as_of),
+        entries=entries,
         machines=inventory.machines,
         hires=inventory.hires,
         cost_share=inventory.cost_share,

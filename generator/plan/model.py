@@ -158,7 +158,7 @@ class Job:
     """One step on one planting in one season.
 
     `id` is `place/season/step`; `address` is the sheet's file name without its ending; `needs`
-    are the ids of what it uses up, for the owner alone.
+    are the ids of what it uses up and `done_on` the day it was finished, for the owner alone.
     """
 
     id: str
@@ -182,6 +182,8 @@ class Job:
     nutrients: tuple[Nutrient, ...] = ()
     lime_asked: LimeAsked | None = None
     rows: tuple[RowPlanted, ...] = ()
+    done: bool = False
+    done_on: datetime.date | None = None
 
 
 @dataclass(frozen=True, slots=True)

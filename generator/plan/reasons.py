@@ -513,6 +513,15 @@ class Caution(Enum):
         "The rows as described do not fit the place. Ask the owner.",
         "Fewer rows_count, a smaller rows_apart_ft, or measure the place again.",
     )
+    BEGUN = Words(
+        "C280",
+        "This job is logged as begun and not as finished. The amounts on this sheet are for the "
+        "whole place, not for what is left.",
+        "Part of this may be done already. The amounts on this sheet are for the whole place. Ask "
+        "the owner where to go on.",
+        "Do what is left, and log it with finished: true under job: of the entry. If nothing is "
+        "left, correct the entry with another that says so.",
+    )
 
 
 class Note(Enum):

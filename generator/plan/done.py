@@ -1,0 +1,32 @@
+"""What the log says of a job: finished, begun, or nothing."""
+
+import datetime
+
+from generator.inventory.log import LogEntry
+from generator.plan.asked import JobAsked
+from generator.plan.findings import finding
+from generator.plan.model import Finding
+from generator.plan.reasons import Caution
+
+
+def entries_on(asked: JobAsked, entries: tuple[LogEntry, ...]) -> tuple[LogEntry, ...]:
+    """Return the entries about a job, of those that count on the plan's day."""
+    return tuple(
+        one
+        for one in entries
+        if one.job is not None
+        and (one.job.planting, one.job.step) == (asked.planting.id, asked.step.id)
+    )
+
+
+def finished_on(on_job: tuple[LogEntry, ...]) -> datetime.date | None:
+    """Return the day a job was finished, None while something of it is left to do."""
+    days = [one.done_on for one in on_job if one.job is not None and one.job.finished]
+    return max(days, default=None)
+
+
+def begun_findings(asked: JobAsked, on_job: tuple[LogEntry, ...]) -> list[Finding]:
+    """Return a caution on a job that is begun and not finished: its sheet is for all of it."""
+    if not on_job:
+        return []
+    return [finding(Caution.BEGUN, asked.job_id, on_job[-1].where)]

@@ -46,6 +46,32 @@ def lane_width_ft(width_ft: float, lanes_count: float) -> float:
     return width_ft / lanes_count
 
 
+def first_lane_ft(swath_ft: float) -> float:
+    """Distance of the first and the last lane from the edge of the place, in feet.
+
+    Formula: swath_ft / 2
+    Valid for: a place at least as wide as the throw, which then ends at its edge
+    Source: half the throw to each side of the walker (source key arithmetic)
+
+    >>> first_lane_ft(12)
+    6.0
+    """
+    return swath_ft / 2
+
+
+def lanes_apart_ft(width_ft: float, swath_ft: float, lanes_count: float) -> float:
+    """Distance from lane to lane, the first and last half a throw from the edges, in feet.
+
+    Formula: (width_ft - swath_ft) / (lanes_count - 1)
+    Valid for: lanes_count of at least 2, width_ft of at least swath_ft
+    Source: equal gaps between the first lane and the last (source key arithmetic)
+
+    >>> lanes_apart_ft(24, 16, 2)
+    8.0
+    """
+    return (width_ft - swath_ft) / (lanes_count - 1)
+
+
 def laid_rate_lb_per_ac(caught_rate_lb_per_ac: float, swath_ft: float, lane_ft: float) -> float:
     """Pounds per acre that passes put down when lanes lie closer than the throw is wide.
 
@@ -144,8 +170,16 @@ RUN_OUT = Formula(run_out_lb, "lb", "put_in_lb - left_lb", "Put down", "vce_418_
 SWATH_GROUND = Formula(
     swath_ground_sq_ft, "sq_ft", "swath_ft * distance_ft", "Ground of one pass", "spreader_slides"
 )
+FIRST_LANE = Formula(first_lane_ft, "ft", "swath_ft / 2", "First lane from the edge", "arithmetic")
+LANES_APART = Formula(
+    lanes_apart_ft,
+    "ft",
+    "(width_ft - swath_ft) / (lanes_count - 1)",
+    "From lane to lane",
+    "arithmetic",
+)
 LANE_WIDTH = Formula(
-    lane_width_ft, "ft", "width_ft / lanes_count", "From lane to lane", "arithmetic"
+    lane_width_ft, "ft", "width_ft / lanes_count", "Width that falls to one lane", "arithmetic"
 )
 LAID_RATE = Formula(
     laid_rate_lb_per_ac,

@@ -99,9 +99,20 @@ def _opening(
 
 
 def _lanes(job_id: str, width: Width, test: SpreaderTest, caught: Quantity) -> dict[str, Quantity]:
-    """Return the lanes; those that share the width lie closer than the throw is wide."""
+    """Return the lanes: the outer ones end at the edges, so those between overlap."""
     lanes = spread.LANES(f"{job_id}/lanes_count", width_ft=width, swath_ft=test.swath_ft)
     numbers = {"lanes_count": lanes}
+    if width.value >= test.swath_ft.value:
+        numbers["first_lane_ft"] = throw.FIRST_LANE(
+            f"{job_id}/first_lane_ft", swath_ft=test.swath_ft
+        )
+    if lanes.value > 1:
+        numbers["lanes_apart_ft"] = throw.LANES_APART(
+            f"{job_id}/lanes_apart_ft",
+            width_ft=width,
+            swath_ft=test.swath_ft,
+            lanes_count=lanes,
+        )
     lane = throw.LANE_WIDTH(f"{job_id}/lane_ft", width_ft=width, lanes_count=lanes)
     if lanes.value > 1 and lane.value < test.swath_ft.value:
         numbers["lane_ft"] = lane

@@ -448,7 +448,7 @@ class Caution(Enum):
     LIME_IN_PARTS = Words(
         "C258",
         "The lab asks for more lime than may lie on top at once. This sheet spreads the first "
-        "part; the rest waits for years and is not bought yet.",
+        "part; the rest waits for years and is not counted in what to buy.",
         "This is the first part of the lime. Do not spread more.",
         "Note the day it was spread. Test again before the rest.",
         SOIL_CHAPTER,

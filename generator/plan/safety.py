@@ -84,10 +84,14 @@ def _label_lines(card: LabelCard, use: Use) -> Iterator[SafetyLine]:
     yield _words("protective_equipment", "Wear", worn_text)
     reentry = card.reentry
     yield _number(
-        "reentry_hours", "People may return after", reentry.agricultural_hours if reentry else None
+        "reentry_hours",
+        "Back in, where farm-worker rules apply, after",
+        reentry.agricultural_hours if reentry else None,
     )
     yield _words(
-        "reentry_elsewhere", "Where that box does not apply", reentry.elsewhere if reentry else None
+        "reentry_elsewhere",
+        "Back in, everywhere else, after",
+        reentry.elsewhere if reentry else None,
     )
     yield from _wind(use)
     yield _words("droplet", "Droplets", use.droplet)

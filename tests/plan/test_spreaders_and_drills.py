@@ -53,6 +53,8 @@ def test_lanes_that_share_a_width_lie_closer() -> None:
     number = numbers(of_width(20))
     # 20 ft in two lanes of 10 ft: the test's 5.082 lb on 12 ft are 6.0984 lb on 10
     assert (number["lanes_count"], number["lane_ft"]) == (2, 10)
+    # the outer lanes half a throw inside the edges, at 6 and 14 ft: 8 ft apart
+    assert (number["first_lane_ft"], number["lanes_apart_ft"]) == (6, 8)
     assert number["laid_rate_lb_per_ac"] == pytest.approx(6.0984)
     # 11.1111 / 6.0984 = 1.82: twice; 11.1111 / (2 x 6.0984) = 0.9110
     assert number["times_over_count"] == 2

@@ -14,6 +14,7 @@ from generator.plan.model import BudgetLine, Job, Plan, WorkTime, is_stopped
 from generator.working import Given, Quantity
 
 ALL = "all"
+SPREAD = ("fertilize", "lime")
 PART_OF_THE_PLACE = ("sown_area_ac", "treated_ac")
 
 
@@ -27,19 +28,21 @@ class _Rent:
 
 
 def work_times(plan: Plan, inventory: Inventory) -> tuple[WorkTime, ...]:
-    """Return the hours of every job for which a machine is named and on which no stop stands."""
+    """Return the hours of every job that is done and for which a machine is named."""
     plantings = {one.id: one for screen in inventory.screens for one in screen.plantings}
     machines = {one.id: one for one in inventory.machines}
     found = []
     for job in plan.jobs:
         asked = work_of(plantings[job.planting_id], job.step)
-        if asked is not None and asked.machine is not None and not _stopped(plan, job):
+        if asked is not None and asked.machine is not None and not _left_out(plan, job):
             found.append(_time(plan, job, machines[asked.machine]))
     return tuple(found)
 
 
-def _stopped(plan: Plan, job: Job) -> bool:
-    return is_stopped(job.id, plan.findings)
+def _left_out(plan: Plan, job: Job) -> bool:
+    """Return whether a job is not done: a stop stands on it, or there is nothing to spread."""
+    nothing = job.step.operation in SPREAD and not job.spreadings
+    return nothing or is_stopped(job.id, plan.findings)
 
 
 def _time(plan: Plan, job: Job, machine: Machine) -> WorkTime:
@@ -138,11 +141,11 @@ def _rent(job: Job, time: WorkTime, rents: Mapping[tuple[str, str], _Rent]) -> I
 
 
 def hired_jobs(plan: Plan, hire: Hire) -> tuple[Job, ...]:
-    """Return the jobs of a hire on which no stop stands."""
+    """Return the jobs of a hire that are done: no stop, and something to do."""
     return tuple(
         job
         for job in plan.jobs
-        if not _stopped(plan, job)
+        if not _left_out(plan, job)
         and any(
             one.planting == job.planting_id and (ALL in one.steps or job.step.id in one.steps)
             for one in hire.jobs

@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from generator.compute.buying import TOTAL_HOURS, TOTAL_USD
 from generator.compute.money import CAPPED, NET, SHARE_BY_AREA, SHARE_OF_COST
 from generator.inventory.money import CostShare
-from generator.plan.budget import Total, totals
+from generator.plan.budget import Purchase, Total, purchases, totals
 from generator.plan.calendar import SEASON_BEGINS_MONTH
 from generator.plan.field_work import hire_charge
 from generator.plan.model import Job, Plan, WorkTime
@@ -14,6 +14,7 @@ from generator.working import Given, Quantity
 
 DECEMBER = 12
 PAID_BY = ("season", "place", "planting")
+PAID_AS_USED = ("hire", "rent", "fuel")
 VIEWS = (*PAID_BY, "item")
 
 
@@ -85,7 +86,7 @@ def _paid(
     base = f"money/{plan.season}/share/{share.id}"
     paid: Given | Quantity = share.pays
     if share.pays.unit == "usd_per_ac":
-        area = plan.place(place_id).area
+        area = _sown_ground(plan, share.planting, place_id)
         paid = SHARE_BY_AREA(f"{base}/by_area_usd", area_ac=area, pays_usd_per_ac=share.pays)
     elif share.pays.unit == "fraction":
         if cost is None:
@@ -94,6 +95,21 @@ def _paid(
     if share.cap_usd is None:
         return paid
     return CAPPED(f"{base}/capped_usd", paid_usd=paid, cap_usd=share.cap_usd)
+
+
+def _sown_ground(plan: Plan, planting_id: str, place_id: str) -> Quantity:
+    """Return the ground a planting is sown on: less than its place where seed is short."""
+    sown = (one.numbers for one in plan.jobs if one.planting_id == planting_id)
+    part = (one["sown_area_ac"] for one in sown if "sown_area_ac" in one)
+    return next(part, plan.place(place_id).area)
+
+
+def to_pay(plan: Plan, bought: tuple[Purchase, ...]) -> Quantity | None:
+    """Return what has to be paid: whole packages, hire, rent and fuel, as far as prices go."""
+    packages = [one.cost for one in bought if one.cost is not None]
+    others = [one.cost for one in plan.lines if one.kind in PAID_AS_USED and one.cost is not None]
+    parts = (*packages, *others)
+    return TOTAL_USD(f"money/{plan.season}/to_pay_usd", parts=parts) if parts else None
 
 
 def rows(plan: Plan, column: str) -> tuple[Row, ...]:
@@ -121,7 +137,11 @@ def _row(plan: Plan, total: Total, known: tuple[Payment, ...]) -> Row:
 
 def money_numbers(plan: Plan) -> list[Quantity | None]:
     """Return every computed number of money and hours that stands on a page."""
-    numbers: list[Quantity | None] = [hours_in_all(plan), *(one for _, one in spent(plan))]
+    numbers: list[Quantity | None] = [
+        to_pay(plan, purchases(plan)),
+        hours_in_all(plan),
+        *(one for _, one in spent(plan)),
+    ]
     for column in VIEWS:
         for row in rows(plan, column):
             numbers += [row.total.cost, row.paid_back, row.net]

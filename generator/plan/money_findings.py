@@ -67,7 +67,9 @@ def _approval(plan: Plan, share: CostShare) -> Iterator[Finding]:
     first = min((one for one in opens if one is not None), default=None)
     begun = begun_on(plan, share.planting)
     approved = share.approved_on
-    if approved is None or (begun is not None and begun < approved):
+    if begun is not None and (approved is None or begun < approved):
+        yield finding(Caution.BEGUN_UNAPPROVED, share.id, share.where, contract=share.name)
+    elif approved is None:
         yield finding(Caution.NOT_APPROVED, share.id, share.where, contract=share.name)
     elif begun is None and first is not None and first < approved:
         yield finding(Caution.APPROVED_LATE, share.id, share.where, contract=share.name)

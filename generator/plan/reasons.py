@@ -488,11 +488,10 @@ class Caution(Enum):
     )
     NOT_APPROVED = Words(
         "C264",
-        "Cost-share {contract} was not approved before work began, or is not approved yet, so its "
-        "payment is not counted. Work begun before written approval forfeits the payment.",
+        "Cost-share {contract} is not approved yet, so its payment is not counted. Work begun "
+        "before written approval forfeits the payment.",
         "",
-        "Begin nothing on the planting before the approval is in your hand, then type approved_on. "
-        "If work has begun, ask the office at once whether a waiver is possible.",
+        "Begin nothing on the planting before the approval is in your hand, then type approved_on.",
     )
     APPROVED_LATE = Words(
         "C265",
@@ -500,6 +499,14 @@ class Caution(Enum):
         "approved. Work begun before that day forfeits the payment.",
         "",
         "Begin no job of the planting before approved_on.",
+    )
+    BEGUN_UNAPPROVED = Words(
+        "C266",
+        "Work on the planting was logged before cost-share {contract} was approved, so its payment "
+        "is not counted: work begun before written approval forfeits the payment.",
+        "",
+        "Ask the office at once whether a waiver is possible, and begin nothing more before the "
+        "answer.",
     )
     ROWS_NOT_MEASURED = Words(
         "C270",

@@ -362,7 +362,7 @@ def test_a_payment_not_approved_before_work_begins_does_not_count() -> None:
     # begun before it was approved
     job = {"planting": "lane-27", "step": "autumn_kill"}
     data["log"] = {"entries": [{"id": "first", "done_on": "2026-08-18", "job": job}]}
-    assert codes(planned(data), "program") == {"C264"}
+    assert codes(planned(data), "program") == {"C266"}
     del data["log"]["entries"][0]["job"]
     assert codes(planned(data), "program") == set()
 

@@ -11,7 +11,7 @@ from generator.plan.budget import (
 )
 from generator.plan.field_work import hire_charge, hired_jobs
 from generator.plan.model import Plan, is_stopped
-from generator.plan.money import hours_in_all, months, payments, rows, spent
+from generator.plan.money import hours_in_all, months, payments, rows, spent, to_pay
 
 
 def buy_page(plan: Plan) -> Written:
@@ -38,7 +38,7 @@ def _has_enough(one: Purchase) -> bool:
 
 def money_page(plan: Plan) -> Written:
     """Return what is planned, spent and paid back, and the hours by job and month."""
-    words = _words(plan)
+    words, bought = _words(plan), purchases(plan)
     jobs = {job.id: (job, place) for job, _, place in jobs_with_places(plan, plan.jobs)}
     hirers = {job.id: hire for hire in plan.hires for job in hired_jobs(plan, hire)}
     subjects = {one.id for one in plan.machines} | {one.id for one in plan.hires}
@@ -50,6 +50,8 @@ def money_page(plan: Plan) -> Written:
         "",
         "money",
         ["cost", "hours", "hire", "rent", "fuel", *words.values()],
+        pay=to_pay(plan, bought),
+        unpriced=any(one.cost is None for one in bought),
         season=next(iter(rows(plan, "season")), None),
         spent=spent(plan),
         hours=hours_in_all(plan),

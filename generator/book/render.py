@@ -18,6 +18,11 @@ from generator.plan.model import DateReason
 from generator.reference.load import emergency_numbers, sign_names
 from generator.working import Figure, Reference
 
+_TABLE = re.compile(r'<table class="figures[^"]*">.*?</table>', re.DOTALL)
+_HEAD = re.compile(r"<th\b[^>]*>(.*?)</th>", re.DOTALL)
+_BODY_ROW = re.compile(r"<tr>(?:(?!</tr>).)*<td\b.*?</tr>", re.DOTALL)
+_CELL = re.compile(r"<td\b")
+_TAG = re.compile(r"<[^>]*>")
 _BLANK_LINES = re.compile(r"\n\s*\n+")
 _INDENT = re.compile(r"\n[ \t]+")
 _BOLD = re.compile(r"\*\*(.+?)\*\*")
@@ -87,7 +92,19 @@ def _card_words(entry: str) -> str:
 def _block(caller: Callable[[], Markup]) -> Markup:
     """Return an HTML block as our Markdown extension takes it: flush left, no blank line in it."""
     text = _INDENT.sub("\n", _BLANK_LINES.sub("\n", str(caller()).strip()))
+    text = _TABLE.sub(_cells_with_heads, text)
     return Markup("\n\n" + text + "\n\n")
+
+
+def _cells_with_heads(table: re.Match[str]) -> str:
+    """Return a table whose cells carry their heads: on a telephone a row stands as lines."""
+    heads = [_TAG.sub("", one) for one in _HEAD.findall(table[0].partition("</thead>")[0])]
+
+    def cells(row: re.Match[str]) -> str:
+        names = iter(heads)
+        return _CELL.sub(lambda _: f'<td data-head="{next(names, "")}"', row[0])
+
+    return _BODY_ROW.sub(cells, table[0])
 
 
 def render(template: str, marks: Marks, **context: Any) -> str:

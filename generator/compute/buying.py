@@ -8,14 +8,14 @@ from generator.working import Formula, whole_up
 def packages_count(needed: float, on_hand: float, package_size: float) -> float:
     """Whole packages to buy; all three amounts are in the same unit.
 
-    Formula: max(0, whole_up((needed - on_hand) / package_size))
-    Valid for: package_size above 0
+    Formula: max(0, whole_up((needed - max(0, on_hand)) / package_size))
+    Valid for: package_size above 0; less than nothing on hand, by a slip of the log, is nothing
     Source: whole packages that cover a shortfall (source key arithmetic)
 
     >>> packages_count(83.3, 10, 50)
     2.0
     """
-    return max(0, whole_up((needed - on_hand) / package_size))
+    return max(0, whole_up((needed - max(0, on_hand)) / package_size))
 
 
 def cost_usd(packages_count: float, price_usd: float) -> float:
@@ -47,7 +47,7 @@ def sum_of(parts: list[float]) -> float:
 PACKAGES = Formula(
     packages_count,
     "count",
-    "max(0, whole_up((needed - on_hand) / package_size))",
+    "max(0, whole_up((needed - max(0, on_hand)) / package_size))",
     "Packages to buy",
     "arithmetic",
 )

@@ -20,7 +20,8 @@ from generator.working import Given
 MOST_NUTRIENT = Limits(at_least=0, at_most=600)
 ANY_PH = Limits(at_least=2, at_most=11)
 # Burnt lime neutralizes more than its own weight of pure limestone does.
-LIME_STRENGTH = Limits(above=0, at_most=2)
+# Limes sold for fields are far stronger: a tenth is a fraction typed for a percent.
+LIME_STRENGTH = Limits(at_least=0.1, at_most=2)
 LIME_BASES = ("enm", "cce", "ecce")
 SHAPES = ("round", "cone", "rectangle")
 

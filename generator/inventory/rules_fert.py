@@ -102,9 +102,10 @@ def _grade_is_parts_of_a_whole(inventory: Inventory) -> Iterator[Broken]:
     for one in inventory.fertilizers:
         grade = (one.n_fraction, one.p2o5_fraction, one.k2o_fraction)
         percent = convert(sum(part.value for part in grade), "fraction", "pct")
-        if not 0 < percent <= 100 + ROUNDING:
-            what = f"the three numbers of the grade add up to {percent:g}"
-            yield Broken(typed_at(one.n_fraction), what, "more than 0 and at most 100 percent")
+        if not 1 <= percent <= 100 + ROUNDING:
+            what = f"the three numbers of the grade add up to {percent:g} percent"
+            accepted = "1 to 100 percent: 46 in n_pct, or 0.46 in n_fraction"
+            yield Broken(typed_at(one.n_fraction), what, accepted)
 
 
 def _lime_of_some_strength(inventory: Inventory) -> Iterator[Broken]:

@@ -17,6 +17,8 @@ from generator.inventory.fields import (
 from generator.inventory.ground import LIME_STRENGTH
 from generator.working import Given
 
+# A ton holds two thousand pounds, and no lime works as more than its own weight of lime.
+ENM = Limits(above=0, at_most=2000)
 LEAD = Limits(at_least=0, at_most=730)
 
 
@@ -53,7 +55,7 @@ class Lime(Record):
     was: tuple[str, ...] = text("place", "ids it had before", many=True)
     name: str = text("page", "name you use", required=True)
     enm_lb_per_ton: Given | None = measure(
-        "page", "effective neutralizing material (ENM)", "lb_per_ton", POSITIVE
+        "page", "effective neutralizing material (ENM)", "lb_per_ton", ENM
     )
     cce_fraction: Given | None = measure(
         "page", "calcium carbonate equivalent (CCE)", "fraction", LIME_STRENGTH

@@ -66,8 +66,8 @@ def make_plan(
     found += [one for place in places.values() for one in ground_findings(place)]
     water = waters(inventory, season)
     found += [one for hole in water for one in water_findings(hole)]
-    reached = season_reaches(asked, season, inventory)
     entries = standing(inventory.entries, as_of)
+    reached = season_reaches(asked, season, inventory, entries)
     for one in asked:
         job, job_findings = _job(one, inventory, sprays, reached)
         on_job = entries_on(one, entries)

@@ -9,9 +9,12 @@ from collections.abc import Sequence
 from dataclasses import dataclass, field
 
 from generator.compute import buying, seed_short
+from generator.inventory.log import LogEntry
 from generator.inventory.schema import Inventory
 from generator.inventory.stock import SeedLot
 from generator.plan.asked import JobAsked
+from generator.plan.items import StockItem, stock_items
+from generator.plan.stock import on_hand_now
 from generator.working import Quantity
 
 ROUNDING = 1e-9  # relative: seed that just reaches must not fail by a rounding error
@@ -47,14 +50,20 @@ class _Supply:
     job_ids: list[str] = field(default_factory=list)
 
 
-def reaches(needs: Sequence[Need], season: int, inventory: Inventory) -> dict[str, Reach]:
-    """Return by job how far the seed goes; a job that is not among them is sown whole."""
+def reaches(
+    needs: Sequence[Need], season: int, inventory: Inventory, entries: tuple[LogEntry, ...]
+) -> dict[str, Reach]:
+    """Return by job how far the seed goes; a job that is not among them is sown whole.
+
+    What was counted is what is there once bought and used seed of the log is reckoned in.
+    """
+    items = {one.id: one for one in stock_items(inventory)}
     supplies = {
         lot.id: _Supply(
             lot, supply, _guessed([one.asked for one in needs if lot.id in one.of_lots])
         )
         for lot in inventory.lots
-        if (supply := _short_supply(lot, needs, season)) is not None
+        if (supply := _short_supply(lot, items[lot.id], needs, season, entries)) is not None
     }
     found: dict[str, Reach] = {}
     for need in sorted(needs, key=lambda one: turn(one.asked)):
@@ -79,13 +88,21 @@ def _guessed(asked: list[JobAsked]) -> bool:
     return None in priorities or len(set(priorities)) < len(priorities)
 
 
-def _short_supply(lot: SeedLot, needs: Sequence[Need], season: int) -> Quantity | None:
+def _short_supply(
+    lot: SeedLot,
+    item: StockItem,
+    needs: Sequence[Need],
+    season: int,
+    entries: tuple[LogEntry, ...],
+) -> Quantity | None:
     """Return what can be had of a lot in all, where that is known and less than is needed."""
-    if lot.most_to_be_had_lb is None or lot.on_hand_lb is None:
+    base = f"seed/{season}/{lot.id}"
+    on_hand = on_hand_now(item, entries, base)
+    if lot.most_to_be_had_lb is None or on_hand is None:
         return None
     supply = seed_short.SUPPLY(
-        f"seed/{season}/{lot.id}/supply_lb",
-        on_hand_lb=lot.on_hand_lb,
+        f"{base}/supply_lb",
+        on_hand_lb=on_hand,
         most_to_be_had_lb=lot.most_to_be_had_lb,
     )
     needed = buying.sum_of([one.of_lots[lot.id].value for one in needs if lot.id in one.of_lots])

@@ -5,8 +5,10 @@ from dataclasses import dataclass
 
 from generator.inventory.drill import Drill, DrillTest
 from generator.inventory.equipment import Spreader, SpreaderTest
+from generator.inventory.log import LogEntry
 from generator.inventory.schema import Inventory
 from generator.plan.asked import JobAsked
+from generator.plan.done import entries_on, finished_on
 from generator.plan.drilling import drill_numbers, latest_drill_test
 from generator.plan.hopper import hopper_numbers, latest_test, with_what_falls_beside
 from generator.plan.machine_findings import drill_findings, spreader_findings, untested
@@ -40,12 +42,19 @@ class Seeding:
 
 
 def season_reaches(
-    asked: Iterable[JobAsked], season: int, inventory: Inventory
+    asked: Iterable[JobAsked], season: int, inventory: Inventory, entries: tuple[LogEntry, ...]
 ) -> dict[str, Reach]:
-    """Return by job how far short lots go; a sowing that is not among them is sown whole."""
-    sown = [one for one in asked if one.step.operation == "sow"]
+    """Return by job how far short lots go; a sowing that is not among them is sown whole.
+
+    A sowing the log says is finished takes nothing more.
+    """
+    sown = [
+        one
+        for one in asked
+        if one.step.operation == "sow" and finished_on(entries_on(one, entries)) is None
+    ]
     needs = [Need(one, _needed(one, inventory)) for one in sown]
-    return reaches(needs, season, inventory)
+    return reaches(needs, season, inventory, entries)
 
 
 def _needed(asked: JobAsked, inventory: Inventory) -> dict[str, Quantity]:

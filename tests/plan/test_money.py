@@ -116,6 +116,15 @@ def test_more_used_than_there_was_is_a_caution() -> None:
     assert "C262" not in codes(planned(with_log(used("2026-08-16", 12))), "brew")
 
 
+def test_less_than_nothing_on_hand_is_not_bought_back() -> None:
+    none_left, slip = (brew(planned(with_log(used("2026-08-16", amount)))) for amount in (12, 1200))
+    assert none_left.packages is not None
+    assert slip.packages is not None
+    assert slip.on_hand is not None
+    assert slip.on_hand.value < 0
+    assert slip.packages.value == none_left.packages.value == 1
+
+
 def test_a_log_without_the_day_of_the_count_leaves_the_stock_open() -> None:
     data = with_log(used("2026-08-16", 5))
     del data["products"]["products"][0]["counted_on"]

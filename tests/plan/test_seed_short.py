@@ -172,3 +172,23 @@ def test_another_reader_sees_the_acres_and_not_what_they_rest_on() -> None:
     (stop,) = [one for one in theirs.findings_on(waits.id) if one.severity == "stop"]
     assert stop.words == Stop.SEED_WAITS.value.others
     assert stop.figures == ()
+
+
+def test_seed_that_was_bought_after_the_count_is_there() -> None:
+    data = three(0, 0)
+    the_lot(data)["counted_on"] = "2026-08-15"
+    assert sown_acres(planned(data)) == {}
+    bought = [{"item": "sg", "amount_lb": 2 * AN_ACRE_LB}]
+    data["log"] = {"entries": [{"id": "e-1", "done_on": "2026-08-16", "bought": bought}]}
+    assert sown_acres(planned(data)) == pytest.approx({"far": 1, "lane": 1})
+
+
+def test_a_place_that_is_sown_takes_nothing_more() -> None:
+    data = three(AN_ACRE_LB, 0, 1, 2, 3)
+    assert set(sown_acres(planned(data))) == {"lane"}
+    job = {"planting": "lane-27", "step": "frost_seeding", "finished": True}
+    data["log"] = {"entries": [{"id": "e-1", "done_on": "2026-08-16", "job": job}]}
+    plan = planned(data)
+    assert job_of(plan, sowing("lane")).done
+    assert "S140" not in {one.code for one in plan.findings_on(sowing("mid"))}
+    assert "S140" in {one.code for one in plan.findings_on(sowing("far"))}

@@ -59,17 +59,30 @@ def first_lane_ft(swath_ft: float) -> float:
     return swath_ft / 2
 
 
-def lanes_apart_ft(width_ft: float, swath_ft: float, lanes_count: float) -> float:
+def gaps_count(lanes_count: float) -> float:
+    """Gaps between lanes, a count.
+
+    Formula: lanes_count - 1
+    Valid for: lanes_count of at least 2
+    Source: one less than lanes (source key arithmetic)
+
+    >>> gaps_count(2)
+    1
+    """
+    return lanes_count - 1
+
+
+def lanes_apart_ft(width_ft: float, swath_ft: float, gaps_count: float) -> float:
     """Distance from lane to lane, the first and last half a throw from the edges, in feet.
 
-    Formula: (width_ft - swath_ft) / (lanes_count - 1)
-    Valid for: lanes_count of at least 2, width_ft of at least swath_ft
+    Formula: (width_ft - swath_ft) / gaps_count
+    Valid for: gaps_count of at least 1, width_ft of at least swath_ft
     Source: equal gaps between the first lane and the last (source key arithmetic)
 
-    >>> lanes_apart_ft(24, 16, 2)
+    >>> lanes_apart_ft(24, 16, 1)
     8.0
     """
-    return (width_ft - swath_ft) / (lanes_count - 1)
+    return (width_ft - swath_ft) / gaps_count
 
 
 def laid_rate_lb_per_ac(caught_rate_lb_per_ac: float, swath_ft: float, lane_ft: float) -> float:
@@ -171,10 +184,11 @@ SWATH_GROUND = Formula(
     swath_ground_sq_ft, "sq_ft", "swath_ft * distance_ft", "Ground of one pass", "spreader_slides"
 )
 FIRST_LANE = Formula(first_lane_ft, "ft", "swath_ft / 2", "First lane from the edge", "arithmetic")
+GAPS = Formula(gaps_count, "count", "lanes_count - 1", "Gaps between lanes", "arithmetic")
 LANES_APART = Formula(
     lanes_apart_ft,
     "ft",
-    "(width_ft - swath_ft) / (lanes_count - 1)",
+    "(width_ft - swath_ft) / gaps_count",
     "From lane to lane",
     "arithmetic",
 )

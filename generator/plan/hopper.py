@@ -111,7 +111,7 @@ def _lanes(job_id: str, width: Width, test: SpreaderTest, caught: Quantity) -> d
             f"{job_id}/lanes_apart_ft",
             width_ft=width,
             swath_ft=test.swath_ft,
-            lanes_count=lanes,
+            gaps_count=throw.GAPS(f"{job_id}/gaps_count", lanes_count=lanes),
         )
     lane = throw.LANE_WIDTH(f"{job_id}/lane_ft", width_ft=width, lanes_count=lanes)
     if lanes.value > 1 and lane.value < test.swath_ft.value:

@@ -16,23 +16,23 @@ from openpyxl.worksheet.worksheet import Worksheet
 from openpyxl.xml.functions import tostring
 
 from generator.book.text import MONTHS, clean
-from generator.plan.budget import COLUMNS, not_to_buy_yet, purchases, table_rows
+from generator.plan.budget import COLUMNS, missed, not_to_buy_yet, purchases, table_rows
+from generator.plan.items import StockItem
 from generator.plan.model import Plan
 from generator.plan.money import VIEWS, rows
-from generator.plan.ordering import Order
 from generator.working import Figure, Withheld
 
 Cell = str | int | float | None
 BUDGET_CSV, BUY_CSV, BUDGET_XLSX = "budget.csv", "buy.csv", "budget.xlsx"
 BUY_COLUMNS = (
     "item", "kind", "item_words", "unit", "needed", "on_hand", "package", "packages_count",
-    "price_usd", "cost_usd", "left_over", "needed_from", "order_by", "state",
+    "loose_amount", "price_usd", "cost_usd", "left_over", "needed_from", "order_by", "state",
 )  # fmt: skip
 TOTAL_COLUMNS = ("by", "which", "cost_usd", "paid_back_usd", "net_usd")
 STATES = {
     "by": "order by the day",
-    "late": "too late for the first day",
-    "over": "too late, the open dates are over",
+    "now": "order now: it comes within the open dates",
+    "late": "too late for the open dates of a job",
     "no_lead": "order-by day not known",
     "no_dates": "open dates not known",
 }
@@ -72,21 +72,28 @@ def _lines(plan: Plan) -> Table:
 
 
 def _buy(plan: Plan) -> Table:
-    """Return what to buy; of what waits for a stop to be lifted, its name alone."""
+    """Return what to buy; of what waits for a stop to be lifted or is missed, its name alone."""
     found: list[tuple[Cell, ...]] = [
         (
             one.item.id, one.item.kind, one.item.words, one.item.unit, _number(one.needed),
             _number(one.on_hand), _number(one.package), _number(one.packages),
-            _number(one.item.price_usd), _number(one.cost), _number(one.left_over),
+            _number(one.loose), _number(one.item.price_usd), _number(one.cost),
+            _number(one.left_over),
             _day(one.order.needed_from), _day(one.order.by),
-            _state(one.order, nothing=one.packages is not None and one.packages.value == 0),
+            "nothing to buy" if one.nothing else STATES[one.order.state],
         )
         for one in purchases(plan)
     ]  # fmt: skip
-    nothing = (None,) * (len(BUY_COLUMNS) - 4)
     for item in not_to_buy_yet(plan):
-        found.append((item.id, item.kind, item.words, *nothing, "not to buy yet"))
+        found.append(_by_name(item, "not to buy yet"))
+    for over in missed(plan):
+        found.append(_by_name(over.item, "missed, not bought"))
     return Table("Buy", BUY_COLUMNS, found)
+
+
+def _by_name(item: StockItem, state: str) -> tuple[Cell, ...]:
+    nothing = (None,) * (len(BUY_COLUMNS) - 4)
+    return (item.id, item.kind, item.words, *nothing, state)
 
 
 def _totals(plan: Plan) -> Table:
@@ -104,10 +111,6 @@ def _number(figure: Figure | None) -> float | None:
 
 def _day(day: datetime.date | None) -> str | None:
     return day.isoformat() if day is not None else None
-
-
-def _state(order: Order, *, nothing: bool) -> str:
-    return "nothing to buy" if nothing else STATES[order.state]
 
 
 def as_csv(table: Table) -> bytes:

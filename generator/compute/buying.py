@@ -31,6 +31,45 @@ def cost_usd(packages_count: float, price_usd: float) -> float:
     return packages_count * price_usd
 
 
+def loose_cost_usd(amount: float, package_size: float, price_usd: float) -> float:
+    """Cost of a thing sold loose, to the weight, in dollars.
+
+    Formula: amount * price_usd / package_size
+    Valid for: amount and package_size in one unit, package_size above 0, price_usd of so much
+    Source: the same price for every part of a load (source key arithmetic)
+
+    >>> loose_cost_usd(4700, 2000, 38)
+    89.3
+    """
+    return amount * price_usd / package_size
+
+
+def none_count(needed: float, on_hand: float) -> float:
+    """Packages to buy where what is there covers the need, whatever a package holds.
+
+    Formula: max(0, whole_up(needed - on_hand))
+    Valid for: on_hand of at least needed
+    Source: nothing is short (source key arithmetic)
+
+    >>> none_count(33, 40)
+    0
+    """
+    return max(0, whole_up(needed - on_hand))
+
+
+def none_usd(packages_count: float) -> float:
+    """Cost where nothing is bought, whatever the price, in dollars.
+
+    Formula: 0 * packages_count
+    Valid for: packages_count of 0
+    Source: nothing costs nothing (source key arithmetic)
+
+    >>> none_usd(0)
+    0
+    """
+    return 0 * packages_count
+
+
 def sum_of(parts: list[float]) -> float:
     """Sum of parts that are all in one unit.
 
@@ -52,6 +91,13 @@ PACKAGES = Formula(
     "arithmetic",
 )
 COST = Formula(cost_usd, "usd", "packages_count * price_usd", "Cost", "arithmetic")
+LOOSE_COST = Formula(
+    loose_cost_usd, "usd", "amount * price_usd / package_size", "Cost, sold loose", "arithmetic"
+)
+NONE_TO_BUY = Formula(
+    none_count, "count", "max(0, whole_up(needed - on_hand))", "Packages to buy", "arithmetic"
+)
+COST_OF_NONE = Formula(none_usd, "usd", "0 * packages_count", "Cost", "arithmetic")
 TOTAL_LB = Formula(sum_of, "lb", "total(parts)", "Seed off the bag in all", "arithmetic")
 TOTAL_FL_OZ = Formula(sum_of, "fl_oz", "total(parts)", "Product in all", "arithmetic")
 TOTAL_USD = Formula(sum_of, "usd", "total(parts)", "Cost in all", "arithmetic")

@@ -1,6 +1,6 @@
 """Seed that does not reach: what is left for a place, and the acres it sows at full rate."""
 
-from generator.working import Formula
+from generator.working import Formula, total
 
 
 def supply_lb(on_hand_lb: float, most_to_be_had_lb: float) -> float:
@@ -14,6 +14,19 @@ def supply_lb(on_hand_lb: float, most_to_be_had_lb: float) -> float:
     14
     """
     return on_hand_lb + most_to_be_had_lb
+
+
+def for_place_lb(left_lb: float, used_lb: list[float]) -> float:
+    """Seed that a place has in all where it is begun, in pounds: what is sown, and what is left.
+
+    Formula: left_lb + total(used_lb)
+    Valid for: amounts of one lot, used on the place up to now
+    Source: addition (source key arithmetic)
+
+    >>> for_place_lb(3, [4.0, 1.0])
+    8.0
+    """
+    return left_lb + total(used_lb)
 
 
 def taken_lb(whole_place_lb: float, sown_area_ac: float, area_ac: float) -> float:
@@ -83,6 +96,9 @@ def waiting_area_ac(area_ac: float) -> float:
 
 SUPPLY = Formula(
     supply_lb, "lb", "on_hand_lb + most_to_be_had_lb", "Seed to be had in all", "arithmetic"
+)
+FOR_PLACE = Formula(
+    for_place_lb, "lb", "left_lb + total(used_lb)", "Sown here and left for here", "arithmetic"
 )
 TAKEN = Formula(
     taken_lb, "lb", "whole_place_lb * sown_area_ac / area_ac", "Seed this place takes", "arithmetic"

@@ -33,6 +33,19 @@ def left_after_use(had: float, used: list[float]) -> float:
     return had - total(used)
 
 
+def there(on_hand: float) -> float:
+    """What is there to plan with: nothing where count and log say less than nothing.
+
+    Formula: max(0, on_hand)
+    Valid for: any amount
+    Source: nobody has less than nothing (source key arithmetic)
+
+    >>> there(-100)
+    0
+    """
+    return max(0, on_hand)
+
+
 def still_needed(planned: float, used: list[float]) -> float:
     """What a job still needs after what was used on it so far.
 
@@ -59,10 +72,37 @@ def left_over(on_hand: float, packages_count: float, package_size: float, needed
     return on_hand + packages_count * package_size - needed
 
 
+def short_by(needed: float, on_hand: float) -> float:
+    """What is still to be had of a thing that is sold loose, to the weight.
+
+    Formula: max(0, needed - on_hand)
+    Valid for: on_hand not below 0
+    Source: subtraction (source key arithmetic)
+
+    >>> short_by(4700, 500)
+    4200
+    """
+    return max(0, needed - on_hand)
+
+
+def left_of_loose(on_hand: float, bought: float, needed: float) -> float:
+    """What is left once a thing sold loose is bought to the weight and everything is done.
+
+    Formula: on_hand + bought - needed
+    Valid for: bought that covers the need
+    Source: addition and subtraction (source key arithmetic)
+
+    >>> left_of_loose(500, 0, 300)
+    200
+    """
+    return on_hand + bought - needed
+
+
 HAD = Formula(
     counted_and_bought, "lb", "counted + total(bought)", "Counted and bought since", "arithmetic"
 )
 ON_HAND = Formula(left_after_use, "lb", "had - total(used)", "On hand now", "arithmetic")
+THERE = Formula(there, "lb", "max(0, on_hand)", "On hand to plan with", "arithmetic")
 STILL = Formula(
     still_needed, "lb", "max(0, planned - total(used))", "Still needed for the job", "arithmetic"
 )
@@ -72,4 +112,11 @@ LEFT_OVER = Formula(
     "on_hand + packages_count * package_size - needed",
     "Left over after the season",
     "arithmetic",
+)
+SHORT_BY = Formula(short_by, "lb", "max(0, needed - on_hand)", "To buy, sold loose", "arithmetic")
+LEFT_OF_LOOSE = Formula(
+    left_of_loose, "lb", "on_hand + bought - needed", "Left over after the season", "arithmetic"
+)
+LEFT_UNBOUGHT = Formula(
+    left_after_use, "lb", "had - total(used)", "Left over after the season", "arithmetic"
 )

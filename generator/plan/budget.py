@@ -8,14 +8,15 @@ from __future__ import annotations
 from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING
 
-from generator.compute.buying import COST, NEEDED, PACKAGES, TOTAL_USD
+from generator.compute.buying import NEEDED, TOTAL_USD
 from generator.compute.money import USED
-from generator.compute.stock import LEFT_OVER
 from generator.plan.items import StockItem, in_unit
-from generator.plan.model import BudgetLine, Plan, is_stopped
-from generator.plan.ordering import Order, order_by
-from generator.plan.stock import on_hand_now, still_needed
-from generator.working import Given, Quantity
+from generator.plan.log import entries_about
+from generator.plan.model import BudgetLine, Job, Plan, is_stopped
+from generator.plan.ordering import Order, is_ahead, order_by, short_jobs
+from generator.plan.packages import ToBuy, to_buy
+from generator.plan.stock import on_hand_now, still_needed, there
+from generator.working import Given, Quantity, whole_up
 
 if TYPE_CHECKING:
     from pandas import DataFrame
@@ -105,57 +106,78 @@ def _total(plan: Plan, column: str, key: str, lines: tuple[BudgetLine, ...]) -> 
 
 @dataclass(frozen=True, slots=True)
 class Purchase:
-    """One thing to buy: need, on hand, packages, cost and what is left, where they are known."""
+    """One thing to buy: need, on hand, packages, cost and what is left, where they are known.
+
+    `loose` stands in place of packages where the weight itself is bought; `nothing` says that
+    nothing has to be bought.
+    """
 
     item: StockItem
     needed: Quantity
     on_hand: Given | Quantity | None
     package: Given | None
     packages: Quantity | None
+    loose: Quantity | None
     cost: Quantity | None
     left_over: Quantity | None
+    nothing: bool
     order: Order
 
 
+@dataclass(frozen=True, slots=True)
+class Missed:
+    """A thing not bought for jobs that are over by their open dates and not by the log."""
+
+    item: StockItem
+    jobs: tuple[Job, ...]
+
+
 def purchases(plan: Plan) -> tuple[Purchase, ...]:
-    """Return what the plan's jobs still need, each thing once, the first to order first."""
+    """Return what jobs still need whose open dates are not over, the first to order first."""
     found = (_purchase(plan, item) for item in plan.items)
     return tuple(sorted((one for one in found if one is not None), key=_by_order))
 
 
 def _by_order(one: Purchase) -> tuple[bool, str, str, str]:
-    nothing = one.packages is not None and one.packages.value == 0
-    first = "" if one.order.state == "over" else str(one.order.by or "9999")
-    return (nothing, first, str(one.order.needed_from or "9999"), one.item.id)
+    by, needed_from = one.order.by, one.order.needed_from
+    return (one.nothing, str(by or "9999"), str(needed_from or "9999"), one.item.id)
 
 
 def _purchase(plan: Plan, item: StockItem) -> Purchase | None:
-    jobs = {job.id: job for job in plan.jobs}
-    lines = [line for line in plan.lines if line.item_id == item.id]
-    needs = [(still_needed(line, jobs[line.job_id], item, plan.entries), line) for line in lines]
-    parts = tuple(need for need, _ in needs if need is not None)
-    if not parts:
+    needs = [one for one in _needs(plan, item) if is_ahead(one[1], plan.as_of)]
+    if not needs:
         return None
-    waiting = [jobs[line.job_id] for need, line in needs if need is not None and need.value > 0]
     base = f"buy/{plan.season}/{item.id}"
+    parts = tuple(need for need, _ in needs)
     needed = in_unit(NEEDED, item.unit)(f"{base}/needed_{item.unit}", parts=parts)
-    on_hand = on_hand_now(item, plan.entries, base)
-    packages = cost = left = None
-    if on_hand is not None and item.package is not None:
-        packages = PACKAGES(
-            f"{base}/packages_count", needed=needed, on_hand=on_hand, package_size=item.package
-        )
-        left = in_unit(LEFT_OVER, item.unit)(
-            f"{base}/left_over_{item.unit}",
-            on_hand=on_hand,
-            packages_count=packages,
-            package_size=item.package,
-            needed=needed,
-        )
-        if item.price_usd is not None:
-            cost = COST(f"{base}/cost_usd", packages_count=packages, price_usd=item.price_usd)
-    order = order_by(item, waiting, plan.as_of)
-    return Purchase(item, needed, on_hand, item.package, packages, cost, left, order)
+    on_hand = on_hand_now(item, plan.entries, plan.as_of, base)
+    had = there(item, on_hand, base) if on_hand is not None else None
+    bought = to_buy(item, needed, had, base) if had is not None else ToBuy()
+    return Purchase(
+        item,
+        needed,
+        on_hand,
+        item.package,
+        bought.packages,
+        bought.loose,
+        bought.cost,
+        bought.left_over,
+        bought.is_nothing() or whole_up(needed.value) == 0,
+        order_by(item, short_jobs(needs, had), plan.as_of),
+    )
+
+
+def _needs(plan: Plan, item: StockItem) -> list[tuple[Quantity, Job]]:
+    """Return what each job that is not finished still needs of a thing."""
+    jobs = {job.id: job for job in plan.jobs}
+    found = []
+    for line in plan.lines:
+        if line.item_id == item.id:
+            job = jobs[line.job_id]
+            on_job = entries_about(job.planting_id, job.step.id, plan.entries)
+            need = still_needed(line.amount, item, job.id, on_job)
+            found += [(need, job)] if need is not None else []
+    return found
 
 
 def cost_in_all(plan: Plan, bought: tuple[Purchase, ...]) -> Quantity | None:
@@ -164,6 +186,16 @@ def cost_in_all(plan: Plan, bought: tuple[Purchase, ...]) -> Quantity | None:
     if not costs or len(costs) < len(bought):
         return None
     return TOTAL_USD(f"buy/{plan.season}/all/cost_usd", parts=costs)
+
+
+def missed(plan: Plan) -> tuple[Missed, ...]:
+    """Return what is not bought for jobs whose open dates are over, in the order of the lists."""
+    found = []
+    for item in plan.items:
+        needs = [job for need, job in _needs(plan, item) if need.value > 0]
+        over = tuple(job for job in needs if not is_ahead(job, plan.as_of))
+        found += [Missed(item, over)] if over else []
+    return tuple(found)
 
 
 def not_to_buy_yet(plan: Plan) -> tuple[StockItem, ...]:

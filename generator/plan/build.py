@@ -67,7 +67,7 @@ def make_plan(
     water = waters(inventory, season)
     found += [one for hole in water for one in water_findings(hole)]
     entries = standing(inventory.entries, as_of)
-    reached = season_reaches(asked, season, inventory, entries)
+    reached = season_reaches(asked, season, inventory, entries, as_of)
     for one in asked:
         job, job_findings = _job(one, inventory, sprays, reached)
         on_job = entries_on(one, entries)

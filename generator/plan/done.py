@@ -5,18 +5,14 @@ import datetime
 from generator.inventory.log import LogEntry
 from generator.plan.asked import JobAsked
 from generator.plan.findings import finding
+from generator.plan.log import entries_about
 from generator.plan.model import Finding
 from generator.plan.reasons import Caution
 
 
 def entries_on(asked: JobAsked, entries: tuple[LogEntry, ...]) -> tuple[LogEntry, ...]:
     """Return the entries about a job, of those that count on the plan's day."""
-    return tuple(
-        one
-        for one in entries
-        if one.job is not None
-        and (one.job.planting, one.job.step) == (asked.planting.id, asked.step.id)
-    )
+    return entries_about(asked.planting.id, asked.step.id, entries)
 
 
 def finished_on(on_job: tuple[LogEntry, ...]) -> datetime.date | None:

@@ -15,7 +15,10 @@ from generator.working import Formula, Given
 
 @dataclass(frozen=True, slots=True)
 class StockItem:
-    """One thing to buy: `kind` is the word of its list, all its amounts are in `unit`."""
+    """One thing to buy: `kind` is the word of its list, all its amounts are in `unit`.
+
+    A thing that is `loose` is bought to the weight; its price is for so much as a package.
+    """
 
     id: str
     kind: str
@@ -28,6 +31,7 @@ class StockItem:
     counted_on: datetime.date | None
     lead_days: Given | None
     where: Where
+    loose: bool = False
 
 
 def stock_items(inventory: Inventory) -> tuple[StockItem, ...]:
@@ -49,6 +53,7 @@ def _item(record: Any) -> StockItem:
         counted_on=record.counted_on,
         lead_days=record.lead_days,
         where=record.where,
+        loose=bool(getattr(record, "loose", None)),
     )
 
 

@@ -9,16 +9,42 @@ from generator.working import Given
 
 
 def standing(entries: tuple[LogEntry, ...], as_of: datetime.date) -> tuple[LogEntry, ...]:
-    """Return the entries that count on a day, in order of their days: none that was corrected."""
-    corrected = {one.corrects for one in entries}
+    """Return the entries that count on a day, in order of their days: none that was corrected.
+
+    A correction of a later day does not count yet, so what it corrects still does.
+    """
+    corrected = _corrected(entries, as_of)
     known = (one for one in entries if one.id not in corrected and one.done_on <= as_of)
     return tuple(sorted(known, key=lambda one: (one.done_on, one.id)))
+
+
+def _corrected(entries: tuple[LogEntry, ...], as_of: datetime.date) -> set[str]:
+    """Return the entries that corrections up to a day replace, and those these had replaced."""
+    replaces = {one.id: one.corrects for one in entries}
+    found: set[str] = set()
+    for one in entries:
+        at = one.corrects if one.done_on <= as_of else None
+        while at is not None and at not in found:
+            found.add(at)
+            at = replaces[at]
+    return found
 
 
 def not_yet(entries: tuple[LogEntry, ...], as_of: datetime.date) -> tuple[LogEntry, ...]:
     """Return the entries of days after the plan's, which do not count yet."""
     corrected = {one.corrects for one in entries}
     return tuple(one for one in entries if one.id not in corrected and one.done_on > as_of)
+
+
+def entries_about(
+    planting_id: str, step_id: str, entries: tuple[LogEntry, ...]
+) -> tuple[LogEntry, ...]:
+    """Return the entries about one step on one planting."""
+    return tuple(
+        one
+        for one in entries
+        if one.job is not None and (one.job.planting, one.job.step) == (planting_id, step_id)
+    )
 
 
 def used_of(

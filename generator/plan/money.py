@@ -57,10 +57,16 @@ def begun_on(plan: Plan, planting_id: str) -> datetime.date | None:
     return min(days, default=None)
 
 
+def approved_by(share: CostShare, as_of: datetime.date) -> datetime.date | None:
+    """Return the day a contract was approved; None while that day has not come."""
+    approved = share.approved_on
+    return approved if approved is not None and approved <= as_of else None
+
+
 def is_in_time(plan: Plan, share: CostShare) -> bool:
     """Return whether a contract is approved, and was before anything was done on its planting."""
-    begun = begun_on(plan, share.planting)
-    return share.approved_on is not None and (begun is None or share.approved_on <= begun)
+    begun, approved = begun_on(plan, share.planting), approved_by(share, plan.as_of)
+    return approved is not None and (begun is None or approved <= begun)
 
 
 def payments(plan: Plan) -> tuple[Payment, ...]:

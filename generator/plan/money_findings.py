@@ -9,9 +9,9 @@ from generator.plan.field_work import hire_charge, hired_jobs
 from generator.plan.findings import finding, older_than_a_year
 from generator.plan.log import not_yet
 from generator.plan.model import Finding, Plan
-from generator.plan.money import begun_on
+from generator.plan.money import approved_by, begun_on
 from generator.plan.reasons import Caution, Note
-from generator.plan.stock import is_dated
+from generator.plan.stock import is_counted_later, is_dated, on_hand_now
 
 
 def money_findings(plan: Plan, inventory: Inventory) -> list[Finding]:
@@ -22,6 +22,7 @@ def money_findings(plan: Plan, inventory: Inventory) -> list[Finding]:
         *(found for one in bought for found in _price(plan, one)),
         *(found for one in bought for found in _order(one)),
         *(found for share in plan.cost_share for found in _approval(plan, share)),
+        *_unweighed(plan, inventory),
         *_machines(plan),
         *_hires(plan),
         *(
@@ -35,6 +36,8 @@ def _stock(plan: Plan, one: Purchase) -> Iterator[Finding]:
     item = one.item
     if item.on_hand is None:
         yield finding(Caution.NO_COUNT, item.id, item.where, item=item.words)
+    elif is_counted_later(item, plan.as_of):
+        yield finding(Note.COUNT_LATER, item.id, item.where, item=item.words)
     elif not is_dated(item, plan.entries):
         yield finding(Caution.NO_COUNT_DAY, item.id, item.where, item=item.words)
     elif one.on_hand is not None and one.on_hand.value < 0:
@@ -44,7 +47,8 @@ def _stock(plan: Plan, one: Purchase) -> Iterator[Finding]:
 
 def _price(plan: Plan, one: Purchase) -> Iterator[Finding]:
     item = one.item
-    if item.package is None or item.price_usd is None:
+    missing = item.package is None or item.price_usd is None
+    if missing and not one.nothing:
         yield finding(Caution.NO_PRICE, item.id, item.where, item=item.words)
     elif item.priced_on is not None and older_than_a_year(item.priced_on, plan.as_of):
         yield finding(Note.OLD_PRICE, item.id, item.where, item=item.words)
@@ -52,10 +56,12 @@ def _price(plan: Plan, one: Purchase) -> Iterator[Finding]:
 
 def _order(one: Purchase) -> Iterator[Finding]:
     item = one.item
-    if one.packages is None or one.packages.value == 0:
+    if one.nothing or (one.packages is None and one.loose is None):
         return
-    if one.order.state in ("late", "over"):
+    if one.order.state == "late":
         yield finding(Caution.TOO_LATE, item.id, item.where, item=item.words)
+    elif one.order.state == "now":
+        yield finding(Note.ORDER_NOW, item.id, item.where, item=item.words)
     elif one.order.state == "no_lead":
         yield finding(Note.NO_LEAD, item.id, item.where, item=item.words)
 
@@ -66,13 +72,28 @@ def _approval(plan: Plan, share: CostShare) -> Iterator[Finding]:
         return
     first = min((one for one in opens if one is not None), default=None)
     begun = begun_on(plan, share.planting)
-    approved = share.approved_on
+    approved = approved_by(share, plan.as_of)
+    if share.approved_on is not None and approved is None:
+        yield finding(Note.APPROVED_LATER, share.id, share.where, contract=share.name)
     if begun is not None and (approved is None or begun < approved):
         yield finding(Caution.BEGUN_UNAPPROVED, share.id, share.where, contract=share.name)
     elif approved is None:
         yield finding(Caution.NOT_APPROVED, share.id, share.where, contract=share.name)
     elif begun is None and first is not None and first < approved:
         yield finding(Caution.APPROVED_LATE, share.id, share.where, contract=share.name)
+
+
+def _unweighed(plan: Plan, inventory: Inventory) -> Iterator[Finding]:
+    """Yield a note on every sowing of a lot that may be short, while what is there is not known."""
+    items = {one.id: one for one in plan.items}
+    for lot in inventory.lots:
+        there = on_hand_now(items[lot.id], plan.entries, plan.as_of, lot.id)
+        if lot.most_to_be_had_lb is not None and there is None:
+            yield from (
+                finding(Note.ON_HAND_NOT_KNOWN, job.id, lot.where, lot=lot.id)
+                for job in plan.jobs
+                if lot.id in job.needs and not job.done
+            )
 
 
 def _machines(plan: Plan) -> Iterator[Finding]:

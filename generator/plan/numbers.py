@@ -46,7 +46,7 @@ def numbers_of(plan: Plan) -> dict[str, Quantity]:
     tops += catch_numbers(plan)
     tops += [one.total for one in plan.actives]
     for item in bought:
-        tops += [item.needed, item.packages, item.cost, item.left_over]
+        tops += [item.needed, item.packages, item.loose, item.cost, item.left_over]
         tops.append(item.on_hand if isinstance(item.on_hand, Quantity) else None)
     tops.append(cost_in_all(plan, bought))
     tops += money_numbers(plan)

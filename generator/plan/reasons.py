@@ -475,16 +475,18 @@ class Caution(Enum):
     )
     BELOW_NOTHING = Words(
         "C262",
-        "By count and log, more of {item} was used than was there.",
+        "By count and log, more of {item} was used than was there. What to buy is worked out as if "
+        "nothing were there.",
         "",
         "Look for a use noted twice or a purchase not noted, or count again and type the new count "
         "with its day.",
     )
     TOO_LATE = Words(
         "C263",
-        "It is too late already to order {item} for the first day it is needed.",
+        "Ordered now, {item} comes after the last open day of a job that needs it.",
         "",
-        "Ask who has it nearby and how fast, or plan for a later day within the open dates.",
+        "Ask who has it nearby and how fast. If nobody has, do what the sheet of the job says for "
+        "when it is missed.",
     )
     NOT_APPROVED = Words(
         "C264",
@@ -561,10 +563,10 @@ class Note(Enum):
     )
     ON_HAND_NOT_KNOWN = Words(
         "N320",
-        "What can still be had of lot {lot} is typed and what is on hand is not, so whether the "
-        "seed reaches is not worked out.",
+        "What can still be had of lot {lot} is typed and what is on hand on the day of this plan "
+        "is not known, so whether the seed reaches is not worked out.",
         "",
-        "Weigh what is on hand and type on_hand_lb, 0 if there is none.",
+        "Weigh what is on hand and type on_hand_lb, 0 if there is none, with counted_on.",
     )
     INOCULANT_UNDATED = Words(
         "N321",
@@ -659,6 +661,27 @@ class Note(Enum):
         "The price of hire {hire} is more than a year old.",
         "",
         "Ask again and set priced_on.",
+    )
+    COUNT_LATER = Words(
+        "N357",
+        "{item} was counted on a day after the one this plan was made for. The count does not "
+        "count yet, so packages and cost are left out.",
+        "",
+        "Set as_of in property.yaml to a later day, or leave it out.",
+    )
+    APPROVED_LATER = Words(
+        "N358",
+        "Cost-share {contract} is approved on a day after the one this plan was made for. The "
+        "approval does not count yet.",
+        "",
+        "Set as_of in property.yaml to a later day, or leave it out.",
+    )
+    ORDER_NOW = Words(
+        "N359",
+        "{item} comes after the first open day of a job that needs it, and before the last.",
+        "",
+        "Order it now, or ask who has it nearby; what is left of the open dates stands on the page "
+        "of what to buy.",
     )
     NO_GUARDS = Words(
         "N360",

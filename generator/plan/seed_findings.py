@@ -60,8 +60,6 @@ def lot_findings(asked: JobAsked, parts: tuple[Sowing, ...]) -> Iterator[Finding
         yield from _inoculated(asked, lot)
         if lot.live_seeds_per_lb is None:
             yield finding(Note.NO_SIZE, job_id, lot.where, lot=lot.id)
-        if lot.most_to_be_had_lb is not None and lot.on_hand_lb is None:
-            yield finding(Note.ON_HAND_NOT_KNOWN, job_id, lot.where, lot=lot.id)
 
 
 def says_something(printed: str | None) -> bool:

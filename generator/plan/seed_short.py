@@ -6,16 +6,20 @@ first that does not fit whole gets what is left over part of its acres; the othe
 
 import datetime
 from collections.abc import Sequence
-from dataclasses import dataclass, field
+from dataclasses import dataclass
 
 from generator.compute import buying, seed_short
+from generator.compute.stock import STILL
 from generator.inventory.log import LogEntry
 from generator.inventory.schema import Inventory
 from generator.inventory.stock import SeedLot
 from generator.plan.asked import JobAsked
+from generator.plan.done import entries_on
 from generator.plan.items import StockItem, stock_items
-from generator.plan.stock import on_hand_now
-from generator.working import Quantity
+from generator.plan.log import used_of
+from generator.plan.ordering import is_over
+from generator.plan.stock import on_hand_now, there
+from generator.working import Given, Quantity
 
 ROUNDING = 1e-9  # relative: seed that just reaches must not fail by a rounding error
 
@@ -47,26 +51,29 @@ class _Supply:
     lot: SeedLot
     left: Quantity
     guessed: bool
-    job_ids: list[str] = field(default_factory=list)
+    used: dict[str, tuple[Given, ...]]
 
 
 def reaches(
-    needs: Sequence[Need], season: int, inventory: Inventory, entries: tuple[LogEntry, ...]
+    needs: Sequence[Need],
+    season: int,
+    inventory: Inventory,
+    entries: tuple[LogEntry, ...],
+    as_of: datetime.date,
 ) -> dict[str, Reach]:
     """Return by job how far the seed goes; a job that is not among them is sown whole.
 
-    What was counted is what is there once bought and used seed of the log is reckoned in.
+    What was counted is what is there once bought and used seed of the log is reckoned in. What
+    was used on a place counts there. A place whose open dates are over comes after the others.
     """
     items = {one.id: one for one in stock_items(inventory)}
     supplies = {
-        lot.id: _Supply(
-            lot, supply, _guessed([one.asked for one in needs if lot.id in one.of_lots])
-        )
+        lot.id: supply
         for lot in inventory.lots
-        if (supply := _short_supply(lot, items[lot.id], needs, season, entries)) is not None
+        if (supply := _short_supply(lot, items[lot.id], needs, season, entries, as_of)) is not None
     }
     found: dict[str, Reach] = {}
-    for need in sorted(needs, key=lambda one: turn(one.asked)):
+    for need in sorted(needs, key=lambda one: (is_over(one.asked.dates, as_of), turn(one.asked))):
         concerned = [supplies[lot] for lot in need.of_lots if lot in supplies]
         if concerned:
             found[need.asked.job_id] = _served(need, concerned)
@@ -94,33 +101,46 @@ def _short_supply(
     needs: Sequence[Need],
     season: int,
     entries: tuple[LogEntry, ...],
-) -> Quantity | None:
+    as_of: datetime.date,
+) -> _Supply | None:
     """Return what can be had of a lot in all, where that is known and less than is needed."""
     base = f"seed/{season}/{lot.id}"
-    on_hand = on_hand_now(item, entries, base)
+    on_hand = on_hand_now(item, entries, as_of, base)
     if lot.most_to_be_had_lb is None or on_hand is None:
         return None
     supply = seed_short.SUPPLY(
         f"{base}/supply_lb",
-        on_hand_lb=on_hand,
+        on_hand_lb=there(item, on_hand, base),
         most_to_be_had_lb=lot.most_to_be_had_lb,
     )
-    needed = buying.sum_of([one.of_lots[lot.id].value for one in needs if lot.id in one.of_lots])
-    return supply if needed > supply.value * (1 + ROUNDING) else None
+    sown = [one for one in needs if lot.id in one.of_lots]
+    used = {one.asked.job_id: used_of(item, entries_on(one.asked, entries)) for one in sown}
+    needed = buying.sum_of([_still(one, lot, used[one.asked.job_id]).value for one in sown])
+    if needed <= supply.value * (1 + ROUNDING):
+        return None
+    return _Supply(lot, supply, _guessed([one.asked for one in sown]), used)
+
+
+def _still(need: Need, lot: SeedLot, used: tuple[Given, ...]) -> Quantity:
+    """Return what a whole place still needs of a lot after what was used on it."""
+    whole = need.of_lots[lot.id]
+    name = f"{need.asked.job_id}/{lot.id}.whole_still_needed_lb"
+    return STILL(name, planned=whole, used=used) if used else whole
 
 
 def _served(need: Need, supplies: list[_Supply]) -> Reach:
     """Return how far the seed goes on the next place in turn, and take it off the supplies."""
     area, job_id = need.asked.area, need.asked.job_id
     guessed = any(one.guessed for one in supplies)
-    scarcest = min(supplies, key=lambda one: one.left.value / need.of_lots[one.lot.id].value)
-    whole = need.of_lots[scarcest.lot.id]
-    if scarcest.left.value <= whole.value * ROUNDING:
+    has = {one.lot.id: _has(one, job_id) for one in supplies}
+    scarcest = min(supplies, key=lambda one: has[one.lot.id].value / need.of_lots[one.lot.id].value)
+    left, whole = has[scarcest.lot.id], need.of_lots[scarcest.lot.id]
+    if left.value <= whole.value * ROUNDING:
         return Reach(None, None, scarcest.lot, guessed)
     reach = Reach(area, order_guessed=guessed)
-    if scarcest.left.value < whole.value * (1 - ROUNDING):
+    if left.value < whole.value * (1 - ROUNDING):
         sown = seed_short.SOWN_AREA(
-            f"{job_id}/sown_area_ac", area_ac=area, left_lb=scarcest.left, whole_place_lb=whole
+            f"{job_id}/sown_area_ac", area_ac=area, left_lb=left, whole_place_lb=whole
         )
         not_sown = seed_short.NOT_SOWN_AREA(
             f"{job_id}/not_sown_area_ac", area_ac=area, sown_area_ac=sown
@@ -129,6 +149,15 @@ def _served(need: Need, supplies: list[_Supply]) -> Reach:
     for one in supplies:
         _take(one, need, reach)
     return reach
+
+
+def _has(supply: _Supply, job_id: str) -> Quantity:
+    """Return what a place can be sown with of a lot: what was used on it, and all that is left."""
+    used = supply.used[job_id]
+    if not used:
+        return supply.left
+    name = f"{job_id}/{supply.lot.id}.for_place_lb"
+    return seed_short.FOR_PLACE(name, left_lb=supply.left, used_lb=used)
 
 
 def _take(supply: _Supply, need: Need, reach: Reach) -> None:
@@ -140,4 +169,7 @@ def _take(supply: _Supply, need: Need, reach: Reach) -> None:
         sown_area_ac=reach.area,
         area_ac=need.asked.area,
     )
+    used = supply.used[need.asked.job_id]
+    if used:
+        taken = STILL(f"{base}.still_taken_lb", planned=taken, used=used)
     supply.left = seed_short.LEFT(f"{base}.left_lb", left_lb=supply.left, taken_lb=taken)

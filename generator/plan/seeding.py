@@ -1,5 +1,6 @@
 """A sowing job put together: how far the seed goes, what it takes, what sows it."""
 
+import datetime
 from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 
@@ -42,7 +43,11 @@ class Seeding:
 
 
 def season_reaches(
-    asked: Iterable[JobAsked], season: int, inventory: Inventory, entries: tuple[LogEntry, ...]
+    asked: Iterable[JobAsked],
+    season: int,
+    inventory: Inventory,
+    entries: tuple[LogEntry, ...],
+    as_of: datetime.date,
 ) -> dict[str, Reach]:
     """Return by job how far short lots go; a sowing that is not among them is sown whole.
 
@@ -54,7 +59,7 @@ def season_reaches(
         if one.step.operation == "sow" and finished_on(entries_on(one, entries)) is None
     ]
     needs = [Need(one, _needed(one, inventory)) for one in sown]
-    return reaches(needs, season, inventory, entries)
+    return reaches(needs, season, inventory, entries, as_of)
 
 
 def _needed(asked: JobAsked, inventory: Inventory) -> dict[str, Quantity]:

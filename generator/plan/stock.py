@@ -1,22 +1,24 @@
 """What is on hand on the plan's day, and what jobs still need after what was used on them."""
 
-from generator.compute.stock import HAD, ON_HAND, STILL
+import datetime
+
+from generator.compute.stock import HAD, ON_HAND, STILL, THERE
 from generator.inventory.log import LogEntry
 from generator.plan.items import StockItem, in_unit
 from generator.plan.log import bought_of, names, used_of
-from generator.plan.model import BudgetLine, Job
 from generator.working import Given, Quantity
 
 
 def on_hand_now(
-    item: StockItem, entries: tuple[LogEntry, ...], base: str
+    item: StockItem, entries: tuple[LogEntry, ...], as_of: datetime.date, base: str
 ) -> Given | Quantity | None:
     """Return what is on hand: counted, and bought less used on days after the count.
 
     What was used or bought on the day of the count or before it is in the count. None where
-    nothing is counted, and where entries name the thing but the day of the count is not noted.
+    nothing is counted up to the plan's day, and where entries name the thing but the day of the
+    count is not noted. Below 0 where more was used than was there.
     """
-    if item.on_hand is None or not is_dated(item, entries):
+    if item.on_hand is None or not is_dated(item, entries) or is_counted_later(item, as_of):
         return None
     had: Given | Quantity = item.on_hand
     if item.counted_on is None:
@@ -32,26 +34,31 @@ def on_hand_now(
     return had
 
 
+def there(item: StockItem, on_hand: Given | Quantity, base: str) -> Given | Quantity:
+    """Return what is on hand to plan with: nothing where the log says less than nothing."""
+    if on_hand.value >= 0:
+        return on_hand
+    return in_unit(THERE, item.unit)(f"{base}/there_{item.unit}", on_hand=on_hand)
+
+
+def is_counted_later(item: StockItem, as_of: datetime.date) -> bool:
+    """Return whether the count is of a day after the plan's, so that it does not count yet."""
+    return item.counted_on is not None and item.counted_on > as_of
+
+
 def is_dated(item: StockItem, entries: tuple[LogEntry, ...]) -> bool:
     """Return whether the log can be told from the count: by its day, or as nothing is logged."""
     return item.counted_on is not None or not any(names(item, one) for one in entries)
 
 
 def still_needed(
-    line: BudgetLine, job: Job, item: StockItem, entries: tuple[LogEntry, ...]
+    planned: Quantity, item: StockItem, job_id: str, on_job: tuple[LogEntry, ...]
 ) -> Quantity | None:
-    """Return what a line still needs, None once the log says that its job is finished."""
-    on_job = tuple(
-        one
-        for one in entries
-        if one.job is not None
-        and (one.job.planting, one.job.step) == (job.planting_id, job.step.id)
-    )
+    """Return what a job still needs of a thing, None once the log says that it is finished."""
     if any(one.job is not None and one.job.finished for one in on_job):
         return None
     used = used_of(item, on_job)
     if not used:
-        return line.amount
+        return planned
     formula = in_unit(STILL, item.unit)
-    name = f"{job.id}/{item.id}.still_needed_{item.unit}"
-    return formula(name, planned=line.amount, used=used)
+    return formula(f"{job_id}/{item.id}.still_needed_{item.unit}", planned=planned, used=used)

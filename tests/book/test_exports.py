@@ -28,7 +28,7 @@ from generator.book.exports import (
 )
 from generator.book.make import make_book
 from generator.book.text import clean
-from generator.plan.budget import budget_table, not_to_buy_yet, purchases, totals
+from generator.plan.budget import budget_table, missed, not_to_buy_yet, purchases, totals
 from generator.plan.model import Plan
 from generator.plan.readers import seen_by
 from tests.book.hostile import SHEETS, VECTORS
@@ -99,16 +99,19 @@ def test_the_lines_are_the_plan_s_in_every_file(plan: Plan) -> None:
 def test_what_to_buy_is_the_plan_s_in_both_files(plan: Plan) -> None:
     files = owner_files(plan)
     bought, waiting = purchases(plan), not_to_buy_yet(plan)
+    over = [one.item.id for one in missed(plan)]
     for rows in (by_csv(files[BUY_CSV]), by_openpyxl(files[BUDGET_XLSX], "Buy")):
         assert [row["item"] for row in rows] == [
             *(one.item.id for one in bought),
             *(one.id for one in waiting),
+            *over,
         ]
         for row, one in zip(rows, bought, strict=False):
             figures = {
                 "needed": one.needed,
                 "on_hand": one.on_hand,
                 "packages_count": one.packages,
+                "loose_amount": one.loose,
                 "cost_usd": one.cost,
                 "left_over": one.left_over,
             }
@@ -118,10 +121,12 @@ def test_what_to_buy_is_the_plan_s_in_both_files(plan: Plan) -> None:
                     assert same(float(row[name]), figure.value)
             assert row["unit"] == one.item.unit
             assert (row["order_by"] or None) == (str(one.order.by) if one.order.by else None)
-        for row in rows[len(bought) :]:
+        named = rows[len(bought) :]
+        for row in named:
             told = {name for name, value in row.items() if value not in ("", None)}
             assert told == {"item", "kind", "item_words", "state"}
-            assert row["state"] == "not to buy yet"
+        states = ["not to buy yet"] * len(waiting) + ["missed, not bought"] * len(over)
+        assert [row["state"] for row in named] == states
 
 
 def test_totals_are_the_plan_s(plan: Plan) -> None:

@@ -129,6 +129,33 @@ def test_more_than_two_tons_goes_on_in_parts_and_only_the_first_is_bought() -> N
     assert bought.cost.value == 76
 
 
+def test_loose_lime_is_bought_to_the_weight() -> None:
+    data = limed(
+        enm(700), enm_lb_per_ton=400, package_ton=1, loose=True, price_usd=38, on_hand_lb=200,
+        counted_on="2026-08-15",
+    )  # fmt: skip
+    # 1.75 tons on an acre are 3,500 lb, 200 lb are there: 3,300 lb at $38 for 2,000
+    (bought,) = (one for one in purchases(planned(data)) if one.item.id == "quarry")
+    assert bought.packages is None
+    assert bought.loose is not None
+    assert bought.cost is not None
+    assert bought.left_over is not None
+    assert bought.loose.value == pytest.approx(3300)
+    assert bought.cost.value == pytest.approx(62.70)
+    assert bought.left_over.value == pytest.approx(0, abs=1e-9)
+    data["products"]["limes"][0]["on_hand_lb"] = 3600
+    (bought,) = (one for one in purchases(planned(data)) if one.item.id == "quarry")
+    assert bought.nothing
+    assert bought.cost is not None
+    assert bought.left_over is not None
+    assert (bought.cost.value, bought.left_over.value) == (0, pytest.approx(100))
+    # in bags of a ton it would be two of them
+    data["products"]["limes"][0] |= {"on_hand_lb": 200, "loose": False}
+    (bought,) = (one for one in purchases(planned(data)) if one.item.id == "quarry")
+    assert bought.packages is not None
+    assert bought.packages.value == 2
+
+
 def test_two_tons_to_the_acre_go_on_at_once() -> None:
     plan = planned(limed(enm(800), enm_lb_per_ton=400))
     assert numbers(plan)["times_count"] == 1

@@ -12,7 +12,7 @@ from typing import Any
 import pytest
 
 from generator.compute import field_work
-from generator.plan.budget import Purchase, cost_in_all, not_to_buy_yet, purchases, totals
+from generator.plan.budget import Purchase, cost_in_all, missed, not_to_buy_yet, purchases, totals
 from generator.plan.build import make_plan
 from generator.plan.field_work import hire_charge
 from generator.plan.model import Plan
@@ -102,6 +102,34 @@ def test_an_entry_that_was_corrected_does_not_count() -> None:
     assert [one.value for one in found if one is not None] == [3, 8, 9]
 
 
+def test_a_correction_of_a_later_day_does_not_count_yet() -> None:
+    wrong, right = used("2026-08-16", 9), used("2026-08-21", 4, corrects="e-0")
+    inventory = inventory_of(with_log(wrong, right))
+    found = [
+        brew(make_plan(inventory, SEASON, DAY(2026, 8, day), as_of_typed=True)).on_hand
+        for day in (20, 21)
+    ]
+    assert [one.value for one in found if one is not None] == [12 - 9, 12 - 4]
+
+
+def test_a_correction_replaces_what_a_later_one_replaced_too() -> None:
+    wrong, dated_wrong = used("2026-08-16", 9), used("2026-08-29", 4, corrects="e-0")
+    plan = planned(with_log(wrong, dated_wrong, used("2026-08-16", 4, corrects="e-1")))
+    assert [one.id for one in plan.entries] == ["e-2"]
+    assert codes(plan, "log/e-1") == set()
+
+
+def test_a_count_of_a_later_day_does_not_count_yet() -> None:
+    data = small_property()
+    data["products"]["products"][0]["counted_on"] = "2026-08-21"
+    one = brew(planned(data))
+    assert (one.on_hand, one.packages, one.cost) == (None, None, None)
+    assert "N357" in codes(planned(data), "brew")
+    data["products"]["products"][0]["counted_on"] = "2026-08-20"
+    assert brew(planned(data)).on_hand is not None
+    assert "N357" not in codes(planned(data), "brew")
+
+
 def test_an_entry_of_a_later_day_does_not_count_yet() -> None:
     plan = planned(with_log(used("2026-08-21", 5)))
     one = brew(plan)
@@ -123,6 +151,9 @@ def test_less_than_nothing_on_hand_is_not_bought_back() -> None:
     assert slip.on_hand is not None
     assert slip.on_hand.value < 0
     assert slip.packages.value == none_left.packages.value == 1
+    # one gallon for 32 fl oz leaves 96, whatever the log says is missing
+    assert slip.left_over is not None
+    assert slip.left_over.value == pytest.approx(96, rel=1e-12)
 
 
 def test_a_log_without_the_day_of_the_count_leaves_the_stock_open() -> None:
@@ -173,10 +204,28 @@ def test_order_by_is_the_first_open_day_less_the_time_it_takes() -> None:
     assert one.order.state == "by"
     assert (one.order.needed_from, one.order.needed_until) == (DAY(2026, 9, 10), DAY(2026, 9, 27))
     assert "C263" not in found
-    late, found = order_of(22, AS_OF)
-    assert (late.order.state, late.order.by) == ("late", DAY(2026, 8, 19))
-    assert late.order.comes == DAY(2026, 9, 11)
+    now, found = order_of(22, AS_OF)
+    assert (now.order.state, now.order.by) == ("now", DAY(2026, 8, 19))
+    assert now.order.comes == DAY(2026, 9, 11)
+    assert "C263" not in found
+    assert "N359" in found
+    assert "N359" not in order_of(21, AS_OF)[1]
+
+
+def test_what_comes_within_the_open_dates_is_not_too_late() -> None:
+    # the kill is open to 27 September, 38 days after the day of the plan
+    one, found = order_of(38, AS_OF)
+    assert (one.order.state, one.order.comes) == ("now", DAY(2026, 9, 27))
+    assert "C263" not in found
+    late, found = order_of(39, AS_OF)
+    assert late.order.state == "late"
     assert "C263" in found
+    assert "N359" not in found
+    # fetched from the shelf on a day on which the job is open, and on its last one
+    for day in (DAY(2026, 9, 15), DAY(2026, 9, 27)):
+        shelf, found = order_of(0, day)
+        assert (shelf.order.state, shelf.order.comes) == ("now", day)
+        assert "C263" not in found
 
 
 def test_without_the_time_it_takes_the_day_is_not_known() -> None:
@@ -186,11 +235,22 @@ def test_without_the_time_it_takes_the_day_is_not_known() -> None:
     assert "N351" not in order_of(0, AS_OF)[1]
 
 
-def test_open_dates_that_are_over_are_too_late() -> None:
-    assert order_of(0, DAY(2026, 9, 27))[0].order.state == "late"
-    one, found = order_of(0, DAY(2026, 9, 28))
-    assert (one.order.state, one.order.by) == ("over", None)
-    assert "C263" in found
+def plan_on(as_of: datetime.date, *entries: Data) -> Plan:
+    data = small_property()
+    data["log"] = {"entries": list(entries)}
+    return make_plan(inventory_of(data), SEASON, as_of, as_of_typed=True)
+
+
+def test_nothing_is_bought_for_open_dates_that_are_over() -> None:
+    last = plan_on(DAY(2026, 9, 27))
+    assert brew(last).order.state == "no_lead"
+    assert missed(last) == ()
+    over = plan_on(DAY(2026, 9, 28))
+    assert "brew" not in {one.item.id for one in purchases(over)}
+    assert [one.item.id for one in missed(over)] == ["brew"]
+    assert "C263" not in codes(over, "brew")
+    job = {"planting": "lane-27", "step": "autumn_kill", "finished": True}
+    assert missed(plan_on(DAY(2026, 9, 28), {"id": "e", "done_on": "2026-09-20", "job": job})) == ()
 
 
 def test_open_dates_that_are_not_known_leave_the_day_open() -> None:
@@ -364,16 +424,28 @@ def test_a_payment_not_approved_before_work_begins_does_not_count() -> None:
     assert not payment.counts
     # approved after the first job opens, but nothing is begun
     data["money"]["cost_share"][0]["approved_on"] = "2026-09-11"
-    assert codes(planned(data), "program") == {"C265"}
-    assert rows(planned(data), "planting")[0].paid_back is not None
+    later = make_plan(inventory_of(data), SEASON, DAY(2026, 9, 11), as_of_typed=True)
+    assert codes(later, "program") == {"C265"}
+    assert rows(later, "planting")[0].paid_back is not None
     data["money"]["cost_share"][0]["approved_on"] = "2026-09-10"
-    assert codes(planned(data), "program") == set()
+    later = make_plan(inventory_of(data), SEASON, DAY(2026, 9, 11), as_of_typed=True)
+    assert codes(later, "program") == set()
     # begun before it was approved
     job = {"planting": "lane-27", "step": "autumn_kill"}
+    data["money"]["cost_share"][0]["approved_on"] = "2026-08-19"
     data["log"] = {"entries": [{"id": "first", "done_on": "2026-08-18", "job": job}]}
     assert codes(planned(data), "program") == {"C266"}
     del data["log"]["entries"][0]["job"]
     assert codes(planned(data), "program") == set()
+
+
+def test_an_approval_of_a_later_day_does_not_count_yet() -> None:
+    data = shared(pays_usd=75, approved_on="2026-08-21")
+    assert codes(planned(data), "program") == {"C264", "N358"}
+    assert not payments(planned(data))[0].counts
+    data["money"]["cost_share"][0]["approved_on"] = "2026-08-20"
+    assert codes(planned(data), "program") == set()
+    assert payments(planned(data))[0].counts
 
 
 def test_findings_of_money_are_the_owner_s_alone() -> None:

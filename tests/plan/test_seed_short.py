@@ -3,10 +3,13 @@
 Every place is an acre that takes 8 / 0.72 = 11.1111 lb of lot sg.
 """
 
+import datetime
 import random
 
 import pytest
 
+from generator.plan.budget import purchases
+from generator.plan.build import make_plan
 from generator.plan.model import Plan
 from generator.plan.readers import seen_by
 from generator.plan.reasons import Stop
@@ -192,3 +195,66 @@ def test_a_place_that_is_sown_takes_nothing_more() -> None:
     assert job_of(plan, sowing("lane")).done
     assert "S140" not in {one.code for one in plan.findings_on(sowing("mid"))}
     assert "S140" in {one.code for one in plan.findings_on(sowing("far"))}
+
+
+def test_a_place_that_is_over_by_its_dates_comes_after_the_others() -> None:
+    # drilled from 1 May on; the frost seeding of lane and mid is over then
+    data = three(AN_ACRE_LB, 0, 1, 2, 3)
+    the_planting(data, 2).update(method="drill", steps="drilled_native_grass", work=[])
+    assert set(sown_acres(planned(data))) == {"lane"}
+    late = make_plan(inventory_of(data), SEASON, datetime.date(2027, 5, 1), as_of_typed=True)
+    assert set(sown_acres(late)) == {"far"}
+
+
+def logged(data: Data, pounds: float, *, finished: bool, **lot: object) -> Data:
+    """So much seed logged as sown on lane the day after the count."""
+    the_lot(data).update({"counted_on": "2026-08-15"} | lot)
+    job = {"planting": "lane-27", "step": "frost_seeding", "finished": finished}
+    use = [{"item": "sg", "amount_lb": pounds}]
+    data["log"] = {"entries": [{"id": "e", "done_on": "2026-08-16", "job": job, "used": use}]}
+    return data
+
+
+def test_seed_left_by_a_finished_place_goes_to_the_next() -> None:
+    # counted after the sowing of lane: an acre's worth is there, and mid takes it
+    data = logged(three(AN_ACRE_LB, 0, 1, 2, 3), AN_ACRE_LB, finished=True, counted_on="2026-08-17")
+    plan = planned(data)
+    assert sown_acres(plan)["mid"] == pytest.approx(1)
+    assert "S140" not in codes_on(plan, sowing("mid"))
+    assert "S140" in codes_on(plan, sowing("far"))
+    # counted before it, the seed is used up
+    the_lot(data)["counted_on"] = "2026-08-15"
+    assert "S140" in codes_on(planned(data), sowing("mid"))
+
+
+def test_a_place_that_is_begun_takes_only_what_it_still_needs() -> None:
+    # two acres' worth counted, half of one sown on lane since: lane takes half an acre more,
+    # mid an acre, and nothing is left for far
+    data = logged(three(2 * AN_ACRE_LB, 0, 1, 2, 3), AN_ACRE_LB / 2, finished=False)
+    plan = planned(data)
+    assert sown_acres(plan) == pytest.approx({"lane": 1, "mid": 1})
+    (bought,) = (one for one in purchases(plan) if one.item.id == "sg")
+    # 1.5 acres' worth are there and needed: nothing to buy, nothing left
+    assert bought.needed.value == pytest.approx(1.5 * AN_ACRE_LB)
+    assert bought.nothing
+
+
+def test_a_place_that_is_begun_and_gets_no_more_is_sown_in_part() -> None:
+    data = logged(three(AN_ACRE_LB / 4, 0, 1, 2, 3), AN_ACRE_LB / 4, finished=False)
+    plan = planned(data)
+    assert sown_acres(plan) == pytest.approx({"lane": 0.25})
+    assert "C230" in codes_on(plan, sowing("lane"))
+    assert not codes_on(plan, sowing("mid")) & {"C230"}
+    # below nothing by a slip of the log is nothing, and the place that is begun counts it all
+    slip = planned(logged(data, AN_ACRE_LB / 2, finished=False))
+    assert sown_acres(slip) == pytest.approx({"lane": 0.5})
+
+
+def test_seed_counted_on_a_later_day_is_not_shared_out_yet() -> None:
+    data = three(0, 5)
+    the_lot(data)["counted_on"] = "2026-08-21"
+    plan = planned(data)
+    assert sown_acres(plan) == pytest.approx({"lane": 1, "mid": 1, "far": 1})
+    assert "N320" in codes_on(plan, sowing("lane"))
+    the_lot(data)["counted_on"] = "2026-08-20"
+    assert "N320" not in codes_on(planned(data), sowing("lane"))

@@ -35,6 +35,16 @@ WITHOUT_SUFFIX = {
     "compute.stock.left_after_use.used": "all of a call in one unit",
     "compute.stock.still_needed.planned": "all of a call in one unit",
     "compute.stock.still_needed.used": "all of a call in one unit",
+    "compute.buying.none_count.needed": "both in the unit of the call",
+    "compute.buying.none_count.on_hand": "both in the unit of the call",
+    "compute.buying.loose_cost_usd.amount": "in the unit of package_size",
+    "compute.buying.loose_cost_usd.package_size": "in the unit of amount",
+    "compute.stock.there.on_hand": "in the unit of the result",
+    "compute.stock.short_by.needed": "all of a call in one unit",
+    "compute.stock.short_by.on_hand": "all of a call in one unit",
+    "compute.stock.left_of_loose.on_hand": "all of a call in one unit",
+    "compute.stock.left_of_loose.bought": "all of a call in one unit",
+    "compute.stock.left_of_loose.needed": "all of a call in one unit",
     "compute.stock.left_over.on_hand": "all of a call in one unit",
     "compute.stock.left_over.package_size": "all of a call in one unit",
     "compute.stock.left_over.needed": "all of a call in one unit",
@@ -57,6 +67,9 @@ WITHOUT_UNIT = {
     "compute.stock.left_after_use": "in the unit of the call",
     "compute.stock.still_needed": "in the unit of the call",
     "compute.stock.left_over": "in the unit of the call",
+    "compute.stock.there": "in the unit of the call",
+    "compute.stock.short_by": "in the unit of the call",
+    "compute.stock.left_of_loose": "in the unit of the call",
 }
 
 

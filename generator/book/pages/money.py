@@ -3,9 +3,9 @@
 from generator.book.exports import BUDGET_CSV, BUDGET_XLSX, BUY_CSV
 from generator.book.pages.written import LOGGED, Written, from_template, jobs_with_places
 from generator.plan.budget import (
-    Purchase,
     Total,
     cost_in_all,
+    missed,
     not_to_buy_yet,
     purchases,
 )
@@ -24,16 +24,16 @@ def buy_page(plan: Plan) -> Written:
         "",
         "buy",
         [one.item.words for one in bought],
-        bought=[(one, _has_enough(one)) for one in bought],
+        bought=bought,
         cost=cost_in_all(plan, bought),
+        missed=[
+            (one.item.words, [(job, place) for job, _, place in jobs_with_places(plan, one.jobs)])
+            for one in missed(plan)
+        ],
         waiting=[one.words for one in not_to_buy_yet(plan)],
         findings=[one for one in plan.findings if one.subject in {b.item.id for b in bought}],
         files=(BUY_CSV, BUDGET_XLSX),
     )
-
-
-def _has_enough(one: Purchase) -> bool:
-    return one.packages is not None and one.packages.value == 0
 
 
 def money_page(plan: Plan) -> Written:

@@ -1,0 +1,109 @@
+"""What stock covers, first opened first served, and what is bought without package or price.
+
+One product on two jobs of an acre, 32 fl oz each: the autumn kill, open from 10 to 27 September
+2026, and the burn-down in spring. It is sold in gallons of 128 fl oz.
+"""
+
+import datetime
+
+import pytest
+
+from generator.plan.budget import Purchase, cost_in_all, missed, purchases
+from generator.plan.build import make_plan
+from generator.plan.model import Plan
+from tests.plan.planned import AS_OF, BURN_DOWN, KILL, inventory_of, job_of
+from tests.properties import SEASON, Data, full_card, full_use, small_property, the_work
+
+DAY = datetime.date
+
+
+def twice(**product: object) -> Data:
+    """The small property, sprayed in autumn and in spring."""
+    spring = full_use("after_sowing_before_emergence")
+    data = small_property(full_card(full_use(), spring))
+    kill = next(one for one in the_work(data) if one["step"] == "autumn_kill")
+    the_work(data).append(kill | {"step": "spring_burn_down"})
+    brew: Data = data["products"]["products"][0]
+    brew |= {"lead_days": 0} | product
+    return data
+
+
+def plan_of(data: Data, as_of: datetime.date = AS_OF) -> Plan:
+    return make_plan(inventory_of(data), SEASON, as_of, as_of_typed=True)
+
+
+def brew_of(plan: Plan) -> Purchase:
+    return next(one for one in purchases(plan) if one.item.id == "brew")
+
+
+def codes(plan: Plan) -> set[str]:
+    return {one.code for one in plan.findings_on("brew")}
+
+
+@pytest.mark.parametrize(
+    ("on_hand", "first"), [(0, KILL), (31, KILL), (32, BURN_DOWN), (63, BURN_DOWN)]
+)
+def test_the_day_is_that_of_the_first_job_that_stock_does_not_cover(
+    on_hand: float, first: str
+) -> None:
+    plan = plan_of(twice(on_hand_fl_oz=on_hand))
+    one = brew_of(plan)
+    assert one.needed.value == pytest.approx(64)
+    opens = job_of(plan, first).dates.opens
+    assert opens is not None
+    assert (one.order.needed_from, one.order.by) == (opens, opens)
+
+
+def test_stock_that_covers_the_job_that_is_open_is_not_too_late_for_it() -> None:
+    data = twice(on_hand_fl_oz=36, lead_days=30)
+    one, found = brew_of(plan_of(data)), codes(plan_of(data))
+    assert one.order.state == "by"
+    assert not found & {"C263", "N359"}
+    data["products"]["products"][0] |= {"on_hand_fl_oz": 12, "lead_days": 39}
+    assert brew_of(plan_of(data)).order.state == "late"
+    assert "C263" in codes(plan_of(data))
+
+
+def test_a_job_whose_dates_are_over_is_missed_and_not_bought_for() -> None:
+    data = twice(on_hand_fl_oz=0)
+    before, after = plan_of(data, DAY(2026, 9, 27)), plan_of(data, DAY(2026, 9, 28))
+    assert brew_of(before).needed.value == pytest.approx(64)
+    assert missed(before) == ()
+    one = brew_of(after)
+    assert one.needed.value == pytest.approx(32)
+    assert one.order.needed_from == job_of(after, BURN_DOWN).dates.opens
+    (over,) = missed(after)
+    assert (over.item.id, [job.id for job in over.jobs]) == ("brew", [KILL])
+    assert "C263" not in codes(after)
+
+
+def test_without_its_last_day_a_job_is_neither_over_nor_too_late() -> None:
+    data = small_property()
+    data["seed"]["lots"][0]["lead_days"] = 365
+    del data["property"]["season_signs"]
+    (one,) = purchases(plan_of(data))
+    assert (one.order.state, one.order.needed_until) == ("now", None)
+
+
+@pytest.mark.parametrize(
+    "left_out", [("package_gal",), ("price_usd",), ("package_gal", "price_usd")]
+)
+def test_enough_on_hand_needs_neither_package_nor_price(left_out: tuple[str, ...]) -> None:
+    data = twice(on_hand_fl_oz=65)
+    for name in left_out:
+        del data["products"]["products"][0][name]
+    plan = plan_of(data)
+    one = brew_of(plan)
+    assert one.packages is not None
+    assert one.cost is not None
+    assert one.left_over is not None
+    assert (one.packages.value, one.cost.value) == (0, 0)
+    assert one.left_over.value == pytest.approx(1)
+    assert one.nothing
+    assert not codes(plan) & {"C208", "C263", "N351", "N359"}
+    # a fluid ounce less than is needed has to be bought, and then both are missed
+    data["products"]["products"][0]["on_hand_fl_oz"] = 63
+    short = plan_of(data)
+    assert brew_of(short).cost is None
+    assert "C208" in codes(short)
+    assert cost_in_all(short, purchases(short)) is None

@@ -30,16 +30,35 @@ _SQ_M_PER_AC = SQ_FT_PER_AC * _METRE_PER_FOOT**2
 
 @dataclass(frozen=True, slots=True)
 class Unit:
-    """One legal suffix: its family, its size in the family's first unit, and the words shown."""
+    """One legal suffix: its family, its size in the family's first unit, the words shown.
+
+    `words_of_one` are those behind a 1.
+    """
 
     suffix: str
     family: str
     size: Fraction
     words: str
+    words_of_one: str
+
+
+# What has another word for one of it; a short form such as lb has none.
+_ONE = {
+    "tons": "ton", "cups": "cup", "hours": "hour", "days": "day", "years": "year",
+    "turns": "turn", "seeds": "seed",
+}  # fmt: skip
+
+
+def _of_one(words: str) -> str:
+    """Return the words behind a 1: `ton/ac` for `tons/ac`."""
+    what, slash, rest = words.partition("/")
+    return f"{_ONE.get(what, what)}{slash}{rest}"
 
 
 def _family(name: str, *members: tuple[str, Fraction | int, str]) -> list[Unit]:
-    return [Unit(suffix, name, Fraction(size), words) for suffix, size, words in members]
+    return [
+        Unit(suffix, name, Fraction(size), words, _of_one(words)) for suffix, size, words in members
+    ]
 
 
 _MASS: tuple[tuple[str, Fraction | int, str], ...] = (
@@ -98,7 +117,12 @@ UNITS: dict[str, Unit] = {
             *_VOLUME,
             ("cu_ft", Fraction(CU_IN_PER_CU_FT, CU_IN_PER_GAL) * FL_OZ_PER_GAL, "cu ft"),
         ),
-        *_family("mass_per_area", *_per_area(_MASS)),
+        *_family(
+            "mass_per_area",
+            *_per_area(_MASS),
+            ("lb_per_1000_sq_ft", Fraction(SQ_FT_PER_AC, 1000), "lb/1,000 sq ft"),
+            ("lb_per_100_sq_ft", Fraction(SQ_FT_PER_AC, 100), "lb/100 sq ft"),
+        ),
         *_family("volume_per_area", *_per_area(_VOLUME)),
         *_family(
             "strength",
@@ -209,6 +233,8 @@ def shown(value: float, suffix: str) -> str:
     ('88.2 %', '$96.50', '2', '7.32 m')
     >>> shown(45, "usd_per_ac")
     '$45.00/ac'
+    >>> shown(1, "ton"), shown(1.5, "ton_per_ac"), shown(1, "ton_per_ac")
+    ('1 ton', '1.5 tons/ac', '1 ton/ac')
     """
     if suffix == "fraction":
         return f"{digits(convert(value, 'fraction', 'pct'), 'pct')} %"
@@ -216,5 +242,6 @@ def shown(value: float, suffix: str) -> str:
         sign = "-" if round(value, MONEY_DECIMALS) < 0 else ""
         per = UNITS[suffix].words if suffix != "usd" else ""
         return f"{sign}${digits(abs(value), suffix)}{per}"
-    words = UNITS[suffix].words
-    return f"{digits(value, suffix)} {words}" if words else digits(value, suffix)
+    figure = digits(value, suffix)
+    words = UNITS[suffix].words_of_one if figure == "1" else UNITS[suffix].words
+    return f"{figure} {words}" if words else figure

@@ -42,6 +42,19 @@ def still_needed_lb_per_ac(need_lb_per_ac: float, credits_lb_per_ac: list[float]
     return max(0, need_lb_per_ac - total(credits_lb_per_ac))
 
 
+def beyond_lb_per_ac(got_lb_per_ac: float, need_lb_per_ac: float) -> float:
+    """Nutrient that goes on beyond what is asked for, never below 0.
+
+    Formula: max(0, got_lb_per_ac - need_lb_per_ac)
+    Valid for: both in pounds of the same nutrient to an acre
+    Source: a difference (source key arithmetic)
+
+    >>> beyond_lb_per_ac(60, 15)
+    45
+    """
+    return max(0, got_lb_per_ac - need_lb_per_ac)
+
+
 def together_lb_per_ac(parts_lb_per_ac: list[float]) -> float:
     """Sum of parts that all go onto the same acre.
 
@@ -127,6 +140,13 @@ STILL_NEEDED = Formula(
     "max(0, need_lb_per_ac - total(credits_lb_per_ac))",
     "Still needed to an acre",
     "mb_fertility",
+)
+BEYOND = Formula(
+    beyond_lb_per_ac,
+    "lb_per_ac",
+    "max(0, got_lb_per_ac - need_lb_per_ac)",
+    "More than asked, to an acre",
+    "arithmetic",
 )
 NUTRIENT_TOGETHER = Formula(
     together_lb_per_ac,

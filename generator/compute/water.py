@@ -151,17 +151,18 @@ def lasts_days(water_gal: float, deer_water_gal_per_day: float) -> float:
 def refills_count(
     deer_water_gal_per_day: float, dry_days: float, water_gal: float, refill_gal: float
 ) -> float:
-    """Truck loads that carry a full hole through a dry spell.
+    """Truck loads that carry a full hole through a dry spell; a hole takes no more than it holds.
 
-    Formula: max(0, whole_up((deer_water_gal_per_day * dry_days - water_gal) / refill_gal))
-    Valid for: refill_gal above 0; nothing lost to sun, wind and ground
+    Formula: max(0, whole_up((deer_water_gal_per_day * dry_days - water_gal)
+        / min(refill_gal, water_gal)))
+    Valid for: refill_gal and water_gal above 0; nothing lost to sun, wind and ground
     Source: whole loads that cover a shortfall (source key arithmetic)
 
-    >>> refills_count(11.25, 60, 450, 100)
-    3.0
+    >>> refills_count(11.25, 60, 450, 100), refills_count(11.25, 60, 450, 2000)
+    (3.0, 1.0)
     """
     short_gal = deer_water_gal_per_day * dry_days - water_gal
-    return max(0, whole_up(short_gal / refill_gal))
+    return max(0, whole_up(short_gal / min(refill_gal, water_gal)))
 
 
 ROUND = Formula(
@@ -214,7 +215,8 @@ LASTS = Formula(
 REFILLS = Formula(
     refills_count,
     "count",
-    "max(0, whole_up((deer_water_gal_per_day * dry_days - water_gal) / refill_gal))",
+    "max(0, whole_up((deer_water_gal_per_day * dry_days - water_gal)"
+    " / min(refill_gal, water_gal)))",
     "Loads of water in a dry spell",
     "arithmetic",
 )

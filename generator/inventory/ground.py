@@ -18,6 +18,8 @@ from generator.inventory.fields import (
 from generator.working import Given
 
 MOST_NUTRIENT = Limits(at_least=0, at_most=600)
+# A lab that asks for no lime prints 0.
+AMOUNT = Limits(at_least=0)
 ANY_PH = Limits(at_least=2, at_most=11)
 # Burnt lime neutralizes more than its own weight of pure limestone does.
 # Limes sold for fields are far stronger: a tenth is a fraction typed for a percent.
@@ -46,7 +48,7 @@ class LimeNeed(Record):
     """Lime needed to an acre, exactly as the lab prints it, with what the figure counts."""
 
     amount_lb_per_ac: Given = measure(
-        "page", "lime the lab asks for", "lb_per_ac", POSITIVE, required=True
+        "page", "lime the lab asks for", "lb_per_ac", AMOUNT, required=True
     )
     base: str = choice(
         "page",

@@ -7,6 +7,7 @@ from generator.inventory.places import Planting, Screen
 from generator.inventory.problems import shown_value
 from generator.inventory.rule import Broken, Rule, typed_at
 from generator.inventory.schema import Inventory
+from generator.reference.load import step_plans
 from generator.units import UNITS, convert
 from generator.working import Given
 
@@ -16,6 +17,8 @@ SIZES_OF = {
     "cone": ("top_ft",),
     "rectangle": ("length_ft", "width_ft", "side_ft_per_ft"),
 }
+# What a planting may name to be spread, and the operation of the step that spreads it.
+SPREAD_BY = {"lime": "lime", "fertilizers": "fertilize", "need": "fertilize"}
 # A grade in percent adds up to whole numbers; binary fractions do not always.
 ROUNDING = 1e-9
 
@@ -28,7 +31,7 @@ def _plantings(inventory: Inventory) -> Iterator[tuple[Screen, Planting]]:
 
 def _lime_base(inventory: Inventory) -> Iterator[Broken]:
     for test in inventory.soil_tests:
-        if test.lime_need is not None:
+        if test.lime_need is not None and test.lime_need.amount_lb_per_ac.value > 0:
             yield from _base_faults(test.lime_need)
 
 
@@ -149,6 +152,30 @@ def _each_fertilizer_once(inventory: Inventory) -> Iterator[Broken]:
             yield Broken(planting.where, what, "each fertilizer once")
 
 
+def _a_step_to_spread_in(inventory: Inventory) -> Iterator[Broken]:
+    for _, planting in _plantings(inventory):
+        known = _operations(planting.steps)
+        named = ", ".join(
+            name
+            for name, operation in SPREAD_BY.items()
+            if getattr(planting, name) and operation not in known
+        )
+        if named:
+            yield Broken(
+                planting.where,
+                f"{named} in a planting whose step plan {planting.steps} spreads nothing of it",
+                f"{named} left out here; step plans that spread: {', '.join(_spreading_plans())}",
+            )
+
+
+def _operations(plan: str) -> set[str]:
+    return {step.operation for step in step_plans()[plan].steps}
+
+
+def _spreading_plans() -> list[str]:
+    return [plan for plan in step_plans() if set(SPREAD_BY.values()) <= _operations(plan)]
+
+
 FERT_RULES = (
     Rule("F340", "A lime need says what its figure counts.", _lime_base),
     Rule("F341", "A soil test speaks for the ground it was taken on.", _test_of_this_ground),
@@ -159,4 +186,5 @@ FERT_RULES = (
     Rule("F346", "A need is stated in one place.", _need_stated_once),
     Rule("F347", "Fineness takes from lime and adds nothing.", _effective_is_no_more_than_pure),
     Rule("F348", "A fertilizer's numbers are known by its id.", _each_fertilizer_once),
+    Rule("F349", "What is named to be spread has a step to be spread in.", _a_step_to_spread_in),
 )

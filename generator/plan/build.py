@@ -52,7 +52,7 @@ def make_plan(
         for screen in inventory.screens
         for planting in screen.plantings
         for step in step_plans()[planting.steps].steps
-        if is_asked_for(step, planting)
+        if is_asked_for(step, planting, inventory)
     ]
     asked = [one for one in ever if one.season == season]
     sprays = tuple(

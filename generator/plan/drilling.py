@@ -45,9 +45,10 @@ def drill_numbers(
             distance_ft=tested_distance(job_id, drill, test),
             wheel_circumference_ft=drill.wheel_circumference_ft,
         )
+    numbered = sorted(enumerate(drill.catch_tests, 1), key=lambda one: one[1].tested_on)
     alike = [
         drilled_rate(f"{job_id}/catch_{number}", drill, one)
-        for number, one in enumerate(drill.catch_tests, 1)
+        for number, one in numbered
         if (one.lot, one.setting) == (test.lot, test.setting)
     ]
     return numbers | catches_apart(job_id, alike)

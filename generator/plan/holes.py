@@ -3,7 +3,7 @@
 from dataclasses import dataclass
 
 from generator.inventory.ground import WaterHole
-from generator.working import Quantity
+from generator.working import Given, Quantity
 
 
 @dataclass(frozen=True, slots=True)
@@ -23,6 +23,11 @@ class Water:
     hole: WaterHole
     numbers: dict[str, Quantity]
     drunk: tuple[DeerWater, ...]
+
+    def load(self) -> Given | Quantity | None:
+        """Return what one load brings in: all of it, or no more than the hole holds."""
+        held, brought = self.numbers["water_gal"], self.hole.refill_gal
+        return held if brought is not None and brought.value > held.value else brought
 
     def all_numbers(self) -> tuple[Quantity, ...]:
         """Return every number of the hole."""

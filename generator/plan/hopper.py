@@ -144,15 +144,16 @@ def put_down(base: str, test: SpreaderTest) -> Figure:
 
 
 def _alike(job_id: str, spreader: Spreader, test: SpreaderTest) -> list[Quantity]:
+    numbered = sorted(enumerate(spreader.catch_tests, 1), key=lambda one: one[1].tested_on)
     return [
         caught_rate(f"{job_id}/catch_{number}", one)
-        for number, one in enumerate(spreader.catch_tests, 1)
+        for number, one in numbered
         if (one.lot, one.setting) == (test.lot, test.setting)
     ]
 
 
 def catches_apart(job_id: str, rates: list[Quantity]) -> dict[str, Quantity]:
-    """Return how far the last two of some catches lie apart, where there are two."""
+    """Return how far the last two of some catches, by day, lie apart, where there are two."""
     if len(rates) < 2:
         return {}
     return {

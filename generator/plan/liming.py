@@ -15,6 +15,7 @@ from generator.plan.model import Finding
 from generator.plan.reasons import Caution, Stop
 from generator.plan.soil import age_findings, setting, soil_test_of
 from generator.plan.spreading import LimeAsked, Spreading
+from generator.reference.load import values
 from generator.working import Given, Quantity
 
 # Figures of one base are never turned into another: each asks for its own field of the lime.
@@ -58,7 +59,7 @@ def plan_liming(asked: JobAsked, inventory: Inventory) -> Limed:
         return Limed(findings=(*found, stop))
     rate = lime_rate(job, lime, need, strength)
     spreading = _spreading(asked, lime, rate)
-    found += _in_parts(asked, spreading, lime)
+    found += _in_parts(asked, spreading, lime) + _unit_findings(asked, rate, lime)
     lime_asked = LimeAsked(need.base, need.amount_lb_per_ac, need.base_fraction, strength)
     return Limed(spreading, lime_asked, tuple(found))
 
@@ -106,6 +107,16 @@ def _spreading(asked: JobAsked, lime: Lime, rate: Quantity) -> Spreading:
             f"{base}.later_ton", area_ac=asked.area, lime_ton_per_ac=later
         )
     return Spreading(lime, numbers | bags(base, pounds, None if lime.loose else lime.package_lb))
+
+
+def _unit_findings(asked: JobAsked, rate: Quantity, lime: Lime) -> list[Finding]:
+    """Return a caution where the lime to an acre looks like a slip of unit."""
+    most, least = values()["most_lime_ton_per_ac"], values()["least_lime_ton_per_ac"]
+    if least.value <= rate.value <= most.value:
+        return []
+    what, bound = ("more", most) if rate.value > most.value else ("less", least)
+    figures = (("Lime to an acre", rate), (f"Seldom {what} than", bound))
+    return [finding(Caution.LIME_UNIT, asked.job_id, lime.where, figures, what=what)]
 
 
 def _in_parts(asked: JobAsked, spreading: Spreading, lime: Lime) -> list[Finding]:

@@ -2,7 +2,7 @@
 
 from generator.compute.fertility import NUTRIENT_PRICE
 from generator.inventory.spreadable import Fertilizer
-from generator.plan.fertilizing import ORDER, share
+from generator.plan.doses import ORDER, share
 from generator.plan.model import Plan
 from generator.working import Quantity
 

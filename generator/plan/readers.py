@@ -252,6 +252,7 @@ def _job(job: Job, place: _NewPlace, seen: frozenset[str]) -> Job:
                 _released(one.need, release, seen),
                 release(one.got) if one.got is not None else None,
                 _released(one.short, release, seen) if one.short is not None else None,
+                release(one.over) if one.over is not None else None,
             )
             for one in job.nutrients
         ),

@@ -457,8 +457,7 @@ class Caution(Enum):
         "C259",
         "The water hole has {what}.",
         "",
-        "Lay back a side, or build a rough ramp from the bottom to the edge, and type it as "
-        "ramp_ft_per_ft. Deer take a slick ramp only once netting or brush covers it.",
+        "{cure}",
     )
     NO_COUNT = Words(
         "C260",
@@ -521,6 +520,40 @@ class Caution(Enum):
         "From the first row to the last is more than the place is wide.",
         "The rows as described do not fit the place. Ask the owner.",
         "Fewer rows_count, a smaller rows_apart_ft, or measure the place again.",
+    )
+    LIME_UNIT = Words(
+        "C274",
+        "The lime to an acre is {what} than a lab asks for. A figure typed in another unit gives "
+        "such an amount.",
+        "The amount of lime on this sheet is out of the ordinary. Ask the owner before you spread.",
+        "Check the unit: of amount in lime_need, of its percent, and of the strength of the lime, "
+        "each against the paper it was typed from.",
+        SOIL_CHAPTER,
+    )
+    FERTILIZER_UNIT = Words(
+        "C275",
+        "{what} A figure typed in another unit gives such a number.",
+        "The amount of fertilizer on this sheet is out of the ordinary. Ask the owner before you "
+        "spread.",
+        "Check the unit: of the need against the lab's paper, and of the grade against the bag. "
+        "The 46 on a bag is n_pct: 46.",
+        SOIL_CHAPTER,
+    )
+    MORE_THAN_ASKED = Words(
+        "C276",
+        "More {nutrient} goes on than is asked for: it comes along with {items}.{law}",
+        "",
+        "{instead}",
+        SOIL_CHAPTER,
+    )
+    SAMPLED_AFTER = Words(
+        "C277",
+        "Soil test {test} was sampled after the last open day of this job, so nobody can have "
+        "spread by it in time.",
+        "The soil test behind this sheet is of a later day than the job. Ask the owner.",
+        "Check sampled_on. If it is right, name the test that was there before, or move the "
+        "planting to a later season.",
+        SOIL_CHAPTER,
     )
     BEGUN = Words(
         "C280",
@@ -615,6 +648,22 @@ class Note(Enum):
         "out.",
         "",
         "Type dry_spell_days and refill_gal.",
+    )
+    LOAD_OVER_HOLE = Words(
+        "N345",
+        "One load of water is more than the hole holds, so a load counts as a full hole and no "
+        "more.",
+        "",
+        "Bring what the hole takes; more of it runs over. Or dig or set a larger hole, and type "
+        "its sizes.",
+    )
+    NO_LIME_ASKED = Words(
+        "N346",
+        "Soil test {test} asks for no lime, so the lime named is not spread and there is no job "
+        "for it.",
+        "",
+        "Leave lime: out of the planting, or type what the lab asks for.",
+        SOIL_CHAPTER,
     )
     OLD_PRICE = Words(
         "N350",

@@ -7,7 +7,7 @@ from generator.inventory.places import Planting
 from generator.inventory.schema import Inventory
 from generator.plan.asked import JobAsked
 from generator.plan.findings import finding
-from generator.plan.model import Finding
+from generator.plan.model import Finding, OpenDates
 from generator.plan.reasons import Caution, Note
 from generator.reference.load import Step
 from generator.working import Reference
@@ -24,13 +24,20 @@ def need_of(planting: Planting, inventory: Inventory) -> Need | None:
     return test.need if test is not None and test.need is not None else planting.need
 
 
-def is_asked_for(step: Step, planting: Planting) -> bool:
+def is_asked_for(step: Step, planting: Planting, inventory: Inventory) -> bool:
     """Return whether a step is a job here: some are only where lime or fertilizer is asked for."""
     if step.only_with == "lime":
-        return planting.lime is not None
+        return planting.lime is not None and not asks_for_no_lime(planting, inventory)
     if step.only_with == "fertilizer":
         return bool(planting.fertilizers) or planting.need is not None
     return True
+
+
+def asks_for_no_lime(planting: Planting, inventory: Inventory) -> bool:
+    """Return whether the lab printed that no lime is needed: an amount of 0."""
+    test = soil_test_of(planting, inventory)
+    need = test.lime_need if test is not None else None
+    return need is not None and need.amount_lb_per_ac.value == 0
 
 
 def setting(step: Step, name: str) -> Reference:
@@ -39,12 +46,26 @@ def setting(step: Step, name: str) -> Reference:
 
 
 def age_findings(asked: JobAsked, test: SoilTest) -> list[Finding]:
-    """Return a caution where the soil test is too old on the job's day."""
+    """Return a caution where the soil test is too old on the job's day, or of a day after it."""
+    last = last_day_at_most(asked.dates)
+    if last is not None and test.sampled_on > last:
+        return [finding(Caution.SAMPLED_AFTER, asked.job_id, test.where, test=test.id)]
     good = setting(asked.step, "test_good_years")
-    if not older_than_years(test.sampled_on, asked.dates.closes, good.value):
+    if not older_than_years(test.sampled_on, judged_on(asked.dates), good.value):
         return []
     figures = (("Good for", good),)
     return [finding(Caution.OLD_SOIL_TEST, asked.job_id, test.where, figures, test=test.id)]
+
+
+def last_day_at_most(dates: OpenDates) -> datetime.date | None:
+    """Return the day a job is over by at the latest: a missing sign only closes it sooner."""
+    return min((one.day for one in dates.closes_reasons), default=None)
+
+
+def judged_on(dates: OpenDates) -> datetime.date | None:
+    """Return the day a job is judged by: its last, else its first, else the last day known."""
+    known = (*dates.opens_reasons, *dates.closes_reasons)
+    return dates.closes or dates.opens or max((one.day for one in known), default=None)
 
 
 def older_than_years(
@@ -64,7 +85,10 @@ def left_undone(asked: JobAsked, inventory: Inventory) -> list[Finding]:
     if test is None:
         return []
     found = []
-    if test.lime_need is not None and planting.lime is None:
+    if asks_for_no_lime(planting, inventory):
+        if planting.lime is not None:
+            found.append(finding(Note.NO_LIME_ASKED, asked.job_id, test.where, test=test.id))
+    elif test.lime_need is not None and planting.lime is None:
         found.append(finding(Note.LIME_LEFT_UNDONE, asked.job_id, test.where, test=test.id))
     need = test.need
     short = need is not None and (need.p2o5_lb_per_ac.value or need.k2o_lb_per_ac.value)

@@ -16,16 +16,20 @@ class Spreading:
 
 @dataclass(frozen=True, slots=True)
 class Nutrient:
-    """One nutrient to an acre: asked for, what goes on, and what is short: all, if none goes on."""
+    """One nutrient to an acre: asked for, what goes on, what is short: all, if none goes on.
+
+    `over` is what goes on beyond what is asked for, where more does.
+    """
 
     name: str
     need: Figure
     got: Quantity | None
     short: Figure | None
+    over: Quantity | None
 
     def numbers(self) -> tuple[Quantity, ...]:
         """Return what of it is computed."""
-        return tuple(one for one in (self.got, self.short) if isinstance(one, Quantity))
+        return tuple(one for one in (self.got, self.short, self.over) if isinstance(one, Quantity))
 
 
 @dataclass(frozen=True, slots=True)

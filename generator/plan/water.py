@@ -12,6 +12,14 @@ from generator.working import Figure, Given, Quantity, Reference
 
 LOW, HIGH = "deer_water_low_qt_per_100_lb_per_day", "deer_water_high_qt_per_100_lb_per_day"
 STEEPEST, RAMP = "steepest_pond_side_ft_per_ft", "pond_ramp_ft_per_ft"
+FLATTER_SIDES = (
+    "Dug in earth, the bank caves in: lay the sides back and type the new sizes. A tank with made "
+    "walls is no dug pond: fence it so that nothing falls in over the wall, and leave this caution."
+)
+A_WAY_OUT = (
+    "Lay back a side, or build a rough ramp from the bottom to the edge, and type it as "
+    "ramp_ft_per_ft. Deer take a slick ramp only once netting or brush covers it."
+)
 A_POINT = Reference("bottom_ft", 0, "ft", "arithmetic", "a cone runs to a point")
 
 
@@ -119,27 +127,44 @@ def _deer_water(
 def water_findings(water: Water) -> list[Finding]:
     """Return what to look at before digging a hole or relying on it."""
     hole = water.hole
-    found = []
-    sides: Figure | None = water.numbers.get("side_ft_per_ft", hole.side_ft_per_ft)
-    assert isinstance(sides, Given | Quantity)
-    steepest, ramp, typed = values()[STEEPEST], values()[RAMP], hole.ramp_ft_per_ft
-    flattest_ft_per_ft = max(sides.value, typed.value if typed is not None else 0)
-    faults = []
-    if sides.value < steepest.value:
-        faults.append("sides steeper than dug ponds should have")
-    if flattest_ft_per_ft < ramp.value:
-        faults.append("neither a side nor a ramp flat enough for a fawn to climb out")
-    if faults:
-        figures = (
-            ("Sides here", sides),
-            ("Sides not steeper than", steepest),
-            ("A ramp no steeper than", ramp),
-            ("Such a ramp runs out from the bottom", water.numbers["ramp_run_ft"]),
-        )
-        what = ", and ".join(faults)
-        found.append(finding(Caution.STEEP_OR_NO_WAY_OUT, hole.id, hole.where, figures, what=what))
+    found = _shape_findings(water)
     if not water.drunk:
         found.append(finding(Note.NO_DEER_COUNT, hole.id, hole.where))
     elif any(one.refills is None for one in water.drunk):
         found.append(finding(Note.NO_DRY_SPELL, hole.id, hole.where))
+    elif hole.refill_gal is not None and water.load() is not hole.refill_gal:
+        figures = (("One load", hole.refill_gal), ("The hole holds", water.numbers["water_gal"]))
+        found.append(finding(Note.LOAD_OVER_HOLE, hole.id, hole.where, figures))
     return found
+
+
+def _shape_findings(water: Water) -> list[Finding]:
+    """Return a caution on steep sides, and on no way out, with the cure and figures of each."""
+    hole, typed = water.hole, water.hole.ramp_ft_per_ft
+    sides: Figure | None = water.numbers.get("side_ft_per_ft", hole.side_ft_per_ft)
+    assert isinstance(sides, Given | Quantity)
+    steepest, ramp = values()[STEEPEST], values()[RAMP]
+    flattest_ft_per_ft = max(sides.value, typed.value if typed is not None else 0)
+    faults, cures = [], []
+    figures: list[tuple[str, Figure]] = [("Sides here", sides)]
+    if sides.value < steepest.value:
+        faults.append("sides steeper than dug ponds should have")
+        cures.append(FLATTER_SIDES)
+        figures.append(("Sides not steeper than", steepest))
+    if flattest_ft_per_ft < ramp.value:
+        faults.append("neither a side nor a ramp flat enough for a fawn to climb out")
+        cures.append(A_WAY_OUT)
+        figures.append(("A ramp no steeper than", ramp))
+        figures.append(("Such a ramp runs out from the bottom", water.numbers["ramp_run_ft"]))
+    if not faults:
+        return []
+    return [
+        finding(
+            Caution.STEEP_OR_NO_WAY_OUT,
+            hole.id,
+            hole.where,
+            tuple(figures),
+            what=", and ".join(faults),
+            cure=" ".join(cures),
+        )
+    ]

@@ -7,10 +7,10 @@ from typing import Any
 import pytest
 
 from generator.plan.budget import purchases
-from generator.plan.fertilizing import nutrients_met, solved
-from generator.plan.model import Job, Plan
+from generator.plan.doses import nutrients_met, solved
+from generator.plan.model import DateReason, Job, OpenDates, Plan
 from generator.plan.readers import seen_by
-from generator.plan.soil import older_than_years
+from generator.plan.soil import judged_on, older_than_years
 from generator.working import Given, Quantity
 from tests.plan.planned import inventory_of, planned
 from tests.properties import SEASON, Data, small_property
@@ -68,7 +68,11 @@ def got(plan: Plan) -> dict[str, dict[str, float]]:
     return {
         one.name: {
             name: figure.value
-            for name, figure in (("got_lb_per_ac", one.got), ("short_lb_per_ac", one.short))
+            for name, figure in (
+                ("got_lb_per_ac", one.got),
+                ("short_lb_per_ac", one.short),
+                ("over_lb_per_ac", one.over),
+            )
             if isinstance(figure, Given | Quantity)
         }
         for one in job.nutrients
@@ -99,7 +103,10 @@ def test_phosphate_then_potash() -> None:
     }
     # The phosphate brings 76.923 x 0.11 = 8.4615 lb of nitrogen nobody asked for.
     assert got(plan) == {
-        "n": {"got_lb_per_ac": pytest.approx(8.4615, abs=5e-5)},
+        "n": {
+            "got_lb_per_ac": pytest.approx(8.4615, abs=5e-5),
+            "over_lb_per_ac": pytest.approx(8.4615, abs=5e-5),
+        },
         "p2o5": {"got_lb_per_ac": pytest.approx(40)},
         "k2o": {"got_lb_per_ac": pytest.approx(15)},
     }
@@ -131,7 +138,11 @@ def test_a_blend_alone_is_raised_until_both_needs_are_met() -> None:
     assert spread(plan)["blend"] == pytest.approx(
         {"rate_lb_per_ac": 300, "product_lb": 300, "bags_count": 6, "part_bag_lb": 0}, abs=1e-9
     )
-    assert got(plan)["p2o5"] == {"got_lb_per_ac": pytest.approx(39)}
+    # The potash is met to the pound; 13 lb more phosphate than asked comes with it.
+    assert got(plan)["p2o5"] == {
+        "got_lb_per_ac": pytest.approx(39),
+        "over_lb_per_ac": pytest.approx(13),
+    }
     assert got(plan)["k2o"] == {"got_lb_per_ac": pytest.approx(39)}
 
 
@@ -161,11 +172,90 @@ def test_nitrogen_brought_along_is_said_and_a_listed_bag_without_it_named() -> N
     plan = planned(data)
     (caution,) = (one for one in plan.findings_on(JOB) if one.code == "C257")
     assert caution.words.startswith("11-52-0, spread for its phosphate")
-    assert caution.cure.startswith("0-46-0 is listed and carries none")
+    assert caution.cure == (
+        "For phosphate (P2O5), 0-46-0 carries no nitrogen (N) and is listed: name it under "
+        "fertilizers instead."
+    )
     assert caution.words_for_others == ""
     del data["products"]["fertilizers"][2]
     (caution,) = (one for one in planned(data).findings_on(JOB) if one.code == "C257")
-    assert caution.cure.startswith("Ask your seller")
+    assert caution.cure.startswith("For phosphate (P2O5), ask your seller")
+
+
+def test_nitrogen_of_a_bag_spread_for_two_needs_is_said_once() -> None:
+    plan = planned(fed(BLEND, need=NEED | {"p2o5_lb_per_ac": 26, "k2o_lb_per_ac": 39}))
+    (caution,) = (one for one in plan.findings_on(JOB) if one.code == "C257")
+    assert "spread for its phosphate (P2O5) and potash (K2O)" in caution.words
+    # 300 lb of blend bring 39 lb of nitrogen
+    assert [figure.value for _, figure in caution.figures] == [pytest.approx(39)]  # type: ignore[union-attr]
+
+
+def test_more_than_asked_is_said_until_a_bag_without_it_is_named() -> None:
+    need = NEED | {"p2o5_lb_per_ac": 0, "k2o_lb_per_ac": 60}
+    data = fed(BLEND, POTASH, named=["blend"], need=need)
+    plan = planned(data)
+    # 60 / 0.13 = 461.5 lb of blend bring 60 lb of phosphate nobody asked for.
+    assert got(plan)["p2o5"] == {
+        "got_lb_per_ac": pytest.approx(60),
+        "over_lb_per_ac": pytest.approx(60),
+    }
+    assert "over_lb_per_ac" not in got(plan)["k2o"]
+    (caution,) = (one for one in plan.findings_on(JOB) if one.code == "C276")
+    assert caution.words.startswith("More phosphate (P2O5) goes on than is asked for")
+    assert "13-13-13" in caution.words
+    assert "states forbid phosphate" in caution.words
+    assert [figure.value for _, figure in caution.figures] == [0, pytest.approx(60)]  # type: ignore[union-attr]
+    assert caution.cure == (
+        "For potash (K2O), 0-0-60 carries no phosphate (P2O5) and is listed: name it under "
+        "fertilizers instead."
+    )
+    _planting(data)["fertilizers"] = ["potash"]
+    plan = planned(data)
+    assert codes(plan) == set()
+    assert got(plan)["p2o5"] == {}
+
+
+def test_more_than_asked_with_a_better_bag_named_says_to_leave_the_other_out() -> None:
+    both = bag("both", 0, 20, 20)
+    data = fed(both, TRIPLE, POTASH, need=NEED | {"p2o5_lb_per_ac": 26, "k2o_lb_per_ac": 15})
+    plan = planned(data)
+    # 130 lb for the phosphate bring 26 lb of potash: 11 more than asked.
+    assert got(plan)["k2o"]["over_lb_per_ac"] == pytest.approx(11)
+    (caution,) = (one for one in plan.findings_on(JOB) if one.code == "C276")
+    assert caution.words.startswith("More potash (K2O) goes on")
+    assert "states forbid" not in caution.words
+    assert (
+        "0-46-0 carries no potash (K2O) and is named already: leave the other out." in caution.cure
+    )
+    _planting(data)["fertilizers"] = ["triple", "potash"]
+    assert codes(planned(data)) == set()
+
+
+def test_a_bag_with_what_nobody_asks_for_comes_last() -> None:
+    need = NEED | {"p2o5_lb_per_ac": 30, "k2o_lb_per_ac": 0}
+    plan = planned(fed(bag("both", 0, 20, 20), TRIPLE, need=need))
+    assert set(spread(plan)) == {"triple"}
+    assert codes(plan) == set()
+
+
+def test_a_rate_beyond_what_is_spread_at_once_is_a_slip_of_unit() -> None:
+    # 60 lb of nutrient in a bag of 5 percent: 1,200 lb an acre; 50 lb in it: 1,000.
+    data = fed(bag("weak", 0, 5, 0), need=NEED | {"p2o5_lb_per_ac": 60, "k2o_lb_per_ac": 0})
+    (caution,) = (one for one in planned(data).findings_on(JOB) if one.code == "C275")
+    assert "0-5-0: more to an acre" in caution.words
+    assert [figure.value for _, figure in caution.figures] == [pytest.approx(1200), 1000]  # type: ignore[union-attr]
+    data["ground"]["soil_tests"][0]["need"]["p2o5_lb_per_ac"] = 50
+    assert "C275" not in codes(planned(data))
+
+
+def test_a_grade_with_no_number_as_large_as_a_percent_is_a_slip_of_unit() -> None:
+    need = NEED | {"p2o5_lb_per_ac": 2, "k2o_lb_per_ac": 0}
+    data = fed(bag("shares", 0, 0.52, 0.6), need=need)
+    (caution,) = (one for one in planned(data).findings_on(JOB) if one.code == "C275")
+    assert "none of the three numbers is a percent" in caution.words
+    assert [figure.value for _, figure in caution.figures] == [0, 0.0052, 0.006, 1]  # type: ignore[union-attr]
+    data["products"]["fertilizers"][0] |= {"p2o5_pct": 52, "k2o_pct": 0}
+    assert "C275" not in codes(planned(data))
 
 
 def test_of_two_named_bags_the_one_without_nitrogen_is_taken() -> None:
@@ -239,6 +329,43 @@ def test_a_soil_test_is_good_for_three_years_on_the_day_of_the_job(
     sampled_on: str, old: bool
 ) -> None:
     assert ("C250" in codes(planned(fed(TRIPLE, POTASH, sampled_on=sampled_on)))) == old
+
+
+@pytest.mark.parametrize(
+    ("sampled_on", "old"), [("2023-09-01", False), ("2023-08-31", True), ("2019-05-01", True)]
+)
+def test_without_the_sign_a_soil_test_is_judged_on_the_first_day(
+    sampled_on: str, old: bool
+) -> None:
+    data = fed(TRIPLE, POTASH, sampled_on=sampled_on)
+    # No last day is known; the first is 1 September 2026.
+    del data["property"]["season_signs"]["first_hard_freeze"]
+    assert ("C250" in codes(planned(data))) == old
+
+
+def test_a_job_is_judged_on_its_last_day_else_its_first_else_the_last_known() -> None:
+    day = datetime.date
+    first, last = (DateReason(one, None, "typical", 0, "common_practice")
+                   for one in (day(2026, 9, 1), day(2026, 10, 20)))  # fmt: skip
+
+    def judged(opens: datetime.date | None, closes: datetime.date | None) -> datetime.date | None:
+        return judged_on(OpenDates(opens, closes, (first,), (last,), ("sign",)))
+
+    assert judged(first.day, last.day) == last.day
+    assert judged(first.day, None) == first.day
+    assert judged(None, None) == last.day
+    assert judged_on(OpenDates(None, None, (), (), ("sign",))) is None
+
+
+def test_a_test_sampled_after_the_job_cannot_have_asked_for_it() -> None:
+    # The job closes on 4 October 2026.
+    assert "C277" not in codes(planned(fed(TRIPLE, POTASH, sampled_on="2026-10-04")))
+    (caution,) = (
+        one
+        for one in planned(fed(TRIPLE, POTASH, sampled_on="2026-10-05")).findings_on(JOB)
+        if one.code == "C277"
+    )
+    assert "sampled after the last open day" in caution.words
 
 
 def test_the_age_of_a_test_is_counted_by_the_calendar() -> None:

@@ -1,13 +1,15 @@
 """Liming by hand: each base by its own conversion, never one for another, and in how many times."""
 
+from pathlib import Path
 from typing import Any
 
 import pytest
 
+from generator.inventory.load import load_inventory
 from generator.plan.budget import purchases
 from generator.plan.model import Plan
 from tests.plan.planned import planned
-from tests.properties import SEASON, Data, small_property
+from tests.properties import SEASON, Data, small_property, write_property
 
 JOB = f"lane/{SEASON}/liming"
 SOWING = f"lane/{SEASON}/frost_seeding"
@@ -179,6 +181,96 @@ def test_a_job_only_where_lime_is_asked_for() -> None:
     plan = planned(limed(enm(600)))
     assert JOB in [one.id for one in plan.jobs]
     assert "N341" not in codes(plan, SOWING)
+
+
+def test_a_lab_that_asks_for_no_lime_gives_no_job_and_no_stop() -> None:
+    data = limed(enm(0))
+    plan = planned(data)
+    assert JOB not in [one.id for one in plan.jobs]
+    assert {one.code for one in plan.findings} & {"S160", "C252", "C274", "N341"} == set()
+    assert not [one for one in plan.lines if one.kind == "lime"]
+    assert "N346" in codes(plan, SOWING)
+    del _planting(data)["lime"]
+    plan = planned(data)
+    assert codes(plan, SOWING) & {"N341", "N346"} == set()
+
+
+def test_an_amount_of_none_needs_no_percent_beside_it() -> None:
+    data = limed({"amount_ton_per_ac": 0, "base": "cce"})
+    assert JOB not in [one.id for one in planned(data).jobs]
+
+
+def test_a_rate_of_home_gardens_is_the_same_to_an_acre() -> None:
+    # 50 lb to 1,000 sq ft and 5 lb to 100 sq ft are each 43.56 x 50 = 2,178 lb an acre, 1.089 tons
+    for amount in ({"amount_lb_per_1000_sq_ft": 50}, {"amount_lb_per_100_sq_ft": 5}):
+        data = limed(amount | {"base": "cce", "base_pct": 90}, cce_pct=90)
+        assert numbers(planned(data))["lime_ton_per_ac"] == pytest.approx(1.089)
+
+
+@pytest.mark.parametrize(
+    ("need", "lime", "what"),
+    [
+        # 42 lb/ton of ENM typed for 420: 1,050 / 42 = 25 tons
+        (enm(1050), {"enm_lb_per_ton": 42}, "more"),
+        (enm(4000), {"enm_lb_per_ton": 400}, None),
+        (enm(4001), {"enm_lb_per_ton": 400}, "more"),
+        # 2 lb typed for 2 tons: 0.001 tons
+        ({"amount_lb_per_ac": 2, "base": "cce", "base_pct": 90}, {"cce_pct": 90}, "less"),
+        ({"amount_lb_per_ac": 200, "base": "cce", "base_pct": 90}, {"cce_pct": 90}, None),
+    ],
+)
+def test_an_amount_no_lab_asks_for_is_a_slip_of_unit(
+    need: Data, lime: Data, what: str | None
+) -> None:
+    found = [one for one in planned(limed(need, **lime)).findings_on(JOB) if one.code == "C274"]
+    assert [f"is {what} than" in one.words for one in found] == [True] * (what is not None)
+    assert all("Check the unit" in one.cure for one in found)
+
+
+@pytest.mark.parametrize(
+    "lime",
+    [{"cce_pct": 0.92}, {"ecce_pct": 0.6}, {"enm_lb_per_ton": 42000}, {"cce_fraction": 92}],
+)
+def test_a_strength_no_lime_has_is_refused(lime: Data, tmp_path: Path) -> None:
+    data = limed(enm(600), **({"enm_lb_per_ton": 400} | lime))
+    (fault,) = load_inventory(write_property(tmp_path / "property", data)).problems
+    assert (fault.code, fault.file) == ("F204", "products.yaml")
+
+
+def test_a_base_of_one_percent_is_refused(tmp_path: Path) -> None:
+    data = limed({"amount_lb_per_ac": 2000, "base": "cce", "base_pct": 1}, cce_pct=90)
+    (fault,) = load_inventory(write_property(tmp_path / "property", data)).problems
+    assert (fault.code, fault.file) == ("F204", "ground.yaml")
+
+
+def test_drilled_grass_is_limed_and_fertilized_the_autumn_before() -> None:
+    data = limed(enm(600))
+    data["products"]["fertilizers"] = [
+        {"id": "triple", "name": "0-46-0", "n_pct": 0, "p2o5_pct": 46, "k2o_pct": 0}
+    ]
+    need = {"n_lb_per_ac": 0, "p2o5_lb_per_ac": 46, "k2o_lb_per_ac": 0}
+    data["ground"]["soil_tests"][0]["need"] = need
+    planting = _planting(data)
+    planting |= {"method": "drill", "steps": "drilled_native_grass", "fertilizers": ["triple"]}
+    planting["work"] = [one for one in planting["work"] if one["step"] == "autumn_kill"]
+    data["readers"]["readers"][0]["jobs"] = [
+        {"planting": planting["id"], "steps": ["liming", "fertilizing"]}
+    ]
+    plan = planned(data)
+    spread = {one.step.id: one for one in plan.jobs if one.spreadings}
+    assert set(spread) == {"liming", "fertilizing"}
+    rates = {
+        one.item.id: one.numbers[name].value
+        for job, name in (("liming", "lime_ton_per_ac"), ("fertilizing", "rate_lb_per_ac"))
+        for one in spread[job].spreadings
+    }
+    # 600 / 400 tons, and 46 / 0.46 lb
+    assert rates == {"quarry": pytest.approx(1.5), "triple": pytest.approx(100)}
+    sowing = next(one for one in plan.jobs if one.step.operation == "sow")
+    for job in spread.values():
+        assert job.dates.closes is not None
+        assert sowing.dates.opens is not None
+        assert (job.dates.closes.year, sowing.dates.opens.year) == (SEASON - 1, SEASON)
 
 
 def test_without_a_soil_test_or_its_lime_need_nothing_is_worked_out() -> None:

@@ -130,6 +130,18 @@ def test_two_catches_more_than_a_tenth_apart_are_told(other: Data, told: bool) -
         assert "Apart" in dict(found_on(plan, "C239").figures)
 
 
+def test_the_last_two_catches_are_those_of_the_last_days_wherever_they_stand() -> None:
+    wild, late = {"caught_lb": 0.3, "tested_on": "2026-08-10"}, {"tested_on": "2026-08-17"}
+    for order in ((CAUGHT | late, wild, CAUGHT), (CAUGHT, CAUGHT | late, wild)):
+        assert "C239" not in codes_on(planned(of_width(60, *order)))
+    assert "C239" in codes_on(planned(of_width(60, CAUGHT | late, wild)))
+
+    wild = {"caught_oz_wt": 9, "tested_on": "2026-08-10"}
+    typed = (DRILLED | late, DRILLED | wild, DRILLED)
+    assert "C239" not in codes_on(planned(by_drill(sown(), *typed)), DRILLING)
+    assert "C239" in codes_on(planned(by_drill(sown(), *typed[:2])), DRILLING)
+
+
 def test_the_last_test_counts() -> None:
     number = numbers(of_width(60, {"caught_lb": 0.2}, CAUGHT))
     assert number["caught_rate_lb_per_ac"] == pytest.approx(5.082)

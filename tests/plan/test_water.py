@@ -77,6 +77,33 @@ def test_without_one_both_ends_of_the_range_are_shown() -> None:
     assert (low.refills.value, high.refills.value) == (0, 4)
 
 
+def test_no_more_goes_in_than_the_hole_holds() -> None:
+    # A cone 7.25 ft across and 2.4 ft deep holds 33.026 cu ft, 247.05 gal.
+    cone = {"id": "hole", "name": "Hole", "shape": "cone", "top_ft": 7.25, "depth_ft": 2.4}
+    data = with_hole(cone, **DEER, need_qt_per_100_lb_per_day=3, dry_spell_days=240)
+    data["ground"]["water_holes"][0]["refill_gal"] = 2000
+    plan = planned(data)
+    water = only_water(plan)
+    (taken,) = water.drunk
+    assert water.numbers["water_gal"].value == pytest.approx(247.05, abs=5e-3)
+    assert taken.refills is not None
+    # 240 x 11.25 = 2,700 gal, 2,453 of them to be brought: ten loads of at most 247
+    assert taken.refills.value == 10
+    assert water.load() is water.numbers["water_gal"]
+    (note,) = (one for one in plan.findings_on("hole") if one.code == "N345")
+    assert [figure.value for _, figure in note.figures] == [2000, pytest.approx(247.05, abs=5e-3)]  # type: ignore[union-attr]
+    data["ground"]["water_holes"][0]["refill_gal"] = 200
+    plan = planned(data)
+    assert "N345" not in codes(plan)
+    (taken,) = only_water(plan).drunk
+    assert taken.refills is not None
+    # 2,453 gal in loads of 200
+    assert taken.refills.value == 13
+    load = only_water(plan).load()
+    assert load is not None
+    assert load.value == 200
+
+
 def test_what_is_not_typed_is_said_and_not_invented() -> None:
     plan = planned(with_hole(BOWL))
     assert only_water(plan).drunk == ()
@@ -104,6 +131,27 @@ def test_steep_sides_and_no_way_out_are_said_until_cured(hole: Data, words: str 
     found = [one for one in planned(with_hole(hole)).findings_on("hole") if one.code == "C259"]
     assert len(found) == (words is not None)
     assert all(one.words.startswith(str(words)) for one in found)
+
+
+@pytest.mark.parametrize(
+    ("hole", "earth", "ramp"),
+    [
+        (BOWL, False, True),
+        # A made tank with upright walls and a ramp: the ramp is there, its cure is not.
+        (TRENCH | {"side_ft_per_ft": 0, "ramp_ft_per_ft": 4}, True, False),
+        (TRENCH | {"side_ft_per_ft": 0}, True, True),
+    ],
+)
+def test_the_cure_and_the_figures_are_those_of_the_fault(
+    hole: Data, earth: bool, ramp: bool
+) -> None:
+    (caution,) = (one for one in planned(with_hole(hole)).findings_on("hole") if one.code == "C259")
+    names = {name for name, _ in caution.figures}
+    assert ("lay the sides back" in caution.cure, "build a rough ramp" in caution.cure) == (
+        earth,
+        ramp,
+    )
+    assert ("Sides not steeper than" in names, "A ramp no steeper than" in names) == (earth, ramp)
 
 
 def test_numbers_of_water_holes_can_be_explained_and_stay_with_the_owner() -> None:

@@ -15,6 +15,8 @@ NAMES = {
     "lb": "pound", "oz_wt": "ounce", "ton": "short_ton", "kg": "kilogram", "g": "gram",
     "fl_oz": "fluid_ounce", "cup": "cup", "pt": "pint", "qt": "quart", "gal": "gallon",
     "ml": "milliliter", "l": "liter",
+    "lb_per_1000_sq_ft": "pound / (1000 * foot ** 2)",
+    "lb_per_100_sq_ft": "pound / (100 * foot ** 2)",
     "lb_per_gal": "pound / gallon", "g_per_l": "gram / liter",
     "lb_per_100_gal": "pound / (100 * gallon)",
     "mph": "mile / hour", "km_per_h": "kilometer / hour",

@@ -17,7 +17,7 @@ from generator.book.pages.written import (
 )
 from generator.book.render import cautions_block, render
 from generator.plan.calendar import day_in_season
-from generator.plan.fertilizing import NUTRIENT_WORDS
+from generator.plan.doses import NUTRIENT_WORDS
 from generator.plan.model import Job, Plan
 from generator.plan.seed_findings import says_something
 from generator.reference.load import (

@@ -1,0 +1,146 @@
+"""What is to be looked at before fertilizing: not met, too much, unwanted, or a slip of unit."""
+
+from collections.abc import Iterable, Sequence
+
+from generator.inventory.ground import Need
+from generator.inventory.schema import Inventory
+from generator.inventory.spreadable import Fertilizer
+from generator.plan.asked import JobAsked
+from generator.plan.doses import NITROGEN, NUTRIENT_WORDS, Dose, nutrients_met, share
+from generator.plan.findings import finding
+from generator.plan.model import Finding
+from generator.plan.reasons import Caution
+from generator.plan.spreading import Nutrient, Spreading
+from generator.reference.load import values
+from generator.units import convert
+from generator.working import Figure
+
+PHOSPHATE_LAW = (
+    " Some states forbid phosphate that no test asks for (from memory; the law of yours decides)."
+)
+
+
+def need_findings(asked: JobAsked, need: Need, nutrients: tuple[Nutrient, ...]) -> list[Finding]:
+    """Return a caution for each nutrient whose need is not met in full."""
+    met = nutrients_met(asked.kind)
+    return [
+        finding(
+            Caution.NEED_NOT_MET,
+            asked.job_id,
+            need.where,
+            (("Short to an acre", one.short),),
+            nutrient=NUTRIENT_WORDS[one.name],
+        )
+        for one in nutrients
+        if one.name in met and one.short is not None
+    ]
+
+
+def over_findings(
+    asked: JobAsked,
+    need: Need,
+    doses: tuple[Dose, ...],
+    nutrients: tuple[Nutrient, ...],
+    inventory: Inventory,
+) -> list[Finding]:
+    """Return a caution for each nutrient that goes on beyond what is asked for.
+
+    Of nitrogen that is not wanted at all every pound is told, with its own words.
+    """
+    met = nutrients_met(asked.kind)
+    found = []
+    for one in nutrients:
+        if one.over is None or one.got is None or one.name not in met:
+            continue
+        bringing = [dose for dose in doses if _brings_along(dose, one.name)]
+        found.append(
+            finding(
+                Caution.MORE_THAN_ASKED,
+                asked.job_id,
+                need.where,
+                (("Asked for", one.need), ("Goes on", one.got)),
+                nutrient=NUTRIENT_WORDS[one.name],
+                items=_together(dose.item.name for dose in bringing),
+                law=PHOSPHATE_LAW if one.name == "p2o5" else "",
+                instead=_without(one.name, bringing, asked, inventory),
+            )
+        )
+    return found
+
+
+def _brings_along(dose: Dose, nutrient: str) -> bool:
+    """Return whether a dose chosen for another nutrient carries this one too."""
+    return dose.nutrient != nutrient and share(dose.item, nutrient).value > 0
+
+
+def nitrogen_findings(
+    asked: JobAsked,
+    need: Need,
+    doses: tuple[Dose, ...],
+    nitrogen: Nutrient,
+    inventory: Inventory,
+) -> list[Finding]:
+    """Return what is to be said of nitrogen where it is not wanted: asked for, carried along."""
+    if NITROGEN in nutrients_met(asked.kind):
+        return []
+    found = []
+    if need.n_lb_per_ac.value > 0:
+        asked_for: tuple[tuple[str, Figure], ...] = (("Asked for", need.n_lb_per_ac),)
+        found.append(finding(Caution.NO_NITROGEN_AT_SOWING, asked.job_id, need.where, asked_for))
+    carriers = [one for one in doses if _brings_along(one, NITROGEN)]
+    for item in dict.fromkeys(one.item.id for one in carriers):
+        of_item = [one for one in carriers if one.item.id == item]
+        assert nitrogen.got is not None
+        found.append(
+            finding(
+                Caution.NITROGEN_CARRIED,
+                asked.job_id,
+                of_item[0].item.where,
+                (("Nitrogen in all", nitrogen.got),),
+                item=of_item[0].item.name,
+                nutrient=_together(NUTRIENT_WORDS[one.nutrient] for one in of_item),
+                instead=_without(NITROGEN, of_item, asked, inventory),
+            )
+        )
+    return found
+
+
+def _together(names: Iterable[str]) -> str:
+    return " and ".join(dict.fromkeys(names))
+
+
+def _without(unwanted: str, doses: Sequence[Dose], asked: JobAsked, inventory: Inventory) -> str:
+    """Return in words which fertilizers do what these doses do without a nutrient."""
+    wanted = dict.fromkeys(one.nutrient for one in doses)
+    return " ".join(_carrying(one, unwanted, asked, inventory) for one in wanted)
+
+
+def _carrying(nutrient: str, unwanted: str, asked: JobAsked, inventory: Inventory) -> str:
+    words, none = NUTRIENT_WORDS[nutrient], NUTRIENT_WORDS[unwanted]
+    for one in inventory.fertilizers:
+        if share(one, nutrient).value > 0 and share(one, unwanted).value == 0:
+            if one.id in asked.planting.fertilizers:
+                how = "is named already: leave the other out"
+            else:
+                how = "is listed: name it under fertilizers instead"
+            return f"For {words}, {one.name} carries no {none} and {how}."
+    return f"For {words}, ask your seller for one without {none}, and list it in products.yaml."
+
+
+def unit_findings(job_id: str, spreadings: tuple[Spreading, ...]) -> list[Finding]:
+    """Return cautions where a rate or a grade looks like a slip of unit."""
+    most, least = values()["most_fertilizer_lb_per_ac"], values()["least_grade_pct"]
+    found = []
+    for one in spreadings:
+        rate, item = one.numbers["rate_lb_per_ac"], one.item
+        assert isinstance(item, Fertilizer)
+        if rate.value > most.value:
+            figures: tuple[tuple[str, Figure], ...] = (("To an acre", rate), ("Seldom over", most))
+            what = f"{item.name}: more to an acre than is spread at once."
+            found.append(finding(Caution.FERTILIZER_UNIT, job_id, item.where, figures, what=what))
+        grade = {NUTRIENT_WORDS[name]: share(item, name) for name in NUTRIENT_WORDS}
+        if max(convert(part.value, "fraction", "pct") for part in grade.values()) < least.value:
+            figures = (*grade.items(), ("A bag has one of at least", least))
+            what = f"{item.name}: none of the three numbers is a percent."
+            found.append(finding(Caution.FERTILIZER_UNIT, job_id, item.where, figures, what=what))
+    return found

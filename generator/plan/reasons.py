@@ -727,10 +727,10 @@ class Note(Enum):
     )
     ORDER_NOW = Words(
         "N359",
-        "{item} comes after the first open day of a job that needs it, and before the last.",
+        "Ordered now, {item} comes after the first open day of a job that needs it and no later "
+        "than the last.",
         "",
-        "Order it now, or ask who has it nearby; what is left of the open dates stands on the page "
-        "of what to buy.",
+        "Order it now, or ask who has it nearby. What to buy says which open dates are left.",
     )
     NO_GUARDS = Words(
         "N360",

@@ -2,6 +2,7 @@
 
 import csv
 import datetime
+import html
 import io
 import math
 import random
@@ -29,12 +30,13 @@ from generator.book.exports import (
 from generator.book.make import make_book
 from generator.book.text import clean
 from generator.plan.budget import budget_table, missed, not_to_buy_yet, purchases, totals
+from generator.plan.build import make_plan
 from generator.plan.model import Plan
 from generator.plan.readers import seen_by
 from tests.book.hostile import SHEETS, VECTORS
 from tests.book.sites import DEMO, plans_of
 from tests.plan.planned import inventory_of, planned
-from tests.properties import full_card, full_use, property_data, small_property
+from tests.properties import SEASON, full_card, full_use, property_data, small_property
 
 DAY = datetime.date(2026, 8, 20)
 Cells = list[dict[str, Any]]
@@ -146,6 +148,19 @@ def test_a_stopped_product_is_in_no_row_with_an_amount() -> None:
     assert [row["item"] for row in by_csv(files[BUDGET_CSV])] == ["sg"]
     (brew,) = [row for row in by_csv(files[BUY_CSV]) if row["item"] == "brew"]
     assert re.findall(r"\d", "".join(brew.values())) == []
+
+
+def test_what_is_missed_stands_by_its_name_alone() -> None:
+    inventory = inventory_of(small_property())
+    late = datetime.date(2026, 9, 28)  # the day after the last one of the autumn kill
+    plan = make_plan(inventory, SEASON, late, as_of_typed=True)
+    (brew,) = [row for row in by_csv(owner_files(plan)[BUY_CSV]) if row["item"] == "brew"]
+    assert brew["state"] == "missed, not bought"
+    assert re.findall(r"\d", "".join(brew.values())) == []
+    page = next(one for one in make_book(plan).pages if one.address == "buy.md")
+    listed = page.markdown.partition("## Missed, and not bought")[2].partition("</ul>")[0]
+    (kill,) = (one for one in plan.jobs if one.step.id == "autumn_kill")
+    assert f"work/{kill.address}.html" in html.unescape(listed)
 
 
 def test_only_the_owner_s_book_has_files() -> None:

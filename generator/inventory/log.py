@@ -4,6 +4,7 @@ import datetime
 from dataclasses import dataclass
 
 from generator.inventory.fields import (
+    POSITIVE,
     Limits,
     Record,
     amount,
@@ -28,6 +29,7 @@ class LoggedJob(Record):
 
     planting: str = reference("place", "planting", "planting", required=True)
     step: str = reference("place", "step of its step plan", "step", required=True)
+    area_ac: Given | None = measure("place", "acres it was done on", "ac", POSITIVE)
     finished: bool | None = yes_no("place", "true once nothing of the job is left to do")
 
 

@@ -131,7 +131,9 @@ class Work(Record):
     treated_sq_ft: Given | None = measure(
         "page", "ground sprayed, where it is not the whole place", "sq_ft", POSITIVE
     )
-    method: str | None = choice("page", "broadcast or spot", "broadcast", "spot")
+    method: str | None = choice(
+        "page", "broadcast, as where it is left out, or spot", "broadcast", "spot"
+    )
     sprayer: str | None = reference("page", "sprayer", "sprayer")
     spreader: str | None = reference("page", "spreader", "spreader")
     drill: str | None = reference("page", "drill", "drill")

@@ -13,7 +13,7 @@ from generator.compute.money import USED
 from generator.plan.items import StockItem, in_unit
 from generator.plan.log import entries_about
 from generator.plan.model import BudgetLine, Job, Plan, is_stopped
-from generator.plan.ordering import Order, is_ahead, order_by, short_jobs
+from generator.plan.ordering import Order, is_over, order_by, short_jobs
 from generator.plan.packages import ToBuy, to_buy
 from generator.plan.stock import on_hand_now, still_needed, there
 from generator.working import Given, Quantity, whole_up
@@ -126,7 +126,7 @@ class Purchase:
 
 @dataclass(frozen=True, slots=True)
 class Missed:
-    """A thing not bought for jobs that are over by their open dates and not by the log."""
+    """A thing not bought for jobs whose open dates are over and that the log does not finish."""
 
     item: StockItem
     jobs: tuple[Job, ...]
@@ -144,7 +144,7 @@ def _by_order(one: Purchase) -> tuple[bool, str, str, str]:
 
 
 def _purchase(plan: Plan, item: StockItem) -> Purchase | None:
-    needs = [one for one in _needs(plan, item) if is_ahead(one[1], plan.as_of)]
+    needs = _needs(plan, item)
     if not needs:
         return None
     base = f"buy/{plan.season}/{item.id}"
@@ -190,16 +190,14 @@ def cost_in_all(plan: Plan, bought: tuple[Purchase, ...]) -> Quantity | None:
 
 def missed(plan: Plan) -> tuple[Missed, ...]:
     """Return what is not bought for jobs whose open dates are over, in the order of the lists."""
-    found = []
-    for item in plan.items:
-        needs = [job for need, job in _needs(plan, item) if need.value > 0]
-        over = tuple(job for job in needs if not is_ahead(job, plan.as_of))
-        found += [Missed(item, over)] if over else []
-    return tuple(found)
+    over = [job for job in plan.jobs if not job.done and is_over(job.dates, plan.as_of)]
+    found = ((item, tuple(job for job in over if item.id in job.needs)) for item in plan.items)
+    return tuple(Missed(item, jobs) for item, jobs in found if jobs)
 
 
 def not_to_buy_yet(plan: Plan) -> tuple[StockItem, ...]:
     """Return what a stopped job needs and no other job does, in the order of the lists."""
     bought = {line.item_id for line in plan.lines}
-    held = {item for job in plan.jobs if is_stopped(job.id, plan.findings) for item in job.needs}
+    stopped = (job for job in plan.jobs if is_stopped(job.id, plan.findings))
+    held = {item for job in stopped if not is_over(job.dates, plan.as_of) for item in job.needs}
     return tuple(one for one in plan.items if one.id in held - bought)

@@ -23,6 +23,7 @@ from generator.plan.liming import plan_liming
 from generator.plan.log import standing
 from generator.plan.model import BudgetLine, Finding, Job, OpenDates, Plan, is_stopped
 from generator.plan.money_findings import money_findings
+from generator.plan.ordering import is_over
 from generator.plan.readers import handed_over, handed_steps
 from generator.plan.reasons import Caution, Note, Stop
 from generator.plan.safety import safety_lines
@@ -99,7 +100,7 @@ def make_plan(
         places=tuple(places.values()),
         jobs=ordered,
         findings=findings,
-        lines=priced(_lines(ordered), stock_items(inventory)),
+        lines=priced(_lines(ordered, as_of), stock_items(inventory)),
         items=stock_items(inventory),
         entries=entries,
         machines=inventory.machines,
@@ -309,9 +310,12 @@ def _sod_findings(jobs: list[Job], inventory: Inventory, found: list[Finding]) -
     return cautions
 
 
-def _lines(jobs: tuple[Job, ...]) -> tuple[BudgetLine, ...]:
+def _lines(jobs: tuple[Job, ...], as_of: datetime.date) -> tuple[BudgetLine, ...]:
+    """Return what every job takes that can still be done."""
     lines: list[BudgetLine] = []
     for job in jobs:
+        if is_over(job.dates, as_of):
+            continue
         for part in job.sowings:
             lines.append(_line(job, "seed", part.lot.id, used_up(part)))
         kind = "lime" if job.step.operation == "lime" else "fertilizer"

@@ -11,6 +11,7 @@ from generator.inventory.money import Hire
 from generator.inventory.schema import Inventory
 from generator.plan.asked import work_of
 from generator.plan.model import BudgetLine, Job, Plan, WorkTime, is_stopped
+from generator.plan.ordering import is_over
 from generator.working import Given, Quantity
 
 ALL = "all"
@@ -19,16 +20,18 @@ PART_OF_THE_PLACE = ("sown_area_ac", "treated_ac")
 
 
 @dataclass(frozen=True, slots=True)
-class _Rent:
+class Renting:
     """One time of renting a machine: its hours together, whole days, and what they cost."""
 
+    machine: Machine
+    job_ids: tuple[str, ...]
     hours: Quantity
     days: Quantity
     cost: Quantity
 
 
 def work_times(plan: Plan, inventory: Inventory) -> tuple[WorkTime, ...]:
-    """Return the hours of every job that is done and for which a machine is named."""
+    """Return the hours of every job still to be done for which a machine is named."""
     plantings = {one.id: one for screen in inventory.screens for one in screen.plantings}
     machines = {one.id: one for one in inventory.machines}
     found = []
@@ -40,9 +43,13 @@ def work_times(plan: Plan, inventory: Inventory) -> tuple[WorkTime, ...]:
 
 
 def _left_out(plan: Plan, job: Job) -> bool:
-    """Return whether a job is not done: a stop stands on it, or there is nothing to spread."""
+    """Return whether a job takes no machine and no crew any more, or never did.
+
+    It is finished, its open dates are over, a stop stands on it, or there is nothing to spread.
+    """
+    over = job.done or is_over(job.dates, plan.as_of)
     nothing = job.step.operation in SPREAD and not job.spreadings
-    return nothing or is_stopped(job.id, plan.findings)
+    return over or nothing or is_stopped(job.id, plan.findings)
 
 
 def _time(plan: Plan, job: Job, machine: Machine) -> WorkTime:
@@ -69,7 +76,7 @@ def ground_of(plan: Plan, job: Job) -> Quantity:
 def machine_lines(plan: Plan) -> tuple[BudgetLine, ...]:
     """Return lines of hours, fuel and rent for every job with a machine."""
     jobs = {job.id: job for job in plan.jobs}
-    rents = _rents(plan, jobs)
+    rents = {(one.machine.id, job_id): one for one in rentings(plan) for job_id in one.job_ids}
     return tuple(
         line
         for one in plan.times
@@ -102,16 +109,17 @@ def _fuel(job: Job, time: WorkTime) -> Iterator[BudgetLine]:
     yield _line(job, "fuel", machine.id, gallons, cost)
 
 
-def _rents(plan: Plan, jobs: Mapping[str, Job]) -> dict[tuple[str, str], _Rent]:
-    """Return every renting by machine and step.
+def rentings(plan: Plan) -> tuple[Renting, ...]:
+    """Return every time a machine is rented whose price and working day are known.
 
     The same step on several places is one time of renting, so that ground parted in two costs
     no more.
     """
+    jobs = {job.id: job for job in plan.jobs}
     groups: dict[tuple[str, str], list[WorkTime]] = {}
     for one in plan.times:
         groups.setdefault((one.machine.id, jobs[one.job_id].step.id), []).append(one)
-    found = {}
+    found = []
     for (machine_id, step), times in groups.items():
         machine = times[0].machine
         if machine.rent_usd_per_day is None or machine.work_day_hours is None:
@@ -124,12 +132,14 @@ def _rents(plan: Plan, jobs: Mapping[str, Job]) -> dict[tuple[str, str], _Rent]:
         cost = work.RENT_COST(
             f"{base}_usd", rent_days=days, rent_usd_per_day=machine.rent_usd_per_day
         )
-        found[machine_id, step] = _Rent(hours, days, cost)
-    return found
+        found.append(Renting(machine, tuple(one.job_id for one in times), hours, days, cost))
+    return tuple(found)
 
 
-def _rent(job: Job, time: WorkTime, rents: Mapping[tuple[str, str], _Rent]) -> Iterator[BudgetLine]:
-    rent = rents.get((time.machine.id, job.step.id))
+def _rent(
+    job: Job, time: WorkTime, rents: Mapping[tuple[str, str], Renting]
+) -> Iterator[BudgetLine]:
+    rent = rents.get((time.machine.id, job.id))
     if rent is not None:
         days = money.PART_DAYS(
             f"{job.id}/rent_days", whole=rent.days, part=time.hours, together=rent.hours
@@ -141,7 +151,7 @@ def _rent(job: Job, time: WorkTime, rents: Mapping[tuple[str, str], _Rent]) -> I
 
 
 def hired_jobs(plan: Plan, hire: Hire) -> tuple[Job, ...]:
-    """Return the jobs of a hire that are done: no stop, and something to do."""
+    """Return the jobs of a hire that may and can still be done."""
     return tuple(
         job
         for job in plan.jobs

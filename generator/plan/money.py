@@ -3,13 +3,15 @@
 import datetime
 from dataclasses import dataclass
 
-from generator.compute.buying import TOTAL_HOURS, TOTAL_USD
+from generator.compute.buying import TOTAL_AC, TOTAL_HOURS, TOTAL_USD
 from generator.compute.money import CAPPED, NET, SHARE_BY_AREA, SHARE_OF_COST
 from generator.inventory.money import CostShare
 from generator.plan.budget import Purchase, Total, purchases, totals
 from generator.plan.calendar import SEASON_BEGINS_MONTH
 from generator.plan.field_work import hire_charge
-from generator.plan.model import Job, Plan, WorkTime
+from generator.plan.log import entries_about
+from generator.plan.model import Job, Plan, WorkTime, is_stopped
+from generator.plan.ordering import is_over
 from generator.working import Given, Quantity
 
 DECEMBER = 12
@@ -20,22 +22,31 @@ VIEWS = (*PAID_BY, "item")
 
 @dataclass(frozen=True, slots=True)
 class Payment:
-    """What a contract pays for a planting; `counts` once it is approved before work begins."""
+    """What a contract pays for a planting; `counts` once it is approved before work begins.
+
+    `unfinished` says that it is a share of a cost that is not all of it: a job is finished, missed
+    or stopped, or something has no price.
+    """
 
     share: CostShare
     planting_id: str
     place_id: str
     paid: Given | Quantity | None
     counts: bool
+    unfinished: bool
 
 
 @dataclass(frozen=True, slots=True)
 class Row:
-    """One group of the budget: its cost, what is paid back, and what is left to carry."""
+    """One group of the budget: its cost, what is paid back, and what is left to carry.
+
+    `unfinished` says that a share of an unfinished cost is in what is paid back.
+    """
 
     total: Total
     paid_back: Quantity | None
     net: Quantity | None
+    unfinished: bool
 
 
 @dataclass(frozen=True, slots=True)
@@ -72,17 +83,43 @@ def is_in_time(plan: Plan, share: CostShare) -> bool:
 def payments(plan: Plan) -> tuple[Payment, ...]:
     """Return what every contract pays for a planting of the season."""
     places = {job.planting_id: job.place_id for job in plan.jobs}
-    costs = {one.key: one.cost for one in totals(plan, "planting")}
+    costs = {one.key: one for one in totals(plan, "planting")}
     return tuple(
-        Payment(
-            share,
-            share.planting,
-            places[share.planting],
-            _paid(plan, share, places[share.planting], costs.get(share.planting)),
-            is_in_time(plan, share),
-        )
+        _payment(plan, share, places[share.planting], costs.get(share.planting))
         for share in plan.cost_share
         if share.planting in places
+    )
+
+
+def _payment(plan: Plan, share: CostShare, place_id: str, total: Total | None) -> Payment:
+    unpriced = total is None or bool(total.unpriced) or _is_part(plan, share.planting)
+    return Payment(
+        share,
+        share.planting,
+        place_id,
+        _paid(plan, share, place_id, total.cost if total is not None else None),
+        is_in_time(plan, share),
+        share.pays.unit == "fraction" and unpriced,
+    )
+
+
+def _is_part(plan: Plan, planting_id: str) -> bool:
+    """Return whether a job of a planting is in no total: finished, missed or stopped."""
+    return any(
+        job.done or is_over(job.dates, plan.as_of) or is_stopped(job.id, plan.findings)
+        for job in plan.jobs
+        if job.planting_id == planting_id
+    )
+
+
+def paid_above_cost(plan: Plan) -> tuple[tuple[str, Quantity, Quantity], ...]:
+    """Return plantings for which contracts pay more than all its cost: cost, and the payments."""
+    return tuple(
+        (one.total.key, one.total.cost, one.paid_back)
+        for one in rows(plan, "planting")
+        if one.total.cost is not None and one.paid_back is not None
+        if not one.total.unpriced and not _is_part(plan, one.total.key)
+        if one.paid_back.value > one.total.cost.value
     )
 
 
@@ -104,9 +141,21 @@ def _paid(
 
 
 def _sown_ground(plan: Plan, planting_id: str, place_id: str) -> Quantity:
-    """Return the ground a planting is sown on: less than its place where seed is short."""
-    sown = (one.numbers for one in plan.jobs if one.planting_id == planting_id)
-    part = (one["sown_area_ac"] for one in sown if "sown_area_ac" in one)
+    """Return the ground a planting is sown on: less than its place where seed is short.
+
+    Of a sowing that is finished the log says it, and where it says nothing it was all of the place.
+    """
+    jobs = [one for one in plan.jobs if one.planting_id == planting_id]
+    logged = [
+        entry.job.area_ac
+        for job in jobs
+        if job.done and job.step.operation == "sow"
+        for entry in entries_about(planting_id, job.step.id, plan.entries)
+        if entry.job is not None and entry.job.area_ac is not None
+    ]
+    if logged:
+        return TOTAL_AC(f"{planting_id}/sown_by_the_log_ac", parts=tuple(logged))
+    part = (one.numbers["sown_area_ac"] for one in jobs if "sown_area_ac" in one.numbers)
     return next(part, plan.place(place_id).area)
 
 
@@ -129,16 +178,14 @@ def rows(plan: Plan, column: str) -> tuple[Row, ...]:
 
 def _row(plan: Plan, total: Total, known: tuple[Payment, ...]) -> Row:
     plantings = {line.planting_id for line in total.lines}
-    parts = tuple(
-        one.paid
-        for one in known
-        if one.counts and one.paid is not None and one.planting_id in plantings
-    )
+    counted = [one for one in known if one.counts and one.planting_id in plantings]
+    parts = tuple(one.paid for one in counted if one.paid is not None)
     if not parts or total.cost is None:
-        return Row(total, None, None)
+        return Row(total, None, None, False)
     base = f"budget/{plan.season}/{total.column}/{total.key}"
     paid = TOTAL_USD(f"{base}/paid_back_usd", parts=parts)
-    return Row(total, paid, NET(f"{base}/net_usd", cost_usd=total.cost, paid_back_usd=(paid,)))
+    net = NET(f"{base}/net_usd", cost_usd=total.cost, paid_back_usd=(paid,))
+    return Row(total, paid, net, any(one.unfinished for one in counted))
 
 
 def money_numbers(plan: Plan) -> list[Quantity | None]:

@@ -9,8 +9,9 @@ from generator.plan.field_work import hire_charge, hired_jobs
 from generator.plan.findings import finding, older_than_a_year
 from generator.plan.log import not_yet
 from generator.plan.model import Finding, Plan
-from generator.plan.money import approved_by, begun_on
+from generator.plan.money import approved_by, begun_on, paid_above_cost
 from generator.plan.reasons import Caution, Note
+from generator.plan.spray_stops import land_of
 from generator.plan.stock import is_counted_later, is_dated, on_hand_now
 
 
@@ -22,6 +23,8 @@ def money_findings(plan: Plan, inventory: Inventory) -> list[Finding]:
         *(found for one in bought for found in _price(plan, one)),
         *(found for one in bought for found in _order(one)),
         *(found for share in plan.cost_share for found in _approval(plan, share)),
+        *_above_cost(plan),
+        *_contracts(plan, inventory),
         *_unweighed(plan, inventory),
         *_machines(plan),
         *_hires(plan),
@@ -81,6 +84,30 @@ def _approval(plan: Plan, share: CostShare) -> Iterator[Finding]:
         yield finding(Caution.NOT_APPROVED, share.id, share.where, contract=share.name)
     elif begun is None and first is not None and first < approved:
         yield finding(Caution.APPROVED_LATE, share.id, share.where, contract=share.name)
+
+
+def _above_cost(plan: Plan) -> Iterator[Finding]:
+    shares = {one.planting: one for one in plan.cost_share}
+    for planting, cost, paid in paid_above_cost(plan):
+        share = shares[planting]
+        figures = (("Cost", cost), ("Paid back", paid))
+        yield finding(Caution.PAID_ABOVE_COST, share.id, share.where, figures, planting=planting)
+
+
+def _contracts(plan: Plan, inventory: Inventory) -> Iterator[Finding]:
+    """Yield a note on every approved contract whose place says that it is under none."""
+    for screen in inventory.screens:
+        mine = {planting.id for planting in screen.plantings}
+        for share in plan.cost_share:
+            approved = approved_by(share, plan.as_of) is not None
+            if approved and share.planting in mine and land_of(screen) == "not_contract":
+                yield finding(
+                    Note.CONTRACT_NOT_SAID,
+                    share.id,
+                    screen.where,
+                    contract=share.name,
+                    place=screen.name,
+                )
 
 
 def _unweighed(plan: Plan, inventory: Inventory) -> Iterator[Finding]:

@@ -44,11 +44,6 @@ def order_by(item: StockItem, short: Sequence[Job], as_of: datetime.date) -> Ord
     return Order(state, first - lead, comes, first, last)
 
 
-def is_ahead(job: Job, as_of: datetime.date) -> bool:
-    """Return whether a job can still be done: its last open day has not passed."""
-    return not is_over(job.dates, as_of)
-
-
 def is_over(dates: OpenDates, as_of: datetime.date) -> bool:
     """Return whether the last open day has passed; not where it is not known."""
     return dates.closes is not None and dates.closes < as_of

@@ -509,6 +509,13 @@ class Caution(Enum):
         "Ask the office at once whether a waiver is possible, and begin nothing more before the "
         "answer.",
     )
+    PAID_ABOVE_COST = Words(
+        "C267",
+        "Cost-share on planting {planting} pays more than all that is planned for it costs.",
+        "",
+        "Check pays and cap of each contract against the paper, and ask the offices whether both "
+        "pay for the same work: most do not pay above the cost.",
+    )
     ROWS_NOT_MEASURED = Words(
         "C270",
         "The length of the rows is not known, so plants and guards are not counted.",
@@ -744,6 +751,14 @@ class Note(Enum):
         "No share is typed for what may have to be replaced of {item}, so no plants are set aside.",
         "",
         "Type replace_pct of the row: what you or your nursery expect to lose.",
+    )
+    CONTRACT_NOT_SAID = Words(
+        "N362",
+        "Cost-share {contract} is for a planting on {place}, and {place} says contract: none. What "
+        "a label allows on contract land alone, and not on it, goes by that word.",
+        "",
+        "If the cost-share puts the ground under a contract, type its name under contract: of the "
+        "place. If it does not, nothing is to do.",
     )
 
 

@@ -5,7 +5,7 @@ from dataclasses import dataclass, replace
 
 from generator.inventory.fields import Where
 from generator.inventory.label import Bulletin, LabelCard, Use, YearlyLimit
-from generator.inventory.places import Partner, Work
+from generator.inventory.places import Partner, Screen, Work
 from generator.inventory.stock import Product
 from generator.plan.asked import JobAsked
 from generator.plan.clearance import Asked, missing_on_card, missing_on_use
@@ -38,18 +38,22 @@ class Chosen:
 
 def asked_of_label(asked: JobAsked) -> Asked:
     """Return what the job asks of a label."""
-    contract = asked.screen.contract
-    free = contract is not None and contract.strip().casefold() == NO_CONTRACT
-    land = None if contract is None else "not_contract" if free else "contract"
     assert asked.work is not None
     return Asked(
         asked.kind,
         asked.species,
         asked.screen.id,
-        land,
+        land_of(asked.screen),
         asked.step.timing,
         asked.work.method or "broadcast",
     )
+
+
+def land_of(screen: Screen) -> str | None:
+    """Return contract or not_contract, None where the owner has not said."""
+    if screen.contract is None:
+        return None
+    return "not_contract" if screen.contract.strip().casefold() == NO_CONTRACT else "contract"
 
 
 def no_use(stop: Stop, asked: JobAsked, product: Product) -> Finding:

@@ -389,6 +389,7 @@ def shared(**terms: object) -> Data:
     data = small_property()
     share = {"id": "program", "name": "Screen program", "planting": "lane-27"} | terms
     data["money"] = {"cost_share": [share]}
+    data["screens"]["screens"][0]["contract"] = "Screen program"
     return data
 
 

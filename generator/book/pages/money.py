@@ -9,9 +9,12 @@ from generator.plan.budget import (
     not_to_buy_yet,
     purchases,
 )
-from generator.plan.field_work import hire_charge, hired_jobs
-from generator.plan.model import Plan, is_stopped
+from generator.plan.field_work import hire_charge, hired_jobs, rentings
+from generator.plan.model import Job, Plan, is_stopped
 from generator.plan.money import hours_in_all, months, payments, rows, spent, to_pay
+from generator.plan.ordering import is_over
+
+LEFT_OUT = ("stopped", "missed", "finished")
 
 
 def buy_page(plan: Plan) -> Written:
@@ -59,13 +62,18 @@ def money_page(plan: Plan) -> Written:
         plantings=[(one, words[one.total.key]) for one in rows(plan, "planting")],
         items=[(one.total, _item_words(one.total, words)) for one in rows(plan, "item")],
         payments=[(one, words[one.planting_id]) for one in payments(plan)],
+        unfinished=any(one.unfinished for one in payments(plan)),
         times=[(one, *jobs[one.job_id], hirers.get(one.job_id)) for one in plan.times],
         months=[(one, [jobs[time.job_id] for time in one.times]) for one in months(plan)],
         hires=[
             (one, hire_charge(plan, one), [jobs[job.id] for job in hired_jobs(plan, one)])
             for one in plan.hires
         ],
-        stopped=[jobs[job.id] for job in plan.jobs if is_stopped(job.id, plan.findings)],
+        rented=[(one, [jobs[job_id] for job_id in one.job_ids]) for one in rentings(plan)],
+        left_out=[
+            (why, [jobs[job.id] for job in plan.jobs if _why_left_out(plan, job) == why])
+            for why in LEFT_OUT
+        ],
         findings=[
             one
             for one in plan.findings
@@ -73,6 +81,15 @@ def money_page(plan: Plan) -> Written:
         ],
         files=(BUDGET_CSV, BUDGET_XLSX),
     )
+
+
+def _why_left_out(plan: Plan, job: Job) -> str | None:
+    """Return why nothing of a job stands in the money and hours, None where it does."""
+    if job.done:
+        return "finished"
+    if is_over(job.dates, plan.as_of):
+        return "missed"
+    return "stopped" if is_stopped(job.id, plan.findings) else None
 
 
 def _words(plan: Plan) -> dict[str, str]:

@@ -1,6 +1,7 @@
 """Money and hours: what is planned, spent and paid back, and when the hours fall."""
 
 import datetime
+import itertools
 from dataclasses import dataclass
 
 from generator.compute.buying import TOTAL_AC, TOTAL_HOURS, TOTAL_USD
@@ -188,6 +189,12 @@ def _row(plan: Plan, total: Total, known: tuple[Payment, ...]) -> Row:
     return Row(total, paid, net, any(one.unfinished for one in counted))
 
 
+def places_apart(plan: Plan) -> tuple[Row, ...]:
+    """Return the rows by place, none where each place has one planting and they say the same."""
+    places = rows(plan, "place")
+    return places if len(places) != len(rows(plan, "planting")) else ()
+
+
 def money_numbers(plan: Plan) -> list[Quantity | None]:
     """Return every computed number of money and hours that stands on a page."""
     numbers: list[Quantity | None] = [
@@ -195,9 +202,9 @@ def money_numbers(plan: Plan) -> list[Quantity | None]:
         hours_in_all(plan),
         *(one for _, one in spent(plan)),
     ]
-    for column in VIEWS:
-        for row in rows(plan, column):
-            numbers += [row.total.cost, row.paid_back, row.net]
+    shown = (rows(plan, column) for column in VIEWS if column != "place")
+    for row in (*itertools.chain.from_iterable(shown), *places_apart(plan)):
+        numbers += [row.total.cost, row.paid_back, row.net]
     for time in plan.times:
         numbers += [time.rate, time.hours]
     numbers += [one.hours for one in months(plan)]

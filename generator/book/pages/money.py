@@ -11,7 +11,7 @@ from generator.plan.budget import (
 )
 from generator.plan.field_work import hire_charge, hired_jobs, rentings
 from generator.plan.model import Job, Plan, is_stopped
-from generator.plan.money import hours_in_all, months, payments, rows, spent, to_pay
+from generator.plan.money import hours_in_all, months, payments, places_apart, rows, spent, to_pay
 from generator.plan.ordering import is_over
 
 LEFT_OUT = ("stopped", "missed", "finished")
@@ -58,7 +58,7 @@ def money_page(plan: Plan) -> Written:
         season=next(iter(rows(plan, "season")), None),
         spent=spent(plan),
         hours=hours_in_all(plan),
-        places=[(one, words[one.total.key]) for one in rows(plan, "place")],
+        places=[(one, words[one.total.key]) for one in places_apart(plan)],
         plantings=[(one, words[one.total.key]) for one in rows(plan, "planting")],
         items=[(one.total, _item_words(one.total, words)) for one in rows(plan, "item")],
         payments=[(one, words[one.planting_id]) for one in payments(plan)],

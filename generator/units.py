@@ -19,6 +19,7 @@ LB_PER_TON = 2000
 LB_PER_HUNDREDWEIGHT = 100
 QT_PER_GAL = 4
 CU_IN_PER_CU_FT = 1728
+SQ_M_PER_SQ_FT = 0.09290304
 CU_IN_PER_GAL = 231
 FT_PER_MINUTE_PER_MPH = 88
 
@@ -45,7 +46,7 @@ class Unit:
 # What has another word for one of it; a short form such as lb has none.
 _ONE = {
     "tons": "ton", "cups": "cup", "hours": "hour", "days": "day", "years": "year",
-    "turns": "turn", "seeds": "seed",
+    "turns": "turn", "seeds": "seed", "plants": "plant",
 }  # fmt: skip
 
 
@@ -160,6 +161,13 @@ UNITS: dict[str, Unit] = {
             ("seeds_per_sq_ft", 1, "seeds/sq ft"),
             ("seeds_per_ac", Fraction(1, SQ_FT_PER_AC), "seeds/ac"),
         ),
+        *_family(
+            "plants_per_area",
+            ("plants_per_sq_ft", 1, "plants/sq ft"),
+            ("plants_per_sq_m", _METRE_PER_FOOT**2, "plants/sq m"),
+            ("plants_per_ac", Fraction(1, SQ_FT_PER_AC), "plants/ac"),
+        ),
+        *_family("plants_per_length", ("plants_per_row_ft", 1, "plants/ft")),
         *_family("turns", ("turns", 1, "turns")),
         *_family("count", ("count", 1, "")),
     )

@@ -3,6 +3,7 @@
 import datetime
 from dataclasses import dataclass
 
+from generator.inventory.counted import Counted, WeedSeen
 from generator.inventory.fields import (
     POSITIVE,
     Limits,
@@ -60,5 +61,7 @@ class LogEntry(Record):
     job: LoggedJob | None = record("place", "the job it was", LoggedJob)
     used: tuple[Used, ...] = record("money", "what was used", Used, many=True)
     bought: tuple[Bought, ...] = record("money", "what was bought", Bought, many=True)
+    counted: Counted | None = record("place", "plants counted", Counted)
+    weeds_seen: tuple[WeedSeen, ...] = record("place", "weeds seen", WeedSeen, many=True)
     corrects: str | None = reference("place", "earlier entry this one replaces", "entry")
     note: str | None = text("note", "a note of your own")

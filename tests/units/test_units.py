@@ -49,6 +49,8 @@ DEFINED = [
     ("l_per_ha", "ml_per_ha", Fraction(1000)),
     ("lb_per_gal", "g_per_l", 1000 * POUND_KG / GALLON_L),
     ("seeds_per_sq_ft", "seeds_per_ac", Fraction(43560)),
+    ("plants_per_sq_ft", "plants_per_ac", Fraction(43560)),
+    ("plants_per_sq_ft", "plants_per_sq_m", 1 / FOOT_M**2),
     ("fraction", "pct", Fraction(100)),
     ("mph", "km_per_h", 5280 * FOOT_M / 1000),
     ("gal_per_minute", "fl_oz_per_minute", Fraction(128)),
@@ -88,6 +90,7 @@ def test_every_unit_is_reached_by_a_definition() -> None:
     prices = {"usd_per_ac", "usd_per_hour", "usd_per_day", "usd_per_gal"}
     alone = prices | {"usd", "seeds_per_lb", "turns", "count", "ac_per_hour"}
     alone |= {"lb_per_ton", "qt_per_100_lb_per_day", "lb_per_100_gal", "ft_per_ft", "ph", "years"}
+    alone |= {"plants_per_row_ft"}
     reached = {name for one, other, _ in DEFINED for name in (one, other)}
     assert reached | alone == UNITS.keys()
     assert all(len(family_suffixes(UNITS[name].family)) == 1 for name in alone)

@@ -1,0 +1,107 @@
+"""Rules on plant counts and on weeds seen."""
+
+import datetime
+from collections.abc import Iterator
+
+from generator.inventory.counted import CELLS_IN_FRAME, Counted
+from generator.inventory.log import LogEntry
+from generator.inventory.places import Planting, Screen
+from generator.inventory.problems import shown_value
+from generator.inventory.rule import Broken, Rule, typed_at
+from generator.inventory.schema import Inventory
+from generator.working import Given
+
+FIRST_MONTH_OF_A_SEASON = 9
+FRAME_OR_ROW = (
+    "placements_count with cells_with_plant_count, or plants_per_row_ft with row_spacing_in"
+)
+
+
+def _counts(inventory: Inventory) -> Iterator[tuple[LogEntry, Counted, Screen, Planting]]:
+    grown = {one.id: (screen, one) for screen in inventory.screens for one in screen.plantings}
+    for entry in inventory.entries:
+        if entry.counted is not None:
+            screen, planting = grown[entry.counted.planting]
+            yield entry, entry.counted, screen, planting
+
+
+def _cells(inventory: Inventory) -> Iterator[Broken]:
+    for _, counted, _, _ in _counts(inventory):
+        placed, cells = counted.placements_count, counted.cells_count
+        with_plant = counted.cells_with_plant_count
+        for typed in (placed, cells, with_plant):
+            if typed is not None and typed.value % 1:
+                yield Broken(typed_at(typed), f"{typed.typed:g} is a part of one", "a whole number")
+                return
+        if placed is None or with_plant is None:
+            continue
+        most = placed.value * CELLS_IN_FRAME
+        if cells is not None and cells.value > most:
+            what = f"{cells.typed:g} cells were looked at in {placed.typed:g} placements"
+            yield Broken(typed_at(cells), what, f"at most {CELLS_IN_FRAME} cells a placement")
+        elif with_plant.value > (cells.value if cells is not None else most):
+            looked_at = cells.value if cells is not None else most
+            what = f"{with_plant.typed:g} cells have a plant and {looked_at:g} were looked at"
+            yield Broken(typed_at(with_plant), what, "no more than were looked at")
+
+
+def _stations(inventory: Inventory) -> Iterator[Broken]:
+    for _, counted, screen, _ in _counts(inventory):
+        start, end = counted.from_ft, counted.to_ft
+        if (start is None) != (end is None):
+            what = "a stretch with one station"
+            yield Broken(counted.where, what, "from_ft and to_ft, or neither for the whole place")
+        elif start is not None and end is not None and start.value >= end.value:
+            what = f"the stretch runs from {start.typed:g} to {end.typed:g}"
+            yield Broken(typed_at(end), what, "a to_ft beyond from_ft")
+        elif end is not None and _lies_beyond(end, screen.length_ft):
+            what = f"station {end.typed:g} lies beyond the end of {shown_value(screen.id)}"
+            yield Broken(typed_at(end), what, "a station within the measured length")
+
+
+def _lies_beyond(station: Given, length: Given | None) -> bool:
+    return length is not None and station.value > length.value
+
+
+def _frame_or_row(inventory: Inventory) -> Iterator[Broken]:
+    for _, counted, _, _ in _counts(inventory):
+        frame = (counted.placements_count, counted.cells_with_plant_count)
+        row = (counted.plants_per_row_ft, counted.row_spacing_in)
+        by_frame = any(one is not None for one in (*frame, counted.cells_count))
+        by_row = any(one is not None for one in row)
+        if by_frame == by_row or None in (frame if by_frame else row):
+            what = (
+                "a count of both kinds or half of one" if by_frame or by_row else "an empty count"
+            )
+            yield Broken(counted.where, what, FRAME_OR_ROW)
+
+
+def _weeds_somewhere(inventory: Inventory) -> Iterator[Broken]:
+    for entry in inventory.entries:
+        named = entry.counted is not None or entry.job is not None
+        for seen in entry.weeds_seen:
+            if seen.planting is None and not named:
+                what = f"{shown_value(seen.weed)} was seen nowhere"
+                yield Broken(
+                    seen.where, what, "planting: of the weed, or counted: or job: of the entry"
+                )
+
+
+def _of_what_is_sown(inventory: Inventory) -> Iterator[Broken]:
+    for entry, counted, _, planting in _counts(inventory):
+        begins = datetime.date(planting.season - 1, FIRST_MONTH_OF_A_SEASON, 1)
+        if not planting.seed:
+            what = f"{shown_value(planting.id)} is planted in rows, not sown"
+            yield Broken(counted.where, what, "a planting that is sown")
+        elif entry.done_on < begins:
+            what = f"{shown_value(planting.id)} was counted on {entry.done_on}, before its season"
+            yield Broken(counted.where, what, f"a day from {begins} on")
+
+
+DECIDE_RULES = (
+    Rule("F400", "Cells with a plant are among the cells looked at.", _cells),
+    Rule("F401", "A stretch runs forward and within its place.", _stations),
+    Rule("F402", "A count is by the frame or by the row.", _frame_or_row),
+    Rule("F403", "A weed is seen in a planting.", _weeds_somewhere),
+    Rule("F404", "What is counted was sown before.", _of_what_is_sown),
+)

@@ -1,0 +1,98 @@
+"""Rules between fields of dates, people and papers."""
+
+from collections.abc import Iterator
+
+from generator.inventory.dates import ALL_PLACES, DateRange
+from generator.inventory.papers import Contract, OneCall, Permit
+from generator.inventory.problems import shown_value
+from generator.inventory.rule import Broken, Rule
+from generator.inventory.schema import Inventory
+
+LONGEST_RANGE_DAYS = 365
+
+
+def _first_before_last(inventory: Inventory) -> Iterator[Broken]:
+    for one in inventory.dates:
+        days = (one.last - one.first).days + 1
+        if days < 1:
+            what = f"the last day {one.last} is before the first day {one.first}"
+            yield Broken(one.where, what, "first, then last; over the new year with its own year")
+        elif days > LONGEST_RANGE_DAYS and one.every_year:
+            what = f"dates of {days} days cannot come back every year"
+            yield Broken(one.where, what, "at most a year from first to last, or no every_year")
+
+
+def _all_or_places(inventory: Inventory) -> Iterator[Broken]:
+    all_of_them: tuple[DateRange | Permit | Contract | OneCall, ...] = (
+        *inventory.dates,
+        *inventory.permits,
+        *inventory.contracts,
+        *inventory.one_calls,
+    )
+    for one in all_of_them:
+        if not one.places:
+            yield Broken(one.where, f"{shown_value(one.id)} holds on no place", "places, or all")
+        elif ALL_PLACES in one.places and len(one.places) > 1:
+            what = f"{shown_value(one.id)} holds on all places and on some"
+            yield Broken(one.where, what, "all alone, or the places one by one")
+
+
+def _hours_of_helpers(inventory: Inventory) -> Iterator[Broken]:
+    for one in inventory.helpers:
+        if one.weekend_hours is None and not one.months:
+            what = f"helper {shown_value(one.id)} has no hours"
+            yield Broken(one.where, what, "weekend_hours, months, or both; 0 where there are none")
+
+
+def _months_of_helpers(inventory: Inventory) -> Iterator[Broken]:
+    for one in inventory.helpers:
+        seen: set[str] = set()
+        for month in one.months:
+            if month.month in seen:
+                what = f"month {month.month} is typed twice"
+                yield Broken(month.where, what, "each month once, with all its hours")
+            seen.add(month.month)
+
+
+def _licences(inventory: Inventory) -> Iterator[Broken]:
+    for one in inventory.applicators:
+        held = one.licence_class != "none"
+        if not held and (one.licence_expires_on or one.fits or one.for_hire):
+            what = f"applicator {shown_value(one.id)} has no licence, and says what it covers"
+            yield Broken(one.where, what, "the class of the licence, or nothing beside none")
+        elif one.for_hire and one.licence_class == "private":
+            what = f"applicator {shown_value(one.id)} sprays for hire by a private licence"
+            yield Broken(one.where, what, "for_hire: false, or the class that covers hire")
+
+
+def _days_of_papers(inventory: Inventory) -> Iterator[Broken]:
+    papers: tuple[Permit | Contract, ...] = (*inventory.permits, *inventory.contracts)
+    for one in papers:
+        if one.approved_on and one.expires_on and one.expires_on < one.approved_on:
+            what = f"{shown_value(one.id)} ends on {one.expires_on}, before it was approved"
+            yield Broken(one.where, what, "approved_on first, expires_on later")
+    for call in inventory.one_calls:
+        days = [day for day in (call.asked_on, call.clear_on, call.expires_on) if day is not None]
+        if days != sorted(days):
+            what = f"the days of {shown_value(call.id)} are not in order"
+            yield Broken(call.where, what, "asked_on, then clear_on, then expires_on")
+
+
+def _readers_once(inventory: Inventory) -> Iterator[Broken]:
+    seen: set[str] = set()
+    for one in inventory.contractors:
+        if one.reader is not None and one.reader in seen:
+            what = f"two contractors are reader {shown_value(one.reader)}"
+            yield Broken(one.where, what, "one contractor for a reader")
+        seen.add(one.reader or "")
+
+
+DATES_RULES = (
+    Rule("F380", "Dates run from a first to a last day, within a year.", _first_before_last),
+    Rule("F381", "Dates and papers hold on places, or on all of them.", _all_or_places),
+    Rule("F382", "A helper has hours.", _hours_of_helpers),
+    Rule("F383", "Free hours are typed once for a month.", _months_of_helpers),
+    Rule("F384", "What a licence covers goes with its class.", _licences),
+    Rule("F385", "A paper begins before it ends.", _days_of_papers),
+    Rule("F386", "A reader is one contractor.", _readers_once),
+)

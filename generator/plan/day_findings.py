@@ -1,0 +1,119 @@
+"""Stops, cautions and notes of the calendar: quiet, hunting, nesting, burn bans, re-entry."""
+
+import datetime
+from collections.abc import Iterator
+
+from generator.inventory.schema import Inventory
+from generator.inventory.stock import Product
+from generator.plan.contracts import allows_in_nesting, is_contract_land
+from generator.plan.day_words import day_words
+from generator.plan.days import ONE_DAY, days_of, in_words, joined, left_of
+from generator.plan.findings import finding
+from generator.plan.job_days import HUNTED, days_left, days_of_job, taken_by
+from generator.plan.licences import readers_of
+from generator.plan.model import Finding, Job, Span
+from generator.plan.reasons import Caution, Note, Stop
+from generator.working import Given
+
+NESTS = ("nesting", "fawning")
+DISTURBS = ("mow", "burn", "spray")
+ASKS_LEAVE = ("mow", "spray")
+HOURS_IN_DAY = 24
+LOOKED_UP = ("hunting", "turkey", "fawning", "nesting", "burn_ban")
+
+
+def day_findings(jobs: list[Job], inventory: Inventory, as_of: datetime.date) -> list[Finding]:
+    """Return what the dates of the property folder say against jobs still to be done."""
+    found: list[Finding] = [
+        finding(Note.NOT_LOOKED_UP, one.id, one.where, dates=one.id)
+        for one in inventory.dates
+        if one.kind in LOOKED_UP and one.looked_up_on is None
+    ]
+    for job in jobs:
+        span = days_left(job, as_of)
+        if job.done or span is None:
+            continue
+        found += _quiet(job, inventory, span)
+        found += _burn_bans(job, inventory, span, as_of)
+        found += _hunting(job, inventory, span)
+        found += _nesting(job, inventory, span, as_of)
+        found += _reentry(job, inventory, span)
+    return found
+
+
+def _quiet(job: Job, inventory: Inventory, span: Span) -> Iterator[Finding]:
+    quiet = days_of(inventory.dates, ("quiet",), job.place_id, span)
+    if not quiet:
+        return
+    days = days_of_job(inventory.dates, job.step.operation, job.place_id, span)
+    if not left_of(span, quiet):
+        yield finding(Caution.ALL_QUIET, job.id, days=in_words(quiet))
+    elif days.left:
+        last = days.last_before
+        cure = (
+            f"The last day to do it before they begin is {day_words(last)}."
+            if last is not None
+            else f"Do it from {day_words(days.left[0][0])} on."
+        )
+        yield finding(Note.PART_QUIET, job.id, left=in_words(days.left), cure=cure)
+
+
+def _burn_bans(
+    job: Job, inventory: Inventory, span: Span, as_of: datetime.date
+) -> Iterator[Finding]:
+    if "burn_ban" not in taken_by(job.step.operation):
+        return
+    banned = days_of(inventory.dates, ("burn_ban",), job.place_id, span)
+    today = days_of(inventory.dates, ("burn_ban",), job.place_id, (as_of, as_of))
+    if banned and (today or not left_of(span, banned)):
+        yield finding(Stop.BURN_BANNED, job.id, days=in_words(banned))
+    elif banned:
+        yield finding(Caution.BAN_IN_PART, job.id, days=in_words(banned))
+
+
+def _hunting(job: Job, inventory: Inventory, span: Span) -> Iterator[Finding]:
+    hunted = days_of(inventory.dates, HUNTED, job.place_id, span)
+    if hunted and readers_of(job.planting_id, job.step.id, inventory):
+        yield finding(Caution.OTHERS_HUNTING, job.id, days=in_words(hunted))
+
+
+def _nesting(job: Job, inventory: Inventory, span: Span, as_of: datetime.date) -> Iterator[Finding]:
+    operation = job.step.operation
+    disturbed = days_of(inventory.dates, NESTS, job.place_id, span)
+    if operation not in DISTURBS or not disturbed:
+        return
+    yield finding(Note.NESTING, job.id, days=in_words(disturbed))
+    nesting = days_of(inventory.dates, ("nesting",), job.place_id, span)
+    asks = operation in ASKS_LEAVE and is_contract_land(job.place_id, inventory)
+    if nesting and asks and not allows_in_nesting(job, nesting[0][0], inventory, as_of):
+        yield finding(Stop.NESTING_ON_CONTRACT, job.id, days=in_words(nesting))
+
+
+def _reentry(job: Job, inventory: Inventory, span: Span) -> Iterator[Finding]:
+    """Yield a caution where people must still keep out when the hunting begins."""
+    if job.step.operation != "spray":
+        return
+    hours = [_entry_hours(one) for one in inventory.products if one.id in job.needs and one.label]
+    known = [one for one in hours if one is not None]
+    if not known:
+        return
+    until = entry_day(span[1], max(known))
+    hunted = joined(days_of(inventory.dates, HUNTED, job.place_id, (span[0], until)))
+    if hunted:
+        first = day_words(hunted[0][0])
+        yield finding(Caution.ENTRY_IN_HUNTING, job.id, until=day_words(until), first=first)
+
+
+def _entry_hours(product: Product) -> float | None:
+    reentry = product.label.reentry if product.label is not None else None
+    hours = reentry.agricultural_hours if reentry is not None else None
+    return hours.value if isinstance(hours, Given) else None
+
+
+def entry_day(sprayed_on: datetime.date, hours: float) -> datetime.date:
+    """Return the day on which the hours end when the spraying ended at the end of a day.
+
+    >>> entry_day(datetime.date(2026, 9, 27), 12), entry_day(datetime.date(2026, 9, 27), 48)
+    (datetime.date(2026, 9, 28), datetime.date(2026, 9, 30))
+    """
+    return sprayed_on + ONE_DAY + datetime.timedelta(days=int(hours // HOURS_IN_DAY))

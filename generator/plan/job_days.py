@@ -1,0 +1,95 @@
+"""What dates take of a job's open days, and who else may be on the ground on them."""
+
+import datetime
+from collections.abc import Iterable
+from dataclasses import replace
+
+from generator.inventory.dates import DateRange
+from generator.inventory.papers import OneCall
+from generator.inventory.schema import Inventory
+from generator.plan.calendar import day_in_season
+from generator.plan.days import ONE_DAY, days_of, holds_on, in_words, left_of
+from generator.plan.model import Job, JobDays, SafetyLine, Span
+
+FIRST_OF_SEASON, LAST_OF_SEASON = (9, 1), (8, 31)
+HUNTED = ("hunting", "turkey")
+DIGS = ("dig", "till", "plant", "replant")
+WORDS = {"quiet": "quiet dates", "burn_ban": "a burn ban"}
+
+
+def taken_by(operation: str) -> tuple[str, ...]:
+    """Return the kinds of dates on which a kind of work must not be done."""
+    return ("quiet", "burn_ban") if operation == "burn" else ("quiet",)
+
+
+def open_span(job: Job) -> Span:
+    """Return first and last open day; an end that is not known is that of the season."""
+    opens = job.dates.opens or day_in_season(FIRST_OF_SEASON, job.season)
+    return opens, job.dates.closes or day_in_season(LAST_OF_SEASON, job.season)
+
+
+def days_left(job: Job, as_of: datetime.date) -> Span | None:
+    """Return the open days from the plan's day on; None where an end is unknown or all is over."""
+    opens, closes = job.dates.opens, job.dates.closes
+    if opens is None or closes is None or max(opens, as_of) > closes:
+        return None
+    return max(opens, as_of), closes
+
+
+def days_of_job(dates: Iterable[DateRange], operation: str, place_id: str, span: Span) -> JobDays:
+    """Return what dates take of a span of open days of one kind of work on a place."""
+    known = tuple(dates)
+    kinds = taken_by(operation)
+    not_on = days_of(known, kinds, place_id, span)
+    before = not_on[0][0] - ONE_DAY if not_on else None
+    why = ((WORDS[one], days_of(known, (one,), place_id, span)) for one in kinds)
+    return JobDays(
+        not_on,
+        left_of(span, not_on),
+        before if before is not None and before >= span[0] else None,
+        tuple((words, spans) for words, spans in why if spans),
+    )
+
+
+def with_days(jobs: tuple[Job, ...], inventory: Inventory) -> tuple[Job, ...]:
+    """Return the jobs with the days they must keep free, and lines on who and what is there."""
+    return tuple(job if job.done else _with_days(job, inventory) for job in jobs)
+
+
+def _with_days(job: Job, inventory: Inventory) -> Job:
+    span = open_span(job)
+    if span[0] > span[1]:
+        return job
+    days = days_of_job(inventory.dates, job.step.operation, job.place_id, span)
+    lines = (*_others(job, inventory.dates, span), *_marked(job, inventory.one_calls, span))
+    return replace(job, days=days if days.not_on else None, safety=(*lines, *job.safety))
+
+
+def _others(job: Job, dates: tuple[DateRange, ...], span: Span) -> Iterable[SafetyLine]:
+    hunted = days_of(dates, HUNTED, job.place_id, span)
+    if hunted:
+        yield SafetyLine("dates.others", "Others may be hunting here on", in_words(hunted))
+
+
+def _marked(job: Job, calls: tuple[OneCall, ...], span: Span) -> Iterable[SafetyLine]:
+    """Yield whether buried lines are marked, for work that opens the ground; a blank if not."""
+    if job.step.operation not in DIGS:
+        return
+    good = [one for one in calls if is_clear(one, job.place_id, span)]
+    told = "; ".join(_request(one) for one in good)
+    yield SafetyLine("dates.lines_marked", "Buried lines marked", told or None)
+
+
+def is_clear(call: OneCall, place_id: str, span: Span) -> bool:
+    """Return whether lines are marked on a place on some of the days."""
+    if not holds_on(call.places, place_id) or call.clear_on is None:
+        return False
+    return call.clear_on <= span[1] and (call.expires_on is None or call.expires_on >= span[0])
+
+
+def _request(call: OneCall) -> str:
+    number = f"request {call.number}, " if call.number else ""
+    assert call.clear_on is not None
+    if call.expires_on is None:
+        return f"{number}dig from {in_words(((call.clear_on, call.clear_on),))}"
+    return f"{number}dig {in_words(((call.clear_on, call.expires_on),))} only"

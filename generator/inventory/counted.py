@@ -40,7 +40,7 @@ class Counted(Record):
     cells_count: Given | None = measure(
         "place", "cells looked at, where they are fewer than 25 a time", "count", POSITIVE
     )
-    plants_per_row_ft: Given | None = measure(
+    mean_plants_per_row_ft: Given | None = measure(
         "place", "plants in a foot of row, the mean of what was counted", "plants_per_row_ft",
         Limits(at_least=0, at_most=100),
     )  # fmt: skip

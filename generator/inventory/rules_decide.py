@@ -13,7 +13,7 @@ from generator.working import Given
 
 FIRST_MONTH_OF_A_SEASON = 9
 FRAME_OR_ROW = (
-    "placements_count with cells_with_plant_count, or plants_per_row_ft with row_spacing_in"
+    "placements_count with cells_with_plant_count, or mean_plants_per_row_ft with row_spacing_in"
 )
 
 
@@ -66,7 +66,7 @@ def _lies_beyond(station: Given, length: Given | None) -> bool:
 def _frame_or_row(inventory: Inventory) -> Iterator[Broken]:
     for _, counted, _, _ in _counts(inventory):
         frame = (counted.placements_count, counted.cells_with_plant_count)
-        row = (counted.plants_per_row_ft, counted.row_spacing_in)
+        row = (counted.mean_plants_per_row_ft, counted.row_spacing_in)
         by_frame = any(one is not None for one in (*frame, counted.cells_count))
         by_row = any(one is not None for one in row)
         if by_frame == by_row or None in (frame if by_frame else row):

@@ -17,7 +17,7 @@ TRUST = {"published", "definition", "common_practice", "memory"}
 FIELDS = {"title", "publisher", "year", "address", "trust", "note"}
 # The two honest answers where nothing was read stand ready, used or not.
 STANDING = {"common_practice", "memory"}
-SOURCE_KEYS = {"source", "why_source"}
+SOURCE_KEYS = {"source", "why_source", "weak_source", "works_source"}
 CITED = re.compile(r"""\bsource\(\s*["']([^"']+)["']\s*\)""")
 
 

@@ -18,7 +18,7 @@ from generator.working import Given
 CELLS_IN_FRAME = 25  # five by five; a test holds it against the calculation's
 AT_LEAST_NONE = Limits(at_least=0)
 STAGES = ("seedling", "rosette", "growing", "bud_or_flower", "seed", "dormant")
-SHARES = ("few", "some", "many", "most")
+SHARES = ("none", "few", "some", "many", "most")
 HEAVY_SHARES = ("many", "most")
 
 
@@ -62,7 +62,7 @@ class WeedSeen(Record):
     stage: str | None = choice("place", "how far it is", *STAGES)
     height_in: Given | None = measure("place", "how tall", "in", POSITIVE)
     share: str | None = choice(
-        "place", "how much beside the grass; many: about as much, most: more than the grass",
+        "place", "how much beside the grass; none: looked for, many: about as much, most: more than it",
         *SHARES,
     )  # fmt: skip
 

@@ -6,12 +6,14 @@ from dataclasses import replace
 
 from generator.inventory.schema import Inventory
 from generator.plan.actives import active_totals
-from generator.plan.asked import JobAsked, asked_of
+from generator.plan.asked import JobAsked, every_job
 from generator.plan.budget import priced
+from generator.plan.day_findings import day_findings
 from generator.plan.done import begun_findings, entries_on, finished_on
 from generator.plan.fertilizing import plan_fertilizing
 from generator.plan.field_work import hire_lines, machine_lines, work_times
 from generator.plan.findings import finding, in_order, without_amounts
+from generator.plan.free_hours import hour_findings
 from generator.plan.ground import (
     first_name,
     ground_findings,
@@ -19,12 +21,15 @@ from generator.plan.ground import (
     width_findings,
 )
 from generator.plan.items import stock_items
+from generator.plan.job_days import with_days
 from generator.plan.liming import plan_liming
 from generator.plan.log import standing
 from generator.plan.model import BudgetLine, Finding, Job, OpenDates, Plan, is_stopped
 from generator.plan.money_findings import money_findings
 from generator.plan.ordering import is_over
-from generator.plan.readers import handed_over, handed_steps
+from generator.plan.paper_findings import paper_findings
+from generator.plan.plant_back import decide
+from generator.plan.readers import handed_over, is_handed
 from generator.plan.reasons import Caution, Note, Stop
 from generator.plan.safety import safety_lines
 from generator.plan.seed_short import Reach
@@ -36,7 +41,7 @@ from generator.plan.water import water_findings, waters
 from generator.plan.woody import Rows, plan_planting, plan_replacing
 from generator.plan.woody import used_up as used_up_by_rows
 from generator.plan.years import PlannedSpray
-from generator.reference.load import sign_names, step_plans
+from generator.reference.load import sign_names
 from generator.working import Quantity
 
 LIVING_SOD = ("perennial_sod", "unsure")
@@ -48,12 +53,11 @@ def make_plan(
     """Return the owner's plan of a season: everything computed, nothing totalled for display."""
     places = {screen.id: place_on_its_ground(screen, season) for screen in inventory.screens}
     # A label's year takes in the sprayings of the seasons before and after.
+    areas = {name: place.area for name, place in places.items()}
     ever = [
-        asked_of(inventory, screen, planting, step, places[screen.id].area)
-        for screen in inventory.screens
-        for planting in screen.plantings
-        for step in step_plans()[planting.steps].steps
-        if is_asked_for(step, planting, inventory)
+        one
+        for one in every_job(inventory, areas, season)
+        if is_asked_for(one.step, one.planting, inventory)
     ]
     asked = [one for one in ever if one.season == season]
     sprays = tuple(
@@ -80,12 +84,17 @@ def make_plan(
         found += begun_findings(one, on_job)
         found += job_findings + _date_findings(one, as_of) + _name_findings(one, inventory)
     found += _sod_findings(jobs, inventory, found)
+    found += day_findings(jobs, inventory, as_of)
+    found += paper_findings(jobs, inventory, entries, as_of)
+    decided, decided_findings = decide(inventory, places, ever, season, entries, as_of)
+    found += decided_findings
     findings = without_amounts(in_order(found))
     emergency = inventory.property.emergency
     ordered = tuple(
         _held_back(job, inventory) if is_stopped(job.id, findings) else job
         for job in sorted(jobs, key=_job_order)
     )
+    ordered = with_days(ordered, inventory)
     plan = Plan(
         reader="owner",
         title=inventory.property.name,
@@ -100,6 +109,7 @@ def make_plan(
         places=tuple(places.values()),
         jobs=ordered,
         findings=findings,
+        decided=decided,
         lines=priced(_lines(ordered, as_of), stock_items(inventory)),
         items=stock_items(inventory),
         entries=entries,
@@ -121,12 +131,21 @@ def make_plan(
         measures=inventory.measures,
         stands=inventory.stands,
         routes=inventory.routes,
+        dates=inventory.dates,
+        applicators=inventory.applicators,
+        helpers=inventory.helpers,
+        contractors=inventory.contractors,
+        permits=inventory.permits,
+        contracts=inventory.contracts,
+        one_calls=inventory.one_calls,
+        step_plans=tuple(inventory.plans().values()),
     )
     plan = replace(plan, times=work_times(plan, inventory))
     plan = replace(plan, lines=(*plan.lines, *machine_lines(plan), *hire_lines(plan)))
     findings = in_order([*plan.findings, *money_findings(plan, inventory)])
     plan = replace(plan, findings=findings)
-    return replace(plan, handed=handed_over(plan, inventory.readers))
+    plan = replace(plan, handed=handed_over(plan, inventory.readers))
+    return replace(plan, findings=in_order([*plan.findings, *hour_findings(plan)]))
 
 
 def _held_back(job: Job, inventory: Inventory) -> Job:
@@ -272,8 +291,7 @@ def _date_findings(asked: JobAsked, as_of: datetime.date) -> list[Finding]:
 
 def _name_findings(asked: JobAsked, inventory: Inventory) -> list[Finding]:
     handed = any(
-        asked.step.id in handed_steps(reader, asked.planting.id, asked.planting.steps)
-        for reader in inventory.readers
+        is_handed(reader, asked.planting.id, asked.step.id) for reader in inventory.readers
     )
     if handed and asked.screen.known_as is None:
         return [finding(Stop.NO_NAME_FOR_OTHERS, asked.job_id, asked.screen.where)]

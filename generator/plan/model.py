@@ -6,6 +6,7 @@ import datetime
 from dataclasses import dataclass
 from typing import Literal
 
+from generator.inventory.dates import DateRange
 from generator.inventory.drill import Drill, DrillTest
 from generator.inventory.equipment import Measure, Sprayer, SprayerTest, Spreader, SpreaderTest
 from generator.inventory.fields import Where
@@ -14,18 +15,22 @@ from generator.inventory.label import LabelCard, Use
 from generator.inventory.log import LogEntry
 from generator.inventory.machine import Machine
 from generator.inventory.money import CostShare, Hire
+from generator.inventory.papers import Contract, OneCall, Permit
+from generator.inventory.people import Applicator, Contractor, Helper
 from generator.inventory.places import Route, Screen, Stand
 from generator.inventory.schema import EmergencyCard, SeasonSigns
 from generator.inventory.spreadable import Fertilizer, Lime
 from generator.inventory.stock import Adjuvant, Product, SeedLot
 from generator.inventory.woody import Guard, Plant
+from generator.plan.decided import NOTHING_DECIDED, Decided
 from generator.plan.holes import Water
 from generator.plan.items import StockItem
 from generator.plan.spreading import LimeAsked, Nutrient, Spreading
-from generator.reference.load import Step
+from generator.reference.steps import Step, StepPlan
 from generator.working import Figure, Quantity
 
 Severity = Literal["stop", "caution", "note"]
+Span = tuple[datetime.date, datetime.date]  # first and last day
 
 
 @dataclass(frozen=True, slots=True)
@@ -154,6 +159,20 @@ class RowPlanted:
 
 
 @dataclass(frozen=True, slots=True)
+class JobDays:
+    """What dates take of the open dates of a job.
+
+    `not_on` are the days on which it must not be done, `left` those that remain, `last_before` the
+    last of them before the first that is taken; `why` is what takes them, for the owner alone.
+    """
+
+    not_on: tuple[Span, ...]
+    left: tuple[Span, ...]
+    last_before: datetime.date | None
+    why: tuple[tuple[str, tuple[Span, ...]], ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
 class Job:
     """One step on one planting in one season.
 
@@ -184,6 +203,7 @@ class Job:
     rows: tuple[RowPlanted, ...] = ()
     done: bool = False
     done_on: datetime.date | None = None
+    days: JobDays | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -324,7 +344,16 @@ class Plan:
     measures: tuple[Measure, ...] = ()
     stands: tuple[Stand, ...] = ()
     routes: tuple[Route, ...] = ()
+    step_plans: tuple[StepPlan, ...] = ()
     handed: tuple[Handed, ...] = ()
+    decided: Decided = NOTHING_DECIDED
+    dates: tuple[DateRange, ...] = ()
+    applicators: tuple[Applicator, ...] = ()
+    helpers: tuple[Helper, ...] = ()
+    contractors: tuple[Contractor, ...] = ()
+    permits: tuple[Permit, ...] = ()
+    contracts: tuple[Contract, ...] = ()
+    one_calls: tuple[OneCall, ...] = ()
 
     def findings_on(self, subject: str) -> tuple[Finding, ...]:
         """Return the findings on one job, place or thing, the gravest first."""

@@ -4,6 +4,7 @@ from collections.abc import Iterator
 
 from generator.plan.budget import cost_in_all, purchases
 from generator.plan.catches import catch_numbers
+from generator.plan.free_hours import hour_numbers
 from generator.plan.model import Plan
 from generator.plan.money import money_numbers
 from generator.plan.nutrient_price import nutrient_prices
@@ -45,11 +46,13 @@ def numbers_of(plan: Plan) -> dict[str, Quantity]:
     tops += [one for lot in live_prices(plan) for one in (lot.pls, lot.pound)]
     tops += catch_numbers(plan)
     tops += [one.total for one in plan.actives]
+    tops += plan.decided.numbers()
     for item in bought:
         tops += [item.needed, item.packages, item.loose, item.cost, item.left_over]
         tops.append(item.on_hand if isinstance(item.on_hand, Quantity) else None)
     tops.append(cost_in_all(plan, bought))
     tops += money_numbers(plan)
+    tops += hour_numbers(plan)
     return {one.identity: one for top in tops if top is not None for one in walk(top)}
 
 

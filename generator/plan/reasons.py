@@ -8,6 +8,7 @@ LABEL_CHAPTER = "label-card"
 TAG_CHAPTER = "seed-tag"
 CALIBRATION_CHAPTER = "calibration"
 SOIL_CHAPTER = "soil-test"
+COUNTING_CHAPTER = "counting"
 
 
 @dataclass(frozen=True, slots=True)
@@ -106,10 +107,13 @@ class Stop(Enum):
     RESTRICTED = Words(
         "S114",
         "{product} is a restricted use product: only a certified applicator may buy or use it, or "
-        "someone under their direct supervision.",
+        "someone under their direct supervision. No licence that fits this product, and is good on "
+        "the last open day, is typed for whoever does this job.",
         _NOT_CLEARED,
-        "Ask your state agency which licence fits, or hire a licensed applicator. Nothing you can "
-        "type here lifts this stop.",
+        "Ask your state agency which licence fits, or hire a licensed applicator. Once somebody "
+        "holds it, type it under applicators: in people.yaml: its class and last day, the product "
+        "under fits:, and the day the agency said so under asked_on:. A crew that is paid needs a "
+        "licence that covers hire.",
         LABEL_CHAPTER,
     )
     NOT_REGISTERED = _label(
@@ -220,6 +224,39 @@ class Stop(Enum):
         "Ask the seller for the {base} of this lime and type {key}, or choose a lime that states "
         "it.",
         SOIL_CHAPTER,
+    )
+    BURN_BANNED = Words(
+        "S190",
+        "A burn ban holds on this place: {days}.",
+        "Burning is banned. Do not burn. Ask the owner.",
+        "Wait until the ban is over. If it is lifted early, correct its last day in dates.yaml, "
+        "with the day you looked it up.",
+    )
+    NO_BURN_PERMIT = Words(
+        "S191",
+        "No burn permit is typed that is given in writing and good on every open day of this job.",
+        "Do not burn. Ask the owner.",
+        "Ask your fire authority which permit a burn takes. Once it is in your hand, type it under "
+        "permits: in papers.yaml with places, approved_on and expires_on.",
+    )
+    NESTING_ON_CONTRACT = Words(
+        "S192",
+        "The ground is under a contract, and this job falls into nesting dates: {days}. Mowing or "
+        "spraying then, without leave in writing beforehand, can cost payments or the contract.",
+        "Do not begin this job yet. Ask the owner.",
+        "Ask the office of the contract. Once it allows the work in writing, type the contract "
+        "under contracts: in papers.yaml, with this step or kind of work under "
+        "written_permission_for: and the day of the letter under permission_on:. Or keep the work "
+        "out of the dates.",
+    )
+    SOWN_IN_RESIDUE = Words(
+        "S210",
+        "{product} {sprayed} on this ground {day}. By its label card this planting may be sown "
+        "from {earliest} on, and the open dates begin {opens}.",
+        "This ground may not be sown yet. Do not begin; ask the owner.",
+        "Sow a season later, or choose another product for a spraying that is not done yet. What "
+        "the label asks for is on the page What can I plant here, when.",
+        LABEL_CHAPTER,
     )
 
 
@@ -571,6 +608,121 @@ class Caution(Enum):
         "Do what is left, and log it with finished: true under job: of the entry. If nothing is "
         "left, correct the entry with another that says so.",
     )
+    ALL_QUIET = Words(
+        "C300",
+        "All open days that are left lie in dates you keep free of this work: {days}.",
+        "No open day is left on which this may be done. Ask the owner.",
+        "Do it before those dates begin, shorten them in dates.yaml, or leave the job out. Its "
+        "sheet says what to do when it is missed.",
+    )
+    OTHERS_HUNTING = Words(
+        "C301",
+        "Open days of this job fall into hunting dates, and the job is handed to somebody: {days}.",
+        "Others may be hunting here on some of the open days. The sheet names them under Safety.",
+        "Agree on a day, tell everybody who hunts, and see that whoever works wears blaze orange.",
+    )
+    ENTRY_IN_HUNTING = Words(
+        "C302",
+        "Sprayed on the last open day, people may not enter until {until} by the label's hours, "
+        "and others may be hunting from {first} on.",
+        "Keep people out for as long as the label says: others may come here to hunt.",
+        "Spray earlier, tell everybody who hunts here, and post the place until the time is over.",
+    )
+    NO_ONE_CALL = Words(
+        "C303",
+        "Ground is opened, and no request to mark buried lines is typed for this place and these "
+        "days.",
+        "Call before you dig: 811. Do not open ground until buried lines are marked.",
+        "Call 811 two working days before, or more where your state says so, and type the request "
+        "under one_calls: in papers.yaml with its number, clear_on and expires_on.",
+    )
+    CONTRACT_NOT_APPROVED = Words(
+        "C304",
+        "Contract {contract} {why}. Work begun before written approval can forfeit the payment.",
+        "",
+        "Begin nothing on its ground before the approval is in your hand, then type approved_on. "
+        "Where something is begun, ask the office at once whether a waiver is possible.",
+    )
+    NOT_IN_CONTRACT = Words(
+        "C305",
+        "Contract {contract} holds on this place, and its written plan as typed does not name this "
+        "work.",
+        "",
+        "Look the work up in the plan. If it is there, add its step or kind of work to "
+        "work_allowed:; if not, ask the office before you begin.",
+    )
+    HIRE_UNLICENSED = Words(
+        "C306",
+        "Spraying is hired, and no licence that covers spraying for hire, good on the last open "
+        "day, is typed for who does it. Most states ask for one whatever is sprayed (from memory; "
+        "your state agency decides).",
+        "",
+        "Ask to see the licence, and type it under applicators: in people.yaml with "
+        "licence_class: commercial, for_hire: true and its last day. Ask for a copy of the record.",
+    )
+    NOT_INSURED = Words(
+        "C307",
+        "Work is handed to contractor {contractor}, and {why}.",
+        "",
+        "Ask for proof of insurance before the first job, and type insured: true and "
+        "insured_until.",
+    )
+    TOO_FEW_HOURS = Words(
+        "C308",
+        "More hours of work fall into {months} than you and your helpers have free. Work that can "
+        "be done in other months is not counted.",
+        "",
+        "Begin what opens first in its first days, find a helper or hire a job, or leave one out.",
+    )
+    BAN_IN_PART = Words(
+        "C309",
+        "A burn ban takes part of the open days: {days}.",
+        "Burning is banned on some of the open days. Do not burn on them.",
+        "Burn on a day that is left, and look the ban up again that morning.",
+    )
+    STRETCH_THIN = Words(
+        "C320",
+        "{planting} stands too thin {stretch}, counted {day}. Overseed it.",
+        "",
+        "Counts and decisions says how much seed the stretch takes. Sow it in the next open dates "
+        "of the planting, and count again in the second summer after.",
+        COUNTING_CHAPTER,
+    )
+    START_OVER = Words(
+        "C321",
+        "{planting} stands too thin over the whole place, counted {day}. Starting over goes back "
+        "to the kill in the autumn before the sowing. {residue}",
+        "",
+        "Give the place a planting of a later season with its autumn kill. Keep what stands until "
+        "then if it hides anything.",
+        COUNTING_CHAPTER,
+    )
+    WEEDS_HEAVY = Words(
+        "C322",
+        "{planting} has plants enough {stretch}, counted {day}, and much of {weeds}. Hold the "
+        "weeds down. {ways}",
+        "",
+        "Mow above the grass first. Spray only where a label card clears this planting at this "
+        "age. Log the weed again with its share once you have looked.",
+        COUNTING_CHAPTER,
+    )
+    NOXIOUS_SEEN = Words(
+        "C323",
+        "{weed} was seen in {planting} on {day}, and you have typed it as noxious here, looked up "
+        "{looked_up}: {source}.",
+        "",
+        "Do what that law asks of a landowner. Once it is gone, log the weed again with share: "
+        "none.",
+        COUNTING_CHAPTER,
+    )
+    WAIT_NOT_KNOWN = Words(
+        "C324",
+        "What was sprayed on this ground on {day} may hold this sowing back, and that is not "
+        "answerable yet. {unknown}",
+        "",
+        "With the label in hand, type what is missing; not_on_label where it is silent.",
+        LABEL_CHAPTER,
+    )
 
 
 class Note(Enum):
@@ -759,6 +911,71 @@ class Note(Enum):
         "",
         "If the cost-share puts the ground under a contract, type its name under contract: of the "
         "place. If it does not, nothing is to do.",
+    )
+    PART_QUIET = Words(
+        "N380",
+        "Part of the open days lies in dates you keep free of this work. Left are: {left}.",
+        "",
+        "{cure}",
+    )
+    NESTING = Words(
+        "N381",
+        "Hens may sit or fawns may lie here on open days of this job: {days}.",
+        "",
+        "Do it outside those days if it can wait. If not, walk the ground first, work from the "
+        "middle outward, and leave what you find.",
+    )
+    NOT_LOOKED_UP = Words(
+        "N382",
+        "Dates {dates} are not looked up yet: they differ by state and from year to year.",
+        "",
+        "Look them up with your state or county, and type source and looked_up_on.",
+    )
+    NO_CONTRACT_PAPER = Words(
+        "N383",
+        "{place} is under contract {contract}, and what its written plan allows is not typed.",
+        "",
+        "Type the contract under contracts: in papers.yaml, with approved_on and work_allowed.",
+    )
+    PAPER_LATER = Words(
+        "N384",
+        "{paper} is approved on a day after the one this plan was made for. The approval does not "
+        "count yet.",
+        "",
+        "Set as_of in property.yaml to a later day, or leave it out.",
+    )
+    FEW_PLACEMENTS = Words(
+        "N400",
+        "The frame was laid at fewer places {stretch} than are asked for on so much ground, "
+        "counted {day}. One thick or thin spot can sway the count.",
+        "",
+        "Lay it at more places next time, spread evenly and not where it looks good.",
+        COUNTING_CHAPTER,
+    )
+    TOO_EARLY = Words(
+        "N401",
+        "{planting} was counted {day}, before its second summer. That is too early to condemn it: "
+        "seed that was asleep can come in the second spring.",
+        "",
+        "Keep the weeds off it and count again in mid-June, from {decide_on} on.",
+        COUNTING_CHAPTER,
+    )
+    COUNT_IN_AUTUMN = Words(
+        "N402",
+        "{planting} is in the first autumn of its life, and no count is typed. A count in "
+        "September decides nothing, and shows where to look next June.",
+        "",
+        "Lay the frame as the chapter says, and type counted: in an entry of the log. From "
+        "{decide_on} on count again, to decide.",
+        COUNTING_CHAPTER,
+    )
+    COUNT_NOW = Words(
+        "N403",
+        "{planting} is in its second summer or later, and no count since {decide_on} is typed. "
+        "Whether to keep it, overseed it or start over rests on one.",
+        "",
+        "Lay the frame as the chapter says, and type counted: in an entry of the log.",
+        COUNTING_CHAPTER,
     )
 
 

@@ -1,0 +1,154 @@
+"""What counts of a planting say, and when what may be sown on a place, as the plan keeps them."""
+
+import datetime
+from dataclasses import dataclass
+from typing import Literal
+
+from generator.inventory.counted import Counted, NoxiousWeed, WeedSeen
+from generator.inventory.log import LogEntry
+from generator.inventory.places import Planting
+from generator.inventory.stock import SeedLot
+from generator.reference.weeds import Weed
+from generator.working import Given, Quantity
+
+Outcome = Literal["too_early", "keep", "weeds", "overseed", "start_over"]
+
+
+@dataclass(frozen=True, slots=True)
+class SeedNeeded:
+    """Seed of one lot for a stretch, and what it costs where the lot's price is noted."""
+
+    lot: SeedLot
+    bulk: Quantity
+    cost: Quantity | None
+
+
+@dataclass(frozen=True, slots=True)
+class WeedFound:
+    """A weed as last seen near a count, with the ways of working that spare the planting.
+
+    `weed` is None where the owner's words are not in our list; `noxious` is the owner's own entry.
+    """
+
+    seen: WeedSeen
+    seen_on: datetime.date
+    weed: Weed | None
+    ways: tuple[str, ...]
+    noxious: NoxiousWeed | None
+
+    @property
+    def name(self) -> str:
+        """What the weed is called."""
+        return self.weed.name if self.weed is not None else self.seen.weed
+
+
+@dataclass(frozen=True, slots=True)
+class CountSaid:
+    """One count that is still the last of its stretch: its numbers by name and its outcome.
+
+    `area` is the ground of the stretch, None without a taped width; `seed` is for overseeding it.
+    """
+
+    entry: LogEntry
+    counted: Counted
+    year: int
+    outcome: Outcome
+    numbers: dict[str, Quantity]
+    area: Quantity | None
+    seed: tuple[SeedNeeded, ...]
+    weeds: tuple[WeedFound, ...]
+
+    @property
+    def by_frame(self) -> bool:
+        """Whether the frame was used; else plants were counted in rows."""
+        return self.counted.placements_count is not None
+
+
+@dataclass(frozen=True, slots=True)
+class PlantingCounts:
+    """A planting of native grass with its counts, and the next day to count from, if one is due.
+
+    `look_on` is the September of the first year, `decide_on` the June of the second;
+    `superseded` says that something else is planted on the place later.
+    """
+
+    place_id: str
+    planting: Planting
+    counts: tuple[CountSaid, ...]
+    look_on: datetime.date
+    decide_on: datetime.date
+    superseded: bool
+
+
+@dataclass(frozen=True, slots=True)
+class Spraying:
+    """One product put on a place: on the day logged, or by the last open day of a planned job."""
+
+    place_id: str
+    planting_id: str
+    step_id: str
+    step_name: str
+    product_id: str
+    product_name: str
+    logged: bool
+    first: datetime.date | None
+    last: datetime.date | None
+
+
+@dataclass(frozen=True, slots=True)
+class Earliest:
+    """The first day a kind of planting may be sown, as far as labels tell.
+
+    `day` is None where nothing holds it back, or where `unknown` says what is not known;
+    `by` and `wait` are the spraying that decides and what its card asks for.
+    """
+
+    kind: str
+    day: datetime.date | None
+    by: Spraying | None
+    wait: Given | None
+    unknown: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class PlaceWaits:
+    """What was and will be sprayed on a place, and the first day for every kind of planting.
+
+    `logged` counts what the log says, `planned` the planned sprayings beside it.
+    """
+
+    place_id: str
+    sprayings: tuple[Spraying, ...]
+    logged: tuple[Earliest, ...]
+    planned: tuple[Earliest, ...]
+
+    def logged_for(self, kind: str) -> Earliest:
+        """Return the answer for one kind by the log alone. Raises StopIteration for no kind."""
+        return next(one for one in self.logged if one.kind == kind)
+
+
+@dataclass(frozen=True, slots=True)
+class Decided:
+    """Counts by planting, waits by place, and log entries that do not say where they sprayed."""
+
+    plantings: tuple[PlantingCounts, ...] = ()
+    waits: tuple[PlaceWaits, ...] = ()
+    nowhere: tuple[LogEntry, ...] = ()
+    noxious: tuple[NoxiousWeed, ...] = ()
+
+    def numbers(self) -> tuple[Quantity, ...]:
+        """Return every number of the counts."""
+        counts = [count for planting in self.plantings for count in planting.counts]
+        seed = [one for count in counts for one in count.seed]
+        return (
+            *(number for count in counts for number in count.numbers.values()),
+            *(one.bulk for one in seed),
+            *(one.cost for one in seed if one.cost is not None),
+        )
+
+    def of_place(self, place_id: str) -> tuple[PlantingCounts, ...]:
+        """Return the plantings of a place that are counted."""
+        return tuple(one for one in self.plantings if one.place_id == place_id)
+
+
+NOTHING_DECIDED = Decided()  # what readers other than the owner are given

@@ -1,0 +1,283 @@
+"""What to do with a planting of native grass by its counts: keep, weed, overseed, start over."""
+
+import datetime
+from collections.abc import Iterable, Iterator
+from dataclasses import replace
+
+from generator.inventory.counted import Counted
+from generator.inventory.log import LogEntry
+from generator.inventory.places import Planting
+from generator.inventory.schema import Inventory
+from generator.plan.counting import (
+    WHOLE_PLACE,
+    count_numbers,
+    ground_of,
+    placements_wanted,
+    seed_for,
+    stretch_words,
+)
+from generator.plan.day_words import day_words
+from generator.plan.decided import CountSaid, Outcome, PlaceWaits, PlantingCounts
+from generator.plan.findings import finding
+from generator.plan.model import Finding, Place
+from generator.plan.reasons import Caution, Note, Reason
+from generator.plan.weeding import heavy, ways_words, weeds_near
+from generator.reference.load import species, values
+from generator.units import convert, shown
+from generator.working import Figure, Quantity
+
+COUNTED_KIND = "native_grass"
+# Common practice: the first autumn is too early, mid-June of the second year decides.
+LOOK_ON = (9, 1)
+LOOK_FOR_DAYS = 60
+DECIDE_ON = (6, 15)
+ASKED_FOR_YEARS = 3  # growing seasons in which a missing count is told
+
+
+def planting_counts(
+    inventory: Inventory, places: Iterable[Place], entries: tuple[LogEntry, ...]
+) -> tuple[PlantingCounts, ...]:
+    """Return every planting of native grass with what its counts say, place by place."""
+    plans = inventory.plans()
+    return tuple(
+        _planting_counts(inventory, place, planting, entries)
+        for place in places
+        if place.screen is not None
+        for planting in place.screen.plantings
+        if planting.seed and plans[planting.steps].kind == COUNTED_KIND
+    )
+
+
+def _planting_counts(
+    inventory: Inventory, place: Place, planting: Planting, entries: tuple[LogEntry, ...]
+) -> PlantingCounts:
+    assert place.screen is not None
+    decide_on = datetime.date(planting.season + 1, *DECIDE_ON)
+    counts = tuple(
+        _said(inventory, place, planting, entry, entry.counted, decide_on, entries)
+        for entry in _last_of_each_stretch(planting.id, entries)
+        if entry.counted is not None
+    )
+    return PlantingCounts(
+        place.id,
+        planting,
+        _all_thin(place, counts),
+        datetime.date(planting.season, *LOOK_ON),
+        decide_on,
+        any(other.season > planting.season for other in place.screen.plantings),
+    )
+
+
+def _last_of_each_stretch(planting_id: str, entries: tuple[LogEntry, ...]) -> tuple[LogEntry, ...]:
+    """Return the counts that no later count covers, in order of their stations."""
+    kept: list[LogEntry] = []
+    for entry in reversed(entries):
+        counted = entry.counted
+        if counted is None or counted.planting != planting_id:
+            continue
+        if not any(_covers(one.counted, counted) for one in kept if one.counted is not None):
+            kept.append(entry)
+    return tuple(sorted(kept, key=lambda one: (_stations(one.counted)[0], one.done_on, one.id)))
+
+
+def _stations(counted: Counted | None) -> tuple[float, float]:
+    """Return where a count begins and ends, in feet; the whole place has no end."""
+    if counted is None or counted.from_ft is None or counted.to_ft is None:
+        return (0.0, float("inf"))
+    return (counted.from_ft.value, counted.to_ft.value)
+
+
+def _covers(later: Counted, earlier: Counted) -> bool:
+    (begins, ends), (first, last) = _stations(later), _stations(earlier)
+    return begins <= first and last <= ends
+
+
+def _said(
+    inventory: Inventory,
+    place: Place,
+    planting: Planting,
+    entry: LogEntry,
+    counted: Counted,
+    decide_on: datetime.date,
+    entries: tuple[LogEntry, ...],
+) -> CountSaid:
+    base = f"{place.id}/{planting.season}/count-{entry.id}"
+    numbers = count_numbers(base, counted)
+    area = ground_of(base, counted, place)
+    if area is not None:
+        numbers |= {"area_ac": area}
+        if counted.placements_count is not None:
+            numbers |= {"placements_count": placements_wanted(base, area)}
+    kinds = frozenset({COUNTED_KIND, *(species()[one.species].kind for one in planting.seed)})
+    weeds = weeds_near(
+        planting.id,
+        kinds,
+        entry.done_on,
+        entries,
+        inventory.property.noxious,
+        established=entry.done_on >= decide_on,
+    )
+    outcome = _outcome(numbers, counted, bool(heavy(weeds)), entry.done_on >= decide_on)
+    needed = area is not None and outcome in ("overseed", "start_over")
+    return CountSaid(
+        entry,
+        counted,
+        entry.done_on.year - planting.season + 1,
+        outcome,
+        numbers,
+        area,
+        seed_for(base, planting, area, inventory) if needed and area is not None else (),
+        weeds,
+    )
+
+
+def _outcome(
+    numbers: dict[str, Quantity], counted: Counted, weedy: bool, may_decide: bool
+) -> Outcome:
+    if not may_decide:
+        return "too_early"
+    if not is_enough(numbers):
+        return "start_over" if stretch_words(counted) == WHOLE_PLACE else "overseed"
+    return "weeds" if weedy else "keep"
+
+
+def is_enough(numbers: dict[str, Quantity]) -> bool:
+    """Return whether a count is enough for cover: by cells of the frame, else by plants in rows.
+
+    A count just at the threshold is enough.
+    """
+    frequency = numbers.get("frequency_fraction")
+    if frequency is not None:
+        least = values()["cells_enough_for_cover_pct"]
+        return frequency.value >= convert(least.value, least.unit, frequency.unit)
+    return numbers["plants_per_sq_m"].value >= values()["enough_plants_per_sq_m"].value
+
+
+def _all_thin(place: Place, counts: tuple[CountSaid, ...]) -> tuple[CountSaid, ...]:
+    """Return the counts; thin stretches that make up the whole place are a place to start over."""
+    assert place.screen is not None
+    length = place.screen.length_ft
+    thin = [one for one in counts if one.outcome == "overseed"]
+    reached = 0.0
+    for one in thin:
+        begins, ends = _stations(one.counted)
+        if begins <= reached:
+            reached = max(reached, ends)
+    if length is None or reached < length.value:
+        return counts
+    return tuple(replace(one, outcome="start_over") if one in thin else one for one in counts)
+
+
+def count_findings(
+    all_counts: Iterable[PlantingCounts], waits: Iterable[PlaceWaits], as_of: datetime.date
+) -> Iterator[Finding]:
+    """Yield what is to be told of counts, of weeds beside them, and of counts that are missing."""
+    by_place = {one.place_id: one for one in waits}
+    for counts in all_counts:
+        if counts.superseded:
+            continue
+        yield from _missing(counts, as_of)
+        noxious: set[str] = set()
+        for count in counts.counts:
+            yield from _told(counts, count, by_place[counts.place_id])
+            yield from _placements(counts, count)
+            for found in count.weeds:
+                if found.noxious is not None and found.name not in noxious:
+                    noxious.add(found.name)
+                    yield finding(
+                        Caution.NOXIOUS_SEEN,
+                        counts.place_id,
+                        found.seen.where,
+                        weed=found.name,
+                        planting=counts.planting.id,
+                        day=day_words(found.seen_on),
+                        looked_up=day_words(found.noxious.looked_up_on),
+                        source=found.noxious.source,
+                    )
+
+
+def _missing(counts: PlantingCounts, as_of: datetime.date) -> Iterator[Finding]:
+    planting = counts.planting
+    days = [one.entry.done_on for one in counts.counts]
+    first_year = 0 <= (as_of - counts.look_on).days <= LOOK_FOR_DAYS
+    told_until = datetime.date(planting.season + ASKED_FOR_YEARS - 1, 12, 31)
+    reason = None
+    if first_year and not days:
+        reason = Note.COUNT_IN_AUTUMN
+    elif counts.decide_on <= as_of <= told_until and not any(
+        one >= counts.decide_on for one in days
+    ):
+        reason = Note.COUNT_NOW
+    if reason is not None:
+        decide_on = day_words(counts.decide_on)
+        yield finding(
+            reason, counts.place_id, planting.where, planting=planting.id, decide_on=decide_on
+        )
+
+
+def _told(counts: PlantingCounts, count: CountSaid, waits: PlaceWaits) -> Iterator[Finding]:
+    reasons: dict[Outcome, Reason] = {
+        "too_early": Note.TOO_EARLY,
+        "weeds": Caution.WEEDS_HEAVY,
+        "overseed": Caution.STRETCH_THIN,
+        "start_over": Caution.START_OVER,
+    }
+    if count.outcome == "keep":
+        return
+    weeds = heavy(count.weeds)
+    yield finding(
+        reasons[count.outcome],
+        counts.place_id,
+        count.counted.where,
+        _figures(count),
+        planting=counts.planting.id,
+        stretch=stretch_words(count.counted),
+        day=day_words(count.entry.done_on),
+        decide_on=day_words(counts.decide_on),
+        weeds=" and ".join(one.name.lower() for one in weeds),
+        ways=ways_words(weeds),
+        residue=residue_words(waits),
+    )
+
+
+def residue_words(waits: PlaceWaits) -> str:
+    """Return from when native grass may be sown again by what the log says was sprayed."""
+    answer = waits.logged_for(COUNTED_KIND)
+    if answer.unknown:
+        return f"From when it may be sown is not answerable yet: {' '.join(answer.unknown)}"
+    if not any(one.logged for one in waits.sprayings):
+        return (
+            "From when it may be sown is not answerable yet: type each spraying in the log, with "
+            "its job: and what was used."
+        )
+    if answer.day is None or answer.by is None or answer.by.last is None or answer.wait is None:
+        return "By the cards of what is logged sprayed here, no wait stands before the sowing."
+    return (
+        f"{answer.by.product_name}, sprayed {day_words(answer.by.last)}, asks for "
+        f"{shown(answer.wait.value, answer.wait.unit)}: native grass may be sown from "
+        f"{day_words(answer.day)} on."
+    )
+
+
+def _figures(count: CountSaid) -> tuple[tuple[str, Figure], ...]:
+    shown_first: list[tuple[str, Figure]] = []
+    if "frequency_fraction" in count.numbers:
+        shown_first.append(("Cells with a plant", count.numbers["frequency_fraction"]))
+        shown_first.append(("Enough for cover", values()["cells_enough_for_cover_pct"]))
+    else:
+        shown_first.append(("Enough", values()["enough_plants_per_sq_m"]))
+    return (*shown_first, ("Plants", count.numbers["plants_per_sq_m"]))
+
+
+def _placements(counts: PlantingCounts, count: CountSaid) -> Iterator[Finding]:
+    placed, wanted = count.counted.placements_count, count.numbers.get("placements_count")
+    if placed is None or wanted is None or placed.value >= wanted.value:
+        return
+    yield finding(
+        Note.FEW_PLACEMENTS,
+        counts.place_id,
+        count.counted.where,
+        (("Placements", placed), ("Asked for", wanted)),
+        stretch=stretch_words(count.counted),
+        day=day_words(count.entry.done_on),
+    )

@@ -30,9 +30,7 @@ def _all_or_places(inventory: Inventory) -> Iterator[Broken]:
         *inventory.one_calls,
     )
     for one in all_of_them:
-        if not one.places:
-            yield Broken(one.where, f"{shown_value(one.id)} holds on no place", "places, or all")
-        elif ALL_PLACES in one.places and len(one.places) > 1:
+        if ALL_PLACES in one.places and len(one.places) > 1:
             what = f"{shown_value(one.id)} holds on all places and on some"
             yield Broken(one.where, what, "all alone, or the places one by one")
 

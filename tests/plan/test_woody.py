@@ -53,6 +53,8 @@ def rowed(season: int = SEASON, place: Data | None = None, **row: Any) -> Data:
         }
     ]
     data["seed"]["guards"] = [{"id": "tube", "name": "Tube, 4 ft", "package_count": 50}]
+    call = {"id": "call", "places": ["edge"], "clear_on": "2026-09-01"}
+    data["papers"] = {"one_calls": [call]}
     return data
 
 

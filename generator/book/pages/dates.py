@@ -1,0 +1,89 @@
+"""The page of dates, people and papers: what the calendar and the letters say, for the owner."""
+
+from collections.abc import Iterable
+from typing import Any
+
+from generator.book.pages.written import Written, from_template, jobs_with_places
+from generator.inventory.dates import ALL_PLACES, DateRange
+from generator.plan.calendar import day_in_season
+from generator.plan.day_findings import LOOKED_UP
+from generator.plan.days import comes_back
+from generator.plan.job_days import FIRST_OF_SEASON, LAST_OF_SEASON
+from generator.plan.model import Plan, Span
+from generator.reference.load import operations
+from generator.reference.steps import step_plans
+
+TITLE = "Dates, people and papers"
+KINDS = {
+    "quiet": "Quiet",
+    "hunting": "Hunting",
+    "turkey": "Turkey hunting",
+    "fawning": "Fawning",
+    "nesting": "Nesting",
+    "burn_ban": "Burn ban",
+}
+
+
+def dates_page(plan: Plan) -> Written:
+    """Return the dates of the season, what they take of the jobs, the people and the papers."""
+    kept: list[Any] = [
+        *plan.dates,
+        *plan.applicators,
+        *plan.helpers,
+        *plan.contractors,
+        *plan.permits,
+        *plan.contracts,
+        *plan.one_calls,
+    ]
+    subjects = {one.id for one in kept}
+    return from_template(
+        plan,
+        "dates.md",
+        TITLE,
+        "",
+        "dates",
+        [*KINDS.values(), "licence", "insurance", "permit", "contract", "811"],
+        dates=[(one, KINDS[one.kind], _in_season(plan, one)) for one in plan.dates],
+        looked_up=LOOKED_UP,
+        jobs=[
+            (job, place)
+            for job, _, place in jobs_with_places(plan, plan.jobs)
+            if job.days is not None
+        ],
+        products={one.id: one.name for one in plan.products},
+        readers={one.reader: one.name or one.reader for one in plan.handed},
+        placed=_placed(plan),
+        work_words=_work_words(),
+        findings=[one for one in plan.findings if one.subject in subjects],
+        kept=kept,
+    )
+
+
+def _in_season(plan: Plan, dates: DateRange) -> tuple[Span, ...]:
+    """Return the days of a record in the plan's season; as typed where none is in it."""
+    season = (
+        day_in_season(FIRST_OF_SEASON, plan.season),
+        day_in_season(LAST_OF_SEASON, plan.season),
+    )
+    return comes_back(dates, season)
+
+
+def _placed(plan: Plan) -> Any:
+    """Return the function that says on which places something holds."""
+    names = {one.id: one.name for one in plan.places}
+
+    def told(ids: Iterable[str]) -> str:
+        return ", ".join("all places" if one == ALL_PLACES else names[one] for one in ids)
+
+    return told
+
+
+def _work_words() -> Any:
+    """Return the function that says which steps and kinds of work a paper names."""
+    names = {step.id: step.name for plan in step_plans().values() for step in plan.steps}
+    names |= operations()
+
+    def told(ids: Iterable[str]) -> str:
+        return ", ".join(names.get(one, one) for one in ids)
+
+    return told

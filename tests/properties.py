@@ -15,6 +15,7 @@ from typing import Any
 import yaml
 
 from tests.feeding import fed
+from tests.properties_dates import add_dates
 from tests.properties_money import add_money
 from tests.rows import with_rows
 from tests.shapes import with_shapes
@@ -268,7 +269,8 @@ def property_data(seed: int, screens: int) -> Data:
     """Return a generated property of so many screens; the same seed gives the same property."""
     data = add_money(_Maker(random.Random(seed)).data(screens), random.Random(f"money {seed}"))
     data = fed(data, random.Random(f"fed {seed}"))
-    return with_rows(data, random.Random(f"rows {seed}"))
+    data = with_rows(data, random.Random(f"rows {seed}"))
+    return add_dates(data, random.Random(f"dates {seed}"))
 
 
 class _Maker:

@@ -15,8 +15,9 @@ from openpyxl.utils import get_column_letter
 from openpyxl.worksheet.worksheet import Worksheet
 from openpyxl.xml.functions import tostring
 
-from generator.book.text import MONTHS, clean
+from generator.book.text import clean
 from generator.plan.budget import COLUMNS, missed, not_to_buy_yet, purchases, table_rows
+from generator.plan.day_words import MONTHS
 from generator.plan.items import StockItem
 from generator.plan.model import Plan
 from generator.plan.money import VIEWS, rows

@@ -4,6 +4,7 @@ from generator.book.content import chapters
 from generator.book.exports import owner_files
 from generator.book.model import Book
 from generator.book.pages.back import glossary_page, readers_page, sources_page, workings_page
+from generator.book.pages.dates import dates_page
 from generator.book.pages.front import chapter_page, emergency_page, findings_page, safety_page
 from generator.book.pages.ground import place_page, route_page, stand_page
 from generator.book.pages.money import buy_page, money_page
@@ -26,7 +27,7 @@ def make_book(plan: Plan) -> Book:
     """Return the book of one reader: pages as Markdown with their search records."""
     written: list[Written] = [home_page(plan), emergency_page(plan)]
     if plan.reader == "owner":
-        written += [findings_page(plan), buy_page(plan), money_page(plan)]
+        written += [findings_page(plan), buy_page(plan), money_page(plan), dates_page(plan)]
     written += [safety_page(plan), work_page(plan)]
     written += [job_page(plan, job) for job in plan.jobs]
     written += [place_page(plan, place) for place in plan.places]

@@ -11,9 +11,10 @@ from markupsafe import Markup
 
 from generator.book.content import named_value
 from generator.book.marks import Marks, label, working
-from generator.book.text import MONTHS, day_words, in_entities, inert
+from generator.book.text import in_entities, inert
 from generator.inventory.fields import NOT_ON_LABEL
 from generator.lookup import shipped
+from generator.plan.day_words import MONTHS, day_words
 from generator.plan.model import DateReason
 from generator.reference.load import emergency_numbers, sign_names
 from generator.working import Figure, Reference

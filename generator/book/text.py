@@ -1,6 +1,5 @@
-"""Text from the inventory made inert, and days in words."""
+"""Text from the inventory made inert."""
 
-import datetime
 import functools
 import html
 import re
@@ -8,10 +7,6 @@ import unicodedata
 
 from markupsafe import Markup
 
-MONTHS = (
-    "January", "February", "March", "April", "May", "June",
-    "July", "August", "September", "October", "November", "December",
-)  # fmt: skip
 REMEMBERED = 1 << 14  # a book says the same few thousand things on most of its pages
 _SPACES = re.compile(r"\s+")
 _HARMLESS = frozenset("0123456789abcdefghijklmnopqrstuvwxyzABCDEFGHIJKLMNOPQRSTUVWXYZ ,")
@@ -61,12 +56,3 @@ def searchable(text: str) -> str:
     'lane-27 &lt;b&gt;'
     """
     return html.escape(clean(text))
-
-
-def day_words(day: datetime.date) -> str:
-    """Return a day in words, the same in every language of the machine.
-
-    >>> day_words(datetime.date(2027, 3, 4))
-    '4 March 2027'
-    """
-    return f"{day.day} {MONTHS[day.month - 1]} {day.year}"

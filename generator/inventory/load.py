@@ -7,6 +7,7 @@ from pathlib import Path
 from typing import Any
 
 from generator.inventory import problems as say
+from generator.inventory.dates import DateRange
 from generator.inventory.drill import Drill
 from generator.inventory.equipment import Measure, Sprayer, Spreader
 from generator.inventory.fields import Where
@@ -14,16 +15,20 @@ from generator.inventory.ground import SoilTest, WaterHole
 from generator.inventory.log import LogEntry
 from generator.inventory.machine import Machine
 from generator.inventory.money import CostShare, Hire
+from generator.inventory.papers import Contract, OneCall, Permit
+from generator.inventory.people import Applicator, Contractor, Helper
 from generator.inventory.places import Planting, Route, Screen, Stand
 from generator.inventory.problems import Problem, Sentence
 from generator.inventory.reading import FAULT, Mention, NamedThing, Reading, read_record
 from generator.inventory.rules import broken_rules
 from generator.inventory.schema import FORMAT, Inventory, Property, Reader
 from generator.inventory.spreadable import Fertilizer, Lime
+from generator.inventory.steps import OwnPlan
 from generator.inventory.stock import Adjuvant, Product, SeedLot
 from generator.inventory.woody import Guard, Plant
 from generator.inventory.yaml_positions import Document, read_document
-from generator.reference.load import planting_kinds, species, step_plans
+from generator.reference.load import operations, planting_kinds, sign_names, species
+from generator.reference.steps import step_plans
 
 PROPERTY_FILE = "property.yaml"
 # file name without .yaml -> {key at the top of the file: kind of its entries}
@@ -48,7 +53,11 @@ FILES: dict[str, dict[str, type]] = {
     },
     "readers": {"readers": Reader},
     "money": {"hires": Hire, "cost_share": CostShare},
+    "steps": {"step_plans": OwnPlan},
     "log": {"entries": LogEntry},
+    "dates": {"dates": DateRange},
+    "people": {"applicators": Applicator, "helpers": Helper, "contractors": Contractor},
+    "papers": {"permits": Permit, "contracts": Contract, "one_calls": OneCall},
 }
 FOLDERS_BESIDE = ("schema",)
 KIND_WORDS: dict[type, str] = {
@@ -69,11 +78,19 @@ KIND_WORDS: dict[type, str] = {
     Machine: "machine",
     Hire: "hire",
     CostShare: "cost-share",
+    OwnPlan: "step_plan",
     LogEntry: "entry",
     SoilTest: "soil_test",
     WaterHole: "water_hole",
     Fertilizer: "fertilizer",
     Lime: "lime",
+    DateRange: "dates",
+    Applicator: "applicator",
+    Helper: "helper",
+    Contractor: "contractor",
+    Permit: "permit",
+    Contract: "contract",
+    OneCall: "request",
 }
 
 
@@ -237,6 +254,8 @@ def _mention_faults(readings: list[Reading], unread: set[type]) -> list[Problem]
     known |= {
         "species": set(species()),
         "planting_kind": set(planting_kinds()),
+        "operation": set(operations()),
+        "season_sign": set(sign_names()),
         "step_plan": set(step_plans()),
         "step": {step.id for plan in step_plans().values() for step in plan.steps},
         "any": {"any"},
@@ -244,6 +263,7 @@ def _mention_faults(readings: list[Reading], unread: set[type]) -> list[Problem]
         "owner": {"owner"},
     }
     for reading in readings:
+        known["step"] |= reading.words
         for named in reading.named:
             known[KIND_WORDS[named.kind]].add(named.identity)
     if Screen in unread:

@@ -16,13 +16,15 @@ from generator.inventory.problems import (
 from generator.inventory.reading import is_id
 from generator.inventory.rule import Broken, Rule, typed_at
 from generator.inventory.rules_area import AREA_RULES
+from generator.inventory.rules_dates import DATES_RULES
+from generator.inventory.rules_decide import DECIDE_RULES
 from generator.inventory.rules_fert import FERT_RULES
 from generator.inventory.rules_money import MONEY_RULES
 from generator.inventory.rules_seed import SEED_RULES
 from generator.inventory.rules_spray import SPRAY_RULES
+from generator.inventory.rules_steps import STEP_RULES
 from generator.inventory.rules_woody import WOODY_RULES
 from generator.inventory.schema import Inventory
-from generator.reference.load import step_plans
 from generator.units import convert
 from generator.working import Given
 
@@ -112,7 +114,7 @@ def _each_lot_once(inventory: Inventory) -> Iterator[Broken]:
 
 def _steps_of_plan(inventory: Inventory) -> Iterator[Broken]:
     for _, planting in _plantings(inventory):
-        known = [step.id for step in step_plans()[planting.steps].steps]
+        known = [step.id for step in inventory.steps_of(planting)]
         seen: set[str] = set()
         for work in planting.work:
             if work.step not in known:
@@ -126,14 +128,17 @@ def _steps_of_plan(inventory: Inventory) -> Iterator[Broken]:
 
 def _each_step_once_a_season(inventory: Inventory) -> Iterator[Broken]:
     for screen in inventory.screens:
-        seen: set[tuple[int, str]] = set()
+        seen: set[tuple[str, str]] = set()
         for planting in screen.plantings:
-            steps = step_plans()[planting.steps].steps
-            keys = [(planting.season + one.seasons_later, one.id) for one in steps]
+            steps = inventory.plans()[planting.steps].steps
+            keys = [(f"in season {planting.season + one.seasons_later}", one.id) for one in steps]
+            if planting.upkeep is not None:
+                yearly = inventory.plans()[planting.upkeep].steps
+                keys += [("in every season", one.id) for one in yearly]
             for season, step in (one for one in keys if one in seen):
                 yield Broken(
                     planting.where,
-                    f"two plantings here have step {step} in season {season}",
+                    f"two plantings here have step {step} {season}",
                     "one planting with all its seed, another season, or two places",
                 )
                 break
@@ -250,10 +255,10 @@ def season_order(month_day: tuple[int, int]) -> tuple[int, int]:
 
 
 def _reader_steps(inventory: Inventory) -> Iterator[Broken]:
-    plans = {planting.id: planting.steps for _, planting in _plantings(inventory)}
+    plantings = {planting.id: planting for _, planting in _plantings(inventory)}
     for reader in inventory.readers:
         for jobs in reader.jobs:
-            known = [step.id for step in step_plans()[plans[jobs.planting]].steps]
+            known = [step.id for step in inventory.steps_of(plantings[jobs.planting])]
             if not jobs.steps:
                 what = f"no step of planting {shown_value(jobs.planting)} is handed over"
                 yield Broken(jobs.where, what, ", ".join(["all", *known]))
@@ -317,4 +322,7 @@ RULES = (
     *FERT_RULES,
     *MONEY_RULES,
     *WOODY_RULES,
+    *STEP_RULES,
+    *DATES_RULES,
+    *DECIDE_RULES,
 )

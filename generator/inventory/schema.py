@@ -1,8 +1,11 @@
 """What a property folder holds: one frozen record per kind of thing."""
 
 import datetime
+from collections.abc import Mapping
 from dataclasses import dataclass
 
+from generator.inventory.dates import DateRange
+from generator.inventory.counted import NoxiousWeed
 from generator.inventory.drill import Drill
 from generator.inventory.equipment import Measure, Sprayer, Spreader
 from generator.inventory.fields import (
@@ -24,10 +27,14 @@ from generator.inventory.ground import SoilTest, WaterHole
 from generator.inventory.log import LogEntry
 from generator.inventory.machine import Machine
 from generator.inventory.money import CostShare, Hire
-from generator.inventory.places import Route, Screen, Stand
+from generator.inventory.papers import Contract, OneCall, Permit
+from generator.inventory.people import Applicator, Contractor, Helper
+from generator.inventory.places import Planting, Route, Screen, Stand
 from generator.inventory.spreadable import Fertilizer, Lime
+from generator.inventory.steps import OwnPlan, plans_with
 from generator.inventory.stock import Adjuvant, Product, SeedLot
 from generator.inventory.woody import Guard, Plant
+from generator.reference.steps import Step, StepPlan
 
 FORMAT = 1
 
@@ -74,6 +81,9 @@ class Property(Record):
         "page", "season signs looked up on", recorded=True
     )
     emergency: EmergencyCard | None = record("page", "emergency card", EmergencyCard, safety=True)
+    noxious: tuple[NoxiousWeed, ...] = record(
+        "page", "weeds the law wants kept down here", NoxiousWeed, many=True
+    )
     note: str | None = text("note", "a note of your own")
 
 
@@ -118,7 +128,26 @@ class Inventory:
     hires: tuple[Hire, ...] = ()
     cost_share: tuple[CostShare, ...] = ()
     entries: tuple[LogEntry, ...] = ()
+    step_plans: tuple[OwnPlan, ...] = ()
     soil_tests: tuple[SoilTest, ...] = ()
     water_holes: tuple[WaterHole, ...] = ()
     fertilizers: tuple[Fertilizer, ...] = ()
     limes: tuple[Lime, ...] = ()
+
+    def plans(self) -> Mapping[str, StepPlan]:
+        """Return every step plan by its id, the owner's own among them."""
+        return plans_with(self.step_plans)
+
+    def steps_of(self, planting: Planting) -> tuple[Step, ...]:
+        """Return the steps of a planting, those of its upkeep after the others."""
+        plans = self.plans()
+        upkeep = plans[planting.upkeep].steps if planting.upkeep is not None else ()
+        return (*plans[planting.steps].steps, *upkeep)
+
+    dates: tuple[DateRange, ...] = ()
+    applicators: tuple[Applicator, ...] = ()
+    helpers: tuple[Helper, ...] = ()
+    contractors: tuple[Contractor, ...] = ()
+    permits: tuple[Permit, ...] = ()
+    contracts: tuple[Contract, ...] = ()
+    one_calls: tuple[OneCall, ...] = ()

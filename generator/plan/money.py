@@ -238,7 +238,7 @@ def months(plan: Plan) -> tuple[Month, ...]:
     jobs = {job.id: job for job in plan.jobs}
     open_in: dict[datetime.date, list[WorkTime]] = {}
     for time in plan.times:
-        for first in _open_months(jobs[time.job_id]):
+        for first in open_months(jobs[time.job_id]):
             open_in.setdefault(first, []).append(time)
     return tuple(
         Month(
@@ -253,7 +253,8 @@ def months(plan: Plan) -> tuple[Month, ...]:
     )
 
 
-def _open_months(job: Job) -> list[datetime.date]:
+def open_months(job: Job) -> list[datetime.date]:
+    """Return the first day of each month in which a job is open; none where that is unknown."""
     opens, closes = job.dates.opens, job.dates.closes
     found: list[datetime.date] = []
     if opens is None or closes is None:

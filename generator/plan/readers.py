@@ -28,7 +28,6 @@ from generator.plan.model import (
     Sowing,
 )
 from generator.plan.spreading import LimeAsked, Nutrient, Spreading
-from generator.reference.load import step_plans
 from generator.working import (
     SET_BY_OWNER,
     Figure,
@@ -47,12 +46,10 @@ ALL = "all"
 _R = TypeVar("_R", bound=Record)
 
 
-def handed_steps(reader: Reader, planting_id: str, plan_id: str) -> frozenset[str]:
-    """Return the steps of a planting that a reader is handed."""
-    steps = [one for jobs in reader.jobs if jobs.planting == planting_id for one in jobs.steps]
-    if ALL in steps:
-        return frozenset(step.id for step in step_plans()[plan_id].steps)
-    return frozenset(steps)
+def is_handed(reader: Reader, planting_id: str, step_id: str) -> bool:
+    """Return whether a reader is handed a step of a planting."""
+    steps = {one for jobs in reader.jobs if jobs.planting == planting_id for one in jobs.steps}
+    return ALL in steps or step_id in steps
 
 
 def handed_over(plan: Plan, readers: tuple[Reader, ...]) -> tuple[Handed, ...]:
@@ -76,17 +73,7 @@ def handed_over(plan: Plan, readers: tuple[Reader, ...]) -> tuple[Handed, ...]:
 
 
 def _handed_jobs(plan: Plan, reader: Reader) -> list[Job]:
-    plans = {
-        planting.id: planting.steps
-        for place in plan.places
-        if place.screen is not None
-        for planting in place.screen.plantings
-    }
-    return [
-        job
-        for job in plan.jobs
-        if job.step.id in handed_steps(reader, job.planting_id, plans[job.planting_id])
-    ]
+    return [job for job in plan.jobs if is_handed(reader, job.planting_id, job.step.id)]
 
 
 def _shown_numbers(job: Job) -> list[Quantity]:
@@ -232,6 +219,7 @@ def _job(job: Job, place: _NewPlace, seen: frozenset[str]) -> Job:
             for one in job.sowings
         ),
         note=None,
+        days=replace(job.days, why=()) if job.days is not None else None,
         needs=(),
         mix=_mix(job.mix, release, seen) if job.mix is not None else None,
         spreader=_redacted(job.spreader, seen) if job.spreader is not None else None,

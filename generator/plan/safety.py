@@ -27,6 +27,7 @@ NEAR_LABELS = {
     "others": "Others present or hunting",
     "block_lat_lon": "Work begins at, latitude and longitude",
 }
+RESTRICTED_WORDS = "for certified applicators, or under their direct supervision, only"
 SIGNAL_WORDS = {
     "danger_poison": "DANGER POISON",
     "danger": "DANGER",
@@ -79,6 +80,8 @@ def _label_lines(card: LabelCard, use: Use) -> Iterator[SafetyLine]:
         "signal_word", "Signal word", SIGNAL_WORDS.get(str(card.signal_word), card.signal_word)
     )
     yield _words("epa_reg_no", "EPA registration number", card.epa_reg_no)
+    if card.restricted_use:
+        yield _words("restricted_use", "Restricted use product", RESTRICTED_WORDS)
     worn = card.protective_equipment
     worn_text = worn if isinstance(worn, str) or worn is None else "; ".join(worn)
     yield _words("protective_equipment", "Wear", worn_text)

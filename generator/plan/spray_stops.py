@@ -6,10 +6,12 @@ from dataclasses import dataclass, replace
 from generator.inventory.fields import Where
 from generator.inventory.label import Bulletin, LabelCard, Use, YearlyLimit
 from generator.inventory.places import Partner, Screen, Work
+from generator.inventory.schema import Inventory
 from generator.inventory.stock import Product
 from generator.plan.asked import JobAsked
 from generator.plan.clearance import Asked, missing_on_card, missing_on_use
 from generator.plan.findings import finding
+from generator.plan.licences import may_be_restricted
 from generator.plan.model import Finding, OpenDates
 from generator.plan.rates import ROUNDING, JobRate, as_active, counted_basis
 from generator.plan.reasons import Stop
@@ -73,7 +75,7 @@ def no_use(stop: Stop, asked: JobAsked, product: Product) -> Finding:
     )
 
 
-def card_stops(asked: JobAsked, product: Product) -> Iterator[Finding]:
+def card_stops(asked: JobAsked, product: Product, inventory: Inventory) -> Iterator[Finding]:
     """Yield what the head of the card leaves open or says against the job."""
     card, job = product.label, asked.job_id
     if card is None:
@@ -84,7 +86,9 @@ def card_stops(asked: JobAsked, product: Product) -> Iterator[Finding]:
         yield finding(
             Stop.CARD_GAPS, job, card.where, product=product.name, missing=", ".join(missing)
         )
-    if card.restricted_use:
+    if card.restricted_use and not may_be_restricted(
+        product.id, asked.planting.id, asked.step.id, asked.dates.closes, inventory
+    ):
         yield finding(Stop.RESTRICTED, job, card.where, product=product.name)
     if card.state_registered in ("no", "unsure"):
         yield finding(Stop.NOT_REGISTERED, job, card.where, product=product.name)

@@ -123,7 +123,7 @@ def plan_spray(asked: JobAsked, inventory: Inventory, sprays: tuple[PlannedSpray
     stops: list[Finding] = []
     cleared: list[Cleared] = []
     for chosen in products:
-        one = _clear(asked, chosen, _carrier(asked, machine), sprays)
+        one = _clear(asked, chosen, _carrier(asked, machine), sprays, inventory)
         if isinstance(one, Cleared):
             cleared.append(one)
         else:
@@ -137,10 +137,14 @@ def plan_spray(asked: JobAsked, inventory: Inventory, sprays: tuple[PlannedSpray
 
 
 def _clear(
-    asked: JobAsked, chosen: Chosen, carrier: Quantity | None, sprays: tuple[PlannedSpray, ...]
+    asked: JobAsked,
+    chosen: Chosen,
+    carrier: Quantity | None,
+    sprays: tuple[PlannedSpray, ...],
+    inventory: Inventory,
 ) -> Cleared | list[Finding]:
     product = chosen.product
-    stops = list(card_stops(asked, product))
+    stops = list(card_stops(asked, product, inventory))
     if stops or product.label is None:
         return stops
     use = cleared_use(product.label, asked_of_label(asked))

@@ -10,6 +10,7 @@ from collections.abc import Iterator
 from typing import Any
 
 from tests.properties import Data, property_data
+from tests.properties_dates import change_dates
 from tests.shapes import with_other_ground
 from tests.sowings import AMPLE_LB
 
@@ -25,15 +26,18 @@ WITH_NOTES = {
     "money": ("hires", "cost_share"),
     "log": ("entries",),
     "ground": ("soil_tests", "water_holes"),
+    "dates": ("dates",),
+    "people": ("applicators", "helpers", "contractors"),
+    "papers": ("permits", "contracts", "one_calls"),
 }
-WITHOUT_FORMER_NAMES = ("readers", "money", "log")
+WITHOUT_FORMER_NAMES = ("readers", "money", "log", "dates", "people", "papers")
 MONEY = ("package_lb", "package_gal", "price_usd", "priced_on", "on_hand_lb", "on_hand_fl_oz",
          "package_count", "on_hand_count", "counted_on")  # fmt: skip
 # What a sheet counts bags by.
 SEEN = {"fertilizers": ("package_lb",), "limes": ("package_lb",)}
 REFERENCES = ("lot", "product", "sprayer", "spreader", "drill", "measure", "planting", "hides",
               "serves", "places", "machine", "item", "corrects", "soil_test", "fertilizers",
-              "lime", "plants", "guards")  # fmt: skip
+              "lime", "plants", "guards", "reader", "fits", "cost_share")  # fmt: skip
 
 
 def scrambled(data: Data, chance: random.Random) -> tuple[Data, str]:
@@ -44,6 +48,7 @@ def scrambled(data: Data, chance: random.Random) -> tuple[Data, str]:
     _forget_lost_plantings(result)
     _add_strangers(result, chance)
     _change_routes_and_stands(result, chance)
+    change_dates(result, _places_of(result, handed), chance)
     _change_words(result, chance)
     _change_spending(result, chance)
     for name in ("seed", "products"):
@@ -62,6 +67,14 @@ def handed_plantings(data: Data, reader: str) -> set[str]:
     """The plantings of which a reader is handed a job."""
     readers = {one["id"]: one for one in data["readers"]["readers"]}
     return {one["planting"] for one in readers[reader]["jobs"]}
+
+
+def _places_of(data: Data, plantings: set[str]) -> set[str]:
+    return {
+        screen["id"]
+        for screen in data["screens"]["screens"]
+        if plantings & {one["id"] for one in screen["plantings"]}
+    }
 
 
 def _screens(data: Data, handed: set[str], chance: random.Random) -> Iterator[Data]:

@@ -77,6 +77,27 @@ FULL_GROUND: Data = {
     "soil_tests": [{"id": "cores", "places": ["spare"], "sampled_on": "2026-04-02"}],
     "water_holes": [{"id": "hole", "shape": "rectangle"}],
 }
+FULL_DATES: Data = {"dates": [{"id": "rest", "kind": "hunting", "places": ["lane"]}]}
+FULL_PEOPLE: Data = {
+    "applicators": [
+        {"id": "sprays", "licence_class": "commercial", "reader": "hired", "fits": ["brew"]}
+    ],
+    "helpers": [{"id": "friend", "months": [{"month": "june", "free_hours": 1}]}],
+    "contractors": [{"id": "digger", "reader": "hired", "insured": True}],
+}
+FULL_PAPERS: Data = {
+    "permits": [{"id": "leave", "kind": "burn", "places": ["lane"]}],
+    "contracts": [
+        {
+            "id": "cover",
+            "places": ["lane"],
+            "cost_share": ["program"],
+            "work_allowed": ["mow"],
+            "written_permission_for": ["mow"],
+        }
+    ],
+    "one_calls": [{"id": "call", "places": ["spare"], "clear_on": "2027-03-20"}],
+}
 
 
 class Hidden:
@@ -193,6 +214,9 @@ def property_with_everything() -> tuple[Data, Hidden]:
     data["log"] = copy.deepcopy({"entries": FULL_ENTRIES})
     data["products"] |= copy.deepcopy(FULL_PRODUCTS)
     data["ground"] = copy.deepcopy(FULL_GROUND)
+    data["dates"] = copy.deepcopy(FULL_DATES)
+    data["people"] = copy.deepcopy(FULL_PEOPLE)
+    data["papers"] = copy.deepcopy(FULL_PAPERS)
     hidden = Hidden()
     hidden.fill(Property, data["property"])
     for file, lists in FILES.items():
@@ -227,6 +251,13 @@ def property_with_everything() -> tuple[Data, Hidden]:
         "spare-row",
         "e-1",
         "e-2",
+        "rest",
+        "sprays",
+        "friend",
+        "digger",
+        "leave",
+        "cover",
+        "call",
     )
     return new_names(data, {name: f"{CANARY}-{name}" for name in names}), hidden
 

@@ -20,7 +20,7 @@ SHORT = range(25)
 LONG = range(25, 525)
 Change = Callable[[Data, random.Random], tuple[Data, str]]
 LISTS = ("screens", "stands", "routes", "seed", "products", "equipment", "readers", "money", "log",
-         "ground")  # fmt: skip
+         "ground", "dates", "people", "papers")  # fmt: skip
 
 
 def contractor_site(folder: Path, reader_id: str, site: Path) -> dict[str, bytes]:

@@ -10,6 +10,7 @@ from generator.plan.budget import (
     purchases,
 )
 from generator.plan.field_work import hire_charge, hired_jobs, rentings
+from generator.plan.free_hours import HOURS, own_months
 from generator.plan.model import Job, Plan, is_stopped
 from generator.plan.money import hours_in_all, months, payments, places_apart, rows, spent, to_pay
 from generator.plan.ordering import is_over
@@ -77,8 +78,9 @@ def money_page(plan: Plan) -> Written:
         findings=[
             one
             for one in plan.findings
-            if one.subject in subjects or one.subject.startswith(LOGGED)
+            if one.subject in subjects or one.subject.startswith((LOGGED, HOURS))
         ],
+        own_months=own_months(plan),
         files=(BUDGET_CSV, BUDGET_XLSX),
     )
 

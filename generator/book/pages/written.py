@@ -10,6 +10,7 @@ from generator.book.marks import Marks
 from generator.book.model import Page, SearchRecord
 from generator.book.render import render, workings_block
 from generator.book.text import inert, searchable
+from generator.plan.free_hours import HOURS
 from generator.plan.model import Finding, Job, Place, Plan, is_stopped
 
 WORK, PLACES, STANDS, ROUTES = "Work", "Places", "Stands", "Routes"
@@ -99,6 +100,14 @@ def subject_of(plan: Plan, finding: Finding) -> tuple[str, Markup]:
     for hole in (one.hole for one in plan.water):
         if hole.id == finding.subject:
             return hole.name, Markup("ground/{}.html").format(address_of(hole))
+    if finding.subject.startswith(HOURS):
+        return "Hours free", Markup("money.html")
+    papers = {one.id: f"Dates {one.id}" for one in plan.dates}
+    papers |= {one.id: f"Contractor {one.name or one.id}" for one in plan.contractors}
+    papers |= {one.id: one.name or one.id for one in plan.permits}
+    papers |= {one.id: one.name for one in plan.contracts}
+    if finding.subject in papers:
+        return papers[finding.subject], Markup("dates.html")
     return "Season signs", Markup("")
 
 

@@ -4,6 +4,7 @@ from generator.book.content import chapters
 from generator.book.exports import owner_files
 from generator.book.model import Book
 from generator.book.pages.back import glossary_page, readers_page, sources_page, workings_page
+from generator.book.pages.counts import counts_page, plant_when_page, weeds_page
 from generator.book.pages.dates import dates_page
 from generator.book.pages.front import chapter_page, emergency_page, findings_page, safety_page
 from generator.book.pages.ground import place_page, route_page, stand_page
@@ -28,6 +29,7 @@ def make_book(plan: Plan) -> Book:
     written: list[Written] = [home_page(plan), emergency_page(plan)]
     if plan.reader == "owner":
         written += [findings_page(plan), buy_page(plan), money_page(plan), dates_page(plan)]
+        written += [counts_page(plan), plant_when_page(plan)]
     written += [safety_page(plan), work_page(plan)]
     written += [job_page(plan, job) for job in plan.jobs]
     written += [place_page(plan, place) for place in plan.places]
@@ -35,7 +37,7 @@ def make_book(plan: Plan) -> Book:
         written += _owner_pages(plan)
     written += [chapter_page(one) for one in chapters() if plan.reader in one.readers]
     if plan.reader == "owner":
-        written.append(readers_page(plan))
+        written += [weeds_page(plan), readers_page(plan)]
     sources = sources_page(plan, written)
     written += [workings_page(plan, written), glossary_page(plan), sources]
     pages = tuple(one.page for one in written)

@@ -82,7 +82,10 @@ class PlantingCounts:
 
 @dataclass(frozen=True, slots=True)
 class Spraying:
-    """One product put on a place: on the day logged, or by the last open day of a planned job."""
+    """One product put on a place: on the day logged, or by the last open day of a planned job.
+
+    `works` is how its actives work, empty where the card does not say.
+    """
 
     place_id: str
     planting_id: str
@@ -93,6 +96,7 @@ class Spraying:
     logged: bool
     first: datetime.date | None
     last: datetime.date | None
+    works: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -121,6 +125,11 @@ class PlaceWaits:
     sprayings: tuple[Spraying, ...]
     logged: tuple[Earliest, ...]
     planned: tuple[Earliest, ...]
+
+    def open_questions(self) -> tuple[str, ...]:
+        """Return what is not known of any kind, each once."""
+        asked = (words for one in (*self.logged, *self.planned) for words in one.unknown)
+        return tuple(dict.fromkeys(asked))
 
     def logged_for(self, kind: str) -> Earliest:
         """Return the answer for one kind by the log alone. Raises StopIteration for no kind."""

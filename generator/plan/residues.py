@@ -5,7 +5,7 @@ import math
 from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 
-from generator.inventory.label import CropDays, Use
+from generator.inventory.label import ActiveStrength, CropDays, Use
 from generator.inventory.log import LogEntry
 from generator.inventory.places import Planting, Screen
 from generator.inventory.schema import Inventory
@@ -110,7 +110,18 @@ def _spraying(
     screen: Screen, planting: Planting, step: str, product: Product, day: datetime.date
 ) -> Spraying:
     words = step.replace("_", " ").capitalize()
-    return Spraying(screen.id, planting.id, step, words, product.id, product.name, True, day, day)
+    return Spraying(
+        screen.id,
+        planting.id,
+        step,
+        words,
+        product.id,
+        product.name,
+        logged=True,
+        first=day,
+        last=day,
+        works=_works(product),
+    )
 
 
 def _residue(asked: JobAsked, product: Product | None, day: datetime.date | None) -> Residue:
@@ -126,6 +137,7 @@ def _residue(asked: JobAsked, product: Product | None, day: datetime.date | None
         logged=day is not None,
         first=day or asked.dates.opens,
         last=day or asked.dates.closes,
+        works=_works(product),
     )
     return Residue(
         spraying,
@@ -209,9 +221,18 @@ def _crop_days(listed: tuple[CropDays, ...], wanted: Wanted, *, instead: bool) -
 
 
 def _may_last(product: Product) -> bool:
-    actives = product.label.actives if product.label is not None else ()
-    works = [works_of(one) for one in actives]
+    works = [works_of(one) for one in _actives(product)]
     return not works or any(not one or LASTING in one for one in works)
+
+
+def _works(product: Product | None) -> tuple[str, ...]:
+    """Return how the actives of a product work; nothing where that of one is not known."""
+    works = [works_of(one) for one in _actives(product)]
+    return tuple(sorted(frozenset().union(*works))) if all(works) else ()
+
+
+def _actives(product: Product | None) -> tuple[ActiveStrength, ...]:
+    return product.label.actives if product is not None and product.label is not None else ()
 
 
 def place_waits(inventory: Inventory, all_residues: tuple[Residue, ...]) -> tuple[PlaceWaits, ...]:

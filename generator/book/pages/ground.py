@@ -1,13 +1,12 @@
 """Pages of the ground: places, stands, routes."""
 
+from generator.book.pages.counts import OUTCOMES
 from generator.book.pages.written import PLACES, ROUTES, STANDS, Written, address_of, from_template
 from generator.inventory.places import Route, Stand
+from generator.plan.counting import stretch_words
 from generator.plan.ground import WAY_WORDS
 from generator.plan.model import Place, Plan, is_stopped
-from generator.reference.load import (
-    species,
-    step_plans,
-)
+from generator.reference.load import species
 
 
 def place_page(plan: Plan, place: Place) -> Written:
@@ -33,12 +32,15 @@ def place_page(plan: Plan, place: Place) -> Written:
         jobs=[(job, is_stopped(job.id, plan.findings)) for job in jobs],
         actives=[one for one in plan.actives if one.place_id == place.id],
         species=species(),
-        step_plans=step_plans(),
+        step_plans={one.id: one for one in plan.step_plans},
         routes={one.id: one for one in plan.routes},
         soil_tests={one.id: one for one in plan.soil_tests},
         plants={one.id: one for one in plan.plants},
         guards={one.id: one for one in plan.guards},
         address_of=address_of,
+        counts=plan.decided.of_place(place.id),
+        outcomes=OUTCOMES,
+        stretch_words=stretch_words,
     )
 
 

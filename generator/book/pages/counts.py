@@ -1,0 +1,74 @@
+"""Pages of counts and waits: what a count decides, what may be sown when, weeds."""
+
+from generator.book.pages.written import CHAPTERS, Written, from_template
+from generator.plan.counting import stretch_words
+from generator.plan.decided import Outcome
+from generator.plan.model import Plan
+from generator.reference.load import planting_kinds, species, values, ways_of_working
+from generator.reference.weeds import OTHER, weeds
+
+COUNTS = "Counts and decisions"
+PLANT_WHEN = "What can I plant here, when"
+WEEDS = "Weeds"
+OUTCOMES: dict[Outcome, str] = {
+    "too_early": "Too early to decide",
+    "keep": "Keep",
+    "weeds": "Keep, and hold the weeds down",
+    "overseed": "Overseed this stretch",
+    "start_over": "Start over",
+}
+COUNT_CODES = ("C320", "C321", "C322", "C323", "N400", "N401", "N402", "N403")
+
+
+def counts_page(plan: Plan) -> Written:
+    """Return every planting of native grass with its counts and what they decide."""
+    counted = [(plan.place(one.place_id), one) for one in plan.decided.plantings]
+    said = [place.name for place, _ in counted]
+    return from_template(
+        plan,
+        "counts.md",
+        COUNTS,
+        "",
+        "counts",
+        [*said, "plant count", "frame", "overseed", "start over", "thin"],
+        counted=counted,
+        findings={
+            place.id: [one for one in plan.findings_on(place.id) if one.code in COUNT_CODES]
+            for place, _ in counted
+        },
+        outcomes=OUTCOMES,
+        stretch_words=stretch_words,
+        species=species(),
+        values=values(),
+    )
+
+
+def plant_when_page(plan: Plan) -> Written:
+    """Return place by place what was sprayed, and from when each kind of planting may be sown."""
+    return from_template(
+        plan,
+        "plant-when.md",
+        PLANT_WHEN,
+        "",
+        "plant_when",
+        ["plant-back", "residual", "wait", "sow after spraying"],
+        waits=[(plan.place(one.place_id), one) for one in plan.decided.waits],
+        kinds=planting_kinds(),
+        works=ways_of_working(),
+    )
+
+
+def weeds_page(plan: Plan) -> Written:
+    """Return the list of weeds: looks, when each is weak, what kills it and what that harms."""
+    return from_template(
+        plan,
+        "weeds.md",
+        WEEDS,
+        CHAPTERS,
+        "weeds",
+        [one.name for one in weeds().values()],
+        weeds=weeds(),
+        works=ways_of_working(),
+        kinds=planting_kinds(),
+        other=OTHER,
+    )

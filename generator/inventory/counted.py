@@ -62,7 +62,7 @@ class WeedSeen(Record):
     stage: str | None = choice("place", "how far it is", *STAGES)
     height_in: Given | None = measure("place", "how tall", "in", POSITIVE)
     share: str | None = choice(
-        "place", "how much beside the grass; none: looked for, many: about as much, most: more than it",
+        "place", "how much beside the grass; none: looked for; many: as much; most: more than it",
         *SHARES,
     )  # fmt: skip
 

@@ -4,8 +4,8 @@ import datetime
 from collections.abc import Mapping
 from dataclasses import dataclass
 
-from generator.inventory.dates import DateRange
 from generator.inventory.counted import NoxiousWeed
+from generator.inventory.dates import DateRange
 from generator.inventory.drill import Drill
 from generator.inventory.equipment import Measure, Sprayer, Spreader
 from generator.inventory.fields import (

@@ -1,5 +1,7 @@
 """What one count of a planting comes to: cells, plants, the ground and seed of its stretch."""
 
+import math
+
 from generator.compute import plant_count as formulas
 from generator.compute.area import STRIP_AREA
 from generator.compute.money import USED
@@ -102,6 +104,25 @@ def seed_for(
         )
         for one in sowings(base, planting, area, inventory)
     )
+
+
+def stations(counted: Counted | None) -> tuple[float, float]:
+    """Return where a count begins and ends, in feet; the whole place has no end."""
+    if counted is None or counted.from_ft is None or counted.to_ft is None:
+        return (0.0, math.inf)
+    return (counted.from_ft.value, counted.to_ft.value)
+
+
+def covers(later: Counted, earlier: Counted) -> bool:
+    """Return whether one count takes in the whole stretch of another."""
+    (begins, ends), (first, last) = stations(later), stations(earlier)
+    return begins <= first and last <= ends
+
+
+def apart(one: Counted, other: Counted) -> bool:
+    """Return whether two counts have no stretch in common."""
+    (begins, ends), (first, last) = stations(one), stations(other)
+    return ends <= first or last <= begins
 
 
 def stretch_words(counted: Counted) -> str:

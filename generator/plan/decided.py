@@ -79,6 +79,10 @@ class PlantingCounts:
     decide_on: datetime.date
     superseded: bool
 
+    def decided(self) -> bool:
+        """Return whether a count of the second year or later is there."""
+        return any(one.outcome != "too_early" for one in self.counts)
+
 
 @dataclass(frozen=True, slots=True)
 class Spraying:
@@ -126,6 +130,10 @@ class PlaceWaits:
     logged: tuple[Earliest, ...]
     planned: tuple[Earliest, ...]
 
+    def any_logged(self) -> bool:
+        """Return whether the log has a spraying here."""
+        return any(one.logged for one in self.sprayings)
+
     def open_questions(self) -> tuple[str, ...]:
         """Return what is not known of any kind, each once."""
         asked = (words for one in (*self.logged, *self.planned) for words in one.unknown)
@@ -156,7 +164,7 @@ class Decided:
         )
 
     def of_place(self, place_id: str) -> tuple[PlantingCounts, ...]:
-        """Return the plantings of a place that are counted."""
+        """Return the plantings of a place that are to be counted."""
         return tuple(one for one in self.plantings if one.place_id == place_id)
 
 

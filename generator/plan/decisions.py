@@ -11,9 +11,11 @@ from generator.inventory.schema import Inventory
 from generator.plan.counting import (
     WHOLE_PLACE,
     count_numbers,
+    covers,
     ground_of,
     placements_wanted,
     seed_for,
+    stations,
     stretch_words,
 )
 from generator.plan.day_words import day_words
@@ -75,21 +77,9 @@ def _last_of_each_stretch(planting_id: str, entries: tuple[LogEntry, ...]) -> tu
         counted = entry.counted
         if counted is None or counted.planting != planting_id:
             continue
-        if not any(_covers(one.counted, counted) for one in kept if one.counted is not None):
+        if not any(covers(one.counted, counted) for one in kept if one.counted is not None):
             kept.append(entry)
-    return tuple(sorted(kept, key=lambda one: (_stations(one.counted)[0], one.done_on, one.id)))
-
-
-def _stations(counted: Counted | None) -> tuple[float, float]:
-    """Return where a count begins and ends, in feet; the whole place has no end."""
-    if counted is None or counted.from_ft is None or counted.to_ft is None:
-        return (0.0, float("inf"))
-    return (counted.from_ft.value, counted.to_ft.value)
-
-
-def _covers(later: Counted, earlier: Counted) -> bool:
-    (begins, ends), (first, last) = _stations(later), _stations(earlier)
-    return begins <= first and last <= ends
+    return tuple(sorted(kept, key=lambda one: (stations(one.counted)[0], one.done_on, one.id)))
 
 
 def _said(
@@ -110,7 +100,7 @@ def _said(
             numbers |= {"placements_count": placements_wanted(base, area)}
     kinds = frozenset({COUNTED_KIND, *(species()[one.species].kind for one in planting.seed)})
     weeds = weeds_near(
-        planting.id,
+        counted,
         kinds,
         entry.done_on,
         entries,
@@ -160,7 +150,7 @@ def _all_thin(place: Place, counts: tuple[CountSaid, ...]) -> tuple[CountSaid, .
     thin = [one for one in counts if one.outcome == "overseed"]
     reached = 0.0
     for one in thin:
-        begins, ends = _stations(one.counted)
+        begins, ends = stations(one.counted)
         if begins <= reached:
             reached = max(reached, ends)
     if length is None or reached < length.value:
@@ -179,6 +169,8 @@ def count_findings(
         yield from _missing(counts, as_of)
         noxious: set[str] = set()
         for count in counts.counts:
+            if count.outcome == "too_early" and counts.decided():
+                continue
             yield from _told(counts, count, by_place[counts.place_id])
             yield from _placements(counts, count)
             for found in count.weeds:
@@ -245,7 +237,7 @@ def residue_words(waits: PlaceWaits) -> str:
     answer = waits.logged_for(COUNTED_KIND)
     if answer.unknown:
         return f"From when it may be sown is not answerable yet: {' '.join(answer.unknown)}"
-    if not any(one.logged for one in waits.sprayings):
+    if not waits.any_logged():
         return (
             "From when it may be sown is not answerable yet: type each spraying in the log, with "
             "its job: and what was used."

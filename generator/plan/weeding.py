@@ -3,8 +3,9 @@
 import datetime
 from collections.abc import Iterable, Iterator
 
-from generator.inventory.counted import HEAVY_SHARES, NoxiousWeed, WeedSeen
+from generator.inventory.counted import HEAVY_SHARES, Counted, NoxiousWeed, WeedSeen
 from generator.inventory.log import LogEntry
+from generator.plan.counting import apart
 from generator.plan.decided import WeedFound
 from generator.reference.load import ways_of_working
 from generator.reference.weeds import Weed, weed_named
@@ -15,7 +16,7 @@ BEFORE_IT_COMES_UP = "soil_residual"
 
 
 def weeds_near(
-    planting_id: str,
+    counted: Counted,
     kinds: frozenset[str],
     counted_on: datetime.date,
     entries: Iterable[LogEntry],
@@ -25,13 +26,15 @@ def weeds_near(
 ) -> tuple[WeedFound, ...]:
     """Return each weed of a planting as last seen, from a month before the count on.
 
-    `established` says the grass is past its first summer: before that no way spares it.
+    `established` says the grass is past its first summer. Before that no way spares it, and what
+    is seen more than a month later belongs to another count.
     """
     last: dict[str, WeedFound] = {}
     for entry in entries:
-        if (counted_on - entry.done_on).days > NEAR_DAYS:
+        days = (entry.done_on - counted_on).days
+        if days < -NEAR_DAYS or (days > NEAR_DAYS and not established):
             continue
-        for seen in _in_planting(planting_id, entry):
+        for seen in _in_stretch(counted, entry):
             weed = weed_named(seen.weed)
             ways = weed.spares(kinds) if weed is not None and established else ()
             named = _declared(seen, weed, noxious)
@@ -41,11 +44,15 @@ def weeds_near(
     return tuple(one for one in last.values() if one.seen.share != NONE_LEFT)
 
 
-def _in_planting(planting_id: str, entry: LogEntry) -> Iterator[WeedSeen]:
-    of_entry = entry.counted.planting if entry.counted is not None else None
+def _in_stretch(counted: Counted, entry: LogEntry) -> Iterator[WeedSeen]:
+    """Yield what was seen in the planting, less what was seen at a count of another stretch."""
+    beside = entry.counted
+    if beside is not None and beside.planting == counted.planting and apart(beside, counted):
+        return
+    of_entry = beside.planting if beside is not None else None
     if of_entry is None and entry.job is not None:
         of_entry = entry.job.planting
-    yield from (one for one in entry.weeds_seen if (one.planting or of_entry) == planting_id)
+    yield from (one for one in entry.weeds_seen if (one.planting or of_entry) == counted.planting)
 
 
 def _declared(
@@ -80,7 +87,7 @@ def _ways_of(found: WeedFound) -> str:
         told.append("; a residual works before it comes up next spring, where a card clears it")
     if not now and not later:
         told.append("; no way of working in our list spares this planting now")
-    return f"{''.join(told)}. Weak: {_small(found.weed.weak)}"
+    return f"{''.join(told)}. Its weak time: {_small(found.weed.weak)}"
 
 
 def _small(words: str) -> str:

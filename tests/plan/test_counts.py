@@ -103,6 +103,8 @@ def test_a_first_autumn_is_too_early_to_condemn() -> None:
     assert [(one.outcome, one.seed) for one in said(plan)] == [("too_early", ())]
     later = with_log(count(7, day="2027-09-12"), count(60))
     assert codes(plan_of(later)) == set()
+    parts = (count(60, from_ft=0, to_ft=300), count(60, from_ft=300, to_ft=726))
+    assert codes(plan_of(with_log(count(7, day="2027-09-12"), *parts))) == set()
 
 
 @pytest.mark.parametrize(
@@ -280,6 +282,16 @@ def test_weeds_of_long_before_the_count_are_not_beside_it() -> None:
     # 21 May is 30 days before 20 June, 20 May is 31
     assert codes(plan_of(with_log(looked("2028-05-21"), count(60)))) == {"C322"}
     assert codes(plan_of(with_log(looked("2028-05-20"), count(60)))) == set()
+
+
+def test_weeds_at_the_count_of_one_stretch_are_not_beside_another() -> None:
+    upper = count(60, from_ft=0, to_ft=300, weeds_seen=[RAGWEED])
+    lower = count(60, from_ft=300, to_ft=726)
+    assert [one.outcome for one in said(plan_of(with_log(upper, lower)))] == ["weeds", "keep"]
+    whole = {"done_on": JUNE, "weeds_seen": [RAGWEED | {"planting": "lane-27"}]}
+    bare = count(60, from_ft=0, to_ft=300)
+    everywhere = said(plan_of(with_log(bare, lower, whole)))
+    assert [one.outcome for one in everywhere] == ["weeds", "weeds"]
 
 
 def test_a_weed_of_the_owner_s_own_words_is_told_and_has_no_way() -> None:

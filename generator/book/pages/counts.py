@@ -22,20 +22,23 @@ COUNT_CODES = ("C320", "C321", "C322", "C323", "N400", "N401", "N402", "N403")
 
 def counts_page(plan: Plan) -> Written:
     """Return every planting of native grass with its counts and what they decide."""
-    counted = [(plan.place(one.place_id), one) for one in plan.decided.plantings]
-    said = [place.name for place, _ in counted]
+    counted = [
+        (
+            place,
+            plan.decided.of_place(place.id),
+            [one for one in plan.findings_on(place.id) if one.code in COUNT_CODES],
+        )
+        for place in plan.places
+        if plan.decided.of_place(place.id)
+    ]
     return from_template(
         plan,
         "counts.md",
         COUNTS,
         "",
         "counts",
-        [*said, "plant count", "frame", "overseed", "start over", "thin"],
+        [*(one.name for one, _, _ in counted), "plant count", "frame", "overseed", "start over"],
         counted=counted,
-        findings={
-            place.id: [one for one in plan.findings_on(place.id) if one.code in COUNT_CODES]
-            for place, _ in counted
-        },
         outcomes=OUTCOMES,
         stretch_words=stretch_words,
         species=species(),
@@ -55,6 +58,7 @@ def plant_when_page(plan: Plan) -> Written:
         waits=[(plan.place(one.place_id), one) for one in plan.decided.waits],
         kinds=planting_kinds(),
         works=ways_of_working(),
+        other=OTHER,
     )
 
 

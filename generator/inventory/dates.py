@@ -6,6 +6,8 @@ from dataclasses import dataclass
 from generator.inventory.fields import Record, choice, day, identity, reference, text, yes_no
 
 ALL_PLACES = "all"
+# What dates and papers may hold on: ground, and what has work of its own.
+GROUND = ("place", "stand", "route", "water_hole", ALL_PLACES)
 DATE_KINDS = ("quiet", "hunting", "turkey", "fawning", "nesting", "burn_ban")
 
 
@@ -23,7 +25,7 @@ class DateRange(Record):
     last: datetime.date = day("place", "last day", required=True)
     every_year: bool | None = yes_no("place", "true where they come back every year")
     places: tuple[str, ...] = reference(
-        "place", "places they hold on, or all", "place", ALL_PLACES, many=True, required=True
+        "place", "places they hold on, or all", *GROUND, many=True, required=True
     )
     source: str | None = text("place", "where they were looked up")
     looked_up_on: datetime.date | None = day("place", "looked up on", recorded=True)

@@ -42,12 +42,12 @@ def days_of_job(dates: Iterable[DateRange], operation: str, place_id: str, span:
     kinds = taken_by(operation)
     not_on = days_of(known, kinds, place_id, span)
     before = not_on[0][0] - ONE_DAY if not_on else None
-    why = ((WORDS[one], days_of(known, (one,), place_id, span)) for one in kinds)
+    why = [(WORDS[one], days_of(known, (one,), place_id, span)) for one in kinds]
     return JobDays(
         not_on,
         left_of(span, not_on),
         before if before is not None and before >= span[0] else None,
-        tuple((words, spans) for words, spans in why if spans),
+        tuple(sorted((one for one in why if one[1]), key=lambda one: one[1])),
     )
 
 

@@ -163,7 +163,8 @@ class JobDays:
     """What dates take of the open dates of a job.
 
     `not_on` are the days on which it must not be done, `left` those that remain, `last_before` the
-    last of them before the first that is taken; `why` is what takes them, for the owner alone.
+    last of them before the first that is taken; `why` is what takes them, the first to begin first,
+    for the owner alone.
     """
 
     not_on: tuple[Span, ...]

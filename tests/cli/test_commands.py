@@ -246,8 +246,8 @@ def test_season_and_day_given_reach_the_page(demo: Path) -> None:
 def test_without_a_day_typed_the_plan_is_made_for_the_latest_day_recorded(demo: Path) -> None:
     own = demo / "property.yaml"
     own.write_text(own.read_text().replace("as_of: 2026-08-20\n", ""), encoding="utf-8")
-    # What runs out on a day is no record of it.
-    noted = r"\b(?!expires)\w+_on: (\d{4}-\d{2}-\d{2})"
+    # What runs out or begins on a day is no record of it.
+    noted = r"\b(?!\w*expires_on|clear_on)\w+_on: (\d{4}-\d{2}-\d{2})"
     days = re.findall(noted, "".join(map(Path.read_text, demo.iterdir())))
     assert max(days) == "2026-08-16"
     assert exit_code("build", demo, "--for", "owner") == 0

@@ -11,7 +11,6 @@ from generator.plan.days import comes_back
 from generator.plan.job_days import FIRST_OF_SEASON, LAST_OF_SEASON
 from generator.plan.model import Plan, Span
 from generator.reference.load import operations
-from generator.reference.steps import step_plans
 
 TITLE = "Dates, people and papers"
 KINDS = {
@@ -53,7 +52,7 @@ def dates_page(plan: Plan) -> Written:
         products={one.id: one.name for one in plan.products},
         readers={one.reader: one.name or one.reader for one in plan.handed},
         placed=_placed(plan),
-        work_words=_work_words(),
+        work_words=_work_words(plan),
         findings=[one for one in plan.findings if one.subject in subjects],
         kept=kept,
     )
@@ -71,6 +70,8 @@ def _in_season(plan: Plan, dates: DateRange) -> tuple[Span, ...]:
 def _placed(plan: Plan) -> Any:
     """Return the function that says on which places something holds."""
     names = {one.id: one.name for one in plan.places}
+    names |= {one.id: one.name for one in plan.stands} | {one.id: one.name for one in plan.routes}
+    names |= {one.hole.id: one.hole.name for one in plan.water}
 
     def told(ids: Iterable[str]) -> str:
         return ", ".join("all places" if one == ALL_PLACES else names[one] for one in ids)
@@ -78,9 +79,9 @@ def _placed(plan: Plan) -> Any:
     return told
 
 
-def _work_words() -> Any:
+def _work_words(plan: Plan) -> Any:
     """Return the function that says which steps and kinds of work a paper names."""
-    names = {step.id: step.name for plan in step_plans().values() for step in plan.steps}
+    names = {step.id: step.name for one in plan.step_plans for step in one.steps}
     names |= operations()
 
     def told(ids: Iterable[str]) -> str:

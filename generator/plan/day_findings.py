@@ -3,11 +3,12 @@
 import datetime
 from collections.abc import Iterator
 
+from generator.inventory.fields import Where
 from generator.inventory.schema import Inventory
 from generator.inventory.stock import Product
 from generator.plan.contracts import allows_in_nesting, is_contract_land
 from generator.plan.day_words import day_words
-from generator.plan.days import ONE_DAY, days_of, in_words, joined, left_of
+from generator.plan.days import ONE_DAY, days_of, first_record, in_words, joined, left_of
 from generator.plan.findings import finding
 from generator.plan.job_days import HUNTED, days_left, days_of_job, taken_by
 from generator.plan.licences import readers_of
@@ -41,13 +42,19 @@ def day_findings(jobs: list[Job], inventory: Inventory, as_of: datetime.date) ->
     return found
 
 
+def _typed_at(inventory: Inventory, kinds: tuple[str, ...], job: Job, span: Span) -> Where | None:
+    one = first_record(inventory.dates, kinds, job.place_id, span)
+    return one.where if one is not None else None
+
+
 def _quiet(job: Job, inventory: Inventory, span: Span) -> Iterator[Finding]:
     quiet = days_of(inventory.dates, ("quiet",), job.place_id, span)
     if not quiet:
         return
     days = days_of_job(inventory.dates, job.step.operation, job.place_id, span)
+    where = _typed_at(inventory, ("quiet",), job, span)
     if not left_of(span, quiet):
-        yield finding(Caution.ALL_QUIET, job.id, days=in_words(quiet))
+        yield finding(Caution.ALL_QUIET, job.id, where, days=in_words(quiet))
     elif days.left:
         last = days.last_before
         cure = (
@@ -55,7 +62,7 @@ def _quiet(job: Job, inventory: Inventory, span: Span) -> Iterator[Finding]:
             if last is not None
             else f"Do it from {day_words(days.left[0][0])} on."
         )
-        yield finding(Note.PART_QUIET, job.id, left=in_words(days.left), cure=cure)
+        yield finding(Note.PART_QUIET, job.id, where, left=in_words(days.left), cure=cure)
 
 
 def _burn_bans(
@@ -64,17 +71,19 @@ def _burn_bans(
     if "burn_ban" not in taken_by(job.step.operation):
         return
     banned = days_of(inventory.dates, ("burn_ban",), job.place_id, span)
+    where = _typed_at(inventory, ("burn_ban",), job, span)
     today = days_of(inventory.dates, ("burn_ban",), job.place_id, (as_of, as_of))
     if banned and (today or not left_of(span, banned)):
-        yield finding(Stop.BURN_BANNED, job.id, days=in_words(banned))
+        yield finding(Stop.BURN_BANNED, job.id, where, days=in_words(banned))
     elif banned:
-        yield finding(Caution.BAN_IN_PART, job.id, days=in_words(banned))
+        yield finding(Caution.BAN_IN_PART, job.id, where, days=in_words(banned))
 
 
 def _hunting(job: Job, inventory: Inventory, span: Span) -> Iterator[Finding]:
     hunted = days_of(inventory.dates, HUNTED, job.place_id, span)
     if hunted and readers_of(job.planting_id, job.step.id, inventory):
-        yield finding(Caution.OTHERS_HUNTING, job.id, days=in_words(hunted))
+        where = _typed_at(inventory, HUNTED, job, span)
+        yield finding(Caution.OTHERS_HUNTING, job.id, where, days=in_words(hunted))
 
 
 def _nesting(job: Job, inventory: Inventory, span: Span, as_of: datetime.date) -> Iterator[Finding]:
@@ -82,11 +91,13 @@ def _nesting(job: Job, inventory: Inventory, span: Span, as_of: datetime.date) -
     disturbed = days_of(inventory.dates, NESTS, job.place_id, span)
     if operation not in DISTURBS or not disturbed:
         return
-    yield finding(Note.NESTING, job.id, days=in_words(disturbed))
+    where = _typed_at(inventory, NESTS, job, span)
+    yield finding(Note.NESTING, job.id, where, days=in_words(disturbed))
     nesting = days_of(inventory.dates, ("nesting",), job.place_id, span)
     asks = operation in ASKS_LEAVE and is_contract_land(job.place_id, inventory)
     if nesting and asks and not allows_in_nesting(job, nesting[0][0], inventory, as_of):
-        yield finding(Stop.NESTING_ON_CONTRACT, job.id, days=in_words(nesting))
+        where = _typed_at(inventory, ("nesting",), job, span)
+        yield finding(Stop.NESTING_ON_CONTRACT, job.id, where, days=in_words(nesting))
 
 
 def _reentry(job: Job, inventory: Inventory, span: Span) -> Iterator[Finding]:
@@ -100,8 +111,8 @@ def _reentry(job: Job, inventory: Inventory, span: Span) -> Iterator[Finding]:
     until = entry_day(span[1], max(known))
     hunted = joined(days_of(inventory.dates, HUNTED, job.place_id, (span[0], until)))
     if hunted:
-        first = day_words(hunted[0][0])
-        yield finding(Caution.ENTRY_IN_HUNTING, job.id, until=day_words(until), first=first)
+        where, first = _typed_at(inventory, HUNTED, job, (span[0], until)), day_words(hunted[0][0])
+        yield finding(Caution.ENTRY_IN_HUNTING, job.id, where, until=day_words(until), first=first)
 
 
 def _entry_hours(product: Product) -> float | None:

@@ -52,6 +52,19 @@ def days_of(
     )
 
 
+def first_record(
+    dates: Iterable[DateRange], kinds: tuple[str, ...], place_id: str, inside: Span
+) -> DateRange | None:
+    """Return the record whose days of some kinds on a place begin first inside a span."""
+    found = [
+        (spans[0], one.id, one)
+        for one in dates
+        if one.kind in kinds and holds_on(one.places, place_id)
+        if (spans := comes_back(one, inside))
+    ]
+    return min(found, key=lambda one: one[:2])[2] if found else None
+
+
 def joined(spans: Iterable[Span]) -> tuple[Span, ...]:
     """Return spans in order; those that touch are one.
 

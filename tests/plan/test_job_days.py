@@ -111,6 +111,8 @@ def test_quiet_in_part_says_what_is_left_and_the_last_day_before(
     assert "C300" not in codes(plan)
     told = words(plan, "N380")
     assert in_words(left) in told
+    (note,) = [one for one in plan.findings_on(KILL) if one.code == "N380"]
+    assert note.place == "dates.yaml:2"
     assert ("The last day" in told) == (before is not None)
 
 

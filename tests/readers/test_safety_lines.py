@@ -62,7 +62,7 @@ TYPED = [(part, field) for part, fields in SAID.items() for field in fields]
 def test_every_field_marked_as_safety_is_typed_here() -> None:
     assert set(EMERGENCY) == set(safety_fields(EmergencyCard))
     assert set(NEAR) == set(safety_fields(Hazards))
-    # A restricted use product is a stop for everybody: there is no sheet to print it on.
+    # A restricted use product has a sheet only where a licence fits; it says so to every reader.
     assert set(CARD) | {"restricted_use"} == set(safety_fields(LabelCard))
     assert set(USE) == set(safety_fields(Use))
 

@@ -73,6 +73,28 @@ def _shares(plantings: list[Data], chance: random.Random) -> list[Data]:
     return [share]
 
 
+def _looked_at(plantings: list[Data], chance: random.Random) -> list[Data]:
+    """Return a count of a planting that is old enough, if there is one, and weeds of any other."""
+    sown = [one for one in plantings if one.get("seed")]
+    seen = {"weed": chance.choice(["giant-foxtail", "my own weed"]), "share": "many"}
+    looks: list[Data] = [
+        {
+            "id": "e-weeds",
+            "done_on": "2026-08-12",
+            "weeds_seen": [seen | {"planting": chance.choice(plantings)["id"]}],
+        }
+    ]
+    old = [one for one in sown if one["season"] < 2027]
+    if old:
+        counted = {
+            "planting": chance.choice(old)["id"],
+            "placements_count": 4,
+            "cells_with_plant_count": chance.randint(0, 100),
+        }
+        looks.append({"id": "e-count", "done_on": "2026-08-13", "counted": counted})
+    return looks
+
+
 def _entries(data: Data, plantings: list[Data], chance: random.Random) -> list[Data]:
     lot = data["seed"]["lots"][0]["id"]
     product = data["products"]["products"][0]["id"]
@@ -80,6 +102,7 @@ def _entries(data: Data, plantings: list[Data], chance: random.Random) -> list[D
     job = {"planting": chance.choice(plantings)["id"], "step": "autumn_kill"}
     return [
         {"id": "e-1", "done_on": "2026-08-10", "by": "me", "used": [used]},
+        *_looked_at(plantings, chance),
         {
             "id": "e-2",
             "done_on": "2026-08-18",

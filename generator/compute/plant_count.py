@@ -1,7 +1,7 @@
 """Counts of plants: from cells of a frame, or plants in a row, to how thick a planting stands."""
 
 from generator.units import IN_PER_FT, SQ_FT_PER_AC, SQ_M_PER_SQ_FT
-from generator.working import Formula
+from generator.working import Formula, whole_up
 
 # One laying of the frame, five cells by five (source key vogel_masters_grid).
 CELLS_IN_FRAME = 25
@@ -125,14 +125,14 @@ def row_plants_per_ac(plants_per_row_ft: float, row_spacing_in: float) -> float:
 def placements_wanted_count(area_ac: float) -> float:
     """Places at which the frame is to be laid on a piece of ground, at the least.
 
-    Formula: area_ac * 4
-    Valid for: ground of one sowing; parts of a place are not rounded here
+    Formula: whole_up(area_ac * 4)
+    Valid for: ground of one sowing, or a stretch of it
     Source: evaluating establishment, Oklahoma State University (source key osu_stand_check)
 
-    >>> placements_wanted_count(0.5)
-    2.0
+    >>> placements_wanted_count(0.6)
+    3.0
     """
-    return area_ac * PLACEMENTS_PER_AC
+    return whole_up(area_ac * PLACEMENTS_PER_AC)
 
 
 def stretch_length_ft(to_ft: float, from_ft: float) -> float:
@@ -203,7 +203,7 @@ ROW_PER_AC = Formula(
 PLACEMENTS_WANTED = Formula(
     placements_wanted_count,
     "count",
-    "area_ac * 4",
+    "whole_up(area_ac * 4)",
     "Places to lay the frame at, at the least",
     "osu_stand_check",
 )

@@ -11,8 +11,7 @@ from generator.inventory.schema import Inventory
 from generator.plan.decided import SeedNeeded
 from generator.plan.model import Place
 from generator.plan.sowing import sowings
-from generator.units import shown
-from generator.working import Figure, Given, Quantity
+from generator.working import Figure, Quantity
 
 WHOLE_PLACE = "over the whole place"
 
@@ -42,8 +41,9 @@ def _frame_numbers(base: str, counted: Counted) -> dict[str, Quantity]:
     placed, with_plant = counted.placements_count, counted.cells_with_plant_count
     assert placed is not None
     assert with_plant is not None
-    every = formulas.CELLS_LOOKED_AT(f"{base}/cells_count", placements_count=placed)
-    cells: Figure = counted.cells_count or every
+    cells: Figure = counted.cells_count or formulas.CELLS_LOOKED_AT(
+        f"{base}/cells_count", placements_count=placed
+    )
     frequency = formulas.FREQUENCY(
         f"{base}/frequency_fraction", cells_with_plant_count=with_plant, cells_count=cells
     )
@@ -59,7 +59,7 @@ def _frame_numbers(base: str, counted: Counted) -> dict[str, Quantity]:
         one_in_a_cell_plants_per_sq_m=one_each,
     )
     return {
-        "cells_count": every,
+        **({"cells_count": cells} if isinstance(cells, Quantity) else {}),
         "frequency_fraction": frequency,
         "careful_plants_per_sq_m": careful,
         "one_in_a_cell_plants_per_sq_m": one_each,
@@ -126,11 +126,12 @@ def apart(one: Counted, other: Counted) -> bool:
 
 
 def stretch_words(counted: Counted) -> str:
-    """Return where was counted, as from 300 ft to 620 ft."""
+    """Return what was counted in words: a stretch, or the whole place."""
+    return WHOLE_PLACE if counted.from_ft is None else "on a stretch"
+
+
+def stretch_figures(counted: Counted) -> tuple[tuple[str, Figure], ...]:
+    """Return the stations of a stretch, none of the whole place."""
     if counted.from_ft is None or counted.to_ft is None:
-        return WHOLE_PLACE
-    return f"from {_station(counted.from_ft)} to {_station(counted.to_ft)}"
-
-
-def _station(given: Given) -> str:
-    return shown(given.typed, given.typed_unit)
+        return ()
+    return (("From", counted.from_ft), ("To", counted.to_ft))

@@ -41,6 +41,11 @@ class WeedFound:
         """What the weed is called."""
         return self.weed.name if self.weed is not None else self.seen.weed
 
+    @property
+    def in_text(self) -> str:
+        """The name within a sentence; the owner's own words stay as they are."""
+        return self.weed.name.lower() if self.weed is not None else self.seen.weed
+
 
 @dataclass(frozen=True, slots=True)
 class CountSaid:

@@ -16,6 +16,7 @@ from generator.plan.counting import (
     placements_wanted,
     seed_for,
     stations,
+    stretch_figures,
     stretch_words,
 )
 from generator.plan.day_words import day_words
@@ -25,7 +26,7 @@ from generator.plan.model import Finding, Place
 from generator.plan.reasons import Caution, Note, Reason
 from generator.plan.weeding import heavy, ways_words, weeds_near
 from generator.reference.load import species, values
-from generator.units import convert, shown
+from generator.units import convert
 from generator.working import Figure, Quantity
 
 COUNTED_KIND = "native_grass"
@@ -221,12 +222,12 @@ def _told(counts: PlantingCounts, count: CountSaid, waits: PlaceWaits) -> Iterat
         reasons[count.outcome],
         counts.place_id,
         count.counted.where,
-        _figures(count),
+        _figures(count, waits),
         planting=counts.planting.id,
         stretch=stretch_words(count.counted),
         day=day_words(count.entry.done_on),
         decide_on=day_words(counts.decide_on),
-        weeds=" and ".join(one.name.lower() for one in weeds),
+        weeds=" and ".join(one.in_text for one in weeds),
         ways=ways_words(weeds),
         residue=residue_words(waits),
     )
@@ -245,20 +246,23 @@ def residue_words(waits: PlaceWaits) -> str:
     if answer.day is None or answer.by is None or answer.by.last is None or answer.wait is None:
         return "By the cards of what is logged sprayed here, no wait stands before the sowing."
     return (
-        f"{answer.by.product_name}, sprayed {day_words(answer.by.last)}, asks for "
-        f"{shown(answer.wait.value, answer.wait.unit)}: native grass may be sown from "
-        f"{day_words(answer.day)} on."
+        f"By the card of {answer.by.product_name}, sprayed {day_words(answer.by.last)}, native "
+        f"grass may be sown from {day_words(answer.day)} on."
     )
 
 
-def _figures(count: CountSaid) -> tuple[tuple[str, Figure], ...]:
-    shown_first: list[tuple[str, Figure]] = []
+def _figures(count: CountSaid, waits: PlaceWaits) -> tuple[tuple[str, Figure], ...]:
+    told: list[tuple[str, Figure]] = list(stretch_figures(count.counted))
     if "frequency_fraction" in count.numbers:
-        shown_first.append(("Cells with a plant", count.numbers["frequency_fraction"]))
-        shown_first.append(("Enough for cover", values()["cells_enough_for_cover_pct"]))
+        told.append(("Cells with a plant", count.numbers["frequency_fraction"]))
+        told.append(("Enough for cover", values()["cells_enough_for_cover_pct"]))
     else:
-        shown_first.append(("Enough", values()["enough_plants_per_sq_m"]))
-    return (*shown_first, ("Plants", count.numbers["plants_per_sq_m"]))
+        told.append(("Enough", values()["enough_plants_per_sq_m"]))
+    told.append(("Plants", count.numbers["plants_per_sq_m"]))
+    asked = waits.logged_for(COUNTED_KIND).wait
+    if count.outcome == "start_over" and asked is not None:
+        told.append(("The label asks for", asked))
+    return tuple(told)
 
 
 def _placements(counts: PlantingCounts, count: CountSaid) -> Iterator[Finding]:
@@ -269,7 +273,7 @@ def _placements(counts: PlantingCounts, count: CountSaid) -> Iterator[Finding]:
         Note.FEW_PLACEMENTS,
         counts.place_id,
         count.counted.where,
-        (("Placements", placed), ("Asked for", wanted)),
+        (*stretch_figures(count.counted), ("Placements", placed), ("Asked for", wanted)),
         stretch=stretch_words(count.counted),
         day=day_words(count.entry.done_on),
     )

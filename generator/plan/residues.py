@@ -7,7 +7,6 @@ from dataclasses import dataclass
 
 from generator.inventory.label import ActiveStrength, CropDays, Use
 from generator.inventory.log import LogEntry
-from generator.inventory.places import Planting, Screen
 from generator.inventory.schema import Inventory
 from generator.inventory.stock import Product
 from generator.plan.asked import JobAsked
@@ -28,15 +27,11 @@ ESTABLISHING = ("before_sowing", "at_sowing", "after_sowing_before_emergence")
 
 @dataclass(frozen=True, slots=True)
 class Residue:
-    """A spraying with its product and the uses of the card it may rest on.
-
-    `own_use` says that the uses are those the label has for this very job.
-    """
+    """A spraying with its product and the uses of the card it may rest on."""
 
     spraying: Spraying
     product: Product | None
     uses: tuple[Use, ...]
-    own_use: bool
     after_sowing: bool
 
 
@@ -73,28 +68,26 @@ def residues(
 
 
 def sprayed_nowhere(inventory: Inventory, entries: tuple[LogEntry, ...]) -> tuple[LogEntry, ...]:
-    """Return the log entries that used a herbicide and name no job, so no place."""
+    """Return the log entries that used a herbicide and name neither a job nor a place."""
     products = {one.id for one in inventory.products}
     return tuple(
         one
         for one in entries
-        if one.job is None and any(used.item in products for used in one.used)
+        if one.job is None
+        and (one.sprayed is None or one.sprayed.place is None)
+        and any(used.item in products for used in one.used)
     )
 
 
 def _logged(entry: LogEntry, jobs: list[JobAsked], inventory: Inventory) -> Iterator[Residue]:
-    if entry.job is None:
-        return
-    about = (entry.job.planting, entry.job.step)
-    asked = next((one for one in jobs if (one.planting.id, one.step.id) == about), None)
     by_id = {one.id: one for one in inventory.products}
     used = [by_id[one.item] for one in entry.used if one.item in by_id]
+    about = (entry.job.planting, entry.job.step) if entry.job is not None else ("", "")
+    asked = next((one for one in jobs if (one.planting.id, one.step.id) == about), None)
     if asked is None:
-        screen, planting = _grown(inventory)[entry.job.planting]
-        for one in used:
-            spraying = _spraying(screen, planting, entry.job.step, one, entry.done_on)
-            uses = one.label.uses if one.label is not None else ()
-            yield Residue(spraying, one, uses, own_use=False, after_sowing=False)
+        place = _place_of(entry, inventory)
+        if place is not None:
+            yield from (_by_hand(place, about, one, entry.done_on) for one in used)
         return
     chosen = [one.product for one in chosen_products(asked, inventory)]
     products: list[Product | None] = [*(used or chosen)]
@@ -102,19 +95,24 @@ def _logged(entry: LogEntry, jobs: list[JobAsked], inventory: Inventory) -> Iter
         yield _residue(asked, product, entry.done_on)
 
 
-def _grown(inventory: Inventory) -> dict[str, tuple[Screen, Planting]]:
-    return {one.id: (screen, one) for screen in inventory.screens for one in screen.plantings}
+def _place_of(entry: LogEntry, inventory: Inventory) -> str | None:
+    """Return the place of an entry's job, else the place it says was sprayed."""
+    if entry.job is None:
+        return entry.sprayed.place if entry.sprayed is not None else None
+    plantings = {one.id: screen.id for screen in inventory.screens for one in screen.plantings}
+    return plantings[entry.job.planting]
 
 
-def _spraying(
-    screen: Screen, planting: Planting, step: str, product: Product, day: datetime.date
-) -> Spraying:
-    words = step.replace("_", " ").capitalize()
-    return Spraying(
-        screen.id,
-        planting.id,
+def _by_hand(
+    place_id: str, about: tuple[str, str], product: Product, day: datetime.date
+) -> Residue:
+    """Return a spraying that is no spray job of a step plan: any use of the card may be its."""
+    planting, step = about
+    spraying = Spraying(
+        place_id,
+        planting,
         step,
-        words,
+        step.replace("_", " ").capitalize() or "Sprayed outside a step plan",
         product.id,
         product.name,
         logged=True,
@@ -122,6 +120,8 @@ def _spraying(
         last=day,
         works=_works(product),
     )
+    uses = product.label.uses if product.label is not None else ()
+    return Residue(spraying, product, uses, after_sowing=False)
 
 
 def _residue(asked: JobAsked, product: Product | None, day: datetime.date | None) -> Residue:
@@ -143,7 +143,6 @@ def _residue(asked: JobAsked, product: Product | None, day: datetime.date | None
         spraying,
         product,
         matching or (card.uses if card is not None else ()),
-        own_use=bool(matching),
         after_sowing=asked.step.timing.startswith("after_sowing"),
     )
 

@@ -80,7 +80,7 @@ def _ways_of(found: WeedFound) -> str:
         return f"{found.name} is not in our list: ask an extension office what holds it down."
     now = [ways_of_working()[one].name for one in found.ways if one != BEFORE_IT_COMES_UP]
     later = BEFORE_IT_COMES_UP in found.ways
-    told = [f"Against {found.name.lower()}: mow above the grass"]
+    told = [f"Against {found.in_text}: mow above the grass"]
     if now:
         told.append(f"; {' or '.join(now)} spares this planting where a label card clears it")
     if later:

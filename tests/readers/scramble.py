@@ -104,6 +104,10 @@ def _forget_lost_plantings(data: Data) -> None:
     for entry in data["log"]["entries"]:
         if entry.get("job", {}).get("planting") not in left:
             entry.pop("job", None)
+        if entry.get("counted", {}).get("planting") not in left:
+            entry.pop("counted", None)
+        seen = entry.pop("weeds_seen", [])
+        entry["weeds_seen"] = [one for one in seen if one["planting"] in left]
 
 
 def _add_strangers(data: Data, chance: random.Random) -> None:
@@ -191,6 +195,10 @@ def _change_spending(data: Data, chance: random.Random) -> None:
             "done_on": f"2026-08-{chance.randint(1, 20):02}",
             "by": f"person {chance.random()}",
         }
+        if "counted" in entry:
+            entry["counted"]["cells_with_plant_count"] = chance.randint(0, 100)
+        for seen in entry["weeds_seen"]:
+            seen |= {"weed": f"weed {chance.random()}", "share": chance.choice(["few", "most"])}
     bought = {"item": data["seed"]["lots"][0]["id"], "amount_lb": 3, "cost_usd": 5}
     entries.append({"id": "e-new", "done_on": "2026-08-03", "bought": [bought]})
 

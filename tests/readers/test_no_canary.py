@@ -15,6 +15,7 @@ import pytest
 from click.testing import CliRunner
 
 from generator.cli import main
+from generator.inventory.counted import Counted
 from generator.inventory.fields import FieldRule, rules_of
 from generator.inventory.load import FILES
 from generator.inventory.reading import legal_keys, unit_of
@@ -48,6 +49,8 @@ FULL_ENTRIES: list[Data] = [
         "id": "e-1",
         "used": [{"item": "brew", "amount_fl_oz": 1}],
         "bought": [{"item": "sg", "amount_lb": 1}],
+        "counted": {"planting": "spare-90"},
+        "weeds_seen": [{"planting": "spare-90"}],
     },
     {
         "id": "e-2",
@@ -55,10 +58,22 @@ FULL_ENTRIES: list[Data] = [
         "used": [{"item": "brew", "amount_fl_oz": 1}],
         "bought": [{"item": "sg", "amount_lb": 1}],
         "corrects": "e-1",
+        "counted": {"planting": "spare-90"},
     },
 ]
 
 
+# Old enough that a count on any hidden day is of grass that stands there.
+GRASS_OF_BEFORE: Data = {
+    "id": "spare-90",
+    "season": 1990,
+    "seed": [{"species": "switchgrass", "lot": "sg", "rate_pls_lb_per_ac": 8}],
+    "method": "frost_seed",
+    "steps": "frost_seeded_native_grass",
+}
+FRAME = {"placements_count": 700711, "cells_with_plant_count": 700713, "cells_count": 700717}
+ROW = {"mean_plants_per_row_ft": 79.37137, "row_spacing_in": 7013.137}
+STRETCH = {"from_ft": 1713.713, "to_ft": 2713.713}
 KEPT: Data = {"package_lb": 1, "price_usd": 1, "on_hand_lb": 1}
 FULL_PRODUCTS: Data = {
     "adjuvants": [{"id": "oil", "formulation": "surfactant_or_oil", "name": "Oil"}],
@@ -210,6 +225,7 @@ def property_with_everything() -> tuple[Data, Hidden]:
     row = {"plants": "cedar", "rows_count": 1, "spacing_ft": 8, "guards": "tube", "row_ft": 90}
     spare["plantings"] = [{"id": "spare-row", "season": SEASON, "woody": [row],
                            "method": "plant", "steps": "woody_row"}]  # fmt: skip
+    spare["plantings"].append(GRASS_OF_BEFORE)
     data["money"] = copy.deepcopy({"hires": [FULL_HIRE], "cost_share": [FULL_SHARE]})
     data["log"] = copy.deepcopy({"entries": FULL_ENTRIES})
     data["products"] |= copy.deepcopy(FULL_PRODUCTS)
@@ -249,6 +265,7 @@ def property_with_everything() -> tuple[Data, Hidden]:
         "cedar",
         "tube",
         "spare-row",
+        "spare-90",
         "e-1",
         "e-2",
         "rest",
@@ -276,6 +293,17 @@ def _in_one_form(data: Data, hidden: Hidden) -> None:
     for name in ("top_ft", "bottom_ft"):
         del hole[name]
         del hidden.numbers[name]
+
+    _counts_in_one_form(data, hidden)
+
+
+def _counts_in_one_form(data: Data, hidden: Hidden) -> None:
+    """Leave one count by the frame and one by the row, both on a stretch within the place."""
+    for entry, form in zip(data["log"]["entries"][:2], (FRAME, ROW), strict=True):
+        numbers = form | STRETCH
+        entry["counted"] = {"planting": entry["counted"]["planting"]} | numbers
+        for name, number in numbers.items():
+            hidden.numbers[name] = (number, str(rules_of(Counted)[name].unit))
 
 
 def every_byte(folder: Path) -> str:

@@ -1,7 +1,6 @@
 """Pages of counts and waits: what a count decides, what may be sown when, weeds."""
 
 from generator.book.pages.written import CHAPTERS, Written, from_template
-from generator.plan.counting import stretch_words
 from generator.plan.decided import Outcome
 from generator.plan.model import Plan
 from generator.reference.load import planting_kinds, species, values, ways_of_working
@@ -40,7 +39,6 @@ def counts_page(plan: Plan) -> Written:
         [*(one.name for one, _, _ in counted), "plant count", "frame", "overseed", "start over"],
         counted=counted,
         outcomes=OUTCOMES,
-        stretch_words=stretch_words,
         species=species(),
         values=values(),
     )

@@ -3,7 +3,6 @@
 from generator.book.pages.counts import OUTCOMES
 from generator.book.pages.written import PLACES, ROUTES, STANDS, Written, address_of, from_template
 from generator.inventory.places import Route, Stand
-from generator.plan.counting import stretch_words
 from generator.plan.ground import WAY_WORDS
 from generator.plan.model import Place, Plan, is_stopped
 from generator.reference.load import species
@@ -40,7 +39,6 @@ def place_page(plan: Plan, place: Place) -> Written:
         address_of=address_of,
         counts=plan.decided.of_place(place.id),
         outcomes=OUTCOMES,
-        stretch_words=stretch_words,
     )
 
 

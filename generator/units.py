@@ -33,7 +33,7 @@ _SQ_M_PER_AC = SQ_FT_PER_AC * _METRE_PER_FOOT**2
 class Unit:
     """One legal suffix: its family, its size in the family's first unit, the words shown.
 
-    `words_of_one` are those behind a 1.
+    `words_of_one` are those behind a 1; `zero` is where its 0 lies in the first unit.
     """
 
     suffix: str
@@ -41,6 +41,7 @@ class Unit:
     size: Fraction
     words: str
     words_of_one: str
+    zero: Fraction = Fraction(0)
 
 
 # What has another word for one of it; a short form such as lb has none.
@@ -62,6 +63,11 @@ def _family(name: str, *members: tuple[str, Fraction | int, str]) -> list[Unit]:
     ]
 
 
+# The freezing point of water is 32 in one and 0 in the other, the steps are as 5 to 9.
+_TEMPERATURES = [
+    Unit("f", "temperature", Fraction(1), "F", "F"),
+    Unit("c", "temperature", Fraction(9, 5), "C", "C", Fraction(32)),
+]
 _MASS: tuple[tuple[str, Fraction | int, str], ...] = (
     ("lb", 1, "lb"),
     ("oz_wt", Fraction(1, OZ_WT_PER_LB), "oz by weight"),
@@ -169,6 +175,8 @@ UNITS: dict[str, Unit] = {
         ),
         *_family("plants_per_length", ("plants_per_row_ft", 1, "plants/ft")),
         *_family("turns", ("turns", 1, "turns")),
+        *_family("bearing", ("deg", 1, "degrees")),
+        *_TEMPERATURES,
         *_family("count", ("count", 1, "")),
     )
 }  # fmt: skip
@@ -201,14 +209,14 @@ def family_suffixes(family: str) -> tuple[str, ...]:
 def convert(value: float, from_suffix: str, to_suffix: str) -> float:
     """Return `value` in another unit of the same family. Raises ValueError across families.
 
-    >>> convert(24, "ft", "m")
-    7.3152
+    >>> convert(24, "ft", "m"), convert(-40, "c", "f")
+    (7.3152, -40.0)
     """
     source, target = UNITS[from_suffix], UNITS[to_suffix]
     if source.family != target.family:
         raise ValueError(f"{from_suffix} does not convert to {to_suffix}")
-    ratio = source.size / target.size
-    return value if ratio == 1 else float(Fraction(value) * ratio)
+    ratio, shift = source.size / target.size, (source.zero - target.zero) / target.size
+    return value if (ratio, shift) == (1, 0) else float(Fraction(value) * ratio + shift)
 
 
 def digits(value: float, suffix: str) -> str:

@@ -9,6 +9,7 @@ from generator.inventory.fields import (
     Limits,
     Record,
     amount,
+    choice,
     day,
     identity,
     measure,
@@ -17,6 +18,8 @@ from generator.inventory.fields import (
     text,
     yes_no,
 )
+from generator.inventory.log_seen import DriftChecked, Inspected, Measured, SightChecked, SoilTested
+from generator.inventory.log_work import Burned, CleanedOut, Mowed, Seeded, Sprayed, WaterAdded
 from generator.working import Given
 
 AMOUNT_UNITS = ("lb", "fl_oz", "count")
@@ -32,6 +35,7 @@ class LoggedJob(Record):
     step: str = reference("place", "step of its step plan", "step", required=True)
     area_ac: Given | None = measure("place", "acres it was done on", "ac", POSITIVE)
     finished: bool | None = yes_no("place", "true once nothing of the job is left to do")
+    answer: str | None = choice("place", "answer to what the step asks", "yes", "no")
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -52,16 +56,38 @@ class Bought(Record):
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class Spent(Record):
+    """Money spent on something that is not kept: hire, fuel, rent, a fee."""
+
+    what: str = text("money", "what it was spent on", required=True)
+    cost_usd: Given = measure("money", "paid for it", "usd", Limits(at_least=0), required=True)
+    planting: str | None = reference("place", "planting it was for", "planting")
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class LogEntry(Record):
     """What was done on a day; an entry that was wrong is left and corrected by another."""
 
     id: str = identity("id of the entry")
     done_on: datetime.date = day("place", "day it was done", required=True, recorded=True)
+    recorded_on: datetime.date | None = day("place", "day it was written down", recorded=True)
     by: str | None = text("person", "who did it")
     job: LoggedJob | None = record("place", "the job it was", LoggedJob)
     used: tuple[Used, ...] = record("money", "what was used", Used, many=True)
     bought: tuple[Bought, ...] = record("money", "what was bought", Bought, many=True)
     counted: Counted | None = record("place", "plants counted", Counted)
     weeds_seen: tuple[WeedSeen, ...] = record("place", "weeds seen", WeedSeen, many=True)
+    sprayed: Sprayed | None = record("place", "how it was sprayed", Sprayed)
+    seeded: Seeded | None = record("place", "how it was sown", Seeded)
+    mowed: Mowed | None = record("place", "how it was mowed", Mowed)
+    burned: Burned | None = record("place", "how it was burned", Burned)
+    cleaned_out: CleanedOut | None = record("place", "sprayer cleaned out", CleanedOut)
+    water_added: WaterAdded | None = record("place", "water brought to a water hole", WaterAdded)
+    measured: Measured | None = record("place", "height measured", Measured)
+    inspected: Inspected | None = record("place", "what was looked over", Inspected)
+    soil_tested: SoilTested | None = record("place", "soil test that came back", SoilTested)
+    sight_checked: SightChecked | None = record("place", "walk looked at from outside", SightChecked)
+    drift_checked: DriftChecked | None = record("place", "looked at for drift", DriftChecked)
+    spent: tuple[Spent, ...] = record("money", "other money spent", Spent, many=True)
     corrects: str | None = reference("place", "earlier entry this one replaces", "entry")
     note: str | None = text("note", "a note of your own")

@@ -20,6 +20,7 @@ from generator.inventory.rules_dates import DATES_RULES
 from generator.inventory.rules_decide import DECIDE_RULES
 from generator.inventory.rules_fert import FERT_RULES
 from generator.inventory.rules_money import MONEY_RULES
+from generator.inventory.rules_records import RECORDS_RULES
 from generator.inventory.rules_seed import SEED_RULES
 from generator.inventory.rules_spray import SPRAY_RULES
 from generator.inventory.rules_steps import STEP_RULES
@@ -324,5 +325,6 @@ RULES = (
     *WOODY_RULES,
     *STEP_RULES,
     *DATES_RULES,
+    *RECORDS_RULES,
     *DECIDE_RULES,
 )

@@ -55,3 +55,11 @@ def test_every_kind_of_unit_of_the_field_is_compared() -> None:
         "length", "area", "mass", "volume", "mass_per_area", "volume_per_area", "strength",
         "mass_per_spray", "speed", "flow", "time",
     }  # fmt: skip
+
+
+@pytest.mark.parametrize("value", [-40, 0, 18.3, 72, 101.4])
+def test_a_temperature_is_that_of_pint(value: float) -> None:
+    fahrenheit = PINT.Quantity(value, "degC").to("degF").magnitude
+    assert math.isclose(convert(value, "c", "f"), fahrenheit, rel_tol=1e-9, abs_tol=1e-9)
+    celsius = PINT.Quantity(value, "degF").to("degC").magnitude
+    assert math.isclose(convert(value, "f", "c"), celsius, rel_tol=1e-9, abs_tol=1e-9)

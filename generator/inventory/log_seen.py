@@ -1,0 +1,54 @@
+"""What an entry of the log says of things looked at: heights, stands, soil, walks, drift."""
+
+from dataclasses import dataclass
+
+from generator.inventory.fields import POSITIVE, Limits, Record, measure, reference, text, yes_no
+from generator.working import Given
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Measured(Record):
+    """How tall a planting stood on the day."""
+
+    planting: str = reference("place", "planting", "planting", required=True)
+    height_in: Given = measure("place", "how tall it stood", "in", POSITIVE, required=True)
+    at_ft: Given | None = measure(
+        "place", "station it was measured at, along the strip", "ft", Limits(at_least=0)
+    )
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Inspected(Record):
+    """A look over stands, places or water holes."""
+
+    what: tuple[str, ...] = reference(
+        "place", "what was looked over, by id", "stand", "place", "water_hole",
+        many=True, required=True,
+    )  # fmt: skip
+    found: str | None = text("place", "what was found")
+    sound: bool | None = yes_no("place", "true where nothing has to be mended first")
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class SoilTested(Record):
+    """A soil test that came back."""
+
+    test: str = reference("place", "soil test", "soil_test", required=True)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class SightChecked(Record):
+    """A walk looked at from where it should not be seen."""
+
+    route: str = reference("place", "route that was walked", "route", required=True)
+    seen_from: str = text("place", "where it was looked at from", required=True)
+    hidden: bool | None = yes_no("place", "true where nobody walking it could be seen")
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class DriftChecked(Record):
+    """A look at what grows around a place after it was sprayed."""
+
+    place: str | None = reference("place", "place that had been sprayed", "place")
+    found: str | None = text("place", "what was found")
+    clean: bool | None = yes_no("place", "true where nothing outside was harmed")

@@ -1,0 +1,94 @@
+"""Rules of log entries: what they say fits the job, and days and times can be read."""
+
+import re
+from collections.abc import Iterator
+
+from generator.inventory.fields import Where
+from generator.inventory.log import LogEntry
+from generator.inventory.problems import listed, shown_value
+from generator.inventory.rule import Broken, Rule
+from generator.inventory.schema import Inventory
+
+# What an entry says of the work, and the kind of work it can be said of.
+FITS = {"sprayed": "spray", "seeded": "sow", "mowed": "mow", "burned": "burn"}
+_TIME = re.compile(r"([01]\d|2[0-3]):[0-5]\d", re.ASCII)
+
+
+def _said_of_its_work(inventory: Inventory) -> Iterator[Broken]:
+    operations = {
+        (planting.id, step.id): step.operation
+        for screen in inventory.screens
+        for planting in screen.plantings
+        for step in inventory.steps_of(planting)
+    }
+    for entry in inventory.entries:
+        job = entry.job
+        operation = operations.get((job.planting, job.step)) if job is not None else None
+        for name, wanted in FITS.items():
+            said = getattr(entry, name)
+            if said is not None and operation is not None and operation != wanted:
+                assert job is not None
+                what = f"{name}: stands in an entry about {shown_value(job.step)}"
+                yield Broken(said.where, what, f"{name}: for a step of its own kind of work")
+
+
+def _one_kind_of_work(inventory: Inventory) -> Iterator[Broken]:
+    for entry in inventory.entries:
+        said = [name for name in FITS if getattr(entry, name) is not None]
+        if len(said) > 1:
+            what = f"entry {shown_value(entry.id)} holds {listed(said, 'and')}"
+            yield Broken(entry.where, what, "an entry for each kind of work")
+
+
+def _times(inventory: Inventory) -> Iterator[Broken]:
+    for where, name, time in _times_of(inventory.entries):
+        if not _TIME.fullmatch(time):
+            what = f"{shown_value(time)} for {name} is no time of day"
+            yield Broken(where, what, "hours and minutes of the day, as in 07:40 or 16:05")
+    for entry in inventory.entries:
+        one = entry.sprayed
+        began, ended = (one.started_at, one.stopped_at) if one is not None else (None, None)
+        readable = began and ended and _TIME.fullmatch(began) and _TIME.fullmatch(ended)
+        if one is not None and began and ended and readable and ended < began:
+            what = f"stopped_at {ended} comes before started_at {began}"
+            yield Broken(one.where, what, "an entry for each day, begun before it ended")
+
+
+def _times_of(entries: tuple[LogEntry, ...]) -> Iterator[tuple[Where, str, str]]:
+    for entry in entries:
+        if entry.sprayed is not None:
+            one = entry.sprayed
+            for name, time in (("started_at", one.started_at), ("stopped_at", one.stopped_at)):
+                if time is not None:
+                    yield one.where, name, time
+        if entry.burned is not None and entry.burned.ended_at is not None:
+            yield entry.burned.where, "ended_at", entry.burned.ended_at
+
+
+def _days_after_the_work(inventory: Inventory) -> Iterator[Broken]:
+    for entry in inventory.entries:
+        copied = entry.sprayed.copy_given_on if entry.sprayed is not None else None
+        for name, day in (("recorded_on", entry.recorded_on), ("copy_given_on", copied)):
+            if day is not None and day < entry.done_on:
+                what = f"{name} {day} comes before done_on {entry.done_on}"
+                yield Broken(entry.where, what, "the day it was done, or a later one")
+
+
+def _ground_in_one_place(inventory: Inventory) -> Iterator[Broken]:
+    for entry in inventory.entries:
+        one = entry.sprayed
+        if one is None or entry.job is None:
+            continue
+        for name in ("place", "location", "treated_ac"):
+            if getattr(one, name) is not None:
+                what = f"{name} of sprayed: stands beside a job, which says it already"
+                yield Broken(one.where, what, "area_ac: of the job, or an entry without a job")
+
+
+RECORDS_RULES = (
+    Rule("F390", "An entry says of its job what can be said of such work.", _said_of_its_work),
+    Rule("F391", "An entry holds one kind of work.", _one_kind_of_work),
+    Rule("F392", "Times of a day can be read.", _times),
+    Rule("F393", "Nothing is written down before it was done.", _days_after_the_work),
+    Rule("F394", "Where it was is said once.", _ground_in_one_place),
+)

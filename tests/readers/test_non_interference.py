@@ -97,7 +97,21 @@ def _another_telephone(data: Data, chance: random.Random) -> tuple[Data, str]:
     return result, reader
 
 
-@pytest.mark.parametrize("change", [_widened, _another_telephone])
+def _quiet_days(kind: str) -> Change:
+    """Adds dates of a kind in the midst of the autumn kill, on all places."""
+
+    def change(data: Data, chance: random.Random) -> tuple[Data, str]:
+        result, reader = scrambled(data, chance)
+        days = {"kind": kind, "first": "2026-09-11", "last": "2026-09-12", "places": "all"}
+        result["dates"]["dates"].append({"id": "in-the-midst"} | days)
+        return result, reader
+
+    return change
+
+
+@pytest.mark.parametrize(
+    "change", [_widened, _another_telephone, _quiet_days("quiet"), _quiet_days("hunting")]
+)
 def test_a_released_change_is_seen(change: Change) -> None:
     before, after = site_before_and_after(0, change)
     assert [name for name in before if before[name] != after.get(name)] != []

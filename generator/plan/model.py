@@ -53,12 +53,16 @@ class Finding:
 
 @dataclass(frozen=True, slots=True)
 class SafetyLine:
-    """A line no reader's sheet may lose; `text` None prints as a bold blank."""
+    """A line no reader's sheet may lose; `text` None prints as a bold blank.
+
+    `product` names the product whose label says it, where several are in one tank.
+    """
 
     key: str
     label: str
     text: str | None = None
     figure: Figure | None = None
+    product: str | None = None
 
 
 @dataclass(frozen=True, slots=True)

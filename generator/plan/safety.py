@@ -56,8 +56,7 @@ def _part_lines(part: MixPart, number: int | None) -> Iterator[SafetyLine]:
         if number is None:
             yield line
         else:
-            told = f"{part.product.name}, {line.label[0].lower()}{line.label[1:]}"
-            yield replace(line, key=f"{line.key}.{number}", label=told)
+            yield replace(line, key=f"{line.key}.{number}", product=part.product.name)
 
 
 def emergency_lines(emergency: EmergencyCard | None) -> tuple[SafetyLine, ...]:
@@ -79,7 +78,6 @@ def _label_lines(card: LabelCard, use: Use) -> Iterator[SafetyLine]:
     yield _words(
         "signal_word", "Signal word", SIGNAL_WORDS.get(str(card.signal_word), card.signal_word)
     )
-    yield _words("epa_reg_no", "EPA registration number", card.epa_reg_no)
     if card.restricted_use:
         yield _words("restricted_use", "Restricted use product", RESTRICTED_WORDS)
     worn = card.protective_equipment
@@ -103,6 +101,7 @@ def _label_lines(card: LabelCard, use: Use) -> Iterator[SafetyLine]:
     yield _number("slope_limit_pct", "Steepest ground", use.slope_limit_pct)
     yield _words("soil_limits", "Soil and ground", use.soil_limits)
     yield _number("rainfast_hours", "No rain for", card.rainfast_hours)
+    yield _words("epa_reg_no", "EPA registration number", card.epa_reg_no)
 
 
 def _wind(use: Use) -> Iterator[SafetyLine]:

@@ -88,8 +88,12 @@ def test_one_product_not_cleared_stops_the_tank() -> None:
 
 def test_every_product_of_a_tank_keeps_its_lines_of_safety() -> None:
     safety = job_of(planned(with_partner(rate_product_fl_oz_per_ac=40))).safety
-    worn = [one.label for one in safety if one.key.startswith("label.protective_equipment")]
-    assert worn == ["Made-up product brew, wear", "Other, wear"]
+    worn = [
+        (one.product, one.label)
+        for one in safety
+        if one.key.startswith("label.protective_equipment")
+    ]
+    assert worn == [("Made-up product brew", "Wear"), ("Other", "Wear")]
 
 
 def test_a_tank_counts_both_products_in_a_year() -> None:

@@ -18,8 +18,9 @@ from generator.book.pages.written import (
 from generator.book.render import cautions_block, render
 from generator.plan.calendar import day_in_season
 from generator.plan.doses import NUTRIENT_WORDS
-from generator.plan.model import Job, Plan
+from generator.plan.model import Job, Plan, SafetyLine
 from generator.plan.seed_findings import says_something
+from generator.plan.spray_weather import longest_dry, tightest_wind
 from generator.reference.load import (
     cautions_of,
     mixing_steps,
@@ -89,6 +90,10 @@ def job_page(plan: Plan, job: Job) -> Written:
         stops=[one for one in found if one.severity == "stop"],
         others=[one for one in found if one.severity != "stop"],
         operation=operations()[job.step.operation],
+        label_lines=_by_product(job),
+        ground_lines=[one for one in job.safety if not _is_of_label(one)],
+        wind=tightest_wind(job.mix) if job.mix is not None else None,
+        dry_for=longest_dry(job.mix) if job.mix is not None else None,
         species=species(),
         timed_stretch=values()["timed_stretch_ft"],
         treated=[one.lot for one in job.sowings if says_something(one.lot.tag.treated)],
@@ -113,3 +118,16 @@ def job_page(plan: Plan, job: Job) -> Written:
         ("job",),
         tuple(line.key for line in job.safety),
     )
+
+
+def _is_of_label(line: SafetyLine) -> bool:
+    return line.key.startswith("label.")
+
+
+def _by_product(job: Job) -> list[tuple[str | None, list[SafetyLine]]]:
+    """Return what the labels say, by the product whose label it is; None where there is one."""
+    lines: dict[str | None, list[SafetyLine]] = {}
+    for one in job.safety:
+        if _is_of_label(one):
+            lines.setdefault(one.product, []).append(one)
+    return list(lines.items())

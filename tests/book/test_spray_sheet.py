@@ -1,0 +1,89 @@
+"""A spray sheet in the order of the work, with the numbers of the card beside the boxes."""
+
+from pathlib import Path
+
+import pytest
+
+from tests.book.reading import Element, read
+from tests.book.sites import build_sites
+from tests.properties import Data, full_card, full_use, small_property, write_property
+from tests.properties_tank import three_in_the_tank
+
+
+def sheet_of(data: Data, folder: Path, reader: str = "owner") -> Element:
+    """The finished sheet of the kill."""
+    site = build_sites(write_property(folder / "property", data), folder / "sites")[reader]
+    (page,) = [html for name, html in site.pages().items() if "autumn_kill" in name]
+    (sheet,) = read(page).all("section", "sheet")
+    return sheet
+
+
+def ticks_of(sheet: Element) -> list[str]:
+    (boxes,) = sheet.all("ul", "ticks")
+    return [" ".join(one.text().split()) for one in boxes.all("li")]
+
+
+@pytest.mark.parametrize("reader", ["owner", "hired"])
+def test_what_to_wear_and_keep_to_stands_between_the_loads_and_the_boxes(
+    tmp_path: Path, reader: str
+) -> None:
+    text = " ".join(sheet_of(small_property(), tmp_path, reader).text().split())
+    order = [
+        "When", "Fill to", "Wear:", "Back in, everywhere else, after:", "Wind at most:",
+        "Keep the spray from:", "Speed:", "Go only if every box is ticked", "Address for 911:",
+        "Done on",
+    ]  # fmt: skip
+    places = [text.index(one) for one in order]
+    assert places == sorted(places)
+
+
+def test_the_tightest_wind_and_the_longest_dry_time_stand_beside_the_boxes(tmp_path: Path) -> None:
+    ticks = ticks_of(sheet_of(three_in_the_tank(), tmp_path))
+    assert "Wind is steady, between 4 mph and 8 mph." in ticks
+    assert "No rain is due for 8 hours after the last of the spray." in ticks
+
+
+def test_a_card_without_numbers_leaves_wind_and_rain_to_the_label(tmp_path: Path) -> None:
+    use = full_use(wind_mph="not_on_label")
+    ticks = ticks_of(
+        sheet_of(small_property(full_card(use, rainfast_hours="not_on_label")), tmp_path)
+    )
+    assert "Wind is steady, and within what the label says." in ticks
+    assert "No rain is due within the time the label asks for." in ticks
+    assert not [one for one in ticks if "mph" in one or "hours" in one]
+
+
+def test_a_label_without_a_range_of_wind_is_named_beside_one_with(tmp_path: Path) -> None:
+    data = three_in_the_tank()
+    data["products"]["products"][2]["label"]["uses"][0]["wind_mph"] = "not_on_label"
+    (told,) = [one for one in ticks_of(sheet_of(data, tmp_path)) if one.startswith("Wind")]
+    assert told == (
+        "Wind is steady, between 4 mph and 8 mph, and within what the label of"
+        " Made-up product third says."
+    )
+
+
+def test_lines_of_several_labels_stand_under_the_product(tmp_path: Path) -> None:
+    sheet = sheet_of(three_in_the_tank(), tmp_path)
+    heads = [one.text() for one in sheet.all("h3")]
+    for name in ("brew", "other", "third"):
+        assert f"Made-up product {name}" in heads
+    worn = [one for one in sheet.all("li") if "protective" in one.attributes.get("data-safety", "")]
+    assert len(worn) == 3
+
+
+def test_only_a_sheet_with_a_label_in_play_says_that_the_label_decides(tmp_path: Path) -> None:
+    folder = write_property(tmp_path / "property", small_property())
+    pages = build_sites(folder, tmp_path / "sites")["owner"].pages()
+    told = {
+        name: read(html).all("section", "sheet")[0].text()
+        for name, html in pages.items()
+        if name.startswith("work/")
+    }
+    assert {"autumn_kill", "first_summer_mowing", "frost_seeding"} <= {
+        name.removeprefix("work/lane-2027-").removesuffix(".html") for name in told
+    }
+    for name, text in told.items():
+        spraying = "kill" in name or "burn_down" in name
+        assert ("label on the container decides" in text) == spraying, name
+        assert (" wind ____" in text) <= spraying, name

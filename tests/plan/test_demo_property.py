@@ -145,3 +145,18 @@ def test_the_burn_down_is_not_cleared(plan: Plan) -> None:
     assert burn_down.mix is None
     assert [one.code for one in plan.findings if one.severity == "stop"] == ["S104"]
     assert plan.findings_on(burn_down.id)[0].code == "S104"
+
+
+def test_counts_of_the_creek_screen(plan: Plan) -> None:
+    (creek,) = plan.decided.of_place("creek")
+    # 21 of 100 cells in the first autumn; 52 from 0 to 380 ft, 14 from 380 to 620 ft in June
+    assert [one.outcome for one in creek.counts] == ["too_early", "weeds", "overseed"]
+    lower = creek.counts[2]
+    # 240 ft x 24 ft = 5,760 sq ft = 0.132231 ac; x 8 / (0.97 x 0.88 = 0.8536) = 1.23928 lb
+    (seed,) = lower.seed
+    assert seed.bulk.value == pytest.approx(1.23928, abs=5e-6)
+    # x 112 / 10 = $13.88
+    assert seed.cost is not None
+    assert seed.cost.value == pytest.approx(13.88, abs=0.005)
+    codes = {one.code for one in plan.findings_on("creek")}
+    assert codes >= {"C320", "C322", "C323"}

@@ -1,5 +1,6 @@
 """Fertilizer: from what a lab prints to pounds of product and bags."""
 
+from generator.units import SQ_FT_PER_AC
 from generator.working import Formula, total, whole_down
 
 
@@ -14,6 +15,19 @@ def product_rate_lb_per_ac(nutrient_lb_per_ac: float, nutrient_fraction: float) 
     76.92
     """
     return nutrient_lb_per_ac / nutrient_fraction
+
+
+def stretch_lb(product_lb_per_ac: float, width_ft: float, stretch_ft: float) -> float:
+    """Fertilizer that goes on a stretch of a strip, in pounds.
+
+    Formula: product_lb_per_ac * width_ft * stretch_ft / 43560
+    Valid for: a strip as wide as its taped width over the whole stretch
+    Source: square feet over those of an acre (source key arithmetic)
+
+    >>> stretch_lb(100, 43.56, 100)
+    10.0
+    """
+    return product_lb_per_ac * width_ft * stretch_ft / SQ_FT_PER_AC
 
 
 def carried_lb_per_ac(product_lb_per_ac: float, nutrient_fraction: float) -> float:
@@ -181,4 +195,11 @@ NUTRIENT_PRICE = Formula(
     "price_usd / (package_lb * nutrient_fraction)",
     "A pound of its nutrient costs",
     "mb_fertility",
+)
+STRETCH = Formula(
+    stretch_lb,
+    "lb",
+    "product_lb_per_ac * width_ft * stretch_ft / 43560",
+    "On a stretch of the strip",
+    "arithmetic",
 )

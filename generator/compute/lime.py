@@ -1,6 +1,6 @@
 """Lime: each way a lab prints the need, to tons of the lime at hand."""
 
-from generator.units import LB_PER_TON
+from generator.units import LB_PER_TON, SQ_FT_PER_AC
 from generator.working import Formula, whole_up
 
 
@@ -112,6 +112,19 @@ def lime_lb(area_ac: float, lime_ton_per_ac: float) -> float:
     return area_ac * lime_ton_per_ac * LB_PER_TON
 
 
+def lime_stretch_lb(lime_ton_per_ac: float, width_ft: float, stretch_ft: float) -> float:
+    """Lime that goes on a stretch of a strip, in pounds.
+
+    Formula: lime_ton_per_ac * 2000 * width_ft * stretch_ft / 43560
+    Valid for: a strip as wide as its taped width over the whole stretch
+    Source: square feet over those of an acre (source key arithmetic)
+
+    >>> lime_stretch_lb(1, 43.56, 100)
+    200.0
+    """
+    return lime_ton_per_ac * LB_PER_TON * width_ft * stretch_ft / SQ_FT_PER_AC
+
+
 LIME_BY_ENM = Formula(
     lime_by_enm_ton_per_ac,
     "ton_per_ac",
@@ -157,4 +170,11 @@ APPLICATIONS = Formula(
 LIME_TON = Formula(lime_ton, "ton", "area_ac * lime_ton_per_ac", "Lime for the place", "arithmetic")
 LIME_LB = Formula(
     lime_lb, "lb", "area_ac * lime_ton_per_ac * 2000", "Lime for the place in pounds", "arithmetic"
+)
+LIME_STRETCH = Formula(
+    lime_stretch_lb,
+    "lb",
+    "lime_ton_per_ac * 2000 * width_ft * stretch_ft / 43560",
+    "Lime on a stretch of the strip",
+    "arithmetic",
 )

@@ -3,7 +3,7 @@
 from collections.abc import Sequence
 
 from generator.units import FL_OZ_PER_GAL, IN_PER_FT, SECONDS_PER_MINUTE, SQ_FT_PER_AC
-from generator.working import Formula, mean, total, whole_up
+from generator.working import Formula, mean, total, whole_down, whole_up
 
 GAL_PER_AC_FACTOR = 5940  # sq ft an acre x in a foot / ft a minute at 1 mph (source key ifas_5940)
 
@@ -157,6 +157,32 @@ def equal_load_gal(spray_gal: float, loads_count: float) -> float:
     return spray_gal / loads_count
 
 
+def nozzles_count(caught_fl_oz: Sequence[float]) -> float:
+    """Nozzles that were caught under, a count.
+
+    Formula: whole_down(total(caught_fl_oz) / mean(caught_fl_oz) + 1 / 2)
+    Valid for: at least one catch, each above 0
+    Source: a total over its mean is how many there are (source key arithmetic)
+
+    >>> nozzles_count([16, 17, 15])
+    3.0
+    """
+    return whole_down(total(caught_fl_oz) / mean(caught_fl_oz) + 1 / 2)
+
+
+def boom_width_ft(nozzles_count: float, nozzle_spacing_in: float) -> float:
+    """Width that one pass of a boom sprays, in feet.
+
+    Formula: nozzles_count * nozzle_spacing_in / 12
+    Valid for: nozzles evenly apart, every one of them open; the outer two spray half a space beyond
+    Source: what one nozzle sprays, as many times as there are nozzles (source key arithmetic)
+
+    >>> boom_width_ft(6, 20)
+    10.0
+    """
+    return nozzles_count * nozzle_spacing_in / IN_PER_FT
+
+
 NOZZLE_FLOW = Formula(
     nozzle_flow_gal_per_minute,
     "gal_per_minute",
@@ -227,4 +253,18 @@ LAST_LOAD = Formula(
     "spray_gal - (loads_count - 1) * tank_gal",
     "Spray mix in the last load",
     "mixing_sheet",
+)
+NOZZLES = Formula(
+    nozzles_count,
+    "count",
+    "whole_down(total(caught_fl_oz) / mean(caught_fl_oz) + 1 / 2)",
+    "Nozzles caught under",
+    "arithmetic",
+)
+BOOM_WIDTH = Formula(
+    boom_width_ft,
+    "ft",
+    "nozzles_count * nozzle_spacing_in / 12",
+    "Width of one pass",
+    "arithmetic",
 )

@@ -33,6 +33,7 @@ from generator.plan.tank import (
     carrier_numbers,
     in_all,
     machine_for,
+    pass_numbers,
     small_place_load,
     tank_loads,
     tank_numbers,
@@ -216,7 +217,9 @@ def _mix(
     carrier = numbers["carrier_gal_per_ac"]
     ground = treated_ground(asked)
     numbers |= tank_numbers(job, ground, carrier, machine)
-    if ground is not asked.area:
+    if ground is asked.area:
+        numbers |= pass_numbers(job, asked.screen.width_ft, machine)
+    else:
         numbers["treated_ac"] = ground
     pours = [_pour(asked, one, carrier, machine, sprays) for one in cleared]
     partners = _adjuvants(asked, inventory)

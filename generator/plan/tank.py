@@ -2,7 +2,7 @@
 
 from dataclasses import dataclass
 
-from generator.compute import dose, spray
+from generator.compute import dose, spray, spread
 from generator.inventory.equipment import Measure, Sprayer, SprayerTest
 from generator.inventory.schema import Inventory
 from generator.plan.model import Dose, Load
@@ -106,6 +106,26 @@ def carrier_numbers(job: str, machine: Machine) -> dict[str, Quantity]:
             swath_ft=sprayer.swath_ft,
         )
     return {"carrier_gal_per_ac": on_an_acre}
+
+
+def pass_numbers(job: str, width: Figure | None, machine: Machine) -> dict[str, Quantity]:
+    """Return the passes side by side over a strip, and a boom's width; none where held by hand."""
+    sprayer = machine.sprayer
+    if width is None or machine.by_hand:
+        return {}
+    numbers: dict[str, Quantity] = {}
+    one_pass: Figure | None = sprayer.swath_ft
+    if sprayer.kind == "boom":
+        assert sprayer.nozzle_spacing_in is not None
+        nozzles = spray.NOZZLES(f"{job}/nozzles_count", caught_fl_oz=machine.test.caught_fl_oz)
+        one_pass = numbers["pass_width_ft"] = spray.BOOM_WIDTH(
+            f"{job}/pass_width_ft",
+            nozzles_count=nozzles,
+            nozzle_spacing_in=sprayer.nozzle_spacing_in,
+        )
+    assert one_pass is not None
+    numbers["lanes_count"] = spread.LANES(f"{job}/lanes_count", width_ft=width, swath_ft=one_pass)
+    return numbers
 
 
 def tank_numbers(

@@ -87,3 +87,13 @@ def test_only_a_sheet_with_a_label_in_play_says_that_the_label_decides(tmp_path:
         spraying = "kill" in name or "burn_down" in name
         assert ("label on the container decides" in text) == spraying, name
         assert (" wind ____" in text) <= spraying, name
+
+
+@pytest.mark.parametrize(("reader", "told"), [("owner", True), ("hired", False)])
+def test_length_and_width_of_the_strip_are_the_owner_s(
+    tmp_path: Path, reader: str, told: bool
+) -> None:
+    text = " ".join(sheet_of(small_property(), tmp_path, reader).text().split())
+    assert ("a strip 726 ft by 60 ft" in text) == told
+    assert ("726 ft" in text) == told
+    assert "6, each 10 ft wide" in text

@@ -91,6 +91,7 @@ def test_phosphate_then_potash() -> None:
         "map": pytest.approx(
             {
                 "rate_lb_per_ac": 76.923,
+                "stretch_lb": 10.595,  # on 100 ft of 60 ft, 6,000 of 43,560 square feet
                 "product_lb": 76.923,
                 "bags_count": 1,
                 "part_bag_lb": 26.923,
@@ -98,7 +99,13 @@ def test_phosphate_then_potash() -> None:
             abs=5e-4,
         ),
         "potash": pytest.approx(
-            {"rate_lb_per_ac": 25, "product_lb": 25, "bags_count": 0, "part_bag_lb": 25}
+            {
+                "rate_lb_per_ac": 25,
+                "product_lb": 25,
+                "stretch_lb": 25 * 6000 / 43560,
+                "bags_count": 0,
+                "part_bag_lb": 25,
+            }
         ),
     }
     # The phosphate brings 76.923 x 0.11 = 8.4615 lb of nitrogen nobody asked for.
@@ -136,7 +143,14 @@ def test_a_blend_alone_is_raised_until_both_needs_are_met() -> None:
     plan = planned(fed(BLEND, need=need))
     # 200 lb for the phosphate, 13 lb of potash more / 0.13 = 100 lb: 300 lb, six bags, no rest.
     assert spread(plan)["blend"] == pytest.approx(
-        {"rate_lb_per_ac": 300, "product_lb": 300, "bags_count": 6, "part_bag_lb": 0}, abs=1e-9
+        {
+            "rate_lb_per_ac": 300,
+            "product_lb": 300,
+            "stretch_lb": 300 * 6000 / 43560,
+            "bags_count": 6,
+            "part_bag_lb": 0,
+        },
+        abs=1e-9,
     )
     # The potash is met to the pound; 13 lb more phosphate than asked comes with it.
     assert got(plan)["p2o5"] == {
@@ -378,7 +392,7 @@ def test_the_age_of_a_test_is_counted_by_the_calendar() -> None:
 def test_bags_are_left_blank_where_none_is_typed() -> None:
     triple = {key: value for key, value in TRIPLE.items() if key != "package_lb"}
     numbers = spread(planned(fed(triple, POTASH)))["triple"]
-    assert set(numbers) == {"rate_lb_per_ac", "product_lb"}
+    assert set(numbers) == {"rate_lb_per_ac", "product_lb", "stretch_lb"}
 
 
 def test_what_is_spread_is_what_is_bought() -> None:

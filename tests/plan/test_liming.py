@@ -118,6 +118,7 @@ def test_more_than_two_tons_goes_on_in_parts_and_only_the_first_is_bought() -> N
         "now_ton_per_ac": 2,
         "now_ton": pytest.approx(2),
         "product_lb": pytest.approx(4000),
+        "stretch_lb": pytest.approx(4000 * 6000 / 43560),  # on 100 ft of 60 ft
         "times_count": 2,
         "later_ton_per_ac": 1,
         "later_ton": pytest.approx(1),

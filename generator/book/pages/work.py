@@ -96,6 +96,7 @@ def job_page(plan: Plan, job: Job) -> Written:
         dry_for=longest_dry(job.mix) if job.mix is not None else None,
         species=species(),
         timed_stretch=values()["timed_stretch_ft"],
+        stretch=values()["stretch_of_strip_ft"],
         treated=[one.lot for one in job.sowings if says_something(one.lot.tag.treated)],
         mixing={one.id: one for one in mixing_steps()},
         nutrient_words=NUTRIENT_WORDS,

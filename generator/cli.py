@@ -5,7 +5,7 @@ from __future__ import annotations
 import datetime
 import time
 from pathlib import Path
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Any
 
 import click
 
@@ -153,6 +153,52 @@ def explain(folder: Path, number: str | None, season: int | None) -> None:
         raise click.UsageError(f"There is no number {_safe(number)}.{hint}")
     for line in explained(numbers[number]):
         click.echo(_safe(line))
+
+
+@main.command()
+@click.argument("folder", type=FOLDER)
+@click.option(
+    "--on", "done_on", required=True, metavar="DAY", help="Day it was done, such as 2027-03-14."
+)
+@click.option("--job", metavar="JOB", help="Job it was, as place/season/step.")
+@click.option("--planting", metavar="ID", help="Planting it was done on, with --step.")
+@click.option("--step", metavar="ID", help="Step of its step plan, with --planting.")
+@click.option("--finished", is_flag=True, help="Nothing of the job is left to do.")
+@click.option("--answer", type=click.Choice(["yes", "no"]), help="Answer to what the step asks.")
+@click.option("--area", metavar="AMOUNT", help="Ground it was done on, such as 0.5_ac.")
+@click.option("--by", metavar="WHO", help="Who did it.")
+@click.option("--used", multiple=True, metavar="ITEM=AMOUNT", help="Used, such as brew=32_fl_oz.")
+@click.option("--bought", multiple=True, metavar="ITEM=AMOUNT", help="Bought, such as brew=2_gal.")
+@click.option("--cost", "costs", multiple=True, metavar="DOLLARS", help="Paid for each --bought.")
+@click.option("--recorded-on", metavar="DAY", help="Day it is written down.")
+@click.option("--corrects", metavar="ENTRY", help="Earlier entry that this one replaces.")
+@click.option("--note", metavar="WORDS", help="A note of your own.")
+@click.option(
+    "--set", "settings", multiple=True, metavar="NAME=VALUE",
+    help="Anything else of an entry, such as sprayed.wind_mph=6.",
+)  # fmt: skip
+def record(folder: Path, **typed: Any) -> None:
+    """Write one new entry into the log of a property folder.
+
+    The entry gets a file of its own in the folder log; no file that is there is changed, and
+    nothing is written if the entry has a fault. --used, --bought, --cost and --set may stand more
+    than once.
+    """
+    from generator.inventory.entry import NotMeantError, Typed
+    from generator.inventory.record import record_entry
+
+    try:
+        recorded = record_entry(folder, Typed(**typed))
+    except NotMeantError as wrong:
+        raise click.UsageError(_safe(str(wrong))) from None
+    except OSError as error:
+        raise Failed(f"{_safe(str(error.filename))} cannot be used: {error.strerror}.") from None
+    for problem in recorded.problems:
+        click.echo(_safe(str(problem)), err=True)
+    if recorded.entry is None or recorded.inventory is None:
+        raise Failed(f"{_counted(len(recorded.problems), 'fault')}. Nothing was written.")
+    click.echo(_told(folder / recorded.name))
+    click.echo(_safe(recorded.told()))
 
 
 @main.command()

@@ -216,7 +216,7 @@ def convert(value: float, from_suffix: str, to_suffix: str) -> float:
     if source.family != target.family:
         raise ValueError(f"{from_suffix} does not convert to {to_suffix}")
     ratio, shift = source.size / target.size, (source.zero - target.zero) / target.size
-    return value if (ratio, shift) == (1, 0) else float(Fraction(value) * ratio + shift)
+    return value if ratio == 1 and shift == 0 else float(Fraction(value) * ratio + shift)
 
 
 def digits(value: float, suffix: str) -> str:

@@ -2,6 +2,7 @@
 
 import datetime
 import os
+from collections.abc import Mapping
 from dataclasses import dataclass
 from pathlib import Path
 from typing import Any
@@ -103,16 +104,20 @@ class Loaded:
     last_recorded: datetime.date | None
 
 
-def load_inventory(folder: Path) -> Loaded:
+def load_inventory(folder: Path, beside: Mapping[str, bytes] | None = None) -> Loaded:
     """Return the checked records of a property folder, or every fault found in it.
 
-    Reads only; nothing in the folder is changed. Raises OSError where a file cannot be opened.
+    `beside` are files, by their names, that are read as if they stood in the folder. Reads only;
+    nothing in the folder is changed. Raises OSError where a file cannot be opened.
     """
     names, problems = _listed_files(folder)
+    new = beside or {}
+    names += [one for one in sorted(new) if one not in names]
     readings: list[Reading] = []
     unread: set[type] = set()
     for name in names:
-        document, faults = read_document((folder / name).read_bytes(), name)
+        content = new[name] if name in new else (folder / name).read_bytes()
+        document, faults = read_document(content, name)
         problems += faults
         if document is not None:
             readings.append(Reading(document))

@@ -86,7 +86,7 @@ class LogEntry(Record):
     measured: Measured | None = record("place", "height measured", Measured)
     inspected: Inspected | None = record("place", "what was looked over", Inspected)
     soil_tested: SoilTested | None = record("place", "soil test that came back", SoilTested)
-    sight_checked: SightChecked | None = record("place", "walk looked at from outside", SightChecked)
+    sight_checked: SightChecked | None = record("place", "walk looked at", SightChecked)
     drift_checked: DriftChecked | None = record("place", "looked at for drift", DriftChecked)
     spent: tuple[Spent, ...] = record("money", "other money spent", Spent, many=True)
     corrects: str | None = reference("place", "earlier entry this one replaces", "entry")

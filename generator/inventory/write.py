@@ -1,7 +1,16 @@
 """The only part that writes into a property folder: new files, never over an old one."""
 
-from collections.abc import Mapping
+import os
+from collections.abc import Iterator, Mapping
+from contextlib import contextmanager
 from pathlib import Path
+
+try:
+    import fcntl
+except ImportError:  # Windows: writers are not kept apart, and still never write over each other
+    fcntl = None  # type: ignore[assignment]  # a module elsewhere
+
+UNFINISHED = ".unfinished"
 
 
 def write_new_folder(folder: Path, files: Mapping[str, bytes]) -> None:
@@ -15,3 +24,67 @@ def write_new_folder(folder: Path, files: Mapping[str, bytes]) -> None:
         path.parent.mkdir(parents=True, exist_ok=True)
         with path.open("xb") as file:
             file.write(content)
+
+
+@contextmanager
+def one_writer(folder: Path) -> Iterator[None]:
+    """Keep other writers of a property folder waiting; a killed writer keeps nobody waiting."""
+    if fcntl is None:
+        yield
+        return
+    held = os.open(folder, os.O_RDONLY)
+    try:
+        fcntl.flock(held, fcntl.LOCK_EX)
+        yield
+    finally:
+        os.close(held)
+
+
+def write_new_file(path: Path, content: bytes) -> None:
+    """Put a new file in its place whole, its folder too where that is missing.
+
+    It is written under a name that is never read, and gets its own once all of it is on the disk:
+    killed at any moment, the file is there whole or not at all. Raises FileExistsError where the
+    name is taken; what has it stays as it is.
+    """
+    path.parent.mkdir(exist_ok=True)
+    unfinished = path.parent / f".{path.name}.{os.getpid()}{UNFINISHED}"
+    unfinished.unlink(missing_ok=True)  # of a killed writer that had the same number
+    with unfinished.open("xb") as file:
+        file.write(content)
+        file.flush()
+        os.fsync(file.fileno())
+    try:
+        _name(unfinished, path)
+    finally:
+        unfinished.unlink(missing_ok=True)
+    _settle(path.parent)
+
+
+def clear_unfinished(folder: Path) -> None:
+    """Remove what killed writers left in a folder; for who keeps other writers waiting."""
+    for path in folder.glob(f".*{UNFINISHED}"):
+        path.unlink(missing_ok=True)
+
+
+def _name(unfinished: Path, path: Path) -> None:
+    """Give a finished file its name, unless another has it."""
+    try:
+        os.link(unfinished, path)
+    except FileExistsError:
+        raise
+    except OSError:  # a disk without second names for a file, as memory sticks are
+        if path.exists():
+            raise FileExistsError(path) from None
+        unfinished.rename(path)
+
+
+def _settle(folder: Path) -> None:
+    """See that a new name in a folder outlives a loss of power, where the system can."""
+    if fcntl is None:
+        return
+    held = os.open(folder, os.O_RDONLY)
+    try:
+        os.fsync(held)
+    finally:
+        os.close(held)

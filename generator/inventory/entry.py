@@ -1,0 +1,257 @@
+"""A new log entry, from what an owner typed behind `handbook record`, as a file of its own."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterable, Mapping
+from dataclasses import dataclass
+from itertools import pairwise
+from typing import Any
+
+import yaml
+
+from generator.inventory.fields import FieldRule, rules_of
+from generator.inventory.log import LogEntry
+from generator.inventory.problems import LONGEST_ID, listed, shown_value
+from generator.inventory.schema import Inventory
+from generator.units import UNITS
+
+_NUMBER = re.compile(r"-?\d+(\.\d+)?", re.ASCII)
+_AMOUNT = re.compile(r"(?P<item>[^=]+)=(?P<number>[^_=]+)_(?P<unit>.+)")
+_ROOM_FOR_A_NUMBER = 4
+TRUE_OR_FALSE = {"yes": True, "true": True, "no": False, "false": False}
+
+
+class NotMeantError(ValueError):
+    """What was typed cannot be read as meant; the sentence says what is wanted."""
+
+
+@dataclass(frozen=True, slots=True)
+class Typed:
+    """What was typed for one entry, as text; `settings` are dotted names and their values."""
+
+    done_on: str
+    job: str | None = None
+    planting: str | None = None
+    step: str | None = None
+    area: str | None = None
+    finished: bool = False
+    answer: str | None = None
+    by: str | None = None
+    recorded_on: str | None = None
+    corrects: str | None = None
+    note: str | None = None
+    used: tuple[str, ...] = ()
+    bought: tuple[str, ...] = ()
+    costs: tuple[str, ...] = ()
+    settings: tuple[str, ...] = ()
+
+
+def entry_from(typed: Typed, inventory: Inventory) -> dict[str, Any]:
+    """Return the keys of an entry, without its id. Raises NotMeantError.
+
+    Only what cannot be put into keys at all is refused here; whether they make an entry is said
+    by reading them with the rest of the folder.
+    """
+    entry: dict[str, Any] = {"done_on": typed.done_on}
+    plain = {"recorded_on": typed.recorded_on, "by": typed.by, "corrects": typed.corrects}
+    entry |= {key: value for key, value in plain.items() if value is not None}
+    job = _job(typed, inventory)
+    if job:
+        entry["job"] = job
+    if typed.used:
+        entry["used"] = [_amount(one, "--used") for one in typed.used]
+    if typed.bought:
+        entry["bought"] = _bought(typed)
+    elif typed.costs:
+        raise NotMeantError(
+            "--cost goes with --bought; money for something else is --set spent.1.what="
+        )
+    for name, values in _together(typed.settings).items():
+        _put(entry, name, values)
+    if typed.note is not None:
+        entry["note"] = typed.note
+    return entry
+
+
+def _job(typed: Typed, inventory: Inventory) -> dict[str, Any]:
+    planting, step = typed.planting, typed.step
+    if typed.job is not None:
+        if planting is not None or step is not None:
+            raise NotMeantError(
+                "--job names planting and step already; leave --planting and --step out"
+            )
+        planting, step = _named_job(typed.job, inventory)
+    about = {"area": typed.area, "finished": typed.finished or None, "answer": typed.answer}
+    if planting is None or step is None:
+        said = [f"--{name}" for name, value in about.items() if value is not None]
+        if planting is not None or step is not None or said:
+            told = said or ["--planting" if planting is not None else "--step"]
+            raise NotMeantError(f"{listed(told, 'and')} needs --job, or --planting and --step")
+        return {}
+    job: dict[str, Any] = {"planting": planting, "step": step}
+    if typed.area is not None:
+        number, _, unit = typed.area.partition("_")
+        job[f"area_{unit}"] = _number(number)
+    if typed.finished:
+        job["finished"] = True
+    if typed.answer is not None:
+        job["answer"] = typed.answer
+    return job
+
+
+def _named_job(job: str, inventory: Inventory) -> tuple[str, str]:
+    """Return planting and step of a job as its sheet names it: place/season/step."""
+    known = dict(_jobs(inventory))
+    parts = job.split("/")
+    if len(parts) != 3:
+        raise NotMeantError(
+            f"{shown_value(job)} is no job: write place/season/step, as its sheet does"
+        )
+    place, season, step = parts
+    if (place, step, season) in known:
+        return known[place, step, season], step
+    # a plan that comes back every season has no last one
+    yearly = known.get((place, step, ""))
+    if yearly is not None and season.isdecimal():
+        return yearly, step
+    there = sorted({f"{one}/{year}/{name}" for one, name, year in known if one == place and year})
+    raise NotMeantError(
+        f"there is no job {shown_value(job)}; on that place: {listed(there) or 'none'}"
+    )
+
+
+def _jobs(inventory: Inventory) -> Iterable[tuple[tuple[str, str, str], str]]:
+    plans = inventory.plans()
+    for screen in inventory.screens:
+        for planting in screen.plantings:
+            for step in plans[planting.steps].steps:
+                season = planting.season + step.seasons_later
+                yield (screen.id, step.id, str(season)), planting.id
+            upkeep = plans[planting.upkeep].steps if planting.upkeep is not None else ()
+            yield from (((screen.id, step.id, ""), planting.id) for step in upkeep)
+
+
+def _amount(typed: str, option: str) -> dict[str, Any]:
+    found = _AMOUNT.fullmatch(typed)
+    if found is None:
+        raise NotMeantError(
+            f"{option} {shown_value(typed)}: write item=amount_unit, as brew=32_fl_oz"
+        )
+    return {"item": found["item"], f"amount_{found['unit']}": _number(found["number"])}
+
+
+def _bought(typed: Typed) -> list[dict[str, Any]]:
+    if typed.costs and len(typed.costs) != len(typed.bought):
+        raise NotMeantError(
+            "--cost stands once for each --bought, in the same order, or not at all"
+        )
+    bought = [_amount(one, "--bought") for one in typed.bought]
+    for one, cost in zip(bought, typed.costs, strict=False):
+        one["cost_usd"] = _number(cost)
+    return bought
+
+
+def _number(text: str) -> int | float | str:
+    """Return a plain number as one, anything else as typed: reading it says what is wrong."""
+    if not _NUMBER.fullmatch(text):
+        return text
+    return float(text) if "." in text else int(text)
+
+
+def _together(settings: Iterable[str]) -> Mapping[str, list[str]]:
+    found: dict[str, list[str]] = {}
+    for setting in settings:
+        name, sign, value = setting.partition("=")
+        if not sign or not name:
+            raise NotMeantError(
+                f"--set {shown_value(setting)}: write name=value, as sprayed.wind_mph=6"
+            )
+        found.setdefault(name, []).append(value)
+    return found
+
+
+def _put(entry: dict[str, Any], name: str, values: list[str]) -> None:
+    """Set `sprayed.wind_mph`, or `spent.1.what` of a list, in an entry."""
+    parts = name.split(".")
+    if (parts[0] in entry and len(parts) == 1) or not all(parts):
+        raise NotMeantError(
+            f"--set {shown_value(name)} is said by an option of its own, or has no name"
+        )
+    at: Any = entry
+    kind: type | None = LogEntry
+    for part, after in pairwise(parts):
+        rule = _rule(kind, part)
+        at = _inside(at, part, [] if after.isdecimal() else {}, name)
+        kind = kind if part.isdecimal() else (rule.record if rule is not None else None)
+    rule = _rule(kind, parts[-1])
+    if rule is not None and rule.many and rule.form != "record":
+        value: object = [_value(rule, one) for one in values]
+    elif len(values) > 1:
+        raise NotMeantError(f"--set {name} stands twice: once only")
+    else:
+        value = _value(rule, values[0])
+    if not isinstance(at, dict) or parts[-1] in at:
+        raise NotMeantError(f"--set {name}: no value can stand there")
+    at[parts[-1]] = value
+
+
+def _inside(at: Any, part: str, new: Any, name: str) -> Any:
+    if isinstance(at, list):
+        if not part.isdecimal() or not 1 <= int(part) <= len(at) + 1:
+            raise NotMeantError(
+                f"--set {name}: the entries of a list are counted from 1, in their order"
+            )
+        if int(part) > len(at):
+            at.append({})
+        return at[int(part) - 1]
+    if not isinstance(at, dict) or not isinstance(at.setdefault(part, new), dict | list):
+        raise NotMeantError(f"--set {name}: no value can stand there")
+    return at[part]
+
+
+def _rule(kind: type | None, key: str) -> FieldRule | None:
+    if kind is None:
+        return None
+    rules = rules_of(kind)
+    if key in rules:
+        return rules[key]
+    stems = {name.removesuffix(f"_{rule.unit}"): rule for name, rule in rules.items() if rule.unit}
+    return next((stems[one] for one in stems if key.removeprefix(f"{one}_") in UNITS), None)
+
+
+def _value(rule: FieldRule | None, text: str) -> object:
+    if rule is not None and rule.form == "yes_no":
+        return TRUE_OR_FALSE.get(text, text)
+    if rule is not None and rule.form in ("measure", "whole"):
+        return _number(text)
+    return text
+
+
+def id_for(entry: Mapping[str, Any], taken: Iterable[str]) -> str:
+    """Return an id that no entry has: the day, what it is about, and a number where that is taken.
+
+    The day is part of it, so that two entries written at the same time have two names, or one
+    name that only one of them gets.
+    """
+    job = entry.get("job")
+    told = f"{job['planting']}-{job['step']}" if isinstance(job, dict) else _about(entry)
+    plain = re.sub(r"[^a-z0-9]+", "-", f"{entry['done_on']}-{told}".lower()).strip("-")
+    word = plain[: LONGEST_ID - _ROOM_FOR_A_NUMBER].strip("-")
+    known, number, name = set(taken), 1, word
+    while name in known:
+        number += 1
+        name = f"{word}-{number}"
+    return name
+
+
+def _about(entry: Mapping[str, Any]) -> str:
+    beside = ("done_on", "recorded_on", "by", "corrects", "note")
+    return "-".join([key for key in entry if key not in beside][:2]) or "note"
+
+
+def entry_file(identity: str, entry: Mapping[str, Any]) -> bytes:
+    """Return the file of one entry as it stands in the folder `log`."""
+    data = {"entries": [{"id": identity, **entry}]}
+    text = yaml.safe_dump(data, sort_keys=False, allow_unicode=True, width=10**6)
+    return text.encode()

@@ -1,0 +1,99 @@
+"""Records one entry: checked together with the whole folder before a byte of it is written."""
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+from pathlib import Path
+
+from generator.inventory.entry import Typed, entry_file, entry_from, id_for
+from generator.inventory.fields import rules_of
+from generator.inventory.load import load_inventory
+from generator.inventory.log import LogEntry, LoggedJob
+from generator.inventory.problems import Problem
+from generator.inventory.schema import Inventory
+from generator.inventory.write import clear_unfinished, one_writer, write_new_file
+from generator.units import shown
+from generator.working import Given
+
+LOG = "log"
+
+
+@dataclass(frozen=True, slots=True)
+class Recorded:
+    """An entry that was written, the name of its file, and the folder with it; or faults."""
+
+    name: str
+    entry: LogEntry | None
+    inventory: Inventory | None
+    problems: tuple[Problem, ...] = ()
+
+    def told(self) -> str:
+        """Return in one line what the entry changed."""
+        assert self.entry is not None
+        assert self.inventory is not None
+        told = "; ".join(_changes(self.entry, self.inventory)) or "a note"
+        return f"{told[0].upper()}{told[1:]}."
+
+
+def record_entry(folder: Path, typed: Typed) -> Recorded:
+    """Write what was typed as one new file in the log, or return the faults it would make.
+
+    Raises NotMeantError for what cannot be put into keys, and OSError where the folder cannot be
+    read or written.
+    """
+    with one_writer(folder):
+        before = load_inventory(folder)
+        if before.inventory is None:
+            return Recorded("", None, None, before.problems)
+        data = entry_from(typed, before.inventory)
+        taken = {one.id for one in before.inventory.entries}
+        clear_unfinished(folder / LOG)
+        while True:
+            identity = id_for(data, taken)
+            name, content = f"{LOG}/{identity}.yaml", entry_file(identity, data)
+            after = load_inventory(folder, {name: content})
+            if after.inventory is None:
+                return Recorded("", None, None, after.problems)
+            try:
+                write_new_file(folder / name, content)
+            except FileExistsError:
+                taken.add(identity)
+                continue
+            entry = next(one for one in after.inventory.entries if one.id == identity)
+            return Recorded(name, entry, after.inventory)
+
+
+def _changes(entry: LogEntry, inventory: Inventory) -> Iterator[str]:
+    if entry.corrects is not None:
+        yield f"entry {entry.corrects} no longer counts"
+    if entry.job is not None:
+        yield _job_told(entry.job, inventory)
+    for one in entry.used:
+        yield f"{_amount(one.amount)} of {one.item} used"
+    for bought in entry.bought:
+        cost = f" for {_amount(bought.cost_usd)}" if bought.cost_usd is not None else ""
+        yield f"{_amount(bought.amount)} of {bought.item} bought{cost}"
+    for spent in entry.spent:
+        yield f"{_amount(spent.cost_usd)} spent on {spent.what}"
+    for name, rule in rules_of(LogEntry).items():
+        said = rule.form == "record" and name not in ("job", "used", "bought", "spent")
+        if said and getattr(entry, name):
+            yield f"{name.replace('_', ' ')} written down"
+
+
+def _job_told(job: LoggedJob, inventory: Inventory) -> str:
+    screen, planting = next(
+        (screen, planting)
+        for screen in inventory.screens
+        for planting in screen.plantings
+        if planting.id == job.planting
+    )
+    step = next(one for one in inventory.steps_of(planting) if one.id == job.step)
+    state = "is finished" if job.finished else "is begun"
+    if job.answer is not None:
+        state = f"{state}, answered {job.answer}"
+    return f"{step.name}, {screen.name}, {state}"
+
+
+def _amount(amount: Given) -> str:
+    typed = shown(amount.typed, amount.typed_unit)
+    return typed or str(amount.typed)

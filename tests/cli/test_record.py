@@ -1,0 +1,254 @@
+"""`handbook record`: one new file in the log, whole or not at all, and nothing else is touched."""
+
+import datetime
+import os
+import random
+import signal
+import subprocess
+import sys
+import time
+from pathlib import Path
+from typing import Any
+
+import pytest
+import yaml
+
+from generator.inventory.load import load_inventory
+from generator.inventory.log import LogEntry
+from generator.inventory.write import UNFINISHED, write_new_file
+from tests.book.sites import CHECKOUT
+from tests.cli.test_commands import exit_code, print_of, run
+from tests.properties import small_property, write_property
+
+KILL = "lane/2027/autumn_kill"
+
+
+@pytest.fixture
+def land(tmp_path: Path) -> Path:
+    """The small property with one entry kept by hand."""
+    data: Any = small_property()
+    data["log"] = {"entries": [{"id": "by-hand", "done_on": "2026-08-18", "note": "walked it"}]}
+    return write_property(tmp_path / "land", data)
+
+
+def entries_of(folder: Path) -> dict[str, LogEntry]:
+    loaded = load_inventory(folder)
+    assert loaded.problems == ()
+    assert loaded.inventory is not None
+    return {one.id: one for one in loaded.inventory.entries}
+
+
+def test_an_entry_is_one_new_file_that_reads_as_it_was_typed(land: Path) -> None:
+    before = print_of(land)
+    result = run(
+        "record", land, "--on", "2026-10-12", "--job", KILL, "--finished", "--answer", "yes",
+        "--area", "0.5_ac", "--by", "the owner", "--recorded-on", "2026-10-13",
+        "--used", "brew=1_pt", "--bought", "brew=2_gal", "--cost", "82.50",
+        "--set", "sprayed.wind_mph=6", "--set", "sprayed.temperature_c=10",
+        "--set", "sprayed.lot_number=0042", "--set", "sprayed.spot=no",
+        "--set", "spent.1.what=fuel: two cans", "--set", "spent.1.cost_usd=12",
+        "--set", "spent.2.what=gloves", "--set", "spent.2.cost_usd=7.5",
+        "--note", "no: it was # calm",
+    )  # fmt: skip
+    assert result.exit_code == 0, result.output
+    path, told = result.output.splitlines()
+    assert path == str(land / "log" / "2026-10-12-lane-27-autumn-kill.yaml")
+    assert "Lane screen, is finished, answered yes" in told
+    assert "1 pt of brew used; 2 gal of brew bought for $82.50" in told
+    after = print_of(land)
+    assert after.keys() - before.keys() == {"log", "log/2026-10-12-lane-27-autumn-kill.yaml"}
+    assert {name: after[name] for name in before} == before
+
+    entry = entries_of(land)["2026-10-12-lane-27-autumn-kill"]
+    assert entry.done_on == datetime.date(2026, 10, 12)
+    assert entry.recorded_on == datetime.date(2026, 10, 13)
+    assert entry.job is not None
+    assert (entry.job.planting, entry.job.step) == ("lane-27", "autumn_kill")
+    assert (entry.job.finished, entry.job.answer) == (True, "yes")
+    assert entry.job.area_ac is not None
+    assert entry.job.area_ac.value == 0.5
+    assert [(one.item, one.amount.value, one.amount.unit) for one in entry.used] == [
+        ("brew", 16, "fl_oz")
+    ]
+    assert entry.bought[0].cost_usd is not None
+    assert entry.bought[0].cost_usd.value == 82.5
+    assert entry.sprayed is not None
+    assert entry.sprayed.temperature_f is not None
+    assert entry.sprayed.temperature_f.value == 50
+    assert (entry.sprayed.lot_number, entry.sprayed.spot) == ("0042", False)
+    assert [one.what for one in entry.spent] == ["fuel: two cans", "gloves"]
+    assert entry.note == "no: it was # calm"
+    assert entries_of(land).keys() >= {"by-hand"}
+
+
+def test_the_same_twice_is_two_entries(land: Path) -> None:
+    words = ["record", land, "--on", "2026-10-12", "--planting", "lane-27", "--step", "autumn_kill"]
+    assert [exit_code(*words) for _ in range(3)] == [0, 0, 0]
+    names = [path.name for path in sorted((land / "log").iterdir())]
+    first = "2026-10-12-lane-27-autumn-kill"
+    assert names == [f"{first}-2.yaml", f"{first}-3.yaml", f"{first}.yaml"]
+    assert len(entries_of(land)) == 4
+
+
+def test_a_correction_leaves_what_it_corrects(land: Path) -> None:
+    assert exit_code("record", land, "--on", "2026-08-19", "--corrects", "by-hand") == 0
+    before = print_of(land)
+    again = run("record", land, "--on", "2026-08-20", "--corrects", "by-hand")
+    assert again.exit_code == 1
+    assert "is corrected twice" in again.stderr
+    assert print_of(land) == before
+
+
+@pytest.mark.parametrize(
+    ("words", "said"),
+    [
+        (["--used", "brew=32_floz"], "floz"),
+        (["--used", "brew=two_gal"], "not a plain number"),
+        (["--used", "brw=32_fl_oz"], "did you mean brew?"),
+        (["--set", "sprayed.wnd_mph=6"], "wnd_mph"),
+        (["--set", "sprayed.started_at=half past"], "no time of day"),
+        (["--set", "mowed.cut_height_in=8", "--job", KILL], "mowed"),
+        (["--planting", "lane-27", "--step", "autumn_kil"], "autumn_kil"),
+        (["--recorded-on", "2026-10-01"], "comes before"),
+        (["--recorded-on", "13 October 2026"], "write 2026-10-13"),
+        (["--set", "sprayed.humidity_pct=140"], "140"),
+        (["--note", "..."], "still stands here"),
+    ],
+)
+def test_an_entry_with_a_fault_is_not_written(land: Path, words: list[str], said: str) -> None:
+    before = print_of(land)
+    result = run("record", land, "--on", "2026-10-12", *words)
+    assert result.exit_code == 1
+    assert said in result.stderr
+    assert "Nothing was written." in result.stderr
+    assert print_of(land) == before
+
+
+@pytest.mark.parametrize(
+    ("words", "said"),
+    [
+        (["--job", "lane/2027/autumn"], "lane/2027/autumn_kill"),
+        (["--job", "lane"], "place/season/step"),
+        (["--job", KILL, "--step", "autumn_kill"], "already"),
+        (["--finished"], "needs --job"),
+        (["--planting", "lane-27"], "needs --job"),
+        (["--area", "1_ac"], "needs --job"),
+        (["--used", "brew"], "item=amount_unit"),
+        (["--cost", "5"], "goes with --bought"),
+        (["--bought", "brew=1_gal", "--bought", "sg=1_lb", "--cost", "5"], "once for each"),
+        (["--set", "sprayed"], "name=value"),
+        (["--set", "sprayed.nozzle=a", "--set", "sprayed.nozzle=b"], "stands twice"),
+        (["--set", "spent.2.what=fuel"], "counted from 1"),
+        (["--set", "done_on=2026-01-01"], "option of its own"),
+        (["--set", "done_on.day=1"], "no value can stand there"),
+    ],
+)
+def test_what_cannot_be_meant_is_refused(land: Path, words: list[str], said: str) -> None:
+    before = print_of(land)
+    result = run("record", land, "--on", "2026-10-12", *words)
+    assert result.exit_code == 2
+    assert said in " ".join(result.stderr.split())
+    assert print_of(land) == before
+
+
+def test_a_folder_with_a_fault_takes_no_entry(land: Path) -> None:
+    (land / "stands.yaml").write_text("stands:\n  - {name: Oak}\n", encoding="utf-8")
+    result = run("record", land, "--on", "2026-10-12")
+    assert result.exit_code == 1
+    assert "stands.yaml:2" in result.stderr
+    assert not (land / "log").exists()
+
+
+def test_a_name_that_is_taken_stays_whose_it_is(land: Path) -> None:
+    taken = land / "log" / "walk.yaml"
+    write_new_file(taken, b"entries: []\n")
+    with pytest.raises(FileExistsError):
+        write_new_file(taken, b"entries:\n")
+    assert taken.read_bytes() == b"entries: []\n"
+    assert [one.name for one in taken.parent.iterdir()] == ["walk.yaml"]
+
+
+def test_a_disk_without_second_names_takes_a_file_and_overwrites_none(
+    land: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    def refused(*_names: object) -> None:
+        raise OSError("no second names here")
+
+    monkeypatch.setattr(os, "link", refused)
+    write_new_file(land / "log" / "walk.yaml", b"entries: []\n")
+    with pytest.raises(FileExistsError):
+        write_new_file(land / "log" / "walk.yaml", b"entries:\n")
+    assert (land / "log" / "walk.yaml").read_bytes() == b"entries: []\n"
+    assert len(list((land / "log").iterdir())) == 1
+
+
+def test_what_a_killed_writer_left_is_never_read_and_goes_with_the_next_entry(land: Path) -> None:
+    left = land / "log" / f".2026-10-01-note.yaml.77{UNFINISHED}"
+    left.parent.mkdir()
+    left.write_text("entries:\n- id: 2026-10-01", encoding="utf-8")
+    assert entries_of(land).keys() == {"by-hand"}
+    assert exit_code("record", land, "--on", "2026-10-12", "--note", "rain") == 0
+    assert [path.name for path in (land / "log").iterdir()] == ["2026-10-12-note.yaml"]
+
+
+def begun(folder: Path, *words: str) -> subprocess.Popen[bytes]:
+    command = [sys.executable, "-m", "generator", "record", str(folder), *words]
+    quiet = subprocess.DEVNULL
+    return subprocess.Popen(command, cwd=CHECKOUT, stdout=quiet, stderr=quiet)
+
+
+def test_entries_written_at_once_all_survive(land: Path) -> None:
+    at_once = [begun(land, "--on", "2026-10-12", "--note", f"load {n}") for n in range(4)]
+    assert [one.wait(timeout=60) for one in at_once] == [0] * 4
+    notes = {one.note for one in entries_of(land).values()}
+    assert notes == {"walked it", *(f"load {n}" for n in range(4))}
+
+
+def test_killed_while_it_writes_a_file_is_there_whole_or_not_at_all(tmp_path: Path) -> None:
+    """The writer alone, killed at a few dozen moments of its work."""
+    content = yaml.safe_dump({"entries": [{"id": "a", "note": "word " * 20000}]}).encode()
+    code = (
+        "import sys, pathlib; from generator.inventory.write import write_new_file\n"
+        "content = sys.stdin.buffer.read(); print('ready', flush=True)\n"
+        "[write_new_file(pathlib.Path(sys.argv[1]) / f'{n}.yaml', content) for n in range(10**6)]"
+    )
+    chance = random.Random(7)
+    for turn in range(8):
+        folder = tmp_path / str(turn)
+        with subprocess.Popen(
+            [sys.executable, "-c", code, str(folder)],
+            cwd=CHECKOUT, stdin=subprocess.PIPE, stdout=subprocess.PIPE,
+        ) as one:  # fmt: skip
+            assert one.stdin is not None
+            assert one.stdout is not None
+            one.stdin.write(content)
+            one.stdin.close()
+            one.stdout.readline()
+            time.sleep(chance.uniform(0.005, 0.06))
+            one.send_signal(signal.SIGKILL)
+        named = [path for path in folder.glob("*") if not path.name.startswith(".")]
+        assert all(path.read_bytes() == content for path in named)
+        assert sorted(path.name for path in named) == sorted(f"{n}.yaml" for n in range(len(named)))
+
+
+@pytest.mark.long
+def test_killed_at_any_moment_nothing_is_lost_and_no_half_file_is_read(land: Path) -> None:
+    chance = random.Random(11)
+    words = ("--on", "2026-10-12", "--job", KILL, "--used", "brew=4_fl_oz")
+    whole = begun(land, *words)
+    started = time.monotonic()
+    assert whole.wait(timeout=60) == 0
+    takes = time.monotonic() - started
+    kept = set(entries_of(land))
+    before = print_of(land)
+    for _ in range(40):
+        one = begun(land, *words)
+        time.sleep(chance.uniform(0.3, 1.1) * takes)
+        one.send_signal(signal.SIGKILL)
+        one.wait(timeout=60)
+        now = entries_of(land)
+        assert kept <= set(now)
+        assert len(now) <= len(kept) + 1
+        kept = set(now)
+        assert all(print_of(land)[name] == found for name, found in before.items())
+    assert all(one.used or one.id == "by-hand" for one in entries_of(land).values())

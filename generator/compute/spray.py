@@ -170,6 +170,21 @@ def nozzles_count(caught_fl_oz: Sequence[float]) -> float:
     return whole_down(total(caught_fl_oz) / mean(caught_fl_oz) + 1 / 2)
 
 
+def farthest_nozzle_fraction(caught_fl_oz: Sequence[float]) -> float:
+    """How far the nozzle that differs most lies from the mean of all, as a share of the mean.
+
+    Formula: max(max(caught_fl_oz) - mean(caught_fl_oz),
+        mean(caught_fl_oz) - min(caught_fl_oz)) / mean(caught_fl_oz)
+    Valid for: every nozzle caught over the same time, each above 0
+    Source: a difference over the mean (source key arithmetic)
+
+    >>> farthest_nozzle_fraction([16, 18, 14, 16])
+    0.125
+    """
+    middle = mean(caught_fl_oz)
+    return max(max(caught_fl_oz) - middle, middle - min(caught_fl_oz)) / middle
+
+
 def boom_width_ft(nozzles_count: float, nozzle_spacing_in: float) -> float:
     """Width that one pass of a boom sprays, in feet.
 
@@ -266,5 +281,13 @@ BOOM_WIDTH = Formula(
     "ft",
     "nozzles_count * nozzle_spacing_in / 12",
     "Width of one pass",
+    "arithmetic",
+)
+FARTHEST_NOZZLE = Formula(
+    farthest_nozzle_fraction,
+    "fraction",
+    "max(max(caught_fl_oz) - mean(caught_fl_oz), mean(caught_fl_oz) - min(caught_fl_oz))"
+    " / mean(caught_fl_oz)",
+    "The nozzle that differs most, from the mean",
     "arithmetic",
 )

@@ -1,5 +1,7 @@
 """Pages of what is kept and bought: seed, products, equipment."""
 
+from collections.abc import Sequence
+
 from generator.book.pages.written import (
     EQUIPMENT,
     PRODUCTS,
@@ -14,12 +16,17 @@ from generator.inventory.drill import Drill
 from generator.inventory.equipment import Sprayer, Spreader
 from generator.inventory.stock import Product, SeedLot
 from generator.inventory.woody import Guard, Plant
-from generator.plan.catches import drill_catches, spreader_catches
+from generator.plan.catches import (
+    Catch,
+    SprayerCatch,
+    drill_catches,
+    sprayer_catches,
+    spreader_catches,
+)
+from generator.plan.findings import older_than_a_year
 from generator.plan.model import Plan
 from generator.plan.seed_price import live_prices
-from generator.reference.load import (
-    species,
-)
+from generator.reference.load import species
 
 
 def lot_page(plan: Plan, lot: SeedLot) -> Written:
@@ -91,6 +98,13 @@ def product_page(plan: Plan, product: Product) -> Written:
     )
 
 
+def _aged(
+    plan: Plan, catches: Sequence[Catch | SprayerCatch]
+) -> list[tuple[Catch | SprayerCatch, bool]]:
+    """Return catch tests, each with whether it is more than a year old on the plan's day."""
+    return [(one, older_than_a_year(one.test.tested_on, plan.as_of)) for one in catches]
+
+
 def sprayer_page(plan: Plan, sprayer: Sprayer) -> Written:
     """Return a sprayer with its catch tests."""
     return from_template(
@@ -102,6 +116,7 @@ def sprayer_page(plan: Plan, sprayer: Sprayer) -> Written:
         [sprayer.name, sprayer.nozzle or ""],
         ("equipment",),
         sprayer=sprayer,
+        catches=_aged(plan, sprayer_catches(sprayer, plan.season)),
         measures=[one for one in plan.measures if one.id in sprayer.measure],
         jobs=[
             (job, place_of(plan, job))
@@ -122,7 +137,7 @@ def spreader_page(plan: Plan, spreader: Spreader) -> Written:
         [spreader.name],
         ("equipment",),
         spreader=spreader,
-        catches=spreader_catches(spreader, plan.season),
+        catches=_aged(plan, spreader_catches(spreader, plan.season)),
         jobs=[
             (job, place_of(plan, job))
             for job in plan.jobs
@@ -142,7 +157,7 @@ def drill_page(plan: Plan, drill: Drill) -> Written:
         [drill.name],
         ("equipment",),
         drill=drill,
-        catches=drill_catches(drill, plan.season),
+        catches=_aged(plan, drill_catches(drill, plan.season)),
         jobs=[
             (job, place_of(plan, job))
             for job in plan.jobs

@@ -7,7 +7,8 @@ from functools import cache
 import yaml
 
 from generator.lookup import shipped
-from generator.reference.load import step_plans, values
+from generator.reference.load import values
+from generator.reference.steps import step_plans
 from generator.working import Reference
 
 _FRONT = re.compile(r"\A---\n(.*?)\n---\n(.*)\Z", re.DOTALL)

@@ -32,8 +32,8 @@ LatLon = tuple[float, float]
 class FieldRule:
     """What may stand in a field and who may see it.
 
-    `form` says how it is read: text, identity, reference, choice, measure, whole, yes_no, date,
-    month_day, lat_lon, points, sign or record. `many` is a list of them; `label` also takes
+    `form` says how it is read: text, identity, word, reference, choice, measure, whole, yes_no,
+    date, month_day, lat_lon, points, sign or record. `many` is a list of them; `label` also takes
     `not_on_label`; `recorded` marks a day on which something was done, counted or read;
     `safety` marks what no reader may lose.
     """
@@ -103,6 +103,11 @@ def text(visible: Visible, help: str, **more: Any) -> Any:
 def identity(help: str, **more: Any) -> Any:
     """Declare the id of a record: small letters, digits and dashes, never shown to others."""
     return _declare(FieldRule("identity", "place", help, required=True, **more))
+
+
+def word(visible: Visible, help: str, **more: Any) -> Any:
+    """Declare a name that log and work call a thing by: small letters, digits, underscores."""
+    return _declare(FieldRule("word", visible, help, **more))
 
 
 def reference(visible: Visible, help: str, *refers_to: str, **more: Any) -> Any:

@@ -8,7 +8,7 @@ from generator.inventory.fields import NOT_ON_LABEL, FieldRule, rules_of
 from generator.inventory.load import FILES, KIND_WORDS
 from generator.inventory.reading import legal_keys, unit_of
 from generator.inventory.schema import Property
-from generator.reference.load import planting_kinds, species, step_plans
+from generator.reference.load import operations, planting_kinds, sign_names, species
 from generator.units import convert
 
 DRAFT = "https://json-schema.org/draft/2020-12/schema"
@@ -89,7 +89,8 @@ def _reference(rule: FieldRule) -> Mapping[str, Any]:
     known = {
         "species": list(species()),
         "planting_kind": list(planting_kinds()),
-        "step_plan": list(step_plans()),
+        "operation": list(operations()),
+        "season_sign": list(sign_names()),
     }
     return {"enum": [word for kind in rule.refers_to for word in known.get(kind, [kind])]}
 
@@ -113,6 +114,7 @@ _PLAIN: Mapping[str, Mapping[str, Any]] = MappingProxyType(
     {
         "text": {"type": "string", "minLength": 1},
         "identity": ID,
+        "word": {"type": "string", "pattern": "^[a-z0-9]+(_[a-z0-9]+)*$"},
         "yes_no": {"type": "boolean"},
         "date": {"type": "string", "pattern": "^[0-9]{4}-[0-9]{2}-[0-9]{2}$"},
         "month_day": MONTH_DAY,

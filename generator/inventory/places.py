@@ -167,6 +167,7 @@ class Planting(Record):
         "page", "how it is sown or planted", "frost_seed", "drill", "plant", required=True
     )
     steps: str = reference("page", "step plan", "step_plan", required=True)
+    upkeep: str | None = reference("page", "step plan of every season once it stands", "step_plan")
     soil_test: str | None = reference("place", "soil test it rests on", "soil_test")
     need: Need | None = record("page", "fertilizer needed, where there is no soil test", Need)
     fertilizers: tuple[str, ...] = reference(

@@ -27,6 +27,7 @@ Path = tuple[str | int, ...]
 _DATE = re.compile(r"\d{4}-\d{2}-\d{2}", re.ASCII)
 _MONTH_DAY = re.compile(r"\d{2}-\d{2}", re.ASCII)
 _ID = re.compile(r"[a-z0-9]([a-z0-9-]*[a-z0-9])?", re.ASCII)
+_WORD = re.compile(r"[a-z0-9]+(_[a-z0-9]+)*", re.ASCII)
 DATE_WORDS = "a date like 2027-03-14"
 MONTH_DAY_WORDS = "a month and day like 03-14"
 LEAP_YEAR = 2024
@@ -59,7 +60,7 @@ class Reading:
     """What reading one document has found so far.
 
     `unread` are the kinds of which an entry, and so its id, could not be read: what mentions one
-    of that kind may be right.
+    of that kind may be right. `words` are the names that steps of the owner's own go by.
     """
 
     document: Document
@@ -68,6 +69,7 @@ class Reading:
     named: list[NamedThing] = field(default_factory=list)
     recorded: list[datetime.date] = field(default_factory=list)
     unread: set[type] = field(default_factory=set)
+    words: set[str] = field(default_factory=set)
 
     def where(self, path: Path) -> Where:
         """Return the place of a value."""
@@ -226,6 +228,14 @@ def is_id(word: str) -> bool:
     """Return whether a word can be an id, and so a file name on every system."""
     is_file_name = len(word) <= say.LONGEST_ID and word not in say.NO_FILE_NAMES
     return is_file_name and bool(_ID.fullmatch(word))
+
+
+def _word(_rule: FieldRule, raw: object, path: Path, reading: Reading) -> object:
+    wanted = "small letters, digits and underscores, like autumn_kill"
+    if isinstance(raw, str) and len(raw) <= say.LONGEST_ID and _WORD.fullmatch(raw):
+        reading.words.add(raw)
+        return raw
+    return reading.fault(say.wrong_type(raw, wanted), path)
 
 
 def _reference(rule: FieldRule, raw: object, path: Path, reading: Reading) -> object:
@@ -413,6 +423,7 @@ _FORMS: Mapping[str, Callable[[FieldRule, object, Path, Reading], object]] = Map
     {
         "text": _text,
         "identity": _identity,
+        "word": _word,
         "reference": _reference,
         "choice": _choice,
         "measure": _measure,

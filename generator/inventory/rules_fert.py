@@ -7,7 +7,6 @@ from generator.inventory.places import Planting, Screen
 from generator.inventory.problems import shown_value
 from generator.inventory.rule import Broken, Rule, typed_at
 from generator.inventory.schema import Inventory
-from generator.reference.load import step_plans
 from generator.units import UNITS, convert
 from generator.working import Given
 
@@ -154,26 +153,28 @@ def _each_fertilizer_once(inventory: Inventory) -> Iterator[Broken]:
 
 def _a_step_to_spread_in(inventory: Inventory) -> Iterator[Broken]:
     for _, planting in _plantings(inventory):
-        known = _operations(planting.steps)
+        known = {step.operation for step in inventory.steps_of(planting)}
         named = ", ".join(
             name
             for name, operation in SPREAD_BY.items()
             if getattr(planting, name) and operation not in known
         )
         if named:
+            spreading = ", ".join(_spreading_plans(inventory))
             yield Broken(
                 planting.where,
                 f"{named} in a planting whose step plan {planting.steps} spreads nothing of it",
-                f"{named} left out here; step plans that spread: {', '.join(_spreading_plans())}",
+                f"{named} left out here; step plans that spread: {spreading}",
             )
 
 
-def _operations(plan: str) -> set[str]:
-    return {step.operation for step in step_plans()[plan].steps}
-
-
-def _spreading_plans() -> list[str]:
-    return [plan for plan in step_plans() if set(SPREAD_BY.values()) <= _operations(plan)]
+def _spreading_plans(inventory: Inventory) -> list[str]:
+    wanted = set(SPREAD_BY.values())
+    return [
+        plan.id
+        for plan in inventory.plans().values()
+        if wanted <= {step.operation for step in plan.steps}
+    ]
 
 
 FERT_RULES = (

@@ -8,20 +8,21 @@ from generator.inventory.log import Bought, LogEntry, Used
 from generator.inventory.problems import shown_value
 from generator.inventory.rule import Broken, Rule, typed_at
 from generator.inventory.schema import Inventory
-from generator.reference.load import step_plans
 from generator.units import UNITS, family_suffixes
 
 ALL = "all"
 
 
-def _plan_of(inventory: Inventory) -> dict[str, str]:
+def _steps_by_planting(inventory: Inventory) -> dict[str, list[str]]:
     return {
-        planting.id: planting.steps for screen in inventory.screens for planting in screen.plantings
+        planting.id: [step.id for step in inventory.steps_of(planting)]
+        for screen in inventory.screens
+        for planting in screen.plantings
     }
 
 
 def _steps_that_exist(inventory: Inventory) -> Iterator[Broken]:
-    plans = _plan_of(inventory)
+    steps_of = _steps_by_planting(inventory)
     named: list[tuple[str, tuple[str, ...], Where]] = [
         (jobs.planting, jobs.steps, jobs.where) for hire in inventory.hires for jobs in hire.jobs
     ]
@@ -31,7 +32,7 @@ def _steps_that_exist(inventory: Inventory) -> Iterator[Broken]:
         if one.job is not None
     ]
     for planting, steps, where in named:
-        known = [step.id for step in step_plans()[plans[planting]].steps]
+        known = steps_of[planting]
         for step in steps:
             if step != ALL and step not in known:
                 what = f"planting {shown_value(planting)} has no step {shown_value(step)}"
@@ -39,12 +40,12 @@ def _steps_that_exist(inventory: Inventory) -> Iterator[Broken]:
 
 
 def _hired_once(inventory: Inventory) -> Iterator[Broken]:
-    plans = _plan_of(inventory)
+    steps_of = _steps_by_planting(inventory)
     seen: set[tuple[str, str]] = set()
     for hire in inventory.hires:
         mine: set[tuple[str, str]] = set()
         for jobs in hire.jobs:
-            known = [step.id for step in step_plans()[plans[jobs.planting]].steps]
+            known = steps_of[jobs.planting]
             steps = known if ALL in jobs.steps else jobs.steps
             for step in steps:
                 if (jobs.planting, step) in seen:

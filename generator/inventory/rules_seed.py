@@ -9,7 +9,6 @@ from generator.inventory.places import Planting
 from generator.inventory.problems import shown_value
 from generator.inventory.rule import Broken, Rule, typed_at
 from generator.inventory.schema import Inventory
-from generator.reference.load import step_plans
 from generator.units import convert
 from generator.working import Given
 
@@ -104,7 +103,7 @@ def _weighing_fault(test: SpreaderTest) -> str:
 
 def _one_machine(inventory: Inventory) -> Iterator[Broken]:
     for planting in _plantings(inventory):
-        sown = [step.id for step in step_plans()[planting.steps].steps if step.operation == "sow"]
+        sown = [step.id for step in inventory.steps_of(planting) if step.operation == "sow"]
         for work in planting.work:
             named = [one for one in (work.spreader, work.drill) if one is not None]
             if work.step not in sown:

@@ -7,7 +7,7 @@ from generator.inventory.problems import shown_value
 from generator.inventory.rule import Broken, Rule, typed_at
 from generator.inventory.schema import Inventory
 from generator.inventory.woody import Guard, Plant
-from generator.reference.load import species, step_plans
+from generator.reference.load import species
 
 WOODY = "woody_row"
 PLANT = "plant"
@@ -31,7 +31,7 @@ def _goes_with_its_plan(inventory: Inventory) -> Iterator[Broken]:
         if not planting.seed and not planting.woody:
             continue
         asked = {
-            "the step plan": step_plans()[planting.steps].kind == WOODY,
+            "the step plan": inventory.plans()[planting.steps].kind == WOODY,
             f"method {planting.method}": planting.method == PLANT,
         }
         for told, woody in asked.items():

@@ -1,13 +1,14 @@
 """What a job rests on: place, planting, step, dates and the owner's word for it."""
 
 import datetime
+from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 
 from generator.inventory.places import Planting, Screen, Work
 from generator.inventory.schema import Inventory
 from generator.plan.calendar import open_dates
 from generator.plan.model import OpenDates
-from generator.reference.load import Step, step_plans
+from generator.reference.steps import Step, StepPlan
 from generator.working import Quantity
 
 
@@ -20,6 +21,7 @@ class JobAsked:
     screen: Screen
     planting: Planting
     step: Step
+    plan: StepPlan
     kind: str
     species: tuple[str, ...]
     dates: OpenDates
@@ -28,17 +30,39 @@ class JobAsked:
     area: Quantity
 
 
-def asked_of(
+def every_job(
+    inventory: Inventory, areas: Mapping[str, Quantity], season: int
+) -> Iterator[JobAsked]:
+    """Yield what every job rests on that a step plan has, asked for or not, in any season.
+
+    Of a plan that comes back every season, the jobs of the season and of those beside it.
+    """
+    plans = inventory.plans()
+    for screen in inventory.screens:
+        for planting in screen.plantings:
+            plan, area = plans[planting.steps], areas[screen.id]
+            for step in plan.steps:
+                done_in = planting.season + step.seasons_later
+                yield _asked_of(inventory, screen, planting, plan, step, done_in, area)
+            upkeep = plans[planting.upkeep] if planting.upkeep is not None else None
+            if upkeep is None or upkeep.yearly_from is None:
+                continue
+            for year in (season - 1, season, season + 1):
+                for step in upkeep.steps:
+                    if year >= planting.season + upkeep.yearly_from:
+                        yield _asked_of(inventory, screen, planting, upkeep, step, year, area)
+
+
+def _asked_of(
     inventory: Inventory,
     screen: Screen,
     planting: Planting,
+    plan: StepPlan,
     step: Step,
+    season: int,
     area: Quantity,
 ) -> JobAsked:
-    """Return what a step on a planting rests on."""
     signs = inventory.property.season_signs
-    season = planting.season + step.seasons_later
-    plan = step_plans()[planting.steps]
     sowing = next((one for one in plan.steps if one.operation == "sow"), None)
     return JobAsked(
         job_id=f"{screen.id}/{season}/{step.id}",
@@ -46,7 +70,8 @@ def asked_of(
         screen=screen,
         planting=planting,
         step=step,
-        kind=plan.kind,
+        plan=plan,
+        kind=plan.kind or "",
         species=_species(planting, inventory),
         dates=open_dates(step, season, signs),
         sowing_opens=open_dates(sowing, planting.season, signs).opens if sowing else None,

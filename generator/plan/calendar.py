@@ -4,7 +4,7 @@ import datetime
 
 from generator.inventory.schema import SeasonSigns
 from generator.plan.model import DateReason, OpenDates
-from generator.reference.load import Bound, Step
+from generator.reference.steps import Bound, Step
 
 SEASON_BEGINS_MONTH = 9
 

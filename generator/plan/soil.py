@@ -5,11 +5,11 @@ import datetime
 from generator.inventory.ground import Need, SoilTest
 from generator.inventory.places import Planting
 from generator.inventory.schema import Inventory
-from generator.plan.asked import JobAsked
+from generator.plan.asked import JobAsked, work_of
 from generator.plan.findings import finding
 from generator.plan.model import Finding, OpenDates
 from generator.plan.reasons import Caution, Note
-from generator.reference.load import Step
+from generator.reference.steps import Step
 from generator.working import Reference
 
 
@@ -30,7 +30,7 @@ def is_asked_for(step: Step, planting: Planting, inventory: Inventory) -> bool:
         return planting.lime is not None and not asks_for_no_lime(planting, inventory)
     if step.only_with == "fertilizer":
         return bool(planting.fertilizers) or planting.need is not None
-    return True
+    return step.only_with is None or work_of(planting, step) is not None
 
 
 def asks_for_no_lime(planting: Planting, inventory: Inventory) -> bool:

@@ -11,7 +11,7 @@ from generator.inventory.fields import SeasonSign, Where
 from generator.inventory.schema import SeasonSigns
 from generator.plan.build import make_plan
 from generator.plan.calendar import day_in_season, open_dates
-from generator.reference.load import Bound, Step, step_plans
+from generator.reference.steps import Bound, Step, step_plans
 from tests.plan.planned import BURN_DOWN, KILL, inventory_of, planned
 from tests.properties import small_property
 

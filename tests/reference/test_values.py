@@ -3,7 +3,8 @@
 import pytest
 
 from generator.compute import seed
-from generator.reference.load import emergency_numbers, step_plans, values
+from generator.reference.load import emergency_numbers, values
+from generator.reference.steps import step_plans
 from generator.units import convert
 
 

@@ -1,0 +1,109 @@
+"""Rules on step plans of the owner's own, and on which plan goes with what."""
+
+from collections.abc import Iterable, Iterator
+
+from generator.inventory.fields import Where
+from generator.inventory.problems import shown_value
+from generator.inventory.rule import Broken, Rule
+from generator.inventory.schema import Inventory
+from generator.inventory.steps import OwnPlan
+from generator.reference.steps import Step, StepPlan, step_plans
+
+
+def _whole_or_based(inventory: Inventory) -> Iterator[Broken]:
+    for own in inventory.step_plans:
+        whole = bool(own.steps) and (own.kind is None) != (own.subject is None)
+        if own.based_on is None and not whole:
+            what = f"plan {shown_value(own.id)} is neither whole nor based on another"
+            yield Broken(own.where, what, "kind: or subject:, with steps:; or based_on:")
+        elif own.based_on is not None and own.based_on not in step_plans():
+            what = f"based_on: {shown_value(own.based_on)} is no plan of the program"
+            yield Broken(own.where, what, ", ".join(step_plans()))
+        elif own.based_on is not None and (own.kind or own.subject or own.yearly_from is not None):
+            what = "a plan based on another is for what that one is for"
+            yield Broken(own.where, what, "no kind:, subject: or yearly_from: beside based_on:")
+
+
+def _skipped_steps(inventory: Inventory) -> Iterator[Broken]:
+    for own in inventory.step_plans:
+        base = step_plans().get(own.based_on or "")
+        known = [step.id for step in base.steps] if base is not None else []
+        for one in own.skip:
+            if one.step not in known:
+                what = f"there is no step {shown_value(one.step)} to skip"
+                accepted = ", ".join(known) or "skip: goes with based_on:"
+                yield Broken(one.where, what, accepted)
+
+
+def _steps_once(inventory: Inventory) -> Iterator[Broken]:
+    for own in inventory.step_plans:
+        seen: set[str] = set()
+        for one in own.steps:
+            if one.step in seen:
+                yield Broken(one.where, f"step {shown_value(one.step)} stands twice", "once each")
+            seen.add(one.step)
+
+
+def _bounds(inventory: Inventory) -> Iterator[Broken]:
+    for own in inventory.step_plans:
+        for step in own.steps:
+            for one in (*step.opens, *step.closes):
+                if (one.date is None) == (one.sign is None):
+                    what = "an end of the open dates is a day or a sign"
+                    yield Broken(one.where, what, "date: or sign:, one of them")
+                elif one.date is not None and (one.by or one.offset_days):
+                    what = "a day of the calendar is the same in every year"
+                    yield Broken(one.where, what, "by: and offset_days: with sign: alone")
+
+
+def _answers(inventory: Inventory) -> Iterator[Broken]:
+    for own in inventory.step_plans:
+        steps = {step.id: step for step in inventory.plans()[own.id].steps}
+        for where, step in _own_and_kept(own, steps):
+            for need in step.needs:
+                if need.step not in steps or steps[need.step].asks is None:
+                    what = f"step {shown_value(need.step)} asks nothing here"
+                    yield Broken(where, what, _asking(steps) or "a step with asks:")
+            for other in step.excludes:
+                if other not in steps:
+                    what = f"there is no step {shown_value(other)} here"
+                    yield Broken(where, what, ", ".join(steps))
+
+
+def _own_and_kept(own: OwnPlan, steps: dict[str, Step]) -> Iterator[tuple[Where, Step]]:
+    mine = {one.step: one.where for one in own.steps}
+    yield from ((mine.get(name, own.where), step) for name, step in steps.items())
+
+
+def _asking(steps: dict[str, Step]) -> str:
+    return ", ".join(name for name, step in steps.items() if step.asks is not None)
+
+
+def _plan_for_what_it_is_for(inventory: Inventory) -> Iterator[Broken]:
+    plans = inventory.plans()
+    for screen in inventory.screens:
+        for planting in screen.plantings:
+            chosen = plans[planting.steps]
+            if chosen.kind is None or chosen.yearly_from is not None:
+                what = f"steps: {chosen.id} is not for a planting from its sowing on"
+                yield Broken(planting.where, what, _ids(plans.values(), yearly=False))
+            upkeep = plans[planting.upkeep] if planting.upkeep is not None else None
+            if upkeep is not None and (upkeep.kind is None or upkeep.yearly_from is None):
+                what = f"upkeep: {upkeep.id} does not come back every season"
+                yield Broken(planting.where, what, _ids(plans.values(), yearly=True))
+
+
+def _ids(plans: Iterable[StepPlan], *, yearly: bool) -> str:
+    return ", ".join(
+        one.id for one in plans if one.kind is not None and (one.yearly_from is not None) == yearly
+    )
+
+
+STEP_RULES = (
+    Rule("F370", "A step plan is whole, or based on one that is.", _whole_or_based),
+    Rule("F371", "What is skipped is there to be skipped.", _skipped_steps),
+    Rule("F372", "A plan has each step once.", _steps_once),
+    Rule("F373", "An end of the open dates is a day or a sign.", _bounds),
+    Rule("F374", "A step waits for answers that somebody is asked for.", _answers),
+    Rule("F375", "A plan is used for what it is for.", _plan_for_what_it_is_for),
+)

@@ -1,0 +1,23 @@
+"""Reads a file of reference data as plain text values."""
+
+from pathlib import Path
+from typing import Any
+
+import yaml
+
+from generator.working import Reference
+
+DATA = Path(__file__).parent / "data"
+_Loader: Any = getattr(yaml, "CBaseLoader", yaml.BaseLoader)
+
+
+def read_data(name: str) -> Any:
+    """Return what a file of the data folder holds; every value in it is text."""
+    return yaml.load((DATA / name).read_text(encoding="utf-8"), Loader=_Loader)
+
+
+def value_of(entry: dict[str, str]) -> Reference:
+    """Return a value with its unit, its source and where in the source it stands."""
+    return Reference(
+        entry["name"], float(entry["value"]), entry["unit"], entry["source"], entry["locator"]
+    )

@@ -1,0 +1,155 @@
+"""Step plans: what a planting, a stand, a route or a water hole needs over its years."""
+
+from dataclasses import dataclass
+from functools import cache
+from typing import Any, Literal
+
+from generator.reference.read import DATA, read_data, value_of
+from generator.working import Reference
+
+Answer = Literal["yes", "no"]
+
+
+@dataclass(frozen=True, slots=True)
+class Bound:
+    """One end of the open dates: a day of the year or a sign of the season, moved by days."""
+
+    month_day: tuple[int, int] | None
+    sign: str | None
+    by: str
+    offset_days: int
+    source: str
+
+
+@dataclass(frozen=True, slots=True)
+class Need:
+    """An answer that another step of the plan must have had."""
+
+    step: str
+    answer: Answer
+
+
+@dataclass(frozen=True, slots=True)
+class Instead:
+    """What can still be sown when a sowing is missed, and until which day of the year."""
+
+    plan: str
+    until: tuple[int, int]
+    why: str
+    source: str
+
+
+@dataclass(frozen=True, slots=True)
+class Step:
+    """One step of a plan: what is done, in which dates, with which settings and ticks.
+
+    `only_with` names what a planting must ask for before the step is a job: fertilizer, lime, or
+    work, the owner's own word on the step. `seasons_later` counts from the season of the planting.
+    `asks` is a question the log answers; `needs` are answers this step waits for; `excludes` are
+    steps that, once done, leave nothing to do here; `instead` is what to sow when this is missed.
+    """
+
+    id: str
+    name: str
+    operation: str
+    timing: str
+    why: str
+    why_source: str
+    opens: tuple[Bound, ...]
+    closes: tuple[Bound, ...]
+    settings: tuple[Reference, ...]
+    ticks: tuple[str, ...]
+    if_missed: str
+    only_with: str | None = None
+    seasons_later: int = 0
+    asks: str | None = None
+    needs: tuple[Need, ...] = ()
+    excludes: tuple[str, ...] = ()
+    instead: tuple[Instead, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class StepPlan:
+    """What one kind of planting needs over its years, or one kind of thing in every season.
+
+    `kind` is a kind of planting, None where the plan is for a `subject`: stand, route, water_hole.
+    `yearly_from` is how many seasons after its own a planting begins to need the steps in every
+    season; None where each step is done once.
+    """
+
+    id: str
+    name: str
+    kind: str | None
+    steps: tuple[Step, ...]
+    subject: str | None = None
+    yearly_from: int | None = None
+
+
+@cache
+def step_plans() -> dict[str, StepPlan]:
+    """Return every shipped step plan by its id."""
+    names = sorted(one.name for one in (DATA / "steps").iterdir())
+    plans = (_step_plan(read_data(f"steps/{name}")) for name in names)
+    return {plan.id: plan for plan in plans}
+
+
+@cache
+def settings_of(operation: str) -> tuple[Reference, ...]:
+    """Return what holds for every step of an operation, whichever plan it stands in."""
+    entry = next(one for one in read_data("operations.yaml") if one["id"] == operation)
+    return tuple(value_of(one) for one in entry.get("settings", ()))
+
+
+def _step_plan(entry: dict[str, Any]) -> StepPlan:
+    return StepPlan(
+        entry["id"],
+        entry["name"],
+        entry.get("kind"),
+        tuple(_step(one) for one in entry["steps"]),
+        entry.get("subject"),
+        int(entry["yearly_from"]) if "yearly_from" in entry else None,
+    )
+
+
+def _step(entry: dict[str, Any]) -> Step:
+    return Step(
+        id=entry["id"],
+        name=entry["name"],
+        operation=entry["operation"],
+        timing=entry["timing"],
+        why=entry["why"],
+        why_source=entry["why_source"],
+        opens=tuple(_bound(one) for one in entry["opens"]),
+        closes=tuple(_bound(one) for one in entry["closes"]),
+        settings=(
+            *(value_of(one) for one in entry.get("settings", ())),
+            *settings_of(entry["operation"]),
+        ),
+        ticks=tuple(entry["ticks"]),
+        if_missed=entry["if_missed"],
+        only_with=entry.get("only_with"),
+        seasons_later=int(entry.get("seasons_later", "0")),
+        asks=entry.get("asks"),
+        needs=tuple(Need(one["step"], one["answer"]) for one in entry.get("needs", ())),
+        excludes=tuple(entry.get("excludes", ())),
+        instead=tuple(_instead(one) for one in entry.get("instead", ())),
+    )
+
+
+def _bound(entry: dict[str, str]) -> Bound:
+    return Bound(
+        _month_day(entry["date"]) if "date" in entry else None,
+        entry.get("sign"),
+        entry.get("by", "typical"),
+        int(entry.get("offset_days", "0")),
+        entry["source"],
+    )
+
+
+def _instead(entry: dict[str, str]) -> Instead:
+    return Instead(entry["plan"], _month_day(entry["until"]), entry["why"], entry["source"])
+
+
+def _month_day(text: str) -> tuple[int, int]:
+    month, day = text.split("-")
+    return int(month), int(day)

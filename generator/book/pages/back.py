@@ -6,10 +6,7 @@ from generator.book.marks import identity, label, printed
 from generator.book.model import Page
 from generator.book.pages.written import BOOK, Written, from_template, place_of
 from generator.plan.model import Plan
-from generator.reference.load import (
-    sources,
-    words,
-)
+from generator.reference.load import sources, words
 from generator.working import Measured, Quantity, Reference, flat_inputs
 
 

@@ -8,10 +8,7 @@ from generator.book.pages.written import CHAPTERS, Written, finished, from_templ
 from generator.book.render import cautions_block, render, render_authored
 from generator.plan.model import Plan
 from generator.plan.safety import emergency_lines
-from generator.reference.load import (
-    cautions_of,
-    operations,
-)
+from generator.reference.load import cautions_of, operations
 
 
 def findings_page(plan: Plan) -> Written:

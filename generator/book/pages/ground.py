@@ -1,7 +1,15 @@
 """Pages of the ground: places, stands, routes."""
 
 from generator.book.pages.counts import OUTCOMES
-from generator.book.pages.written import PLACES, ROUTES, STANDS, Written, address_of, from_template
+from generator.book.pages.written import (
+    PLACES,
+    ROUTES,
+    STANDS,
+    Written,
+    address_of,
+    from_template,
+    soil_test_title,
+)
 from generator.inventory.places import Route, Stand
 from generator.plan.ground import WAY_WORDS
 from generator.plan.model import Place, Plan, is_stopped
@@ -34,6 +42,7 @@ def place_page(plan: Plan, place: Place) -> Written:
         step_plans={one.id: one for one in plan.step_plans},
         routes={one.id: one for one in plan.routes},
         soil_tests={one.id: one for one in plan.soil_tests},
+        soil_titles={one.id: soil_test_title(plan, one) for one in plan.soil_tests},
         plants={one.id: one for one in plan.plants},
         guards={one.id: one for one in plan.guards},
         address_of=address_of,

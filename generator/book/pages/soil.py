@@ -6,6 +6,8 @@ from generator.book.pages.written import (
     address_of,
     from_template,
     jobs_with_places,
+    kept_and_bought,
+    soil_test_title,
 )
 from generator.inventory.ground import SoilTest
 from generator.inventory.spreadable import Fertilizer, Lime
@@ -15,10 +17,11 @@ from generator.plan.nutrient_price import nutrient_price
 from generator.reference.load import values
 
 GROUND = "Ground"
+SPREAD_BY_TEST = ("lime", "fertilize")
 
 
 def soil_test_page(plan: Plan, test: SoilTest) -> Written:
-    """Return a soil test as the lab printed it, with the plantings that rest on it."""
+    """Return a soil test as the lab printed it, with the plantings and jobs that rest on it."""
     taken_on = [place for place in plan.places if place.id in test.places]
     resting = [
         (place, planting)
@@ -27,10 +30,16 @@ def soil_test_page(plan: Plan, test: SoilTest) -> Written:
         for planting in place.screen.plantings
         if planting.soil_test == test.id
     ]
+    rest_on_it = {planting.id for _, planting in resting}
+    fed = [
+        job
+        for job in plan.jobs
+        if job.planting_id in rest_on_it and job.step.operation in SPREAD_BY_TEST
+    ]
     return from_template(
         plan,
         f"ground/{address_of(test)}.md",
-        f"Soil test {test.id}",
+        soil_test_title(plan, test),
         GROUND,
         "soil_test",
         [test.lab or "", test.note or "", *(one.name for one in taken_on)],
@@ -38,6 +47,7 @@ def soil_test_page(plan: Plan, test: SoilTest) -> Written:
         test=test,
         taken_on=taken_on,
         resting=resting,
+        jobs=jobs_with_places(plan, fed),
     )
 
 
@@ -70,6 +80,7 @@ def fertilizer_page(plan: Plan, fertilizer: Fertilizer) -> Written:
         [fertilizer.name, "fertilizer", fertilizer.note or ""],
         ("product",),
         fertilizer=fertilizer,
+        kept=kept_and_bought(plan, "fertilizer", fertilizer.id),
         pound=nutrient_price(fertilizer),
         jobs=jobs_with_places(plan, jobs),
     )
@@ -87,5 +98,6 @@ def lime_page(plan: Plan, lime: Lime) -> Written:
         [lime.name, "lime", lime.note or ""],
         ("product",),
         lime=lime,
+        kept=kept_and_bought(plan, "lime", lime.id),
         jobs=jobs_with_places(plan, jobs),
     )

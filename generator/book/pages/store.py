@@ -10,6 +10,7 @@ from generator.book.pages.written import (
     address_of,
     from_template,
     jobs_with_places,
+    kept_and_bought,
     place_of,
 )
 from generator.inventory.drill import Drill
@@ -84,6 +85,7 @@ def product_page(plan: Plan, product: Product) -> Written:
         ("product",),
         product=product,
         card=product.label,
+        kept=kept_and_bought(plan, "product", product.id),
         cleared=cleared,
         resting=list(
             dict.fromkeys(

@@ -10,7 +10,11 @@ from generator.book.marks import Marks
 from generator.book.model import Page, SearchRecord
 from generator.book.render import render, workings_block
 from generator.book.text import inert, searchable
+from generator.inventory.ground import SoilTest
+from generator.plan.budget import Purchase, purchases
+from generator.plan.day_words import day_words
 from generator.plan.free_hours import HOURS
+from generator.plan.items import StockItem
 from generator.plan.model import Finding, Job, Place, Plan, is_stopped
 
 WORK, PLACES, STANDS, ROUTES = "Work", "Places", "Stands", "Routes"
@@ -109,6 +113,18 @@ def subject_of(plan: Plan, finding: Finding) -> tuple[str, Markup]:
     if finding.subject in papers:
         return papers[finding.subject], Markup("dates.html")
     return "Season signs", Markup("")
+
+
+def soil_test_title(plan: Plan, test: SoilTest) -> str:
+    """Return what a soil test is called: the places its cores are from, and their day."""
+    names = [place.name for place in plan.places if place.id in test.places]
+    return f"Soil test: {', '.join(names) or test.id}, {day_words(test.sampled_on)}"
+
+
+def kept_and_bought(plan: Plan, kind: str, item_id: str) -> tuple[StockItem, Purchase | None]:
+    """Return a thing that is kept, with what is bought of it where jobs still need it."""
+    item = next(one for one in plan.items if (one.kind, one.id) == (kind, item_id))
+    return item, next((one for one in purchases(plan) if one.item is item), None)
 
 
 def jobs_with_places(plan: Plan, jobs: Iterable[Job]) -> list[tuple[Job, bool, Place]]:

@@ -161,13 +161,18 @@ def workings_block(marks: Marks) -> str:
 
 
 def _ticks(marks: Marks) -> Callable[[str, tuple[Figure, ...]], Markup]:
-    """Return the function that fills a tick's settings in: `{cut_low_in}` as a marked number."""
+    """Return the function that fills a tick's settings in: `{cut_low_in}` as a marked number.
+
+    What names no setting of the step, as an owner's own tick may, stays as it is typed.
+    """
 
     def filled(text: str, settings: tuple[Figure, ...]) -> Markup:
         by_name = {one.name: one for one in settings if not hasattr(one, "identity")}
         parts = _TICK_VALUE.split(text)
         return Markup("").join(
-            marks.show(by_name[part]) if number % 2 else in_entities(part)
+            marks.show(by_name[part])
+            if number % 2 and part in by_name
+            else in_entities(f"{{{part}}}" if number % 2 else part)
             for number, part in enumerate(parts)
         )
 

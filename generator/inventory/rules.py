@@ -26,6 +26,7 @@ from generator.inventory.rules_spray import SPRAY_RULES
 from generator.inventory.rules_steps import STEP_RULES
 from generator.inventory.rules_woody import WOODY_RULES
 from generator.inventory.schema import Inventory
+from generator.reference.load import sign_names
 from generator.units import convert
 from generator.working import Given
 
@@ -232,7 +233,7 @@ def _sign_order(inventory: Inventory) -> Iterator[Broken]:
     signs = inventory.property.season_signs
     if signs is None:
         return
-    for name in ("first_hard_freeze", "freeze_thaw_ends", "weed_green_up", "grass_emergence"):
+    for name in sign_names():
         one: SeasonSign | None = getattr(signs, name)
         if one is None:
             continue

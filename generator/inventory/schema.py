@@ -47,6 +47,9 @@ class SeasonSigns(Record):
     freeze_thaw_ends: SeasonSign | None = sign("page", "last week of freezing nights and thaws")
     weed_green_up: SeasonSign | None = sign("page", "cool-season weeds green and growing")
     grass_emergence: SeasonSign | None = sign("page", "first seedlings of the sown grass")
+    thaw: SeasonSign | None = sign("page", "ground thawed and firm enough to drive on")
+    grass_green_up: SeasonSign | None = sign("page", "first green at the crowns of standing grass")
+    soil_warm: SeasonSign | None = sign("page", "soil four inches down at 60 F in the morning")
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -30,12 +30,10 @@ def test_a_herbicide_needed_on_hand_and_to_buy(tmp_path: Path) -> None:
     assert said["To buy"].startswith("1 of 1 gal")
 
 
-def test_a_herbicide_of_a_stopped_job_is_not_needed(tmp_path: Path) -> None:
+def test_no_amount_of_a_herbicide_stands_where_every_job_of_it_has_a_stop(tmp_path: Path) -> None:
     data = small_property(full_card(full_use(allowed="no")))
     said = facts(data, "products/brew.html", tmp_path)
-    assert said["Needed by jobs without a stop"] == "none"
-    assert said["On hand"] == "12 fl oz, counted 15 August 2026"
-    assert "To buy" not in said
+    assert not {"Needed by jobs without a stop", "On hand", "To buy"} & said.keys()
 
 
 @pytest.mark.parametrize(

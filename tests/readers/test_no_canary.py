@@ -100,6 +100,16 @@ FULL_PEOPLE: Data = {
     "helpers": [{"id": "friend", "months": [{"month": "june", "free_hours": 1}]}],
     "contractors": [{"id": "digger", "reader": "hired", "insured": True}],
 }
+FULL_STEPS: Data = {
+    "step_plans": [
+        {
+            "id": "wet_ground_grass",
+            "name": "Grass on wet ground",
+            "based_on": "frost_seeded_native_grass",
+            "skip": [{"step": "spring_burn_down"}],
+        }
+    ]
+}
 FULL_PAPERS: Data = {
     "permits": [{"id": "leave", "kind": "burn", "places": ["lane"]}],
     "contracts": [
@@ -233,6 +243,8 @@ def property_with_everything() -> tuple[Data, Hidden]:
     data["dates"] = copy.deepcopy(FULL_DATES)
     data["people"] = copy.deepcopy(FULL_PEOPLE)
     data["papers"] = copy.deepcopy(FULL_PAPERS)
+    data["steps"] = copy.deepcopy(FULL_STEPS)
+    data["screens"]["screens"][0]["plantings"][0]["steps"] = "wet_ground_grass"
     hidden = Hidden()
     hidden.fill(Property, data["property"])
     for file, lists in FILES.items():

@@ -16,7 +16,7 @@ SOURCES = yaml.safe_load((DATA / "sources.yaml").read_text(encoding="utf-8"))
 TRUST = {"published", "definition", "common_practice", "memory"}
 FIELDS = {"title", "publisher", "year", "address", "trust", "note"}
 # The two honest answers where nothing was read stand ready, used or not.
-STANDING = {"common_practice", "memory"}
+STANDING = {"common_practice", "memory", "owner_steps"}
 SOURCE_KEYS = {"source", "why_source", "weak_source", "works_source"}
 CITED = re.compile(r"""\bsource\(\s*["']([^"']+)["']\s*\)""")
 

@@ -36,6 +36,7 @@ class LoggedJob(Record):
     area_ac: Given | None = measure("place", "acres it was done on", "ac", POSITIVE)
     finished: bool | None = yes_no("place", "true once nothing of the job is left to do")
     answer: str | None = choice("place", "answer to what the step asks", "yes", "no")
+    decide_on: datetime.date | None = day("place", "day to decide, where it is too early to answer")
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -13,7 +13,7 @@ from generator.compute.money import USED
 from generator.plan.items import StockItem, in_unit
 from generator.plan.log import entries_about
 from generator.plan.model import BudgetLine, Job, Plan, is_stopped
-from generator.plan.ordering import Order, is_over, order_by, short_jobs
+from generator.plan.ordering import Order, order_by, short_jobs
 from generator.plan.packages import ToBuy, to_buy
 from generator.plan.stock import on_hand_now, still_needed, there
 from generator.working import Given, Quantity, whole_up
@@ -190,7 +190,7 @@ def cost_in_all(plan: Plan, bought: tuple[Purchase, ...]) -> Quantity | None:
 
 def missed(plan: Plan) -> tuple[Missed, ...]:
     """Return what is not bought for jobs whose open dates are over, in the order of the lists."""
-    over = [job for job in plan.jobs if not job.done and is_over(job.dates, plan.as_of)]
+    over = [job for job in plan.jobs if job.state.kind == "missed"]
     found = ((item, tuple(job for job in over if item.id in job.needs)) for item in plan.items)
     return tuple(Missed(item, jobs) for item, jobs in found if jobs)
 
@@ -199,5 +199,5 @@ def not_to_buy_yet(plan: Plan) -> tuple[StockItem, ...]:
     """Return what a stopped job needs and no other job does, in the order of the lists."""
     bought = {line.item_id for line in plan.lines}
     stopped = (job for job in plan.jobs if is_stopped(job.id, plan.findings))
-    held = {item for job in stopped if not is_over(job.dates, plan.as_of) for item in job.needs}
+    held = {item for job in stopped if job.state.is_ahead for item in job.needs}
     return tuple(one for one in plan.items if one.id in held - bought)

@@ -9,7 +9,7 @@ from generator.plan.actives import active_totals
 from generator.plan.asked import JobAsked, every_job
 from generator.plan.budget import priced
 from generator.plan.day_findings import day_findings
-from generator.plan.done import begun_findings, entries_on, finished_on
+from generator.plan.done import begun_findings, entries_on
 from generator.plan.fertilizing import plan_fertilizing
 from generator.plan.field_work import hire_lines, machine_lines, work_times
 from generator.plan.findings import finding, in_order, without_amounts
@@ -24,19 +24,22 @@ from generator.plan.items import stock_items
 from generator.plan.job_days import with_days
 from generator.plan.liming import plan_liming
 from generator.plan.log import standing
-from generator.plan.model import BudgetLine, Finding, Job, OpenDates, Plan, is_stopped
+from generator.plan.logged_sprays import as_logged
+from generator.plan.model import BudgetLine, Finding, Job, JobState, OpenDates, Plan, is_stopped
 from generator.plan.money_findings import money_findings
-from generator.plan.ordering import is_over
 from generator.plan.paper_findings import paper_findings
 from generator.plan.plant_back import decide
 from generator.plan.readers import handed_over, is_handed
 from generator.plan.reasons import Caution, Note, Stop
+from generator.plan.records import record_findings
 from generator.plan.safety import safety_lines
 from generator.plan.seed_short import Reach
 from generator.plan.seeding import plan_sowing, season_reaches
 from generator.plan.soil import is_asked_for, left_undone
 from generator.plan.sowing import used_up
 from generator.plan.spraying import chosen_products, plan_spray, planned_sprays
+from generator.plan.state import states_of
+from generator.plan.tank_log import with_logged_loads
 from generator.plan.water import water_findings, waters
 from generator.plan.woody import Rows, plan_planting, plan_replacing
 from generator.plan.woody import used_up as used_up_by_rows
@@ -54,11 +57,11 @@ def make_plan(
     places = {screen.id: place_on_its_ground(screen, season) for screen in inventory.screens}
     # A label's year takes in the sprayings of the seasons before and after.
     areas = {name: place.area for name, place in places.items()}
-    ever = [
+    ever = tuple(
         one
         for one in every_job(inventory, areas, season)
         if is_asked_for(one.step, one.planting, inventory)
-    ]
+    )
     asked = [one for one in ever if one.season == season]
     sprays = tuple(
         spray
@@ -72,20 +75,21 @@ def make_plan(
     water = waters(inventory, season)
     found += [one for hole in water for one in water_findings(hole)]
     entries = standing(inventory.entries, as_of)
-    reached = season_reaches(asked, season, inventory, entries, as_of)
+    inventory = with_logged_loads(inventory, entries)
+    sprays = as_logged(sprays, ever, inventory, entries)
+    states = states_of(ever, entries, as_of)
+    reached = season_reaches(asked, season, inventory, entries, as_of, states)
     for one in asked:
-        job, job_findings = _job(one, inventory, sprays, reached)
-        on_job = entries_on(one, entries)
-        finished = finished_on(on_job)
-        if finished is not None:
-            jobs.append(replace(job, done=True, done_on=finished))
-            continue
+        job, job_findings = _job(one, states[one.job_id], inventory, sprays, reached)
         jobs.append(job)
-        found += begun_findings(one, on_job)
+        if job.state.is_settled:
+            continue
+        found += begun_findings(one, entries_on(one, entries))
         found += job_findings + _date_findings(one, as_of) + _name_findings(one, inventory)
     found += _sod_findings(jobs, inventory, found)
     found += day_findings(jobs, inventory, as_of)
     found += paper_findings(jobs, inventory, entries, as_of)
+    found += record_findings(inventory, entries, as_of)
     decided, decided_findings = decide(inventory, places, ever, season, entries, as_of)
     found += decided_findings
     findings = without_amounts(in_order(found))
@@ -110,7 +114,7 @@ def make_plan(
         jobs=ordered,
         findings=findings,
         decided=decided,
-        lines=priced(_lines(ordered, as_of), stock_items(inventory)),
+        lines=priced(_lines(ordered), stock_items(inventory)),
         items=stock_items(inventory),
         entries=entries,
         machines=inventory.machines,
@@ -175,6 +179,7 @@ def _job_order(job: Job) -> tuple[datetime.date, datetime.date, str]:
 
 def _job(
     asked: JobAsked,
+    state: JobState,
     inventory: Inventory,
     sprays: tuple[PlannedSpray, ...],
     reached: Mapping[str, Reach],
@@ -187,6 +192,7 @@ def _job(
         season=asked.season,
         step=asked.step,
         dates=asked.dates,
+        state=state,
         numbers={},
         sowings=(),
         note=asked.work.note if asked.work else None,
@@ -328,11 +334,11 @@ def _sod_findings(jobs: list[Job], inventory: Inventory, found: list[Finding]) -
     return cautions
 
 
-def _lines(jobs: tuple[Job, ...], as_of: datetime.date) -> tuple[BudgetLine, ...]:
+def _lines(jobs: tuple[Job, ...]) -> tuple[BudgetLine, ...]:
     """Return what every job takes that can still be done."""
     lines: list[BudgetLine] = []
     for job in jobs:
-        if is_over(job.dates, as_of):
+        if not job.state.is_ahead:
             continue
         for part in job.sowings:
             lines.append(_line(job, "seed", part.lot.id, used_up(part)))

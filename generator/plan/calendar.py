@@ -23,6 +23,15 @@ def day_in_season(month_day: tuple[int, int], season: int) -> datetime.date:
         return datetime.date(year, month, day - 1)
 
 
+def season_of(day: datetime.date) -> int:
+    """Return the season a day lies in, named by its spring.
+
+    >>> season_of(datetime.date(2026, 10, 15)), season_of(datetime.date(2027, 3, 14))
+    (2027, 2027)
+    """
+    return day.year + (day.month >= SEASON_BEGINS_MONTH)
+
+
 def open_dates(step: Step, season: int, signs: SeasonSigns | None) -> OpenDates:
     """Return the latest of the step's openings and the earliest of its closings.
 

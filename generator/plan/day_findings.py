@@ -32,7 +32,7 @@ def day_findings(jobs: list[Job], inventory: Inventory, as_of: datetime.date) ->
     ]
     for job in jobs:
         span = days_left(job, as_of)
-        if job.done or span is None:
+        if job.state.is_settled or span is None:
             continue
         found += _quiet(job, inventory, span)
         found += _burn_bans(job, inventory, span, as_of)

@@ -4,6 +4,7 @@ import datetime
 
 from generator.inventory.log import LogEntry
 from generator.plan.asked import JobAsked
+from generator.plan.calendar import season_of
 from generator.plan.findings import finding
 from generator.plan.log import entries_about
 from generator.plan.model import Finding
@@ -11,8 +12,14 @@ from generator.plan.reasons import Caution
 
 
 def entries_on(asked: JobAsked, entries: tuple[LogEntry, ...]) -> tuple[LogEntry, ...]:
-    """Return the entries about a job, of those that count on the plan's day."""
-    return entries_about(asked.planting.id, asked.step.id, entries)
+    """Return the entries about a job, of those that count on the plan's day.
+
+    Of a step that comes back every season, those of the job's own season.
+    """
+    about = entries_about(asked.planting.id, asked.step.id, entries)
+    if asked.plan.yearly_from is None:
+        return about
+    return tuple(one for one in about if season_of(one.done_on) == asked.season)
 
 
 def finished_on(on_job: tuple[LogEntry, ...]) -> datetime.date | None:

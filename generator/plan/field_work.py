@@ -11,7 +11,6 @@ from generator.inventory.money import Hire
 from generator.inventory.schema import Inventory
 from generator.plan.asked import work_of
 from generator.plan.model import BudgetLine, Job, Plan, WorkTime, is_stopped
-from generator.plan.ordering import is_over
 from generator.working import Given, Quantity
 
 ALL = "all"
@@ -45,11 +44,10 @@ def work_times(plan: Plan, inventory: Inventory) -> tuple[WorkTime, ...]:
 def _left_out(plan: Plan, job: Job) -> bool:
     """Return whether a job takes no machine and no crew any more, or never did.
 
-    It is finished, its open dates are over, a stop stands on it, or there is nothing to spread.
+    It is settled, its open dates are over, a stop stands on it, or there is nothing to spread.
     """
-    over = job.done or is_over(job.dates, plan.as_of)
     nothing = job.step.operation in SPREAD and not job.spreadings
-    return over or nothing or is_stopped(job.id, plan.findings)
+    return not job.state.is_ahead or nothing or is_stopped(job.id, plan.findings)
 
 
 def _time(plan: Plan, job: Job, machine: Machine) -> WorkTime:

@@ -53,7 +53,7 @@ def days_of_job(dates: Iterable[DateRange], operation: str, place_id: str, span:
 
 def with_days(jobs: tuple[Job, ...], inventory: Inventory) -> tuple[Job, ...]:
     """Return the jobs with the days they must keep free, and lines on who and what is there."""
-    return tuple(job if job.done else _with_days(job, inventory) for job in jobs)
+    return tuple(job if job.state.is_settled else _with_days(job, inventory) for job in jobs)
 
 
 def _with_days(job: Job, inventory: Inventory) -> Job:

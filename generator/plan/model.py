@@ -26,7 +26,7 @@ from generator.plan.decided import NOTHING_DECIDED, Decided
 from generator.plan.holes import Water
 from generator.plan.items import StockItem
 from generator.plan.spreading import LimeAsked, Nutrient, Spreading
-from generator.reference.steps import Step, StepPlan
+from generator.reference.steps import Answer, Step, StepPlan
 from generator.working import Figure, Quantity
 
 Severity = Literal["stop", "caution", "note"]
@@ -85,6 +85,32 @@ class OpenDates:
     opens_reasons: tuple[DateReason, ...]
     closes_reasons: tuple[DateReason, ...]
     missing_signs: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class JobState:
+    """Where a job stands on the plan's day.
+
+    `day` is the day it was done, its last day where it is open or missed, its first day or the day
+    to decide where it waits; None where that is not known or not for the reader. `step` is the
+    name of the step that decides, with the `question` that waits or the `answer` it had.
+    """
+
+    kind: Literal["done", "not_needed", "missed", "undated", "waiting", "open"]
+    day: datetime.date | None = None
+    step: str | None = None
+    question: str | None = None
+    answer: Answer | None = None
+
+    @property
+    def is_settled(self) -> bool:
+        """Whether nothing of the job is left to do, whatever its dates."""
+        return self.kind in ("done", "not_needed")
+
+    @property
+    def is_ahead(self) -> bool:
+        """Whether the job can still come: it takes seed, product, hours and money."""
+        return self.kind in ("open", "waiting", "undated")
 
 
 @dataclass(frozen=True, slots=True)
@@ -182,7 +208,7 @@ class Job:
     """One step on one planting in one season.
 
     `id` is `place/season/step`; `address` is the sheet's file name without its ending; `needs`
-    are the ids of what it uses up and `done_on` the day it was finished, for the owner alone.
+    are the ids of what it uses up, for the owner alone.
     """
 
     id: str
@@ -192,6 +218,7 @@ class Job:
     season: int
     step: Step
     dates: OpenDates
+    state: JobState
     numbers: dict[str, Quantity]
     sowings: tuple[Sowing, ...]
     note: str | None
@@ -206,8 +233,6 @@ class Job:
     nutrients: tuple[Nutrient, ...] = ()
     lime_asked: LimeAsked | None = None
     rows: tuple[RowPlanted, ...] = ()
-    done: bool = False
-    done_on: datetime.date | None = None
     days: JobDays | None = None
 
 

@@ -12,7 +12,6 @@ from generator.plan.calendar import SEASON_BEGINS_MONTH
 from generator.plan.field_work import hire_charge
 from generator.plan.log import entries_about
 from generator.plan.model import Job, Plan, WorkTime, is_stopped
-from generator.plan.ordering import is_over
 from generator.working import Given, Quantity
 
 DECEMBER = 12
@@ -107,7 +106,7 @@ def _payment(plan: Plan, share: CostShare, place_id: str, total: Total | None) -
 def _is_part(plan: Plan, planting_id: str) -> bool:
     """Return whether a job of a planting is in no total: finished, missed or stopped."""
     return any(
-        job.done or is_over(job.dates, plan.as_of) or is_stopped(job.id, plan.findings)
+        not job.state.is_ahead or is_stopped(job.id, plan.findings)
         for job in plan.jobs
         if job.planting_id == planting_id
     )
@@ -150,7 +149,7 @@ def _sown_ground(plan: Plan, planting_id: str, place_id: str) -> Quantity:
     logged = [
         entry.job.area_ac
         for job in jobs
-        if job.done and job.step.operation == "sow"
+        if job.state.kind == "done" and job.step.operation == "sow"
         for entry in entries_about(planting_id, job.step.id, plan.entries)
         if entry.job is not None and entry.job.area_ac is not None
     ]

@@ -119,7 +119,7 @@ def _unweighed(plan: Plan, inventory: Inventory) -> Iterator[Finding]:
             yield from (
                 finding(Note.ON_HAND_NOT_KNOWN, job.id, lot.where, lot=lot.id)
                 for job in plan.jobs
-                if lot.id in job.needs and not job.done
+                if lot.id in job.needs and not job.state.is_settled
             )
 
 

@@ -20,7 +20,6 @@ from generator.plan.findings import finding
 from generator.plan.job_days import DIGS, is_clear, open_span
 from generator.plan.licences import doers_of, is_good, is_hired, readers_of
 from generator.plan.model import Finding, Job
-from generator.plan.ordering import is_over
 from generator.plan.reasons import Caution, Note, Stop
 
 
@@ -31,7 +30,7 @@ def paper_findings(
     as_of: datetime.date,
 ) -> list[Finding]:
     """Return what papers and licences leave open for jobs still to be done."""
-    waiting = [one for one in jobs if not one.done and not is_over(one.dates, as_of)]
+    waiting = [one for one in jobs if one.state.is_ahead]
     found = [one for job in waiting for one in _job(job, inventory, as_of)]
     for contract in inventory.contracts:
         found += _approval(contract, jobs, inventory, entries, as_of)

@@ -18,6 +18,7 @@ from generator.plan.model import (
     Finding,
     Handed,
     Job,
+    JobState,
     Load,
     Mix,
     MixPart,
@@ -99,7 +100,7 @@ def _hidden_inputs(quantity: Quantity, seen: frozenset[str]) -> tuple[str, ...]:
 def seen_by(plan: Plan, reader: Reader) -> Plan:
     """Return the plan as another reader may see it."""
     seen = SEEN_CLASSES[reader.kind]
-    jobs = [_over(job) if job.done else job for job in _handed_jobs(plan, reader)]
+    jobs = [_over(job) if job.state.is_settled else job for job in _handed_jobs(plan, reader)]
     place_ids = _place_ids(plan, jobs)
     shown_jobs = tuple(
         sorted((_job(job, place_ids[job.place_id], seen) for job in jobs), key=_by_date)
@@ -176,10 +177,9 @@ def _place(place: Place, new: _NewPlace, seen: frozenset[str]) -> Place:
 
 
 def _over(job: Job) -> Job:
-    """Return a finished job without its amounts, so that nobody does it again by an old number."""
+    """Return a settled job without its amounts, so that nobody does it again by an old number."""
     return replace(
         job,
-        done_on=None,
         numbers={},
         sowings=(),
         mix=None,
@@ -219,6 +219,7 @@ def _job(job: Job, place: _NewPlace, seen: frozenset[str]) -> Job:
             for one in job.sowings
         ),
         note=None,
+        state=_state(job.state),
         days=replace(job.days, why=()) if job.days is not None else None,
         needs=(),
         mix=_mix(job.mix, release, seen) if job.mix is not None else None,
@@ -256,6 +257,12 @@ def _job(job: Job, place: _NewPlace, seen: frozenset[str]) -> Job:
             for one in job.rows
         ),
     )
+
+
+def _state(state: JobState) -> JobState:
+    """Return where a job stands without the days that the owner's log or mind alone holds."""
+    by_log = state.is_settled or state.question is not None
+    return replace(state, day=None) if by_log else state
 
 
 def _lime_asked(

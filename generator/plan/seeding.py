@@ -1,7 +1,7 @@
 """A sowing job put together: how far the seed goes, what it takes, what sows it."""
 
 import datetime
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass
 
 from generator.inventory.drill import Drill, DrillTest
@@ -9,11 +9,10 @@ from generator.inventory.equipment import Spreader, SpreaderTest
 from generator.inventory.log import LogEntry
 from generator.inventory.schema import Inventory
 from generator.plan.asked import JobAsked
-from generator.plan.done import entries_on, finished_on
 from generator.plan.drilling import drill_numbers, latest_drill_test
 from generator.plan.hopper import hopper_numbers, latest_test, with_what_falls_beside
 from generator.plan.machine_findings import drill_findings, spreader_findings, untested
-from generator.plan.model import Finding, Sowing
+from generator.plan.model import Finding, JobState, Sowing
 from generator.plan.seed_findings import lot_findings, reach_findings
 from generator.plan.seed_short import Need, Reach, reaches
 from generator.plan.sowing import sowings, together, used_up
@@ -48,15 +47,16 @@ def season_reaches(
     inventory: Inventory,
     entries: tuple[LogEntry, ...],
     as_of: datetime.date,
+    states: Mapping[str, JobState],
 ) -> dict[str, Reach]:
     """Return by job how far short lots go; a sowing that is not among them is sown whole.
 
-    A sowing the log says is finished takes nothing more.
+    A sowing that is finished or not needed takes nothing more.
     """
     sown = [
         one
         for one in asked
-        if one.step.operation == "sow" and finished_on(entries_on(one, entries)) is None
+        if one.step.operation == "sow" and not states[one.job_id].is_settled
     ]
     needs = [Need(one, _needed(one, inventory)) for one in sown]
     return reaches(needs, season, inventory, entries, as_of)

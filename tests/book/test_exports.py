@@ -215,6 +215,11 @@ def test_numbers_stay_numbers(value: float) -> None:
     assert (cell.value, cell.data_type) == (value, "n")
 
 
+def _is_number(found: str) -> bool:
+    """Whether a spreadsheet would read a cell as a number."""
+    return bool(re.fullmatch(r"\s*[+-]?(\d+[.,]?\d*|[.,]\d+)([eE][+-]?\d+)?\s*%?", found))
+
+
 TEXTS = st.text(max_size=40) | st.sampled_from(VECTORS)
 
 
@@ -226,8 +231,7 @@ def test_any_text_comes_back_as_text(texts: list[str]) -> None:
     for text, found in zip(texts, row.values(), strict=True):
         assert found.removeprefix("'") == clean(text).removeprefix("'")
         assert not found.startswith(("=", "+", "-", "@", "\t", "\r"))
-        with pytest.raises(ValueError, match="could not convert"):
-            float(found or "x")
+        assert not _is_number(found)
     content = as_xlsx([table], DAY)
     for text, cell in zip(texts, load_workbook(io.BytesIO(content))["One"][2], strict=True):
         assert (cell.value or "") == clean(text)

@@ -36,9 +36,9 @@ def handed(data: Data) -> Job:
 def test_a_finished_job_is_over_and_says_so_to_every_reader() -> None:
     data = logged(kill(finished=True))
     job = job_of(planned(data))
-    assert (job.done, str(job.done_on)) == (True, "2026-08-19")
+    assert (job.state.kind, str(job.state.day)) == ("done", "2026-08-19")
     shown = handed(data)
-    assert (shown.done, shown.done_on, shown.mix, shown.numbers) == (True, None, None, {})
+    assert (shown.state.kind, shown.state.day, shown.mix, shown.numbers) == ("done", None, None, {})
     assert handed(small_property()).mix is not None
 
 
@@ -68,10 +68,10 @@ def test_a_begun_job_says_that_its_amounts_are_for_all_of_it() -> None:
 
 def test_only_the_job_that_is_named_is_over() -> None:
     plan = planned(logged(kill(finished=True)))
-    assert not job_of(plan, BURN_DOWN).done
-    assert {one.id for one in plan.jobs if one.done} == {f"lane/{SEASON}/autumn_kill"}
+    assert job_of(plan, BURN_DOWN).state.kind == "waiting"
+    assert {one.id for one in plan.jobs if one.state.kind == "done"} == {f"lane/{SEASON}/autumn_kill"}
 
 
 def test_an_entry_of_a_later_day_finishes_nothing_yet() -> None:
     data = logged(kill(finished=True) | {"done_on": "2026-08-21"})
-    assert not job_of(planned(data)).done
+    assert job_of(planned(data)).state.kind != "done"

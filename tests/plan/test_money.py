@@ -87,8 +87,8 @@ def test_a_finished_job_needs_nothing_more() -> None:
     job = {"planting": "lane-27", "step": "autumn_kill", "finished": True}
     plan = planned(with_log(used("2026-08-16", 11, job=job)))
     assert {one.item.id for one in purchases(plan)} == {"sg"}
-    # what the job costs stays planned
-    assert "brew" in {one.key for one in totals(plan, "item")}
+    # what was paid for it stands in the log
+    assert "brew" not in {one.key for one in totals(plan, "item")}
 
 
 def test_an_entry_that_was_corrected_does_not_count() -> None:

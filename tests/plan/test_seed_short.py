@@ -192,7 +192,7 @@ def test_a_place_that_is_sown_takes_nothing_more() -> None:
     job = {"planting": "lane-27", "step": "frost_seeding", "finished": True}
     data["log"] = {"entries": [{"id": "e-1", "done_on": "2026-08-16", "job": job}]}
     plan = planned(data)
-    assert job_of(plan, sowing("lane")).done
+    assert job_of(plan, sowing("lane")).state.kind == "done"
     assert "S140" not in {one.code for one in plan.findings_on(sowing("mid"))}
     assert "S140" in {one.code for one in plan.findings_on(sowing("far"))}
 

@@ -13,9 +13,8 @@ from generator.plan.field_work import hire_charge, hired_jobs, rentings
 from generator.plan.free_hours import HOURS, own_months
 from generator.plan.model import Job, Plan, is_stopped
 from generator.plan.money import hours_in_all, months, payments, places_apart, rows, spent, to_pay
-from generator.plan.ordering import is_over
 
-LEFT_OUT = ("stopped", "missed", "finished")
+LEFT_OUT = ("stopped", "missed", "done", "not_needed")
 
 
 def buy_page(plan: Plan) -> Written:
@@ -87,10 +86,8 @@ def money_page(plan: Plan) -> Written:
 
 def _why_left_out(plan: Plan, job: Job) -> str | None:
     """Return why nothing of a job stands in the money and hours, None where it does."""
-    if job.done:
-        return "finished"
-    if is_over(job.dates, plan.as_of):
-        return "missed"
+    if not job.state.is_ahead:
+        return job.state.kind
     return "stopped" if is_stopped(job.id, plan.findings) else None
 
 

@@ -29,6 +29,17 @@ from generator.reference.load import (
     species,
     values,
 )
+from generator.reference.steps import Instead, step_plans
+
+# The states of jobs, as the page of all work heads its groups, in their order there.
+GROUPS = {
+    "open": "Open now",
+    "waiting": "Waiting",
+    "missed": "Missed",
+    "undated": "Without dates",
+    "done": "Done",
+    "not_needed": "Not needed",
+}
 
 
 def home_page(plan: Plan) -> Written:
@@ -47,7 +58,7 @@ def home_page(plan: Plan) -> Written:
 
 
 def work_page(plan: Plan) -> Written:
-    """Return the list of jobs by date."""
+    """Return the list of jobs by where they stand, each group by date."""
     return from_template(
         plan,
         "work.md",
@@ -56,7 +67,11 @@ def work_page(plan: Plan) -> Written:
         "work",
         [job.step.name for job in plan.jobs],
         signs=_signs(plan),
-        jobs=jobs_with_places(plan, plan.jobs),
+        groups=[
+            (words, jobs_with_places(plan, [one for one in plan.jobs if one.state.kind == kind]))
+            for kind, words in GROUPS.items()
+            if any(one.state.kind == kind for one in plan.jobs)
+        ],
     )
 
 
@@ -98,6 +113,7 @@ def job_page(plan: Plan, job: Job) -> Written:
         timed_stretch=values()["timed_stretch_ft"],
         stretch=values()["stretch_of_strip_ft"],
         treated=[one.lot for one in job.sowings if says_something(one.lot.tag.treated)],
+        instead=_instead(plan, job),
         mixing={one.id: one for one in mixing_steps()},
         nutrient_words=NUTRIENT_WORDS,
     )
@@ -119,6 +135,13 @@ def job_page(plan: Plan, job: Job) -> Written:
         ("job",),
         tuple(line.key for line in job.safety),
     )
+
+
+def _instead(plan: Plan, job: Job) -> list[tuple[str, datetime.date, Instead]]:
+    """Return what can still be sown in place of a missed sowing, the first choice first."""
+    names = {key: one.name for key, one in step_plans().items()}
+    days = [(one, day_in_season(one.until, job.season)) for one in job.step.instead]
+    return [(names[one.plan], until, one) for one, until in days if until >= plan.as_of]
 
 
 def _is_of_label(line: SafetyLine) -> bool:

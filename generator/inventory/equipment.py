@@ -39,7 +39,7 @@ class LastLoad(Record):
     """What the tank held last, and whether it was cleaned out since."""
 
     sprayed_on: datetime.date = day("page", "sprayed on", required=True, recorded=True)
-    product: str | None = reference("page", "product of yours it was", "product")
+    product: tuple[str, ...] = reference("page", "products of yours it was", "product", many=True)
     works_as: tuple[str, ...] = choice(
         "page", "what its actives do, for a product not listed", *WORKS, many=True
     )

@@ -11,12 +11,13 @@ def active_totals(
 ) -> tuple[ActiveTotal, ...]:
     """Return each active's pounds on an acre by place and year, over all products and premixes.
 
-    `cleared` are the ids of the jobs whose sheets print amounts; others add nothing here. A job
-    whose open dates touch two years counts in both.
+    `cleared` are the ids of the jobs whose sheets print amounts; others add nothing here, unless
+    the log says that they are done. A job whose open dates touch two years counts in both.
     """
     rates: dict[tuple[str, int, str, str], list[Figure]] = {}
     for spray in sprays:
-        if spray.job_id in cleared and spray.rate is not None and spray.opens and spray.closes:
+        told = spray.by_log or spray.job_id in cleared
+        if told and spray.rate is not None and spray.opens and spray.closes:
             for year in range(spray.opens.year, spray.closes.year + 1):
                 for one in spray.rate.actives:
                     key = (spray.place_id, year, one.active, one.basis)

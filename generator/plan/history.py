@@ -54,9 +54,12 @@ UNKNOWN = "unknown"
 def _harmful(last: LastLoad, inventory: Inventory, going_in: set[str]) -> set[str]:
     """Return the ways in which what was in the tank works, without what goes in again."""
     harmful = set(last.works_as)
-    product = next((one for one in inventory.products if one.id == last.product), None)
-    actives = product.label.actives if product is not None and product.label is not None else ()
-    for active in actives:
-        if active.active not in going_in:
-            harmful |= works_of(active) or {UNKNOWN}
-    return harmful if harmful or actives else {UNKNOWN}
+    held = [one for one in inventory.products if one.id in last.product]
+    for product in held:
+        for active in product.label.actives if product.label is not None else ():
+            if active.active not in going_in:
+                harmful |= works_of(active) or {UNKNOWN}
+    known = [one for one in held if one.label is not None and one.label.actives]
+    if len(known) < len(held) or not (harmful or held):
+        harmful.add(UNKNOWN)
+    return harmful

@@ -53,13 +53,23 @@ def job_rate(
     product = _product_rate(identity, typed, card, carrier)
     if product is None:
         return None
-    actives = tuple(
+    actives = _actives(identity, product, card)
+    counted = _counted(identity, typed, product, card, actives)
+    return JobRate(product, actives, counted, typed.mix_fraction)
+
+
+def rate_of_product(identity: str, product: Quantity, card: LabelCard) -> JobRate:
+    """Return so much product on an acre in every basis it can be had in."""
+    actives = _actives(identity, product, card)
+    return JobRate(product, actives, _counted(identity, None, product, card, actives))
+
+
+def _actives(identity: str, product: Figure, card: LabelCard) -> tuple[ActiveRate, ...]:
+    return tuple(
         ActiveRate(one.active, one.basis, figure)
         for number, one in enumerate(card.actives, 1)
         if (figure := _active_rate(_active_id(identity, card, one, number), product, one))
     )
-    counted = _counted(identity, typed, product, card, actives)
-    return JobRate(product, actives, counted, typed.mix_fraction)
 
 
 def _active_id(identity: str, card: LabelCard, one: ActiveStrength, number: int) -> str:
@@ -111,7 +121,7 @@ def _active_rate(identity: str, product: Figure, one: ActiveStrength) -> Quantit
 
 def _counted(
     identity: str,
-    typed: Work | Partner,
+    typed: Work | Partner | None,
     product: Figure,
     card: LabelCard,
     actives: tuple[ActiveRate, ...],
@@ -120,8 +130,8 @@ def _counted(
     if basis is None:
         return None
     names = " and ".join(one.active for one in card.actives)
-    typed_rate = typed.rate_ai_lb_per_ac if basis == "ai" else typed.rate_ae_lb_per_ac
-    if typed_rate is not None and product is not typed.rate_product:
+    typed_rate = _typed_as(basis, typed) if typed is not None else None
+    if typed is not None and typed_rate is not None and product is not typed.rate_product:
         return ActiveRate(names, basis, typed_rate)
     if len(actives) == 1:
         return actives[0]
@@ -129,6 +139,10 @@ def _counted(
         f"{identity}rate_{basis}_lb_per_ac", parts=tuple(one.rate for one in actives)
     )
     return ActiveRate(names, basis, together)
+
+
+def _typed_as(basis: str, typed: Work | Partner) -> Given | None:
+    return typed.rate_ai_lb_per_ac if basis == "ai" else typed.rate_ae_lb_per_ac
 
 
 def counted_basis(card: LabelCard) -> str | None:

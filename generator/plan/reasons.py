@@ -9,6 +9,7 @@ TAG_CHAPTER = "seed-tag"
 CALIBRATION_CHAPTER = "calibration"
 SOIL_CHAPTER = "soil-test"
 COUNTING_CHAPTER = "counting"
+SOD_CHAPTER = "sod-the-year-before"
 
 
 @dataclass(frozen=True, slots=True)
@@ -225,6 +226,18 @@ class Stop(Enum):
         "it.",
         SOIL_CHAPTER,
     )
+    LIVING_SOD = Words(
+        "S180",
+        "Perennial sod stands on this place, or nobody knows what does, and no kill before the "
+        "sowing is logged or planned. Seed sown into living sod comes up here and there, and dies "
+        "in summer. The sod has to be killed in the autumn of {autumn}, for a sowing in season "
+        "{season}.",
+        "Do not sow here yet. Ask the owner.",
+        "Plan the kill under work: with its product, or log the one that was done. Where the kill "
+        "was missed, set the season of the planting to the one named. Where no sod is left, say "
+        "under cover_now: what grows there now.",
+        SOD_CHAPTER,
+    )
     BURN_BANNED = Words(
         "S190",
         "A burn ban holds on this place: {days}.",
@@ -248,6 +261,14 @@ class Stop(Enum):
         "under contracts: in papers.yaml, with this step or kind of work under "
         "written_permission_for: and the day of the letter under permission_on:. Or keep the work "
         "out of the dates.",
+    )
+    AMOUNT_NOT_LOGGED = _label(
+        "S200",
+        "The log leaves out how much was sprayed on this ground, or on how much of it: {days}. "
+        "What this job adds cannot be held against what the label allows in a year.",
+        "Write an entry that corrects it, with used: of every product and area_ac: of the job, or "
+        "treated_ac: where it was no job. Where another product was used than planned, change the "
+        "product of that step to it.",
     )
     SOWN_IN_RESIDUE = Words(
         "S210",
@@ -307,10 +328,11 @@ class Caution(Enum):
     )
     SOD_NOT_CLEARED = Words(
         "C207",
-        "The sod on this place has no cleared kill before the sowing. Grass sown into living sod "
-        "fails.",
+        "The kill of the sod on this place is planned, and a stop stands on it. Seed sown into "
+        "living sod fails.",
         "Do not sow into living sod. Ask the owner.",
-        "Clear the autumn kill first, or sow a year later.",
+        "Lift the stop of the kill first, or sow a year later.",
+        SOD_CHAPTER,
     )
     NO_PRICE = Words(
         "C208",
@@ -680,6 +702,29 @@ class Caution(Enum):
         "Burning is banned on some of the open days. Do not burn on them.",
         "Burn on a day that is left, and look the ban up again that morning.",
     )
+    RECORD_GAPS = Words(
+        "C310",
+        "The record of the spraying of {day} leaves out: {missing}. The rule 7 CFR 110.3 lists "
+        "these for restricted use products; many states ask for them of every product.",
+        "",
+        "Write an entry that corrects it, with everything said again. The page Records shows the "
+        "whole of it.",
+    )
+    RECORDED_LATE = Words(
+        "C311",
+        "The spraying of {day} with a restricted use product was written down {late}. The federal "
+        "rule gave {days} days, and a state may give fewer.",
+        "",
+        "Write down a spraying on the day itself, with recorded_on.",
+    )
+    NO_COPY = Words(
+        "C312",
+        "The hired spraying of {day}: {late}. Whoever sprays a restricted use product for hire "
+        "owes you the record within {days} days, and your state may ask it of every product.",
+        "",
+        "Ask for the record and keep it. Then write an entry that corrects this one, with "
+        "copy_given_on: under sprayed:.",
+    )
     STRETCH_THIN = Words(
         "C320",
         "{planting} stands too thin {stretch}, counted {day}. Overseed it.",
@@ -943,6 +988,13 @@ class Note(Enum):
         "count yet.",
         "",
         "Set as_of in property.yaml to a later day, or leave it out.",
+    )
+    RECORD_EXTRAS = Words(
+        "N390",
+        "The record of the spraying of {day} leaves out what is good to have if anyone asks later: "
+        "{missing}.",
+        "",
+        "Fill in the blank record of the next job while you spray, and type what stands on it.",
     )
     FEW_PLACEMENTS = Words(
         "N400",

@@ -10,12 +10,18 @@ from generator.inventory.schema import Inventory
 from generator.inventory.stock import Product
 from generator.plan.asked import JobAsked
 from generator.plan.clearance import Asked, missing_on_card, missing_on_use
+from generator.plan.day_words import day_words
 from generator.plan.findings import finding
 from generator.plan.licences import may_be_restricted
 from generator.plan.model import Finding, OpenDates
 from generator.plan.rates import ROUNDING, JobRate, as_active, counted_basis
 from generator.plan.reasons import Stop
-from generator.plan.years import PlannedSpray, amount_in_a_year, times_in_a_year
+from generator.plan.years import (
+    PlannedSpray,
+    amount_in_a_year,
+    not_said_by_the_log,
+    times_in_a_year,
+)
 from generator.reference.load import planting_kinds, species
 from generator.working import KEPT_WHILE_STOPPED, Figure, Given, Input, Quantity, Withheld
 
@@ -234,7 +240,11 @@ def _year_stops(
         together = (
             amount_in_a_year(mine, here, card, basis, limit.counted) if basis is not None else None
         )
-        if together is None or together.amount.value > limit.amount.value * (1 + ROUNDING):
+        unsaid = not_said_by_the_log(mine, here, limit.counted)
+        if unsaid:
+            days = ", ".join(map(day_words, sorted({one.opens for one in unsaid if one.opens})))
+            yield finding(Stop.AMOUNT_NOT_LOGGED, asked.job_id, use.where, days=days or "then")
+        elif together is None or together.amount.value > limit.amount.value * (1 + ROUNDING):
             amount = together.amount if together else None
             shown = _yearly_figures(asked.job_id, amount, limit.amount, basis, card)
             yield finding(Stop.OVER_YEAR, asked.job_id, use.where, shown)

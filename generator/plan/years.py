@@ -17,7 +17,10 @@ DAYS_IN_12_MONTHS = 365
 
 @dataclass(frozen=True, slots=True)
 class PlannedSpray:
-    """One product of a spraying planned on a place, cleared or not."""
+    """One product of a spraying planned on a place, cleared or not, or of one in the log.
+
+    `by_log` says that it is done; `unknown_by_log` that the log leaves out how much it was.
+    """
 
     job_id: str
     place_id: str
@@ -28,6 +31,8 @@ class PlannedSpray:
     rate: JobRate | None
     opens: datetime.date | None
     closes: datetime.date | None
+    by_log: bool = False
+    unknown_by_log: bool = False
 
 
 @dataclass(frozen=True, slots=True)
@@ -61,12 +66,7 @@ def amount_in_a_year(
     by that active.
     """
     pooled = mine.actives | mine.pooled
-    together = [
-        one
-        for one in here
-        if _same_year(mine, one, counted)
-        and (one.product_id == mine.product_id or one.actives & pooled)
-    ]
+    together = _together(mine, here, counted)
     rates: list[Figure] = []
     for one in together:
         found = _counted(one, mine, pooled, card, basis)
@@ -77,6 +77,25 @@ def amount_in_a_year(
     formula = TOTAL_FL_OZ_PER_AC if by_volume else TOTAL_RATE
     amount = formula(f"{mine.job_id}/{mine.product_id}.year_{basis}", parts=tuple(rates))
     return InAYear(amount, len(together))
+
+
+def _together(
+    mine: PlannedSpray, here: tuple[PlannedSpray, ...], counted: str
+) -> list[PlannedSpray]:
+    pooled = mine.actives | mine.pooled
+    return [
+        one
+        for one in here
+        if _same_year(mine, one, counted)
+        and (one.product_id == mine.product_id or one.actives & pooled)
+    ]
+
+
+def not_said_by_the_log(
+    mine: PlannedSpray, here: tuple[PlannedSpray, ...], counted: str
+) -> tuple[PlannedSpray, ...]:
+    """Return what counts in the job's year and of which the log leaves out how much it was."""
+    return tuple(one for one in _together(mine, here, counted) if one.unknown_by_log)
 
 
 def _counted(

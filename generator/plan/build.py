@@ -35,6 +35,7 @@ from generator.plan.records import record_findings
 from generator.plan.safety import safety_lines
 from generator.plan.seed_short import Reach
 from generator.plan.seeding import plan_sowing, season_reaches
+from generator.plan.sod import sod_findings
 from generator.plan.soil import is_asked_for, left_undone
 from generator.plan.sowing import used_up
 from generator.plan.spraying import chosen_products, plan_spray, planned_sprays
@@ -46,8 +47,6 @@ from generator.plan.woody import used_up as used_up_by_rows
 from generator.plan.years import PlannedSpray
 from generator.reference.load import sign_names
 from generator.working import Quantity
-
-LIVING_SOD = ("perennial_sod", "unsure")
 
 
 def make_plan(
@@ -62,7 +61,7 @@ def make_plan(
         for one in every_job(inventory, areas, season)
         if is_asked_for(one.step, one.planting, inventory)
     )
-    asked = [one for one in ever if one.season == season]
+    asked = tuple(one for one in ever if one.season == season)
     sprays = tuple(
         spray
         for one in ever
@@ -86,7 +85,8 @@ def make_plan(
             continue
         found += begun_findings(one, entries_on(one, entries))
         found += job_findings + _date_findings(one, as_of) + _name_findings(one, inventory)
-    found += _sod_findings(jobs, inventory, found)
+    stopped = frozenset(one.subject for one in found if one.severity == "stop")
+    found += sod_findings(asked, ever, states, stopped)
     found += day_findings(jobs, inventory, as_of)
     found += paper_findings(jobs, inventory, entries, as_of)
     found += record_findings(inventory, entries, as_of)
@@ -312,26 +312,6 @@ def _sign_findings(inventory: Inventory) -> list[Finding]:
         if one is not None and one.single:
             found.append(finding(Note.SINGLE_DAY_SIGN, f"sign/{name}", one.where, sign=words))
     return found
-
-
-def _sod_findings(jobs: list[Job], inventory: Inventory, found: list[Finding]) -> list[Finding]:
-    """Caution every sowing into living sod whose kill is not cleared."""
-    covers = {screen.id: screen.cover_now for screen in inventory.screens}
-    cautions = []
-    for job in jobs:
-        cover = covers[job.place_id]
-        living = cover is None or cover.kind in LIVING_SOD
-        killed = any(
-            other.planting_id == job.planting_id
-            and other.step.operation == "spray"
-            and other.step.timing == "before_sowing"
-            and not is_stopped(other.id, tuple(found))
-            for other in jobs
-        )
-        if job.step.operation == "sow" and living and not killed:
-            where = cover.where if cover is not None else None
-            cautions.append(finding(Caution.SOD_NOT_CLEARED, job.id, where))
-    return cautions
 
 
 def _lines(jobs: tuple[Job, ...]) -> tuple[BudgetLine, ...]:

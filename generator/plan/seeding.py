@@ -54,9 +54,7 @@ def season_reaches(
     A sowing that is finished or not needed takes nothing more.
     """
     sown = [
-        one
-        for one in asked
-        if one.step.operation == "sow" and not states[one.job_id].is_settled
+        one for one in asked if one.step.operation == "sow" and not states[one.job_id].is_settled
     ]
     needs = [Need(one, _needed(one, inventory)) for one in sown]
     return reaches(needs, season, inventory, entries, as_of)

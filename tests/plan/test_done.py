@@ -69,7 +69,9 @@ def test_a_begun_job_says_that_its_amounts_are_for_all_of_it() -> None:
 def test_only_the_job_that_is_named_is_over() -> None:
     plan = planned(logged(kill(finished=True)))
     assert job_of(plan, BURN_DOWN).state.kind == "waiting"
-    assert {one.id for one in plan.jobs if one.state.kind == "done"} == {f"lane/{SEASON}/autumn_kill"}
+    assert {one.id for one in plan.jobs if one.state.kind == "done"} == {
+        f"lane/{SEASON}/autumn_kill"
+    }
 
 
 def test_an_entry_of_a_later_day_finishes_nothing_yet() -> None:

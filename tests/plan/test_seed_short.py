@@ -201,6 +201,7 @@ def test_a_place_that_is_over_by_its_dates_comes_after_the_others() -> None:
     # drilled from 1 May on; the frost seeding of lane and mid is over then
     data = three(AN_ACRE_LB, 0, 1, 2, 3)
     the_planting(data, 2).update(method="drill", steps="drilled_native_grass", work=[])
+    data["screens"]["screens"][2]["cover_now"] = {"kind": "stubble"}
     assert set(sown_acres(planned(data))) == {"lane"}
     late = make_plan(inventory_of(data), SEASON, datetime.date(2027, 5, 1), as_of_typed=True)
     assert set(sown_acres(late)) == {"far"}

@@ -1,0 +1,69 @@
+"""Sowing into living sod: a stop unless a kill is logged or planned before it."""
+
+from collections.abc import Iterator, Mapping
+
+from generator.inventory.places import CoverNow
+from generator.plan.asked import JobAsked
+from generator.plan.findings import finding
+from generator.plan.model import Finding, JobState
+from generator.plan.reasons import Caution, Stop
+
+LIVING_SOD = ("perennial_sod", "unsure")
+KILLS = ("spray", "till")
+
+
+def sod_findings(
+    asked: tuple[JobAsked, ...],
+    ever: tuple[JobAsked, ...],
+    states: Mapping[str, JobState],
+    stopped: frozenset[str],
+) -> Iterator[Finding]:
+    """Yield what living sod says against the sowings of a season.
+
+    `ever` are the jobs of every season and `stopped` the ids of those on which a stop stands.
+    """
+    for sowing in asked:
+        cover = sowing.screen.cover_now
+        if sowing.step.operation != "sow" or states[sowing.job_id].is_settled:
+            continue
+        if cover is not None and cover.kind not in LIVING_SOD:
+            continue
+        kills = [one for one in ever if _comes_before(one, sowing)]
+        if any(states[one.job_id].kind == "done" for one in kills):
+            continue
+        planned = [one for one in kills if states[one.job_id].is_ahead and _is_planned(one)]
+        if not planned:
+            yield _not_planned(sowing, kills, states, cover)
+        elif all(one.job_id in stopped for one in planned):
+            where = cover.where if cover is not None else None
+            yield finding(Caution.SOD_NOT_CLEARED, sowing.job_id, where)
+
+
+def _comes_before(kill: JobAsked, sowing: JobAsked) -> bool:
+    return (
+        (kill.planting.id, kill.plan.id) == (sowing.planting.id, sowing.plan.id)
+        and kill.step.operation in KILLS
+        and kill.step.timing == "before_sowing"
+        and kill.season <= sowing.season
+    )
+
+
+def _is_planned(kill: JobAsked) -> bool:
+    return kill.step.operation == "till" or (
+        kill.work is not None and kill.work.product is not None
+    )
+
+
+def _not_planned(
+    sowing: JobAsked,
+    kills: list[JobAsked],
+    states: Mapping[str, JobState],
+    cover: CoverNow | None,
+) -> Finding:
+    """Return the stop, with the autumn that a kill needs: the one before, or the next to come."""
+    in_time = any(states[one.job_id].is_ahead for one in kills)
+    autumn = sowing.season - 1 if in_time else sowing.season
+    where = cover.where if cover is not None else sowing.screen.where
+    return finding(
+        Stop.LIVING_SOD, sowing.job_id, where, autumn=str(autumn), season=str(autumn + 1)
+    )

@@ -40,6 +40,7 @@ from generator.plan.soil import is_asked_for, left_undone
 from generator.plan.sowing import used_up
 from generator.plan.spraying import chosen_products, plan_spray, planned_sprays
 from generator.plan.state import states_of
+from generator.plan.tank_before import tank_before_findings
 from generator.plan.tank_log import with_logged_loads
 from generator.plan.water import water_findings, waters
 from generator.plan.woody import Rows, plan_planting, plan_replacing
@@ -87,6 +88,7 @@ def make_plan(
         found += job_findings + _date_findings(one, as_of) + _name_findings(one, inventory)
     stopped = frozenset(one.subject for one in found if one.severity == "stop")
     found += sod_findings(asked, ever, states, stopped)
+    found += tank_before_findings(asked, ever, states, inventory)
     found += day_findings(jobs, inventory, as_of)
     found += paper_findings(jobs, inventory, entries, as_of)
     found += record_findings(inventory, entries, as_of)

@@ -725,6 +725,15 @@ class Caution(Enum):
         "Ask for the record and keep it. Then write an entry that corrects this one, with "
         "copy_given_on: under sprayed:.",
     )
+    CLEAN_OUT_BETWEEN = Words(
+        "C313",
+        "{item} may hold {product} before this job, from {other}: {held}. A trace of it harms what "
+        "grows on this place.",
+        "",
+        "Clean tank, hoses, screens and nozzles between the two as the label of the first product "
+        "says, and log it with cleaned_out:. Or spray one of the two with another sprayer.",
+        CALIBRATION_CHAPTER,
+    )
     STRETCH_THIN = Words(
         "C320",
         "{planting} stands too thin {stretch}, counted {day}. Overseed it.",

@@ -1,0 +1,73 @@
+"""Sprayings planned before another through the same sprayer, whose trace would harm its place."""
+
+from collections.abc import Iterable, Iterator, Mapping
+
+from generator.inventory.schema import Inventory
+from generator.inventory.stock import Product
+from generator.plan.asked import JobAsked
+from generator.plan.findings import finding
+from generator.plan.history import harm_of
+from generator.plan.model import Finding, JobState
+from generator.plan.reasons import Caution
+from generator.plan.spraying import chosen_products
+
+SPRAY = "spray"
+
+
+def tank_before_findings(
+    asked: Iterable[JobAsked],
+    ever: Iterable[JobAsked],
+    states: Mapping[str, JobState],
+    inventory: Inventory,
+) -> Iterator[Finding]:
+    """Yield a caution on each spraying before which another may go through its sprayer.
+
+    What is logged already is judged as what the tank held last. Of jobs whose days overlap, or are
+    not known, each may be the first.
+    """
+    ahead = [one for one in ever if one.step.operation == SPRAY and states[one.job_id].is_ahead]
+    for mine in asked:
+        if mine.step.operation != SPRAY or states[mine.job_id].is_settled:
+            continue
+        going_in = {active for one in _products(mine, inventory) for active in _actives(one)}
+        before = [
+            (other, product, harm)
+            for other in ahead
+            if _may_come_before(other, mine)
+            for product in _products(other, inventory)
+            if (harm := harm_of(mine, [product], going_in)) is not None
+        ]
+        if before:
+            other, product, held = before[0]
+            assert mine.work is not None
+            yield finding(
+                Caution.CLEAN_OUT_BETWEEN,
+                mine.job_id,
+                mine.work.where,
+                item=_sprayer_name(mine, inventory),
+                product=product.name,
+                held=held,
+                other=f"{other.step.name}, {other.screen.name}",
+            )
+
+
+def _may_come_before(other: JobAsked, mine: JobAsked) -> bool:
+    if other.job_id == mine.job_id or other.work is None or mine.work is None:
+        return False
+    if mine.work.sprayer is None or other.work.sprayer != mine.work.sprayer:
+        return False
+    opens, closes = other.dates.opens, mine.dates.closes
+    return opens is None or closes is None or opens <= closes
+
+
+def _products(asked: JobAsked, inventory: Inventory) -> list[Product]:
+    return [one.product for one in chosen_products(asked, inventory)]
+
+
+def _actives(product: Product) -> tuple[str, ...]:
+    return tuple(one.active for one in product.label.actives) if product.label else ()
+
+
+def _sprayer_name(asked: JobAsked, inventory: Inventory) -> str:
+    assert asked.work is not None
+    return next(one.name for one in inventory.sprayers if one.id == asked.work.sprayer)

@@ -1,0 +1,152 @@
+"""What a tank held before a job: last, by the log, or by a job that is planned before it."""
+
+import copy
+import datetime
+from typing import Any
+
+import pytest
+
+from generator.plan.build import make_plan
+from generator.plan.model import Finding, Plan
+from tests.plan.planned import BURN_DOWN, KILL, inventory_of, job_of
+from tests.properties import SEASON, Data, full_card, full_use, small_property, the_work
+
+TANK = ("S154", "C241", "C313")
+BEFORE = datetime.date(2026, 8, 20)
+WITHIN = datetime.date(2026, 9, 20)  # within the open dates of the autumn kill, after both entries
+
+
+def grass_killer_first() -> Data:
+    """A grass killer through the boom on the first place, then the boom over the second one."""
+    data = small_property()
+    killer = copy.deepcopy(data["products"]["products"][0]) | {"id": "killer", "name": "Killer"}
+    killer["label"]["actives"][0] |= {"active": "made-up active K", "works_as": ["grass_killer"]}
+    data["products"]["products"].append(killer)
+    with_other_place(data)
+    the_work(data)[0]["product"] = "killer"
+    return data
+
+
+def with_other_place(data: Data) -> None:
+    screens = data["screens"]["screens"]
+    other = copy.deepcopy(screens[0]) | {"id": "far", "name": "Far screen", "known_as": "Strip 2"}
+    other["plantings"][0]["id"] = "far-27"
+    screens.append(other)
+    boom = data["equipment"]["sprayers"][0]
+    data["equipment"]["sprayers"].append(copy.deepcopy(boom) | {"id": "cart", "name": "Cart"})
+
+
+def of_far(data: Data, day: datetime.date = BEFORE) -> set[str]:
+    """What is said of the tank before the kill on the second place."""
+    plan = make_plan(inventory_of(data), SEASON, day, as_of_typed=True)
+    return {one.code for one in plan.findings_on(FAR) if one.code in TANK}
+
+
+FAR = f"far/{SEASON}/autumn_kill"
+
+
+def logged(data: Data, *entries: Data) -> Data:
+    told = [{"id": f"e-{number}"} | one for number, one in enumerate(entries)]
+    return data | {"log": {"entries": told}}
+
+
+def sprayed(day: str, **more: Any) -> Data:
+    job = {"planting": "lane-27", "step": "autumn_kill", "area_ac": 1, "finished": True}
+    used = [{"item": "killer", "amount_fl_oz": 32}]
+    return {"done_on": day, "job": job, "used": used, "sprayed": {"sprayer": "boom"} | more}
+
+
+def cleaned(day: str, sprayer: str = "boom") -> Data:
+    return {"done_on": day, "cleaned_out": {"sprayer": sprayer}}
+
+
+def test_a_job_planned_before_in_the_same_sprayer_is_a_caution() -> None:
+    assert of_far(grass_killer_first()) == {"C313"}
+
+
+def test_another_sprayer_cures_it() -> None:
+    data = grass_killer_first()
+    data["screens"]["screens"][1]["plantings"][0]["work"][0]["sprayer"] = "cart"
+    assert of_far(data) == set()
+
+
+def test_what_harms_nothing_or_goes_in_again_says_nothing() -> None:
+    data = grass_killer_first()
+    killer = data["products"]["products"][1]["label"]["actives"][0]
+    killer["works_as"] = ["auxin"]
+    assert of_far(data) == set()
+    killer["works_as"] = []  # nobody knows what it does
+    assert of_far(data) == {"C313"}
+    killer["active"] = "made-up active A"
+    assert of_far(data) == set()
+
+
+def test_logged_it_is_a_stop_until_a_clean_out_after_it_is_logged() -> None:
+    data = grass_killer_first()
+    assert of_far(logged(data, sprayed("2026-09-14")), WITHIN) == {"S154"}
+    with_clean = logged(data, sprayed("2026-09-14"), cleaned("2026-09-15"))
+    assert of_far(with_clean, WITHIN) == set()
+    too_early = logged(data, sprayed("2026-09-14"), cleaned("2026-09-13"))
+    assert of_far(too_early, WITHIN) == {"S154"}
+    another = logged(data, sprayed("2026-09-14"), cleaned("2026-09-15", "cart"))
+    assert of_far(another, WITHIN) == {"S154"}
+    elsewhere = logged(data, sprayed("2026-09-14", sprayer="cart"))
+    assert of_far(elsewhere, WITHIN) == set()
+
+
+def test_an_entry_without_a_sprayer_used_the_one_of_its_job() -> None:
+    entry = sprayed("2026-09-14")
+    del entry["sprayed"]
+    assert of_far(logged(grass_killer_first(), entry), WITHIN) == {"S154"}
+
+
+def test_all_that_went_in_since_the_clean_out_may_have_left_a_trace() -> None:
+    data = grass_killer_first()
+    harmless = {"done_on": "2026-09-16", "sprayed": {"sprayer": "boom", "location": "yard"},
+                "used": [{"item": "brew", "amount_fl_oz": 3}]}  # fmt: skip
+    assert of_far(logged(data, sprayed("2026-09-14"), harmless), WITHIN) == {"S154"}
+    between = logged(data, sprayed("2026-09-14"), cleaned("2026-09-15"), harmless)
+    assert of_far(between, WITHIN) == set()
+
+
+@pytest.mark.parametrize(("cleaned_on", "stopped"), [("2026-09-20", False), ("2027-01-15", True)])
+def test_a_clean_out_after_the_last_day_of_the_job_does_it_no_good(
+    cleaned_on: str, stopped: bool
+) -> None:
+    data = small_property()
+    held = {"sprayed_on": "2026-07-01", "works_as": ["grass_killer"], "cleaned_out_on": cleaned_on}
+    data["equipment"]["sprayers"][0]["last_load"] = held
+    plan = make_plan(inventory_of(data), SEASON, datetime.date(2027, 1, 20), as_of_typed=True)
+    closes = job_of(plan).dates.closes
+    assert closes is not None
+    assert closes.isoformat() < "2027-01-15"
+    assert ("S154" in {one.code for one in plan.findings_on(KILL)}) == stopped
+
+
+def test_an_auxin_over_a_legume_sown_in_the_same_season() -> None:
+    """The kill is of sod; the second place is of clover, and the boom goes over it later."""
+    data = grass_killer_first()
+    data["products"]["products"][1]["label"]["actives"][0]["works_as"] = ["auxin"]
+    far = data["screens"]["screens"][1]["plantings"][0]
+    lot = copy.deepcopy(data["seed"]["lots"][0]) | {"id": "ib", "species": "illinois-bundleflower"}
+    data["seed"]["lots"].append(lot)
+    far["seed"] = [{"species": lot["species"], "lot": "ib", "rate_pls_lb_per_ac": 1}]
+    assert of_far(data) == {"C313"}
+
+
+def caution(plan: Plan) -> Finding:
+    (one,) = (one for one in plan.findings_on(BURN_DOWN) if one.code == "C313")
+    return one
+
+
+def test_it_says_which_product_of_which_job_in_which_sprayer() -> None:
+    data = grass_killer_first()
+    later = copy.deepcopy(the_work(data)[0]) | {"step": "spring_burn_down", "product": "brew"}
+    the_work(data).append(later)
+    data["products"]["products"][0]["label"] = full_card(
+        full_use(), full_use("after_sowing_before_emergence")
+    )
+    plan = make_plan(inventory_of(data), SEASON, BEFORE, as_of_typed=True)
+    words = caution(plan).words
+    assert "Boom may hold Killer before this job, from Kill the sod" in words
+    assert "Lane screen" in words

@@ -83,13 +83,26 @@ def totals(plan: Plan, column: str) -> tuple[Total, ...]:
 
     Lines without a price are left out of the cost and named.
     """
-    costing = tuple(line for line in plan.lines if line.kind != WITHOUT_COST)
+    costing = _costing(plan)
     # a table without rows has no groups, and its columns no kind to group by
     groups = budget_table(costing).groupby(column, sort=True).indices if costing else {}
     return tuple(
         _total(plan, column, str(key), tuple(costing[row] for row in rows))
         for key, rows in groups.items()
     )
+
+
+def planting_total(plan: Plan, planting_id: str) -> Total | None:
+    """Return the cost of one planting, as `totals` has it; None where nothing of it costs.
+
+    A check plans too and stays light: this asks for no table.
+    """
+    lines = tuple(line for line in _costing(plan) if line.planting_id == planting_id)
+    return _total(plan, "planting", planting_id, lines) if lines else None
+
+
+def _costing(plan: Plan) -> tuple[BudgetLine, ...]:
+    return tuple(line for line in plan.lines if line.kind != WITHOUT_COST)
 
 
 def _total(plan: Plan, column: str, key: str, lines: tuple[BudgetLine, ...]) -> Total:

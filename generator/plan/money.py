@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from generator.compute.buying import TOTAL_AC, TOTAL_HOURS, TOTAL_USD
 from generator.compute.money import CAPPED, NET, SHARE_BY_AREA, SHARE_OF_COST
 from generator.inventory.money import CostShare
-from generator.plan.budget import Purchase, Total, purchases, totals
+from generator.plan.budget import Purchase, Total, planting_total, purchases, totals
 from generator.plan.calendar import SEASON_BEGINS_MONTH
 from generator.plan.field_work import hire_charge
 from generator.plan.log import entries_about
@@ -83,9 +83,8 @@ def is_in_time(plan: Plan, share: CostShare) -> bool:
 def payments(plan: Plan) -> tuple[Payment, ...]:
     """Return what every contract pays for a planting of the season."""
     places = {job.planting_id: job.place_id for job in plan.jobs}
-    costs = {one.key: one for one in totals(plan, "planting")}
     return tuple(
-        _payment(plan, share, places[share.planting], costs.get(share.planting))
+        _payment(plan, share, places[share.planting], planting_total(plan, share.planting))
         for share in plan.cost_share
         if share.planting in places
     )
@@ -114,9 +113,12 @@ def _is_part(plan: Plan, planting_id: str) -> bool:
 
 def paid_above_cost(plan: Plan) -> tuple[tuple[str, Quantity, Quantity], ...]:
     """Return plantings for which contracts pay more than all its cost: cost, and the payments."""
+    known = payments(plan)
+    paid_for = sorted({one.planting_id for one in known})
+    found = [total for one in paid_for if (total := planting_total(plan, one)) is not None]
     return tuple(
         (one.total.key, one.total.cost, one.paid_back)
-        for one in rows(plan, "planting")
+        for one in (_row(plan, total, known) for total in found)
         if one.total.cost is not None and one.paid_back is not None
         if not one.total.unpriced and not _is_part(plan, one.total.key)
         if one.paid_back.value > one.total.cost.value

@@ -1,4 +1,4 @@
-"""The budget as files for a spreadsheet: numbers are numbers, and no text is ever a formula."""
+"""The owner's files for a spreadsheet: numbers are numbers, and no text is ever a formula."""
 
 import csv
 import datetime
@@ -6,7 +6,6 @@ import io
 import re
 import zipfile
 from collections.abc import Iterable, Mapping
-from dataclasses import dataclass
 
 from openpyxl import Workbook
 from openpyxl.packaging.core import DocumentProperties
@@ -15,16 +14,17 @@ from openpyxl.utils import get_column_letter
 from openpyxl.worksheet.worksheet import Worksheet
 from openpyxl.xml.functions import tostring
 
+from generator.book.cells import Cell, Table, as_day, as_number
+from generator.book.record_table import record_table
 from generator.book.text import clean
 from generator.plan.budget import COLUMNS, missed, not_to_buy_yet, purchases, table_rows
 from generator.plan.day_words import MONTHS
 from generator.plan.items import StockItem
 from generator.plan.model import Plan
 from generator.plan.money import VIEWS, rows
-from generator.working import Figure, Withheld
 
-Cell = str | int | float | None
 BUDGET_CSV, BUY_CSV, BUDGET_XLSX = "budget.csv", "buy.csv", "budget.xlsx"
+RECORDS_CSV = "records.csv"
 BUY_COLUMNS = (
     "item", "kind", "item_words", "unit", "needed", "on_hand", "package", "packages_count",
     "loose_amount", "price_usd", "cost_usd", "left_over", "needed_from", "order_by", "state",
@@ -48,21 +48,13 @@ _WIDEST = 40
 _CORE, _EPOCH = "docProps/core.xml", (1980, 1, 1, 0, 0, 0)
 
 
-@dataclass(frozen=True, slots=True)
-class Table:
-    """A table to write out: its name, its columns, its rows of plain values."""
-
-    name: str
-    columns: tuple[str, ...]
-    rows: list[tuple[Cell, ...]]
-
-
 def owner_files(plan: Plan) -> Mapping[str, bytes]:
     """Return the files that stand beside the owner's pages, by their addresses."""
     lines, buy = _lines(plan), _buy(plan)
     return {
         BUDGET_CSV: as_csv(lines),
         BUY_CSV: as_csv(buy),
+        RECORDS_CSV: as_csv(record_table(plan)),
         BUDGET_XLSX: as_xlsx((lines, buy, _totals(plan)), plan.as_of),
     }
 
@@ -76,11 +68,11 @@ def _buy(plan: Plan) -> Table:
     """Return what to buy; of what waits for a stop to be lifted or is missed, its name alone."""
     found: list[tuple[Cell, ...]] = [
         (
-            one.item.id, one.item.kind, one.item.words, one.item.unit, _number(one.needed),
-            _number(one.on_hand), _number(one.package), _number(one.packages),
-            _number(one.loose), _number(one.item.price_usd), _number(one.cost),
-            _number(one.left_over),
-            _day(one.order.needed_from), _day(one.order.by),
+            one.item.id, one.item.kind, one.item.words, one.item.unit, as_number(one.needed),
+            as_number(one.on_hand), as_number(one.package), as_number(one.packages),
+            as_number(one.loose), as_number(one.item.price_usd), as_number(one.cost),
+            as_number(one.left_over),
+            as_day(one.order.needed_from), as_day(one.order.by),
             "nothing to buy" if one.nothing else STATES[one.order.state],
         )
         for one in purchases(plan)
@@ -99,19 +91,17 @@ def _by_name(item: StockItem, state: str) -> tuple[Cell, ...]:
 
 def _totals(plan: Plan) -> Table:
     found: list[tuple[Cell, ...]] = [
-        (column, row.total.key, _number(row.total.cost), _number(row.paid_back), _number(row.net))
+        (
+            column,
+            row.total.key,
+            as_number(row.total.cost),
+            as_number(row.paid_back),
+            as_number(row.net),
+        )
         for column in VIEWS
         for row in rows(plan, column)
     ]
     return Table("Totals", TOTAL_COLUMNS, found)
-
-
-def _number(figure: Figure | None) -> float | None:
-    return None if figure is None or isinstance(figure, Withheld) else float(figure.value)
-
-
-def _day(day: datetime.date | None) -> str | None:
-    return day.isoformat() if day is not None else None
 
 
 def as_csv(table: Table) -> bytes:

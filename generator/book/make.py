@@ -9,6 +9,7 @@ from generator.book.pages.dates import dates_page
 from generator.book.pages.front import chapter_page, emergency_page, findings_page, safety_page
 from generator.book.pages.ground import place_page, route_page, stand_page
 from generator.book.pages.money import buy_page, money_page
+from generator.book.pages.records import forms_of, record_form_page, records_page
 from generator.book.pages.soil import fertilizer_page, lime_page, soil_test_page, water_page
 from generator.book.pages.store import (
     drill_page,
@@ -29,9 +30,10 @@ def make_book(plan: Plan) -> Book:
     written: list[Written] = [home_page(plan), emergency_page(plan)]
     if plan.reader == "owner":
         written += [findings_page(plan), buy_page(plan), money_page(plan), dates_page(plan)]
-        written += [counts_page(plan), plant_when_page(plan)]
+        written += [counts_page(plan), plant_when_page(plan), records_page(plan)]
     written += [safety_page(plan), work_page(plan)]
     written += [job_page(plan, job) for job in plan.jobs]
+    written += [record_form_page(plan, job, place) for job, place in forms_of(plan)]
     written += [place_page(plan, place) for place in plan.places]
     if plan.reader == "owner":
         written += _owner_pages(plan)

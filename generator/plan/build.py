@@ -31,7 +31,7 @@ from generator.plan.paper_findings import paper_findings
 from generator.plan.plant_back import decide
 from generator.plan.readers import handed_over, is_handed
 from generator.plan.reasons import Caution, Note, Stop
-from generator.plan.records import record_findings
+from generator.plan.records import record_findings, spray_records
 from generator.plan.safety import safety_lines
 from generator.plan.seed_short import Reach
 from generator.plan.seeding import plan_sowing, season_reaches
@@ -91,7 +91,8 @@ def make_plan(
     found += tank_before_findings(asked, ever, states, inventory)
     found += day_findings(jobs, inventory, as_of)
     found += paper_findings(jobs, inventory, entries, as_of)
-    found += record_findings(inventory, entries, as_of)
+    records = spray_records(inventory, entries)
+    found += record_findings(records, as_of)
     decided, decided_findings = decide(inventory, places, ever, season, entries, as_of)
     found += decided_findings
     findings = without_amounts(in_order(found))
@@ -119,6 +120,7 @@ def make_plan(
         lines=priced(_lines(ordered), stock_items(inventory)),
         items=stock_items(inventory),
         entries=entries,
+        records=records,
         machines=inventory.machines,
         hires=inventory.hires,
         cost_share=inventory.cost_share,

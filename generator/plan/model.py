@@ -25,6 +25,7 @@ from generator.inventory.woody import Guard, Plant
 from generator.plan.decided import NOTHING_DECIDED, Decided
 from generator.plan.holes import Water
 from generator.plan.items import StockItem
+from generator.plan.spray_record import SprayRecord
 from generator.plan.spreading import LimeAsked, Nutrient, Spreading
 from generator.reference.steps import Answer, Step, StepPlan
 from generator.working import Figure, Quantity
@@ -355,6 +356,7 @@ class Plan:
     lines: tuple[BudgetLine, ...] = ()
     items: tuple[StockItem, ...] = ()
     entries: tuple[LogEntry, ...] = ()
+    records: tuple[SprayRecord, ...] = ()
     machines: tuple[Machine, ...] = ()
     times: tuple[WorkTime, ...] = ()
     hires: tuple[Hire, ...] = ()

@@ -17,11 +17,12 @@ from hypothesis import strategies as st
 from openpyxl import load_workbook
 from openpyxl.worksheet.worksheet import Worksheet
 
+from generator.book.cells import Table
 from generator.book.exports import (
     BUDGET_CSV,
     BUDGET_XLSX,
     BUY_CSV,
-    Table,
+    RECORDS_CSV,
     as_csv,
     as_xlsx,
     inert_cell,
@@ -167,7 +168,7 @@ def test_only_the_owner_s_book_has_files() -> None:
     data = small_property()
     plan = planned(data)
     reader = inventory_of(data).readers[0]
-    assert set(make_book(plan).files) == {BUDGET_CSV, BUY_CSV, BUDGET_XLSX}
+    assert set(make_book(plan).files) == {BUDGET_CSV, BUY_CSV, BUDGET_XLSX, RECORDS_CSV}
     assert make_book(seen_by(plan, reader)).files == {}
 
 

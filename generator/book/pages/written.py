@@ -100,7 +100,9 @@ def subject_of(plan: Plan, finding: Finding) -> tuple[str, Markup]:
     if finding.subject in owned:
         return owned[finding.subject], Markup("money.html")
     if finding.subject.startswith(LOGGED):
-        return f"Log entry {finding.subject.removeprefix(LOGGED)}", Markup("money.html")
+        recorded = {f"{LOGGED}{one.entry.id}" for one in plan.records}
+        page = "records.html" if finding.subject in recorded else "money.html"
+        return f"Log entry {finding.subject.removeprefix(LOGGED)}", Markup(page)
     for hole in (one.hole for one in plan.water):
         if hole.id == finding.subject:
             return hole.name, Markup("ground/{}.html").format(address_of(hole))

@@ -1,0 +1,64 @@
+"""Records of sprayings: those in the log, and a form for each that is still to come."""
+
+from generator.book.exports import RECORDS_CSV
+from generator.book.pages.written import Written, from_template, place_of
+from generator.inventory.log import LogEntry
+from generator.plan.model import Finding, Job, Place, Plan
+from generator.plan.records import LOGGED, SPRAY
+from generator.plan.spray_record import kept_until, missing_by_rule
+from generator.reference.load import values
+
+TITLE = "Spray records"
+FORMS = "Records to fill in"
+
+
+def records_page(plan: Plan) -> Written:
+    """Return every spraying in the log, the newest first, with what its record leaves out."""
+    return from_template(
+        plan,
+        "records.md",
+        TITLE,
+        "",
+        "records",
+        ["record", "7 CFR 110.3", "restricted use", *_names(plan)],
+        files=[RECORDS_CSV],
+        forms=forms_of(plan),
+        records=[
+            (one, missing_by_rule(one), kept_until(one), _findings(plan, one.entry))
+            for one in reversed(plan.records)
+        ],
+        sprayers={one.id: one.name for one in plan.sprayers},
+        values=values(),
+    )
+
+
+def forms_of(plan: Plan) -> list[tuple[Job, Place]]:
+    """Return the sprayings that may still be done or written down, with their places."""
+    return [
+        (job, place_of(plan, job))
+        for job in plan.jobs
+        if job.step.operation == SPRAY and not job.state.is_settled
+    ]
+
+
+def record_form_page(plan: Plan, job: Job, place: Place) -> Written:
+    """Return the record of a spraying as a form, filled in as far as the plan knows it."""
+    return from_template(
+        plan,
+        f"records/{job.address}.md",
+        f"Record: {job.step.name}, {place.name}",
+        FORMS,
+        "record_form",
+        ["record", job.step.name, place.name],
+        ("record",),
+        job=job,
+        place=place,
+    )
+
+
+def _names(plan: Plan) -> list[str]:
+    return [product.name for one in plan.records for product, _ in one.products]
+
+
+def _findings(plan: Plan, entry: LogEntry) -> list[Finding]:
+    return list(plan.findings_on(f"{LOGGED}{entry.id}"))

@@ -1,0 +1,95 @@
+"""A spraying in the log as its record says it, and what the record leaves out."""
+
+import datetime
+from dataclasses import dataclass
+
+from generator.inventory.label import LabelCard
+from generator.inventory.log import LogEntry, Used
+from generator.inventory.people import Applicator
+from generator.inventory.places import Planting, Screen
+from generator.inventory.stock import Product
+from generator.reference.load import values
+from generator.reference.steps import Step
+from generator.working import Given
+
+# What is good to have on a record, as the log names it and as a page does.
+EXTRAS = (
+    ("started_at", "time begun"),
+    ("stopped_at", "time ended"),
+    ("wind_mph", "wind speed"),
+    ("wind_from_deg", "wind direction"),
+    ("temperature_f", "temperature"),
+    ("humidity_fraction", "humidity"),
+    ("sprayer", "sprayer"),
+    ("nozzle", "nozzle"),
+    ("carrier_gal_per_ac", "spray to an acre"),
+    ("weeds", "weeds"),
+    ("growth_stage", "how far they were"),
+    ("lot_number", "lot number"),
+    ("neighbour_told", "whether the neighbour was told"),
+)
+
+
+@dataclass(frozen=True, slots=True)
+class SprayRecord:
+    """One spraying in the log: what its record says, None or nothing where it is left out."""
+
+    entry: LogEntry
+    place: Screen | None
+    planting: Planting | None
+    step: Step | None
+    products: tuple[tuple[Product, Used], ...]
+    site: str | None
+    area: Given | None
+    location: str | None
+    applicator: Applicator | None
+    who: str | None
+    licence_number: str | None
+    hired: bool
+
+    @property
+    def restricted(self) -> bool:
+        """Whether a restricted use product was sprayed, as far as the cards say."""
+        return any(one.label is not None and one.label.restricted_use for one, _ in self.products)
+
+
+def missing_by_rule(one: SprayRecord) -> tuple[str, ...]:
+    """Return what the record leaves out of what federal rules ask for (source cfr_110_3)."""
+    cards = [product.label for product, _ in one.products]
+    wanted = (
+        ("product and the amount used", bool(one.products)),
+        ("EPA registration number", all(_has_number(card) for card in cards)),
+        ("location", one.location is not None),
+        ("size of the ground", one.area is not None or _is_small_spot(one)),
+        ("crop or site", one.site is not None),
+        ("who sprayed", one.who is not None),
+        ("number of the licence", one.licence_number is not None or not one.restricted),
+    )
+    return tuple(name for name, there in wanted if not there)
+
+
+def _has_number(card: LabelCard | None) -> bool:
+    return card is not None and bool(card.epa_reg_no)
+
+
+def _is_small_spot(one: SprayRecord) -> bool:
+    """Whether it was spots, for which the rules ask no size where they are small together."""
+    said = one.entry.sprayed
+    most = values()["spot_record_ac"].value
+    return bool(said and said.spot) and (one.area is None or one.area.value < most)
+
+
+def missing_extras(one: SprayRecord) -> tuple[str, ...]:
+    """Return what the record leaves out of what is good to have."""
+    said = one.entry.sprayed
+    return tuple(words for name, words in EXTRAS if said is None or getattr(said, name) is None)
+
+
+def kept_until(one: SprayRecord) -> datetime.date:
+    """Return the last day a record is kept by the federal law; a state may say longer."""
+    years = round(values()["spray_record_kept_years"].value)
+    day = one.entry.done_on
+    try:
+        return day.replace(year=day.year + years)
+    except ValueError:  # the 29th of February has no day of its own in other years
+        return datetime.date(day.year + years, 3, 1)

@@ -1,6 +1,6 @@
 """Seed that does not reach: what is left for a place, and the acres it sows at full rate."""
 
-from generator.working import Formula, total
+from generator.working import Formula, total, whole_down
 
 
 def supply_lb(on_hand_lb: float, most_to_be_had_lb: float) -> float:
@@ -14,6 +14,32 @@ def supply_lb(on_hand_lb: float, most_to_be_had_lb: float) -> float:
     14
     """
     return on_hand_lb + most_to_be_had_lb
+
+
+def still_to_be_had_lb(most_to_be_had_lb: float, bought_lb: list[float]) -> float:
+    """Seed of a lot that can still be bought after what was bought since the count, in pounds.
+
+    Formula: max(0, most_to_be_had_lb - total(bought_lb))
+    Valid for: most_to_be_had_lb as it was on the day of the count
+    Source: what was to be had less what was bought of it (source key arithmetic)
+
+    >>> still_to_be_had_lb(12, [12.0])
+    0
+    """
+    return max(0, most_to_be_had_lb - total(bought_lb))
+
+
+def in_whole_bags_lb(to_be_had_lb: float, package_lb: float) -> float:
+    """Seed that can be bought where it is sold by the bag, in pounds.
+
+    Formula: package_lb * whole_down(to_be_had_lb / package_lb)
+    Valid for: package_lb above 0
+    Source: nobody sells part of a bag (source key arithmetic)
+
+    >>> in_whole_bags_lb(12, 10)
+    10.0
+    """
+    return package_lb * whole_down(to_be_had_lb / package_lb)
 
 
 def for_place_lb(left_lb: float, used_lb: list[float]) -> float:
@@ -96,6 +122,20 @@ def waiting_area_ac(area_ac: float) -> float:
 
 SUPPLY = Formula(
     supply_lb, "lb", "on_hand_lb + most_to_be_had_lb", "Seed to be had in all", "arithmetic"
+)
+STILL_TO_BE_HAD = Formula(
+    still_to_be_had_lb,
+    "lb",
+    "max(0, most_to_be_had_lb - total(bought_lb))",
+    "Can still be had",
+    "arithmetic",
+)
+IN_WHOLE_BAGS = Formula(
+    in_whole_bags_lb,
+    "lb",
+    "package_lb * whole_down(to_be_had_lb / package_lb)",
+    "To be had in whole bags",
+    "arithmetic",
 )
 FOR_PLACE = Formula(
     for_place_lb, "lb", "left_lb + total(used_lb)", "Sown here and left for here", "arithmetic"

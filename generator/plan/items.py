@@ -8,6 +8,7 @@ from generator.inventory.fields import Where
 from generator.inventory.kept import kept_lists, kept_units
 from generator.inventory.schema import Inventory
 from generator.inventory.stock import SeedLot
+from generator.plan.takers import Taking, takers
 from generator.reference.load import species
 from generator.units import convert
 from generator.working import Formula, Given
@@ -17,7 +18,8 @@ from generator.working import Formula, Given
 class StockItem:
     """One thing to buy: `kind` is the word of its list, all its amounts are in `unit`.
 
-    A thing that is `loose` is bought to the weight; its price is for so much as a package.
+    A thing that is `loose` is bought to the weight; its price is for so much as a package. `taken`
+    holds the steps of plantings that take of it, in whatever season.
     """
 
     id: str
@@ -32,14 +34,20 @@ class StockItem:
     lead_days: Given | None
     where: Where
     loose: bool = False
+    taken: frozenset[Taking] = frozenset()
 
 
 def stock_items(inventory: Inventory) -> tuple[StockItem, ...]:
     """Return everything the property folder lists to buy, in the order of its lists."""
-    return tuple(_item(record) for kept in kept_lists(inventory) for record in kept)
+    taken = takers(inventory)
+    return tuple(
+        _item(record, taken.get(record.id, frozenset()))
+        for kept in kept_lists(inventory)
+        for record in kept
+    )
 
 
-def _item(record: Any) -> StockItem:
+def _item(record: Any, taken: frozenset[Taking]) -> StockItem:
     unit = kept_units(record)[0]
     return StockItem(
         id=record.id,
@@ -54,6 +62,7 @@ def _item(record: Any) -> StockItem:
         lead_days=record.lead_days,
         where=record.where,
         loose=bool(getattr(record, "loose", None)),
+        taken=taken,
     )
 
 

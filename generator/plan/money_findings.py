@@ -12,7 +12,7 @@ from generator.plan.model import Finding, Plan
 from generator.plan.money import approved_by, begun_on, paid_above_cost
 from generator.plan.reasons import Caution, Note
 from generator.plan.spray_stops import land_of
-from generator.plan.stock import is_counted_later, is_dated, on_hand_now
+from generator.plan.stock import amounts_missing, is_counted_later, is_dated, on_hand_now
 
 
 def money_findings(plan: Plan, inventory: Inventory) -> list[Finding]:
@@ -43,6 +43,10 @@ def _stock(plan: Plan, one: Purchase) -> Iterator[Finding]:
         yield finding(Note.COUNT_LATER, item.id, item.where, item=item.words)
     elif not is_dated(item, plan.entries):
         yield finding(Caution.NO_COUNT_DAY, item.id, item.where, item=item.words)
+    elif missing := amounts_missing(item, plan.entries):
+        days = ", ".join(dict.fromkeys(entry.done_on.isoformat() for entry in missing))
+        at = missing[0].where
+        yield finding(Caution.USE_NOT_LOGGED, item.id, at, item=item.words, days=days)
     elif one.on_hand is not None and one.on_hand.value < 0:
         figures = (("On hand by the log", one.on_hand),)
         yield finding(Caution.BELOW_NOTHING, item.id, item.where, figures, item=item.words)

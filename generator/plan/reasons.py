@@ -575,6 +575,14 @@ class Caution(Enum):
         "Check pays and cap of each contract against the paper, and ask the offices whether both "
         "pay for the same work: most do not pay above the cost.",
     )
+    USE_NOT_LOGGED = Words(
+        "C268",
+        "Work that takes {item} is logged on {days}, and how much of it was used is not. What is "
+        "on hand now is not known, so packages and cost are left out.",
+        "",
+        "Write an entry that corrects it, with used: for each thing and its amount. Or count what "
+        "is there and type the new count with its day.",
+    )
     ROWS_NOT_MEASURED = Words(
         "C270",
         "The length of the rows is not known, so plants and guards are not counted.",

@@ -16,7 +16,7 @@ from generator.inventory.stock import SeedLot
 from generator.plan.asked import JobAsked
 from generator.plan.done import entries_on
 from generator.plan.items import StockItem, stock_items
-from generator.plan.log import used_of
+from generator.plan.log import bought_of, used_of
 from generator.plan.ordering import is_over
 from generator.plan.stock import on_hand_now, there
 from generator.working import Given, Quantity
@@ -111,7 +111,7 @@ def _short_supply(
     supply = seed_short.SUPPLY(
         f"{base}/supply_lb",
         on_hand_lb=there(item, on_hand, base),
-        most_to_be_had_lb=lot.most_to_be_had_lb,
+        most_to_be_had_lb=_to_be_had(lot, lot.most_to_be_had_lb, item, entries, base),
     )
     sown = [one for one in needs if lot.id in one.of_lots]
     used = {one.asked.job_id: used_of(item, entries_on(one.asked, entries)) for one in sown}
@@ -119,6 +119,23 @@ def _short_supply(
     if needed <= supply.value * (1 + ROUNDING):
         return None
     return _Supply(lot, supply, _guessed([one.asked for one in sown]), used)
+
+
+def _to_be_had(
+    lot: SeedLot, most: Given, item: StockItem, entries: tuple[LogEntry, ...], base: str
+) -> Given | Quantity:
+    """Return what can still be bought: less what was bought since the count, in whole bags."""
+    had: Given | Quantity = most
+    bought = bought_of(item, entries, lot.counted_on) if lot.counted_on is not None else ()
+    if bought:
+        had = seed_short.STILL_TO_BE_HAD(
+            f"{base}/still_to_be_had_lb", most_to_be_had_lb=most, bought_lb=bought
+        )
+    if lot.package_lb is None:
+        return had
+    return seed_short.IN_WHOLE_BAGS(
+        f"{base}/in_whole_bags_lb", to_be_had_lb=had, package_lb=lot.package_lb
+    )
 
 
 def _still(need: Need, lot: SeedLot, used: tuple[Given, ...]) -> Quantity:

@@ -15,10 +15,13 @@ def on_hand_now(
     """Return what is on hand: counted, and bought less used on days after the count.
 
     What was used or bought on the day of the count or before it is in the count. None where
-    nothing is counted up to the plan's day, and where entries name the thing but the day of the
-    count is not noted. Below 0 where more was used than was there.
+    nothing is counted up to the plan's day, where entries tell of the thing but the day of the
+    count is not noted, and where a use after the count was logged without its amount. Below 0
+    where more was used than was there.
     """
     if item.on_hand is None or not is_dated(item, entries) or is_counted_later(item, as_of):
+        return None
+    if amounts_missing(item, entries):
         return None
     had: Given | Quantity = item.on_hand
     if item.counted_on is None:
@@ -48,7 +51,25 @@ def is_counted_later(item: StockItem, as_of: datetime.date) -> bool:
 
 def is_dated(item: StockItem, entries: tuple[LogEntry, ...]) -> bool:
     """Return whether the log can be told from the count: by its day, or as nothing is logged."""
-    return item.counted_on is not None or not any(names(item, one) for one in entries)
+    if item.counted_on is not None:
+        return True
+    return not any(names(item, one) for one in entries) and not amounts_missing(item, entries)
+
+
+def amounts_missing(item: StockItem, entries: tuple[LogEntry, ...]) -> tuple[LogEntry, ...]:
+    """Return the entries after the count about work that takes the thing and say no amount at all.
+
+    An entry that says what was used says all of it. One that answers a question of a step, or
+    puts it off, is about no work.
+    """
+    counted_on = item.counted_on
+    return tuple(
+        one
+        for one in entries
+        if one.job is not None and (one.job.planting, one.job.step) in item.taken
+        if not one.used and one.job.answer is None and one.job.decide_on is None
+        if counted_on is None or one.done_on > counted_on
+    )
 
 
 def still_needed(

@@ -18,6 +18,7 @@ from generator.plan.field_work import hire_charge
 from generator.plan.model import Plan
 from generator.plan.money import hours_in_all, months, payments, rows, spent
 from tests.plan.planned import AS_OF, KILL, inventory_of, planned
+from tests.plan.sprayed_twice import plan_of, twice
 from tests.properties import SEASON, Data, full_card, full_use, small_property, the_work
 
 DAY = datetime.date
@@ -136,7 +137,32 @@ def test_an_entry_of_a_later_day_does_not_count_yet() -> None:
     assert one.on_hand is not None
     assert one.on_hand.value == 12
     assert codes(plan, "log/e-0") == {"N352"}
-    assert codes(planned(with_log(used("2026-08-20", 5))), "log/e-0") == set()
+    assert "N352" not in codes(planned(with_log(used("2026-08-20", 5))), "log/e-0")
+
+
+@pytest.mark.parametrize("how", [{"finished": True}, {"finished": False, "area_ac": 0.5}])
+def test_a_use_that_is_logged_without_its_amount_leaves_the_stock_unknown(how: Data) -> None:
+    data = twice(on_hand_fl_oz=32)
+    job = {"planting": "lane-27", "step": "autumn_kill"} | how
+    entry: Data = {"id": "e", "done_on": "2026-09-15", "job": job}
+    data["log"] = {"entries": [entry]}
+    at = DAY(2026, 9, 20)
+    told = plan_of(data, at)
+    one = brew(told)
+    assert (one.on_hand, one.packages, one.nothing) == (None, None, False)
+    assert "C268" in codes(told, "brew")
+    assert "2026-09-15" in next(f.words for f in told.findings if f.code == "C268")
+    # either cure: the amount typed, or the thing counted again
+    entry["used"] = [{"item": "brew", "amount_fl_oz": 30}]
+    cured = plan_of(data, at)
+    assert brew(cured).on_hand is not None
+    assert "C268" not in codes(cured, "brew")
+    del entry["used"]
+    data["products"]["products"][0]["counted_on"] = "2026-09-15"
+    recounted = plan_of(data, at)
+    assert recounted.as_of == at
+    assert brew(recounted).on_hand is not None
+    assert "C268" not in codes(recounted, "brew")
 
 
 def test_more_used_than_there_was_is_a_caution() -> None:

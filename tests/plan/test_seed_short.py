@@ -31,8 +31,9 @@ AN_ACRE_LB = 8 / 0.72
 
 
 def three(on_hand: float, more: float | None, *priorities: int | None) -> Data:
-    """Three places of an acre, lane, mid and far, with these priorities."""
+    """Three places of an acre, lane, mid and far, with these priorities; no size of a bag."""
     data = sown()
+    del the_lot(data)["package_lb"]
     with_place(with_place(data, "mid"), "far")
     the_lot(data)["on_hand_lb"] = on_hand
     if more is not None:
@@ -128,7 +129,9 @@ def test_unweighed_seed_is_not_shared_out() -> None:
 
 def test_a_short_lot_takes_its_companion_along_and_leaves_the_rest_for_others() -> None:
     data = three(0, AN_ACRE_LB / 2, 1, 2, 3)
-    with_lot(data, "bb", "big-bluestem", most_to_be_had_lb=AN_ACRE_LB, on_hand_lb=0)
+    with_lot(
+        data, "bb", "big-bluestem", package_lb=None, most_to_be_had_lb=AN_ACRE_LB, on_hand_lb=0
+    )
     blue = {"species": "big-bluestem", "lot": "bb", "rate_pls_lb_per_ac": 8}
     the_planting(data, 0)["seed"].append(blue)
     the_planting(data, 1)["seed"] = [blue]
@@ -145,6 +148,7 @@ def test_a_short_lot_takes_its_companion_along_and_leaves_the_rest_for_others() 
 def test_seed_that_falls_beside_is_needed_too() -> None:
     # 8 ft wide under a throw of 12 ft: half as much again. 0.1 ac take 1.6667 lb, 1.2 are there.
     data = by_spreader(sown(), {"caught_lb": 0.14})
+    del the_lot(data)["package_lb"]
     data["screens"]["screens"][0] |= {"width_ft": 8, "length_ft": 544.5}
     the_lot(data).update(on_hand_lb=0.2, most_to_be_had_lb=1)
     plan = planned(data)
@@ -186,11 +190,43 @@ def test_seed_that_was_bought_after_the_count_is_there() -> None:
     assert sown_acres(planned(data)) == pytest.approx({"far": 1, "lane": 1})
 
 
+def test_what_is_bought_since_the_count_can_not_be_had_again() -> None:
+    # 5 lb counted and 12 to be had are 17 lb, before the 12 are bought and after
+    data = three(5, 12, 1, 2, 3)
+    the_lot(data)["counted_on"] = "2026-08-15"
+    before = sown_acres(planned(data))
+    bought = [{"item": "sg", "amount_lb": 12}]
+    data["log"] = {"entries": [{"id": "e-1", "done_on": "2026-08-18", "bought": bought}]}
+    after = planned(data)
+    assert sown_acres(after) == pytest.approx(before)
+    assert sum(before.values()) == pytest.approx(17 / AN_ACRE_LB)
+    assert "C230" in codes_on(after, sowing("mid"))
+    # bought on the day of the count it is in the count, and 12 lb more are to be had
+    data["log"]["entries"][0]["done_on"] = "2026-08-15"
+    assert sown_acres(planned(data)) == pytest.approx(before)
+
+
+def test_seed_sold_by_the_bag_is_to_be_had_in_whole_bags() -> None:
+    # 5 lb on hand and one bag of 10 within the 12 to be had: 15 lb are sown, and one bag bought
+    data = three(5, 12, 1, 2, 3)
+    the_lot(data)["package_lb"] = 10
+    plan = planned(data)
+    assert sum(sown_acres(plan).values()) == pytest.approx(15 / AN_ACRE_LB)
+    (bought,) = (one for one in purchases(plan) if one.item.id == "sg")
+    assert bought.packages is not None
+    assert bought.packages.value == 1
+    assert bought.left_over is not None
+    assert bought.left_over.value == pytest.approx(0)
+    # a bag that is not to be had whole is not to be had
+    the_lot(data)["most_to_be_had_lb"] = 9.5
+    assert sum(sown_acres(planned(data)).values()) == pytest.approx(5 / AN_ACRE_LB)
+
+
 def test_a_place_that_is_sown_takes_nothing_more() -> None:
     data = three(AN_ACRE_LB, 0, 1, 2, 3)
     assert set(sown_acres(planned(data))) == {"lane"}
     job = {"planting": "lane-27", "step": "frost_seeding", "finished": True}
-    data["log"] = {"entries": [{"id": "e-1", "done_on": "2026-08-16", "job": job}]}
+    data["log"] = {"entries": [{"id": "e-1", "done_on": "2026-08-14", "job": job}]}
     plan = planned(data)
     assert job_of(plan, sowing("lane")).state.kind == "done"
     assert "S140" not in {one.code for one in plan.findings_on(sowing("mid"))}

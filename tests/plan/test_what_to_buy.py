@@ -9,27 +9,12 @@ import datetime
 import pytest
 
 from generator.plan.budget import Purchase, cost_in_all, missed, purchases
-from generator.plan.build import make_plan
 from generator.plan.model import Plan
-from tests.plan.planned import AS_OF, BURN_DOWN, KILL, inventory_of, job_of
-from tests.properties import SEASON, Data, full_card, full_use, small_property, the_work
+from tests.plan.planned import BURN_DOWN, KILL, job_of
+from tests.plan.sprayed_twice import plan_of, twice
+from tests.properties import small_property
 
 DAY = datetime.date
-
-
-def twice(**product: object) -> Data:
-    """The small property, sprayed in autumn and in spring."""
-    spring = full_use("after_sowing_before_emergence")
-    data = small_property(full_card(full_use(), spring))
-    kill = next(one for one in the_work(data) if one["step"] == "autumn_kill")
-    the_work(data).append(kill | {"step": "spring_burn_down"})
-    brew: Data = data["products"]["products"][0]
-    brew |= {"lead_days": 0} | product
-    return data
-
-
-def plan_of(data: Data, as_of: datetime.date = AS_OF) -> Plan:
-    return make_plan(inventory_of(data), SEASON, as_of, as_of_typed=True)
 
 
 def brew_of(plan: Plan) -> Purchase:

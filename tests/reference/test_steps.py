@@ -1,0 +1,114 @@
+"""The shipped step plans hold together: what a step names is there, and its dates follow."""
+
+import re
+from itertools import pairwise
+
+import pytest
+
+from generator.book.content import callout
+from generator.inventory.label import TIMINGS
+from generator.inventory.steps import SUBJECTS, WITH
+from generator.plan.calendar import day_in_season, season_of
+from generator.reference.load import cautions_of, operations, planting_kinds, sign_names
+from generator.reference.steps import Bound, Step, StepPlan, step_plans
+from generator.units import split_suffix
+
+SEASON = 2027
+PLANS = list(step_plans().values())
+STEPS = [(plan, step) for plan in PLANS for step in plan.steps]
+NAMED = re.compile(r"\{(\w+)\}")
+# The line to call before digging is a name, not a figure.
+CALLED = re.compile(r"\b811\b")
+
+each_plan = pytest.mark.parametrize("plan", PLANS, ids=lambda one: one.id)
+IDS = [f"{plan.id}-{step.id}" for plan, step in STEPS]
+each_with_its_plan = pytest.mark.parametrize(("plan", "step"), STEPS, ids=IDS)
+each_step = pytest.mark.parametrize("step", [step for _, step in STEPS], ids=IDS)
+
+
+def days_of(bounds: tuple[Bound, ...]) -> list[tuple[int, int]]:
+    return [one.month_day for one in bounds if one.month_day is not None]
+
+
+@each_plan
+def test_a_plan_is_for_a_kind_of_planting_or_for_a_thing(plan: StepPlan) -> None:
+    assert (plan.kind in planting_kinds()) != (plan.subject in SUBJECTS)
+    assert plan.yearly_from is None or plan.kind is not None
+    ids = [step.id for step in plan.steps]
+    assert len(ids) == len(set(ids))
+
+
+@each_with_its_plan
+def test_a_step_names_what_there_is(plan: StepPlan, step: Step) -> None:
+    assert step.operation in operations()
+    assert step.timing in TIMINGS
+    assert step.only_with in (None, *WITH)
+    assert step.opens
+    assert step.closes
+    assert {one.sign for one in (*step.opens, *step.closes) if one.sign} <= sign_names().keys()
+    steps = {one.id: one for one in plan.steps}
+    assert set(step.excludes) <= steps.keys() - {step.id}
+    assert all(steps[one.step].asks is not None for one in step.needs)
+
+
+@each_step
+def test_the_days_of_a_step_follow_each_other_within_its_season(step: Step) -> None:
+    opens = [day_in_season(one, SEASON) for one in days_of(step.opens)]
+    closes = [day_in_season(one, SEASON) for one in days_of(step.closes)]
+    assert all(first < last for first in opens for last in closes)
+    assert {season_of(one) for one in opens + closes} <= {SEASON}
+
+
+@each_with_its_plan
+def test_what_can_still_be_sown_is_a_plan_that_sows_and_comes_later(
+    plan: StepPlan, step: Step
+) -> None:
+    """Each choice has a sowing whose season day, counted on from the missed one, is later."""
+    closes = [day_in_season(one, SEASON) for one in days_of(step.closes)]
+    lasts = []
+    for one in step.instead:
+        assert any(other.operation == "sow" for other in step_plans()[one.plan].steps)
+        assert one.plan != plan.id
+        day = day_in_season(one.until, SEASON)
+        later = day if day > min(closes) else day_in_season(one.until, SEASON + 1)
+        lasts.append(later)
+        assert later > min(closes)
+    assert all(before < after for before, after in pairwise(lasts))
+    assert not step.instead or step.operation == "sow"
+
+
+@each_step
+def test_a_tick_takes_its_figures_from_the_settings(step: Step) -> None:
+    settings = {one.name for one in step.settings}
+    texts = (*step.ticks, step.why, step.if_missed, step.asks or "")
+    named = {name for tick in step.ticks for name in NAMED.findall(tick)}
+    assert named <= settings
+    assert not [text for text in texts if re.search(r"\d", CALLED.sub("", text))]
+    own_names = [one.name for one in step.settings]
+    assert len(own_names) == len(set(own_names))
+
+
+@each_step
+def test_a_setting_is_named_by_its_unit(step: Step) -> None:
+    for one in step.settings:
+        suffix = split_suffix(one.name)
+        assert suffix is not None
+        assert suffix[1] == one.unit
+
+
+@pytest.mark.parametrize("operation", operations())
+def test_a_kind_of_work_has_its_cautions(operation: str) -> None:
+    lines = callout(cautions_of(operation)).splitlines()
+    assert len(lines) >= 5
+    assert all(re.match(r"- \*\*[^*]+\*\*", line) for line in lines)
+
+
+def test_no_two_plans_call_a_sowing_alike_so_that_a_place_can_hold_both() -> None:
+    """Steps of two plantings on one place in one season are told apart by their ids."""
+    sown = [
+        step.id
+        for plan in PLANS
+        for step in plan.steps
+        if step.operation in ("sow", "plant") and step.only_with is None
+    ]
+    assert len(sown) == len(set(sown))

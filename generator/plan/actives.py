@@ -11,8 +11,8 @@ def active_totals(
 ) -> tuple[ActiveTotal, ...]:
     """Return each active's pounds on an acre by place and year, over all products and premixes.
 
-    `cleared` are the ids of the jobs whose sheets print amounts; others add nothing here, unless
-    the log says that they are done. A job whose open dates touch two years counts in both.
+    `cleared` are the ids of the jobs that are cleared and still to come; others add nothing here,
+    unless the log says that they are done. A job whose open dates touch two years counts in both.
     """
     rates: dict[tuple[str, int, str, str], list[Figure]] = {}
     for spray in sprays:

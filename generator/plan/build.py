@@ -25,6 +25,7 @@ from generator.plan.job_days import with_days
 from generator.plan.liming import plan_liming
 from generator.plan.log import standing
 from generator.plan.logged_sprays import as_logged
+from generator.plan.looked_at import with_logged_days
 from generator.plan.model import BudgetLine, Finding, Job, JobState, OpenDates, Plan, is_stopped
 from generator.plan.money_findings import money_findings
 from generator.plan.paper_findings import paper_findings
@@ -32,6 +33,7 @@ from generator.plan.plant_back import decide
 from generator.plan.readers import handed_over, is_handed
 from generator.plan.reasons import Caution, Note, Stop
 from generator.plan.records import record_findings, spray_records
+from generator.plan.reentry import reentry_findings
 from generator.plan.safety import safety_lines
 from generator.plan.seed_short import Reach
 from generator.plan.seeding import plan_sowing, season_reaches
@@ -72,10 +74,10 @@ def make_plan(
     jobs: list[Job] = []
     found: list[Finding] = _sign_findings(inventory)
     found += [one for place in places.values() for one in ground_findings(place)]
+    entries = standing(inventory.entries, as_of)
+    inventory = with_logged_days(with_logged_loads(inventory, entries), entries)
     water = waters(inventory, season)
     found += [one for hole in water for one in water_findings(hole)]
-    entries = standing(inventory.entries, as_of)
-    inventory = with_logged_loads(inventory, entries)
     sprays = as_logged(sprays, ever, inventory, entries)
     states = states_of(ever, entries, as_of)
     reached = season_reaches(asked, season, inventory, entries, as_of, states)
@@ -93,6 +95,7 @@ def make_plan(
     found += paper_findings(jobs, inventory, entries, as_of)
     records = spray_records(inventory, entries)
     found += record_findings(records, as_of)
+    found += reentry_findings(records, jobs, as_of)
     decided, decided_findings = decide(inventory, places, ever, season, entries, as_of)
     found += decided_findings
     findings = without_amounts(in_order(found))
@@ -128,7 +131,7 @@ def make_plan(
         fertilizers=inventory.fertilizers,
         limes=inventory.limes,
         water=water,
-        actives=active_totals(sprays, frozenset(job.id for job in ordered if job.mix is not None)),
+        actives=active_totals(sprays, _to_be_sprayed(ordered)),
         lots=inventory.lots,
         plants=inventory.plants,
         guards=inventory.guards,
@@ -154,6 +157,11 @@ def make_plan(
     plan = replace(plan, findings=findings)
     plan = replace(plan, handed=handed_over(plan, inventory.readers))
     return replace(plan, findings=in_order([*plan.findings, *hour_findings(plan)]))
+
+
+def _to_be_sprayed(jobs: tuple[Job, ...]) -> frozenset[str]:
+    """Return the ids of the jobs whose sheets print amounts and that can still be done."""
+    return frozenset(job.id for job in jobs if job.mix is not None and job.state.is_ahead)
 
 
 def _held_back(job: Job, inventory: Inventory) -> Job:

@@ -742,6 +742,15 @@ class Caution(Enum):
         "says, and log it with cleaned_out:. Or spray one of the two with another sprayer.",
         CALIBRATION_CHAPTER,
     )
+    KEEP_OUT = Words(
+        "C314",
+        "{product} was sprayed here on {day}. Its label may keep people and dogs out until some "
+        "time on {last}; other words hold where it is no farm use.",
+        "This ground was sprayed lately. Keep out until the owner says that the label lets you "
+        "back.",
+        "Wait until the label lets you back, and tell everybody who may come.",
+        LABEL_CHAPTER,
+    )
     STRETCH_THIN = Words(
         "C320",
         "{planting} stands too thin {stretch}, counted {day}. Overseed it.",

@@ -14,6 +14,7 @@ from generator.plan.licences import is_hired, readers_of
 from generator.plan.model import Finding
 from generator.plan.reasons import Caution, Note
 from generator.plan.spray_record import SprayRecord, missing_by_rule, missing_extras
+from generator.plan.tank_log import sprayer_of
 from generator.reference.load import planting_kinds, values
 from generator.reference.steps import Step
 from generator.units import convert
@@ -25,10 +26,14 @@ LOGGED = "log/"
 
 def spray_records(inventory: Inventory, entries: tuple[LogEntry, ...]) -> tuple[SprayRecord, ...]:
     """Return the record of every spraying among entries that count, in their order."""
-    return tuple(found for one in entries if (found := _record(one, inventory)) is not None)
+    return tuple(
+        found for one in entries if (found := _record(one, inventory, entries)) is not None
+    )
 
 
-def _record(entry: LogEntry, inventory: Inventory) -> SprayRecord | None:
+def _record(
+    entry: LogEntry, inventory: Inventory, entries: tuple[LogEntry, ...]
+) -> SprayRecord | None:
     place, planting, step = _job(entry, inventory)
     used = _products(entry, inventory)
     on_a_spray_job = step is not None and step.operation == SPRAY
@@ -54,7 +59,19 @@ def _record(entry: LogEntry, inventory: Inventory) -> SprayRecord | None:
         licence_number=(said.licence_number if said else None)
         or (applicator.licence_number if applicator is not None else None),
         hired=_was_hired(entry, applicator, inventory),
+        sprayer_id=sprayer_of(entry, inventory),
+        drift_check=_drift_check(entry, place, entries),
     )
+
+
+def _drift_check(
+    entry: LogEntry, place: Screen | None, entries: tuple[LogEntry, ...]
+) -> LogEntry | None:
+    """Return the first look for drift on the same ground on the day of a spraying or later."""
+    where = place.id if place is not None else None
+    later = (one for one in entries if one.done_on >= entry.done_on)
+    looked = (one for one in later if one.drift_checked and one.drift_checked.place == where)
+    return next(looked, None)
 
 
 def _job(

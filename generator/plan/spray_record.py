@@ -46,6 +46,8 @@ class SprayRecord:
     who: str | None
     licence_number: str | None
     hired: bool
+    sprayer_id: str | None
+    drift_check: LogEntry | None
 
     @property
     def restricted(self) -> bool:

@@ -22,7 +22,7 @@ def is_logged(load: LastLoad, entries: Iterable[LogEntry]) -> bool:
 
 def _with_load(sprayer: Sprayer, inventory: Inventory, entries: tuple[LogEntry, ...]) -> Sprayer:
     typed = sprayer.last_load
-    loads = [one for one in entries if _sprayer_of(one, inventory) == sprayer.id]
+    loads = [one for one in entries if sprayer_of(one, inventory) == sprayer.id]
     cleaned = _last_cleaned(sprayer, entries)
     if not loads:
         return replace(sprayer, last_load=_cleaned(typed, cleaned)) if typed else sprayer
@@ -59,7 +59,7 @@ def _last_cleaned(sprayer: Sprayer, entries: tuple[LogEntry, ...]) -> datetime.d
     return max([*logged, *([typed] if typed is not None else [])], default=None)
 
 
-def _sprayer_of(entry: LogEntry, inventory: Inventory) -> str | None:
+def sprayer_of(entry: LogEntry, inventory: Inventory) -> str | None:
     """Return the sprayer an entry says, else the one its job was planned with."""
     if entry.sprayed is not None and entry.sprayed.sprayer is not None:
         return entry.sprayed.sprayer

@@ -120,6 +120,12 @@ def sprayer_page(plan: Plan, sprayer: Sprayer) -> Written:
         sprayer=sprayer,
         catches=_aged(plan, sprayer_catches(sprayer, plan.season)),
         measures=[one for one in plan.measures if one.id in sprayer.measure],
+        sprayed=[one for one in plan.records if one.sprayer_id == sprayer.id],
+        cleaned=[
+            one
+            for one in plan.entries
+            if one.cleaned_out is not None and one.cleaned_out.sprayer == sprayer.id
+        ],
         jobs=[
             (job, place_of(plan, job))
             for job in plan.jobs

@@ -63,16 +63,17 @@ def test_the_days_of_a_step_follow_each_other_within_its_season(step: Step) -> N
 def test_what_can_still_be_sown_is_a_plan_that_sows_and_comes_later(
     plan: StepPlan, step: Step
 ) -> None:
-    """Each choice has a sowing whose season day, counted on from the missed one, is later."""
-    closes = [day_in_season(one, SEASON) for one in days_of(step.closes)]
+    """Each choice has a sowing, and its last day comes after that of the choice before it."""
+    missed = max(
+        (day_in_season(one, SEASON) for one in days_of((*step.opens, *step.closes))),
+        default=day_in_season((9, 1), SEASON),
+    )
     lasts = []
     for one in step.instead:
         assert any(other.operation == "sow" for other in step_plans()[one.plan].steps)
         assert one.plan != plan.id
         day = day_in_season(one.until, SEASON)
-        later = day if day > min(closes) else day_in_season(one.until, SEASON + 1)
-        lasts.append(later)
-        assert later > min(closes)
+        lasts.append(day if day > missed else day_in_season(one.until, SEASON + 1))
     assert all(before < after for before, after in pairwise(lasts))
     assert not step.instead or step.operation == "sow"
 

@@ -17,7 +17,7 @@ from openpyxl.xml.functions import tostring
 from generator.book.cells import Cell, Table, as_day, as_number
 from generator.book.record_table import record_table
 from generator.book.text import clean
-from generator.plan.budget import COLUMNS, missed, not_to_buy_yet, purchases, table_rows
+from generator.plan.budget import COLUMNS, missed, not_to_buy_yet, purchases, table_rows, too_late
 from generator.plan.day_words import MONTHS
 from generator.plan.items import StockItem
 from generator.plan.model import Plan
@@ -65,7 +65,7 @@ def _lines(plan: Plan) -> Table:
 
 
 def _buy(plan: Plan) -> Table:
-    """Return what to buy; of what waits for a stop to be lifted or is missed, its name alone."""
+    """Return what to buy; its name alone of what waits, comes too late or is missed."""
     found: list[tuple[Cell, ...]] = [
         (
             one.item.id, one.item.kind, one.item.words, one.item.unit, as_number(one.needed),
@@ -79,6 +79,8 @@ def _buy(plan: Plan) -> Table:
     ]  # fmt: skip
     for item in not_to_buy_yet(plan):
         found.append(_by_name(item, "not to buy yet"))
+    for late in too_late(plan):
+        found.append(_by_name(late.item, "too late to order, not bought"))
     for over in missed(plan):
         found.append(_by_name(over.item, "missed, not bought"))
     return Table("Buy", BUY_COLUMNS, found)

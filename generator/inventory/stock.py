@@ -67,7 +67,10 @@ class SeedLot(Record):
     on_hand_lb: Given | None = measure("money", "on hand", "lb", Limits(at_least=0))
     counted_on: datetime.date | None = day("money", "counted on", recorded=True)
     most_to_be_had_lb: Given | None = measure(
-        "money", "could be had besides what was on hand on the day of the count", "lb", Limits(at_least=0)
+        "money",
+        "could be had besides what was on hand on the day of the count",
+        "lb",
+        Limits(at_least=0),
     )
     lead_days: Given | None = measure("money", "days from order to hand", "days", LEAD)
     note: str | None = text("note", "a note of your own")

@@ -13,7 +13,7 @@ from generator.compute.money import USED
 from generator.plan.items import StockItem, in_unit
 from generator.plan.log import entries_about
 from generator.plan.model import BudgetLine, Job, Plan, is_stopped
-from generator.plan.ordering import Order, order_by, short_jobs
+from generator.plan.ordering import JobNeed, Order, Shared, order_by, shared_out
 from generator.plan.packages import ToBuy, to_buy
 from generator.plan.stock import on_hand_now, still_needed, there
 from generator.working import Given, Quantity, whole_up
@@ -138,6 +138,14 @@ class Purchase:
 
 
 @dataclass(frozen=True, slots=True)
+class TooLate:
+    """A thing not bought for jobs that lack it, since it comes after their last open day."""
+
+    item: StockItem
+    needs: tuple[JobNeed, ...]
+
+
+@dataclass(frozen=True, slots=True)
 class Missed:
     """A thing not bought for jobs whose open dates are over and that the log does not finish."""
 
@@ -146,7 +154,7 @@ class Missed:
 
 
 def purchases(plan: Plan) -> tuple[Purchase, ...]:
-    """Return what jobs still need whose open dates are not over, the first to order first."""
+    """Return what jobs still need that can still get it, the first to order first."""
     found = (_purchase(plan, item) for item in plan.items)
     return tuple(sorted((one for one in found if one is not None), key=_by_order))
 
@@ -157,11 +165,11 @@ def _by_order(one: Purchase) -> tuple[bool, str, str, str]:
 
 
 def _purchase(plan: Plan, item: StockItem) -> Purchase | None:
-    needs = _needs(plan, item)
-    if not needs:
-        return None
     base = f"buy/{plan.season}/{item.id}"
-    parts = tuple(need for need, _ in needs)
+    shared = _shared(plan, item)
+    parts = tuple(need for need, _ in (*shared.covered, *shared.short))
+    if not parts:
+        return None
     needed = in_unit(NEEDED, item.unit)(f"{base}/needed_{item.unit}", parts=parts)
     on_hand = on_hand_now(item, plan.entries, plan.as_of, base)
     had = there(item, on_hand, base) if on_hand is not None else None
@@ -176,11 +184,25 @@ def _purchase(plan: Plan, item: StockItem) -> Purchase | None:
         bought.cost,
         bought.left_over,
         bought.is_nothing() or whole_up(needed.value) == 0,
-        order_by(item, short_jobs(needs, had), plan.as_of),
+        order_by(item, shared.short, plan.as_of),
     )
 
 
-def _needs(plan: Plan, item: StockItem) -> list[tuple[Quantity, Job]]:
+def _shared(plan: Plan, item: StockItem) -> Shared:
+    """Return which jobs what is on hand of a thing reaches, and which lack it."""
+    base = f"buy/{plan.season}/{item.id}"
+    on_hand = on_hand_now(item, plan.entries, plan.as_of, base)
+    had = there(item, on_hand, base) if on_hand is not None else None
+    return shared_out(item, _needs(plan, item), had, plan.as_of)
+
+
+def too_late(plan: Plan) -> tuple[TooLate, ...]:
+    """Return what is not bought for jobs it would come too late for, in the order of the lists."""
+    found = ((item, _shared(plan, item).too_late) for item in plan.items)
+    return tuple(TooLate(item, needs) for item, needs in found if needs)
+
+
+def _needs(plan: Plan, item: StockItem) -> list[JobNeed]:
     """Return what each job that is not finished still needs of a thing."""
     jobs = {job.id: job for job in plan.jobs}
     found = []

@@ -22,6 +22,7 @@ from generator.plan.ground import (
 )
 from generator.plan.items import stock_items
 from generator.plan.job_days import with_days
+from generator.plan.known_days import do_not_meet
 from generator.plan.liming import plan_liming
 from generator.plan.log import standing
 from generator.plan.logged_sprays import as_logged
@@ -300,8 +301,9 @@ def _date_findings(asked: JobAsked, as_of: datetime.date) -> list[Finding]:
     if dates.missing_signs:
         signs = ", ".join(sign_names()[one].lower() for one in dates.missing_signs)
         return [finding(Caution.DATES_OPEN, asked.job_id, signs=signs)]
-    if dates.opens and dates.closes and dates.closes < dates.opens:
-        return [finding(Caution.DATES_DO_NOT_MEET, asked.job_id)]
+    if do_not_meet(dates):
+        opens, closes = str(dates.opens), str(dates.closes)
+        return [finding(Stop.DATES_DO_NOT_MEET, asked.job_id, opens=opens, closes=closes)]
     if dates.closes and dates.closes < as_of:
         return [finding(Note.PAST, asked.job_id)]
     return []

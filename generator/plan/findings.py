@@ -49,6 +49,6 @@ def without_amounts(findings: tuple[Finding, ...]) -> tuple[Finding, ...]:
     )
 
 
-def older_than_a_year(noted: datetime.date, job_day: datetime.date | None) -> bool:
-    """Return whether something noted is more than a year old on the job's day."""
-    return job_day is not None and (job_day - noted).days > DAYS_IN_YEAR
+def older_than_a_year(noted: datetime.date, day: datetime.date) -> bool:
+    """Return whether something noted is more than a year old on a day."""
+    return (day - noted).days > DAYS_IN_YEAR

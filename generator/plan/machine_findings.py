@@ -6,6 +6,7 @@ from generator.inventory.drill import Drill, DrillTest
 from generator.inventory.equipment import Spreader, SpreaderTest
 from generator.plan.asked import JobAsked
 from generator.plan.findings import finding, older_than_a_year
+from generator.plan.known_days import judged_on
 from generator.plan.model import Finding, Sowing
 from generator.plan.reasons import Caution
 from generator.plan.sowing import heaviest
@@ -58,7 +59,7 @@ def untested(
     if test is None:
         at = machine.where if machine is not None else asked.planting.where
         yield finding(Caution.NO_SEED_TEST, asked.job_id, at, lot=heaviest(parts).id)
-    elif older_than_a_year(test.tested_on, asked.dates.closes):
+    elif older_than_a_year(test.tested_on, judged_on(asked.dates, asked.season)):
         yield finding(Caution.OLD_CATCH_TEST, asked.job_id, test.where)
 
 

@@ -1,14 +1,14 @@
 """Stops, cautions and notes about money, stock and orders; for the owner alone."""
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 
 from generator.inventory.money import CostShare
 from generator.inventory.schema import Inventory
-from generator.plan.budget import Purchase, purchases
+from generator.plan.budget import Purchase, TooLate, purchases, too_late
 from generator.plan.field_work import hire_charge, hired_jobs
 from generator.plan.findings import finding, older_than_a_year
 from generator.plan.log import not_yet
-from generator.plan.model import Finding, Plan
+from generator.plan.model import Finding, Job, Plan
 from generator.plan.money import approved_by, begun_on, paid_above_cost
 from generator.plan.reasons import Caution, Note
 from generator.plan.spray_stops import land_of
@@ -21,7 +21,8 @@ def money_findings(plan: Plan, inventory: Inventory) -> list[Finding]:
     return [
         *(found for one in bought for found in _stock(plan, one)),
         *(found for one in bought for found in _price(plan, one)),
-        *(found for one in bought for found in _order(one)),
+        *(found for one in bought for found in _order(plan, one)),
+        *(_too_late(plan, one) for one in too_late(plan)),
         *(found for share in plan.cost_share for found in _approval(plan, share)),
         *_above_cost(plan),
         *_contracts(plan, inventory),
@@ -61,16 +62,27 @@ def _price(plan: Plan, one: Purchase) -> Iterator[Finding]:
         yield finding(Note.OLD_PRICE, item.id, item.where, item=item.words)
 
 
-def _order(one: Purchase) -> Iterator[Finding]:
+def _order(plan: Plan, one: Purchase) -> Iterator[Finding]:
     item = one.item
     if one.nothing or (one.packages is None and one.loose is None):
         return
-    if one.order.state == "late":
-        yield finding(Caution.TOO_LATE, item.id, item.where, item=item.words)
-    elif one.order.state == "now":
+    if one.order.undated:
+        jobs = _jobs(plan, one.order.undated)
+        yield finding(Note.ORDER_DAY_OPEN, item.id, item.where, item=item.words, jobs=jobs)
+    if one.order.state == "now":
         yield finding(Note.ORDER_NOW, item.id, item.where, item=item.words)
     elif one.order.state == "no_lead":
         yield finding(Note.NO_LEAD, item.id, item.where, item=item.words)
+
+
+def _too_late(plan: Plan, one: TooLate) -> Finding:
+    item, jobs = one.item, _jobs(plan, [job for _, job in one.needs])
+    return finding(Caution.TOO_LATE, item.id, item.where, item=item.words, jobs=jobs)
+
+
+def _jobs(plan: Plan, jobs: Iterable[Job]) -> str:
+    """Return jobs in words, each with the name of its place."""
+    return "; ".join(f"{job.step.name}, {plan.place(job.place_id).name}" for job in jobs)
 
 
 def _approval(plan: Plan, share: CostShare) -> Iterator[Finding]:

@@ -2,7 +2,7 @@
 
 from collections.abc import Iterator
 
-from generator.plan.budget import cost_in_all, purchases
+from generator.plan.budget import cost_in_all, purchases, too_late
 from generator.plan.catches import catch_numbers
 from generator.plan.free_hours import hour_numbers
 from generator.plan.model import Plan
@@ -50,6 +50,7 @@ def numbers_of(plan: Plan) -> dict[str, Quantity]:
     for item in bought:
         tops += [item.needed, item.packages, item.loose, item.cost, item.left_over]
         tops.append(item.on_hand if isinstance(item.on_hand, Quantity) else None)
+    tops += [need for one in too_late(plan) for need, _ in one.needs]
     tops.append(cost_in_all(plan, bought))
     tops += money_numbers(plan)
     tops += hour_numbers(plan)

@@ -166,6 +166,15 @@ class Stop(Enum):
         "The place has no name yet. Ask the owner before you begin.",
         "Add known_as: to the place, a name that gives nothing away.",
     )
+    DATES_DO_NOT_MEET = Words(
+        "S123",
+        "In a careful reading there is no day on which this job works: it closes on {closes}, "
+        "before it opens on {opens}.",
+        "There is no day on which this job works. Do not begin; ask the owner.",
+        "Its sheet names the signs its dates come from: check each, early, typical and late, under "
+        "season_signs in property.yaml. If they are right, leave the job out, or give it other "
+        "dates in a step plan of your own.",
+    )
     SEED_WAITS = Words(
         "S140",
         "Lot {lot} does not reach this place this season. Places before it in turn get the full "
@@ -313,12 +322,6 @@ class Caution(Enum):
         "The catch test is old. Catch again before you begin.",
         "Catch again and note the new test.",
         CALIBRATION_CHAPTER,
-    )
-    DATES_DO_NOT_MEET = Words(
-        "C205",
-        "In a careful reading there is no day on which this job works: it closes before it opens.",
-        "There may be no day on which this job works. Ask the owner.",
-        "Look at the ground in the season and be ready to leave the job out.",
     )
     DATES_OPEN = Words(
         "C206",
@@ -541,10 +544,11 @@ class Caution(Enum):
     )
     TOO_LATE = Words(
         "C263",
-        "Ordered now, {item} comes after the last open day of a job that needs it.",
+        "Ordered now, {item} comes after the last open day of: {jobs}. What is on hand does not "
+        "reach, so nothing is bought for it.",
         "",
-        "Ask who has it nearby and how fast. If nobody has, do what the sheet of the job says for "
-        "when it is missed.",
+        "Ask who has it nearby and how fast: fetched in time, set lead_days to the days it takes. "
+        "If nobody has it, do what the sheet of the job says for when it is missed.",
     )
     NOT_APPROVED = Words(
         "C264",
@@ -982,6 +986,13 @@ class Note(Enum):
         "",
         "If the cost-share puts the ground under a contract, type its name under contract: of the "
         "place. If it does not, nothing is to do.",
+    )
+    ORDER_DAY_OPEN = Words(
+        "N363",
+        "The first open day of a job that lacks {item} is not known, so the day to order by leaves "
+        "it out: {jobs}.",
+        "",
+        "Look the missing season sign up and type it under season_signs in property.yaml.",
     )
     PART_QUIET = Words(
         "N380",

@@ -7,6 +7,7 @@ from generator.compute.seed_short import WAITING_AREA
 from generator.inventory.stock import SeedLot
 from generator.plan.asked import JobAsked
 from generator.plan.findings import finding, older_than_a_year
+from generator.plan.known_days import judged_on
 from generator.plan.model import Finding, Sowing
 from generator.plan.reasons import Caution, Note, Stop
 from generator.plan.seed_short import Reach
@@ -84,10 +85,10 @@ def _dormant(asked: JobAsked, part: Sowing) -> Iterator[Finding]:
 
 
 def _tested(asked: JobAsked, lot: SeedLot) -> Iterator[Finding]:
-    tested, closes = lot.tag.tested_on, asked.dates.closes
+    tested, judged = lot.tag.tested_on, judged_on(asked.dates, asked.season)
     if tested is None:
         why = "has no date"
-    elif older_than_a_year(tested, closes):
+    elif older_than_a_year(tested, judged):
         why = "is more than a year older than this job"
     else:
         return
@@ -109,7 +110,7 @@ def _inoculated(asked: JobAsked, lot: SeedLot) -> Iterator[Finding]:
             Caution.NO_INOCULANT, asked.job_id, lot.where, lot=lot.id, species=name, group=group
         )
         return
-    why = _unfit(lot, kind, asked.dates.closes)
+    why = _unfit(lot, kind, judged_on(asked.dates, asked.season))
     if why:
         at = lot.inoculant.where
         yield finding(Caution.INOCULANT_UNFIT, asked.job_id, at, lot=lot.id, species=name, why=why)
@@ -117,12 +118,12 @@ def _inoculated(asked: JobAsked, lot: SeedLot) -> Iterator[Finding]:
         yield finding(Note.INOCULANT_UNDATED, asked.job_id, lot.inoculant.where, lot=lot.id)
 
 
-def _unfit(lot: SeedLot, kind: Species, closes: datetime.date | None) -> str:
+def _unfit(lot: SeedLot, kind: Species, judged: datetime.date) -> str:
     assert lot.inoculant is not None
     group, last = lot.inoculant.group, lot.inoculant.expires_on
     if kind.inoculant_group and kind.inoculant_group.casefold() not in _words(group):
         return f"is for {group}, and this plant takes group {kind.inoculant_group}"
-    if last is not None and closes is not None and last < closes:
+    if last is not None and last < judged:
         return f"is good until {last.isoformat()} alone, and the job may be done after that"
     return ""
 

@@ -16,6 +16,7 @@ from generator.inventory.stock import SeedLot
 from generator.plan.asked import JobAsked
 from generator.plan.done import entries_on
 from generator.plan.items import StockItem, stock_items
+from generator.plan.known_days import do_not_meet
 from generator.plan.log import bought_of, used_of
 from generator.plan.ordering import is_over
 from generator.plan.stock import on_hand_now, there
@@ -64,7 +65,8 @@ def reaches(
     """Return by job how far the seed goes; a job that is not among them is sown whole.
 
     What was counted is what is there once bought and used seed of the log is reckoned in. What
-    was used on a place counts there. A place whose open dates are over comes after the others.
+    was used on a place counts there. A place whose open dates are over, or do not meet, comes
+    after the others.
     """
     items = {one.id: one for one in stock_items(inventory)}
     supplies = {
@@ -73,11 +75,15 @@ def reaches(
         if (supply := _short_supply(lot, items[lot.id], needs, season, entries, as_of)) is not None
     }
     found: dict[str, Reach] = {}
-    for need in sorted(needs, key=lambda one: (is_over(one.asked.dates, as_of), turn(one.asked))):
+    for need in sorted(needs, key=lambda one: (_has_no_day(one.asked, as_of), turn(one.asked))):
         concerned = [supplies[lot] for lot in need.of_lots if lot in supplies]
         if concerned:
             found[need.asked.job_id] = _served(need, concerned)
     return found
+
+
+def _has_no_day(asked: JobAsked, as_of: datetime.date) -> bool:
+    return is_over(asked.dates, as_of) or do_not_meet(asked.dates)
 
 
 def turn(asked: JobAsked) -> tuple[float, datetime.date, str]:

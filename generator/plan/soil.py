@@ -7,7 +7,8 @@ from generator.inventory.places import Planting
 from generator.inventory.schema import Inventory
 from generator.plan.asked import JobAsked, work_of
 from generator.plan.findings import finding
-from generator.plan.model import Finding, OpenDates
+from generator.plan.known_days import judged_on, last_day_at_most
+from generator.plan.model import Finding
 from generator.plan.reasons import Caution, Note
 from generator.reference.steps import Step
 from generator.working import Reference
@@ -51,29 +52,14 @@ def age_findings(asked: JobAsked, test: SoilTest) -> list[Finding]:
     if last is not None and test.sampled_on > last:
         return [finding(Caution.SAMPLED_AFTER, asked.job_id, test.where, test=test.id)]
     good = setting(asked.step, "test_good_years")
-    if not older_than_years(test.sampled_on, judged_on(asked.dates), good.value):
+    if not older_than_years(test.sampled_on, judged_on(asked.dates, asked.season), good.value):
         return []
     figures = (("Good for", good),)
     return [finding(Caution.OLD_SOIL_TEST, asked.job_id, test.where, figures, test=test.id)]
 
 
-def last_day_at_most(dates: OpenDates) -> datetime.date | None:
-    """Return the day a job is over by at the latest: a missing sign only closes it sooner."""
-    return min((one.day for one in dates.closes_reasons), default=None)
-
-
-def judged_on(dates: OpenDates) -> datetime.date | None:
-    """Return the day a job is judged by: its last, else its first, else the last day known."""
-    known = (*dates.opens_reasons, *dates.closes_reasons)
-    return dates.closes or dates.opens or max((one.day for one in known), default=None)
-
-
-def older_than_years(
-    noted: datetime.date, job_day: datetime.date | None, most_years: float
-) -> bool:
+def older_than_years(noted: datetime.date, job_day: datetime.date, most_years: float) -> bool:
     """Return whether something noted is more than so many years old on the job's day."""
-    if job_day is None:
-        return False
     then = (job_day.year - most_years, job_day.month, job_day.day)
     return then > (noted.year, noted.month, noted.day)
 

@@ -12,6 +12,7 @@ from generator.plan.asked import JobAsked
 from generator.plan.clearance import cleared_use
 from generator.plan.findings import finding, older_than_a_year
 from generator.plan.history import tank_findings
+from generator.plan.known_days import judged_on
 from generator.plan.mixing import mixing_order
 from generator.plan.model import AdjuvantPart, Finding, Mix, MixPart
 from generator.plan.rates import JobRate, as_product, is_dry, job_rate
@@ -257,13 +258,11 @@ def _mix(
 
 
 def _cautions(asked: JobAsked, inventory: Inventory, mix: Mix) -> Iterator[Finding]:
-    job, test = asked.job_id, mix.test
+    job, test, judged = asked.job_id, mix.test, judged_on(asked.dates, asked.season)
     for part in mix.parts:
-        if part.card.read_on is not None and older_than_a_year(
-            part.card.read_on, asked.dates.closes
-        ):
+        if part.card.read_on is not None and older_than_a_year(part.card.read_on, judged):
             yield finding(Caution.OLD_LABEL, job, part.card.where)
-    if older_than_a_year(test.tested_on, asked.dates.closes):
+    if older_than_a_year(test.tested_on, judged):
         yield finding(Caution.OLD_CATCH_TEST, job, test.where)
     caught = [one.value for one in test.caught_fl_oz]
     mean = sum(caught) / len(caught)

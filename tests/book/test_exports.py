@@ -30,7 +30,7 @@ from generator.book.exports import (
 )
 from generator.book.make import make_book
 from generator.book.text import clean
-from generator.plan.budget import budget_table, missed, not_to_buy_yet, purchases, totals
+from generator.plan.budget import budget_table, missed, not_to_buy_yet, purchases, too_late, totals
 from generator.plan.build import make_plan
 from generator.plan.model import Plan
 from generator.plan.readers import seen_by
@@ -102,11 +102,13 @@ def test_the_lines_are_the_plan_s_in_every_file(plan: Plan) -> None:
 def test_what_to_buy_is_the_plan_s_in_both_files(plan: Plan) -> None:
     files = owner_files(plan)
     bought, waiting = purchases(plan), not_to_buy_yet(plan)
+    late = [one.item.id for one in too_late(plan)]
     over = [one.item.id for one in missed(plan)]
     for rows in (by_csv(files[BUY_CSV]), by_openpyxl(files[BUDGET_XLSX], "Buy")):
         assert [row["item"] for row in rows] == [
             *(one.item.id for one in bought),
             *(one.id for one in waiting),
+            *late,
             *over,
         ]
         for row, one in zip(rows, bought, strict=False):
@@ -128,7 +130,8 @@ def test_what_to_buy_is_the_plan_s_in_both_files(plan: Plan) -> None:
         for row in named:
             told = {name for name, value in row.items() if value not in ("", None)}
             assert told == {"item", "kind", "item_words", "state"}
-        states = ["not to buy yet"] * len(waiting) + ["missed, not bought"] * len(over)
+        states = ["not to buy yet"] * len(waiting)
+        states += ["too late to order, not bought"] * len(late) + ["missed, not bought"] * len(over)
         assert [row["state"] for row in named] == states
 
 

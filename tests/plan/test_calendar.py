@@ -9,10 +9,11 @@ from hypothesis import strategies as st
 
 from generator.inventory.fields import SeasonSign, Where
 from generator.inventory.schema import SeasonSigns
+from generator.plan.budget import not_to_buy_yet, purchases
 from generator.plan.build import make_plan
 from generator.plan.calendar import day_in_season, open_dates
 from generator.reference.steps import Bound, Step, step_plans
-from tests.plan.planned import BURN_DOWN, KILL, inventory_of, planned
+from tests.plan.planned import BURN_DOWN, KILL, inventory_of, job_of, planned, stops_of
 from tests.properties import small_property
 
 SOURCE = "common_practice"
@@ -128,10 +129,25 @@ def test_a_missing_sign_is_a_caution() -> None:
     assert "C206" not in cautions_on(KILL, "grass_emergence", None)
 
 
-def test_dates_that_do_not_meet_are_a_caution() -> None:
+def test_dates_that_do_not_meet_are_a_stop() -> None:
     # Opens on the late green-up, 8 April; an emergence of 14 April closes on the 7th.
-    assert "C205" in cautions_on(BURN_DOWN, "grass_emergence", "04-14")
-    assert "C205" not in cautions_on(BURN_DOWN, "grass_emergence", "04-15")
+    assert "S123" in cautions_on(BURN_DOWN, "grass_emergence", "04-14")
+    assert "S123" not in cautions_on(BURN_DOWN, "grass_emergence", "04-15")
+
+
+def test_nothing_is_measured_or_bought_for_a_job_without_a_day() -> None:
+    # the kill opens on 10 September; a freeze of 18 September closes it 7 days before, on the 11th
+    data = small_property()
+    data["property"]["season_signs"]["first_hard_freeze"] = "09-18"
+    assert job_of(planned(data)).mix is not None
+    data["property"]["season_signs"]["first_hard_freeze"] = "09-16"
+    stopped = planned(data)
+    assert stops_of(stopped) == {"S123"}
+    assert "brew" not in {one.item.id for one in purchases(stopped)}
+    assert [one.id for one in not_to_buy_yet(stopped)] == ["brew"]
+    (stop,) = (one for one in stopped.findings_on(KILL) if one.code == "S123")
+    assert "2026-09-09" in stop.words
+    assert "2026-09-10" in stop.words
 
 
 def test_one_day_for_a_sign_is_a_note() -> None:

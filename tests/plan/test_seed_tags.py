@@ -127,3 +127,20 @@ def test_a_label_for_grass_does_not_clear_a_legume_among_it() -> None:
     card = data["products"]["products"][0]["label"]
     card["uses"][0]["covers"]["kinds"] = ["native_grass", "native_legume"]
     assert "S104" not in codes_on(planned(data), kill)
+
+
+def test_age_is_judged_where_the_last_day_waits_for_a_sign() -> None:
+    # the sowing opens 20 January 2027 whatever is typed; its last day waits for the end of winter
+    data = tagged(tested_on="2026-01-19")
+    del data["property"]["season_signs"]["freeze_thaw_ends"]
+    assert "C232" in codes_on(planned(data))
+    the_lot(data)["tag"]["tested_on"] = "2026-01-21"
+    assert "C232" not in codes_on(planned(data))
+
+
+def test_inoculant_past_its_date_is_told_where_the_last_day_waits_for_a_sign() -> None:
+    data = legume(**GOOD | {"expires_on": "2027-01-19"})
+    del data["property"]["season_signs"]["freeze_thaw_ends"]
+    assert "is good until 2027-01-19" in found_on(planned(data), "C236").words
+    the_lot(data, 1)["inoculant"]["expires_on"] = "2027-01-20"
+    assert "C236" not in codes_on(planned(data))

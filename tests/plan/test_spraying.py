@@ -421,3 +421,15 @@ def test_a_stop_shows_pounds_alone_and_no_working(use: Data) -> None:
         if isinstance(figure, Quantity):
             inputs = [one for q in walk(figure) for _, one in q.inputs]
             assert {one.why for one in inputs} == {KEPT_WHILE_STOPPED}
+
+
+def test_age_is_judged_where_the_last_day_waits_for_a_sign() -> None:
+    use = full_use(seeding_interval_days="not_on_label")
+    data = small_property(full_card(use, read_on="2020-01-01"))
+    data["equipment"]["sprayers"][0]["catch_tests"][0]["tested_on"] = "2020-01-01"
+    del data["property"]["season_signs"]["first_hard_freeze"]
+    old = {one.code for one in planned(data).findings_on(KILL)}
+    assert old >= {"C203", "C204", "C206"}
+    data["products"]["products"][0]["label"]["read_on"] = "2026-08-01"
+    data["equipment"]["sprayers"][0]["catch_tests"][0]["tested_on"] = "2026-08-16"
+    assert not {one.code for one in planned(data).findings_on(KILL)} & {"C203", "C204"}

@@ -8,7 +8,7 @@ import datetime
 
 import pytest
 
-from generator.plan.budget import Purchase, cost_in_all, missed, purchases
+from generator.plan.budget import Purchase, cost_in_all, missed, purchases, too_late
 from generator.plan.model import Plan
 from tests.plan.planned import BURN_DOWN, KILL, job_of
 from tests.plan.sprayed_twice import plan_of, twice
@@ -44,9 +44,70 @@ def test_stock_that_covers_the_job_that_is_open_is_not_too_late_for_it() -> None
     one, found = brew_of(plan_of(data)), codes(plan_of(data))
     assert one.order.state == "by"
     assert not found & {"C263", "N359"}
+    # 12 fl oz do not reach the kill, and what is ordered comes a day after it is over
     data["products"]["products"][0] |= {"on_hand_fl_oz": 12, "lead_days": 39}
-    assert brew_of(plan_of(data)).order.state == "late"
+    (late,) = too_late(plan_of(data))
+    assert [job.id for _, job in late.needs] == [KILL]
     assert "C263" in codes(plan_of(data))
+    data["products"]["products"][0]["lead_days"] = 38
+    assert too_late(plan_of(data)) == ()
+    assert "C263" not in codes(plan_of(data))
+
+
+def test_a_job_it_comes_too_late_for_leaves_the_next_its_order_day() -> None:
+    # packages of 32 fl oz; ordered 20 September it comes on the 30th, the kill closes on the 27th,
+    # the burn-down opens on 8 April: one package of $41.25 for it, ordered by 29 March
+    at = DAY(2026, 9, 20)
+    data = twice(on_hand_fl_oz=0, lead_days=10, package_fl_oz=32)
+    del data["products"]["products"][0]["package_gal"]
+    plan = plan_of(data, at)
+    one = brew_of(plan)
+    assert one.packages is not None
+    assert one.cost is not None
+    assert (one.packages.value, one.cost.value) == (1, pytest.approx(41.25))
+    assert (one.order.state, one.order.by) == ("by", DAY(2027, 3, 29))
+    assert one.needed.value == pytest.approx(32)
+    (late,) = too_late(plan)
+    assert [(need.value, job.id) for need, job in late.needs] == [(pytest.approx(32), KILL)]
+    told = next(found for found in plan.findings_on("brew") if found.code == "C263")
+    assert f"{job_of(plan, KILL).step.name}, Lane screen" in told.words
+    assert job_of(plan, BURN_DOWN).step.name not in told.words
+    # cured by somebody nearby who has it
+    data["products"]["products"][0]["lead_days"] = 7
+    near = plan_of(data, at)
+    assert too_late(near) == ()
+    assert brew_of(near).order.state == "now"
+    bought = brew_of(near).packages
+    assert bought is not None
+    assert bought.value == 2
+
+
+def test_nothing_is_bought_where_it_comes_too_late_for_all() -> None:
+    data = small_property()
+    data["products"]["products"][0]["lead_days"] = 39
+    plan = plan_of(data)
+    assert "brew" not in {one.item.id for one in purchases(plan)}
+    (late,) = too_late(plan)
+    assert [job.id for _, job in late.needs] == [KILL]
+    assert "C263" in codes(plan)
+
+
+def test_a_first_day_that_is_not_known_hides_no_order_day() -> None:
+    # the burn-down waits for a sign; the kill opens on 10 September: ordered by 31 August
+    data = twice(on_hand_fl_oz=0, lead_days=10)
+    sign = data["property"]["season_signs"].pop("weed_green_up")
+    plan = plan_of(data)
+    order = brew_of(plan).order
+    assert (order.state, order.by) == ("by", DAY(2026, 8, 31))
+    assert [job.id for job in order.undated] == [BURN_DOWN]
+    assert "N363" in codes(plan)
+    # stock that reaches the kill leaves the burn-down, whose day nobody knows
+    data["products"]["products"][0]["on_hand_fl_oz"] = 32
+    covered = brew_of(plan_of(data)).order
+    assert (covered.state, covered.by) == ("no_dates", None)
+    assert "N363" in codes(plan_of(data))
+    data["property"]["season_signs"]["weed_green_up"] = sign
+    assert "N363" not in codes(plan_of(data))
 
 
 def test_a_job_whose_dates_are_over_is_missed_and_not_bought_for() -> None:

@@ -8,6 +8,7 @@ from generator.plan.budget import (
     missed,
     not_to_buy_yet,
     purchases,
+    too_late,
 )
 from generator.plan.field_work import hire_charge, hired_jobs, rentings
 from generator.plan.free_hours import HOURS, own_months
@@ -29,12 +30,16 @@ def buy_page(plan: Plan) -> Written:
         [one.item.words for one in bought],
         bought=bought,
         cost=cost_in_all(plan, bought),
+        too_late=[
+            (one.item.words, [(need, job, plan.place(job.place_id)) for need, job in one.needs])
+            for one in too_late(plan)
+        ],
         missed=[
             (one.item.words, [(job, place) for job, _, place in jobs_with_places(plan, one.jobs)])
             for one in missed(plan)
         ],
         waiting=[one.words for one in not_to_buy_yet(plan)],
-        findings=[one for one in plan.findings if one.subject in {b.item.id for b in bought}],
+        findings=[one for one in plan.findings if one.subject in _told(plan)],
         files=(BUY_CSV, BUDGET_XLSX),
     )
 
@@ -82,6 +87,12 @@ def money_page(plan: Plan) -> Written:
         own_months=own_months(plan),
         files=(BUDGET_CSV, BUDGET_XLSX),
     )
+
+
+def _told(plan: Plan) -> set[str]:
+    """Return the ids of things that are bought, or would be if they came in time."""
+    late = (one.item.id for one in too_late(plan))
+    return {*(one.item.id for one in purchases(plan)), *late}
 
 
 def _why_left_out(plan: Plan, job: Job) -> str | None:

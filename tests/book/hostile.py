@@ -20,8 +20,10 @@ Data = dict[str, Any]
 Field = tuple[str, str]
 Filler = Callable[[int, str], str]
 
-# Former ids are files' names, not text on a page.
-NO_TEXT = frozenset(["was"])
+# Former ids are files' names and times of a day are read, neither is text on a page.
+NO_TEXT = frozenset(["was", "started_at", "stopped_at", "ended_at"])
+# Of a spraying that was a job the place is known, so that its words are a fault.
+ONLY_WHERE_TYPED = frozenset(["location"])
 
 MARKDOWN = (
     "*a* _b_ **c** __d__ ~~e~~ `f`",
@@ -157,6 +159,8 @@ class _Fill:
 
     def record(self, kind: type, data: Data) -> None:
         for name, rule in rules_of(kind).items():
+            if name in ONLY_WHERE_TYPED and name not in data:
+                continue
             if rule.form == "text" and name not in NO_TEXT:
                 text = self._text(kind, name)
                 data[name] = [text] if rule.many else text

@@ -19,7 +19,7 @@ from hypothesis import strategies as st
 from openpyxl import load_workbook
 from playwright.sync_api import Browser
 
-from generator.book.exports import BUDGET_CSV, BUDGET_XLSX, BUY_CSV
+from generator.book.exports import BUDGET_CSV, BUDGET_XLSX, BUY_CSV, RECORDS_CSV
 from generator.book.text import clean, inert, searchable
 from generator.cli import main
 from generator.site.markdown_blocks import HandbookBlocks
@@ -125,9 +125,13 @@ def test_a_live_text_would_be_seen() -> None:
 
 def test_files_for_a_spreadsheet_hold_text_and_numbers_alone(twins: Twins) -> None:
     site, plain = twins.hostile["owner"], twins.harmless["owner"]
-    assert {BUDGET_CSV, BUY_CSV, BUDGET_XLSX} == set(site.book.files) == set(plain.book.files)
+    assert (
+        {BUDGET_CSV, BUY_CSV, BUDGET_XLSX, RECORDS_CSV}
+        == set(site.book.files)
+        == set(plain.book.files)
+    )
     shown = 0
-    for name in (BUDGET_CSV, BUY_CSV):
+    for name in (BUDGET_CSV, BUY_CSV, RECORDS_CSV):
         attacked = _csv_cells(site, name)
         for cell in attacked:
             assert _is_number(cell) or not cell.startswith(("=", "+", "-", "@", "\t", "\r"))

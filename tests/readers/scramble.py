@@ -37,7 +37,8 @@ MONEY = ("package_lb", "package_gal", "price_usd", "priced_on", "on_hand_lb", "o
 SEEN = {"fertilizers": ("package_lb",), "limes": ("package_lb",)}
 REFERENCES = ("lot", "product", "sprayer", "spreader", "drill", "measure", "planting", "hides",
               "serves", "places", "machine", "item", "corrects", "soil_test", "fertilizers",
-              "lime", "plants", "guards", "reader", "fits", "cost_share")  # fmt: skip
+              "lime", "plants", "guards", "reader", "fits", "cost_share", "place", "applicator",
+              "water_hole", "what", "test", "route", "mixed_with")  # fmt: skip
 
 
 def scrambled(data: Data, chance: random.Random) -> tuple[Data, str]:

@@ -219,6 +219,8 @@ def _lot(
             "germination_pct": germination,
             "hard_pct": hard,
             "dormant_pct": dormant,
+            "noxious_weeds": "none found",
+            "treated": "none",
             "tested_on": "2026-03-02",
         },
         "live_seeds_per_lb": 259000,

@@ -64,18 +64,27 @@ def dormant_share_fraction(
     return dormant_fraction / (germination_fraction + hard_fraction + dormant_fraction)
 
 
-def ready_rate_pls_lb_per_ac(rate_pls_lb_per_ac: float, dormant_share_fraction: float) -> float:
+def ready_rate_pls_lb_per_ac(
+    rate_pls_lb_per_ac: float,
+    germination_fraction: float,
+    hard_fraction: float,
+    dormant_fraction: float,
+) -> float:
     """Part of the tag's pure live seed that would sprout without a winter, pounds per acre.
 
-    Formula: rate_pls_lb_per_ac * (1 - dormant_share_fraction)
-    Valid for: dormant_share_fraction in 0 to 1; it never changes the pounds to buy or spread
-    Source: dormant seed is viable seed, not hard, that did not sprout in the test
-        (source key cfr_201_57a)
+    Formula: rate_pls_lb_per_ac * germination_fraction
+        / (germination_fraction + hard_fraction + dormant_fraction)
+    Valid for: viable parts that add to more than 0; it never changes the pounds to buy or spread
+    Source: hard seed took up no water in the test, and dormant seed is viable seed, not hard, that
+        did not sprout in it (source key cfr_201_57a)
 
-    >>> round(ready_rate_pls_lb_per_ac(5, 50 / 90), 2)
+    >>> round(ready_rate_pls_lb_per_ac(5, 0.40, 0.0, 0.50), 2)
     2.22
+    >>> round(ready_rate_pls_lb_per_ac(8, 0.20, 0.10, 0.50), 2)
+    2.0
     """
-    return rate_pls_lb_per_ac * (1 - dormant_share_fraction)
+    viable_fraction = germination_fraction + hard_fraction + dormant_fraction
+    return rate_pls_lb_per_ac * germination_fraction / viable_fraction
 
 
 def seeds_per_sq_ft(rate_pls_lb_per_ac: float, live_seeds_per_lb: float) -> float:
@@ -118,7 +127,8 @@ DORMANT_SHARE = Formula(
 READY_RATE = Formula(
     ready_rate_pls_lb_per_ac,
     "lb_per_ac",
-    "rate_pls_lb_per_ac * (1 - dormant_share_fraction)",
+    "rate_pls_lb_per_ac * germination_fraction"
+    " / (germination_fraction + hard_fraction + dormant_fraction)",
     "Ready to grow without a winter",
     "cfr_201_57a",
 )

@@ -25,6 +25,9 @@ class DrillTest(Record):
 
     tested_on: datetime.date = day("page", "tested on", required=True, recorded=True)
     lot: str = reference("page", "seed it was tested with", "lot", required=True)
+    mixed_with: tuple[str, ...] = reference(
+        "page", "other lots mixed in as they are sown", "lot", many=True
+    )
     setting: str = text("page", "setting of the drill", required=True)
     caught_lb: Given = measure("page", "caught from these rows", "lb", POSITIVE, required=True)
     rows_caught_count: Given = measure("page", "rows caught", "count", ROWS, required=True)

@@ -72,6 +72,9 @@ class SpreaderTest(Record):
 
     tested_on: datetime.date = day("page", "tested on", required=True, recorded=True)
     lot: str = reference("page", "seed it was tested with", "lot", required=True)
+    mixed_with: tuple[str, ...] = reference(
+        "page", "other lots mixed in as they are sown", "lot", many=True
+    )
     setting: str = text("page", "setting of the opening", required=True)
     caught_lb: Given | None = measure("page", "put down", "lb", POSITIVE)
     put_in_lb: Given | None = measure("page", "weighed into the hopper before", "lb", POSITIVE)

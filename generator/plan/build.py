@@ -81,6 +81,7 @@ def make_plan(
     found += [one for hole in water for one in water_findings(hole)]
     sprays = as_logged(sprays, ever, inventory, entries)
     states = states_of(ever, entries, as_of)
+    ahead = tuple(one for one in ever if one.season != season and states[one.job_id].is_ahead)
     reached = season_reaches(asked, season, inventory, entries, as_of, states)
     for one in asked:
         job, job_findings = _job(one, states[one.job_id], inventory, sprays, reached)
@@ -154,7 +155,7 @@ def make_plan(
     )
     plan = replace(plan, times=work_times(plan, inventory))
     plan = replace(plan, lines=(*plan.lines, *machine_lines(plan), *hire_lines(plan)))
-    findings = in_order([*plan.findings, *money_findings(plan, inventory)])
+    findings = in_order([*plan.findings, *money_findings(plan, inventory, ahead)])
     plan = replace(plan, findings=findings)
     plan = replace(plan, handed=handed_over(plan, inventory.readers))
     return replace(plan, findings=in_order([*plan.findings, *hour_findings(plan)]))

@@ -65,6 +65,38 @@ def solved(
     return tuple(doses)
 
 
+def needless(
+    job_id: str,
+    need: Need,
+    chosen: Sequence[Fertilizer],
+    order: tuple[str, ...],
+    nutrient: str,
+) -> Fertilizer | None:
+    """Return the first dosed fertilizer without which every need is met as before, or None.
+
+    Without it less goes on of a nutrient that goes beyond its need, and no more of another: a later
+    dose carries what it was chosen for.
+    """
+    doses = solved(job_id, need, chosen, order)
+    for item in dict.fromkeys(one.item for one in doses):
+        again = solved(job_id, need, [one for one in chosen if one is not item], order)
+        before, after = ([nutrient_of(job_id, one, need, of) for one in order]
+                         for of in (doses, again))  # fmt: skip
+        met = all(now.short is None or was.short for was, now in zip(before, after, strict=True))
+        rises = [_over(now) - _over(was) for was, now in zip(before, after, strict=True)]
+        if (
+            met
+            and max(rises) <= NOTHING_LB_PER_AC
+            and rises[order.index(nutrient)] < -(NOTHING_LB_PER_AC)
+        ):
+            return item
+    return None
+
+
+def _over(one: Nutrient) -> float:
+    return one.over.value if one.over is not None else 0.0
+
+
 def _may_rise(one: str, nutrient: str, order: tuple[str, ...], need: Need) -> bool:
     """Return whether more of a nutrient is welcome: asked for, and not met before this one."""
     wanted = asked_lb(need, one).value > NOTHING_LB_PER_AC

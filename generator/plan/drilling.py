@@ -2,19 +2,16 @@
 
 from generator.compute import drill as rows
 from generator.inventory.drill import Drill, DrillTest
+from generator.plan.caught_seed import latest_with, lots_in
 from generator.plan.hopper import catches_apart
 from generator.plan.model import Sowing
-from generator.plan.sowing import bulk_rate, heaviest
+from generator.plan.sowing import bulk_rate
 from generator.working import Given, Quantity
 
 
 def latest_drill_test(drill: Drill, parts: tuple[Sowing, ...]) -> DrillTest | None:
-    """Return the last catch test made with the heaviest part of what is sown, or None."""
-    lot = heaviest(parts).id
-    tests = sorted(
-        (one for one in drill.catch_tests if one.lot == lot), key=lambda one: one.tested_on
-    )
-    return tests[-1] if tests else None
+    """Return the last catch test with what is sown, or with its heaviest part in it, or None."""
+    return latest_with(drill.catch_tests, parts)
 
 
 def drill_numbers(
@@ -49,7 +46,7 @@ def drill_numbers(
     alike = [
         drilled_rate(f"{job_id}/catch_{number}", drill, one)
         for number, one in numbered
-        if (one.lot, one.setting) == (test.lot, test.setting)
+        if (lots_in(one), one.setting) == (lots_in(test), test.setting)
     ]
     return numbers | catches_apart(job_id, alike)
 

@@ -1,12 +1,12 @@
 """What is to be looked at before fertilizing: not met, too much, unwanted, or a slip of unit."""
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterable, Iterator, Sequence
 
 from generator.inventory.ground import Need
 from generator.inventory.schema import Inventory
 from generator.inventory.spreadable import Fertilizer
 from generator.plan.asked import JobAsked
-from generator.plan.doses import NITROGEN, NUTRIENT_WORDS, Dose, nutrients_met, share
+from generator.plan.doses import NITROGEN, NUTRIENT_WORDS, Dose, needless, nutrients_met, share
 from generator.plan.findings import finding
 from generator.plan.model import Finding
 from generator.plan.reasons import Caution
@@ -62,10 +62,30 @@ def over_findings(
                 nutrient=NUTRIENT_WORDS[one.name],
                 items=_together(dose.item.name for dose in bringing),
                 law=PHOSPHATE_LAW if one.name == "p2o5" else "",
-                instead=_without(one.name, bringing, asked, inventory),
+                instead=" ".join(
+                    (
+                        *_left_out(one, asked, need, inventory),
+                        _without(one.name, bringing, asked, inventory),
+                    )
+                ),
             )
         )
     return found
+
+
+def _left_out(
+    nutrient: Nutrient, asked: JobAsked, need: Need, inventory: Inventory
+) -> Iterator[str]:
+    """Yield in words which named fertilizer is not needed, since a later dose carries its part."""
+    named = asked.planting.fertilizers
+    chosen = [one for name in named for one in inventory.fertilizers if one.id == name]
+    item = needless(asked.job_id, need, chosen, nutrients_met(asked.kind), nutrient.name)
+    if item is not None:
+        words = NUTRIENT_WORDS[nutrient.name]
+        yield (
+            f"{item.name} is not needed: without it every need is met as well, and less {words} "
+            "goes on beyond it. Leave it out under fertilizers."
+        )
 
 
 def _brings_along(dose: Dose, nutrient: str) -> bool:

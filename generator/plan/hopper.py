@@ -4,8 +4,9 @@ from dataclasses import replace
 
 from generator.compute import spread, throw
 from generator.inventory.equipment import Spreader, SpreaderTest
+from generator.plan.caught_seed import latest_with, lots_in
 from generator.plan.model import Sowing
-from generator.plan.sowing import bulk_rate, heaviest, used_up
+from generator.plan.sowing import bulk_rate, used_up
 from generator.reference.load import values
 from generator.working import Figure, Given, Quantity
 
@@ -13,12 +14,8 @@ Width = Given | Quantity
 
 
 def latest_test(spreader: Spreader, parts: tuple[Sowing, ...]) -> SpreaderTest | None:
-    """Return the last catch test made with the heaviest part of what is sown, or None."""
-    lot = heaviest(parts).id
-    tests = sorted(
-        (one for one in spreader.catch_tests if one.lot == lot), key=lambda one: one.tested_on
-    )
-    return tests[-1] if tests else None
+    """Return the last catch test with what is sown, or with its heaviest part in it, or None."""
+    return latest_with(spreader.catch_tests, parts)
 
 
 def with_what_falls_beside(
@@ -148,7 +145,7 @@ def _alike(job_id: str, spreader: Spreader, test: SpreaderTest) -> list[Quantity
     return [
         caught_rate(f"{job_id}/catch_{number}", one)
         for number, one in numbered
-        if (one.lot, one.setting) == (test.lot, test.setting)
+        if (lots_in(one), one.setting) == (lots_in(test), test.setting)
     ]
 
 

@@ -5,6 +5,7 @@ from collections.abc import Iterator, Mapping
 from generator.inventory.drill import Drill, DrillTest
 from generator.inventory.equipment import Spreader, SpreaderTest
 from generator.plan.asked import JobAsked
+from generator.plan.caught_seed import other_seed_findings
 from generator.plan.findings import finding, older_than_a_year
 from generator.plan.known_days import judged_on
 from generator.plan.model import Finding, Sowing
@@ -55,11 +56,13 @@ def untested(
     machine: Spreader | Drill | None,
     test: SpreaderTest | DrillTest | None,
 ) -> Iterator[Finding]:
-    """Yield a caution where there is no catch test with the seed, or an old one."""
+    """Yield a caution where no catch test is with the seed, or it is with other seed, or old."""
     if test is None:
         at = machine.where if machine is not None else asked.planting.where
         yield finding(Caution.NO_SEED_TEST, asked.job_id, at, lot=heaviest(parts).id)
-    elif older_than_a_year(test.tested_on, judged_on(asked.dates, asked.season)):
+        return
+    yield from other_seed_findings(asked, parts, test)
+    if older_than_a_year(test.tested_on, judged_on(asked.dates, asked.season)):
         yield finding(Caution.OLD_CATCH_TEST, asked.job_id, test.where)
 
 

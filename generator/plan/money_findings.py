@@ -4,6 +4,7 @@ from collections.abc import Iterable, Iterator
 
 from generator.inventory.money import CostShare
 from generator.inventory.schema import Inventory
+from generator.plan.asked import JobAsked
 from generator.plan.budget import Purchase, TooLate, purchases, too_late
 from generator.plan.field_work import hire_charge, hired_jobs
 from generator.plan.findings import finding, older_than_a_year
@@ -15,11 +16,15 @@ from generator.plan.spray_stops import land_of
 from generator.plan.stock import amounts_missing, is_counted_later, is_dated, on_hand_now
 
 
-def money_findings(plan: Plan, inventory: Inventory) -> list[Finding]:
-    """Return a finding for all that is left out, too late, or could cost a payment."""
+def money_findings(plan: Plan, inventory: Inventory, others: tuple[JobAsked, ...]) -> list[Finding]:
+    """Return a finding for all that is left out, too late, or could cost a payment.
+
+    `others` are the jobs of other seasons that are still ahead.
+    """
     bought = purchases(plan)
     return [
         *(found for one in bought for found in _stock(plan, one)),
+        *(found for one in bought for found in _wanted_later(one, others)),
         *(found for one in bought for found in _price(plan, one)),
         *(found for one in bought for found in _order(plan, one)),
         *(_too_late(plan, one) for one in too_late(plan)),
@@ -42,6 +47,8 @@ def _stock(plan: Plan, one: Purchase) -> Iterator[Finding]:
         yield finding(Caution.NO_COUNT, item.id, item.where, item=item.words)
     elif is_counted_later(item, plan.as_of):
         yield finding(Note.COUNT_LATER, item.id, item.where, item=item.words)
+    elif item.counted_on is None and is_dated(item, plan.entries):
+        yield finding(Note.COUNT_UNDATED, item.id, item.where, item=item.words)
     elif not is_dated(item, plan.entries):
         yield finding(Caution.NO_COUNT_DAY, item.id, item.where, item=item.words)
     elif missing := amounts_missing(item, plan.entries):
@@ -51,6 +58,15 @@ def _stock(plan: Plan, one: Purchase) -> Iterator[Finding]:
     elif one.on_hand is not None and one.on_hand.value < 0:
         figures = (("On hand by the log", one.on_hand),)
         yield finding(Caution.BELOW_NOTHING, item.id, item.where, figures, item=item.words)
+
+
+def _wanted_later(one: Purchase, others: tuple[JobAsked, ...]) -> Iterator[Finding]:
+    """Yield a note where what is on hand is counted on by jobs of another season too."""
+    item = one.item
+    seasons = {job.season for job in others if (job.planting.id, job.step.id) in item.taken}
+    if seasons and one.on_hand is not None and one.on_hand.value > 0:
+        named = ", ".join(str(season) for season in sorted(seasons))
+        yield finding(Note.WANTED_LATER, item.id, item.where, item=item.words, seasons=named)
 
 
 def _price(plan: Plan, one: Purchase) -> Iterator[Finding]:

@@ -452,6 +452,39 @@ class Caution(Enum):
         "Type last_load: of the sprayer, with the day it was cleaned out.",
         CALIBRATION_CHAPTER,
     )
+    CAUGHT_OTHER_SEED = Words(
+        "C242",
+        "The catch test was made with {caught}, and this job sows {sown}. Other seed runs through "
+        "the same opening at another rate (common practice).",
+        "The catch test was not made with just this seed. Catch again before you begin.",
+        "Mix the seed as it is sown and catch it. Note the test with lot: and, of a mixture, the "
+        "other lots under mixed_with:.",
+        CALIBRATION_CHAPTER,
+    )
+    WEED_SEED = Words(
+        "C243",
+        "Much of lot {lot} is weed seed: more than in a clean lot of native seed.",
+        "The seed holds much weed seed. Ask the owner before you sow.",
+        "Ask the seller for a cleaner lot, and what weeds these are. Your state may not let such "
+        "seed be sold.",
+        TAG_CHAPTER,
+    )
+    OTHER_CROP = Words(
+        "C244",
+        "Much of lot {lot} is seed of another crop: more than in a clean lot of native seed.",
+        "The seed holds much seed of another crop. Ask the owner before you sow.",
+        "Ask the seller what it is: a cool-season grass in it smothers what is sown. Ask for a "
+        "cleaner lot.",
+        TAG_CHAPTER,
+    )
+    TAG_NOT_TYPED = Words(
+        "C245",
+        "Not typed from the tag of lot {lot}: {missing}. What is left out does not count as none.",
+        "Part of the seed tag is not known. Read it before you open the bag, and take the seed for "
+        "treated until the tag says otherwise: gloves, no food or feed, no spills.",
+        "Read the tag and type {missing}; none where it says none.",
+        TAG_CHAPTER,
+    )
     OLD_SOIL_TEST = Words(
         "C250",
         "Soil test {test} is older on the day of this job than a soil test is good for.",
@@ -993,6 +1026,21 @@ class Note(Enum):
         "it out: {jobs}.",
         "",
         "Look the missing season sign up and type it under season_signs in property.yaml.",
+    )
+    COUNT_UNDATED = Words(
+        "N364",
+        "The day {item} was counted is not noted, so the count is taken for that of the day of "
+        "this plan.",
+        "",
+        "Type counted_on. Without it nothing can be used or bought in the log.",
+    )
+    WANTED_LATER = Words(
+        "N365",
+        "Jobs of another season take {item} too: {seasons}. The plan of each season counts on all "
+        "that is on hand.",
+        "",
+        "What is on hand covers one of them. Buy for the season that comes first, log what its "
+        "jobs use, and make the plan of the other after that.",
     )
     PART_QUIET = Words(
         "N380",

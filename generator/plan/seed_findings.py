@@ -11,6 +11,7 @@ from generator.plan.known_days import judged_on
 from generator.plan.model import Finding, Sowing
 from generator.plan.reasons import Caution, Note, Stop
 from generator.plan.seed_short import Reach
+from generator.plan.tag_findings import tag_findings
 from generator.reference.load import Species, species
 
 # Common practice: from April on too little winter is left to wake much of the seed.
@@ -50,6 +51,7 @@ def lot_findings(asked: JobAsked, parts: tuple[Sowing, ...]) -> Iterator[Finding
         lot, job_id = one.lot, asked.job_id
         yield from _dormant(asked, one)
         yield from _tested(asked, lot)
+        yield from tag_findings(asked, lot)
         if says_something(lot.tag.noxious_weeds):
             yield finding(
                 Caution.NOXIOUS, job_id, lot.where, lot=lot.id, weeds=str(lot.tag.noxious_weeds)

@@ -46,7 +46,9 @@ def _sowing(
         "ready_rate_pls_lb_per_ac": seed.READY_RATE(
             f"{base}.ready_rate_pls_lb_per_ac",
             rate_pls_lb_per_ac=rate,
-            dormant_share_fraction=dormant,
+            germination_fraction=tag.germination_fraction,
+            hard_fraction=tag.hard_fraction,
+            dormant_fraction=tag.dormant_fraction,
         ),
     }
     return Sowing(lot, rate, numbers | _counted(base, lot, rate))

@@ -46,7 +46,7 @@ def test_ready_and_sleeping_seed_make_up_the_rate(
     rate: float, germinated: float, dormant: float
 ) -> None:
     asleep = seed.dormant_share_fraction(germinated, 0, dormant)
-    ready = seed.ready_rate_pls_lb_per_ac(rate, asleep)
+    ready = seed.ready_rate_pls_lb_per_ac(rate, germinated, 0, dormant)
     assert ready + rate * asleep == pytest.approx(rate, rel=1e-12)
 
 

@@ -429,3 +429,28 @@ def test_another_reader_sees_what_to_spread_and_no_price_or_id() -> None:
     assert (first.item.name, first.item.id, first.item.price_usd) == ("11-52-0", "spread-1", None)
     assert "map" not in first.numbers["product_lb"].identity
     assert [one.need.value for one in seen.nutrients] == [0, 40, 15]  # type: ignore[union-attr]
+
+
+def test_a_bag_whose_part_a_later_one_carries_is_named() -> None:
+    need = NEED | {"p2o5_lb_per_ac": 10, "k2o_lb_per_ac": 60}
+    data = fed(TRIPLE, bag("five", 5, 10, 30), need=need)
+    plan = planned(data)
+    # 10 / 0.46 = 21.7 lb for the phosphate; 60 / 0.30 = 200 lb for the potash bring 20 more of it
+    assert spread(plan)["triple"]["rate_lb_per_ac"] == pytest.approx(21.739, abs=5e-4)
+    assert got(plan)["p2o5"]["over_lb_per_ac"] == pytest.approx(20)
+    (caution,) = (one for one in plan.findings_on(JOB) if one.code == "C276")
+    assert caution.cure.startswith("0-46-0 is not needed")
+    _planting(data)["fertilizers"] = ["five"]
+    plan = planned(data)
+    # 100 lb for the phosphate bring 30 of potash, 100 more meet the rest: 20 of phosphate in all
+    assert spread(plan)["five"]["rate_lb_per_ac"] == pytest.approx(200)
+    assert got(plan)["p2o5"]["over_lb_per_ac"] == pytest.approx(10)
+    (caution,) = (one for one in plan.findings_on(JOB) if one.code == "C276")
+    assert "not needed" not in caution.cure
+
+
+def test_a_bag_that_meets_a_need_is_never_called_needless() -> None:
+    # 39 lb of potash from the blend bring 39 of phosphate, one short of the 40 that triple meets
+    data = fed(TRIPLE, BLEND, need=NEED | {"p2o5_lb_per_ac": 40, "k2o_lb_per_ac": 39})
+    (caution,) = (one for one in planned(data).findings_on(JOB) if one.code == "C276")
+    assert "not needed" not in caution.cure

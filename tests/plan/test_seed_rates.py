@@ -105,3 +105,12 @@ def test_live_seed_of_two_lots_is_compared_by_the_pound() -> None:
     # 0.99 x 0.95 = 0.9405: 600 / (50 x 0.9405) = 12.7592; 100 / (10 x 0.72) = 13.8889
     assert cost["dear"] == pytest.approx(12.7592, abs=5e-5)
     assert cost["cheap"] == pytest.approx(13.8889, abs=5e-5)
+
+
+def test_hard_seed_is_not_ready_either() -> None:
+    data = sown()
+    parts = {"germination_pct": 20, "hard_pct": 10, "dormant_pct": 50}
+    the_lot(data)["tag"] |= parts
+    # 8 lb x 20 / 80 = 2 lb sprouted in the test; hard and dormant seed did not
+    number = numbers(job_of(planned(data), SOWING), "sg")
+    assert number["ready_rate_pls_lb_per_ac"] == pytest.approx(2)

@@ -144,3 +144,24 @@ def test_inoculant_past_its_date_is_told_where_the_last_day_waits_for_a_sign() -
     assert "is good until 2027-01-19" in found_on(planned(data), "C236").words
     the_lot(data, 1)["inoculant"]["expires_on"] = "2027-01-20"
     assert "C236" not in codes_on(planned(data))
+
+
+@pytest.mark.parametrize(
+    ("part", "most", "code"), [("weed_pct", 1, "C243"), ("other_crop_pct", 2, "C244")]
+)
+def test_much_of_what_is_not_sown_is_told(part: str, most: float, code: str) -> None:
+    found = found_on(planned(tagged(**{part: most + 0.1})), code)
+    figures = dict(found.figures)
+    assert figures["On the tag"].value == pytest.approx((most + 0.1) / 100)
+    assert figures["Seldom over"].value == most
+    assert found.words_for_others
+    assert code not in codes_on(planned(tagged(**{part: most})))
+    assert code not in codes_on(planned(tagged()))
+
+
+@pytest.mark.parametrize("blank", ["noxious_weeds", "treated"])
+def test_what_is_not_typed_from_the_tag_is_not_taken_for_none(blank: str) -> None:
+    found = found_on(planned(tagged(**{blank: None})), "C245")
+    assert f"lot sg: {blank}." in found.words
+    assert "gloves" in found.words_for_others
+    assert "C245" not in codes_on(planned(tagged(**{blank: "none"})))

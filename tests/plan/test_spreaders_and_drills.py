@@ -196,3 +196,42 @@ def test_twice_the_length_takes_twice_the_seed_and_two_halves_the_same() -> None
 
     assert load(1000) == pytest.approx(2 * load(500), rel=1e-12)
     assert load(300) + load(700) == pytest.approx(load(1000), rel=1e-12)
+
+
+def mixed(*tests: Data) -> Data:
+    """Switchgrass and big bluestem, 51 and 49 parts of a hundred, by the crank spreader."""
+    data = with_lot(sown(), "bb", "big-bluestem")
+    planting = the_planting(data)
+    planting["mix_rate_pls_lb_per_ac"] = 8
+    planting["seed"] = [
+        {"species": "switchgrass", "lot": "sg", "share_pct": 51},
+        {"species": "big-bluestem", "lot": "bb", "share_pct": 49},
+    ]
+    return by_spreader(data, *tests)
+
+
+def test_a_mixture_is_caught_as_it_is_sown() -> None:
+    alone = planned(mixed(CAUGHT))
+    found = found_on(alone, "C242")
+    assert "made with sg, and this job sows bb, sg" in found.words
+    assert "Catch again" in found.words_for_others
+    # the mixture, caught before that, counts before the later catch with one seed
+    whole = {"caught_lb": 0.2, "mixed_with": ["bb"], "tested_on": "2026-08-10"}
+    data = mixed(CAUGHT, whole)
+    assert "C242" not in codes_on(planned(data))
+    # 0.2 lb on 1,200 sq ft: 7.26 lb an acre
+    assert numbers(data)["caught_rate_lb_per_ac"] == pytest.approx(7.26)
+    # and is not a test of one of its seeds alone
+    one = by_spreader(with_lot(sown(), "bb", "big-bluestem"), whole)
+    assert "C242" in codes_on(planned(one))
+
+
+def test_a_drill_catches_the_mixture_too() -> None:
+    data = with_lot(sown(), "bb", "big-bluestem")
+    the_planting(data)["seed"].append(
+        {"species": "big-bluestem", "lot": "bb", "rate_pls_lb_per_ac": 2}
+    )
+    alone = by_drill(data, DRILLED)
+    assert "C242" in codes_on(planned(alone), DRILLING)
+    alone["equipment"]["drills"][0]["catch_tests"][0]["mixed_with"] = ["bb"]
+    assert "C242" not in codes_on(planned(alone), DRILLING)

@@ -4,13 +4,15 @@ One product on two jobs of an acre, 32 fl oz each: the autumn kill, open from 10
 2026, and the burn-down in spring. It is sold in gallons of 128 fl oz.
 """
 
+import copy
 import datetime
 
 import pytest
 
 from generator.plan.budget import Purchase, cost_in_all, missed, purchases, too_late
+from generator.plan.build import make_plan
 from generator.plan.model import Plan
-from tests.plan.planned import BURN_DOWN, KILL, job_of
+from tests.plan.planned import AS_OF, BURN_DOWN, KILL, inventory_of, job_of
 from tests.plan.sprayed_twice import plan_of, twice
 from tests.properties import small_property
 
@@ -153,3 +155,29 @@ def test_enough_on_hand_needs_neither_package_nor_price(left_out: tuple[str, ...
     assert brew_of(short).cost is None
     assert "C208" in codes(short)
     assert cost_in_all(short, purchases(short)) is None
+
+
+def test_a_count_without_its_day_is_told() -> None:
+    data = twice(on_hand_fl_oz=20)
+    del data["products"]["products"][0]["counted_on"]
+    plan = plan_of(data)
+    on_hand = brew_of(plan).on_hand
+    assert on_hand is not None
+    assert on_hand.value == 20
+    assert "N364" in codes(plan)
+    assert "N364" not in codes(plan_of(twice(on_hand_fl_oz=20)))
+
+
+def test_stock_that_another_season_counts_on_too_is_told() -> None:
+    data = small_property()
+    later = copy.deepcopy(data["screens"]["screens"][0]["plantings"][0])
+    later |= {"id": "lane-28", "season": 2028}
+    data["screens"]["screens"][0]["plantings"].append(later)
+    (note,) = (one for one in plan_of(data).findings_on("brew") if one.code == "N365")
+    assert "another season take Made-up product brew too: 2028." in note.words
+    # the other season's plan says it of this one, and an empty shelf is counted on by none
+    other = make_plan(inventory_of(data), 2028, AS_OF, as_of_typed=True)
+    assert "2027" in next(o.words for o in other.findings_on("brew") if o.code == "N365")
+    data["products"]["products"][0]["on_hand_fl_oz"] = 0
+    assert "N365" not in codes(plan_of(data))
+    assert "N365" not in codes(plan_of(small_property()))

@@ -95,6 +95,39 @@ def _looked_at(plantings: list[Data], chance: random.Random) -> list[Data]:
     return looks
 
 
+def _sprayed_and_seen(data: Data, used: Data) -> list[Data]:
+    """Return a spraying that was no job, and what else is written down on other days."""
+    said = {
+        "location": "fence row",
+        "treated_ac": 0.2,
+        "site": "fence row, invented site",
+        "started_at": "07:10",
+        "wind_mph": 5,
+        "temperature_f": 64,
+        "weeds": "brome",
+        "lot_number": "L-7",
+        "licence_number": "P-3",
+        "neighbour_told": True,
+    }
+    seen_on = {"id": "e-seen", "done_on": "2026-08-14"}
+    return [
+        {"id": "e-sprayed", "done_on": "2026-08-09", "used": [used], "sprayed": said},
+        seen_on
+        | {
+            "cleaned_out": {"sprayer": data["equipment"]["sprayers"][0]["id"], "how": "rinsed"},
+            "drift_checked": {"found": "nothing", "clean": True},
+            "inspected": {"what": [data["stands"]["stands"][0]["id"]], "sound": True},
+            "sight_checked": {
+                "route": data["routes"]["routes"][0]["id"],
+                "seen_from": "the creek",
+                "hidden": True,
+            },
+            "spent": [{"what": "gloves", "cost_usd": 7.5}],
+        },
+        {"id": "e-mowed", "done_on": "2026-08-15", "mowed": {"cut_height_in": 9}},
+    ]
+
+
 def _entries(data: Data, plantings: list[Data], chance: random.Random) -> list[Data]:
     lot = data["seed"]["lots"][0]["id"]
     product = data["products"]["products"][0]["id"]
@@ -103,6 +136,7 @@ def _entries(data: Data, plantings: list[Data], chance: random.Random) -> list[D
     return [
         {"id": "e-1", "done_on": "2026-08-10", "by": "me", "used": [used]},
         *_looked_at(plantings, chance),
+        *_sprayed_and_seen(data, used),
         {
             "id": "e-2",
             "done_on": "2026-08-18",

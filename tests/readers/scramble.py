@@ -200,8 +200,38 @@ def _change_spending(data: Data, chance: random.Random) -> None:
             entry["counted"]["cells_with_plant_count"] = chance.randint(0, 100)
         for seen in entry["weeds_seen"]:
             seen |= {"weed": f"weed {chance.random()}", "share": chance.choice(["few", "most"])}
+    _change_records(data, chance)
     bought = {"item": data["seed"]["lots"][0]["id"], "amount_lb": 3, "cost_usd": 5}
     entries.append({"id": "e-new", "done_on": "2026-08-03", "bought": [bought]})
+
+
+def _change_records(data: Data, chance: random.Random) -> None:
+    """Change what is written down of work, and add a spraying on a place that nobody is handed."""
+    for entry in data["log"]["entries"]:
+        if "sprayed" in entry:
+            entry["sprayed"] |= {
+                "location": f"row {chance.random()}",
+                "treated_ac": chance.randint(1, 9),
+                "wind_mph": chance.randint(1, 9),
+                "started_at": f"0{chance.randint(1, 9)}:15",
+                "weeds": f"weeds {chance.random()}",
+                "lot_number": f"number {chance.random()}",
+                "licence_number": f"licence {chance.random()}",
+                "spot": True,
+            }
+        if "drift_checked" in entry:
+            entry["drift_checked"] = {"found": f"harm {chance.random()}", "clean": False}
+            entry["sight_checked"] |= {"seen_from": f"hill {chance.random()}", "hidden": False}
+            entry["inspected"]["sound"] = False
+            entry["cleaned_out"]["how"] = f"with {chance.random()}"
+            entry["spent"] = [{"what": f"fuel {chance.random()}", "cost_usd": 19}]
+        if "mowed" in entry:
+            entry["mowed"] = {"weeds_height_in": chance.randint(9, 40)}
+    stranger = data["screens"]["screens"][-1]["id"]
+    used = [{"item": data["products"]["products"][-1]["id"], "amount_fl_oz": 40}]
+    spot = {"place": stranger, "treated_ac": 0.01, "weeds": f"thistle {chance.random()}"}
+    entry = {"id": "e-stranger", "done_on": "2026-08-19", "used": used, "sprayed": spot}
+    data["log"]["entries"].append(entry)
 
 
 def _entries(data: Data) -> Iterator[Data]:

@@ -1,6 +1,7 @@
 """The only part that writes into a property folder: new files, never over an old one."""
 
 import os
+import threading
 from collections.abc import Iterator, Mapping
 from contextlib import contextmanager
 from pathlib import Path
@@ -48,7 +49,8 @@ def write_new_file(path: Path, content: bytes) -> None:
     name is taken; what has it stays as it is.
     """
     path.parent.mkdir(exist_ok=True)
-    unfinished = path.parent / f".{path.name}.{os.getpid()}{UNFINISHED}"
+    writer = f"{os.getpid()}-{threading.get_ident()}"
+    unfinished = path.parent / f".{path.name}.{writer}{UNFINISHED}"
     unfinished.unlink(missing_ok=True)  # of a killed writer that had the same number
     with unfinished.open("xb") as file:
         file.write(content)

@@ -13,7 +13,8 @@ from tests.properties_tank import three_in_the_tank
 def sheet_of(data: Data, folder: Path, reader: str = "owner") -> Element:
     """The finished sheet of the kill."""
     site = build_sites(write_property(folder / "property", data), folder / "sites")[reader]
-    (page,) = [html for name, html in site.pages().items() if "autumn_kill" in name]
+    pages = {name: html for name, html in site.pages().items() if name.startswith("work/")}
+    (page,) = [html for name, html in pages.items() if "autumn_kill" in name]
     (sheet,) = read(page).all("section", "sheet")
     return sheet
 

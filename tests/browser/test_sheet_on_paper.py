@@ -73,3 +73,20 @@ def test_workings_unfold_on_paper_nowhere(browser: Browser, sites: dict[str, Sit
         page.goto((sites["owner"].folder / "workings.html").as_uri())
         page.emulate_media(media="print")
         assert page.locator("table.figures").is_visible()
+
+
+@pytest.mark.parametrize("reader", ["owner", "hired"])
+def test_a_record_to_fill_in_is_one_page_with_room_for_a_pen(
+    browser: Browser, sites: dict[str, Site], reader: str
+) -> None:
+    (form,) = (sites[reader].folder / "records").glob("*autumn_kill.html")
+    with listening_page(browser, DESKTOP, []) as page:
+        page.goto(form.as_uri())
+        paper = page.pdf(format="Letter")
+        page.emulate_media(media="print")
+        sizes = page.evaluate(FONT_SIZES)
+        rooms = page.locator(".write").evaluate_all("all => all.map((e) => e.offsetWidth)")
+    assert len(SIDE.findall(paper)) == 1
+    assert min(sizes) * POINTS_PER_PX >= 11
+    assert len(rooms) > 10
+    assert min(rooms) * MM_PER_PX >= 20

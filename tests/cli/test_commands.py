@@ -249,10 +249,10 @@ def test_without_a_day_typed_the_plan_is_made_for_the_latest_day_recorded(demo: 
     # What runs out or begins on a day is no record of it.
     noted = r"\b(?!\w*expires_on|clear_on)\w+_on: (\d{4}-\d{2}-\d{2})"
     days = re.findall(noted, "".join(map(Path.read_text, demo.iterdir())))
-    assert max(days) == "2026-08-16"
+    assert max(days) == "2026-08-19"
     assert exit_code("build", demo, "--for", "owner") == 0
     stamp = stamp_of(demo.parent / "my land-handbook" / "owner" / "index.html")
-    assert stamp.startswith("As of 16 August 2026. That is the latest day")
+    assert stamp.startswith("As of 19 August 2026. That is the latest day")
 
 
 def test_where_no_day_is_written_down_a_sentence_says_what_to_type(bare: Path) -> None:

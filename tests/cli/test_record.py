@@ -6,12 +6,17 @@ import random
 import signal
 import subprocess
 import sys
+import tempfile
+import threading
 import time
+from concurrent.futures import ThreadPoolExecutor
 from pathlib import Path
 from typing import Any
 
 import pytest
 import yaml
+from hypothesis import given
+from hypothesis import strategies as st
 
 from generator.inventory.load import load_inventory
 from generator.inventory.log import LogEntry
@@ -202,6 +207,35 @@ def test_entries_written_at_once_all_survive(land: Path) -> None:
     assert [one.wait(timeout=60) for one in at_once] == [0] * 4
     notes = {one.note for one in entries_of(land).values()}
     assert notes == {"walked it", *(f"load {n}" for n in range(4))}
+
+
+@given(st.lists(st.sampled_from("abcdef"), min_size=2, max_size=12))
+def test_of_writers_at_once_each_name_is_one_s_and_whole(names: list[str]) -> None:
+    """Threads that keep nobody waiting: of those that want one name, one gets it."""
+    with tempfile.TemporaryDirectory() as work:
+        folder = Path(work) / "log"
+        folder.mkdir()
+        started = threading.Barrier(len(names))
+
+        def write(number: int) -> bool:
+            started.wait()
+            try:
+                write_new_file(folder / f"{names[number]}.yaml", content_of(number))
+            except FileExistsError:
+                return False
+            return True
+
+        with ThreadPoolExecutor(len(names)) as writers:
+            won = [n for n, one in enumerate(writers.map(write, range(len(names)))) if one]
+        assert sorted(names[n] for n in won) == sorted(set(names))
+        assert {path.name for path in folder.iterdir()} == {f"{one}.yaml" for one in names}
+        for number in won:
+            assert (folder / f"{names[number]}.yaml").read_bytes() == content_of(number)
+
+
+def content_of(number: int) -> bytes:
+    """The file of one writer, like no other's."""
+    return f"entries: [] # {number}\n".encode() * 500
 
 
 def test_killed_while_it_writes_a_file_is_there_whole_or_not_at_all(tmp_path: Path) -> None:

@@ -78,8 +78,6 @@ def ready_rate_pls_lb_per_ac(
     Source: hard seed took up no water in the test, and dormant seed is viable seed, not hard, that
         did not sprout in it (source key cfr_201_57a)
 
-    >>> round(ready_rate_pls_lb_per_ac(5, 0.40, 0.0, 0.50), 2)
-    2.22
     >>> round(ready_rate_pls_lb_per_ac(8, 0.20, 0.10, 0.50), 2)
     2.0
     """

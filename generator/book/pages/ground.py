@@ -1,6 +1,7 @@
 """Pages of the ground: places, stands, routes."""
 
 from generator.book.pages.counts import OUTCOMES
+from generator.book.pages.seen import heights, looked_over, sight_checks
 from generator.book.pages.written import (
     PLACES,
     ROUTES,
@@ -48,6 +49,8 @@ def place_page(plan: Plan, place: Place) -> Written:
         address_of=address_of,
         counts=plan.decided.of_place(place.id),
         outcomes=OUTCOMES,
+        looks=looked_over(plan, place.id),
+        heights=heights(plan, [one.id for one in screen.plantings] if screen is not None else []),
     )
 
 
@@ -64,6 +67,7 @@ def stand_page(plan: Plan, stand: Stand) -> Written:
         ("stand",),
         stand=stand,
         routes=serving,
+        looks=looked_over(plan, stand.id),
         address_of=address_of,
     )
 
@@ -82,5 +86,6 @@ def route_page(plan: Plan, route: Route) -> Written:
         route=route,
         stands=[one for one in plan.stands if one.id in route.serves],
         hiding=hiding,
+        sights=sight_checks(plan, route.id),
         address_of=address_of,
     )

@@ -1,5 +1,6 @@
 """Pages of the soil and water: soil tests, water holes, fertilizers, limes."""
 
+from generator.book.pages.seen import looked_over, water_brought
 from generator.book.pages.written import (
     PRODUCTS,
     Written,
@@ -48,6 +49,11 @@ def soil_test_page(plan: Plan, test: SoilTest) -> Written:
         taken_on=taken_on,
         resting=resting,
         jobs=jobs_with_places(plan, fed),
+        came_back=[
+            one.done_on
+            for one in plan.entries
+            if one.soil_tested is not None and one.soil_tested.test == test.id
+        ],
     )
 
 
@@ -64,6 +70,8 @@ def water_page(plan: Plan, water: Water) -> Written:
         water=water,
         hole=water.hole,
         findings=plan.findings_on(water.hole.id),
+        loads=water_brought(plan, water.hole.id),
+        looks=looked_over(plan, water.hole.id),
         values=values(),
     )
 

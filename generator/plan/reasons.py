@@ -216,8 +216,8 @@ class Stop(Enum):
         "{item} held {held} last, and no clean-out is noted since. A trace of it harms what grows "
         "on this place.",
         _NOT_CLEARED,
-        "Clean tank, hoses, screens and nozzles as the label of the last product says, and type "
-        "cleaned_out_on: under last_load: of the sprayer.",
+        "Clean tank, hoses, screens and nozzles as the label of the last product says, and log it "
+        "with cleaned_out:, or type cleaned_out_on: under last_load: of the sprayer.",
         CALIBRATION_CHAPTER,
     )
     NO_ADJUVANT_RATE = Words(

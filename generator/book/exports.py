@@ -124,7 +124,7 @@ def inert_cell(value: Cell) -> str | int | float:
     if not isinstance(value, str):
         return "" if value is None else value
     text = clean(value)
-    return f"'{text}" if _would_change(text) and not _is_our_day_or_time(text) else text
+    return f"'{text}" if _would_change(text) and not _is_our_day(text) else text
 
 
 def _would_change(text: str) -> bool:
@@ -134,9 +134,9 @@ def _would_change(text: str) -> bool:
     )
 
 
-def _is_our_day_or_time(text: str) -> bool:
-    """Return whether text is a day or time as we write it, which a spreadsheet reads as such."""
-    return bool(re.fullmatch(r"\d{4}-\d{2}-\d{2}|([01]\d|2[0-3]):[0-5]\d", text, re.ASCII))
+def _is_our_day(text: str) -> bool:
+    """Return whether text is a day as we write it, which a spreadsheet reads as that day."""
+    return bool(re.fullmatch(r"\d{4}-\d{2}-\d{2}", text, re.ASCII))
 
 
 def as_xlsx(tables: Iterable[Table], as_of: datetime.date) -> bytes:

@@ -118,7 +118,7 @@ def test_the_file_has_a_row_for_each_product_and_no_live_text() -> None:
         "unit": "fl_oz",
         "area_ac": "0.5",
         "place": "Lane screen",
-        "started_at": "07:10",
+        "started_at": "'07:10",
         "wind_mph": "5.0",
         "weeds": "'=brome",
         "keep_until": "2028-08-04",

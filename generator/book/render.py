@@ -11,7 +11,7 @@ from markupsafe import Markup
 
 from generator.book.content import named_value
 from generator.book.marks import Marks, label, working
-from generator.book.text import in_entities, inert
+from generator.book.text import clean, in_entities, inert
 from generator.inventory.fields import NOT_ON_LABEL
 from generator.lookup import shipped
 from generator.plan.day_words import MONTHS, day_words
@@ -168,7 +168,7 @@ def _ticks(marks: Marks) -> Callable[[str, tuple[Figure, ...]], Markup]:
 
     def filled(text: str, settings: tuple[Figure, ...]) -> Markup:
         by_name = {one.name: one for one in settings if not hasattr(one, "identity")}
-        parts = _TICK_VALUE.split(text)
+        parts = _TICK_VALUE.split(clean(text))
         return Markup("").join(
             marks.show(by_name[part])
             if number % 2 and part in by_name

@@ -37,6 +37,15 @@ MIX_OR_RATE_UNITS = (*RATE_UNITS, "fraction")
 WORKS = ("auxin", "grass_killer", "soil_residual", "other")
 
 
+def same_active(name: str) -> str:
+    """Return the name of an active as names are compared: capitals and spaces do not count.
+
+    >>> same_active(" Imazapic  Acid ") == same_active("imazapic acid")
+    True
+    """
+    return " ".join(name.split()).casefold()
+
+
 @dataclass(frozen=True, slots=True, kw_only=True)
 class ActiveStrength(Record):
     """One active of a product and how strong it is: by the gallon, or as a share of its weight."""
@@ -52,6 +61,11 @@ class ActiveStrength(Record):
         "page", "ai: active ingredient, ae: acid equivalent", "ai", "ae", required=True
     )
     works_as: tuple[str, ...] = choice("page", "what the active does", *WORKS, many=True)
+
+    @property
+    def key(self) -> str:
+        """The name as names are compared."""
+        return same_active(self.active)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -240,3 +254,14 @@ class LabelCard(Record):
         "page", "distances to keep when mixing", Setback, many=True, label=True, safety=True
     )
     uses: tuple[Use, ...] = record("page", "the uses on the label", Use, many=True)
+
+    @property
+    def active_keys(self) -> frozenset[str]:
+        """The names of its actives, as names are compared."""
+        return frozenset(one.key for one in self.actives)
+
+    @property
+    def pooled_keys(self) -> frozenset[str]:
+        """The names of what its limits count together, as names are compared; none if unsaid."""
+        said = self.pooled_with if isinstance(self.pooled_with, tuple) else ()
+        return frozenset(map(same_active, said))

@@ -15,18 +15,20 @@ def active_totals(
     unless the log says that they are done. A job whose open dates touch two years counts in both.
     """
     rates: dict[tuple[str, int, str, str], list[Figure]] = {}
+    printed: dict[str, str] = {}
     for spray in sprays:
         told = spray.by_log or spray.job_id in cleared
         if told and spray.rate is not None and spray.opens and spray.closes:
             for year in range(spray.opens.year, spray.closes.year + 1):
                 for one in spray.rate.actives:
-                    key = (spray.place_id, year, one.active, one.basis)
+                    printed.setdefault(one.key, one.active)
+                    key = (spray.place_id, year, one.key, one.basis)
                     rates.setdefault(key, []).append(one.rate)
     return tuple(
         ActiveTotal(
             place,
             year,
-            active,
+            printed[active],
             basis,
             TOTAL_RATE(f"{place}/{year}/actives/total_{number}_lb_per_ac", parts=tuple(parts)),
         )

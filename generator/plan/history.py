@@ -18,9 +18,7 @@ UNKNOWN = "unknown"
 
 def works_of(active: ActiveStrength) -> frozenset[str]:
     """Return what an active does, as typed and as known of its name; empty where neither says."""
-    return frozenset(active.works_as) | known_actives().get(
-        active.active.strip().casefold(), frozenset()
-    )
+    return frozenset(active.works_as) | known_actives().get(active.key, frozenset())
 
 
 def tank_findings(
@@ -41,7 +39,7 @@ def tank_findings(
     if _is_clean(last, asked.dates.closes):
         return [], []
     held = [one for one in inventory.products if one.id in last.product]
-    harm = harm_of(asked, held, {one.active for one in going_in}, frozenset(last.works_as))
+    harm = harm_of(asked, held, {one.key for one in going_in}, frozenset(last.works_as))
     if harm is None:
         return [], []
     stop = finding(Stop.TANK_NOT_CLEANED, asked.job_id, last.where, item=sprayer.name, held=harm)
@@ -83,7 +81,7 @@ def _harmful(
     harmful = set(works_as)
     for product in held:
         for active in product.label.actives if product.label is not None else ():
-            if active.active not in going_in:
+            if active.key not in going_in:
                 harmful |= works_of(active) or {UNKNOWN}
     known = [one for one in held if one.label is not None and one.label.actives]
     if len(known) < len(held) or not (harmful or held):

@@ -212,8 +212,6 @@ def _puts_of_any(entry: LogEntry, products: Mapping[str, Product]) -> Iterator[t
 
 def _spray(job_id: str, place: str, planting: str, product: Product) -> PlannedSpray:
     card = product.label
-    pooled = card.pooled_with if card and isinstance(card.pooled_with, tuple) else ()
-    actives = frozenset(one.active for one in card.actives) if card else frozenset()
-    return PlannedSpray(
-        job_id, place, planting, product.id, actives, frozenset(pooled), None, None, None
-    )
+    actives = card.active_keys if card else frozenset()
+    pooled = card.pooled_keys if card else frozenset()
+    return PlannedSpray(job_id, place, planting, product.id, actives, pooled, None, None, None)

@@ -3,7 +3,7 @@
 from dataclasses import dataclass
 
 from generator.compute import buying, dose
-from generator.inventory.label import ActiveStrength, LabelCard
+from generator.inventory.label import ActiveStrength, LabelCard, same_active
 from generator.inventory.places import Partner, Work
 from generator.working import Figure, Given, Quantity
 
@@ -17,6 +17,11 @@ class ActiveRate:
     active: str
     basis: str
     rate: Figure
+
+    @property
+    def key(self) -> str:
+        """The name as names are compared."""
+        return same_active(self.active)
 
 
 @dataclass(frozen=True, slots=True)
@@ -150,9 +155,8 @@ def counted_basis(card: LabelCard) -> str | None:
     bases = {one.basis for one in card.actives}
     if len(bases) != 1:
         return None
-    names = {one.active for one in card.actives}
-    pooled = set(card.pooled_with) if isinstance(card.pooled_with, tuple) else set()
-    return bases.pop() if len(card.actives) == 1 or names <= pooled else None
+    pooled = card.active_keys <= card.pooled_keys
+    return bases.pop() if len(card.actives) == 1 or pooled else None
 
 
 def _strength(identity: str, card: LabelCard) -> Figure:

@@ -18,6 +18,7 @@ from generator.plan.rates import ROUNDING, JobRate, as_active, counted_basis
 from generator.plan.reasons import Stop
 from generator.plan.years import (
     PlannedSpray,
+    amount_at_one_time,
     amount_in_a_year,
     not_said_by_the_log,
     times_in_a_year,
@@ -138,6 +139,7 @@ def use_stops(
         yield finding(Stop.NO_RATE, job, chosen.where)
     else:
         yield from _rate_stops(asked, card, use, rate)
+        yield from _one_time_stops(asked, chosen, card, use, rate, sprays)
         yield from _year_stops(asked, chosen, card, use, sprays)
     if isinstance(use.last_date, tuple) and not _ends_by(use.last_date, asked.dates):
         yield finding(Stop.PAST_LAST_DATE, job, use.where)
@@ -167,13 +169,27 @@ def _rate_stops(asked: JobAsked, card: LabelCard, use: Use, rate: JobRate) -> It
             limits = (("Lowest on the card", use.rate_low), ("Highest on the card", use.rate_high))
             figures = _beside(asked.job_id, rate, limits, use.basis, card)
             yield finding(Stop.RATE_OUTSIDE, asked.job_id, use.where, figures)
+
+
+def _one_time_stops(
+    asked: JobAsked,
+    chosen: Chosen,
+    card: LabelCard,
+    use: Use,
+    rate: JobRate,
+    sprays: tuple[PlannedSpray, ...],
+) -> Iterator[Finding]:
+    """Yield a stop where the tank holds more at one time than the card allows, partners counted."""
     most = use.max_per_application
-    if isinstance(most, Given):
-        basis = limit_basis(use, most, card)
-        together = rate.in_basis(basis) if basis else None
-        if together is None or value_of(together) > most.value * (1 + ROUNDING):
-            figures = _beside(asked.job_id, rate, (("Most at one time", most),), basis, card)
-            yield finding(Stop.OVER_ONE_TIME, asked.job_id, use.where, figures)
+    if not isinstance(most, Given):
+        return
+    mine, here = on_the_place(asked, chosen.product, sprays)
+    tank = tuple(one for one in here if one.job_id == asked.job_id)
+    basis = limit_basis(use, most, card)
+    together = amount_at_one_time(mine, tank, card, basis) if basis else None
+    if together is None or together.value > most.value * (1 + ROUNDING):
+        figures = _beside(asked.job_id, rate, (("Most at one time", most),), basis, card)
+        yield finding(Stop.OVER_ONE_TIME, asked.job_id, use.where, figures)
 
 
 def value_of(figure: Figure | None) -> float:

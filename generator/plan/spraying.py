@@ -91,14 +91,13 @@ def planned_sprays(asked: JobAsked, inventory: Inventory) -> tuple[PlannedSpray,
 
 def _planned(asked: JobAsked, chosen: Chosen, carrier: Quantity | None) -> PlannedSpray:
     card = chosen.product.label
-    pooled = card.pooled_with if card and isinstance(card.pooled_with, tuple) else ()
     return PlannedSpray(
         asked.job_id,
         asked.screen.id,
         asked.planting.id,
         chosen.product.id,
-        frozenset(one.active for one in card.actives) if card else frozenset(),
-        frozenset(pooled),
+        card.active_keys if card else frozenset(),
+        card.pooled_keys if card else frozenset(),
         _rate(asked, chosen, card, carrier) if card else None,
         asked.dates.opens,
         asked.dates.closes,
@@ -306,7 +305,8 @@ def _most_at_one_time(
 
     What a year's limit leaves over is shared evenly, so that every spraying of the year may
     round up and their sum still holds; a card's smallest limit counts, whichever use it is of.
-    Where another product counts on the same ground, nothing is left to share.
+    Where another product counts on the same ground, by this label or its own, nothing is left to
+    share and no amount may round up.
     """
     use = one.use
     assert use.rate_high is not None
@@ -314,10 +314,11 @@ def _most_at_one_time(
     if isinstance(use.max_per_application, Given):
         basis = limit_basis(use, use.max_per_application, one.card)
         most = min(most, _in_product(asked, one, use.max_per_application, basis, carrier))
-    if isinstance(use.max_per_year, YearlyLimit):
-        mine, here = on_the_place(asked, one.chosen.product, sprays)
-        alone = not shares_ground_with_others(mine, here)
-        share = _share_left_over(asked, one, mine, here, carrier) if alone else 0.0
+    mine, here = on_the_place(asked, one.chosen.product, sprays)
+    if shares_ground_with_others(mine, here):
+        most = min(most, value_of(one.rate.product))
+    elif isinstance(use.max_per_year, YearlyLimit):
+        share = _share_left_over(asked, one, mine, here, carrier)
         most = min(most, value_of(one.rate.product) + share)
     return most
 

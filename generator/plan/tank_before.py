@@ -64,8 +64,8 @@ def _products(asked: JobAsked, inventory: Inventory) -> list[Product]:
     return [one.product for one in chosen_products(asked, inventory)]
 
 
-def _actives(product: Product) -> tuple[str, ...]:
-    return tuple(one.active for one in product.label.actives) if product.label else ()
+def _actives(product: Product) -> frozenset[str]:
+    return product.label.active_keys if product.label else frozenset()
 
 
 def _sprayer_name(asked: JobAsked, inventory: Inventory) -> str:

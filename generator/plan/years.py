@@ -65,18 +65,42 @@ def amount_in_a_year(
     premixes included. Where the label counts product, another product with the same active counts
     by that active.
     """
-    pooled = mine.actives | mine.pooled
     together = _together(mine, here, counted)
+    identity = f"{mine.job_id}/{mine.product_id}.year_{basis}"
+    amount = _sum(identity, mine, together, mine.actives | mine.pooled, card, basis)
+    return InAYear(amount, len(together)) if amount is not None else None
+
+
+def amount_at_one_time(
+    mine: PlannedSpray, tank: tuple[PlannedSpray, ...], card: LabelCard, basis: str
+) -> Quantity | None:
+    """Return what a tank puts on at one time of what a card counts, or None if unknown.
+
+    Every product of the tank counts that shares an active with the card's. What a card counts
+    together in a year it does not count together at one time.
+    """
+    together = [one for one in tank if one.actives & mine.actives]
+    identity = f"{mine.job_id}/{mine.product_id}.once_{basis}"
+    return _sum(identity, mine, together, mine.actives, card, basis)
+
+
+def _sum(
+    identity: str,
+    mine: PlannedSpray,
+    together: list[PlannedSpray],
+    names: frozenset[str],
+    card: LabelCard,
+    basis: str,
+) -> Quantity | None:
     rates: list[Figure] = []
     for one in together:
-        found = _counted(one, mine, pooled, card, basis)
+        found = _counted(one, mine, names, card, basis)
         if found is None:
             return None
         rates += found
     by_volume = basis == "product" and not is_dry(card)
     formula = TOTAL_FL_OZ_PER_AC if by_volume else TOTAL_RATE
-    amount = formula(f"{mine.job_id}/{mine.product_id}.year_{basis}", parts=tuple(rates))
-    return InAYear(amount, len(together))
+    return formula(identity, parts=tuple(rates))
 
 
 def _together(
@@ -106,7 +130,7 @@ def _counted(
         return None
     if basis == "product" and one.product_id == mine.product_id:
         return [one.rate.product]
-    actives = [active for active in one.rate.actives if active.active in pooled]
+    actives = [active for active in one.rate.actives if active.key in pooled]
     wanted = counted_basis(card) if basis == "product" else basis
     if not actives or wanted is None or any(active.basis != wanted for active in actives):
         return None

@@ -136,7 +136,8 @@ def test_files_for_a_spreadsheet_hold_text_and_numbers_alone(twins: Twins) -> No
         for cell in attacked:
             assert _is_number(cell) or not cell.startswith(("=", "+", "-", "@", "\t", "\r"))
         without_marks = [_unmarked(cell, twins.filled) for cell in attacked]
-        _assert_alike(without_marks, _csv_cells(plain, name), twins.filled)
+        plain_cells = [cell.removeprefix("'") for cell in _csv_cells(plain, name)]
+        _assert_alike(without_marks, plain_cells, twins.filled)
         shown += twins.filled.count("\n".join(without_marks))
     attacked_sheets, plain_sheets = _sheet_cells(site), _sheet_cells(plain)
     _assert_alike(attacked_sheets, plain_sheets, twins.filled)

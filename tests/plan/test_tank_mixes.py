@@ -394,3 +394,66 @@ def test_a_known_grass_killer_in_the_tank() -> None:
     assert stops_of(planned(data)) == {"S154"}
     other["label"]["actives"][0] |= {"active": "Triclopyr"}
     assert stops_of(planned(data)) == set()
+
+
+def with_the_same_active(name: str, rate: float, other_rate: float) -> Data:
+    """Two products of one active in the tank, the partner's card with its name in other letters."""
+    data = with_partner(rate_product_fl_oz_per_ac=other_rate)
+    the_work(data)[0]["rate_product_fl_oz_per_ac"] = rate
+    for product in data["products"]["products"]:
+        use = product["label"]["uses"][0]
+        use |= {"rate_low_fl_oz_per_ac": 8, "times_per_year": "not_on_label"}
+    data["products"]["products"][1]["label"]["actives"][0]["active"] = name
+    return data
+
+
+@pytest.mark.parametrize("name", ["made-up active A", "Made-up Active A", " made-up  active a "])
+def test_one_active_is_one_however_its_name_is_written(name: str) -> None:
+    # 48 and 48 fl oz of 4 lb in a gallon: 3 lb in a year, of which 80 fl oz are 2.5 lb
+    data = with_the_same_active(name, 48, 48)
+    for product in data["products"]["products"]:
+        use = product["label"]["uses"][0]
+        use["max_per_application_fl_oz_per_ac"] = 96
+        use["max_per_year"]["amount_fl_oz_per_ac"] = 96
+    assert stops_of(planned(data)) == set()
+    (total,) = planned(data).actives
+    assert (total.active, total.total.value) == ("made-up active A", 3)
+    data["products"]["products"][0]["label"]["uses"][0]["max_per_year"] = {
+        "amount_fl_oz_per_ac": 80,
+        "counted": "calendar_year",
+    }
+    assert stops_of(planned(data)) == {"S112"}
+
+
+def test_pooled_actives_are_known_in_other_letters_too() -> None:
+    data = with_partner(rate_product_fl_oz_per_ac=40)
+    card = data["products"]["products"][0]["label"]
+    card["pooled_with"] = ["MADE-UP ACTIVE B"]
+    card["uses"][0]["max_per_year"]["amount_fl_oz_per_ac"] = 71.9
+    assert stops_of(planned(data)) == {"S112"}
+
+
+def test_the_most_at_one_time_counts_every_product_of_the_tank() -> None:
+    # 32 and 32 fl oz of one active are 64 at one time
+    data = with_the_same_active(ACTIVE.upper(), 32, 32)
+    cards = [one["label"] for one in data["products"]["products"]]
+    for card in cards:
+        card["uses"][0]["max_per_year"] = "not_on_label"
+    assert stops_of(planned(data)) == set()
+    cards[1]["uses"][0]["max_per_application_fl_oz_per_ac"] = 63
+    assert stops_of(planned(data)) == {"S111"}
+    # of another active, each stands alone
+    cards[1]["actives"][0]["active"] = "made-up active B"
+    assert stops_of(planned(data)) == set()
+
+
+def test_rounding_up_breaks_no_limit_of_another_card() -> None:
+    # 25 rounds to 32 by marks of 16; with 16 of the partner that is 48 where its card allows 41
+    data = with_the_same_active(ACTIVE, 25, 16)
+    cards = [one["label"] for one in data["products"]["products"]]
+    data["equipment"]["measures"][0]["mark_fl_oz"] = 16
+    cards[0]["uses"][0]["max_per_year"] = "not_on_label"
+    cards[1]["uses"][0]["max_per_year"]["amount_fl_oz_per_ac"] = 41
+    found = planned(data)
+    assert stops_of(found) == set()
+    assert doses_of(job_of(found)) == [("last", "Made-up product brew", 16), ("last", "Other", 16)]

@@ -18,6 +18,7 @@ from generator.book.pages.written import (
 from generator.book.render import cautions_block, render
 from generator.plan.calendar import day_in_season
 from generator.plan.doses import NUTRIENT_WORDS
+from generator.plan.instead import still_to_sow
 from generator.plan.model import Job, Plan, SafetyLine
 from generator.plan.seed_findings import says_something
 from generator.plan.spray_weather import longest_dry, tightest_wind
@@ -29,7 +30,6 @@ from generator.reference.load import (
     species,
     values,
 )
-from generator.reference.steps import Instead, step_plans
 
 # The states of jobs, as the page of all work heads its groups, in their order there.
 GROUPS = {
@@ -113,7 +113,7 @@ def job_page(plan: Plan, job: Job) -> Written:
         timed_stretch=values()["timed_stretch_ft"],
         stretch=values()["stretch_of_strip_ft"],
         treated=[one.lot for one in job.sowings if says_something(one.lot.tag.treated)],
-        instead=_instead(plan, job),
+        instead=still_to_sow(job, plan.as_of),
         mixing={one.id: one for one in mixing_steps()},
         nutrient_words=NUTRIENT_WORDS,
     )
@@ -135,13 +135,6 @@ def job_page(plan: Plan, job: Job) -> Written:
         ("job",),
         tuple(line.key for line in job.safety),
     )
-
-
-def _instead(plan: Plan, job: Job) -> list[tuple[str, datetime.date, Instead]]:
-    """Return what can still be sown in place of a missed sowing, the first choice first."""
-    names = {key: one.name for key, one in step_plans().items()}
-    days = [(one, day_in_season(one.until, job.season)) for one in job.step.instead]
-    return [(names[one.plan], until, one) for one, until in days if until >= plan.as_of]
 
 
 def _is_of_label(line: SafetyLine) -> bool:

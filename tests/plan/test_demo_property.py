@@ -44,6 +44,10 @@ def test_dates(plan: Plan) -> None:
         "liming": (day(2026, 9, 1), day(2026, 10, 4)),
         # from the plan's 10 September to seven days before the early first freeze, 4 October
         "autumn_kill": (day(2026, 9, 10), day(2026, 9, 27)),
+        # from 24 September to seven days after the early first freeze
+        "look_again": (day(2026, 9, 24), day(2026, 10, 11)),
+        # from 5 January to the last day of the frost seeding
+        "bare_ground": (day(2027, 1, 5), day(2027, 3, 3)),
         # from 20 January to 21 days before freezing and thawing ends early, 24 March
         "frost_seeding": (day(2027, 1, 20), day(2027, 3, 3)),
         # from the late green-up, 8 April, to seven days before emergence, 6 May

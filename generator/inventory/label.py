@@ -122,6 +122,13 @@ class YearlyLimit(Record):
         "crop",
         required=True,
     )
+    basis: str | None = choice(
+        "page",
+        "what the limit counts, where its unit or the rates leave it open",
+        "ai",
+        "ae",
+        "product",
+    )
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -181,7 +188,7 @@ class Use(Record):
     max_per_year: YearlyLimit | NotOnLabel | None = record(
         "page", "most in a year on the same ground", YearlyLimit, label=True
     )
-    basis: str | None = choice("page", "what the rates count", "ai", "ae", "product", "mix")
+    basis: str | None = choice("page", "what the two rates count", "ai", "ae", "product", "mix")
     times_per_year: int | NotOnLabel | None = whole(
         "page", "how often in a year", Limits(at_least=1, at_most=20), label=True
     )

@@ -200,21 +200,35 @@ def _ranges(use: Use) -> Iterator[tuple[Given, Given]]:
 def _basis_and_unit(inventory: Inventory) -> Iterator[Broken]:
     for product in inventory.products:
         for use in product.label.uses if product.label else ():
-            yearly = use.max_per_year
-            most = yearly.amount if isinstance(yearly, YearlyLimit) else None
-            # of a percent mix only the two rates are percents; limits on ground stay what they are
-            limits = (use.max_per_application, most) if use.basis != "mix" else ()
-            for rate in (use.rate_low, use.rate_high, *limits):
-                if not isinstance(rate, Given) or use.basis is None:
-                    continue
-                if not _counts(rate, use.basis, product.label):
+            for rate, basis in _counted(use):
+                if not _counts(rate, basis, product.label):
                     yield Broken(
                         typed_at(rate),
                         f"a rate in {rate.typed_unit.replace('_', ' ')} does not go with "
-                        f"basis {use.basis}",
+                        f"basis {basis}",
                         "liquid product in a volume to an acre, dry product, ai and ae in pounds "
                         "to an acre, mix in percent",
                     )
+
+
+def _counted(use: Use) -> Iterator[tuple[Given, str]]:
+    """Yield each rate and limit of a use with what it counts.
+
+    A limit may count something else than the rates: what is said beside it, or what its unit is
+    of. A volume is of product; pounds are of active, beside the rates of a dry product too.
+    """
+    for rate in (use.rate_low, use.rate_high):
+        if rate is not None and use.basis is not None:
+            yield rate, use.basis
+    yearly = use.max_per_year
+    if isinstance(use.max_per_application, Given):
+        yield use.max_per_application, _of_unit(use.max_per_application)
+    if isinstance(yearly, YearlyLimit):
+        yield yearly.amount, yearly.basis or _of_unit(yearly.amount)
+
+
+def _of_unit(limit: Given) -> str:
+    return "product" if limit.unit == "fl_oz_per_ac" else "ai"
 
 
 def _counts(rate: Given, basis: str, card: LabelCard | None) -> bool:

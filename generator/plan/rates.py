@@ -16,7 +16,7 @@ class ActiveRate:
 
     active: str
     basis: str
-    rate: Figure
+    rate: Given | Quantity
 
     @property
     def key(self) -> str:
@@ -37,7 +37,7 @@ class JobRate:
     counted: ActiveRate | None
     mix: Given | None = None
 
-    def in_basis(self, basis: str) -> Figure | None:
+    def in_basis(self, basis: str) -> Given | Quantity | None:
         """Return the rate as a label's use counts it, or None where it cannot be compared."""
         if basis == "product":
             return self.product
@@ -159,17 +159,22 @@ def counted_basis(card: LabelCard) -> str | None:
     return bases.pop() if len(card.actives) == 1 or pooled else None
 
 
-def _strength(identity: str, card: LabelCard) -> Figure:
-    strengths: list[Figure] = [
-        strength
+def strengths_of(card: LabelCard) -> tuple[tuple[str, Given], ...]:
+    """Return the actives of a card, each with its typed strength."""
+    return tuple(
+        (one.active, strength)
         for one in card.actives
         if (strength := one.strength_lb_per_gal or one.strength_fraction) is not None
-    ]
+    )
+
+
+def _strength(identity: str, card: LabelCard) -> Figure:
+    strengths = tuple(strength for _, strength in strengths_of(card))
     if len(strengths) == 1:
         return strengths[0]
     if is_dry(card):
-        return buying.TOTAL_FRACTION(f"{identity}strength_fraction", parts=tuple(strengths))
-    return buying.TOTAL_STRENGTH(f"{identity}strength_lb_per_gal", parts=tuple(strengths))
+        return buying.TOTAL_FRACTION(f"{identity}strength_fraction", parts=strengths)
+    return buying.TOTAL_STRENGTH(f"{identity}strength_lb_per_gal", parts=strengths)
 
 
 def as_product(identity: str, rate: Figure, card: LabelCard, name: str = "rate") -> Quantity:
@@ -184,7 +189,7 @@ def as_product(identity: str, rate: Figure, card: LabelCard, name: str = "rate")
     )
 
 
-def as_active(identity: str, limit: Given, basis: str, card: LabelCard) -> Figure | None:
+def as_active(identity: str, limit: Given, basis: str, card: LabelCard) -> Given | Quantity | None:
     """Return a card's limit in pounds of active to an acre, or None where it counts several."""
     if basis in ("ai", "ae"):
         return limit

@@ -91,14 +91,13 @@ class Stop(Enum):
     )
     OVER_ONE_TIME = _label(
         "S111",
-        "The typed rate is more than the label allows at one time.",
-        "Type a rate that the label allows for this use.",
+        "{what} is more than its label allows at one time.",
+        "Type a rate that the label allows for this use, all that is in the tank counted.",
     )
     OVER_YEAR = _label(
         "S112",
-        "Together with the other sprayings planned on this ground, the rate is more than the label "
-        "allows in a year.",
-        "Leave one of them out, or lower a rate within what the label allows.",
+        "{what} is more than its label allows in a year.",
+        "{cure} within what the label allows.",
     )
     TOO_OFTEN = _label(
         "S113",
@@ -225,6 +224,14 @@ class Stop(Enum):
         "No rate is typed for {item}, which is to go into the tank.",
         _NOT_CLEARED,
         "Type what the herbicide's label asks for: rate_product, mix_pct or rate_lb_per_100_gal.",
+    )
+    NOT_TO_BE_ADDED_UP = _label(
+        "S156",
+        "What is planned here of {product}, and of what its label counts with it, cannot be added "
+        "up and held against the card: a rate is not typed, or a strength or a limit is not known "
+        "in the same basis.",
+        "Type the rate of every spraying of this ground, each card's strengths in the basis of the "
+        "panel, and basis: beside a year's limit: what it counts.",
     )
     LIME_BASE = Words(
         "S160",

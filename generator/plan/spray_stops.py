@@ -1,30 +1,24 @@
 """Why a product may not go onto a place yet: what its card says against the job."""
 
 from collections.abc import Iterator
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 
 from generator.inventory.fields import Where
-from generator.inventory.label import Bulletin, LabelCard, Use, YearlyLimit
+from generator.inventory.label import Bulletin, LabelCard, Use
 from generator.inventory.places import Partner, Screen, Work
 from generator.inventory.schema import Inventory
 from generator.inventory.stock import Product
 from generator.plan.asked import JobAsked
 from generator.plan.clearance import Asked, missing_on_card, missing_on_use
-from generator.plan.day_words import day_words
 from generator.plan.findings import finding
 from generator.plan.licences import may_be_restricted
+from generator.plan.limit_stops import Judged, limit_stops
 from generator.plan.model import Finding, OpenDates
-from generator.plan.rates import ROUNDING, JobRate, as_active, counted_basis
+from generator.plan.rates import JobRate
 from generator.plan.reasons import Stop
-from generator.plan.years import (
-    PlannedSpray,
-    amount_at_one_time,
-    amount_in_a_year,
-    not_said_by_the_log,
-    times_in_a_year,
-)
+from generator.plan.years import PlannedSpray
 from generator.reference.load import planting_kinds, species
-from generator.working import KEPT_WHILE_STOPPED, Figure, Given, Input, Quantity, Withheld
+from generator.working import Given
 
 MONTHS_BULLETIN_IS_GOOD = 6
 LAST_OF_YEAR = (12, 31)
@@ -138,9 +132,7 @@ def use_stops(
     if rate is None or not _comparable(rate, use):
         yield finding(Stop.NO_RATE, job, chosen.where)
     else:
-        yield from _rate_stops(asked, card, use, rate)
-        yield from _one_time_stops(asked, chosen, card, use, rate, sprays)
-        yield from _year_stops(asked, chosen, card, use, sprays)
+        yield from limit_stops(Judged(asked, chosen.product, card, use, rate), sprays)
     if isinstance(use.last_date, tuple) and not _ends_by(use.last_date, asked.dates):
         yield finding(Stop.PAST_LAST_DATE, job, use.where)
     if isinstance(use.seeding_interval_days, Given) and not _leaves_days(
@@ -151,137 +143,6 @@ def use_stops(
 
 def _comparable(rate: JobRate, use: Use) -> bool:
     return use.basis is not None and rate.in_basis(use.basis) is not None
-
-
-def limit_basis(use: Use, limit: Given, card: LabelCard) -> str | None:
-    """Return what a limit on ground counts; beside a percent mix its unit says so."""
-    if use.basis != "mix":
-        return use.basis
-    return "product" if limit.unit == "fl_oz_per_ac" else counted_basis(card)
-
-
-def _rate_stops(asked: JobAsked, card: LabelCard, use: Use, rate: JobRate) -> Iterator[Finding]:
-    assert use.basis is not None
-    mine = value_of(rate.in_basis(use.basis))
-    if use.rate_low is not None and use.rate_high is not None:
-        low, high = use.rate_low.value, use.rate_high.value
-        if not low * (1 - ROUNDING) <= mine <= high * (1 + ROUNDING):
-            limits = (("Lowest on the card", use.rate_low), ("Highest on the card", use.rate_high))
-            figures = _beside(asked.job_id, rate, limits, use.basis, card)
-            yield finding(Stop.RATE_OUTSIDE, asked.job_id, use.where, figures)
-
-
-def _one_time_stops(
-    asked: JobAsked,
-    chosen: Chosen,
-    card: LabelCard,
-    use: Use,
-    rate: JobRate,
-    sprays: tuple[PlannedSpray, ...],
-) -> Iterator[Finding]:
-    """Yield a stop where the tank holds more at one time than the card allows, partners counted."""
-    most = use.max_per_application
-    if not isinstance(most, Given):
-        return
-    mine, here = on_the_place(asked, chosen.product, sprays)
-    tank = tuple(one for one in here if one.job_id == asked.job_id)
-    basis = limit_basis(use, most, card)
-    together = amount_at_one_time(mine, tank, card, basis) if basis else None
-    if together is None or together.value > most.value * (1 + ROUNDING):
-        figures = _beside(asked.job_id, rate, (("Most at one time", most),), basis, card)
-        yield finding(Stop.OVER_ONE_TIME, asked.job_id, use.where, figures)
-
-
-def value_of(figure: Figure | None) -> float:
-    """Return the value of a figure that has one."""
-    assert isinstance(figure, Given | Quantity)
-    return figure.value
-
-
-def _beside(
-    job_id: str,
-    rate: JobRate,
-    limits: tuple[tuple[str, Given], ...],
-    basis: str | None,
-    card: LabelCard,
-) -> tuple[tuple[str, Figure], ...]:
-    """Return the owner's rate beside the card's limits, in pounds of active to an acre alone."""
-    if rate.counted is None or basis is None:
-        return ()
-    shown: list[tuple[str, Figure]] = [("Your rate", _without_working(rate.counted.rate))]
-    for label, limit in limits:
-        name = label.lower().replace(" ", "_")
-        active = as_active(f"{job_id}/{name}_lb_per_ac", limit, basis, card)
-        if active is not None:
-            shown.append((label, _without_working(active)))
-    return tuple(shown)
-
-
-def _without_working(figure: Figure) -> Figure:
-    """Return the figure with what it was worked out from kept back.
-
-    A stop may show pounds of active; its working would show the ounces of product beside them.
-    """
-    if not isinstance(figure, Quantity):
-        return figure
-    return replace(figure, inputs=tuple((name, _kept_back(one)) for name, one in figure.inputs))
-
-
-def _kept_back(figure: Input) -> Input:
-    if isinstance(figure, tuple):
-        return tuple(Withheld("", one.unit, KEPT_WHILE_STOPPED) for one in figure)
-    return Withheld("", figure.unit, KEPT_WHILE_STOPPED)
-
-
-def on_the_place(
-    asked: JobAsked, product: Product, sprays: tuple[PlannedSpray, ...]
-) -> tuple[PlannedSpray, tuple[PlannedSpray, ...]]:
-    """Return the job's own spraying of a product, and every spraying on its place."""
-    here = tuple(one for one in sprays if one.place_id == asked.screen.id)
-    mine = (one for one in here if one.job_id == asked.job_id and one.product_id == product.id)
-    return next(mine), here
-
-
-def _year_stops(
-    asked: JobAsked,
-    chosen: Chosen,
-    card: LabelCard,
-    use: Use,
-    sprays: tuple[PlannedSpray, ...],
-) -> Iterator[Finding]:
-    mine, here = on_the_place(asked, chosen.product, sprays)
-    if isinstance(use.max_per_year, YearlyLimit):
-        limit = use.max_per_year
-        basis = limit_basis(use, limit.amount, card)
-        together = (
-            amount_in_a_year(mine, here, card, basis, limit.counted) if basis is not None else None
-        )
-        unsaid = not_said_by_the_log(mine, here, limit.counted)
-        if unsaid:
-            days = ", ".join(map(day_words, sorted({one.opens for one in unsaid if one.opens})))
-            yield finding(Stop.AMOUNT_NOT_LOGGED, asked.job_id, use.where, days=days or "then")
-        elif together is None or together.amount.value > limit.amount.value * (1 + ROUNDING):
-            amount = together.amount if together else None
-            shown = _yearly_figures(asked.job_id, amount, limit.amount, basis, card)
-            yield finding(Stop.OVER_YEAR, asked.job_id, use.where, shown)
-    counted = use.max_per_year.counted if isinstance(use.max_per_year, YearlyLimit) else None
-    times = use.times_per_year
-    if isinstance(times, int) and times_in_a_year(mine, here, counted) > times:
-        yield finding(Stop.TOO_OFTEN, asked.job_id, use.where)
-
-
-def _yearly_figures(
-    job_id: str, together: Quantity | None, limit: Given, basis: str | None, card: LabelCard
-) -> tuple[tuple[str, Figure], ...]:
-    if basis is None:
-        return ()
-    active = as_active(f"{job_id}/limit_year_lb_per_ac", limit, basis, card)
-    if together is None or together.unit != "lb_per_ac" or active is None:
-        return ()
-    return (
-        ("Planned in a year", _without_working(together)),
-        ("Most in a year", _without_working(active)),
-    )
 
 
 def _ends_by(last: tuple[int, int], dates: OpenDates) -> bool:

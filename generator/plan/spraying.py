@@ -1,5 +1,6 @@
 """A spray job: cleared or stopped, and when cleared, what goes into each tank load."""
 
+import math
 from collections.abc import Iterator
 from dataclasses import dataclass
 
@@ -13,21 +14,13 @@ from generator.plan.clearance import cleared_use
 from generator.plan.findings import finding, older_than_a_year
 from generator.plan.history import tank_findings
 from generator.plan.known_days import judged_on
+from generator.plan.limit_stops import limit_basis, on_the_place, value_of
 from generator.plan.mixing import mixing_order
 from generator.plan.model import AdjuvantPart, Finding, Mix, MixPart
 from generator.plan.rates import JobRate, as_product, is_dry, job_rate
 from generator.plan.reasons import Caution, Note, Stop
 from generator.plan.spots import spot_stops, treated_ground, treated_stops
-from generator.plan.spray_stops import (
-    Chosen,
-    asked_of_label,
-    card_stops,
-    limit_basis,
-    no_use,
-    on_the_place,
-    use_stops,
-    value_of,
-)
+from generator.plan.spray_stops import Chosen, asked_of_label, card_stops, no_use, use_stops
 from generator.plan.tank import (
     Machine,
     Pour,
@@ -306,7 +299,7 @@ def _most_at_one_time(
     What a year's limit leaves over is shared evenly, so that every spraying of the year may
     round up and their sum still holds; a card's smallest limit counts, whichever use it is of.
     Where another product counts on the same ground, by this label or its own, nothing is left to
-    share and no amount may round up.
+    share and no amount may round up: then what was typed, and held every limit, is passed nowhere.
     """
     use = one.use
     assert use.rate_high is not None
@@ -316,11 +309,9 @@ def _most_at_one_time(
         most = min(most, _in_product(asked, one, use.max_per_application, basis, carrier))
     mine, here = on_the_place(asked, one.chosen.product, sprays)
     if shares_ground_with_others(mine, here):
-        most = min(most, value_of(one.rate.product))
-    elif isinstance(use.max_per_year, YearlyLimit):
-        share = _share_left_over(asked, one, mine, here, carrier)
-        most = min(most, value_of(one.rate.product) + share)
-    return most
+        return min(most, value_of(one.rate.product))
+    share = _share_left_over(asked, one, mine, here, carrier)
+    return min(most, value_of(one.rate.product) + share)
 
 
 def _share_left_over(
@@ -330,11 +321,12 @@ def _share_left_over(
     here: tuple[PlannedSpray, ...],
     carrier: Quantity,
 ) -> float:
-    shares = []
+    """Return the product to an acre that may be added; without end where no use limits a year."""
+    shares = [math.inf]
     for use in one.card.uses:
         if isinstance(use.max_per_year, YearlyLimit):
             limit = use.max_per_year
-            basis = limit_basis(use, limit.amount, one.card)
+            basis = limit_basis(use, limit, one.card)
             together = (
                 amount_in_a_year(mine, here, one.card, basis, limit.counted) if basis else None
             )
@@ -342,7 +334,7 @@ def _share_left_over(
                 return 0.0
             left_over = limit.amount.value - together.amount.value
             of_limit = _in_product(asked, one, limit.amount, basis, carrier) / limit.amount.value
-            shares.append(left_over * of_limit / together.sprayings)
+            shares.append(left_over * of_limit / together.count)
     return max(0.0, min(shares))
 
 

@@ -10,7 +10,7 @@ from dataclasses import dataclass
 from generator.compute.buying import TOTAL_FL_OZ_PER_AC, TOTAL_RATE
 from generator.inventory.label import LabelCard
 from generator.plan.rates import ActiveRate, JobRate, as_product, counted_basis, is_dry
-from generator.working import Figure, Quantity
+from generator.working import Given, Quantity
 
 DAYS_IN_12_MONTHS = 365
 
@@ -36,11 +36,11 @@ class PlannedSpray:
 
 
 @dataclass(frozen=True, slots=True)
-class InAYear:
-    """What is put on an acre in a year, in all, and by how many sprayings."""
+class Together:
+    """What is put on an acre in all, and by how many sprayings or products of a tank."""
 
-    amount: Quantity
-    sprayings: int
+    amount: Given | Quantity
+    count: int
 
 
 def shares_ground_with_others(mine: PlannedSpray, here: tuple[PlannedSpray, ...]) -> bool:
@@ -58,7 +58,7 @@ def amount_in_a_year(
     card: LabelCard,
     basis: str,
     counted: str,
-) -> InAYear | None:
+) -> Together | None:
     """Return what is planned together with this job in the worst year, or None if unknown.
 
     Counts every spraying on the place that shares an active, pooled actives and the actives of
@@ -67,13 +67,12 @@ def amount_in_a_year(
     """
     together = _together(mine, here, counted)
     identity = f"{mine.job_id}/{mine.product_id}.year_{basis}"
-    amount = _sum(identity, mine, together, mine.actives | mine.pooled, card, basis)
-    return InAYear(amount, len(together)) if amount is not None else None
+    return _sum(identity, mine, together, mine.actives | mine.pooled, card, basis)
 
 
 def amount_at_one_time(
     mine: PlannedSpray, tank: tuple[PlannedSpray, ...], card: LabelCard, basis: str
-) -> Quantity | None:
+) -> Together | None:
     """Return what a tank puts on at one time of what a card counts, or None if unknown.
 
     Every product of the tank counts that shares an active with the card's. What a card counts
@@ -91,16 +90,18 @@ def _sum(
     names: frozenset[str],
     card: LabelCard,
     basis: str,
-) -> Quantity | None:
-    rates: list[Figure] = []
+) -> Together | None:
+    rates: list[Given | Quantity] = []
     for one in together:
         found = _counted(one, mine, names, card, basis)
         if found is None:
             return None
         rates += found
+    if len(rates) == 1:
+        return Together(rates[0], len(together))
     by_volume = basis == "product" and not is_dry(card)
     formula = TOTAL_FL_OZ_PER_AC if by_volume else TOTAL_RATE
-    return formula(identity, parts=tuple(rates))
+    return Together(formula(identity, parts=tuple(rates)), len(together))
 
 
 def _together(
@@ -124,7 +125,7 @@ def not_said_by_the_log(
 
 def _counted(
     one: PlannedSpray, mine: PlannedSpray, pooled: frozenset[str], card: LabelCard, basis: str
-) -> list[Figure] | None:
+) -> list[Given | Quantity] | None:
     """Return what one spraying adds, or None where it cannot be counted in the basis."""
     if one.rate is None:
         return None

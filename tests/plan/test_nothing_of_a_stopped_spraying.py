@@ -23,7 +23,7 @@ from generator.plan.model import Plan
 from generator.plan.readers import seen_by
 from generator.site.stage import stage
 from generator.units import UNITS, convert, digits, family_suffixes
-from generator.working import Given, Quantity, walk
+from generator.working import Given, Quantity, flat_inputs, walk
 from tests.plan.planned import KILL, inventory_of, job_of, planned, stops_of
 from tests.properties import Data, full_card, full_use, small_property, the_work, write_property
 
@@ -250,27 +250,40 @@ def test_a_place_without_a_name_for_others_withholds_the_amounts_too(tmp_path: P
     ("rate", "value"),
     [("rate_product_fl_oz_per_ac", 61.153), ("rate_product_pt_per_ac", 1.4187)],
 )
-def test_a_rate_outside_the_card_stands_beside_it_in_pounds_for_the_owner_alone(
+def test_a_rate_outside_the_card_stands_beside_it_as_typed_and_in_pounds_for_the_owner_alone(
     rate: str, value: float, tmp_path: Path, without: Outputs
 ) -> None:
     data = property_with(GRASS, rate, value)
     plan = planned(data)
     assert "S110" in stops_of(plan)
-    inside = property_with(GRASS, "rate_product_fl_oz_per_ac", 37.753)
-    amounts = [one for one in amounts_of(planned(inside)) if one.unit != "lb_per_ac"]
-    typed = inventory_of(data).screens[0].plantings[0].work[0].rate_product
-    assert typed is not None
-    new = {reader: numbers - without[reader]
-           for reader, numbers in outputs_of(data, tmp_path).items()}  # fmt: skip
-    for reader, numbers in new.items():
-        assert printed_in(numbers, *amounts, typed) == set(), reader
     stop = next(one for one in plan.findings_on(KILL) if one.code == "S110")
     assert [told for told, _ in stop.figures] == [
+        "Typed",
+        "Strength of made-up active A",
         "Your rate",
         "Lowest on the card",
         "Highest on the card",
     ]
-    for _, figure in stop.figures:
-        assert isinstance(figure, Quantity)
+    told = [one for one in plan.findings_on(KILL) if one.severity == "stop"]
+    unfolded = [figure for one in told for _, figure in one.figures]
+    unfolded += [
+        one for figure in unfolded if isinstance(figure, Quantity) for _, one in flat_inputs(figure)
+    ]
+    assert {one.unit for one in unfolded if not isinstance(one, Given)} == {"lb_per_ac"}
+    typed = {(one.name, one.value) for one in unfolded if isinstance(one, Given)}
+    inside = property_with(GRASS, "rate_product_fl_oz_per_ac", 37.753)
+    amounts = [
+        one
+        for one in amounts_of(planned(inside))
+        if one.unit != "lb_per_ac"
+        and not (isinstance(one, Given) and (one.name, one.value) in typed)
+    ]
+    assert len(amounts) > 10
+    new = {reader: numbers - without[reader]
+           for reader, numbers in outputs_of(data, tmp_path).items()}  # fmt: skip
+    for reader, numbers in new.items():
+        assert printed_in(numbers, *amounts) == set(), reader
+    for figure in unfolded:
+        assert isinstance(figure, Given | Quantity)
         assert printed_in(new["owner"], figure)
         assert not printed_in(new["hired"], figure)

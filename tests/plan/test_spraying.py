@@ -6,7 +6,7 @@ from typing import Any
 import pytest
 
 from generator.plan.model import Plan
-from generator.working import KEPT_WHILE_STOPPED, Quantity, walk
+from generator.working import Given, Quantity, flat_inputs, walk
 from tests.plan.planned import BURN_DOWN, KILL, job_of, planned, stops_of
 from tests.properties import SEASON, Data, full_card, full_use, small_property, the_work
 
@@ -175,10 +175,12 @@ def test_actives_are_counted_together(active: str, head: Data, stops: set[str]) 
     assert stops_of(planned(ounces), KILL) == stops
 
 
-def test_a_second_spraying_whose_rate_is_not_known_counts_as_too_much() -> None:
+def test_a_second_spraying_whose_rate_is_not_known_cannot_be_added_up() -> None:
     data = two_sprayings(_yearly("any_12_months", 128))
     del the_work(data)[1]["rate_product_fl_oz_per_ac"]
-    assert stops_of(planned(data), KILL) == {OVER_YEAR}
+    assert stops_of(planned(data), KILL) == {"S156"}
+    the_work(data)[1]["rate_product_fl_oz_per_ac"] = 32
+    assert stops_of(planned(data), KILL) == set()
 
 
 @pytest.mark.parametrize(
@@ -407,20 +409,43 @@ def test_old_labels_and_catch_tests_are_cautions() -> None:
 
 
 @pytest.mark.parametrize("use", [full_use(), pounds_use()])
-def test_a_stop_shows_pounds_alone_and_no_working(use: Data) -> None:
+def test_a_stop_shows_what_was_typed_and_the_pounds_it_makes(use: Data) -> None:
     plan = plan_with(use, rate_product_fl_oz_per_ac=80)
     stop = next(one for one in plan.findings_on(KILL) if one.code == RATE_OUTSIDE)
     # 80 fl oz of 4 lb/gal are 2.5 lb; the use goes from 0.75 lb to 2 lb.
     shown = {told: (figure.value, figure.unit) for told, figure in stop.figures}
     assert shown == {
+        "Typed": (80, "fl_oz_per_ac"),
+        "Strength of made-up active A": (4, "lb_per_gal"),
         "Your rate": (2.5, "lb_per_ac"),
         "Lowest on the card": (0.75, "lb_per_ac"),
         "Highest on the card": (2, "lb_per_ac"),
     }
     for _, figure in stop.figures:
         if isinstance(figure, Quantity):
-            inputs = [one for q in walk(figure) for _, one in q.inputs]
-            assert {one.why for one in inputs} == {KEPT_WHILE_STOPPED}
+            assert all(isinstance(one, Given) for q in walk(figure) for _, one in q.inputs)
+
+
+def test_a_stop_shows_no_product_that_was_worked_out() -> None:
+    # 1 lb is typed: what it makes of product in a year stays back, for which nothing is cleared
+    data = two_sprayings(_yearly("any_12_months", 63.9), rate_product_pt_per_ac=2)
+    del the_work(data)[1]["rate_product_fl_oz_per_ac"]
+    del the_work(data)[0]["rate_product_fl_oz_per_ac"]
+    the_work(data)[0]["rate_ae_lb_per_ac"] = 1
+    (stop,) = (one for one in planned(data).findings_on(KILL) if one.severity == "stop")
+    shown = {told: (figure.value, figure.unit) for told, figure in stop.figures}
+    assert shown == {
+        "Planned in a year": (2, "lb_per_ac"),
+        "Most in a year": (pytest.approx(1.996875), "lb_per_ac"),
+    }
+    units = {
+        one.unit
+        for _, figure in stop.figures
+        for quantity in walk(figure)
+        for _, one in flat_inputs(quantity)
+        if not isinstance(one, Given)
+    }
+    assert units == {"lb_per_ac"}
 
 
 def test_age_is_judged_where_the_last_day_waits_for_a_sign() -> None:

@@ -175,6 +175,8 @@ def test_a_rate_heard_somewhere_is_held_against_the_card() -> None:
     assert stops_of(plan) == {"S112"}
     (stop,) = (one for one in plan.findings_on(KILL) if one.severity == "stop")
     assert [(told, figure.value, figure.unit) for told, figure in stop.figures] == [
+        ("Typed", 96, "fl_oz_per_ac"),
+        ("Strength of demo residual", 4, "lb_per_gal"),
         ("Planned in a year", 3, "lb_per_ac"),
         ("Most in a year", 2.5, "lb_per_ac"),
     ]

@@ -1,0 +1,253 @@
+"""Stops of a rate against a card's limits: at one time, in a year, each as the card counts it."""
+
+from collections.abc import Iterator
+from dataclasses import dataclass, replace
+from typing import TypeGuard
+
+from generator.compute import buying, dose
+from generator.inventory.label import LabelCard, Use, YearlyLimit
+from generator.inventory.stock import Product
+from generator.plan.asked import JobAsked
+from generator.plan.day_words import day_words
+from generator.plan.findings import finding
+from generator.plan.model import Finding
+from generator.plan.rates import ROUNDING, JobRate, as_active, counted_basis, is_dry, strengths_of
+from generator.plan.reasons import Stop
+from generator.plan.years import (
+    PlannedSpray,
+    amount_at_one_time,
+    amount_in_a_year,
+    not_said_by_the_log,
+    times_in_a_year,
+)
+from generator.working import (
+    KEPT_WHILE_STOPPED,
+    Figure,
+    Given,
+    Input,
+    Quantity,
+    Withheld,
+    flat_inputs,
+)
+
+Shown = tuple[tuple[str, Figure], ...]
+# What a stop may unfold: pounds of active and how they follow from what was typed.
+UNFOLDED = (
+    dose.ACTIVE_RATE,
+    dose.DRY_ACTIVE_RATE,
+    buying.TOTAL_RATE,
+    buying.TOTAL_STRENGTH,
+    buying.TOTAL_FRACTION,
+)
+
+
+@dataclass(frozen=True, slots=True)
+class Judged:
+    """A product of a job that is held against its card: the use it rests on and its rate."""
+
+    asked: JobAsked
+    product: Product
+    card: LabelCard
+    use: Use
+    rate: JobRate
+
+
+def limit_basis(use: Use, limit: Given | YearlyLimit, card: LabelCard) -> str | None:
+    """Return what a limit on ground counts, None where a card of several actives leaves it open.
+
+    What is said beside a year's limit holds; else its unit tells a volume of product from pounds
+    of active. Pounds beside the rates of a dry product are of product, as those are.
+    """
+    if isinstance(limit, YearlyLimit):
+        if limit.basis is not None:
+            return limit.basis
+        limit = limit.amount
+    if limit.unit == "fl_oz_per_ac":
+        return "product"
+    if use.basis in ("ai", "ae") or (use.basis == "product" and is_dry(card)):
+        return use.basis
+    return counted_basis(card)
+
+
+def limit_stops(one: Judged, sprays: tuple[PlannedSpray, ...]) -> Iterator[Finding]:
+    """Yield a stop for each limit of the use that the job passes, or may pass."""
+    yield from _range_stops(one)
+    yield from _one_time_stops(one, sprays)
+    yield from _year_stops(one, sprays)
+
+
+def _range_stops(one: Judged) -> Iterator[Finding]:
+    use = one.use
+    assert use.basis is not None
+    mine = value_of(one.rate.in_basis(use.basis))
+    if use.rate_low is not None and use.rate_high is not None:
+        low, high = use.rate_low.value, use.rate_high.value
+        if not low * (1 - ROUNDING) <= mine <= high * (1 + ROUNDING):
+            limits = (("Lowest on the card", use.rate_low), ("Highest on the card", use.rate_high))
+            own = one.rate.counted.rate if one.rate.counted is not None else None
+            figures = _beside(one, "Your rate", one.rate.product, own, limits, use.basis)
+            yield finding(Stop.RATE_OUTSIDE, one.asked.job_id, use.where, figures)
+
+
+def _one_time_stops(one: Judged, sprays: tuple[PlannedSpray, ...]) -> Iterator[Finding]:
+    """Yield a stop where the tank holds more at one time than the card allows, partners counted."""
+    most, job = one.use.max_per_application, one.asked.job_id
+    if not isinstance(most, Given):
+        return
+    mine, here = on_the_place(one.asked, one.product, sprays)
+    tank = tuple(spray for spray in here if spray.job_id == job)
+    basis = limit_basis(one.use, most, one.card)
+    found = amount_at_one_time(mine, tank, one.card, basis) if basis else None
+    if found is None or basis is None:
+        yield finding(Stop.NOT_TO_BE_ADDED_UP, job, one.use.where, product=one.product.name)
+    elif found.amount.value > most.value * (1 + ROUNDING):
+        pounds = _in_pounds(one, basis)
+        shown = amount_at_one_time(mine, tank, one.card, pounds) if pounds else None
+        alone = found.count == 1
+        figures = _beside(
+            one,
+            "Your rate" if alone else "In the tank at one time",
+            found.amount,
+            shown.amount if shown else None,
+            (("Most at one time", most),),
+            basis,
+        )
+        together = "" if alone else "Together with what else of it is in the tank, "
+        yield finding(
+            Stop.OVER_ONE_TIME, job, one.use.where, figures, what=_what(together, one.product)
+        )
+
+
+def _year_stops(one: Judged, sprays: tuple[PlannedSpray, ...]) -> Iterator[Finding]:
+    use, job = one.use, one.asked.job_id
+    mine, here = on_the_place(one.asked, one.product, sprays)
+    limit = use.max_per_year
+    if isinstance(limit, YearlyLimit):
+        unsaid = not_said_by_the_log(mine, here, limit.counted)
+        if unsaid:
+            days = ", ".join(map(day_words, sorted({one.opens for one in unsaid if one.opens})))
+            yield finding(Stop.AMOUNT_NOT_LOGGED, job, use.where, days=days or "then")
+        else:
+            yield from _over_year(one, limit, mine, here)
+    counted = limit.counted if isinstance(limit, YearlyLimit) else None
+    times = use.times_per_year
+    if isinstance(times, int) and times_in_a_year(mine, here, counted) > times:
+        yield finding(Stop.TOO_OFTEN, job, use.where)
+
+
+def _over_year(
+    one: Judged, limit: YearlyLimit, mine: PlannedSpray, here: tuple[PlannedSpray, ...]
+) -> Iterator[Finding]:
+    job, card = one.asked.job_id, one.card
+    basis = limit_basis(one.use, limit, card)
+    found = amount_in_a_year(mine, here, card, basis, limit.counted) if basis else None
+    if found is None or basis is None:
+        yield finding(Stop.NOT_TO_BE_ADDED_UP, job, one.use.where, product=one.product.name)
+    elif found.amount.value > limit.amount.value * (1 + ROUNDING):
+        pounds = _in_pounds(one, basis)
+        shown = amount_in_a_year(mine, here, card, pounds, limit.counted) if pounds else None
+        alone = found.count == 1
+        figures = _beside(
+            one,
+            "Planned in a year",
+            found.amount,
+            shown.amount if shown else None,
+            (("Most in a year", limit.amount),),
+            basis,
+        )
+        together = "" if alone else "Together with the other sprayings on this ground, "
+        yield finding(
+            Stop.OVER_YEAR,
+            job,
+            one.use.where,
+            figures,
+            what=_what(together, one.product),
+            cure="Lower the rate" if alone else "Leave one of them out, or lower a rate",
+        )
+
+
+def _what(together: str, product: Product) -> str:
+    return f"{together}{'the' if together else 'The'} typed rate of {product.name}"
+
+
+def _in_pounds(one: Judged, basis: str) -> str | None:
+    """Return the basis in which pounds of active stand beside a limit."""
+    return counted_basis(one.card) if basis == "product" else basis
+
+
+def _beside(
+    one: Judged,
+    label: str,
+    found: Figure | None,
+    pounds: Figure | None,
+    limits: tuple[tuple[str, Given], ...],
+    basis: str,
+) -> Shown:
+    """Return what was typed, and pounds of active to an acre beside the card's limits.
+
+    Where the card counts no pounds, typed product stands beside its limits.
+    """
+    if pounds is None:
+        return ((label, found), *limits) if basis == "product" and _is_typed(found) else ()
+    shown = [*_typed(one, pounds), (label, _unfolded(pounds))]
+    for told, limit in limits:
+        identity = f"{one.asked.job_id}/{told.lower().replace(' ', '_')}_lb_per_ac"
+        active = as_active(identity, limit, basis, one.card)
+        if active is not None:
+            shown.append((told, _unfolded(active)))
+    return tuple(shown)
+
+
+def _is_typed(figure: Figure | None) -> TypeGuard[Figure]:
+    """Whether a figure is a typed number, or a sum of such."""
+    if isinstance(figure, Quantity):
+        return all(isinstance(one, Given) for _, one in flat_inputs(figure))
+    return isinstance(figure, Given)
+
+
+def _typed(one: Judged, pounds: Figure) -> Iterator[tuple[str, Figure]]:
+    """Yield the typed rate, and the strengths that make it pounds of active."""
+    typed = one.rate.mix if one.rate.mix is not None else one.rate.product
+    if isinstance(typed, Given) and typed is not pounds:
+        yield "Typed", typed
+        for name, strength in strengths_of(one.card):
+            yield f"Strength of {name}", strength
+
+
+def _unfolded(figure: Figure) -> Figure:
+    """Return the figure with what is not typed, and is not pounds of active, kept back.
+
+    A stop shows no ounces but those that the owner typed.
+    """
+    if not isinstance(figure, Quantity):
+        return figure
+    return replace(figure, inputs=tuple((name, _opened(given)) for name, given in figure.inputs))
+
+
+def _opened(given: Input) -> Input:
+    if isinstance(given, tuple):
+        return tuple(_one_opened(figure) for figure in given)
+    return _one_opened(given)
+
+
+def _one_opened(figure: Figure) -> Figure:
+    if not isinstance(figure, Quantity):
+        return figure
+    if figure.formula in UNFOLDED:
+        return _unfolded(figure)
+    return Withheld("", figure.unit, KEPT_WHILE_STOPPED)
+
+
+def value_of(figure: Figure | None) -> float:
+    """Return the value of a figure that has one."""
+    assert isinstance(figure, Given | Quantity)
+    return figure.value
+
+
+def on_the_place(
+    asked: JobAsked, product: Product, sprays: tuple[PlannedSpray, ...]
+) -> tuple[PlannedSpray, tuple[PlannedSpray, ...]]:
+    """Return the job's own spraying of a product, and every spraying on its place."""
+    here = tuple(one for one in sprays if one.place_id == asked.screen.id)
+    mine = (one for one in here if one.job_id == asked.job_id and one.product_id == product.id)
+    return next(mine), here

@@ -8,6 +8,7 @@ from generator.inventory.schema import Inventory
 from generator.plan.actives import active_totals
 from generator.plan.asked import JobAsked, every_job
 from generator.plan.budget import priced
+from generator.plan.cautions import Caution
 from generator.plan.day_findings import day_findings
 from generator.plan.done import begun_findings, entries_on
 from generator.plan.fertilizing import plan_fertilizing
@@ -29,10 +30,10 @@ from generator.plan.logged_sprays import as_logged
 from generator.plan.looked_at import with_logged_days
 from generator.plan.model import BudgetLine, Finding, Job, JobState, OpenDates, Plan, is_stopped
 from generator.plan.money_findings import money_findings
+from generator.plan.notes import Note
 from generator.plan.paper_findings import paper_findings
 from generator.plan.plant_back import decide
 from generator.plan.readers import handed_over, is_handed
-from generator.plan.reasons import Caution, Note, Stop
 from generator.plan.records import record_findings, spray_records
 from generator.plan.reentry import reentry_findings
 from generator.plan.safety import safety_lines
@@ -43,6 +44,7 @@ from generator.plan.soil import is_asked_for, left_undone
 from generator.plan.sowing import used_up
 from generator.plan.spraying import chosen_products, plan_spray, planned_sprays
 from generator.plan.state import states_of
+from generator.plan.stops import Stop
 from generator.plan.tank_before import tank_before_findings
 from generator.plan.tank_log import with_logged_loads
 from generator.plan.water import water_findings, waters

@@ -9,9 +9,9 @@ from typing import TypeVar
 from generator.inventory.drill import DrillTest
 from generator.inventory.equipment import SpreaderTest
 from generator.plan.asked import JobAsked
+from generator.plan.cautions import Caution
 from generator.plan.findings import finding
 from generator.plan.model import Finding, Sowing
-from generator.plan.reasons import Caution
 from generator.plan.sowing import heaviest
 
 _T = TypeVar("_T", SpreaderTest, DrillTest)

@@ -10,7 +10,7 @@ from dataclasses import dataclass, fields
 
 from generator.inventory.fields import Record, Where, rules_of
 from generator.inventory.label import Covers, LabelCard, Use
-from generator.plan.reasons import Stop
+from generator.plan.stops import Stop
 from generator.reference.load import species
 from generator.working import Given
 

@@ -8,6 +8,7 @@ from generator.inventory.counted import Counted
 from generator.inventory.log import LogEntry
 from generator.inventory.places import Planting
 from generator.inventory.schema import Inventory
+from generator.plan.cautions import Caution
 from generator.plan.counting import (
     WHOLE_PLACE,
     count_numbers,
@@ -23,7 +24,8 @@ from generator.plan.day_words import day_words
 from generator.plan.decided import CountSaid, Outcome, PlaceWaits, PlantingCounts
 from generator.plan.findings import finding
 from generator.plan.model import Finding, Place
-from generator.plan.reasons import Caution, Note, Reason
+from generator.plan.notes import Note
+from generator.plan.reasons import Reason
 from generator.plan.weeding import heavy, ways_words, weeds_near
 from generator.reference.load import species, values
 from generator.units import convert

@@ -5,10 +5,10 @@ import datetime
 from generator.inventory.log import LogEntry
 from generator.plan.asked import JobAsked
 from generator.plan.calendar import season_of
+from generator.plan.cautions import Caution
 from generator.plan.findings import finding
 from generator.plan.log import entries_about
 from generator.plan.model import Finding
-from generator.plan.reasons import Caution
 
 
 def entries_on(asked: JobAsked, entries: tuple[LogEntry, ...]) -> tuple[LogEntry, ...]:

@@ -10,6 +10,7 @@ from generator.compute import fertility
 from generator.inventory.schema import Inventory
 from generator.inventory.spreadable import Fertilizer
 from generator.plan.asked import JobAsked
+from generator.plan.cautions import Caution
 from generator.plan.doses import NITROGEN, ORDER, Dose, nutrient_of, nutrients_met, solved
 from generator.plan.fertilizing_findings import (
     need_findings,
@@ -19,7 +20,7 @@ from generator.plan.fertilizing_findings import (
 )
 from generator.plan.findings import finding
 from generator.plan.model import Finding
-from generator.plan.reasons import Caution, Note
+from generator.plan.notes import Note
 from generator.plan.soil import age_findings, need_of, soil_test_of
 from generator.plan.spreading import Nutrient, Spreading
 from generator.reference.load import values

@@ -6,10 +6,10 @@ from generator.inventory.ground import Need
 from generator.inventory.schema import Inventory
 from generator.inventory.spreadable import Fertilizer
 from generator.plan.asked import JobAsked
+from generator.plan.cautions import Caution
 from generator.plan.doses import NITROGEN, NUTRIENT_WORDS, Dose, needless, nutrients_met, share
 from generator.plan.findings import finding
 from generator.plan.model import Finding
-from generator.plan.reasons import Caution
 from generator.plan.spreading import Nutrient, Spreading
 from generator.reference.load import values
 from generator.units import convert

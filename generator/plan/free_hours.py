@@ -10,12 +10,12 @@ from generator.compute.buying import TOTAL_HOURS
 from generator.compute.free_hours import FREE
 from generator.inventory.people import MONTHS as MONTH_KEYS
 from generator.inventory.people import Helper
+from generator.plan.cautions import Caution
 from generator.plan.day_words import MONTHS
 from generator.plan.field_work import hired_jobs
 from generator.plan.findings import finding
 from generator.plan.model import Finding, Plan
 from generator.plan.money import open_months
-from generator.plan.reasons import Caution
 from generator.working import Figure, Given, Quantity, Reference
 
 HOURS = "hours/"

@@ -14,9 +14,10 @@ from generator.geometry.corners import corner_numbers, line_numbers
 from generator.inventory.fields import LatLon, Points, Where, rules_of
 from generator.inventory.places import Screen
 from generator.inventory.rule import typed_at
+from generator.plan.cautions import Caution
 from generator.plan.findings import finding
 from generator.plan.model import Finding, Ground, GroundWay, OutlineError, Place
-from generator.plan.reasons import Caution, Note
+from generator.plan.notes import Note
 from generator.reference.load import methods, values
 from generator.units import convert
 from generator.working import Figure, Formula, Given, Measured, Quantity

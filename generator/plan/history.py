@@ -8,9 +8,10 @@ from generator.inventory.label import ActiveStrength
 from generator.inventory.schema import Inventory
 from generator.inventory.stock import Product
 from generator.plan.asked import JobAsked
+from generator.plan.cautions import Caution
 from generator.plan.findings import finding
 from generator.plan.model import Finding
-from generator.plan.reasons import Caution, Stop
+from generator.plan.stops import Stop
 from generator.reference.load import known_actives, species, ways_of_working
 
 UNKNOWN = "unknown"

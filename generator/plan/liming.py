@@ -9,12 +9,13 @@ from generator.inventory.ground import LimeNeed
 from generator.inventory.schema import Inventory
 from generator.inventory.spreadable import Lime
 from generator.plan.asked import JobAsked
+from generator.plan.cautions import Caution
 from generator.plan.fertilizing import bags
 from generator.plan.findings import finding
 from generator.plan.model import Finding
-from generator.plan.reasons import Caution, Stop
 from generator.plan.soil import age_findings, setting, soil_test_of
 from generator.plan.spreading import LimeAsked, Spreading
+from generator.plan.stops import Stop
 from generator.reference.load import values
 from generator.working import Given, Quantity
 

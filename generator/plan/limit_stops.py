@@ -12,7 +12,7 @@ from generator.plan.day_words import day_words
 from generator.plan.findings import finding
 from generator.plan.model import Finding
 from generator.plan.rates import ROUNDING, JobRate, as_active, counted_basis, is_dry, strengths_of
-from generator.plan.reasons import Stop
+from generator.plan.stops import Stop
 from generator.plan.years import (
     PlannedSpray,
     amount_at_one_time,

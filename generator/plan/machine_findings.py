@@ -6,10 +6,10 @@ from generator.inventory.drill import Drill, DrillTest
 from generator.inventory.equipment import Spreader, SpreaderTest
 from generator.plan.asked import JobAsked
 from generator.plan.caught_seed import other_seed_findings
+from generator.plan.cautions import Caution
 from generator.plan.findings import finding, older_than_a_year
 from generator.plan.known_days import judged_on
 from generator.plan.model import Finding, Sowing
-from generator.plan.reasons import Caution
 from generator.plan.sowing import heaviest
 from generator.reference.load import values
 from generator.units import convert

@@ -6,12 +6,13 @@ from generator.inventory.money import CostShare
 from generator.inventory.schema import Inventory
 from generator.plan.asked import JobAsked
 from generator.plan.budget import Purchase, TooLate, purchases, too_late
+from generator.plan.cautions import Caution
 from generator.plan.field_work import hire_charge, hired_jobs
 from generator.plan.findings import finding, older_than_a_year
 from generator.plan.log import not_yet
 from generator.plan.model import Finding, Job, Plan
 from generator.plan.money import approved_by, begun_on, paid_above_cost
-from generator.plan.reasons import Caution, Note
+from generator.plan.notes import Note
 from generator.plan.spray_stops import land_of
 from generator.plan.stock import amounts_missing, is_counted_later, is_dated, on_hand_now
 

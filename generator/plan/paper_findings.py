@@ -7,6 +7,7 @@ from generator.inventory.log import LogEntry
 from generator.inventory.papers import Contract
 from generator.inventory.people import Contractor
 from generator.inventory.schema import Inventory
+from generator.plan.cautions import Caution
 from generator.plan.contracts import (
     approval_of,
     contracts_on,
@@ -20,7 +21,8 @@ from generator.plan.findings import finding
 from generator.plan.job_days import DIGS, is_clear, open_span
 from generator.plan.licences import doers_of, is_good, is_hired, readers_of
 from generator.plan.model import Finding, Job
-from generator.plan.reasons import Caution, Note, Stop
+from generator.plan.notes import Note
+from generator.plan.stops import Stop
 
 
 def paper_findings(

@@ -7,13 +7,13 @@ from generator.compute.waiting import DAYS_SHORT
 from generator.inventory.log import LogEntry
 from generator.inventory.schema import Inventory
 from generator.plan.asked import JobAsked
+from generator.plan.cautions import Caution
 from generator.plan.day_words import day_words
 from generator.plan.decided import Decided
 from generator.plan.decisions import count_findings, planting_counts
 from generator.plan.done import entries_on, finished_on
 from generator.plan.findings import finding
 from generator.plan.model import Finding, Place
-from generator.plan.reasons import Caution, Stop
 from generator.plan.residues import (
     Residue,
     Wanted,
@@ -23,6 +23,7 @@ from generator.plan.residues import (
     sprayed_nowhere,
     wait_of,
 )
+from generator.plan.stops import Stop
 from generator.reference.load import species
 from generator.working import Given, Reference
 

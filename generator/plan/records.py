@@ -8,11 +8,12 @@ from generator.inventory.people import Applicator
 from generator.inventory.places import Planting, Screen
 from generator.inventory.schema import Inventory
 from generator.inventory.stock import Product
+from generator.plan.cautions import Caution
 from generator.plan.day_words import day_words
 from generator.plan.findings import finding
 from generator.plan.licences import is_hired, readers_of
 from generator.plan.model import Finding
-from generator.plan.reasons import Caution, Note
+from generator.plan.notes import Note
 from generator.plan.spray_record import SprayRecord, missing_by_rule, missing_extras
 from generator.plan.tank_log import sprayer_of
 from generator.reference.load import planting_kinds, values

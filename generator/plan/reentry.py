@@ -5,10 +5,10 @@ import math
 from collections.abc import Iterable, Iterator
 
 from generator.inventory.label import Reentry
+from generator.plan.cautions import Caution
 from generator.plan.day_words import day_words
 from generator.plan.findings import finding
 from generator.plan.model import Finding, Job
-from generator.plan.reasons import Caution
 from generator.plan.spray_record import SprayRecord
 from generator.units import convert
 from generator.working import Figure, Given

@@ -6,11 +6,13 @@ from collections.abc import Iterator
 from generator.compute.seed_short import WAITING_AREA
 from generator.inventory.stock import SeedLot
 from generator.plan.asked import JobAsked
+from generator.plan.cautions import Caution
 from generator.plan.findings import finding, older_than_a_year
 from generator.plan.known_days import judged_on
 from generator.plan.model import Finding, Sowing
-from generator.plan.reasons import Caution, Note, Stop
+from generator.plan.notes import Note
 from generator.plan.seed_short import Reach
+from generator.plan.stops import Stop
 from generator.plan.tag_findings import tag_findings
 from generator.reference.load import Species, species
 

@@ -4,9 +4,10 @@ from collections.abc import Iterator, Mapping
 
 from generator.inventory.places import CoverNow
 from generator.plan.asked import JobAsked
+from generator.plan.cautions import Caution
 from generator.plan.findings import finding
 from generator.plan.model import Finding, JobState
-from generator.plan.reasons import Caution, Stop
+from generator.plan.stops import Stop
 
 LIVING_SOD = ("perennial_sod", "unsure")
 KILLS = ("spray", "till")

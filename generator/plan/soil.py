@@ -6,10 +6,11 @@ from generator.inventory.ground import Need, SoilTest
 from generator.inventory.places import Planting
 from generator.inventory.schema import Inventory
 from generator.plan.asked import JobAsked, work_of
+from generator.plan.cautions import Caution
 from generator.plan.findings import finding
 from generator.plan.known_days import judged_on, last_day_at_most
 from generator.plan.model import Finding
-from generator.plan.reasons import Caution, Note
+from generator.plan.notes import Note
 from generator.reference.steps import Step
 from generator.working import Reference
 

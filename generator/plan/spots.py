@@ -9,8 +9,8 @@ from generator.plan.findings import finding
 from generator.plan.history import works_of
 from generator.plan.model import Finding
 from generator.plan.rates import ROUNDING
-from generator.plan.reasons import Stop
 from generator.plan.spray_stops import Chosen
+from generator.plan.stops import Stop
 from generator.working import Quantity
 
 RESIDUAL = "soil_residual"

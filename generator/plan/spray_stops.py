@@ -15,7 +15,7 @@ from generator.plan.licences import may_be_restricted
 from generator.plan.limit_stops import Judged, limit_stops
 from generator.plan.model import Finding, OpenDates
 from generator.plan.rates import JobRate
-from generator.plan.reasons import Stop
+from generator.plan.stops import Stop
 from generator.plan.years import PlannedSpray
 from generator.reference.load import planting_kinds, species
 from generator.working import Given

@@ -10,6 +10,7 @@ from generator.inventory.places import AdjuvantUsed
 from generator.inventory.schema import Inventory
 from generator.inventory.stock import Adjuvant, Product
 from generator.plan.asked import JobAsked
+from generator.plan.cautions import Caution
 from generator.plan.clearance import cleared_use
 from generator.plan.findings import finding, older_than_a_year
 from generator.plan.history import tank_findings
@@ -17,10 +18,11 @@ from generator.plan.known_days import judged_on
 from generator.plan.limit_stops import limit_basis, on_the_place, value_of
 from generator.plan.mixing import mixing_order
 from generator.plan.model import AdjuvantPart, Finding, Mix, MixPart
+from generator.plan.notes import Note
 from generator.plan.rates import JobRate, as_product, is_dry, job_rate
-from generator.plan.reasons import Caution, Note, Stop
 from generator.plan.spots import spot_stops, treated_ground, treated_stops
 from generator.plan.spray_stops import Chosen, asked_of_label, card_stops, no_use, use_stops
+from generator.plan.stops import Stop
 from generator.plan.tank import (
     Machine,
     Pour,
@@ -36,6 +38,7 @@ from generator.plan.years import PlannedSpray, amount_in_a_year, shares_ground_w
 from generator.working import Given, Quantity
 
 NOZZLES_MAY_DIFFER = 0.1  # share of the mean, common practice
+MARKS_MAY_MISS_BY = 0.1  # share of the typed rate, common practice
 
 
 @dataclass(frozen=True, slots=True)
@@ -243,7 +246,7 @@ def _mix(
         order or (),
     )
     numbers["product_fl_oz" if not pours[0].dry else "product_oz_wt"] = totals[0]
-    found = list(_cautions(asked, inventory, mix))
+    found = [*_cautions(asked, inventory, mix), *_marks_that_miss(job, every, mix)]
     if order is None:
         found.append(finding(Note.NO_FORMULATION, job, asked.work.where if asked.work else None))
     return Sprayed(mix, numbers, tuple(found))
@@ -263,6 +266,21 @@ def _cautions(asked: JobAsked, inventory: Inventory, mix: Mix) -> Iterator[Findi
     actives = [active for part in mix.parts for active in part.card.actives]
     _, cautions = tank_findings(asked, mix.sprayer, inventory, actives)
     yield from cautions
+
+
+def _marks_that_miss(job: str, pours: tuple[Pour, ...], mix: Mix) -> Iterator[Finding]:
+    loads = mix.loads + ((mix.small_place,) if mix.small_place else ())
+    for number, pour in enumerate(pours):
+        wanted = value_of(pour.rate)
+        given = [load.doses[number].rate.value for load in loads]
+        if any(abs(one - wanted) > MARKS_MAY_MISS_BY * wanted for one in given):
+            yield finding(
+                Caution.MARKS_MISS_THE_RATE,
+                job,
+                pour.measure.where,
+                measure=pour.measure.name,
+                item=pour.name,
+            )
 
 
 def _pour(

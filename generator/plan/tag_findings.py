@@ -4,9 +4,9 @@ from collections.abc import Iterator
 
 from generator.inventory.stock import SeedLot
 from generator.plan.asked import JobAsked
+from generator.plan.cautions import Caution
 from generator.plan.findings import finding
 from generator.plan.model import Finding
-from generator.plan.reasons import Caution
 from generator.reference.load import values
 from generator.units import convert
 from generator.working import Given

@@ -5,10 +5,10 @@ from collections.abc import Iterable, Iterator, Mapping
 from generator.inventory.schema import Inventory
 from generator.inventory.stock import Product
 from generator.plan.asked import JobAsked
+from generator.plan.cautions import Caution
 from generator.plan.findings import finding
 from generator.plan.history import harm_of
 from generator.plan.model import Finding, JobState
-from generator.plan.reasons import Caution
 from generator.plan.spraying import chosen_products
 
 SPRAY = "spray"

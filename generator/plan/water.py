@@ -3,10 +3,11 @@
 from generator.compute import water as rates
 from generator.inventory.ground import WaterHole
 from generator.inventory.schema import Inventory
+from generator.plan.cautions import Caution
 from generator.plan.findings import finding
 from generator.plan.holes import DeerWater, Water
 from generator.plan.model import Finding
-from generator.plan.reasons import Caution, Note
+from generator.plan.notes import Note
 from generator.reference.load import values
 from generator.working import Figure, Given, Quantity, Reference
 

@@ -9,10 +9,11 @@ from generator.inventory.places import Screen
 from generator.inventory.schema import Inventory
 from generator.inventory.woody import Guard, Plant, WoodyRow
 from generator.plan.asked import JobAsked
+from generator.plan.cautions import Caution
 from generator.plan.findings import finding
 from generator.plan.ground import line_length
 from generator.plan.model import Finding, RowPlanted
-from generator.plan.reasons import Caution, Note
+from generator.plan.notes import Note
 from generator.working import Figure, Given, Measured, Quantity
 
 

@@ -12,7 +12,7 @@ import pytest
 from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 
-from tests.plan.planned import BURN_DOWN, job_of, planned, stops_of
+from tests.plan.planned import BURN_DOWN, KILL, job_of, planned, stops_of
 from tests.properties import Data, full_card, full_use, small_property, the_work
 
 ACTIVE = "made-up active A"
@@ -146,6 +146,22 @@ def test_a_mark_never_takes_a_partner_over_what_it_allows_at_one_time() -> None:
         32,
         16,
     ]
+
+
+@pytest.mark.parametrize(
+    ("rate", "mark", "missed"),
+    # At marks of 16: 25 comes to 32 or 16, both far off; 31 to 32, near; at 0.5 all are near.
+    [(25, 16, True), (31, 16, False), (25, 0.5, False), (17.7, 16, False), (17.8, 16, True)],
+)
+def test_marks_that_miss_the_typed_rate_by_over_a_tenth_are_told(
+    rate: float, mark: float, missed: bool
+) -> None:
+    names = (ACTIVE, OTHER_ACTIVE)
+    plan = planned(tank_of((free_use(), free_use()), (rate, 32), names, mark))
+    told = [one for one in plan.findings_on(KILL) if one.code == "C209"]
+    assert len(told) == missed
+    if missed:
+        assert "Made-up product brew comes to over a tenth" in told[0].words
 
 
 def twice_with(first: Data, second: Data, rates: tuple[float, float], mark: float) -> Data:

@@ -8,7 +8,7 @@ import pytest
 from generator.inventory.fields import rules_of
 from generator.inventory.label import Covers, LabelCard, Reentry, Use
 from generator.plan.clearance import Asked, cleared_use, missing_on_card, missing_on_use
-from generator.plan.reasons import Stop
+from generator.plan.stops import Stop
 from tests.plan.planned import BURN_DOWN, KILL, inventory_of, planned, stops_of
 from tests.properties import Data, full_card, full_use, small_property, the_work
 

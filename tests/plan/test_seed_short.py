@@ -12,7 +12,7 @@ from generator.plan.budget import purchases
 from generator.plan.build import make_plan
 from generator.plan.model import Plan
 from generator.plan.readers import seen_by
-from generator.plan.reasons import Stop
+from generator.plan.stops import Stop
 from generator.working import Withheld, walk
 from tests.plan.planned import inventory_of, job_of, planned
 from tests.plan.sown import (

@@ -1,0 +1,565 @@
+"""What to look at before going on: every caution, with its reason and its cure in words."""
+
+from enum import Enum
+
+from generator.plan.words import (
+    CALIBRATION_CHAPTER,
+    COUNTING_CHAPTER,
+    LABEL_CHAPTER,
+    SOD_CHAPTER,
+    SOIL_CHAPTER,
+    TAG_CHAPTER,
+    Words,
+)
+
+
+class Caution(Enum):
+    """A thing to look at before going on."""
+
+    DORMANT = Words(
+        "C201",
+        "Part of the live seed in lot {lot} was asleep in the test. Sown in winter it can wake. "
+        "It does not change the pounds to buy or spread.",
+        "Part of the live seed was asleep in the test; sow while winter remains.",
+        "Sow within the open dates.",
+        TAG_CHAPTER,
+    )
+    NO_SEED_TEST = Words(
+        "C202",
+        "What sows this has no catch test with lot {lot}, so setting and passes are not worked "
+        "out, and there is nothing to measure without one.",
+        "What sows this has not been tested with this seed. Ask the owner.",
+        "Catch what falls over a measured distance, weigh it, and note it in equipment.yaml.",
+        CALIBRATION_CHAPTER,
+    )
+    OLD_LABEL = Words(
+        "C203",
+        "The label was read more than a year before this job.",
+        "Read the label on the container again before mixing.",
+        "Read the label on the container you will use, and set read_on.",
+        LABEL_CHAPTER,
+    )
+    OLD_CATCH_TEST = Words(
+        "C204",
+        "The catch test is more than a year older than this job.",
+        "The catch test is old. Catch again before you begin.",
+        "Catch again and note the new test.",
+        CALIBRATION_CHAPTER,
+    )
+    DATES_OPEN = Words(
+        "C206",
+        "The open dates are not known, because this season sign is not typed: {signs}.",
+        "The open dates are not known. Ask the owner.",
+        "Look the sign up for your county and type it under season_signs in property.yaml.",
+    )
+    SOD_NOT_CLEARED = Words(
+        "C207",
+        "The kill of the sod on this place is planned, and a stop stands on it. Seed sown into "
+        "living sod fails.",
+        "Do not sow into living sod. Ask the owner.",
+        "Lift the stop of the kill first, or sow a year later.",
+        SOD_CHAPTER,
+    )
+    NO_PRICE = Words(
+        "C208",
+        "Package size or price of {item} is not noted, so packages or cost are left out.",
+        "",
+        "Note the package and the price with the day you asked.",
+    )
+    GROUNDS_DISAGREE = Words(
+        "C220",
+        "Two ways to the ground of this place do not agree: {counts}, which counts, and {other}.",
+        "",
+        "Measure again, and correct the one that is wrong.",
+    )
+    COARSE_OUTLINE = Words(
+        "C221",
+        "The ground comes from an outline that may be far off: what the points miss counts on both "
+        "long sides.",
+        "",
+        "Tape the width, measure the length, and type width_ft and length_ft; they count first. If "
+        "the outline was surveyed, type how far off a side may be as outline_error_ft.",
+    )
+    SEED_SHORT = Words(
+        "C230",
+        "Lot {lot} does not reach the whole place. Sow part of it at the full rate, never all of "
+        "it thinner.",
+        "The seed is for part of the place: sow the acres on this sheet at the full rate, no more.",
+        "Mark off the acres to sow. Keep the rest for the next season, and hold its weeds down.",
+    )
+    ORDER_GUESSED = Words(
+        "C231",
+        "A lot is short, and not every place that wants it has a priority of its own. Their turn "
+        "goes by priority where it is typed, then by the earlier open date, then by the id.",
+        "",
+        "Type priority: on each planting that wants this lot, 1 for the first.",
+    )
+    OLD_SEED_TEST = Words(
+        "C232",
+        "The seed test of lot {lot} {why}. After a year a test says little, and many states do "
+        "not let such seed be sold (common practice; the law of your state decides).",
+        "The seed test is old or has no date. Ask the owner.",
+        "Have the seed tested again, or ask the seller for a new test, and type tested_on.",
+        TAG_CHAPTER,
+    )
+    NOXIOUS = Words(
+        "C233",
+        "The tag of lot {lot} lists noxious weed seed: {weeds}.",
+        "The tag lists noxious weed seed. Ask the owner before you sow.",
+        "Look the weed up with your county or state: it may not be sown at all. Ask for a clean "
+        "lot.",
+        TAG_CHAPTER,
+    )
+    TREATED = Words(
+        "C234",
+        "The seed of lot {lot} is treated: {treated}. Wear gloves and whatever else its tag asks "
+        "for. It is not for food or feed. Pick up what is spilled and keep leftover seed where "
+        "wildlife and stock cannot reach it.",
+        "The seed is treated. Wear gloves and whatever else its tag asks for. It is not for food "
+        "or feed. Pick up what is spilled; leave no seed where wildlife and stock can reach it.",
+        "Read the treatment part of the tag before you open the bag; the tag decides.",
+        TAG_CHAPTER,
+    )
+    NO_INOCULANT = Words(
+        "C235",
+        "{species} is a legume, and lot {lot} has no inoculant: {group}.",
+        "The seed is a legume and no inoculant is noted. Ask the owner.",
+        "Get fresh inoculant for this plant and type inoculant: of the lot, with group and "
+        "expires_on from its package. Seed that comes inoculated has the same on its tag.",
+        TAG_CHAPTER,
+    )
+    INOCULANT_UNFIT = Words(
+        "C236",
+        "The inoculant of lot {lot} {why}. {species} gets little from it.",
+        "The inoculant does not fit this seed or is past its date. Ask the owner.",
+        "Get fresh inoculant for this plant and type its group and expires_on.",
+        TAG_CHAPTER,
+    )
+    DORMANT_LATE = Words(
+        "C237",
+        "Part of the live seed in lot {lot} was asleep in the test, and this late little winter is "
+        "left to wake it. Count on what is ready to grow in the first year. It does not change "
+        "the pounds to buy or spread.",
+        "Part of the live seed was asleep in the test; some of it may come up a year later.",
+        "Sow in winter if you can, or ask the seller for a lot with less dormant seed.",
+        TAG_CHAPTER,
+    )
+    FALLS_BESIDE = Words(
+        "C238",
+        "The throw is wider than the place, so seed falls beside it. The seed to load counts that "
+        "in.",
+        "The throw is wider than the place, so seed falls beside it. The seed to load counts that "
+        "in.",
+        "Close part of the throw, catch again and note the narrower width; or count the seed "
+        "beside in, as this sheet does.",
+        CALIBRATION_CHAPTER,
+    )
+    CATCHES_APART = Words(
+        "C239",
+        "The last two catches at this setting are too far apart to trust either.",
+        "Two catches at this setting do not agree. Catch again before you begin.",
+        "Steady pace and cranking, and catch until two in a row agree.",
+        CALIBRATION_CHAPTER,
+    )
+    NOZZLES_DIFFER = Words(
+        "C240",
+        "A nozzle gave over a tenth more or less than the mean of the boom in the last catch test.",
+        "A nozzle of the sprayer gives more or less than the others. Catch again before you begin.",
+        "Clean or change that nozzle and catch again.",
+        CALIBRATION_CHAPTER,
+    )
+    MARKS_MISS_THE_RATE = Words(
+        "C209",
+        "At the marks of the {measure}, {item} comes to over a tenth more or less to an acre than "
+        "was typed.",
+        "The marks of the {measure} miss the rate by over a tenth: the amounts are to be measured "
+        "as they stand here.",
+        "Take a measure with finer marks, or loads that come out even on these.",
+        CALIBRATION_CHAPTER,
+    )
+    NO_TANK_HISTORY = Words(
+        "C241",
+        "It is not noted what {item} held last.",
+        "It is not noted what the tank held last. Ask the owner, or clean it out first.",
+        "Type last_load: of the sprayer, with the day it was cleaned out.",
+        CALIBRATION_CHAPTER,
+    )
+    CAUGHT_OTHER_SEED = Words(
+        "C242",
+        "The catch test was made with {caught}, and this job sows {sown}. Other seed runs through "
+        "the same opening at another rate (common practice).",
+        "The catch test was not made with just this seed. Catch again before you begin.",
+        "Mix the seed as it is sown and catch it. Note the test with lot: and, of a mixture, the "
+        "other lots under mixed_with:.",
+        CALIBRATION_CHAPTER,
+    )
+    WEED_SEED = Words(
+        "C243",
+        "Much of lot {lot} is weed seed: more than in a clean lot of native seed.",
+        "The seed holds much weed seed. Ask the owner before you sow.",
+        "Ask the seller for a cleaner lot, and what weeds these are. Your state may not let such "
+        "seed be sold.",
+        TAG_CHAPTER,
+    )
+    OTHER_CROP = Words(
+        "C244",
+        "Much of lot {lot} is seed of another crop: more than in a clean lot of native seed.",
+        "The seed holds much seed of another crop. Ask the owner before you sow.",
+        "Ask the seller what it is: a cool-season grass in it smothers what is sown. Ask for a "
+        "cleaner lot.",
+        TAG_CHAPTER,
+    )
+    TAG_NOT_TYPED = Words(
+        "C245",
+        "Not typed from the tag of lot {lot}: {missing}. What is left out does not count as none.",
+        "Part of the seed tag is not known. Read it before you open the bag, and take the seed for "
+        "treated until the tag says otherwise: gloves, no food or feed, no spills.",
+        "Read the tag and type {missing}; none where it says none.",
+        TAG_CHAPTER,
+    )
+    OLD_SOIL_TEST = Words(
+        "C250",
+        "Soil test {test} is older on the day of this job than a soil test is good for.",
+        "The soil test behind this sheet is old. Ask the owner.",
+        "Sample again and type the new test.",
+        SOIL_CHAPTER,
+    )
+    NO_LIME_TEST = Words(
+        "C251",
+        "A lime is chosen, and the planting names no soil test, so how much goes on is not known.",
+        "How much lime to spread is not worked out. Ask the owner.",
+        "Take a soil test, type it in ground.yaml and name it under the planting.",
+        SOIL_CHAPTER,
+    )
+    NO_LIME_NEED = Words(
+        "C252",
+        "A lime is chosen, and soil test {test} asks for none.",
+        "How much lime to spread is not worked out. Ask the owner.",
+        "Type lime_need as the lab prints it. If the lab asks for no lime, leave the lime out.",
+        SOIL_CHAPTER,
+    )
+    NO_NEED = Words(
+        "C253",
+        "Fertilizer is chosen, and nothing says how much is needed.",
+        "How much fertilizer to spread is not worked out. Ask the owner.",
+        "Type need: on the soil test as the lab prints it, and name the test under the planting.",
+        SOIL_CHAPTER,
+    )
+    NO_FERTILIZER = Words(
+        "C254",
+        "A need is stated, and no fertilizer is named to meet it.",
+        "Which fertilizer to spread is not decided. Ask the owner.",
+        "List fertilizers in products.yaml and name them under the planting.",
+    )
+    NEED_NOT_MET = Words(
+        "C255",
+        "No fertilizer named carries {nutrient}, so its need is not met in full.",
+        "",
+        "Name one more fertilizer under the planting, or let it be.",
+    )
+    NO_NITROGEN_AT_SOWING = Words(
+        "C256",
+        "Nitrogen is asked for and is left out: at the sowing of native grass it feeds the weeds, "
+        "which then smother the seedlings.",
+        "No nitrogen is to be added at this sowing.",
+        "Once the grass stands, in its second spring, ask for nitrogen then.",
+        SOIL_CHAPTER,
+    )
+    NITROGEN_CARRIED = Words(
+        "C257",
+        "{item}, spread for its {nutrient}, brings nitrogen with it, which feeds the weeds.",
+        "",
+        "{instead}",
+        SOIL_CHAPTER,
+    )
+    LIME_IN_PARTS = Words(
+        "C258",
+        "The lab asks for more lime than may lie on top at once. This sheet spreads the first "
+        "part; the rest waits for years and is not counted in what to buy.",
+        "This is the first part of the lime. Do not spread more.",
+        "Note the day it was spread. Test again before the rest.",
+        SOIL_CHAPTER,
+    )
+    STEEP_OR_NO_WAY_OUT = Words(
+        "C259",
+        "The water hole has {what}.",
+        "",
+        "{cure}",
+    )
+    NO_COUNT = Words(
+        "C260",
+        "How much of {item} is on hand is not noted, so packages and cost are left out.",
+        "",
+        "Count what is there and type on_hand with counted_on; 0 where there is none.",
+    )
+    NO_COUNT_DAY = Words(
+        "C261",
+        "The log names {item}, and the day it was counted is not noted, so what is on hand now is "
+        "not known.",
+        "",
+        "Type counted_on: what was used or bought on that day or before is in the count.",
+    )
+    BELOW_NOTHING = Words(
+        "C262",
+        "By count and log, more of {item} was used than was there. What to buy is worked out as if "
+        "nothing were there.",
+        "",
+        "Look for a use noted twice or a purchase not noted, or count again and type the new count "
+        "with its day.",
+    )
+    TOO_LATE = Words(
+        "C263",
+        "Ordered now, {item} comes after the last open day of: {jobs}. What is on hand does not "
+        "reach, so nothing is bought for it.",
+        "",
+        "Ask who has it nearby and how fast: fetched in time, set lead_days to the days it takes. "
+        "If nobody has it, do what the sheet of the job says for when it is missed.",
+    )
+    NOT_APPROVED = Words(
+        "C264",
+        "Cost-share {contract} is not approved yet, so its payment is not counted. Work begun "
+        "before written approval forfeits the payment.",
+        "",
+        "Begin nothing on the planting before the approval is in your hand, then type approved_on.",
+    )
+    APPROVED_LATE = Words(
+        "C265",
+        "The planting has a job that opens before the day on which cost-share {contract} is "
+        "approved. Work begun before that day forfeits the payment.",
+        "",
+        "Begin no job of the planting before approved_on.",
+    )
+    BEGUN_UNAPPROVED = Words(
+        "C266",
+        "Work on the planting was logged before cost-share {contract} was approved, so its payment "
+        "is not counted: work begun before written approval forfeits the payment.",
+        "",
+        "Ask the office at once whether a waiver is possible, and begin nothing more before the "
+        "answer.",
+    )
+    PAID_ABOVE_COST = Words(
+        "C267",
+        "Cost-share on planting {planting} pays more than all that is planned for it costs.",
+        "",
+        "Check pays and cap of each contract against the paper, and ask the offices whether both "
+        "pay for the same work: most do not pay above the cost.",
+    )
+    USE_NOT_LOGGED = Words(
+        "C268",
+        "Work that takes {item} is logged on {days}, and how much of it was used is not. What is "
+        "on hand now is not known, so packages and cost are left out.",
+        "",
+        "Write an entry that corrects it, with used: for each thing and its amount. Or count what "
+        "is there and type the new count with its day.",
+    )
+    ROWS_NOT_MEASURED = Words(
+        "C270",
+        "The length of the rows is not known, so plants and guards are not counted.",
+        "The length of the rows is not known. Ask the owner how many plants there are to set.",
+        "Measure the place and type length_ft, give it a line, or type row_ft of the row.",
+    )
+    ROWS_TOO_WIDE = Words(
+        "C271",
+        "From the first row to the last is more than the place is wide.",
+        "The rows as described do not fit the place. Ask the owner.",
+        "Fewer rows_count, a smaller rows_apart_ft, or measure the place again.",
+    )
+    LIME_UNIT = Words(
+        "C274",
+        "The lime to an acre is {what} than a lab asks for. A figure typed in another unit gives "
+        "such an amount.",
+        "The amount of lime on this sheet is out of the ordinary. Ask the owner before you spread.",
+        "Check the unit: of amount in lime_need, of its percent, and of the strength of the lime, "
+        "each against the paper it was typed from.",
+        SOIL_CHAPTER,
+    )
+    FERTILIZER_UNIT = Words(
+        "C275",
+        "{what} A figure typed in another unit gives such a number.",
+        "The amount of fertilizer on this sheet is out of the ordinary. Ask the owner before you "
+        "spread.",
+        "Check the unit: of the need against the lab's paper, and of the grade against the bag. "
+        "The 46 on a bag is n_pct: 46.",
+        SOIL_CHAPTER,
+    )
+    MORE_THAN_ASKED = Words(
+        "C276",
+        "More {nutrient} goes on than is asked for: it comes along with {items}.{law}",
+        "",
+        "{instead}",
+        SOIL_CHAPTER,
+    )
+    SAMPLED_AFTER = Words(
+        "C277",
+        "Soil test {test} was sampled after the last open day of this job, so nobody can have "
+        "spread by it in time.",
+        "The soil test behind this sheet is of a later day than the job. Ask the owner.",
+        "Check sampled_on. If it is right, name the test that was there before, or move the "
+        "planting to a later season.",
+        SOIL_CHAPTER,
+    )
+    BEGUN = Words(
+        "C280",
+        "This job is logged as begun and not as finished. The amounts on this sheet are for the "
+        "whole place, not for what is left.",
+        "Part of this may be done already. The amounts on this sheet are for the whole place. Ask "
+        "the owner where to go on.",
+        "Do what is left, and log it with finished: true under job: of the entry. If nothing is "
+        "left, correct the entry with another that says so.",
+    )
+    ALL_QUIET = Words(
+        "C300",
+        "All open days that are left lie in dates you keep free of this work: {days}.",
+        "No open day is left on which this may be done. Ask the owner.",
+        "Do it before those dates begin, shorten them in dates.yaml, or leave the job out. Its "
+        "sheet says what to do when it is missed.",
+    )
+    OTHERS_HUNTING = Words(
+        "C301",
+        "Open days of this job fall into hunting dates, and the job is handed to somebody: {days}.",
+        "Others may be hunting here on some of the open days. The sheet names them under Safety.",
+        "Agree on a day, tell everybody who hunts, and see that whoever works wears blaze orange.",
+    )
+    ENTRY_IN_HUNTING = Words(
+        "C302",
+        "Sprayed on the last open day, people may not enter until {until} by the label's hours, "
+        "and others may be hunting from {first} on.",
+        "Keep people out for as long as the label says: others may come here to hunt.",
+        "Spray earlier, tell everybody who hunts here, and post the place until the time is over.",
+    )
+    NO_ONE_CALL = Words(
+        "C303",
+        "Ground is opened, and no request to mark buried lines is typed for this place and these "
+        "days.",
+        "Call before you dig: 811. Do not open ground until buried lines are marked.",
+        "Call 811 two working days before, or more where your state says so, and type the request "
+        "under one_calls: in papers.yaml with its number, clear_on and expires_on.",
+    )
+    CONTRACT_NOT_APPROVED = Words(
+        "C304",
+        "Contract {contract} {why}. Work begun before written approval can forfeit the payment.",
+        "",
+        "Begin nothing on its ground before the approval is in your hand, then type approved_on. "
+        "Where something is begun, ask the office at once whether a waiver is possible.",
+    )
+    NOT_IN_CONTRACT = Words(
+        "C305",
+        "Contract {contract} holds on this place, and its written plan as typed does not name this "
+        "work.",
+        "",
+        "Look the work up in the plan. If it is there, add its step or kind of work to "
+        "work_allowed:; if not, ask the office before you begin.",
+    )
+    HIRE_UNLICENSED = Words(
+        "C306",
+        "Spraying is hired, and no licence that covers spraying for hire, good on the last open "
+        "day, is typed for who does it. Most states ask for one whatever is sprayed (from memory; "
+        "your state agency decides).",
+        "",
+        "Ask to see the licence, and type it under applicators: in people.yaml with "
+        "licence_class: commercial, for_hire: true and its last day. Ask for a copy of the record.",
+    )
+    NOT_INSURED = Words(
+        "C307",
+        "Work is handed to contractor {contractor}, and {why}.",
+        "",
+        "Ask for proof of insurance before the first job, and type insured: true and "
+        "insured_until.",
+    )
+    TOO_FEW_HOURS = Words(
+        "C308",
+        "More hours of work fall into {months} than you and your helpers have free. Work that can "
+        "be done in other months is not counted.",
+        "",
+        "Begin what opens first in its first days, find a helper or hire a job, or leave one out.",
+    )
+    BAN_IN_PART = Words(
+        "C309",
+        "A burn ban takes part of the open days: {days}.",
+        "Burning is banned on some of the open days. Do not burn on them.",
+        "Burn on a day that is left, and look the ban up again that morning.",
+    )
+    RECORD_GAPS = Words(
+        "C310",
+        "The record of the spraying of {day} leaves out: {missing}. The rule 7 CFR 110.3 lists "
+        "these for restricted use products; many states ask for them of every product.",
+        "",
+        "Write an entry that corrects it, with everything said again. The page Records shows the "
+        "whole of it.",
+    )
+    RECORDED_LATE = Words(
+        "C311",
+        "The spraying of {day} with a restricted use product was written down {late}. The federal "
+        "rule gave {days} days, and a state may give fewer.",
+        "",
+        "Write down a spraying on the day itself, with recorded_on.",
+    )
+    NO_COPY = Words(
+        "C312",
+        "The hired spraying of {day}: {late}. Whoever sprays a restricted use product for hire "
+        "owes you the record within {days} days, and your state may ask it of every product.",
+        "",
+        "Ask for the record and keep it. Then write an entry that corrects this one, with "
+        "copy_given_on: under sprayed:.",
+    )
+    CLEAN_OUT_BETWEEN = Words(
+        "C313",
+        "{item} may hold {product} before this job, from {other}: {held}. A trace of it harms what "
+        "grows on this place.",
+        "",
+        "Clean tank, hoses, screens and nozzles between the two as the label of the first product "
+        "says, and log it with cleaned_out:. Or spray one of the two with another sprayer.",
+        CALIBRATION_CHAPTER,
+    )
+    KEEP_OUT = Words(
+        "C314",
+        "{product} was sprayed here on {day}. Its label may keep people and dogs out until some "
+        "time on {last}; other words hold where it is no farm use.",
+        "This ground was sprayed lately. Keep out until the owner says that the label lets you "
+        "back.",
+        "Wait until the label lets you back, and tell everybody who may come.",
+        LABEL_CHAPTER,
+    )
+    STRETCH_THIN = Words(
+        "C320",
+        "{planting} stands too thin {stretch}, counted {day}. Overseed it.",
+        "",
+        "Counts and decisions says how much seed the stretch takes. Sow it in the next open dates "
+        "of the planting, and count again in the second summer after.",
+        COUNTING_CHAPTER,
+    )
+    START_OVER = Words(
+        "C321",
+        "{planting} stands too thin over the whole place, counted {day}. Starting over goes back "
+        "to the kill in the autumn before the sowing. {residue}",
+        "",
+        "Give the place a planting of a later season with its autumn kill. Keep what stands until "
+        "then if it hides anything.",
+        COUNTING_CHAPTER,
+    )
+    WEEDS_HEAVY = Words(
+        "C322",
+        "{planting} has plants enough {stretch}, counted {day}, and much of {weeds}. Hold the "
+        "weeds down. {ways}",
+        "",
+        "Mow above the grass first. Spray only where a label card clears this planting at this "
+        "age. Log the weed again with its share once you have looked.",
+        COUNTING_CHAPTER,
+    )
+    NOXIOUS_SEEN = Words(
+        "C323",
+        "{weed} was seen in {planting} on {day}, and you have typed it as noxious here, looked up "
+        "{looked_up}: {source}.",
+        "",
+        "Do what that law asks of a landowner. Once it is gone, log the weed again with share: "
+        "none.",
+        COUNTING_CHAPTER,
+    )
+    WAIT_NOT_KNOWN = Words(
+        "C324",
+        "What was sprayed on this ground on {day} may hold this sowing back, and that is not "
+        "answerable yet. {unknown}",
+        "",
+        "With the label in hand, type what is missing; not_on_label where it is silent.",
+        LABEL_CHAPTER,
+    )

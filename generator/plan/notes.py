@@ -1,0 +1,288 @@
+"""What is worth knowing: every note, with its reason and its cure in words."""
+
+from enum import Enum
+
+from generator.plan.words import COUNTING_CHAPTER, SOIL_CHAPTER, TAG_CHAPTER, Words
+
+
+class Note(Enum):
+    """A thing worth knowing."""
+
+    SINGLE_DAY_SIGN = Words(
+        "N301",
+        "{sign} is one day, used for early, typical and late years alike.",
+        "",
+        "Type {{early, typical, late}} once you know how far it moves.",
+    )
+    PAST = Words(
+        "N302",
+        "The open dates were over on the day this plan was made for.",
+        "The open dates are over. Ask the owner.",
+        "See on the sheet what to do when the dates are missed.",
+    )
+    NO_SIZE = Words(
+        "N303",
+        "Lot {lot} has no count of seeds in a pound, so seeds on a square foot are left out.",
+        "",
+        "Type live_seeds_per_lb from the tag or the seller.",
+        TAG_CHAPTER,
+    )
+    NO_WIDTH = Words(
+        "N310",
+        "The place has no taped width, so lanes, passes and seed thrown past it are left out.",
+        "The width of the place is not known, so lanes and passes are not worked out.",
+        "Tape the width and type width_ft.",
+    )
+    ON_HAND_NOT_KNOWN = Words(
+        "N320",
+        "What can still be had of lot {lot} is typed and what is on hand on the day of this plan "
+        "is not known, so whether the seed reaches is not worked out.",
+        "",
+        "Weigh what is on hand and type on_hand_lb, 0 if there is none, with counted_on.",
+    )
+    INOCULANT_UNDATED = Words(
+        "N321",
+        "The inoculant of lot {lot} has no date, so whether it is still good is not known.",
+        "",
+        "Type expires_on from its package.",
+        TAG_CHAPTER,
+    )
+    NO_FORMULATION = Words(
+        "N330",
+        "How a part of this tank is made up is not typed, so no mixing order is given.",
+        "No mixing order is given: follow the labels.",
+        "Type formulation: of each product and adjuvant, from its label.",
+    )
+    NO_SOIL_TEST = Words(
+        "N340",
+        "The need is stated without a soil test.",
+        "",
+        "Test first: sample the ground, and type what the lab prints in ground.yaml.",
+        SOIL_CHAPTER,
+    )
+    LIME_LEFT_UNDONE = Words(
+        "N341",
+        "Soil test {test} asks for lime, and the planting names none.",
+        "",
+        "List a lime in products.yaml and name it under the planting, or let it be.",
+        SOIL_CHAPTER,
+    )
+    FERTILIZER_LEFT_UNDONE = Words(
+        "N342",
+        "Soil test {test} asks for phosphate or potash, and the planting names no fertilizer.",
+        "",
+        "List fertilizers in products.yaml and name them under the planting, or let it be.",
+        SOIL_CHAPTER,
+    )
+    NO_DEER_COUNT = Words(
+        "N343",
+        "How many deer drink at the water hole, or what one weighs, is not typed, so how long its "
+        "water lasts is left out.",
+        "",
+        "Type deer_count and deer_weight_lb.",
+    )
+    NO_DRY_SPELL = Words(
+        "N344",
+        "The longest dry spell, or what one load of water brings, is not typed, so loads are left "
+        "out.",
+        "",
+        "Type dry_spell_days and refill_gal.",
+    )
+    LOAD_OVER_HOLE = Words(
+        "N345",
+        "One load of water is more than the hole holds, so a load counts as a full hole and no "
+        "more.",
+        "",
+        "Bring what the hole takes; more of it runs over. Or dig or set a larger hole, and type "
+        "its sizes.",
+    )
+    NO_LIME_ASKED = Words(
+        "N346",
+        "Soil test {test} asks for no lime, so the lime named is not spread and there is no job "
+        "for it.",
+        "",
+        "Leave lime: out of the planting, or type what the lab asks for.",
+        SOIL_CHAPTER,
+    )
+    OLD_PRICE = Words(
+        "N350",
+        "The price of {item} is more than a year old.",
+        "",
+        "Ask again and set priced_on.",
+    )
+    NO_LEAD = Words(
+        "N351",
+        "How long {item} takes from order to hand is not noted, so the day to order by is not "
+        "known.",
+        "",
+        "Ask the seller and type lead_days; 0 where you fetch it from the shelf.",
+    )
+    ENTRY_LATER = Words(
+        "N352",
+        "Log entry {entry} is of a day after the one this plan was made for and does not count "
+        "yet.",
+        "",
+        "Set as_of in property.yaml to a later day, or leave it out.",
+    )
+    NO_FUEL_PRICE = Words(
+        "N353",
+        "{machine} burns fuel whose price is not noted, so the cost of fuel is left out.",
+        "",
+        "Type fuel_usd_per_gal.",
+    )
+    NO_WORK_DAY = Words(
+        "N354",
+        "{machine} is rented by the day, and how long you work on such a day is not noted, so rent "
+        "is left out.",
+        "",
+        "Type work_day_hours, the hours on the ground on a day of rent.",
+    )
+    HIRE_NO_HOURS = Words(
+        "N355",
+        "Hire {hire} is paid by the hour, and the hours of its jobs are not known, so its cost is "
+        "left out.",
+        "",
+        "Name the machine of each of its jobs under work:, or type a price by the acre or in all.",
+    )
+    OLD_HIRE = Words(
+        "N356",
+        "The price of hire {hire} is more than a year old.",
+        "",
+        "Ask again and set priced_on.",
+    )
+    COUNT_LATER = Words(
+        "N357",
+        "{item} was counted on a day after the one this plan was made for. The count does not "
+        "count yet, so packages and cost are left out.",
+        "",
+        "Set as_of in property.yaml to a later day, or leave it out.",
+    )
+    APPROVED_LATER = Words(
+        "N358",
+        "Cost-share {contract} is approved on a day after the one this plan was made for. The "
+        "approval does not count yet.",
+        "",
+        "Set as_of in property.yaml to a later day, or leave it out.",
+    )
+    ORDER_NOW = Words(
+        "N359",
+        "Ordered now, {item} comes after the first open day of a job that needs it and no later "
+        "than the last.",
+        "",
+        "Order it now, or ask who has it nearby. What to buy says which open dates are left.",
+    )
+    NO_GUARDS = Words(
+        "N360",
+        "No guard is named for {item}. Deer browse and rub young trees, mice gnaw them.",
+        "",
+        "List tubes, cages or wraps under guards: in seed.yaml and name one under guards: of the "
+        "row; where you fence the row or mean to go without, leave it as it is.",
+    )
+    NO_REPLACE_SHARE = Words(
+        "N361",
+        "No share is typed for what may have to be replaced of {item}, so no plants are set aside.",
+        "",
+        "Type replace_pct of the row: what you or your nursery expect to lose.",
+    )
+    CONTRACT_NOT_SAID = Words(
+        "N362",
+        "Cost-share {contract} is for a planting on {place}, and {place} says contract: none. What "
+        "a label allows on contract land alone, and not on it, goes by that word.",
+        "",
+        "If the cost-share puts the ground under a contract, type its name under contract: of the "
+        "place. If it does not, nothing is to do.",
+    )
+    ORDER_DAY_OPEN = Words(
+        "N363",
+        "The first open day of a job that lacks {item} is not known, so the day to order by leaves "
+        "it out: {jobs}.",
+        "",
+        "Look the missing season sign up and type it under season_signs in property.yaml.",
+    )
+    COUNT_UNDATED = Words(
+        "N364",
+        "The day {item} was counted is not noted, so the count is taken for that of the day of "
+        "this plan.",
+        "",
+        "Type counted_on. Without it nothing can be used or bought in the log.",
+    )
+    WANTED_LATER = Words(
+        "N365",
+        "Jobs of another season take {item} too: {seasons}. The plan of each season counts on all "
+        "that is on hand.",
+        "",
+        "What is on hand covers one of them. Buy for the season that comes first, log what its "
+        "jobs use, and make the plan of the other after that.",
+    )
+    PART_QUIET = Words(
+        "N380",
+        "Part of the open days lies in dates you keep free of this work. Left are: {left}.",
+        "",
+        "{cure}",
+    )
+    NESTING = Words(
+        "N381",
+        "Hens may sit or fawns may lie here on open days of this job: {days}.",
+        "",
+        "Do it outside those days if it can wait. If not, walk the ground first, work from the "
+        "middle outward, and leave what you find.",
+    )
+    NOT_LOOKED_UP = Words(
+        "N382",
+        "Dates {dates} are not looked up yet: they differ by state and from year to year.",
+        "",
+        "Look them up with your state or county, and type source and looked_up_on.",
+    )
+    NO_CONTRACT_PAPER = Words(
+        "N383",
+        "{place} is under contract {contract}, and what its written plan allows is not typed.",
+        "",
+        "Type the contract under contracts: in papers.yaml, with approved_on and work_allowed.",
+    )
+    PAPER_LATER = Words(
+        "N384",
+        "{paper} is approved on a day after the one this plan was made for. The approval does not "
+        "count yet.",
+        "",
+        "Set as_of in property.yaml to a later day, or leave it out.",
+    )
+    RECORD_EXTRAS = Words(
+        "N390",
+        "The record of the spraying of {day} leaves out what is good to have if anyone asks later: "
+        "{missing}.",
+        "",
+        "Fill in the blank record of the next job while you spray, and type what stands on it.",
+    )
+    FEW_PLACEMENTS = Words(
+        "N400",
+        "The frame was laid at fewer places {stretch} than are asked for on so much ground, "
+        "counted {day}. One thick or thin spot can sway the count.",
+        "",
+        "Lay it at more places next time, spread evenly and not where it looks good.",
+        COUNTING_CHAPTER,
+    )
+    TOO_EARLY = Words(
+        "N401",
+        "{planting} was counted {day}, before its second summer. That is too early to condemn it: "
+        "seed that was asleep can come in the second spring.",
+        "",
+        "Keep the weeds off it and count again in mid-June, from {decide_on} on.",
+        COUNTING_CHAPTER,
+    )
+    COUNT_IN_AUTUMN = Words(
+        "N402",
+        "{planting} is in the first autumn of its life, and no count is typed. A count in "
+        "September decides nothing, and shows where to look next June.",
+        "",
+        "Lay the frame as the chapter says, and type counted: in an entry of the log. From "
+        "{decide_on} on count again, to decide.",
+        COUNTING_CHAPTER,
+    )
+    COUNT_NOW = Words(
+        "N403",
+        "{planting} is in its second summer or later, and no count since {decide_on} is typed. "
+        "Whether to keep it, overseed it or start over rests on one.",
+        "",
+        "Lay the frame as the chapter says, and type counted: in an entry of the log.",
+        COUNTING_CHAPTER,
+    )

@@ -1,0 +1,284 @@
+"""What must not be done yet: every stop, with its reason and its cure in words."""
+
+from enum import Enum
+
+from generator.plan.words import (
+    CALIBRATION_CHAPTER,
+    LABEL_CHAPTER,
+    SOD_CHAPTER,
+    SOIL_CHAPTER,
+    Words,
+)
+
+_NOT_CLEARED = "This job is not cleared. Do not mix or spray. Ask the owner."
+
+
+def _label(code: str, owner: str, cure: str) -> Words:
+    return Words(code, owner, _NOT_CLEARED, cure, LABEL_CHAPTER)
+
+
+class Stop(Enum):
+    """A thing that must not be done yet."""
+
+    NO_PRODUCT = Words(
+        "S101",
+        "No product is chosen for this step.",
+        _NOT_CLEARED,
+        "Under the planting, add the step to work: with product, rate, method and sprayer.",
+    )
+    NO_CARD = _label(
+        "S102",
+        "The label card of {product} is empty, so nothing is known of what its label allows.",
+        "With the label in hand, fill in its card in products.yaml. A thing the label does not say "
+        "is not_on_label.",
+    )
+    CARD_GAPS = _label(
+        "S103",
+        "The label card of {product} leaves out: {missing}.",
+        "Read the label and type what it says, or not_on_label where it is silent.",
+    )
+    NO_USE = _label(
+        "S104",
+        "No use on the label card of {product} covers {kind} with {species}, {timing}, {method}, "
+        "on {land}.",
+        "A label that does not name this site does not allow it, and no entry lifts this stop. "
+        "Look for a product whose label names the site, or kill the growth another way: mow, "
+        "graze, or till. If the label does name the site, type that use.",
+    )
+    USE_SAYS_NO = _label(
+        "S105",
+        "The card of {product} says the label does not allow this.",
+        "No entry lifts this stop. Choose a product whose label names this use, or do without.",
+    )
+    USE_UNSURE = _label(
+        "S106",
+        "The card of {product} is unsure whether the label allows this, which counts as no.",
+        "Ask the maker, your state agency or an extension office, then change allowed: on the use.",
+    )
+    USES_DISAGREE = _label(
+        "S107",
+        "Two uses on the card of {product} cover this job and do not agree.",
+        "Read the label again and make each use cover only the site it was printed for.",
+    )
+    USE_GAPS = _label(
+        "S108",
+        "The use of {product} this job rests on leaves out: {missing}.",
+        "Read the label and type what it says, or not_on_label where it is silent.",
+    )
+    NO_RATE = _label(
+        "S109",
+        "No rate is typed for this step, or it cannot be compared with the card: "
+        "the strength of one active in the same basis is needed.",
+        "Type the rate you mean to use, within what the label allows for this use.",
+    )
+    RATE_OUTSIDE = _label(
+        "S110",
+        "The typed rate is not between the lowest and highest rate of this use.",
+        "Type a rate that the label allows for this use.",
+    )
+    OVER_ONE_TIME = _label(
+        "S111",
+        "{what} is more than its label allows at one time.",
+        "Type a rate that the label allows for this use, all that is in the tank counted.",
+    )
+    OVER_YEAR = _label(
+        "S112",
+        "{what} is more than its label allows in a year.",
+        "{cure} within what the label allows.",
+    )
+    TOO_OFTEN = _label(
+        "S113",
+        "The product is planned on this ground more often in a year than the label allows.",
+        "Leave one of the sprayings out.",
+    )
+    RESTRICTED = Words(
+        "S114",
+        "{product} is a restricted use product: only a certified applicator may buy or use it, or "
+        "someone under their direct supervision. No licence that fits this product, and is good on "
+        "the last open day, is typed for whoever does this job.",
+        _NOT_CLEARED,
+        "Ask your state agency which licence fits, or hire a licensed applicator. Once somebody "
+        "holds it, type it under applicators: in people.yaml: its class and last day, the product "
+        "under fits:, and the day the agency said so under asked_on:. A crew that is paid needs a "
+        "licence that covers hire.",
+        LABEL_CHAPTER,
+    )
+    NOT_REGISTERED = _label(
+        "S115",
+        "{product} is not known to be registered in this state.",
+        "Look it up with your state agency and type state_registered: yes only if it is.",
+    )
+    NO_BULLETIN = _label(
+        "S116",
+        "The label sends you to a use-limitation bulletin, and none is noted for every month of "
+        "the open dates, looked up within six months before.",
+        "Look the bulletin up for the month of use and type checked_on and month.",
+    )
+    PAST_LAST_DATE = _label(
+        "S117",
+        "The open dates run past the last day of the year this use allows, or are not known.",
+        "Spray by the label's last day: type the season signs, or choose another use or product.",
+    )
+    SOWN_TOO_SOON = _label(
+        "S118",
+        "The label asks for more days between spraying and sowing than the open dates leave.",
+        "Spray earlier, sow later, or choose another product.",
+    )
+    NO_SPRAYER = Words(
+        "S119",
+        "No sprayer with a catch test and a measure to pour with is named for this step.",
+        _NOT_CLEARED,
+        "In equipment.yaml, note what each nozzle catches in a time and name a measure; then name "
+        "the sprayer under work:.",
+        CALIBRATION_CHAPTER,
+    )
+    CARRIER_OUTSIDE = Words(
+        "S120",
+        "By its last catch test the sprayer puts on more or less spray than the label asks for.",
+        _NOT_CLEARED,
+        "Change nozzle, pressure or speed, catch again, and note the new test.",
+        CALIBRATION_CHAPTER,
+    )
+    MARK_TOO_COARSE = Words(
+        "S121",
+        "No mark on the measure gives a rate within what the label allows.",
+        _NOT_CLEARED,
+        "Pour with a measure that has finer marks.",
+        CALIBRATION_CHAPTER,
+    )
+    NO_NAME_FOR_OTHERS = Words(
+        "S122",
+        "This job is handed to another reader, and the place has no name for others.",
+        "The place has no name yet. Ask the owner before you begin.",
+        "Add known_as: to the place, a name that gives nothing away.",
+    )
+    DATES_DO_NOT_MEET = Words(
+        "S123",
+        "In a careful reading there is no day on which this job works: it closes on {closes}, "
+        "before it opens on {opens}.",
+        "There is no day on which this job works. Do not begin; ask the owner.",
+        "Its sheet names the signs its dates come from: check each, early, typical and late, under "
+        "season_signs in property.yaml. If they are right, leave the job out, or give it other "
+        "dates in a step plan of your own.",
+    )
+    SEED_WAITS = Words(
+        "S140",
+        "Lot {lot} does not reach this place this season. Places before it in turn get the full "
+        "rate. Sown thin everywhere, it would fail everywhere.",
+        "The seed for this place is not there yet. Do not begin; ask the owner.",
+        "Get more seed and raise most_to_be_had or on_hand of the lot, give the planting an "
+        "earlier priority, sow another lot here, or sow it a season later.",
+    )
+    NO_MEASURE = Words(
+        "S150",
+        "No {measure} is named on the sprayer, and {product} has to be measured with one.",
+        _NOT_CLEARED,
+        "Add it under measures: in equipment.yaml and name it under measure: of the sprayer.",
+        CALIBRATION_CHAPTER,
+    )
+    NO_TREATED_GROUND = Words(
+        "S151",
+        "Spots are to be sprayed, and the ground they make together is not measured.",
+        _NOT_CLEARED,
+        "Measure the spots and type treated_sq_ft: without it nobody can say what an acre gets.",
+    )
+    MORE_THAN_THE_PLACE = Words(
+        "S152",
+        "More ground is to be sprayed than the place has.",
+        _NOT_CLEARED,
+        "Measure again: correct treated_sq_ft, or the length and width of the place.",
+    )
+    PERCENT_OF_RESIDUAL = Words(
+        "S153",
+        "{product} works through the soil, or its card does not say how it works. A percent mix "
+        "sprayed until leaves are wet puts far more on an acre than a soil residual may have.",
+        _NOT_CLEARED,
+        "Type a rate to an acre for a broadcast use the label names. Of an active that leaves "
+        "nothing in the soil, type works_as: other on the card.",
+        LABEL_CHAPTER,
+    )
+    TANK_NOT_CLEANED = Words(
+        "S154",
+        "{item} held {held} last, and no clean-out is noted since. A trace of it harms what grows "
+        "on this place.",
+        _NOT_CLEARED,
+        "Clean tank, hoses, screens and nozzles as the label of the last product says, and log it "
+        "with cleaned_out:, or type cleaned_out_on: under last_load: of the sprayer.",
+        CALIBRATION_CHAPTER,
+    )
+    NO_ADJUVANT_RATE = Words(
+        "S155",
+        "No rate is typed for {item}, which is to go into the tank.",
+        _NOT_CLEARED,
+        "Type what the herbicide's label asks for: rate_product, mix_pct or rate_lb_per_100_gal.",
+    )
+    NOT_TO_BE_ADDED_UP = _label(
+        "S156",
+        "What is planned here of {product}, and of what its label counts with it, cannot be added "
+        "up and held against the card: a rate is not typed, or a strength or a limit is not known "
+        "in the same basis.",
+        "Type the rate of every spraying of this ground, each card's strengths in the basis of the "
+        "panel, and basis: beside a year's limit: what it counts.",
+    )
+    LIME_BASE = Words(
+        "S160",
+        "The lab counts lime in {base}, and {lime} states no {base}. Figures of one kind are not "
+        "turned into another.",
+        "How much lime to spread is not worked out. Ask the owner before you begin.",
+        "Ask the seller for the {base} of this lime and type {key}, or choose a lime that states "
+        "it.",
+        SOIL_CHAPTER,
+    )
+    LIVING_SOD = Words(
+        "S180",
+        "Perennial sod stands on this place, or nobody knows what does, and no kill before the "
+        "sowing is logged or planned. Seed sown into living sod comes up here and there, and dies "
+        "in summer. The sod has to be killed in the autumn of {autumn}, for a sowing in season "
+        "{season}.",
+        "Do not sow here yet. Ask the owner.",
+        "Plan the kill under work: with its product, or log the one that was done. Where the kill "
+        "was missed, set the season of the planting to the one named. Where no sod is left, say "
+        "under cover_now: what grows there now.",
+        SOD_CHAPTER,
+    )
+    BURN_BANNED = Words(
+        "S190",
+        "A burn ban holds on this place: {days}.",
+        "Burning is banned. Do not burn. Ask the owner.",
+        "Wait until the ban is over. If it is lifted early, correct its last day in dates.yaml, "
+        "with the day you looked it up.",
+    )
+    NO_BURN_PERMIT = Words(
+        "S191",
+        "No burn permit is typed that is given in writing and good on every open day of this job.",
+        "Do not burn. Ask the owner.",
+        "Ask your fire authority which permit a burn takes. Once it is in your hand, type it under "
+        "permits: in papers.yaml with places, approved_on and expires_on.",
+    )
+    NESTING_ON_CONTRACT = Words(
+        "S192",
+        "The ground is under a contract, and this job falls into nesting dates: {days}. Mowing or "
+        "spraying then, without leave in writing beforehand, can cost payments or the contract.",
+        "Do not begin this job yet. Ask the owner.",
+        "Ask the office of the contract. Once it allows the work in writing, type the contract "
+        "under contracts: in papers.yaml, with this step or kind of work under "
+        "written_permission_for: and the day of the letter under permission_on:. Or keep the work "
+        "out of the dates.",
+    )
+    AMOUNT_NOT_LOGGED = _label(
+        "S200",
+        "The log leaves out how much was sprayed on this ground, or on how much of it: {days}. "
+        "What this job adds cannot be held against what the label allows in a year.",
+        "Write an entry that corrects it, with used: of every product and area_ac: of the job, or "
+        "treated_ac: where it was no job. Where another product was used than planned, change the "
+        "product of that step to it.",
+    )
+    SOWN_IN_RESIDUE = Words(
+        "S210",
+        "{product} {sprayed} on this ground {day}. By its label card this planting may be sown "
+        "from {earliest} on, and the open dates begin {opens}.",
+        "This ground may not be sown yet. Do not begin; ask the owner.",
+        "Sow a season later, or choose another product for a spraying that is not done yet. What "
+        "the label asks for is on the page What can I plant here, when.",
+        LABEL_CHAPTER,
+    )

@@ -1,0 +1,21 @@
+"""What a stop, a caution or a note says: to the owner, to others, and its cure."""
+
+from dataclasses import dataclass
+
+LABEL_CHAPTER = "label-card"
+TAG_CHAPTER = "seed-tag"
+CALIBRATION_CHAPTER = "calibration"
+SOIL_CHAPTER = "soil-test"
+COUNTING_CHAPTER = "counting"
+SOD_CHAPTER = "sod-the-year-before"
+
+
+@dataclass(frozen=True, slots=True)
+class Words:
+    """A reason for the owner, one for other readers, the cure, and the chapter that helps."""
+
+    code: str
+    owner: str
+    others: str
+    cure: str
+    chapter: str = ""

@@ -171,21 +171,8 @@ def _to_be_sprayed(jobs: tuple[Job, ...]) -> frozenset[str]:
 def _held_back(job: Job, inventory: Inventory) -> Job:
     """Return a stopped job without any amount: the stop stands in their place."""
     near = next(one.near for one in inventory.screens if one.id == job.place_id)
-    return replace(
-        job,
-        numbers={},
-        sowings=(),
-        mix=None,
-        spreader=None,
-        spreader_test=None,
-        drill=None,
-        drill_test=None,
-        spreadings=(),
-        nutrients=(),
-        lime_asked=None,
-        rows=(),
-        safety=safety_lines(inventory.property.emergency, near, None),
-    )
+    safety = safety_lines(inventory.property.emergency, near, None)
+    return replace(job.without_amounts(), safety=safety)
 
 
 def _job_order(job: Job) -> tuple[datetime.date, datetime.date, str]:

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import datetime
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import Literal
 
 from generator.inventory.dates import DateRange
@@ -235,6 +235,23 @@ class Job:
     lime_asked: LimeAsked | None = None
     rows: tuple[RowPlanted, ...] = ()
     days: JobDays | None = None
+
+    def without_amounts(self) -> Job:
+        """Return the job without any amount: by what is left nobody can measure or spread."""
+        return replace(
+            self,
+            numbers={},
+            sowings=(),
+            mix=None,
+            spreader=None,
+            spreader_test=None,
+            drill=None,
+            drill_test=None,
+            spreadings=(),
+            nutrients=(),
+            lime_asked=None,
+            rows=(),
+        )
 
 
 @dataclass(frozen=True, slots=True)

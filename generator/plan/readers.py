@@ -100,7 +100,10 @@ def _hidden_inputs(quantity: Quantity, seen: frozenset[str]) -> tuple[str, ...]:
 def seen_by(plan: Plan, reader: Reader) -> Plan:
     """Return the plan as another reader may see it."""
     seen = SEEN_CLASSES[reader.kind]
-    jobs = [_over(job) if job.state.is_settled else job for job in _handed_jobs(plan, reader)]
+    # A settled job without its amounts, so that nobody does it again by an old number.
+    jobs = [
+        job.without_amounts() if job.state.is_settled else job for job in _handed_jobs(plan, reader)
+    ]
     place_ids = _place_ids(plan, jobs)
     shown_jobs = tuple(
         sorted((_job(job, place_ids[job.place_id], seen) for job in jobs), key=_by_date)
@@ -174,24 +177,6 @@ def _job_id(job: Job, place: _NewPlace) -> str:
 def _place(place: Place, new: _NewPlace, seen: frozenset[str]) -> Place:
     area = _quantity(place.area, {place.id: new.id}, {}, seen)
     return Place(new.id, new.id, new.name, area, None)
-
-
-def _over(job: Job) -> Job:
-    """Return a settled job without its amounts, so that nobody does it again by an old number."""
-    return replace(
-        job,
-        numbers={},
-        sowings=(),
-        mix=None,
-        spreader=None,
-        spreader_test=None,
-        drill=None,
-        drill_test=None,
-        spreadings=(),
-        nutrients=(),
-        lime_asked=None,
-        rows=(),
-    )
 
 
 def _job(job: Job, place: _NewPlace, seen: frozenset[str]) -> Job:

@@ -1,5 +1,6 @@
 """Tank loads of a cleared spraying: water and what goes into it, rounded to marks."""
 
+from collections.abc import Iterator
 from dataclasses import dataclass
 
 from generator.compute import dose, spray, spread
@@ -7,9 +8,36 @@ from generator.inventory.equipment import Measure, Sprayer, SprayerTest
 from generator.inventory.schema import Inventory
 from generator.plan.model import Dose, Load
 from generator.plan.rates import ROUNDING
-from generator.working import Figure, Quantity
+from generator.working import Figure, Formula, Quantity
 
 BY_HAND = ("hand_gun", "backpack")
+
+
+@dataclass(frozen=True, slots=True)
+class Measuring:
+    """How a kind of product is measured: units, what a load takes, its marks, and its rate."""
+
+    unit: str
+    rate_unit: str
+    load_product: Formula
+    roundings: tuple[Formula, ...]
+    rate_given: Formula
+
+
+POURING = Measuring(
+    "fl_oz",
+    "fl_oz_per_ac",
+    dose.LOAD_PRODUCT,
+    (dose.MEASURED, dose.MARK_BELOW),
+    dose.RATE_GIVEN,
+)
+WEIGHING = Measuring(
+    "oz_wt",
+    "lb_per_ac",
+    dose.DRY_LOAD_PRODUCT,
+    (dose.WEIGHED, dose.WEIGHED_BELOW),
+    dose.DRY_RATE_GIVEN,
+)
 
 
 @dataclass(frozen=True, slots=True)
@@ -201,58 +229,33 @@ def _load(
 
 def _dose(job: str, load: str, load_gal: Figure, pour: Pour, carrier: Quantity) -> Dose | None:
     base = f"{job}/{pour.prefix}{load}_load"
-    ways = _dry_ways if pour.dry else _liquid_ways
-    for amount, given in ways(base, load_gal, pour, carrier):
+    for amount, given in _ways(base, load_gal, pour, carrier):
         if pour.holds(given.value):
             return Dose(pour.name, amount, given)
     return None
 
 
-def _liquid_ways(
+def _ways(
     base: str, load_gal: Figure, pour: Pour, carrier: Quantity
-) -> list[tuple[Quantity, Quantity]]:
-    assert pour.measure.mark_fl_oz is not None
-    exact = dose.LOAD_PRODUCT(
-        f"{base}_exact_fl_oz",
+) -> Iterator[tuple[Quantity, Quantity]]:
+    """Yield the amount at the nearest mark, then at the mark below, each with its rate."""
+    way = WEIGHING if pour.dry else POURING
+    unit, rate_unit = way.unit, way.rate_unit
+    mark = pour.measure.mark_oz_wt if pour.dry else pour.measure.mark_fl_oz
+    assert mark is not None
+    exact = way.load_product(
+        f"{base}_exact_{unit}",
         load_gal=load_gal,
         carrier_gal_per_ac=carrier,
-        rate_product_fl_oz_per_ac=pour.rate,
+        **{f"rate_product_{rate_unit}": pour.rate},
     )
-    found = []
-    for rounding in (dose.MEASURED, dose.MARK_BELOW):
-        amount = rounding(
-            f"{base}_product_fl_oz", amount_fl_oz=exact, mark_fl_oz=pour.measure.mark_fl_oz
-        )
-        given = dose.RATE_GIVEN(
-            f"{base}_rate_fl_oz_per_ac",
-            measured_fl_oz=amount,
+    for rounding in way.roundings:
+        to_round: dict[str, Figure] = {f"amount_{unit}": exact, f"mark_{unit}": mark}
+        amount = rounding(f"{base}_product_{unit}", **to_round)
+        given = way.rate_given(
+            f"{base}_rate_{rate_unit}",
             load_gal=load_gal,
             carrier_gal_per_ac=carrier,
+            **{f"measured_{unit}": amount},
         )
-        found.append((amount, given))
-    return found
-
-
-def _dry_ways(
-    base: str, load_gal: Figure, pour: Pour, carrier: Quantity
-) -> list[tuple[Quantity, Quantity]]:
-    assert pour.measure.mark_oz_wt is not None
-    exact = dose.DRY_LOAD_PRODUCT(
-        f"{base}_exact_oz_wt",
-        load_gal=load_gal,
-        carrier_gal_per_ac=carrier,
-        rate_product_lb_per_ac=pour.rate,
-    )
-    found = []
-    for rounding in (dose.WEIGHED, dose.WEIGHED_BELOW):
-        amount = rounding(
-            f"{base}_product_oz_wt", amount_oz_wt=exact, mark_oz_wt=pour.measure.mark_oz_wt
-        )
-        given = dose.DRY_RATE_GIVEN(
-            f"{base}_rate_lb_per_ac",
-            measured_oz_wt=amount,
-            load_gal=load_gal,
-            carrier_gal_per_ac=carrier,
-        )
-        found.append((amount, given))
-    return found
+        yield amount, given

@@ -100,9 +100,9 @@ def _hidden_inputs(quantity: Quantity, seen: frozenset[str]) -> tuple[str, ...]:
 def seen_by(plan: Plan, reader: Reader) -> Plan:
     """Return the plan as another reader may see it."""
     seen = SEEN_CLASSES[reader.kind]
-    # A settled job without its amounts, so that nobody does it again by an old number.
+    # Done or missed, a job goes without its amounts, so that nobody does it by an old number.
     jobs = [
-        job.without_amounts() if job.state.is_settled else job for job in _handed_jobs(plan, reader)
+        job if job.state.is_ahead else job.without_amounts() for job in _handed_jobs(plan, reader)
     ]
     place_ids = _place_ids(plan, jobs)
     shown_jobs = tuple(

@@ -45,6 +45,8 @@ GROUPS = {
 def home_page(plan: Plan) -> Written:
     """Return the first page: what this is, for whom, as of when, what needs doing."""
     stops = [one for one in plan.findings if one.severity == "stop"]
+    order = tuple(GROUPS)
+    to_do = [one for one in plan.jobs if not one.state.is_settled]
     return from_template(
         plan,
         "index.md",
@@ -52,7 +54,7 @@ def home_page(plan: Plan) -> Written:
         "",
         "home",
         [f"season {plan.season}", *(job.step.name for job in plan.jobs)],
-        jobs=jobs_with_places(plan, plan.jobs),
+        jobs=jobs_with_places(plan, sorted(to_do, key=lambda one: order.index(one.state.kind))),
         stops=[(one, subject_of(plan, one)) for one in stops],
     )
 

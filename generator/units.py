@@ -5,6 +5,7 @@ into each other exactly; the international foot (0.3048 m) and the US liquid gal
 inches) are the definitions used throughout (NIST Special Publication 811, appendix B).
 """
 
+import functools
 import math
 from dataclasses import dataclass
 from fractions import Fraction
@@ -183,6 +184,7 @@ UNITS: dict[str, Unit] = {
 
 MONEY_DECIMALS = 2
 SIGNIFICANT_DIGITS = 3
+REMEMBERED = 1 << 14  # a book prints the same numbers on several pages
 
 
 def split_suffix(name: str) -> tuple[str, str] | None:
@@ -242,6 +244,7 @@ def _is_money(suffix: str) -> bool:
     return UNITS[suffix].family.startswith("money")
 
 
+@functools.lru_cache(maxsize=REMEMBERED)
 def shown(value: float, suffix: str) -> str:
     """Return the number with its unit as a page prints it.
 

@@ -13,6 +13,7 @@ _HARMLESS = frozenset("0123456789abcdefghijklmnopqrstuvwxyzABCDEFGHIJKLMNOPQRSTU
 _HIDDEN = frozenset({"Cc", "Cf", "Cs", "Co", "Cn", "Zl", "Zp"})
 
 
+@functools.lru_cache(maxsize=REMEMBERED)
 def clean(text: str) -> str:
     """Return text on one line, with what cannot be seen shown as a replacement character."""
     seen = (

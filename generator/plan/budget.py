@@ -12,7 +12,7 @@ from generator.compute.buying import NEEDED, TOTAL_USD
 from generator.compute.money import USED
 from generator.plan.items import StockItem, in_unit
 from generator.plan.log import entries_about
-from generator.plan.model import BudgetLine, Job, Plan, is_stopped
+from generator.plan.model import BudgetLine, Job, Plan, stopped_in
 from generator.plan.ordering import JobNeed, Order, Shared, order_by, shared_out
 from generator.plan.packages import ToBuy, to_buy
 from generator.plan.stock import on_hand_now, still_needed, there
@@ -233,6 +233,8 @@ def missed(plan: Plan) -> tuple[Missed, ...]:
 def not_to_buy_yet(plan: Plan) -> tuple[StockItem, ...]:
     """Return what a stopped job needs and no other job does, in the order of the lists."""
     bought = {line.item_id for line in plan.lines}
-    stopped = (job for job in plan.jobs if is_stopped(job.id, plan.findings))
-    held = {item for job in stopped if job.state.is_ahead for item in job.needs}
+    stopped = stopped_in(plan.findings)
+    held = {
+        item for job in plan.jobs if job.id in stopped and job.state.is_ahead for item in job.needs
+    }
     return tuple(one for one in plan.items if one.id in held - bought)

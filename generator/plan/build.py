@@ -28,7 +28,7 @@ from generator.plan.liming import plan_liming
 from generator.plan.log import standing
 from generator.plan.logged_sprays import as_logged
 from generator.plan.looked_at import with_logged_days
-from generator.plan.model import BudgetLine, Finding, Job, JobState, OpenDates, Plan, is_stopped
+from generator.plan.model import BudgetLine, Finding, Job, JobState, OpenDates, Plan, stopped_in
 from generator.plan.money_findings import money_findings
 from generator.plan.notes import Note
 from generator.plan.paper_findings import paper_findings
@@ -92,8 +92,7 @@ def make_plan(
             continue
         found += begun_findings(one, entries_on(one, entries))
         found += job_findings + _date_findings(one, as_of) + _name_findings(one, inventory)
-    stopped = frozenset(one.subject for one in found if one.severity == "stop")
-    found += sod_findings(asked, ever, states, stopped)
+    found += sod_findings(asked, ever, states, stopped_in(found))
     found += tank_before_findings(asked, ever, states, inventory)
     found += day_findings(jobs, inventory, as_of)
     found += paper_findings(jobs, inventory, entries, as_of)
@@ -104,8 +103,9 @@ def make_plan(
     found += decided_findings
     findings = without_amounts(in_order(found))
     emergency = inventory.property.emergency
+    stopped = stopped_in(findings)
     ordered = tuple(
-        _held_back(job, inventory) if is_stopped(job.id, findings) else job
+        _held_back(job, inventory) if job.id in stopped else job
         for job in sorted(jobs, key=_job_order)
     )
     ordered = with_days(ordered, inventory)

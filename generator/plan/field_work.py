@@ -10,7 +10,7 @@ from generator.inventory.machine import Machine
 from generator.inventory.money import Hire
 from generator.inventory.schema import Inventory
 from generator.plan.asked import work_of
-from generator.plan.model import BudgetLine, Job, Plan, WorkTime, is_stopped
+from generator.plan.model import BudgetLine, Job, Plan, WorkTime, stopped_in
 from generator.working import Given, Quantity
 
 ALL = "all"
@@ -33,21 +33,22 @@ def work_times(plan: Plan, inventory: Inventory) -> tuple[WorkTime, ...]:
     """Return the hours of every job still to be done for which a machine is named."""
     plantings = {one.id: one for screen in inventory.screens for one in screen.plantings}
     machines = {one.id: one for one in inventory.machines}
+    stopped = stopped_in(plan.findings)
     found = []
     for job in plan.jobs:
         asked = work_of(plantings[job.planting_id], job.step)
-        if asked is not None and asked.machine is not None and not _left_out(plan, job):
+        if asked is not None and asked.machine is not None and not _left_out(job, stopped):
             found.append(_time(plan, job, machines[asked.machine]))
     return tuple(found)
 
 
-def _left_out(plan: Plan, job: Job) -> bool:
+def _left_out(job: Job, stopped: frozenset[str]) -> bool:
     """Return whether a job takes no machine and no crew any more, or never did.
 
     It is settled, its open dates are over, a stop stands on it, or there is nothing to spread.
     """
     nothing = job.step.operation in SPREAD and not job.spreadings
-    return not job.state.is_ahead or nothing or is_stopped(job.id, plan.findings)
+    return not job.state.is_ahead or nothing or job.id in stopped
 
 
 def _time(plan: Plan, job: Job, machine: Machine) -> WorkTime:
@@ -150,10 +151,11 @@ def _rent(
 
 def hired_jobs(plan: Plan, hire: Hire) -> tuple[Job, ...]:
     """Return the jobs of a hire that may and can still be done."""
+    stopped = stopped_in(plan.findings)
     return tuple(
         job
         for job in plan.jobs
-        if not _left_out(plan, job)
+        if not _left_out(job, stopped)
         and any(
             one.planting == job.planting_id and (ALL in one.steps or job.step.id in one.steps)
             for one in hire.jobs

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import datetime
+from collections.abc import Iterable
 from dataclasses import dataclass, replace
 from typing import Literal
 
@@ -413,6 +414,6 @@ class Plan:
         return next(one for one in self.places if one.id == place_id)
 
 
-def is_stopped(job_id: str, findings: tuple[Finding, ...]) -> bool:
-    """Return whether a stop stands on the job."""
-    return any(one.subject == job_id and one.severity == "stop" for one in findings)
+def stopped_in(findings: Iterable[Finding]) -> frozenset[str]:
+    """Return the jobs, places and things on which a stop stands."""
+    return frozenset(one.subject for one in findings if one.severity == "stop")

@@ -11,7 +11,7 @@ from generator.plan.budget import Purchase, Total, planting_total, purchases, to
 from generator.plan.calendar import SEASON_BEGINS_MONTH
 from generator.plan.field_work import hire_charge
 from generator.plan.log import entries_about
-from generator.plan.model import Job, Plan, WorkTime, is_stopped
+from generator.plan.model import Job, Plan, WorkTime, stopped_in
 from generator.working import Given, Quantity
 
 DECEMBER = 12
@@ -104,8 +104,9 @@ def _payment(plan: Plan, share: CostShare, place_id: str, total: Total | None) -
 
 def _is_part(plan: Plan, planting_id: str) -> bool:
     """Return whether a job of a planting is in no total: finished, missed or stopped."""
+    stopped = stopped_in(plan.findings)
     return any(
-        not job.state.is_ahead or is_stopped(job.id, plan.findings)
+        not job.state.is_ahead or job.id in stopped
         for job in plan.jobs
         if job.planting_id == planting_id
     )

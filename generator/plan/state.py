@@ -1,6 +1,7 @@
 """Where every job stands on the plan's day: in exactly one state."""
 
 import datetime
+from collections import defaultdict
 from collections.abc import Mapping
 from dataclasses import dataclass
 
@@ -29,13 +30,11 @@ def states_of(
 ) -> Mapping[str, JobState]:
     """Return the state of every job of a property by the job's id."""
     found = {}
+    together: dict[tuple[str, str, int | None], dict[str, JobAsked]] = defaultdict(dict)
     for one in asked:
-        beside = {
-            other.step.id: other
-            for other in asked
-            if (other.planting.id, other.plan.id) == (one.planting.id, one.plan.id)
-            and (one.plan.yearly_from is None or other.season == one.season)
-        }
+        together[_asked_beside(one)][one.step.id] = one
+    for one in asked:
+        beside = together[_asked_beside(one)]
         replaced_by = next(
             (
                 beside[name].step.name
@@ -52,6 +51,12 @@ def states_of(
         finished = finished_on(entries_on(one, entries))
         found[one.job_id] = state_of(one.dates, finished, replaced_by, answers, as_of)
     return found
+
+
+def _asked_beside(one: JobAsked) -> tuple[str, str, int | None]:
+    """Return what the steps share among which a job's needs and what it excludes are looked up."""
+    season = None if one.plan.yearly_from is None else one.season
+    return one.planting.id, one.plan.id, season
 
 
 def state_of(

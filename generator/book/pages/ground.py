@@ -13,13 +13,14 @@ from generator.book.pages.written import (
 )
 from generator.inventory.places import Route, Stand
 from generator.plan.ground import WAY_WORDS
-from generator.plan.model import Place, Plan, is_stopped
+from generator.plan.model import Place, Plan, stopped_in
 from generator.reference.load import species
 
 
 def place_page(plan: Plan, place: Place) -> Written:
     """Return a screen with its plantings and jobs."""
     jobs = [job for job in plan.jobs if job.place_id == place.id]
+    stopped = stopped_in(plan.findings)
     screen = place.screen
     said = [place.name, *(job.step.name for job in jobs)]
     if screen is not None:
@@ -37,7 +38,7 @@ def place_page(plan: Plan, place: Place) -> Written:
         screen=screen,
         findings=plan.findings_on(place.id),
         way_words=WAY_WORDS,
-        jobs=[(job, is_stopped(job.id, plan.findings)) for job in jobs],
+        jobs=[(job, job.id in stopped) for job in jobs],
         actives=[one for one in plan.actives if one.place_id == place.id],
         species=species(),
         step_plans={one.id: one for one in plan.step_plans},

@@ -12,7 +12,7 @@ from generator.plan.budget import (
 )
 from generator.plan.field_work import hire_charge, hired_jobs, rentings
 from generator.plan.free_hours import HOURS, own_months
-from generator.plan.model import Job, Plan, is_stopped
+from generator.plan.model import Job, Plan, stopped_in
 from generator.plan.money import hours_in_all, months, payments, places_apart, rows, spent, to_pay
 
 LEFT_OUT = ("stopped", "missed", "done", "not_needed")
@@ -20,7 +20,9 @@ LEFT_OUT = ("stopped", "missed", "done", "not_needed")
 
 def buy_page(plan: Plan) -> Written:
     """Return what to buy by when, and what not to buy yet."""
-    bought = purchases(plan)
+    bought, late = purchases(plan), too_late(plan)
+    # Things that are bought, or would be if they came in time.
+    told = {one.item.id for one in bought} | {one.item.id for one in late}
     return from_template(
         plan,
         "buy.md",
@@ -32,21 +34,21 @@ def buy_page(plan: Plan) -> Written:
         cost=cost_in_all(plan, bought),
         too_late=[
             (one.item.words, [(need, job, plan.place(job.place_id)) for need, job in one.needs])
-            for one in too_late(plan)
+            for one in late
         ],
         missed=[
             (one.item.words, [(job, place) for job, _, place in jobs_with_places(plan, one.jobs)])
             for one in missed(plan)
         ],
         waiting=[one.words for one in not_to_buy_yet(plan)],
-        findings=[one for one in plan.findings if one.subject in _told(plan)],
+        findings=[one for one in plan.findings if one.subject in told],
         files=(BUY_CSV, BUDGET_XLSX),
     )
 
 
 def money_page(plan: Plan) -> Written:
     """Return what is planned, spent and paid back, and the hours by job and month."""
-    words, bought = _words(plan), purchases(plan)
+    words, bought, stopped = _words(plan), purchases(plan), stopped_in(plan.findings)
     jobs = {job.id: (job, place) for job, _, place in jobs_with_places(plan, plan.jobs)}
     hirers = {job.id: hire for hire in plan.hires for job in hired_jobs(plan, hire)}
     subjects = {one.id for one in plan.machines} | {one.id for one in plan.hires}
@@ -76,7 +78,7 @@ def money_page(plan: Plan) -> Written:
         ],
         rented=[(one, [jobs[job_id] for job_id in one.job_ids]) for one in rentings(plan)],
         left_out=[
-            (why, [jobs[job.id] for job in plan.jobs if _why_left_out(plan, job) == why])
+            (why, [jobs[job.id] for job in plan.jobs if _why_left_out(job, stopped) == why])
             for why in LEFT_OUT
         ],
         findings=[
@@ -89,17 +91,11 @@ def money_page(plan: Plan) -> Written:
     )
 
 
-def _told(plan: Plan) -> set[str]:
-    """Return the ids of things that are bought, or would be if they came in time."""
-    late = (one.item.id for one in too_late(plan))
-    return {*(one.item.id for one in purchases(plan)), *late}
-
-
-def _why_left_out(plan: Plan, job: Job) -> str | None:
+def _why_left_out(job: Job, stopped: frozenset[str]) -> str | None:
     """Return why nothing of a job stands in the money and hours, None where it does."""
     if not job.state.is_ahead:
         return job.state.kind
-    return "stopped" if is_stopped(job.id, plan.findings) else None
+    return "stopped" if job.id in stopped else None
 
 
 def _words(plan: Plan) -> dict[str, str]:

@@ -15,7 +15,7 @@ from generator.plan.budget import Purchase, purchases
 from generator.plan.day_words import day_words
 from generator.plan.free_hours import HOURS
 from generator.plan.items import StockItem
-from generator.plan.model import Finding, Job, Place, Plan, is_stopped
+from generator.plan.model import Finding, Job, Place, Plan, stopped_in
 
 WORK, PLACES, STANDS, ROUTES = "Work", "Places", "Stands", "Routes"
 SEED, PRODUCTS, EQUIPMENT, CHAPTERS = "Seed", "Products", "Equipment", "Chapters"
@@ -131,4 +131,5 @@ def kept_and_bought(plan: Plan, kind: str, item_id: str) -> tuple[StockItem, Pur
 
 def jobs_with_places(plan: Plan, jobs: Iterable[Job]) -> list[tuple[Job, bool, Place]]:
     """Return jobs as lists of them show them: each, whether it is stopped, and its place."""
-    return [(job, is_stopped(job.id, plan.findings), place_of(plan, job)) for job in jobs]
+    stopped = stopped_in(plan.findings)
+    return [(job, job.id in stopped, place_of(plan, job)) for job in jobs]

@@ -12,6 +12,7 @@ from markupsafe import Markup
 from generator.book.content import named_value
 from generator.book.marks import Marks, label, working
 from generator.book.text import clean, in_entities, inert
+from generator.compiled import Compiled
 from generator.inventory.fields import NOT_ON_LABEL
 from generator.lookup import shipped
 from generator.plan.day_words import MONTHS, day_words
@@ -40,6 +41,7 @@ def _finalize(value: object) -> object:
 def _environment() -> Environment:
     environment = Environment(
         loader=FileSystemLoader(shipped("site_templates") / "pages"),
+        bytecode_cache=Compiled("pages"),
         autoescape=True,
         auto_reload=False,
         undefined=StrictUndefined,

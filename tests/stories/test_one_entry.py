@@ -4,7 +4,6 @@ The lane, an acre, was sown for season 2026 and counted thin in June 2027. Its r
 10 to 18 March 2028; 32 fl oz of 4 lb in a gallon are a pound to the acre.
 """
 
-
 import pytest
 
 from tests.properties import Data, full_card, full_use, small_property

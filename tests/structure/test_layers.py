@@ -27,6 +27,7 @@ def row(layers: str = "", libraries: str = "", **more: object) -> Row:
 TABLE: dict[str, Row] = {
     "package": row(),
     "lookup": row(),
+    "compiled": row("", "jinja2"),
     "units": row(),
     "working": row("units"),
     "geometry": row("units", "numpy pyproj shapely"),
@@ -45,17 +46,17 @@ TABLE: dict[str, Row] = {
     # A book is made of the plan's objects, whose records come from the layers below the plan.
     # Front matter of a chapter is YAML.
     "book": row(
-        "units working reference inventory plan lookup",
+        "units working reference inventory plan lookup compiled",
         "jinja2 markupsafe yaml",
         only_in={"book.exports": frozenset({"openpyxl"})},
     ),
-    "site": row("book lookup", "mkdocs markdown yaml jinja2"),
+    "site": row("book lookup compiled", "mkdocs markdown yaml jinja2"),
     "cli": row("package inventory plan book site lookup", "click"),
     "__main__": row("cli"),
 }
 PURE = {"units", "working", "geometry", "compute", "plan"}
 PRINTS = {"cli"}
-WRITES = {"site", "cli", "inventory.write"}
+WRITES = {"site", "cli", "compiled", "inventory.write"}
 
 OUTSIDE_MODULES = {
     "glob", "importlib", "io", "logging", "os", "pathlib", "platform", "random", "secrets",

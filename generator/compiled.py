@@ -1,0 +1,49 @@
+"""Keeps compiled templates beside the package, as Python keeps its own compiled modules."""
+
+import os
+import pickle
+import sys
+import tempfile
+from contextlib import suppress
+from pathlib import Path
+
+import jinja2
+from jinja2 import BytecodeCache
+from jinja2.bccache import Bucket
+
+FOLDER = Path(__file__).resolve().parent / "__pycache__" / "templates"
+
+
+class Compiled(BytecodeCache):
+    """Compiled templates of one kind of environment, which `name` tells from others.
+
+    What cannot be read or written is compiled anew; nothing else rests on the folder.
+    """
+
+    def __init__(self, name: str, folder: Path = FOLDER) -> None:
+        self.folder = folder / f"{name}-{jinja2.__version__}"
+
+    def load_bytecode(self, bucket: Bucket) -> None:
+        """Fill a template's bucket where it was compiled from this very text before."""
+        try:
+            with self._file(bucket).open("rb") as file:
+                bucket.load_bytecode(file)
+        except (OSError, ValueError, pickle.UnpicklingError):
+            bucket.reset()
+
+    def dump_bytecode(self, bucket: Bucket) -> None:
+        """Keep a compiled template whole, or not at all."""
+        if sys.dont_write_bytecode:
+            return
+        with suppress(OSError):
+            self.folder.mkdir(parents=True, exist_ok=True)
+            handle, half = tempfile.mkstemp(dir=self.folder)
+            try:
+                with os.fdopen(handle, "wb") as file:
+                    bucket.write_bytecode(file)
+                Path(half).replace(self._file(bucket))
+            except OSError:
+                Path(half).unlink(missing_ok=True)
+
+    def _file(self, bucket: Bucket) -> Path:
+        return self.folder / f"{bucket.key}.{sys.implementation.cache_tag}.pyc"

@@ -15,7 +15,7 @@ FOLDER = Path(__file__).resolve().parent / "__pycache__" / "templates"
 
 
 class Compiled(BytecodeCache):
-    """Compiled templates of one kind of environment, which `name` tells from others.
+    """The compiled templates of one environment, kept under a name of its own.
 
     What cannot be read or written is compiled anew; nothing else rests on the folder.
     """

@@ -6,7 +6,6 @@ from collections.abc import Callable, Mapping
 from pathlib import Path
 from typing import Any
 
-from jinja2 import Environment
 from markdown import Markdown
 from mkdocs.commands.build import build
 from mkdocs.config import load_config
@@ -19,7 +18,6 @@ from mkdocs.structure.nav import Navigation
 from mkdocs.structure.pages import Page
 from mkdocs.structure.toc import get_toc
 
-from generator.compiled import Compiled
 from generator.site.markdown_blocks import HandbookBlocks
 from generator.site.shares import Shares
 
@@ -120,9 +118,6 @@ class _Handbook(BasePlugin[_NoSettings]):  # type: ignore[no-untyped-call]  # Mk
             elif address in self.titles:
                 _BookPage(self.titles[address], file, config, converter)
         return files
-
-    def on_env(self, env: Environment, *, config: MkDocsConfig, files: Files) -> None:  # noqa: ARG002 - MkDocs calls it so
-        env.bytecode_cache = Compiled("theme")
 
     @event_priority(-100)
     def on_nav(

@@ -50,7 +50,7 @@ TABLE: dict[str, Row] = {
         "jinja2 markupsafe yaml",
         only_in={"book.exports": frozenset({"openpyxl"})},
     ),
-    "site": row("book lookup compiled", "mkdocs markdown yaml jinja2"),
+    "site": row("book lookup", "mkdocs markdown yaml jinja2"),
     "cli": row("package inventory plan book site lookup", "click"),
     "__main__": row("cli"),
 }

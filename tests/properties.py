@@ -80,6 +80,7 @@ def full_use(timing: str = "before_sowing", **changes: Any) -> Data:
         },
         "timing": timing,
         "growth_stage": "green and growing",
+        "seedling_leaves_at_least": "not_on_label",
         "weed_height_in": 12,
         "method": "broadcast",
         "rate_low_fl_oz_per_ac": 24,

@@ -4,6 +4,7 @@ Every entry may be `not_on_label`; an entry left out is a stop later, never a ze
 """
 
 import datetime
+import re
 from dataclasses import dataclass
 from typing import Literal
 
@@ -44,6 +45,16 @@ def same_active(name: str) -> str:
     True
     """
     return " ".join(name.split()).casefold()
+
+
+def year_in(label_date: str | None) -> int | None:
+    """Return the year in the date a label prints, the last of several, or None.
+
+    >>> year_in("Rev. 02/2024"), year_in("20240215"), year_in("not_on_label")
+    (2024, 2024, None)
+    """
+    years = re.findall(r"(?<!\d)((?:19|20)\d\d)(?=\D|\d{4}(?!\d)|$)", label_date or "")
+    return max(map(int, years), default=None)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -176,6 +187,12 @@ class Use(Record):
     covers: Covers | None = record("page", "what the site words cover", Covers)
     timing: str | None = choice("page", "when the label allows it", *TIMINGS)
     growth_stage: str | None = text("page", "growth stage as printed", label=True)
+    seedling_leaves_at_least: int | NotOnLabel | None = whole(
+        "page",
+        "leaves that grass seedlings must have at least; 0 where they need not be up",
+        Limits(at_least=0, at_most=12),
+        label=True,
+    )
     weed_height_in: Given | NotOnLabel | None = measure(
         "page", "tallest weed", "in", Limits(above=0), label=True
     )

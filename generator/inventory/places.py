@@ -57,6 +57,9 @@ class Hazards(Record):
 
     water_and_wells: str | None = text("page", "water, wells, tile inlets near", safety=True)
     slope: str | None = text("page", "slopes and soft ground", safety=True)
+    slope_pct: Given | None = measure(
+        "page", "steepest slope, as measured", "pct", Limits(at_least=0, at_most=100), safety=True
+    )
     lines: str | None = text("page", "lines above and below ground", safety=True)
     neighbours: str | None = text("page", "sensitive crops, bees, dwellings near", safety=True)
     others: str | None = text("page", "others present or hunting on work days", safety=True)

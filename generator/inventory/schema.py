@@ -17,6 +17,7 @@ from generator.inventory.fields import (
     day,
     identity,
     lat_lon,
+    measure,
     record,
     reference,
     sign,
@@ -35,6 +36,7 @@ from generator.inventory.steps import OwnPlan, plans_with
 from generator.inventory.stock import Adjuvant, Product, SeedLot
 from generator.inventory.woody import Guard, Plant
 from generator.reference.steps import Step, StepPlan
+from generator.working import Given
 
 FORMAT = 1
 
@@ -79,6 +81,9 @@ class Property(Record):
     )
     as_of: datetime.date | None = day("page", "day the plan is made for")
     location_lat_lon: LatLon | None = lat_lon("place", "middle of the property")
+    slope_limit_pct: Given | None = measure(
+        "page", "steepest ground you take a machine on", "pct", Limits(above=0, at_most=100)
+    )
     season_signs: SeasonSigns | None = record("page", "signs of the season", SeasonSigns)
     signs_looked_up_on: datetime.date | None = day(
         "page", "season signs looked up on", recorded=True

@@ -39,6 +39,7 @@ from generator.plan.reentry import reentry_findings
 from generator.plan.safety import safety_lines
 from generator.plan.seed_short import Reach
 from generator.plan.seeding import plan_sowing, season_reaches
+from generator.plan.slope import steep_cautions
 from generator.plan.sod import sod_findings
 from generator.plan.soil import is_asked_for, left_undone
 from generator.plan.sowing import used_up
@@ -91,6 +92,7 @@ def make_plan(
         if job.state.is_settled:
             continue
         found += begun_findings(one, entries_on(one, entries))
+        found += steep_cautions(one, inventory)
         found += job_findings + _date_findings(one, as_of) + _name_findings(one, inventory)
     found += sod_findings(asked, ever, states, stopped_in(found))
     found += tank_before_findings(asked, ever, states, inventory)

@@ -563,3 +563,33 @@ class Caution(Enum):
         "With the label in hand, type what is missing; not_on_label where it is silent.",
         LABEL_CHAPTER,
     )
+    STEEP = Words(
+        "C340",
+        "The place is steeper than the limit you typed for machines.",
+        "The place is steep for a machine: walk it first, and leave out what you would not drive.",
+        "Do the steep part by hand, or leave it out. A machine tips before it slides.",
+    )
+    HARMS_WHAT_GROWS = Words(
+        "C341",
+        "{active} works as {works}, which harms {kind}. The card says that its label allows it "
+        "here.",
+        "What goes into this tank can harm what grows here. Ask the owner before you begin.",
+        "Read that use again, with its growth stage and rate, before you rest on it.",
+        LABEL_CHAPTER,
+    )
+    HARD_ON_SPECIES = Words(
+        "C342",
+        "{active} has thinned or stunted {species} in trials: {source}.",
+        "What goes into this tank can thin the grass. Ask the owner before you begin.",
+        "Read on the label what it says of this grass, or choose another product.",
+        LABEL_CHAPTER,
+    )
+    NOTHING_SET_BACK = Words(
+        "C344",
+        "The label keeps the spray away from: {kept}. Amounts are for the whole place, nothing set "
+        "back, since where these lie is not known here.",
+        "Amounts are for the whole place: nothing is set back for what the label keeps the spray "
+        "away from.",
+        "Measure and flag the distances, and mix less by what is left out.",
+        LABEL_CHAPTER,
+    )

@@ -2,7 +2,7 @@
 
 from enum import Enum
 
-from generator.plan.words import COUNTING_CHAPTER, SOIL_CHAPTER, TAG_CHAPTER, Words
+from generator.plan.words import COUNTING_CHAPTER, LABEL_CHAPTER, SOIL_CHAPTER, TAG_CHAPTER, Words
 
 
 class Note(Enum):
@@ -285,4 +285,18 @@ class Note(Enum):
         "",
         "Lay the frame as the chapter says, and type counted: in an entry of the log.",
         COUNTING_CHAPTER,
+    )
+    LABEL_PRINTED_LONG_AGO = Words(
+        "N411",
+        "The label was printed in {year}, more than two years before this job.",
+        "",
+        "Look whether a newer label is out. The one on the container in hand decides.",
+        LABEL_CHAPTER,
+    )
+    LABEL_UNDATED = Words(
+        "N412",
+        "The card holds no year of its label, so how old the label is cannot be said.",
+        "",
+        "Type the date or revision that the label prints as label_date, its year in four digits.",
+        LABEL_CHAPTER,
     )

@@ -22,6 +22,7 @@ EMERGENCY_LABELS = {
 NEAR_LABELS = {
     "water_and_wells": "Water, wells, tile inlets",
     "slope": "Slopes and soft ground",
+    "slope_pct": "Steepest slope here",
     "lines": "Lines above and below ground",
     "neighbours": "Neighbouring crops, bees, dwellings",
     "others": "Others present or hunting",
@@ -71,7 +72,10 @@ def _lines(
         value = getattr(entry, name) if entry is not None else None
         if isinstance(value, tuple):
             value = f"{value[0]!r}, {value[1]!r}"
-        yield SafetyLine(f"{part}.{name}", label, value)
+        if isinstance(value, Given):
+            yield SafetyLine(f"{part}.{name}", label, None, value)
+        else:
+            yield SafetyLine(f"{part}.{name}", label, value)
 
 
 def _label_lines(card: LabelCard, use: Use) -> Iterator[SafetyLine]:

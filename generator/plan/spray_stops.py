@@ -11,10 +11,12 @@ from generator.inventory.stock import Product
 from generator.plan.asked import JobAsked
 from generator.plan.clearance import Asked, missing_on_card, missing_on_use
 from generator.plan.findings import finding
+from generator.plan.label_harm import seedling_stops
 from generator.plan.licences import may_be_restricted
 from generator.plan.limit_stops import Judged, limit_stops
 from generator.plan.model import Finding, OpenDates
 from generator.plan.rates import JobRate
+from generator.plan.slope import steep_stops
 from generator.plan.stops import Stop
 from generator.plan.years import PlannedSpray
 from generator.reference.load import planting_kinds, species
@@ -133,6 +135,8 @@ def use_stops(
         yield finding(Stop.NO_RATE, job, chosen.where)
     else:
         yield from limit_stops(Judged(asked, chosen.product, card, use, rate), sprays)
+    yield from steep_stops(asked, use)
+    yield from seedling_stops(asked, card, use)
     if isinstance(use.last_date, tuple) and not _ends_by(use.last_date, asked.dates):
         yield finding(Stop.PAST_LAST_DATE, job, use.where)
     if isinstance(use.seeding_interval_days, Given) and not _leaves_days(

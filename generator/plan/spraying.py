@@ -1,11 +1,12 @@
 """A spray job: cleared or stopped, and when cleared, what goes into each tank load."""
 
+import datetime
 import math
 from collections.abc import Iterator
 from dataclasses import dataclass
 
 from generator.compute import dose
-from generator.inventory.label import CarrierRange, LabelCard, Use, YearlyLimit
+from generator.inventory.label import CarrierRange, LabelCard, Use, YearlyLimit, year_in
 from generator.inventory.places import AdjuvantUsed
 from generator.inventory.schema import Inventory
 from generator.inventory.stock import Adjuvant, Product
@@ -15,11 +16,13 @@ from generator.plan.clearance import cleared_use
 from generator.plan.findings import finding, older_than_a_year
 from generator.plan.history import tank_findings
 from generator.plan.known_days import judged_on
+from generator.plan.label_harm import harm_cautions
 from generator.plan.limit_stops import limit_basis, on_the_place, value_of
 from generator.plan.mixing import mixing_order
 from generator.plan.model import AdjuvantPart, Finding, Mix, MixPart
 from generator.plan.notes import Note
 from generator.plan.rates import JobRate, as_product, is_dry, job_rate
+from generator.plan.setbacks import setback_cautions
 from generator.plan.spots import spot_stops, treated_ground, treated_stops
 from generator.plan.spray_stops import Chosen, asked_of_label, card_stops, no_use, use_stops
 from generator.plan.stops import Stop
@@ -38,6 +41,7 @@ from generator.plan.years import PlannedSpray, amount_in_a_year, shares_ground_w
 from generator.working import Given, Quantity
 
 NOZZLES_MAY_DIFFER = 0.1  # share of the mean, common practice
+LABEL_GOOD_FOR_YEARS = 2  # common practice: look whether a newer one is out
 MARKS_MAY_MISS_BY = 0.1  # share of the typed rate, common practice
 
 
@@ -257,6 +261,9 @@ def _cautions(asked: JobAsked, inventory: Inventory, mix: Mix) -> Iterator[Findi
     for part in mix.parts:
         if part.card.read_on is not None and older_than_a_year(part.card.read_on, judged):
             yield finding(Caution.OLD_LABEL, job, part.card.where)
+        yield from _label_age(asked, part.card, judged)
+        yield from harm_cautions(asked, part)
+    yield from setback_cautions(asked, mix)
     if older_than_a_year(test.tested_on, judged):
         yield finding(Caution.OLD_CATCH_TEST, job, test.where)
     caught = [one.value for one in test.caught_fl_oz]
@@ -266,6 +273,15 @@ def _cautions(asked: JobAsked, inventory: Inventory, mix: Mix) -> Iterator[Findi
     actives = [active for part in mix.parts for active in part.card.actives]
     _, cautions = tank_findings(asked, mix.sprayer, inventory, actives)
     yield from cautions
+
+
+def _label_age(asked: JobAsked, card: LabelCard, judged: datetime.date | None) -> Iterator[Finding]:
+    """Yield a note where the label was printed more than two years before, or says no year."""
+    year = year_in(card.label_date)
+    if year is None:
+        yield finding(Note.LABEL_UNDATED, asked.job_id, card.where)
+    elif judged is not None and judged.year - year > LABEL_GOOD_FOR_YEARS:
+        yield finding(Note.LABEL_PRINTED_LONG_AGO, asked.job_id, card.where, year=str(year))
 
 
 def _marks_that_miss(job: str, pours: tuple[Pour, ...], mix: Mix) -> Iterator[Finding]:

@@ -220,6 +220,19 @@ class Stop(Enum):
         "Type the rate of every spraying of this ground, each card's strengths in the basis of the "
         "panel, and basis: beside a year's limit: what it counts.",
     )
+    TOO_STEEP = _label(
+        "S220",
+        "The place is steeper than the label lets this be sprayed on.",
+        "Leave the steep part out as a place of its own, or hold its growth down another way.",
+    )
+    SEEDLINGS_NOT_NAMED = _label(
+        "S221",
+        "{active} is a growth regulator, and the card names no number of leaves from which grass "
+        "seedlings bear it. Between sowing and the fourth leaf it stunts or kills them.",
+        "Mow above the grass until it is older. If the label names the leaves that seedlings must "
+        "have, type them as seedling_leaves_at_least of this use; 0 where it allows spraying "
+        "before they are up.",
+    )
     LIME_BASE = Words(
         "S160",
         "The lab counts lime in {base}, and {lime} states no {base}. Figures of one kind are not "

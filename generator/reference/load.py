@@ -166,6 +166,15 @@ def known_actives() -> dict[str, frozenset[str]]:
 
 
 @cache
+def hard_on() -> dict[str, tuple[tuple[str, str], ...]]:
+    """Return the species that trials found an active hard on, each with its source, by active."""
+    return {
+        entry["id"]: tuple((one["species"], one["source"]) for one in entry.get("hard_on", ()))
+        for entry in read_data("actives.yaml")
+    }
+
+
+@cache
 def mixing_steps() -> tuple[MixingStep, ...]:
     """Return the order in which the parts of a tank go in."""
     return tuple(

@@ -98,3 +98,42 @@ def test_length_and_width_of_the_strip_are_the_owner_s(
     assert ("a strip 726 ft by 60 ft" in text) == told
     assert ("726 ft" in text) == told
     assert "6, each 10 ft wide" in text
+
+
+SET_BACK = "Measured and flagged, not sprayed inside: "
+
+
+@pytest.mark.parametrize("reader", ["owner", "hired"])
+def test_the_distances_of_the_label_are_ticked_and_nothing_is_set_back(
+    tmp_path: Path, reader: str
+) -> None:
+    sheet = sheet_of(small_property(), tmp_path, reader)
+    ticks = ticks_of(sheet)
+    assert f"{SET_BACK}open water, 30 ft; wells, runoff points and tile inlets too." in ticks
+    assert "Mixed no nearer than wells, 50 ft." in ticks
+    assert "amounts are for the whole place, nothing set back" in " ".join(sheet.text().split())
+
+
+def test_a_label_that_keeps_no_distance_asks_for_no_such_tick(tmp_path: Path) -> None:
+    silent = full_card(full_use(setbacks_ft="not_on_label"), mixing_setbacks_ft="not_on_label")
+    sheet = sheet_of(small_property(silent), tmp_path)
+    assert not [one for one in ticks_of(sheet) if one.startswith((SET_BACK, "Mixed"))]
+    assert "nothing set back" not in sheet.text()
+
+
+@pytest.mark.parametrize("slope", [None, 4])
+def test_a_slope_that_is_not_typed_is_measured_before_the_work(
+    tmp_path: Path, slope: float | None
+) -> None:
+    data = small_property(full_card(full_use(slope_limit_pct=6)))
+    data["screens"]["screens"][0]["near"] = {} if slope is None else {"slope_pct": slope}
+    told = "Slope measured: nowhere on it steeper than 6 %." in ticks_of(sheet_of(data, tmp_path))
+    assert told == (slope is None)
+
+
+def test_the_leaves_that_seedlings_must_have_are_looked_for(tmp_path: Path) -> None:
+    data = small_property(full_card(full_use(seedling_leaves_at_least=4)))
+    assert (
+        "Looked at ten spots: the grass has at least 4 leaves, as the label of Made-up product "
+        "brew asks."
+    ) in ticks_of(sheet_of(data, tmp_path))

@@ -401,7 +401,8 @@ def test_old_labels_and_catch_tests_are_cautions() -> None:
     def cautions(data: Data) -> set[str]:
         return {one.code for one in planned(data).findings_on(KILL) if one.severity == "caution"}
 
-    data = small_property(full_card(full_use(), read_on="2025-09-27"))
+    use = full_use(setbacks_ft="not_on_label")
+    data = small_property(full_card(use, read_on="2025-09-27"))
     assert cautions(data) == set()  # a year to the day on 27 September 2026
     data["products"]["products"][0]["label"]["read_on"] = "2025-09-26"
     data["equipment"]["sprayers"][0]["catch_tests"][0]["tested_on"] = "2025-09-26"

@@ -36,6 +36,7 @@ EMERGENCY: dict[str, tuple[object, *tuple[str, ...]]] = {
 NEAR: dict[str, tuple[object, *tuple[str, ...]]] = {
     "water_and_wells": ("odd well", "odd well"),
     "slope": ("odd bank", "odd bank"),
+    "slope_pct": (13.7, "13.7 %"),
     "lines": ("odd buried gas line", "odd buried gas line"),
     "neighbours": ("odd beehives", "odd beehives"),
     "others": ("odd hunting guests", "odd hunting guests"),

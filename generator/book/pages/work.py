@@ -17,10 +17,14 @@ from generator.book.pages.written import (
 )
 from generator.book.render import cautions_block, render
 from generator.plan.calendar import day_in_season
+from generator.plan.cautions import Caution
 from generator.plan.doses import NUTRIENT_WORDS
 from generator.plan.instead import still_to_sow
+from generator.plan.label_harm import leaves_asked
 from generator.plan.model import Job, Plan, SafetyLine
 from generator.plan.seed_findings import says_something
+from generator.plan.setbacks import kept_mixing, kept_spraying
+from generator.plan.slope import slope_to_measure
 from generator.plan.spray_weather import longest_dry, tightest_wind
 from generator.reference.load import (
     cautions_of,
@@ -40,6 +44,10 @@ GROUPS = {
     "done": "Done",
     "not_needed": "Not needed",
 }
+
+
+# Cautions that stand on the sheet itself, beside the loads.
+ON_THE_SHEET = (Caution.NOTHING_SET_BACK.value.code,)
 
 
 def home_page(plan: Plan) -> Written:
@@ -105,12 +113,17 @@ def job_page(plan: Plan, job: Job) -> Written:
         job=job,
         place=place,
         stops=[one for one in found if one.severity == "stop"],
-        others=[one for one in found if one.severity != "stop"],
+        others=[one for one in found if one.severity != "stop" and one.code not in ON_THE_SHEET],
         operation=operations()[job.step.operation],
         label_lines=_by_product(job),
         ground_lines=[one for one in job.safety if not _is_of_label(one)],
         wind=tightest_wind(job.mix) if job.mix is not None else None,
         dry_for=longest_dry(job.mix) if job.mix is not None else None,
+        kept_spraying=kept_spraying(job.mix) if job.mix is not None else (),
+        kept_mixing=kept_mixing(job.mix) if job.mix is not None else (),
+        leaves=leaves_asked(job.mix) if job.mix is not None else (),
+        several=job.mix is not None and len(job.mix.parts) > 1,
+        unmeasured_slopes=slope_to_measure(job),
         species=species(),
         timed_stretch=values()["timed_stretch_ft"],
         stretch=values()["stretch_of_strip_ft"],

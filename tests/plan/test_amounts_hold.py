@@ -49,6 +49,32 @@ def test_a_rounded_dose_is_never_above_the_label(
                 assert dose.amount.value / mark == pytest.approx(round(dose.amount.value / mark))
 
 
+@FEW
+@given(
+    rate=st.floats(24, 64),
+    mark=st.sampled_from([0.25, 0.5, 1, 2, 4]),
+    tank=st.floats(2, 40),
+    width=st.floats(8, 120),
+)
+def test_loads_fit_the_tank_and_add_up_to_the_whole(
+    rate: float, mark: float, tank: float, width: float
+) -> None:
+    job = job_of(planned(odd_property(rate, 64, mark, tank, width)))
+    if job.mix is None:
+        return
+    counts = [load.count.value if load.count is not None else 1 for load in job.mix.loads]
+    sprays = [load.spray.value for load in job.mix.loads]
+    assert max(sprays) <= tank * (1 + 1e-9)
+    together = sum(count * spray for count, spray in zip(counts, sprays, strict=True))
+    assert together == pytest.approx(job.numbers["spray_gal"].value)
+    measured = sum(
+        count * load.doses[0].amount.value
+        for count, load in zip(counts, job.mix.loads, strict=True)
+    )
+    # each load is measured at a mark next to its own share
+    assert abs(measured - job.numbers["product_fl_oz"].value) <= mark * sum(counts) * (1 + 1e-9)
+
+
 def test_most_of_these_are_cleared() -> None:
     assert job_of(planned(odd_property(40, 44, 1, 20, 60))).mix is not None
 

@@ -593,3 +593,13 @@ class Caution(Enum):
         "Measure and flag the distances, and mix less by what is left out.",
         LABEL_CHAPTER,
     )
+    DRIFTS_FAR = Words(
+        "C345",
+        "{active} is a growth regulator. Its drift, and in heat its vapour, harms gardens, vines, "
+        "trees and broad-leaved crops far off. Near here: {neighbours}",
+        "A growth regulator goes into this tank. Its drift, and in heat its vapour, harms gardens, "
+        "vines, trees and broad-leaved crops far off.",
+        "Tell the neighbours, spray when the wind blows away from them and the day stays cool, and "
+        "keep what the label says of sensitive crops.",
+        LABEL_CHAPTER,
+    )

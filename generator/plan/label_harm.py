@@ -45,6 +45,16 @@ def harm_cautions(asked: JobAsked, part: MixPart) -> Iterator[Finding]:
     """Yield what a cleared product is known to do to a kind or a species that grows here."""
     grown = {asked.kind, *(species()[one].kind for one in asked.species)}
     for active in part.card.actives:
+        if AUXIN in works_of(active):
+            near = asked.screen.near
+            neighbours = near.neighbours if near is not None else None
+            yield finding(
+                Caution.DRIFTS_FAR,
+                asked.job_id,
+                part.use.where,
+                active=active.active.capitalize(),
+                neighbours=neighbours or "not written down.",
+            )
         for works in sorted(works_of(active)):
             for kind in sorted(grown & ways_of_working()[works].harms):
                 yield finding(

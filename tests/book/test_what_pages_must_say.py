@@ -17,8 +17,8 @@ TEXTS = [
 ]
 # Words of rules that differ by state, and words that hand them to whoever looks them up.
 OF_A_STATE = re.compile(
-    r"(?<!feed or )\bbait|shooting (?:hours|time|light)|legal light|(?:before|after) (?:sunrise|sunset)|"
-    r"bag limit",
+    r"(?<!feed or )\bbait|shooting (?:hours|time|light)|legal light|bag limit|"
+    r"(?:before|after) (?:sunrise|sunset)",
     re.IGNORECASE,
 )
 HANDED_OVER = re.compile(

@@ -141,6 +141,15 @@ def test_what_is_cleared_and_harms_the_planting_is_told() -> None:
     assert "C341" not in codes(planned(small_property()))
 
 
+def test_an_auxin_in_the_tank_is_told_for_the_neighbours() -> None:
+    data = small_property(full_card(full_use(), actives=[auxin()]))
+    data["screens"]["screens"][0]["near"] = {"neighbours": "vines to the east"}
+    (told,) = [one for one in planned(data).findings_on(KILL) if one.code == "C345"]
+    assert told.words.endswith("Near here: vines to the east")
+    assert "vines to the east" not in told.words_for_others
+    assert "C345" not in codes(planned(small_property()))
+
+
 def test_an_active_that_thinned_a_species_in_trials_is_told_with_its_source() -> None:
     plan = planned(small_property(full_card(full_use(), actives=[auxin(active="Imazapic")])))
     (told,) = [one for one in plan.findings_on(KILL) if one.code == "C342"]

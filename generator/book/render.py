@@ -10,7 +10,7 @@ from jinja2 import Environment, FileSystemLoader, StrictUndefined, Template
 from markupsafe import Markup
 
 from generator.book.content import named_value
-from generator.book.marks import Marks, label, working
+from generator.book.marks import Marks, label, source_words, working
 from generator.book.text import clean, in_entities, inert
 from generator.compiled import Compiled
 from generator.inventory.fields import NOT_ON_LABEL
@@ -58,6 +58,7 @@ def _environment() -> Environment:
     environment.globals["emergency_numbers"] = emergency_numbers()
     environment.globals["label"] = label
     environment.globals["card_words"] = _card_words
+    environment.globals["source_words"] = source_words
     return environment
 
 

@@ -38,6 +38,7 @@ class Caution(Enum):
         "Read the label on the container again before mixing.",
         "Read the label on the container you will use, and set read_on.",
         LABEL_CHAPTER,
+        source="label_in_hand",
     )
     OLD_CATCH_TEST = Words(
         "C204",
@@ -45,6 +46,7 @@ class Caution(Enum):
         "The catch test is old. Catch again before you begin.",
         "Catch again and note the new test.",
         CALIBRATION_CHAPTER,
+        source="common_practice",
     )
     DATES_OPEN = Words(
         "C206",
@@ -59,6 +61,7 @@ class Caution(Enum):
         "Do not sow into living sod. Ask the owner.",
         "Lift the stop of the kill first, or sow a year later.",
         SOD_CHAPTER,
+        source="common_practice",
     )
     NO_PRICE = Words(
         "C208",
@@ -101,6 +104,7 @@ class Caution(Enum):
         "The seed test is old or has no date. Ask the owner.",
         "Have the seed tested again, or ask the seller for a new test, and type tested_on.",
         TAG_CHAPTER,
+        source="common_practice",
     )
     NOXIOUS = Words(
         "C233",
@@ -109,6 +113,7 @@ class Caution(Enum):
         "Look the weed up with your county or state: it may not be sown at all. Ask for a clean "
         "lot.",
         TAG_CHAPTER,
+        source="common_practice",
     )
     TREATED = Words(
         "C234",
@@ -119,6 +124,7 @@ class Caution(Enum):
         "or feed. Pick up what is spilled; leave no seed where wildlife and stock can reach it.",
         "Read the treatment part of the tag before you open the bag; the tag decides.",
         TAG_CHAPTER,
+        source="common_practice",
     )
     NO_INOCULANT = Words(
         "C235",
@@ -167,6 +173,7 @@ class Caution(Enum):
         "A nozzle of the sprayer gives more or less than the others. Catch again before you begin.",
         "Clean or change that nozzle and catch again.",
         CALIBRATION_CHAPTER,
+        source="common_practice",
     )
     MARKS_MISS_THE_RATE = Words(
         "C209",
@@ -176,6 +183,7 @@ class Caution(Enum):
         "as they stand here.",
         "Take a measure with finer marks, or loads that come out even on these.",
         CALIBRATION_CHAPTER,
+        source="common_practice",
     )
     NO_TANK_HISTORY = Words(
         "C241",
@@ -183,6 +191,7 @@ class Caution(Enum):
         "It is not noted what the tank held last. Ask the owner, or clean it out first.",
         "Type last_load: of the sprayer, with the day it was cleaned out.",
         CALIBRATION_CHAPTER,
+        source="common_practice",
     )
     CAUGHT_OTHER_SEED = Words(
         "C242",
@@ -192,6 +201,7 @@ class Caution(Enum):
         "Mix the seed as it is sown and catch it. Note the test with lot: and, of a mixture, the "
         "other lots under mixed_with:.",
         CALIBRATION_CHAPTER,
+        source="common_practice",
     )
     WEED_SEED = Words(
         "C243",
@@ -200,6 +210,7 @@ class Caution(Enum):
         "Ask the seller for a cleaner lot, and what weeds these are. Your state may not let such "
         "seed be sold.",
         TAG_CHAPTER,
+        source="common_practice",
     )
     OTHER_CROP = Words(
         "C244",
@@ -208,6 +219,7 @@ class Caution(Enum):
         "Ask the seller what it is: a cool-season grass in it smothers what is sown. Ask for a "
         "cleaner lot.",
         TAG_CHAPTER,
+        source="common_practice",
     )
     TAG_NOT_TYPED = Words(
         "C245",
@@ -264,6 +276,7 @@ class Caution(Enum):
         "No nitrogen is to be added at this sowing.",
         "Once the grass stands, in its second spring, ask for nitrogen then.",
         SOIL_CHAPTER,
+        source="utk_switchgrass",
     )
     NITROGEN_CARRIED = Words(
         "C257",
@@ -271,6 +284,7 @@ class Caution(Enum):
         "",
         "{instead}",
         SOIL_CHAPTER,
+        source="utk_switchgrass",
     )
     LIME_IN_PARTS = Words(
         "C258",
@@ -285,6 +299,7 @@ class Caution(Enum):
         "The water hole has {what}.",
         "",
         "{cure}",
+        source="pond_practice_378",
     )
     NO_COUNT = Words(
         "C260",
@@ -321,6 +336,7 @@ class Caution(Enum):
         "before written approval forfeits the payment.",
         "",
         "Begin nothing on the planting before the approval is in your hand, then type approved_on.",
+        source="nrcs_de_contract",
     )
     APPROVED_LATE = Words(
         "C265",
@@ -328,6 +344,7 @@ class Caution(Enum):
         "approved. Work begun before that day forfeits the payment.",
         "",
         "Begin no job of the planting before approved_on.",
+        source="nrcs_de_contract",
     )
     BEGUN_UNAPPROVED = Words(
         "C266",
@@ -336,6 +353,7 @@ class Caution(Enum):
         "",
         "Ask the office at once whether a waiver is possible, and begin nothing more before the "
         "answer.",
+        source="nrcs_de_contract",
     )
     PAID_ABOVE_COST = Words(
         "C267",
@@ -419,6 +437,7 @@ class Caution(Enum):
         "Open days of this job fall into hunting dates, and the job is handed to somebody: {days}.",
         "Others may be hunting here on some of the open days. The sheet names them under Safety.",
         "Agree on a day, tell everybody who hunts, and see that whoever works wears blaze orange.",
+        source="common_practice",
     )
     ENTRY_IN_HUNTING = Words(
         "C302",
@@ -434,6 +453,7 @@ class Caution(Enum):
         "Call before you dig: 811. Do not open ground until buried lines are marked.",
         "Call 811 two working days before, or more where your state says so, and type the request "
         "under one_calls: in papers.yaml with its number, clear_on and expires_on.",
+        source="call_811",
     )
     CONTRACT_NOT_APPROVED = Words(
         "C304",
@@ -441,6 +461,7 @@ class Caution(Enum):
         "",
         "Begin nothing on its ground before the approval is in your hand, then type approved_on. "
         "Where something is begun, ask the office at once whether a waiver is possible.",
+        source="nrcs_de_contract",
     )
     NOT_IN_CONTRACT = Words(
         "C305",
@@ -465,6 +486,7 @@ class Caution(Enum):
         "",
         "Ask for proof of insurance before the first job, and type insured: true and "
         "insured_until.",
+        source="common_practice",
     )
     TOO_FEW_HOURS = Words(
         "C308",
@@ -472,12 +494,14 @@ class Caution(Enum):
         "be done in other months is not counted.",
         "",
         "Begin what opens first in its first days, find a helper or hire a job, or leave one out.",
+        source="common_practice",
     )
     BAN_IN_PART = Words(
         "C309",
         "A burn ban takes part of the open days: {days}.",
         "Burning is banned on some of the open days. Do not burn on them.",
         "Burn on a day that is left, and look the ban up again that morning.",
+        source="nrcs_burn_338",
     )
     RECORD_GAPS = Words(
         "C310",
@@ -486,6 +510,7 @@ class Caution(Enum):
         "",
         "Write an entry that corrects it, with everything said again. The page Records shows the "
         "whole of it.",
+        source="cfr_110_3",
     )
     RECORDED_LATE = Words(
         "C311",
@@ -493,6 +518,7 @@ class Caution(Enum):
         "rule gave {days} days, and a state may give fewer.",
         "",
         "Write down a spraying on the day itself, with recorded_on.",
+        source="usc_136i_1",
     )
     NO_COPY = Words(
         "C312",
@@ -501,6 +527,7 @@ class Caution(Enum):
         "",
         "Ask for the record and keep it. Then write an entry that corrects this one, with "
         "copy_given_on: under sprayed:.",
+        source="usc_136i_1",
     )
     CLEAN_OUT_BETWEEN = Words(
         "C313",
@@ -510,6 +537,7 @@ class Caution(Enum):
         "Clean tank, hoses, screens and nozzles between the two as the label of the first product "
         "says, and log it with cleaned_out:. Or spray one of the two with another sprayer.",
         CALIBRATION_CHAPTER,
+        source="common_practice",
     )
     KEEP_OUT = Words(
         "C314",
@@ -519,6 +547,7 @@ class Caution(Enum):
         "back.",
         "Wait until the label lets you back, and tell everybody who may come.",
         LABEL_CHAPTER,
+        source="label_in_hand",
     )
     STRETCH_THIN = Words(
         "C320",
@@ -527,6 +556,7 @@ class Caution(Enum):
         "Counts and decisions says how much seed the stretch takes. Sow it in the next open dates "
         "of the planting, and count again in the second summer after.",
         COUNTING_CHAPTER,
+        source="schmer_thresholds",
     )
     START_OVER = Words(
         "C321",
@@ -536,6 +566,7 @@ class Caution(Enum):
         "Give the place a planting of a later season with its autumn kill. Keep what stands until "
         "then if it hides anything.",
         COUNTING_CHAPTER,
+        source="schmer_thresholds",
     )
     WEEDS_HEAVY = Words(
         "C322",
@@ -545,6 +576,7 @@ class Caution(Enum):
         "Mow above the grass first. Spray only where a label card clears this planting at this "
         "age. Log the weed again with its share once you have looked.",
         COUNTING_CHAPTER,
+        source="common_practice",
     )
     NOXIOUS_SEEN = Words(
         "C323",
@@ -562,12 +594,14 @@ class Caution(Enum):
         "",
         "With the label in hand, type what is missing; not_on_label where it is silent.",
         LABEL_CHAPTER,
+        source="label_in_hand",
     )
     STEEP = Words(
         "C340",
         "The place is steeper than the limit you typed for machines.",
         "The place is steep for a machine: walk it first, and leave out what you would not drive.",
         "Do the steep part by hand, or leave it out. A machine tips before it slides.",
+        source="nasd_rollover",
     )
     HARMS_WHAT_GROWS = Words(
         "C341",
@@ -576,6 +610,7 @@ class Caution(Enum):
         "What goes into this tank can harm what grows here. Ask the owner before you begin.",
         "Read that use again, with its growth stage and rate, before you rest on it.",
         LABEL_CHAPTER,
+        source="label_in_hand",
     )
     HARD_ON_SPECIES = Words(
         "C342",
@@ -592,6 +627,7 @@ class Caution(Enum):
         "away from.",
         "Measure and flag the distances, and mix less by what is left out.",
         LABEL_CHAPTER,
+        source="label_in_hand",
     )
     DRIFTS_FAR = Words(
         "C345",
@@ -602,4 +638,5 @@ class Caution(Enum):
         "Tell the neighbours, spray when the wind blows away from them and the day stays cool, and "
         "keep what the label says of sensitive crops.",
         LABEL_CHAPTER,
+        source="common_practice",
     )

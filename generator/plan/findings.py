@@ -31,6 +31,7 @@ def finding(
         f"{where.file}:{where.line}" if where else "",
         figures,
         told.chapter,
+        told.source,
     )
 
 

@@ -51,6 +51,7 @@ class Finding:
     place: str = ""
     figures: tuple[tuple[str, Figure], ...] = ()
     chapter: str = ""
+    source: str = ""
 
 
 @dataclass(frozen=True, slots=True)

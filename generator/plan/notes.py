@@ -109,6 +109,7 @@ class Note(Enum):
         "The price of {item} is more than a year old.",
         "",
         "Ask again and set priced_on.",
+        source="common_practice",
     )
     NO_LEAD = Words(
         "N351",
@@ -149,6 +150,7 @@ class Note(Enum):
         "The price of hire {hire} is more than a year old.",
         "",
         "Ask again and set priced_on.",
+        source="common_practice",
     )
     COUNT_LATER = Words(
         "N357",
@@ -177,6 +179,7 @@ class Note(Enum):
         "",
         "List tubes, cages or wraps under guards: in seed.yaml and name one under guards: of the "
         "row; where you fence the row or mean to go without, leave it as it is.",
+        source="common_practice",
     )
     NO_REPLACE_SHARE = Words(
         "N361",
@@ -226,6 +229,7 @@ class Note(Enum):
         "",
         "Do it outside those days if it can wait. If not, walk the ground first, work from the "
         "middle outward, and leave what you find.",
+        source="common_practice",
     )
     NOT_LOOKED_UP = Words(
         "N382",
@@ -252,6 +256,7 @@ class Note(Enum):
         "{missing}.",
         "",
         "Fill in the blank record of the next job while you spray, and type what stands on it.",
+        source="pesticide_records",
     )
     FEW_PLACEMENTS = Words(
         "N400",
@@ -268,6 +273,7 @@ class Note(Enum):
         "",
         "Keep the weeds off it and count again in mid-June, from {decide_on} on.",
         COUNTING_CHAPTER,
+        source="common_practice",
     )
     COUNT_IN_AUTUMN = Words(
         "N402",
@@ -277,6 +283,7 @@ class Note(Enum):
         "Lay the frame as the chapter says, and type counted: in an entry of the log. From "
         "{decide_on} on count again, to decide.",
         COUNTING_CHAPTER,
+        source="common_practice",
     )
     COUNT_NOW = Words(
         "N403",
@@ -285,6 +292,7 @@ class Note(Enum):
         "",
         "Lay the frame as the chapter says, and type counted: in an entry of the log.",
         COUNTING_CHAPTER,
+        source="schmer_thresholds",
     )
     LABEL_PRINTED_LONG_AGO = Words(
         "N411",
@@ -292,6 +300,7 @@ class Note(Enum):
         "",
         "Look whether a newer label is out. The one on the container in hand decides.",
         LABEL_CHAPTER,
+        source="common_practice",
     )
     LABEL_UNDATED = Words(
         "N412",

@@ -391,6 +391,7 @@ def _findings(plan: Plan, new_ids: Mapping[str, str]) -> tuple[Finding, ...]:
                 place="",
                 figures=(),
                 chapter="",
+                source="",
             )
             for one in plan.findings
             if one.subject in new_ids and one.words_for_others

@@ -13,8 +13,8 @@ from generator.plan.words import (
 _NOT_CLEARED = "This job is not cleared. Do not mix or spray. Ask the owner."
 
 
-def _label(code: str, owner: str, cure: str) -> Words:
-    return Words(code, owner, _NOT_CLEARED, cure, LABEL_CHAPTER)
+def _label(code: str, owner: str, cure: str, source: str = "label_in_hand") -> Words:
+    return Words(code, owner, _NOT_CLEARED, cure, LABEL_CHAPTER, source)
 
 
 class Stop(Enum):
@@ -102,11 +102,13 @@ class Stop(Enum):
         "under fits:, and the day the agency said so under asked_on:. A crew that is paid needs a "
         "licence that covers hire.",
         LABEL_CHAPTER,
+        source="usc_136i_1",
     )
     NOT_REGISTERED = _label(
         "S115",
         "{product} is not known to be registered in this state.",
         "Look it up with your state agency and type state_registered: yes only if it is.",
+        source="label_in_hand",
     )
     NO_BULLETIN = _label(
         "S116",
@@ -138,6 +140,7 @@ class Stop(Enum):
         _NOT_CLEARED,
         "Change nozzle, pressure or speed, catch again, and note the new test.",
         CALIBRATION_CHAPTER,
+        source="label_in_hand",
     )
     MARK_TOO_COARSE = Words(
         "S121",
@@ -145,6 +148,7 @@ class Stop(Enum):
         _NOT_CLEARED,
         "Pour with a measure that has finer marks.",
         CALIBRATION_CHAPTER,
+        source="label_in_hand",
     )
     NO_NAME_FOR_OTHERS = Words(
         "S122",
@@ -196,6 +200,7 @@ class Stop(Enum):
         "Type a rate to an acre for a broadcast use the label names. Of an active that leaves "
         "nothing in the soil, type works_as: other on the card.",
         LABEL_CHAPTER,
+        source="label_in_hand",
     )
     TANK_NOT_CLEANED = Words(
         "S154",
@@ -205,6 +210,7 @@ class Stop(Enum):
         "Clean tank, hoses, screens and nozzles as the label of the last product says, and log it "
         "with cleaned_out:, or type cleaned_out_on: under last_load: of the sprayer.",
         CALIBRATION_CHAPTER,
+        source="common_practice",
     )
     NO_ADJUVANT_RATE = Words(
         "S155",
@@ -232,6 +238,7 @@ class Stop(Enum):
         "Mow above the grass until it is older. If the label names the leaves that seedlings must "
         "have, type them as seedling_leaves_at_least of this use; 0 where it allows spraying "
         "before they are up.",
+        source="seedling_auxin_stage",
     )
     LIME_BASE = Words(
         "S160",
@@ -253,6 +260,7 @@ class Stop(Enum):
         "was missed, set the season of the planting to the one named. Where no sod is left, say "
         "under cover_now: what grows there now.",
         SOD_CHAPTER,
+        source="common_practice",
     )
     BURN_BANNED = Words(
         "S190",
@@ -260,6 +268,7 @@ class Stop(Enum):
         "Burning is banned. Do not burn. Ask the owner.",
         "Wait until the ban is over. If it is lifted early, correct its last day in dates.yaml, "
         "with the day you looked it up.",
+        source="nrcs_burn_338",
     )
     NO_BURN_PERMIT = Words(
         "S191",
@@ -267,6 +276,7 @@ class Stop(Enum):
         "Do not burn. Ask the owner.",
         "Ask your fire authority which permit a burn takes. Once it is in your hand, type it under "
         "permits: in papers.yaml with places, approved_on and expires_on.",
+        source="nrcs_burn_338",
     )
     NESTING_ON_CONTRACT = Words(
         "S192",
@@ -277,6 +287,7 @@ class Stop(Enum):
         "under contracts: in papers.yaml, with this step or kind of work under "
         "written_permission_for: and the day of the letter under permission_on:. Or keep the work "
         "out of the dates.",
+        source="nrcs_de_contract",
     )
     AMOUNT_NOT_LOGGED = _label(
         "S200",

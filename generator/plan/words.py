@@ -12,10 +12,14 @@ SOD_CHAPTER = "sod-the-year-before"
 
 @dataclass(frozen=True, slots=True)
 class Words:
-    """A reason for the owner, one for other readers, the cure, and the chapter that helps."""
+    """A reason for the owner, one for other readers, the cure, the chapter that helps.
+
+    `source` is the key of what the reason rests on, empty where it is what the owner typed.
+    """
 
     code: str
     owner: str
     others: str
     cure: str
     chapter: str = ""
+    source: str = ""

@@ -125,6 +125,19 @@ def grounds_apart_fraction(area_ac: float, other_area_ac: float) -> float:
     return (max(area_ac, other_area_ac) - min(area_ac, other_area_ac)) / area_ac
 
 
+def share_of_place_fraction(treated_sq_ft: float, area_ac: float) -> float:
+    """Part of a place that is worked on, as a share of its ground.
+
+    Formula: treated_sq_ft / 43560 / area_ac
+    Valid for: area_ac above 0
+    Source: an acre is 43,560 square feet (source key nist_811)
+
+    >>> share_of_place_fraction(10890, 1)
+    0.25
+    """
+    return treated_sq_ft / SQ_FT_PER_AC / area_ac
+
+
 STRIP_AREA = Formula(
     strip_area_ac, "ac", "length_ft * width_ft / 43560", "Ground to treat", "nist_811"
 )
@@ -173,4 +186,11 @@ GROUNDS_APART = Formula(
     "(max(area_ac, other_area_ac) - min(area_ac, other_area_ac)) / area_ac",
     "Apart from the ground that counts",
     "arithmetic",
+)
+SHARE_OF_PLACE = Formula(
+    share_of_place_fraction,
+    "fraction",
+    "treated_sq_ft / 43560 / area_ac",
+    "Part of the place",
+    "nist_811",
 )

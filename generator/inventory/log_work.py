@@ -83,6 +83,7 @@ class Burned(Record):
     """How a burn went."""
 
     permit: str | None = text("place", "permit it was burned under")
+    part: str | None = text("place", "part of the place that burned, as you call it")
     wind_from_deg: Given | None = measure(
         "place", "where the wind came from: 0 north, 90 east", "deg", AROUND
     )

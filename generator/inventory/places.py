@@ -132,8 +132,9 @@ class Work(Record):
         "page", "adjuvants in the tank", AdjuvantUsed, many=True
     )
     treated_sq_ft: Given | None = measure(
-        "page", "ground sprayed, where it is not the whole place", "sq_ft", POSITIVE
+        "page", "ground sprayed or burnt, where it is not the whole place", "sq_ft", POSITIVE
     )
+    part: str | None = text("page", "part of the place it is done on, as you call it")
     method: str | None = choice(
         "page", "broadcast, as where it is left out, or spot", "broadcast", "spot"
     )

@@ -8,6 +8,7 @@ from generator.inventory.schema import Inventory
 from generator.plan.actives import active_totals
 from generator.plan.asked import JobAsked, every_job
 from generator.plan.budget import priced
+from generator.plan.burning import burning_findings
 from generator.plan.cautions import Caution
 from generator.plan.day_findings import day_findings
 from generator.plan.done import begun_findings, entries_on
@@ -96,6 +97,7 @@ def make_plan(
         found += job_findings + _date_findings(one, as_of) + _name_findings(one, inventory)
     found += sod_findings(asked, ever, states, stopped_in(found))
     found += tank_before_findings(asked, ever, states, inventory)
+    found += burning_findings(asked, ever, inventory, entries, states)
     found += day_findings(jobs, inventory, as_of)
     found += paper_findings(jobs, inventory, entries, as_of)
     records = spray_records(inventory, entries)
@@ -201,6 +203,7 @@ def _job(
         numbers={},
         sowings=(),
         note=asked.work.note if asked.work else None,
+        part=asked.work.part if asked.work else None,
         needs=(),
         mix=None,
         spreader=None,

@@ -640,3 +640,12 @@ class Caution(Enum):
         LABEL_CHAPTER,
         source="common_practice",
     )
+    HIDES_NOBODY = Words(
+        "C343",
+        "This screen hides {routes}. What is {cut} now hides nobody until late summer, and whether "
+        "it has grown back by opening day is not worked out.",
+        "",
+        "Leave standing what hides the walk, or keep off that walk until the grass is up again. "
+        "Measure its height in August.",
+        source="common_practice",
+    )

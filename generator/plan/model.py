@@ -210,8 +210,9 @@ class JobDays:
 class Job:
     """One step on one planting in one season.
 
-    `id` is `place/season/step`; `address` is the sheet's file name without its ending; `needs`
-    are the ids of what it uses up, for the owner alone.
+    `id` is `place/season/step`; `address` is the sheet's file name without its ending; `part` is
+    what the owner calls the part of the place it is done on; `needs` are the ids of what it uses
+    up, for the owner alone.
     """
 
     id: str
@@ -225,6 +226,7 @@ class Job:
     numbers: dict[str, Quantity]
     sowings: tuple[Sowing, ...]
     note: str | None
+    part: str | None
     needs: tuple[str, ...]
     mix: Mix | None
     spreader: Spreader | None

@@ -240,6 +240,24 @@ class Stop(Enum):
         "before they are up.",
         source="seedling_auxin_stage",
     )
+    BURNS_TOO_MUCH = Words(
+        "S222",
+        "More of this screen is to be burnt than may be in one season: what is burnt hides nobody "
+        "until late summer.",
+        "This burn is not cleared. Do not light it. Ask the owner.",
+        "Burn a part, and type its ground as treated_sq_ft and what you call it as part under "
+        "work.",
+        source="common_practice",
+    )
+    BURNS_AGAIN = Words(
+        "S223",
+        "Ground of this screen burnt in the season before, or is planned to, and nothing says that "
+        "another part of it burns now.",
+        "This burn is not cleared. Do not light it. Ask the owner.",
+        "Burn another screen. Where another part burns, name both parts: part under work, and part "
+        "under burned in the entry of the log.",
+        source="common_practice",
+    )
     LIME_BASE = Words(
         "S160",
         "The lab counts lime in {base}, and {lime} states no {base}. Figures of one kind are not "

@@ -1,0 +1,115 @@
+"""Burning and mowing of standing screens: how much at once, how often, and what then hides."""
+
+from collections.abc import Iterator, Mapping
+
+from generator.compute.area import SHARE_OF_PLACE
+from generator.inventory.log import LogEntry
+from generator.inventory.schema import Inventory
+from generator.plan.asked import JobAsked
+from generator.plan.cautions import Caution
+from generator.plan.done import entries_on
+from generator.plan.findings import finding
+from generator.plan.model import Finding, JobState
+from generator.plan.stops import Stop
+from generator.reference.steps import step_plans
+from generator.units import convert
+from generator.working import Figure, Reference
+
+BURN = "burn"
+GRASS = "native_grass"
+SHORN = {BURN: "burnt", "mow": "mown"}
+STANDING = "established_dormant"
+SHIPPED_PLAN, SHIPPED_STEP, MOST = "established_screen_upkeep", "upkeep_burning", "most_burnt_pct"
+# Shares are printed in whole percent: a third of the place is 33 of a hundred.
+HALF_A_PERCENT = 0.005
+
+
+def burning_findings(
+    asked: tuple[JobAsked, ...],
+    ever: tuple[JobAsked, ...],
+    inventory: Inventory,
+    entries: tuple[LogEntry, ...],
+    states: Mapping[str, JobState],
+) -> Iterator[Finding]:
+    """Yield what is against burning or mowing a standing screen, job by job.
+
+    `asked` are the jobs of the season, `ever` those of every season.
+    """
+    for one in asked:
+        shorn = one.step.operation in SHORN and one.step.timing == STANDING
+        if one.kind != GRASS or not shorn or states[one.job_id].is_settled:
+            continue
+        if one.step.operation == BURN:
+            yield from _too_much(one)
+            yield from _again(one, ever, entries, states)
+        yield from _hides_nobody(one, inventory)
+
+
+def _too_much(one: JobAsked) -> Iterator[Finding]:
+    most = _most_burnt(one)
+    work = one.work
+    figures: tuple[tuple[str, Figure], ...] = (("At most", most),)
+    if work is None or work.treated_sq_ft is None:
+        yield finding(Stop.BURNS_TOO_MUCH, one.job_id, one.planting.where, figures)
+        return
+    share = SHARE_OF_PLACE(
+        f"{one.job_id}/share_of_place_fraction",
+        treated_sq_ft=work.treated_sq_ft,
+        area_ac=one.area,
+    )
+    if share.value >= convert(most.value, most.unit, "fraction") + HALF_A_PERCENT:
+        figures = (("Is to burn", share), *figures)
+        yield finding(Stop.BURNS_TOO_MUCH, one.job_id, work.where, figures)
+
+
+def _most_burnt(one: JobAsked) -> Reference:
+    """Return the most of a screen that burns in a season: as the step says, else as ours does."""
+    shipped = next(step for step in step_plans()[SHIPPED_PLAN].steps if step.id == SHIPPED_STEP)
+    named = (each for each in (*one.step.settings, *shipped.settings) if each.name == MOST)
+    return next(named)
+
+
+def _again(
+    one: JobAsked,
+    ever: tuple[JobAsked, ...],
+    entries: tuple[LogEntry, ...],
+    states: Mapping[str, JobState],
+) -> Iterator[Finding]:
+    before = (
+        other
+        for other in ever
+        if (other.screen.id, other.season) == (one.screen.id, one.season - 1)
+        and other.step.operation == BURN
+    )
+    parts = [part for other in before for part in _parts(other, entries, states)]
+    mine = _same(one.work.part if one.work is not None else None)
+    if any(mine is None or part is None or _same(part) == mine for part in parts):
+        where = one.work.where if one.work is not None else one.planting.where
+        yield finding(Stop.BURNS_AGAIN, one.job_id, where)
+
+
+def _parts(
+    one: JobAsked, entries: tuple[LogEntry, ...], states: Mapping[str, JobState]
+) -> Iterator[str | None]:
+    """Yield the parts that a burn took by the log, else is to take; None where unsaid."""
+    logged = entries_on(one, entries)
+    for entry in logged:
+        yield entry.burned.part if entry.burned is not None else None
+    if not logged and states[one.job_id].is_ahead:
+        yield one.work.part if one.work is not None else None
+
+
+def _same(part: str | None) -> str | None:
+    return " ".join(part.split()).casefold() if part is not None else None
+
+
+def _hides_nobody(one: JobAsked, inventory: Inventory) -> Iterator[Finding]:
+    names = [route.name for route in inventory.routes if route.id in one.screen.hides]
+    if names:
+        yield finding(
+            Caution.HIDES_NOBODY,
+            one.job_id,
+            one.screen.where,
+            routes=" and ".join(names),
+            cut=SHORN[one.step.operation],
+        )

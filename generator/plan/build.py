@@ -49,6 +49,7 @@ from generator.plan.state import states_of
 from generator.plan.stops import Stop
 from generator.plan.tank_before import tank_before_findings
 from generator.plan.tank_log import with_logged_loads
+from generator.plan.unanswered import unanswered
 from generator.plan.water import water_findings, waters
 from generator.plan.woody import Rows, plan_planting, plan_replacing
 from generator.plan.woody import used_up as used_up_by_rows
@@ -157,6 +158,7 @@ def make_plan(
         permits=inventory.permits,
         contracts=inventory.contracts,
         one_calls=inventory.one_calls,
+        unanswered=unanswered(asked, states, inventory),
         step_plans=tuple(inventory.plans().values()),
     )
     plan = replace(plan, times=work_times(plan, inventory))

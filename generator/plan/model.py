@@ -55,6 +55,15 @@ class Finding:
 
 
 @dataclass(frozen=True, slots=True)
+class Unanswered:
+    """What cannot be said, what to type so that it can, and the places it is about by their ids."""
+
+    asks: str
+    cure: str
+    place_ids: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True)
 class SafetyLine:
     """A line no reader's sheet may lose; `text` None prints as a bold blank.
 
@@ -407,6 +416,7 @@ class Plan:
     permits: tuple[Permit, ...] = ()
     contracts: tuple[Contract, ...] = ()
     one_calls: tuple[OneCall, ...] = ()
+    unanswered: tuple[Unanswered, ...] = ()
 
     def findings_on(self, subject: str) -> tuple[Finding, ...]:
         """Return the findings on one job, place or thing, the gravest first."""

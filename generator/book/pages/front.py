@@ -19,8 +19,11 @@ def findings_page(plan: Plan) -> Written:
         "Stops, cautions and notes",
         "",
         "findings",
-        [one.words for one in plan.findings],
+        [*(one.words for one in plan.findings), *(one.asks for one in plan.unanswered)],
         findings=[(one, subject_of(plan, one)) for one in plan.findings],
+        unanswered=[
+            (one, [plan.place(place_id) for place_id in one.place_ids]) for one in plan.unanswered
+        ],
     )
 
 

@@ -1,0 +1,142 @@
+"""What the book cannot say, since the owner has not typed what it would rest on."""
+
+from collections.abc import Callable, Iterator, Mapping
+from dataclasses import dataclass, fields
+from enum import Enum
+
+from generator.inventory.fields import NOT_ON_LABEL
+from generator.inventory.label import Use
+from generator.inventory.places import Hazards
+from generator.inventory.schema import Inventory
+from generator.plan.asked import JobAsked
+from generator.plan.day_findings import DISTURBS, NESTS
+from generator.plan.model import JobState, Unanswered
+from generator.plan.slope import slope_of
+from generator.working import Given
+
+
+@dataclass(frozen=True, slots=True)
+class QuestionWords:
+    """A question in words, what is not known, and where to type it."""
+
+    asks: str
+    cure: str
+
+
+class Question(Enum):
+    """A rule that cannot be judged without something the owner has not typed."""
+
+    HUNTED = QuestionWords(
+        "Whether others hunt here on the days of a job: no hunting or turkey dates are typed.",
+        "Look the seasons up for this year and type them in dates.yaml, with source and day.",
+    )
+    NESTS = QuestionWords(
+        "Whether hens sit or fawns lie where you mow, burn or spray: no nesting or fawning dates "
+        "are typed.",
+        "Ask your state's wildlife agency, and your program where the ground is under contract. "
+        "Type the dates in dates.yaml.",
+    )
+    BANNED = QuestionWords(
+        "Whether burning is banned: no burn ban is typed.",
+        "Look it up on the morning of the burn. A ban that is announced goes into dates.yaml.",
+    )
+    CONTRACT = QuestionWords(
+        "Whether a contract on the ground allows the work: contract is not typed.",
+        "Type contract: none, or its id, in screens.yaml.",
+    )
+    STEEP = QuestionWords(
+        "Whether the ground is too steep for what a label allows, or for your machines: its slope "
+        "is not typed.",
+        "Measure the steepest part with a level or a telephone, and type slope_pct under near: of "
+        "the place.",
+    )
+    NEAR = QuestionWords(
+        "What can be hurt or hurt you near the work: lines under near: are left out.",
+        "Walk the place and fill them in. Until then they stand as blanks on every sheet.",
+    )
+    SOIL = QuestionWords(
+        "Whether the soil is one that a label leaves out: the book knows no soils.",
+        "Read the label's words on the sheet, and look up your soil on the soil survey map.",
+    )
+    HOURS = QuestionWords(
+        "Whether the work fits your free hours: nobody's hours are typed.",
+        "Type helpers, yourself among them, with their free hours in people.yaml.",
+    )
+
+
+def unanswered(
+    asked: tuple[JobAsked, ...], states: Mapping[str, JobState], inventory: Inventory
+) -> tuple[Unanswered, ...]:
+    """Return what cannot be judged for the jobs still to come, each with the places it is about."""
+    ahead = tuple(one for one in asked if states[one.job_id].is_ahead)
+    found = []
+    for question, judge in JUDGED.items():
+        places = tuple(dict.fromkeys(one.screen.id for one in ahead if judge(one, inventory)))
+        if places:
+            found.append(Unanswered(question.value.asks, question.value.cure, places))
+    return tuple(found)
+
+
+def _no_dates(inventory: Inventory, *kinds: str) -> bool:
+    return not any(one.kind in kinds for one in inventory.dates)
+
+
+def _hunted(_: JobAsked, inventory: Inventory) -> bool:
+    return _no_dates(inventory, "hunting", "turkey")
+
+
+def _nests(one: JobAsked, inventory: Inventory) -> bool:
+    return one.step.operation in DISTURBS and _no_dates(inventory, *NESTS)
+
+
+def _banned(one: JobAsked, inventory: Inventory) -> bool:
+    return one.step.operation == "burn" and _no_dates(inventory, "burn_ban")
+
+
+def _contract(one: JobAsked, _: Inventory) -> bool:
+    return one.screen.contract is None
+
+
+def _steep(one: JobAsked, inventory: Inventory) -> bool:
+    if slope_of(one) is not None:
+        return False
+    if any(isinstance(use.slope_limit_pct, Given) for use in _uses(one, inventory)):
+        return True
+    limited = inventory.property.slope_limit_pct is not None
+    return limited and one.step.operation in ("mow", "roll", "spray")
+
+
+def _near(one: JobAsked, _: Inventory) -> bool:
+    near = one.screen.near
+    typed = (each.name for each in fields(Hazards) if each.name not in ("where", "slope_pct"))
+    return near is None or any(getattr(near, name) is None for name in typed)
+
+
+def _soil(one: JobAsked, inventory: Inventory) -> bool:
+    return any(use.soil_limits not in (None, NOT_ON_LABEL) for use in _uses(one, inventory))
+
+
+def _hours(one: JobAsked, inventory: Inventory) -> bool:
+    return not inventory.helpers and one.work is not None and one.work.machine is not None
+
+
+def _uses(one: JobAsked, inventory: Inventory) -> Iterator[Use]:
+    """Yield the uses on the cards of what a job means to spray."""
+    if one.work is None or one.step.operation != "spray":
+        return
+    chosen = {one.work.product, *(each.product for each in one.work.partners)}
+    for product in inventory.products:
+        if product.id in chosen and product.label is not None:
+            yield from (use for use in product.label.uses if use.timing == one.step.timing)
+
+
+JUDGED: Mapping[Question, Callable[[JobAsked, Inventory], bool]] = {
+    Question.HUNTED: _hunted,
+    Question.NESTS: _nests,
+    Question.BANNED: _banned,
+    Question.CONTRACT: _contract,
+    Question.STEEP: _steep,
+    Question.NEAR: _near,
+    Question.SOIL: _soil,
+    Question.HOURS: _hours,
+}

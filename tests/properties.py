@@ -350,11 +350,13 @@ class _Maker:
         stand: Data = {"id": f"stand-{number}", "name": f"Oak {number}", "at_lat_lon": [lat, lon]}
         if self._likely(0.6):
             stand |= {"seat_height_ft": 15, "note": "reach it from the lane"}
+        if number % 2:
+            stand["upkeep"] = "stand_inspection"
         return stand
 
     def _route(self, number: int, stands: list[Data]) -> Data:
         serves = self.chance.sample(stands, self.chance.randint(1, len(stands)))
-        return {
+        return ({} if number % 2 else {"upkeep": "walk_in_work"}) | {
             "id": f"route-{number}",
             "name": f"Walk {number}",
             "serves": [one["id"] for one in serves],

@@ -19,7 +19,7 @@ from generator.book.pages.store import (
     sprayer_page,
     spreader_page,
 )
-from generator.book.pages.work import home_page, job_page, work_page
+from generator.book.pages.work import home_page, job_page, upkeep_page, work_page
 from generator.book.pages.written import Written
 from generator.book.text import searchable
 from generator.plan.model import Plan
@@ -49,6 +49,7 @@ def make_book(plan: Plan) -> Book:
 
 def _owner_pages(plan: Plan) -> list[Written]:
     return [
+        *(upkeep_page(plan, job) for job in plan.upkeep),
         *(stand_page(plan, one) for one in plan.stands),
         *(route_page(plan, one) for one in plan.routes),
         *(lot_page(plan, one) for one in plan.lots),

@@ -58,7 +58,7 @@ def entry_from(typed: Typed, inventory: Inventory) -> dict[str, Any]:
     entry |= {key: value for key, value in plain.items() if value is not None}
     job = _job(typed, inventory)
     if job:
-        entry["job"] = job
+        entry |= job
     if typed.used:
         entry["used"] = [_amount(one, "--used") for one in typed.used]
     if typed.bought:
@@ -76,13 +76,18 @@ def entry_from(typed: Typed, inventory: Inventory) -> dict[str, Any]:
 
 def _job(typed: Typed, inventory: Inventory) -> dict[str, Any]:
     planting, step = typed.planting, typed.step
-    if typed.job is not None:
+    upkeep = _upkeep_of(typed.job, inventory)
+    if typed.job is not None and upkeep is None:
         if planting is not None or step is not None:
             raise NotMeantError(
                 "--job names planting and step already; leave --planting and --step out"
             )
         planting, step = _named_job(typed.job, inventory)
     about = {"area": typed.area, "finished": typed.finished or None, "answer": typed.answer}
+    if upkeep is not None:
+        if typed.area is not None or typed.answer is not None:
+            raise NotMeantError("a step of an upkeep has no --area and no --answer")
+        return {"upkeep": [upkeep]}
     if planting is None or step is None:
         said = [f"--{name}" for name, value in about.items() if value is not None]
         if planting is not None or step is not None or said:
@@ -97,7 +102,21 @@ def _job(typed: Typed, inventory: Inventory) -> dict[str, Any]:
         job["finished"] = True
     if typed.answer is not None:
         job["answer"] = typed.answer
-    return job
+    return {"job": job}
+
+
+def _upkeep_of(job: str | None, inventory: Inventory) -> dict[str, str] | None:
+    """Return a step of an upkeep that is named as its sheet names it, None where it is none."""
+    subject, _, rest = (job or "").partition("/")
+    named = next((one for one in inventory.kept_up() if one.id == subject), None)
+    if named is None or named.upkeep is None:
+        return None
+    season, _, step = rest.partition("/")
+    steps = [one.id for one in inventory.plans()[named.upkeep].steps]
+    if not season.isdecimal() or step not in steps:
+        known = listed([f"{subject}/{season or 'season'}/{one}" for one in steps])
+        raise NotMeantError(f"there is no job {shown_value(job)}; there: {known}")
+    return {"at": subject, "step": step}
 
 
 def _named_job(job: str, inventory: Inventory) -> tuple[str, str]:

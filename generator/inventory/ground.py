@@ -113,4 +113,11 @@ class WaterHole(Record):
     refill_gal: Given | None = measure("place", "one load of water brings", "gal", POSITIVE)
     refilled_on: datetime.date | None = day("place", "last refilled on", recorded=True)
     inspected_on: datetime.date | None = day("place", "last looked over on", recorded=True)
+    wet_ground_asked_on: datetime.date | None = day(
+        "place", "asked whether it lies in a wetland or by a stream on", recorded=True
+    )
+    upkeep: str | None = reference("place", "step plan of every season", "step_plan")
+    asked_for: tuple[str, ...] = reference(
+        "place", "steps of it that are done only where you ask for them", "step", many=True
+    )
     note: str | None = text("note", "a note of your own")

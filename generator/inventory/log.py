@@ -19,7 +19,15 @@ from generator.inventory.fields import (
     yes_no,
 )
 from generator.inventory.log_seen import DriftChecked, Inspected, Measured, SightChecked, SoilTested
-from generator.inventory.log_work import Burned, CleanedOut, Mowed, Seeded, Sprayed, WaterAdded
+from generator.inventory.log_work import (
+    Burned,
+    CleanedOut,
+    Mowed,
+    Seeded,
+    Sprayed,
+    UpkeepDone,
+    WaterAdded,
+)
 from generator.working import Given
 
 AMOUNT_UNITS = ("lb", "fl_oz", "count")
@@ -83,6 +91,7 @@ class LogEntry(Record):
     mowed: Mowed | None = record("place", "how it was mowed", Mowed)
     burned: Burned | None = record("place", "how it was burned", Burned)
     cleaned_out: CleanedOut | None = record("place", "sprayer cleaned out", CleanedOut)
+    upkeep: tuple[UpkeepDone, ...] = record("place", "upkeep done", UpkeepDone, many=True)
     water_added: WaterAdded | None = record("place", "water brought to a water hole", WaterAdded)
     measured: Measured | None = record("place", "height measured", Measured)
     inspected: Inspected | None = record("place", "what was looked over", Inspected)

@@ -101,6 +101,17 @@ class CleanedOut(Record):
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class UpkeepDone(Record):
+    """A step of the upkeep of a stand, a walk or a water hole, done for the season."""
+
+    at: str = reference(
+        "place", "stand, walk or water hole it was done at", "stand", "route", "water_hole",
+        required=True,
+    )  # fmt: skip
+    step: str = reference("place", "step of its upkeep", "step", required=True)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class WaterAdded(Record):
     """Water brought to a water hole."""
 

@@ -218,6 +218,10 @@ class Stand(Record):
     straps_checked_on: datetime.date | None = day(
         "place", "straps and harness looked over on", recorded=True
     )
+    upkeep: str | None = reference("place", "step plan of every season", "step_plan")
+    asked_for: tuple[str, ...] = reference(
+        "place", "steps of it that are done only where you ask for them", "step", many=True
+    )
     note: str | None = text("note", "a note of your own")
 
 
@@ -231,4 +235,8 @@ class Route(Record):
     serves: tuple[str, ...] = reference("place", "stands it leads to", "stand", many=True)
     length_ft: Given | None = measure("place", "measured length", "ft", POSITIVE)
     walked_on: datetime.date | None = day("place", "last walked on", recorded=True)
+    upkeep: str | None = reference("place", "step plan of every season", "step_plan")
+    asked_for: tuple[str, ...] = reference(
+        "place", "steps of it that are done only where you ask for them", "step", many=True
+    )
     note: str | None = text("note", "a note of your own")

@@ -5,9 +5,11 @@ from collections.abc import Iterable, Iterator
 from generator.inventory.fields import Where
 from generator.inventory.problems import shown_value
 from generator.inventory.rule import Broken, Rule
-from generator.inventory.schema import Inventory
+from generator.inventory.schema import SUBJECTS, Inventory
 from generator.inventory.steps import OwnPlan
 from generator.reference.steps import Step, StepPlan, step_plans
+
+ASKED_FOR = "work"
 
 
 def _whole_or_based(inventory: Inventory) -> Iterator[Broken]:
@@ -93,6 +95,46 @@ def _plan_for_what_it_is_for(inventory: Inventory) -> Iterator[Broken]:
                 yield Broken(planting.where, what, _ids(plans.values(), yearly=True))
 
 
+def _upkeep_for_what_it_is_for(inventory: Inventory) -> Iterator[Broken]:
+    plans = inventory.plans()
+    for one in inventory.kept_up():
+        subject, plan = SUBJECTS[type(one)], plans.get(one.upkeep or "")
+        if plan is not None and plan.subject != subject:
+            what = f"upkeep: {plan.id} is not for a {subject.replace('_', ' ')}"
+            fitting = ", ".join(each.id for each in plans.values() if each.subject == subject)
+            yield Broken(one.where, what, fitting)
+
+
+def _upkeep_steps(inventory: Inventory) -> Iterator[Broken]:
+    plans = inventory.plans()
+    steps = {
+        one.id: plans[one.upkeep].steps if one.upkeep is not None else ()
+        for one in inventory.kept_up()
+    }
+    for one in inventory.kept_up():
+        optional = [step.id for step in steps[one.id] if step.only_with == ASKED_FOR]
+        for name in one.asked_for:
+            if name not in optional:
+                what = f"asked_for: {shown_value(name)} is no step that waits to be asked for"
+                yield Broken(one.where, what, ", ".join(optional) or "upkeep: with such a step")
+    for entry in inventory.entries:
+        for done in entry.upkeep:
+            known = [step.id for step in steps[done.at]]
+            if done.step not in known:
+                what = f"{shown_value(done.at)} has no upkeep step {shown_value(done.step)}"
+                yield Broken(done.where, what, ", ".join(known) or "a thing with upkeep:")
+
+
+def _nobody_waits(inventory: Inventory) -> Iterator[Broken]:
+    for own in inventory.step_plans:
+        if inventory.plans()[own.id].subject is None:
+            continue
+        for step in own.steps:
+            if step.needs or step.excludes or step.asks is not None:
+                what = "a step of a stand, a walk or a water hole stands by itself"
+                yield Broken(step.where, what, "no asks:, needs: or excludes:")
+
+
 def _ids(plans: Iterable[StepPlan], *, yearly: bool) -> str:
     return ", ".join(
         one.id for one in plans if one.kind is not None and (one.yearly_from is not None) == yearly
@@ -106,4 +148,7 @@ STEP_RULES = (
     Rule("F373", "An end of the open dates is a day or a sign.", _bounds),
     Rule("F374", "A step waits for answers that somebody is asked for.", _answers),
     Rule("F375", "A plan is used for what it is for.", _plan_for_what_it_is_for),
+    Rule("F376", "Upkeep is by a plan for such a thing.", _upkeep_for_what_it_is_for),
+    Rule("F377", "A step of an upkeep is one of its plan.", _upkeep_steps),
+    Rule("F378", "Steps of an upkeep wait for no other.", _nobody_waits),
 )

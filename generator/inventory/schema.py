@@ -114,6 +114,11 @@ class Reader(Record):
     note: str | None = text("note", "a note of your own")
 
 
+KeptUp = Stand | Route | WaterHole
+# What step plans call the subjects they are for.
+SUBJECTS: Mapping[type[KeptUp], str] = {Stand: "stand", Route: "route", WaterHole: "water_hole"}
+
+
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Inventory:
     """The whole property folder, checked."""
@@ -151,6 +156,10 @@ class Inventory:
         plans = self.plans()
         upkeep = plans[planting.upkeep].steps if planting.upkeep is not None else ()
         return (*plans[planting.steps].steps, *upkeep)
+
+    def kept_up(self) -> tuple[KeptUp, ...]:
+        """Return what may have an upkeep of every season beside plantings, in a fixed order."""
+        return (*self.stands, *self.routes, *self.water_holes)
 
     dates: tuple[DateRange, ...] = ()
     applicators: tuple[Applicator, ...] = ()

@@ -50,6 +50,8 @@ from generator.plan.stops import Stop
 from generator.plan.tank_before import tank_before_findings
 from generator.plan.tank_log import with_logged_loads
 from generator.plan.unanswered import unanswered
+from generator.plan.upkeep import upkeep_jobs
+from generator.plan.upkeep_findings import upkeep_findings
 from generator.plan.water import water_findings, waters
 from generator.plan.woody import Rows, plan_planting, plan_replacing
 from generator.plan.woody import used_up as used_up_by_rows
@@ -106,6 +108,8 @@ def make_plan(
     found += reentry_findings(records, jobs, as_of)
     decided, decided_findings = decide(inventory, places, ever, season, entries, as_of)
     found += decided_findings
+    upkeep = upkeep_jobs(inventory, season, entries, as_of)
+    found += upkeep_findings(inventory, as_of)
     findings = without_amounts(in_order(found))
     emergency = inventory.property.emergency
     stopped = stopped_in(findings)
@@ -159,6 +163,7 @@ def make_plan(
         contracts=inventory.contracts,
         one_calls=inventory.one_calls,
         unanswered=unanswered(asked, states, inventory),
+        upkeep=upkeep,
         step_plans=tuple(inventory.plans().values()),
     )
     plan = replace(plan, times=work_times(plan, inventory))

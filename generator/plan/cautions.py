@@ -649,3 +649,11 @@ class Caution(Enum):
         "Measure its height in August.",
         source="common_practice",
     )
+    STRAPS_NOT_LOOKED_OVER = Words(
+        "C330",
+        "Straps, harness and line of {stand} {since}. Hunting begins on {first}.",
+        "",
+        "Look every strap, bolt, step and line over from the ground up, replace what is worn or "
+        "older than its maker allows, and log it: inspected, with sound: true.",
+        source="ar_stand_falls",
+    )

@@ -19,7 +19,7 @@ from generator.inventory.money import CostShare, Hire
 from generator.inventory.papers import Contract, OneCall, Permit
 from generator.inventory.people import Applicator, Contractor, Helper
 from generator.inventory.places import Route, Screen, Stand
-from generator.inventory.schema import EmergencyCard, SeasonSigns
+from generator.inventory.schema import EmergencyCard, KeptUp, SeasonSigns
 from generator.inventory.spreadable import Fertilizer, Lime
 from generator.inventory.stock import Adjuvant, Product, SeedLot
 from generator.inventory.woody import Guard, Plant
@@ -268,6 +268,23 @@ class Job:
 
 
 @dataclass(frozen=True, slots=True)
+class UpkeepJob:
+    """One step of the upkeep of a stand, a walk or a water hole in one season.
+
+    `id` is `subject/season/step`; `kind` is stand, route or water_hole.
+    """
+
+    id: str
+    address: str
+    subject: KeptUp
+    kind: str
+    season: int
+    step: Step
+    dates: OpenDates
+    state: JobState
+
+
+@dataclass(frozen=True, slots=True)
 class GroundWay:
     """One way to the ground of a place; `apart` is how far from the one that counts."""
 
@@ -417,6 +434,7 @@ class Plan:
     contracts: tuple[Contract, ...] = ()
     one_calls: tuple[OneCall, ...] = ()
     unanswered: tuple[Unanswered, ...] = ()
+    upkeep: tuple[UpkeepJob, ...] = ()
 
     def findings_on(self, subject: str) -> tuple[Finding, ...]:
         """Return the findings on one job, place or thing, the gravest first."""

@@ -309,3 +309,10 @@ class Note(Enum):
         "Type the date or revision that the label prints as label_date, its year in four digits.",
         LABEL_CHAPTER,
     )
+    WET_GROUND_NOT_LOOKED_UP = Words(
+        "N410",
+        "Whether {hole} lies in a wetland or on the bank of a stream is not looked up.",
+        "",
+        "Ask before any digging, and type the day as wet_ground_asked_on. Rules differ by state "
+        "and county, and a permit can be needed.",
+    )

@@ -74,7 +74,7 @@ def test_every_job_sheet_holds_whom_to_call_and_where(
     card = site.plan.emergency
     assert card is not None
     sheets = [page for name, page in site.pages().items() if re.match(r"work/.", name)]
-    assert len(sheets) == len(site.plan.jobs)
+    assert len(sheets) == len(site.plan.jobs) + len(site.plan.upkeep)
     for sheet in map(html.unescape, sheets):
         for told in (card.address_911, card.hospital):
             assert told is not None

@@ -286,3 +286,24 @@ def test_killed_at_any_moment_nothing_is_lost_and_no_half_file_is_read(land: Pat
         kept = set(now)
         assert all(print_of(land)[name] == found for name, found in before.items())
     assert all(one.used or one.id == "by-hand" for one in entries_of(land).values())
+
+
+def test_a_step_of_an_upkeep_is_named_as_its_sheet_names_it(tmp_path: Path) -> None:
+    data: Any = small_property()
+    stand = {"id": "oak", "name": "Oak", "upkeep": "stand_inspection"}
+    data["stands"] = {"stands": [stand]}
+    land = write_property(tmp_path / "land", data)
+    result = run("record", land, "--on", "2027-07-05", "--job", "oak/2027/stand_check")
+    assert result.exit_code == 0, result.output
+    (entry,) = entries_of(land).values()
+    assert [(one.at, one.step) for one in entry.upkeep] == [("oak", "stand_check")]
+    assert entry.job is None
+    wrong = run("record", land, "--on", "2027-07-05", "--job", "oak/2027/rake_walk")
+    assert wrong.exit_code == 2
+    assert "oak/2027/stand_check" in wrong.output
+    area = run(
+        "record", land, "--on", "2027-07-05", "--job", "oak/2027/stand_check", "--area", "1_ac"
+    )
+    assert area.exit_code == 2
+    assert "no --area" in area.output
+    assert len(entries_of(land)) == 1

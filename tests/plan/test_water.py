@@ -20,7 +20,7 @@ DEER = {"deer_count": 10, "deer_weight_lb": 150}
 
 def with_hole(hole: Data, **more: Any) -> Data:
     data = small_property()
-    data["ground"] = {"water_holes": [hole | more]}
+    data["ground"] = {"water_holes": [hole | {"wet_ground_asked_on": "2026-05-01"} | more]}
     return data
 
 

@@ -38,7 +38,7 @@ SEEN = {"fertilizers": ("package_lb",), "limes": ("package_lb",)}
 REFERENCES = ("lot", "product", "sprayer", "spreader", "drill", "measure", "planting", "hides",
               "serves", "places", "machine", "item", "corrects", "soil_test", "fertilizers",
               "lime", "plants", "guards", "reader", "fits", "cost_share", "place", "applicator",
-              "water_hole", "what", "test", "route", "mixed_with")  # fmt: skip
+              "water_hole", "what", "test", "route", "mixed_with", "at")  # fmt: skip
 
 
 def scrambled(data: Data, chance: random.Random) -> tuple[Data, str]:

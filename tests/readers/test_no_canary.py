@@ -72,6 +72,7 @@ FULL_ENTRIES: list[Data] = [
         "drift_checked": {"place": "spare"},
         "cleaned_out": {"sprayer": "boom"},
         "water_added": {"water_hole": "hole"},
+        "upkeep": [{"at": "oak", "step": "stand_check"}],
         "spent": [{"planting": "spare-row"}],
     },
     {"id": "e-4", "seeded": {"spreader": "crank", "drill": "box"}},

@@ -10,6 +10,7 @@ from generator.book.pages.written import (
     address_of,
     from_template,
     soil_test_title,
+    upkeep_of,
 )
 from generator.inventory.places import Route, Stand
 from generator.plan.ground import WAY_WORDS
@@ -68,7 +69,9 @@ def stand_page(plan: Plan, stand: Stand) -> Written:
         ("stand",),
         stand=stand,
         routes=serving,
+        findings=plan.findings_on(stand.id),
         looks=looked_over(plan, stand.id),
+        upkeep=upkeep_of(plan, stand.id),
         address_of=address_of,
     )
 
@@ -88,5 +91,6 @@ def route_page(plan: Plan, route: Route) -> Written:
         stands=[one for one in plan.stands if one.id in route.serves],
         hiding=hiding,
         sights=sight_checks(plan, route.id),
+        upkeep=upkeep_of(plan, route.id),
         address_of=address_of,
     )

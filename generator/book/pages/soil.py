@@ -9,6 +9,7 @@ from generator.book.pages.written import (
     jobs_with_places,
     kept_and_bought,
     soil_test_title,
+    upkeep_of,
 )
 from generator.inventory.ground import SoilTest
 from generator.inventory.spreadable import Fertilizer, Lime
@@ -71,6 +72,7 @@ def water_page(plan: Plan, water: Water) -> Written:
         hole=water.hole,
         findings=plan.findings_on(water.hole.id),
         loads=water_brought(plan, water.hole.id),
+        upkeep=upkeep_of(plan, water.hole.id),
         looks=looked_over(plan, water.hole.id),
         values=values(),
     )

@@ -9,9 +9,10 @@ from generator.book.marks import Marks
 from generator.book.pages.written import (
     WORK,
     Written,
+    address_of,
+    everything_to_do,
     finished,
     from_template,
-    jobs_with_places,
     place_of,
     subject_of,
 )
@@ -21,7 +22,8 @@ from generator.plan.cautions import Caution
 from generator.plan.doses import NUTRIENT_WORDS
 from generator.plan.instead import still_to_sow
 from generator.plan.label_harm import leaves_asked
-from generator.plan.model import Job, Plan, SafetyLine
+from generator.plan.model import Job, Plan, SafetyLine, UpkeepJob
+from generator.plan.safety import emergency_lines
 from generator.plan.seed_findings import says_something
 from generator.plan.setbacks import kept_mixing, kept_spraying
 from generator.plan.slope import slope_to_measure
@@ -54,7 +56,7 @@ def home_page(plan: Plan) -> Written:
     """Return the first page: what this is, for whom, as of when, what needs doing."""
     stops = [one for one in plan.findings if one.severity == "stop"]
     order = tuple(GROUPS)
-    to_do = [one for one in plan.jobs if not one.state.is_settled]
+    to_do = [one for one in everything_to_do(plan) if not one[0].state.is_settled]
     return from_template(
         plan,
         "index.md",
@@ -62,25 +64,26 @@ def home_page(plan: Plan) -> Written:
         "",
         "home",
         [f"season {plan.season}", *(job.step.name for job in plan.jobs)],
-        jobs=jobs_with_places(plan, sorted(to_do, key=lambda one: order.index(one.state.kind))),
+        jobs=sorted(to_do, key=lambda one: order.index(one[0].state.kind)),
         stops=[(one, subject_of(plan, one)) for one in stops],
     )
 
 
 def work_page(plan: Plan) -> Written:
     """Return the list of jobs by where they stand, each group by date."""
+    listed = everything_to_do(plan)
     return from_template(
         plan,
         "work.md",
         f"Work in season {plan.season}",
         WORK,
         "work",
-        [job.step.name for job in plan.jobs],
+        [job.step.name for job, _, _ in listed],
         signs=_signs(plan),
         groups=[
-            (words, jobs_with_places(plan, [one for one in plan.jobs if one.state.kind == kind]))
+            (words, group)
             for kind, words in GROUPS.items()
-            if any(one.state.kind == kind for one in plan.jobs)
+            if (group := [one for one in listed if one[0].state.kind == kind])
         ],
     )
 
@@ -149,6 +152,37 @@ def job_page(plan: Plan, job: Job) -> Written:
         said,
         ("job",),
         tuple(line.key for line in job.safety),
+    )
+
+
+SUBJECT_FOLDERS = {"stand": "stands", "route": "routes", "water_hole": "ground"}
+
+
+def upkeep_page(plan: Plan, job: UpkeepJob) -> Written:
+    """Return the sheet of a step of a stand, a walk or a water hole."""
+    marks = Marks()
+    lines = emergency_lines(plan.emergency)
+    body = render(
+        "upkeep.md.jinja",
+        marks,
+        plan=plan,
+        root=Markup("../"),
+        job=job,
+        subject_page=f"{SUBJECT_FOLDERS[job.kind]}/{address_of(job.subject)}.html",
+        operation=operations()[job.step.operation],
+        lines=lines,
+    )
+    cautions = cautions_block((callout(cautions_of(job.step.operation)), callout("general")), marks)
+    body += f"\n## Cautions\n\n{cautions}"
+    return finished(
+        f"work/{job.address}.md",
+        f"{job.step.name}: {job.subject.name}",
+        WORK,
+        body,
+        marks,
+        [job.step.name, job.subject.name, operations()[job.step.operation]],
+        ("job",),
+        tuple(line.key for line in lines),
     )
 
 

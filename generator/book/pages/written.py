@@ -1,5 +1,6 @@
 """A finished page, and the way every page is written from its template."""
 
+import datetime
 from collections.abc import Iterable
 from dataclasses import dataclass
 from typing import Any
@@ -11,11 +12,12 @@ from generator.book.model import Page, SearchRecord
 from generator.book.render import render, workings_block
 from generator.book.text import inert, searchable
 from generator.inventory.ground import SoilTest
+from generator.inventory.schema import KeptUp
 from generator.plan.budget import Purchase, purchases
 from generator.plan.day_words import day_words
 from generator.plan.free_hours import HOURS
 from generator.plan.items import StockItem
-from generator.plan.model import Finding, Job, Place, Plan, stopped_in
+from generator.plan.model import Finding, Job, Place, Plan, UpkeepJob, stopped_in
 
 WORK, PLACES, STANDS, ROUTES = "Work", "Places", "Stands", "Routes"
 SEED, PRODUCTS, EQUIPMENT, CHAPTERS = "Seed", "Products", "Equipment", "Chapters"
@@ -106,6 +108,9 @@ def subject_of(plan: Plan, finding: Finding) -> tuple[str, Markup]:
     for hole in (one.hole for one in plan.water):
         if hole.id == finding.subject:
             return hole.name, Markup("ground/{}.html").format(address_of(hole))
+    for stand in plan.stands:
+        if stand.id == finding.subject:
+            return stand.name, Markup("stands/{}.html").format(address_of(stand))
     if finding.subject.startswith(HOURS):
         return "Hours free", Markup("money.html")
     papers = {one.id: f"Dates {one.id}" for one in plan.dates}
@@ -127,6 +132,28 @@ def kept_and_bought(plan: Plan, kind: str, item_id: str) -> tuple[StockItem, Pur
     """Return a thing that is kept, with what is bought of it where jobs still need it."""
     item = next(one for one in plan.items if (one.kind, one.id) == (kind, item_id))
     return item, next((one for one in purchases(plan) if one.item is item), None)
+
+
+Listed = tuple[Job | UpkeepJob, bool, Place | KeptUp]
+
+
+def by_dates(listed: Iterable[Listed]) -> list[Listed]:
+    """Return jobs of lists in the order in which they open."""
+    last = datetime.date.max
+    return sorted(
+        listed, key=lambda one: (one[0].dates.opens or last, one[0].dates.closes or last, one[0].id)
+    )
+
+
+def everything_to_do(plan: Plan) -> list[Listed]:
+    """Return every job, those of stands, walks and water holes among them, as they open."""
+    upkeep: list[Listed] = [(job, False, job.subject) for job in plan.upkeep]
+    return by_dates([*jobs_with_places(plan, plan.jobs), *upkeep])
+
+
+def upkeep_of(plan: Plan, subject_id: str) -> list[UpkeepJob]:
+    """Return the season's jobs of a stand, a walk or a water hole."""
+    return [one for one in plan.upkeep if one.subject.id == subject_id]
 
 
 def jobs_with_places(plan: Plan, jobs: Iterable[Job]) -> list[tuple[Job, bool, Place]]:

@@ -1,0 +1,65 @@
+"""Jobs that a stand, a walk or a water hole asks for in every season, for the owner alone."""
+
+import datetime
+
+from generator.inventory.log import LogEntry
+from generator.inventory.schema import SUBJECTS, Inventory, KeptUp
+from generator.plan.calendar import open_dates, season_of
+from generator.plan.ground import first_name
+from generator.plan.model import UpkeepJob
+from generator.plan.state import state_of
+from generator.reference.steps import Step
+
+ASKED_FOR = "work"
+
+
+def upkeep_jobs(
+    inventory: Inventory, season: int, entries: tuple[LogEntry, ...], as_of: datetime.date
+) -> tuple[UpkeepJob, ...]:
+    """Return the season's jobs of everything with an upkeep, by their open dates."""
+    plans = inventory.plans()
+    jobs = [
+        _job(one, step, inventory, season, entries, as_of)
+        for one in inventory.kept_up()
+        if one.upkeep is not None
+        for step in plans[one.upkeep].steps
+        if step.only_with != ASKED_FOR or step.id in one.asked_for
+    ]
+    last = datetime.date.max
+    return tuple(
+        sorted(jobs, key=lambda one: (one.dates.opens or last, one.dates.closes or last, one.id))
+    )
+
+
+def _job(
+    subject: KeptUp,
+    step: Step,
+    inventory: Inventory,
+    season: int,
+    entries: tuple[LogEntry, ...],
+    as_of: datetime.date,
+) -> UpkeepJob:
+    dates = open_dates(step, season, inventory.property.season_signs)
+    return UpkeepJob(
+        id=f"{subject.id}/{season}/{step.id}",
+        address=f"{first_name(subject.id, subject.was)}-{season}-{step.id}",
+        subject=subject,
+        kind=SUBJECTS[type(subject)],
+        season=season,
+        step=step,
+        dates=dates,
+        state=state_of(dates, _done_on(subject.id, step.id, season, entries), None, (), as_of),
+    )
+
+
+def _done_on(
+    subject_id: str, step_id: str, season: int, entries: tuple[LogEntry, ...]
+) -> datetime.date | None:
+    """Return the last day of the season on which the log has the step done there."""
+    days = (
+        entry.done_on
+        for entry in entries
+        for one in entry.upkeep
+        if (one.at, one.step) == (subject_id, step_id) and season_of(entry.done_on) == season
+    )
+    return max(days, default=None)

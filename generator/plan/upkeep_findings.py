@@ -1,0 +1,44 @@
+"""What stands and water holes have to be looked over for, and by when."""
+
+import datetime
+from collections.abc import Iterator
+
+from generator.inventory.places import Stand
+from generator.inventory.schema import Inventory
+from generator.plan.cautions import Caution
+from generator.plan.day_words import day_words
+from generator.plan.findings import finding, older_than_a_year
+from generator.plan.job_days import HUNTED
+from generator.plan.model import Finding
+from generator.plan.notes import Note
+
+
+def upkeep_findings(inventory: Inventory, as_of: datetime.date) -> Iterator[Finding]:
+    """Yield stands not looked over in the year before they are hunted, and ground not asked for."""
+    for stand in inventory.stands:
+        yield from _straps(stand, inventory, as_of)
+    for hole in inventory.water_holes:
+        if hole.wet_ground_asked_on is None:
+            yield finding(Note.WET_GROUND_NOT_LOOKED_UP, hole.id, hole.where, hole=hole.name)
+
+
+def _straps(stand: Stand, inventory: Inventory, as_of: datetime.date) -> Iterator[Finding]:
+    """Yield a caution where the last look is over a year before the next hunting, or never was.
+
+    Where no hunting to come is typed, the plan's day stands for its first.
+    """
+    ahead = [one for one in inventory.dates if one.kind in HUNTED and one.last >= as_of]
+    first = max(as_of, min((one.first for one in ahead), default=as_of))
+    looked = stand.straps_checked_on
+    if looked is not None and not older_than_a_year(looked, first):
+        return
+    since = "were never looked over" if looked is None else f"were looked over {day_words(looked)}"
+    begins = day_words(first) if ahead else "a day that is not typed"
+    yield finding(
+        Caution.STRAPS_NOT_LOOKED_OVER,
+        stand.id,
+        stand.where,
+        stand=stand.name,
+        since=since,
+        first=begins,
+    )

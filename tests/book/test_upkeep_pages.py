@@ -1,0 +1,61 @@
+"""Pages of the upkeep of stands, walks and water holes: the owner's alone."""
+
+import datetime
+import html
+import re
+
+from generator.book.make import make_book
+from generator.plan.build import make_plan
+from generator.plan.readers import seen_by
+from tests.plan.planned import inventory_of
+from tests.plan.test_upkeep import kept_up
+from tests.properties import SEASON, Data
+
+
+def pages_of(data: Data, day: str, reader: str = "owner") -> dict[str, str]:
+    inventory = inventory_of(data)
+    as_of = datetime.date.fromisoformat(day)
+    plan = make_plan(inventory, SEASON, as_of, as_of_typed=True)
+    book = make_book(plan if reader == "owner" else seen_by(plan, inventory.readers[0]))
+    return {
+        page.address: " ".join(html.unescape(re.sub(r"<[^>]*>", " ", page.markdown)).split())
+        for page in book.pages
+    }
+
+
+def test_the_work_of_the_season_has_them_among_the_others() -> None:
+    pages = pages_of(kept_up(), "2027-07-10")
+    work = pages["work.md"]
+    open_now = work.split("Open now")[1].split("Waiting")[0]
+    assert "Inspect stand, steps and harness" in open_now
+    assert "Mow weeds above the grass" in open_now
+    assert "Check gate, crossings and culverts" in work.split("Missed")[1]
+    assert "Inspect stand, steps and harness" in pages["index.md"]
+
+
+def test_each_has_a_sheet_with_ticks_help_and_cautions() -> None:
+    sheet = pages_of(kept_up(), "2027-07-10")[f"work/oak-{SEASON}-stand_check.md"]
+    for told in ("Where Oak", "1 July 2027 to 20 August 2027", "open until 20 Aug 2027",
+                 "Somebody knows where I am", "1200 Demo Ridge Road", "Poison line",
+                 "Done on ____", "Where the dates come from", "Cautions"):  # fmt: skip
+        assert told in sheet, told
+    missed = pages_of(kept_up(), "2027-08-25")[f"work/oak-{SEASON}-stand_check.md"]
+    assert "The last day was 20 August 2027" in missed
+    assert "Done on ____" not in missed
+
+
+def test_the_pages_of_stand_walk_and_hole_list_their_own() -> None:
+    pages = pages_of(kept_up(), "2027-07-10")
+    title = f"Upkeep in season {SEASON}"
+    assert "Inspect stand, steps and harness" in pages["stands/oak.md"].split(title)[1]
+    assert "Rake the walk bare" in pages["routes/walk.md"].split(title)[1]
+    assert "Check ramp and banks" in pages["ground/hole.md"].split(title)[1]
+
+
+def test_a_reader_other_than_the_owner_has_none_of_it() -> None:
+    with_upkeep = pages_of(kept_up(), "2027-07-10", "hired")
+    data = kept_up()
+    for name, key in (("stands", "stands"), ("routes", "routes"), ("ground", "water_holes")):
+        for one in data[name][key]:
+            del one["upkeep"]
+    assert pages_of(data, "2027-07-10", "hired") == with_upkeep

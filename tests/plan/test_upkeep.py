@@ -1,0 +1,183 @@
+"""What stands, walks and water holes ask for in every season: jobs, states, log, findings."""
+
+import datetime
+from pathlib import Path
+
+import pytest
+
+from generator.inventory.load import load_inventory
+from generator.plan.build import make_plan
+from generator.plan.log import standing
+from generator.plan.model import Plan, UpkeepJob
+from generator.plan.readers import seen_by
+from generator.plan.upkeep import upkeep_jobs
+from tests.plan.planned import inventory_of
+from tests.plan.test_states import DEMO, days
+from tests.properties import SEASON, Data, small_property
+
+DAY = datetime.date
+CHECK = f"oak/{SEASON}/stand_check"
+REFILL = f"hole/{SEASON}/summer_refill"
+
+
+def kept_up() -> Data:
+    """The small property with a stand, a walk to it and a water hole, each with its upkeep."""
+    data = small_property()
+    data["stands"] = {
+        "stands": [
+            {"id": "oak", "name": "Oak", "upkeep": "stand_inspection",
+             "straps_checked_on": "2026-08-01"}
+        ]
+    }  # fmt: skip
+    walk = {"id": "walk", "name": "Walk", "serves": ["oak"], "upkeep": "walk_in_work"}
+    data["routes"] = {"routes": [walk]}
+    hole = {"id": "hole", "name": "Hole", "shape": "round", "top_ft": 16, "bottom_ft": 4,
+            "depth_ft": 3, "upkeep": "water_hole_upkeep",
+            "wet_ground_asked_on": "2026-05-01"}  # fmt: skip
+    data["ground"] = {"water_holes": [hole]}
+    return data
+
+
+def plan_on(data: Data, day: str) -> Plan:
+    as_of = DAY.fromisoformat(day)
+    return make_plan(inventory_of(data), SEASON, as_of, as_of_typed=True)
+
+
+def job_on(data: Data, day: str, job_id: str = CHECK) -> UpkeepJob:
+    return next(one for one in plan_on(data, day).upkeep if one.id == job_id)
+
+
+@pytest.mark.parametrize(
+    ("day", "kind", "said"),
+    # the check of a stand is open from 1 July to 20 August
+    [
+        ("2027-06-30", "waiting", "2027-07-01"),
+        ("2027-07-01", "open", "2027-08-20"),
+        ("2027-08-20", "open", "2027-08-20"),
+        ("2027-08-21", "missed", "2027-08-20"),
+    ],
+)
+def test_a_job_waits_is_open_and_is_missed_by_its_dates(day: str, kind: str, said: str) -> None:
+    state = job_on(kept_up(), day).state
+    assert (state.kind, str(state.day)) == (kind, said)
+
+
+def logged(day: str) -> Data:
+    data = kept_up()
+    done = {"id": "look", "done_on": day, "upkeep": [{"at": "oak", "step": "stand_check"}]}
+    data["log"] = {"entries": [done]}
+    return data
+
+
+def test_an_entry_of_the_season_finishes_its_job_and_no_other() -> None:
+    data = logged("2027-07-05")
+    assert job_on(data, "2027-07-04").state.kind == "open"
+    state = job_on(data, "2027-08-25").state
+    assert (state.kind, str(state.day)) == ("done", "2027-07-05")
+    kinds = {one.state.kind for one in plan_on(data, "2027-07-10").upkeep if one.id != CHECK}
+    assert "done" not in kinds
+    # a look of the summer before is of the season before
+    assert job_on(logged("2026-07-05"), "2027-07-10").state.kind == "open"
+
+
+def test_what_is_done_only_where_it_is_asked_for() -> None:
+    data = kept_up()
+    assert REFILL not in {one.id for one in plan_on(data, "2027-07-10").upkeep}
+    data["ground"]["water_holes"][0]["asked_for"] = ["summer_refill"]
+    assert job_on(data, "2027-07-10", REFILL).state.kind == "open"
+
+
+def test_without_upkeep_nothing_is_asked() -> None:
+    data = kept_up()
+    for name, key in (("stands", "stands"), ("routes", "routes"), ("ground", "water_holes")):
+        for one in data[name][key]:
+            del one["upkeep"]
+    assert plan_on(data, "2027-07-10").upkeep == ()
+
+
+def test_a_renamed_stand_keeps_the_addresses_of_its_sheets() -> None:
+    before = job_on(kept_up(), "2027-07-10").address
+    data = kept_up()
+    data["stands"]["stands"][0] |= {"id": "old-oak", "was": ["oak"]}
+    data["routes"]["routes"][0]["serves"] = ["old-oak"]
+    assert job_on(data, "2027-07-10", f"old-oak/{SEASON}/stand_check").address == before
+
+
+def test_every_job_of_the_demonstration_is_in_one_state_on_every_day() -> None:
+    inventory = load_inventory(Path(DEMO)).inventory
+    assert inventory is not None
+    seen: set[str] = set()
+    for day in days():
+        for one in upkeep_jobs(inventory, SEASON, standing(inventory.entries, day), day):
+            opens, closes = one.dates.opens, one.dates.closes
+            assert opens is not None
+            assert closes is not None
+            by_dates = {
+                "waiting": day < opens,
+                "open": opens <= day <= closes,
+                "missed": closes < day,
+            }
+            assert [kind for kind, so in by_dates.items() if so] == [one.state.kind], (one.id, day)
+            seen.add(one.state.kind)
+    assert seen == {"waiting", "open", "missed"}
+
+
+def test_no_other_reader_is_given_any_of_it() -> None:
+    data = kept_up()
+    inventory = inventory_of(data)
+    plan = plan_on(data, "2027-07-10")
+    assert plan.upkeep
+    theirs = seen_by(plan, inventory.readers[0])
+    assert theirs.upkeep == ()
+    assert not {one.subject for one in theirs.findings} & {"oak", "walk", "hole"}
+
+
+def straps(looked: str | None, first: str | None = None) -> Data:
+    data = kept_up()
+    stand = data["stands"]["stands"][0]
+    del stand["straps_checked_on"]
+    if looked is not None:
+        stand["straps_checked_on"] = looked
+    if first is not None:
+        bow = {"id": "bow", "kind": "hunting", "first": first, "last": "2027-12-31",
+               "places": "all", "source": "booklet", "looked_up_on": "2026-08-01"}  # fmt: skip
+        data["dates"] = {"dates": [bow]}
+    return data
+
+
+@pytest.mark.parametrize(
+    ("looked", "first", "told"),
+    [
+        (None, None, True),
+        ("2026-08-01", "2026-10-01", False),
+        # a year before 1 October 2026 is 1 October 2025
+        ("2025-10-01", "2026-10-01", False),
+        ("2025-09-30", "2026-10-01", True),
+        # no dates: the day of the plan, 20 August 2026, stands for the first
+        ("2025-08-20", None, False),
+        ("2025-08-19", None, True),
+    ],
+)
+def test_a_stand_not_looked_over_in_a_year_is_told(
+    looked: str | None, first: str | None, told: bool
+) -> None:
+    plan = plan_on(straps(looked, first), "2026-08-20")
+    assert ("C330" in {one.code for one in plan.findings_on("oak")}) == told
+
+
+def test_a_look_that_found_it_sound_cures_and_one_that_did_not_does_not() -> None:
+    data = straps("2024-07-01")
+    look = {"id": "look", "done_on": "2026-08-10", "inspected": {"what": ["oak"], "sound": False}}
+    data["log"] = {"entries": [look]}
+    plan = plan_on(data, "2026-08-20")
+    assert "C330" in {one.code for one in plan.findings_on("oak")}
+    look["inspected"] = {"what": ["oak"], "sound": True}
+    plan = plan_on(data, "2026-08-20")
+    assert "C330" not in {one.code for one in plan.findings_on("oak")}
+
+
+def test_wet_ground_that_nobody_asked_about_is_noted() -> None:
+    data = kept_up()
+    assert "N410" not in {one.code for one in plan_on(data, "2026-08-20").findings_on("hole")}
+    del data["ground"]["water_holes"][0]["wet_ground_asked_on"]
+    assert "N410" in {one.code for one in plan_on(data, "2026-08-20").findings_on("hole")}

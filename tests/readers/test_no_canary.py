@@ -240,7 +240,8 @@ def property_with_everything() -> tuple[Data, Hidden]:
     spreader = {"id": "crank", "name": "Crank", "hopper_lb": 3000, "catch_tests": [test]}
     data["equipment"]["spreaders"] = [spreader]
     data["equipment"]["drills"] = [drill("sg")]
-    data["stands"] = {"stands": [{"id": "oak", "name": "Oak"}]}
+    stand = {"id": "oak", "name": "Oak", "upkeep": "stand_inspection"}
+    data["stands"] = {"stands": [stand]}
     data["routes"] = {"routes": [{"id": "walk", "name": "Walk", "serves": ["oak"]}]}
     data["screens"]["screens"][0]["hides"] = ["walk"]
     spare: Data = {"id": "spare", "name": "Spare", "known_as": "Strip 2", "length_ft": 100,

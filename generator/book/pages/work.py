@@ -7,6 +7,7 @@ from markupsafe import Markup
 from generator.book.content import callout
 from generator.book.marks import Marks
 from generator.book.pages.written import (
+    UPKEEP,
     WORK,
     Written,
     address_of,
@@ -177,7 +178,7 @@ def upkeep_page(plan: Plan, job: UpkeepJob) -> Written:
     return finished(
         f"work/{job.address}.md",
         f"{job.step.name}: {job.subject.name}",
-        WORK,
+        UPKEEP,
         body,
         marks,
         [job.step.name, job.subject.name, operations()[job.step.operation]],

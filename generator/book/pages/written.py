@@ -21,7 +21,7 @@ from generator.plan.model import Finding, Job, Place, Plan, UpkeepJob, stopped_i
 
 WORK, PLACES, STANDS, ROUTES = "Work", "Places", "Stands", "Routes"
 SEED, PRODUCTS, EQUIPMENT, CHAPTERS = "Seed", "Products", "Equipment", "Chapters"
-BOOK = "About this book"
+UPKEEP, BOOK = "Upkeep", "About this book"
 BOOST = {PLACES: 4}  # a place stands before the jobs that carry its name
 TITLE_ANCHOR = "this-page"
 LOGGED = "log/"

@@ -9,6 +9,7 @@ from generator.plan.actives import active_totals
 from generator.plan.asked import JobAsked, every_job
 from generator.plan.budget import priced
 from generator.plan.burning import burning_findings
+from generator.plan.calendar import season_of
 from generator.plan.cautions import Caution
 from generator.plan.day_findings import day_findings
 from generator.plan.done import begun_findings, entries_on
@@ -72,7 +73,6 @@ def make_plan(
         for one in every_job(inventory, areas, season)
         if is_asked_for(one.step, one.planting, inventory)
     )
-    asked = tuple(one for one in ever if one.season == season)
     sprays = tuple(
         spray
         for one in ever
@@ -88,7 +88,13 @@ def make_plan(
     found += [one for hole in water for one in water_findings(hole)]
     sprays = as_logged(sprays, ever, inventory, entries)
     states = states_of(ever, entries, as_of)
-    ahead = tuple(one for one in ever if one.season != season and states[one.job_id].is_ahead)
+    asked = tuple(
+        one
+        for one in ever
+        if one.season == season or _is_owed(one, states[one.job_id], season, as_of)
+    )
+    listed = {one.job_id for one in asked}
+    ahead = tuple(one for one in ever if one.job_id not in listed and states[one.job_id].is_ahead)
     reached = season_reaches(asked, season, inventory, entries, as_of, states)
     for one in asked:
         job, job_findings = _job(one, states[one.job_id], inventory, sprays, reached)
@@ -172,6 +178,11 @@ def make_plan(
     plan = replace(plan, findings=findings)
     plan = replace(plan, handed=handed_over(plan, inventory.readers))
     return replace(plan, findings=in_order([*plan.findings, *hour_findings(plan)]))
+
+
+def _is_owed(one: JobAsked, state: JobState, season: int, as_of: datetime.date) -> bool:
+    """Return whether the season before, while it runs, still owes a job to a season's plan."""
+    return one.season == season - 1 == season_of(as_of) and state.is_ahead
 
 
 def _to_be_sprayed(jobs: tuple[Job, ...]) -> frozenset[str]:

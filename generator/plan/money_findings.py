@@ -103,9 +103,11 @@ def _jobs(plan: Plan, jobs: Iterable[Job]) -> str:
 
 
 def _approval(plan: Plan, share: CostShare) -> Iterator[Finding]:
-    opens = [job.dates.opens for job in plan.jobs if job.planting_id == share.planting]
-    if not opens:
+    jobs = [job for job in plan.jobs if job.planting_id == share.planting]
+    if not jobs:
         return
+    # What the season before owes opened before this season was planned.
+    opens = [job.dates.opens for job in jobs if job.season == plan.season]
     first = min((one for one in opens if one is not None), default=None)
     begun = begun_on(plan, share.planting)
     approved = approved_by(share, plan.as_of)

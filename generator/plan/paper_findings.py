@@ -84,7 +84,10 @@ def _approval(
         one.done_on for one in entries if one.job is not None and one.job.planting in plantings
     ]
     begun, approved = min(logged, default=None), approval_of(contract, as_of)
-    opens = min((one.dates.opens for one in mine if one.dates.opens is not None), default=None)
+    # What the season before owes opened before this season was planned.
+    season = max(one.season for one in mine)
+    opened = [one.dates.opens for one in mine if one.season == season]
+    opens = min((one for one in opened if one is not None), default=None)
     why = _why_not(begun, opens, approved)
     if why is not None:
         yield finding(

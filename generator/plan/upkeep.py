@@ -16,14 +16,21 @@ ASKED_FOR = "work"
 def upkeep_jobs(
     inventory: Inventory, season: int, entries: tuple[LogEntry, ...], as_of: datetime.date
 ) -> tuple[UpkeepJob, ...]:
-    """Return the season's jobs of everything with an upkeep, by their open dates."""
+    """Return the season's jobs of everything with an upkeep, by their open dates.
+
+    While the season before runs, what it still owes is among them.
+    """
     plans = inventory.plans()
+    running = (season - 1,) if season_of(as_of) == season - 1 else ()
     jobs = [
-        _job(one, step, inventory, season, entries, as_of)
+        job
         for one in inventory.kept_up()
         if one.upkeep is not None
         for step in plans[one.upkeep].steps
         if step.only_with != ASKED_FOR or step.id in one.asked_for
+        for year in (*running, season)
+        if (job := _job(one, step, inventory, year, entries, as_of)).season == season
+        or job.state.is_ahead
     ]
     last = datetime.date.max
     return tuple(

@@ -39,6 +39,9 @@ def test_dates(plan: Plan) -> None:
     }
     day = datetime.date
     assert dates == {
+        # owed by the season before, which runs until 31 August
+        "soil_sample": (day(2026, 6, 15), day(2026, 8, 31)),
+        "thatch_off": (day(2026, 8, 1), day(2026, 8, 31)),
         # from 1 September to the first hard freeze of an early year, 4 October
         "fertilizing": (day(2026, 9, 1), day(2026, 10, 4)),
         "liming": (day(2026, 9, 1), day(2026, 10, 4)),

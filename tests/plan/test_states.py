@@ -257,3 +257,17 @@ def test_the_states_of_the_small_property_in_spring() -> None:
     assert on_day(data, "2027-04-01", KILL).state.kind == "missed"
     assert on_day(data, "2027-04-01", SOWING).state.kind == "missed"
     assert on_day(data, "2027-04-01", BURN_DOWN).state.kind == "waiting"
+
+
+def test_what_the_season_before_owes_stands_in_the_plan_while_that_season_runs() -> None:
+    # old growth comes off from 1 to 31 August 2026, for a sowing in season 2027
+    thatch = f"lane/{SEASON - 1}/thatch_off"
+    assert on_day(small_property(), "2026-08-20", thatch).state.kind == "open"
+    done = {"planting": "lane-27", "step": "thatch_off", "finished": True}
+    for data, day in ((small_property(), "2026-09-01"), (small_property(), "2026-08-20")):
+        if day == "2026-08-20":
+            data["log"] = {"entries": [{"id": "e-1", "done_on": "2026-08-10", "job": done}]}
+        as_of = datetime.date.fromisoformat(day)
+        plan = make_plan(inventory_of(data), SEASON, as_of, as_of_typed=True)
+        assert thatch not in {one.id for one in plan.jobs}
+        assert SOWING in {one.id for one in plan.jobs}

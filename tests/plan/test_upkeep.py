@@ -181,3 +181,13 @@ def test_wet_ground_that_nobody_asked_about_is_noted() -> None:
     assert "N410" not in {one.code for one in plan_on(data, "2026-08-20").findings_on("hole")}
     del data["ground"]["water_holes"][0]["wet_ground_asked_on"]
     assert "N410" in {one.code for one in plan_on(data, "2026-08-20").findings_on("hole")}
+
+
+def test_what_the_season_before_owes_is_listed_while_it_runs() -> None:
+    # the check of 2026 is open until 20 August 2026, the refill of that summer is not asked for
+    ids = {one.id for one in plan_on(kept_up(), "2026-08-20").upkeep}
+    assert "oak/2026/stand_check" in ids
+    assert "oak/2026/strap_release" not in ids  # missed in February
+    assert CHECK in ids
+    later = {one.id for one in plan_on(kept_up(), "2026-09-01").upkeep}
+    assert not {one for one in later if "/2026/" in one}

@@ -16,7 +16,7 @@ from generator.inventory.fields import (
     word,
 )
 from generator.inventory.label import TIMINGS
-from generator.reference.steps import Bound, Need, Step, StepPlan, settings_of, step_plans
+from generator.reference.steps import Bound, Need, Step, StepPlan, settings_of, step_plans, ticks_of
 from generator.working import Given, Reference
 
 OWNER = "owner_steps"
@@ -134,7 +134,7 @@ def _step(own: OwnStep) -> Step:
         opens=tuple(_bound(one) for one in own.opens),
         closes=tuple(_bound(one) for one in own.closes),
         settings=(*(_setting(one) for one in own.settings), *settings_of(own.operation)),
-        ticks=own.ticks,
+        ticks=(*ticks_of(own.operation), *own.ticks),
         if_missed=own.if_missed,
         only_with=own.only_with,
         seasons_later=own.seasons_later or 0,

@@ -36,13 +36,18 @@ def burning_findings(
     `asked` are the jobs of the season, `ever` those of every season.
     """
     for one in asked:
-        shorn = one.step.operation in SHORN and one.step.timing == STANDING
-        if one.kind != GRASS or not shorn or states[one.job_id].is_settled:
+        if not shears_standing(one) or states[one.job_id].is_settled:
             continue
         if one.step.operation == BURN:
             yield from _too_much(one)
             yield from _again(one, ever, entries, states)
         yield from _hides_nobody(one, inventory)
+
+
+def shears_standing(one: JobAsked) -> bool:
+    """Return whether a job burns or mows the standing grass of a screen."""
+    cut = one.step.operation in SHORN and one.step.timing == STANDING
+    return cut and one.kind == GRASS
 
 
 def _too_much(one: JobAsked) -> Iterator[Finding]:

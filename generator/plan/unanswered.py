@@ -9,6 +9,7 @@ from generator.inventory.label import Use
 from generator.inventory.places import Hazards
 from generator.inventory.schema import Inventory
 from generator.plan.asked import JobAsked
+from generator.plan.burning import shears_standing
 from generator.plan.day_findings import DISTURBS, NESTS
 from generator.plan.model import JobState, Unanswered
 from generator.plan.slope import slope_of
@@ -57,6 +58,17 @@ class Question(Enum):
     SOIL = QuestionWords(
         "Whether the soil is one that a label leaves out: the book knows no soils.",
         "Read the label's words on the sheet, and look up your soil on the soil survey map.",
+    )
+    SET_BACK = QuestionWords(
+        "How much ground lies nearer to water, wells or neighbours than a label lets you spray: "
+        "where they lie has no shape here, so amounts are for the whole place.",
+        "Measure and flag the distances on the sheet, and mix less by what is left out.",
+    )
+    REGROWTH = QuestionWords(
+        "Whether what is burnt or mown hides the walk again by opening day: how fast it grows back "
+        "is not worked out.",
+        "Count on no cover there this autumn until you have measured its height in August and "
+        "logged it.",
     )
     HOURS = QuestionWords(
         "Whether the work fits your free hours: nobody's hours are typed.",
@@ -116,6 +128,16 @@ def _soil(one: JobAsked, inventory: Inventory) -> bool:
     return any(use.soil_limits not in (None, NOT_ON_LABEL) for use in _uses(one, inventory))
 
 
+def _set_back(one: JobAsked, inventory: Inventory) -> bool:
+    return any(
+        isinstance(use.setbacks_ft, tuple) and use.setbacks_ft for use in _uses(one, inventory)
+    )
+
+
+def _regrowth(one: JobAsked, _: Inventory) -> bool:
+    return shears_standing(one) and bool(one.screen.hides)
+
+
 def _hours(one: JobAsked, inventory: Inventory) -> bool:
     return not inventory.helpers and one.work is not None and one.work.machine is not None
 
@@ -138,5 +160,7 @@ JUDGED: Mapping[Question, Callable[[JobAsked, Inventory], bool]] = {
     Question.STEEP: _steep,
     Question.NEAR: _near,
     Question.SOIL: _soil,
+    Question.SET_BACK: _set_back,
+    Question.REGROWTH: _regrowth,
     Question.HOURS: _hours,
 }

@@ -4,6 +4,7 @@ from dataclasses import dataclass
 from functools import cache
 from typing import Any, Literal
 
+from generator.reference.load import values
 from generator.reference.read import DATA, read_data, value_of
 from generator.working import Reference
 
@@ -95,9 +96,20 @@ def step_plans() -> dict[str, StepPlan]:
 
 @cache
 def settings_of(operation: str) -> tuple[Reference, ...]:
-    """Return what holds for every step of an operation, whichever plan it stands in."""
-    entry = next(one for one in read_data("operations.yaml") if one["id"] == operation)
-    return tuple(value_of(one) for one in entry.get("settings", ()))
+    """Return the figures of every step of an operation, whichever plan it stands in."""
+    entry = _operation(operation)
+    own = (value_of(one) for one in entry.get("settings", ()))
+    return (*own, *(values()[name] for name in entry.get("values", ())))
+
+
+@cache
+def ticks_of(operation: str) -> tuple[str, ...]:
+    """Return what is ticked at every step of an operation, whichever plan it stands in."""
+    return tuple(_operation(operation).get("ticks", ()))
+
+
+def _operation(operation: str) -> dict[str, Any]:
+    return next(one for one in read_data("operations.yaml") if one["id"] == operation)
 
 
 def _step_plan(entry: dict[str, Any]) -> StepPlan:
@@ -125,7 +137,7 @@ def _step(entry: dict[str, Any]) -> Step:
             *(value_of(one) for one in entry.get("settings", ())),
             *settings_of(entry["operation"]),
         ),
-        ticks=tuple(entry["ticks"]),
+        ticks=(*ticks_of(entry["operation"]), *entry["ticks"]),
         if_missed=entry["if_missed"],
         only_with=entry.get("only_with"),
         seasons_later=int(entry.get("seasons_later", "0")),

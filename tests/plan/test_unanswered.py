@@ -35,7 +35,8 @@ NESTING = {"id": "hens", "kind": "nesting", "first": "2027-05-15", "last": "2027
 
 def answered() -> Data:
     """The small property with everything typed that a question asks for."""
-    data = small_property(full_card(full_use(slope_limit_pct=10, soil_limits="not_on_label")))
+    use = full_use(slope_limit_pct=10, soil_limits="not_on_label", setbacks_ft="not_on_label")
+    data = small_property(full_card(use))
     data["screens"]["screens"][0]["near"] = copy.deepcopy(NEAR)
     data["dates"] = {"dates": [copy.deepcopy(HUNTING), copy.deepcopy(NESTING)]}
     mower = {"id": "mower", "name": "Mower", "width_ft": 5, "speed_mph": 4,
@@ -58,6 +59,9 @@ def without(key: str, data: Data) -> Data:
         del screen["near"][key]
     elif key == "helpers":
         del data["people"]
+    elif key == "setbacks":
+        for use in data["products"]["products"][0]["label"]["uses"]:
+            use["setbacks_ft"] = [{"keep_from": "open water", "distance_ft": 30}]
     elif key == "soil":
         for use in data["products"]["products"][0]["label"]["uses"]:
             use["soil_limits"] = "not on sand"
@@ -76,6 +80,7 @@ def without(key: str, data: Data) -> Data:
         ("slope_pct", Question.STEEP),
         ("others", Question.NEAR),
         ("soil", Question.SOIL),
+        ("setbacks", Question.SET_BACK),
         ("helpers", Question.HOURS),
     ],
 )
@@ -104,6 +109,24 @@ def test_a_burn_asks_for_bans_and_no_other_work_does() -> None:
     data["dates"] = {"dates": [ban]}
     plan = make_plan(inventory_of(data), SEASON, JANUARY, as_of_typed=True)
     assert Question.BANNED not in listed(plan)
+
+
+@pytest.mark.parametrize("step", ["upkeep_burning", "upkeep_mowing"])
+def test_regrowth_is_asked_where_what_is_cut_hides_a_walk(step: str) -> None:
+    data = standing(step, treated_sq_ft=10000)
+    data["routes"] = {"routes": [{"id": "walk", "name": "Oak walk"}]}
+    plan = make_plan(inventory_of(data), SEASON, JANUARY, as_of_typed=True)
+    assert Question.REGROWTH not in listed(plan)
+    data["screens"]["screens"][0]["hides"] = ["walk"]
+    plan = make_plan(inventory_of(data), SEASON, JANUARY, as_of_typed=True)
+    assert Question.REGROWTH in listed(plan)
+
+
+def test_mowing_above_seedlings_lowers_no_screen() -> None:
+    data = answered()
+    data["routes"] = {"routes": [{"id": "walk", "name": "Oak walk"}]}
+    data["screens"]["screens"][0]["hides"] = ["walk"]
+    assert listed(planned(data)) == set()
 
 
 def test_what_is_over_asks_nothing_and_no_other_reader_is_asked() -> None:

@@ -1,5 +1,7 @@
 """Ground of a place, how far an outline may be off, and lengths that cover part of an acre."""
 
+import math
+
 from generator.units import IN_PER_FT, SQ_FT_PER_AC
 from generator.working import Formula
 
@@ -125,17 +127,17 @@ def grounds_apart_fraction(area_ac: float, other_area_ac: float) -> float:
     return (max(area_ac, other_area_ac) - min(area_ac, other_area_ac)) / area_ac
 
 
-def share_of_place_fraction(treated_sq_ft: float, area_ac: float) -> float:
-    """Part of a place that is worked on, as a share of its ground.
+def share_of_place_fraction(treated_sq_ft: list[float], area_ac: float) -> float:
+    """Parts of a place that are worked on, together as a share of its ground.
 
-    Formula: treated_sq_ft / 43560 / area_ac
-    Valid for: area_ac above 0
+    Formula: total(treated_sq_ft) / 43560 / area_ac
+    Valid for: area_ac above 0, parts that do not overlap
     Source: an acre is 43,560 square feet (source key nist_811)
 
-    >>> share_of_place_fraction(10890, 1)
-    0.25
+    >>> share_of_place_fraction([10890, 5445], 1)
+    0.375
     """
-    return treated_sq_ft / SQ_FT_PER_AC / area_ac
+    return math.fsum(treated_sq_ft) / SQ_FT_PER_AC / area_ac
 
 
 STRIP_AREA = Formula(
@@ -190,7 +192,7 @@ GROUNDS_APART = Formula(
 SHARE_OF_PLACE = Formula(
     share_of_place_fraction,
     "fraction",
-    "treated_sq_ft / 43560 / area_ac",
+    "total(treated_sq_ft) / 43560 / area_ac",
     "Part of the place",
     "nist_811",
 )

@@ -39,7 +39,7 @@ def burning_findings(
         if not shears_standing(one) or states[one.job_id].is_settled:
             continue
         if one.step.operation == BURN:
-            yield from _too_much(one)
+            yield from _too_much(one, _burns_beside(one, ever, states))
             yield from _again(one, ever, entries, states)
         yield from _hides_nobody(one, inventory)
 
@@ -50,21 +50,37 @@ def shears_standing(one: JobAsked) -> bool:
     return cut and one.kind == GRASS
 
 
-def _too_much(one: JobAsked) -> Iterator[Finding]:
+def _burns_beside(
+    one: JobAsked, ever: tuple[JobAsked, ...], states: Mapping[str, JobState]
+) -> tuple[JobAsked, ...]:
+    """Return the burns of the same screen in the same season, done or still to come."""
+    return tuple(
+        other
+        for other in ever
+        if (other.screen.id, other.season) == (one.screen.id, one.season)
+        and other.job_id != one.job_id
+        and other.step.operation == BURN
+        and shears_standing(other)
+        and (states[other.job_id].is_ahead or states[other.job_id].kind == "done")
+    )
+
+
+def _too_much(one: JobAsked, beside: tuple[JobAsked, ...]) -> Iterator[Finding]:
     most = _most_burnt(one)
-    work = one.work
+    where = one.work.where if one.work is not None else one.planting.where
     figures: tuple[tuple[str, Figure], ...] = (("At most", most),)
-    if work is None or work.treated_sq_ft is None:
-        yield finding(Stop.BURNS_TOO_MUCH, one.job_id, one.planting.where, figures)
+    parts = [each.work.treated_sq_ft if each.work is not None else None for each in (one, *beside)]
+    measured = tuple(part for part in parts if part is not None)
+    if len(measured) < len(parts):
+        yield finding(Stop.BURNS_TOO_MUCH, one.job_id, where, figures)
         return
     share = SHARE_OF_PLACE(
-        f"{one.job_id}/share_of_place_fraction",
-        treated_sq_ft=work.treated_sq_ft,
-        area_ac=one.area,
+        f"{one.job_id}/share_of_place_fraction", treated_sq_ft=measured, area_ac=one.area
     )
     if share.value >= convert(most.value, most.unit, "fraction") + HALF_A_PERCENT:
-        figures = (("Is to burn", share), *figures)
-        yield finding(Stop.BURNS_TOO_MUCH, one.job_id, work.where, figures)
+        yield finding(
+            Stop.BURNS_TOO_MUCH, one.job_id, where, (("Burns this season", share), *figures)
+        )
 
 
 def _most_burnt(one: JobAsked) -> Reference:

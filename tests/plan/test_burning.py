@@ -56,7 +56,49 @@ def test_no_more_than_a_third_burns_in_a_season(sq_ft: float | None, held: bool)
         told = {name: figure.value for name, figure in stop.figures}
         assert told["At most"] == 33
         if sq_ft is not None:
-            assert told["Is to burn"] == pytest.approx(sq_ft / 43560)
+            assert told["Burns this season"] == pytest.approx(sq_ft / 43560)
+
+
+def two_burns(first_sq_ft: float, second_sq_ft: float | None) -> Data:
+    """The lane kept up by a plan of the owner's own, with a second burn a little later."""
+    data = standing(treated_sq_ft=first_sq_ft, part="north end")
+    (planting,) = data["screens"]["screens"][0]["plantings"]
+    planting["upkeep"] = "lane_upkeep"
+    second = {"step": "second_fire", "part": "south end"}
+    planting["work"].append(second | ({"treated_sq_ft": second_sq_ft} if second_sq_ft else {}))
+    fire = {
+        "step": "second_fire",
+        "name": "Burn the south end",
+        "operation": "burn",
+        "timing": "established_dormant",
+        "why": "So that fire comes back.",
+        "opens": [{"date": "03-20"}],
+        "closes": [{"date": "04-05"}],
+        "if_missed": "Leave it.",
+        "only_with": "work",
+    }
+    own = {"id": "lane_upkeep", "name": "Lane", "based_on": "established_screen_upkeep"}
+    data["steps"] = {"step_plans": [own | {"steps": [fire]}]}
+    return data
+
+
+@pytest.mark.parametrize(
+    ("first", "second", "held"), [(7000, 7500, False), (7000, 8000, True), (7000, None, True)]
+)
+def test_burns_of_one_season_count_together(first: float, second: float, held: bool) -> None:
+    plan = plan_of(two_burns(first, second))
+    for job in (BURNING, f"lane/{SEASON}/second_fire"):
+        assert ("S222" in codes(plan, job)) == held
+
+
+def test_what_burnt_earlier_in_the_season_counts_too() -> None:
+    data = two_burns(14000, 7000)
+    job = {"planting": "lane-23", "step": "upkeep_burning", "finished": True}
+    entry = {"id": "fire-27", "done_on": "2027-03-18", "job": job}
+    data["log"] = {"entries": [entry]}
+    later = make_plan(inventory_of(data), SEASON, datetime.date(2027, 3, 20), as_of_typed=True)
+    assert "S222" in codes(later, f"lane/{SEASON}/second_fire")
+    assert codes(later) == set()
 
 
 def burnt(day: str, their_part: str | None, **work: Any) -> Data:

@@ -76,13 +76,14 @@ def entry_from(typed: Typed, inventory: Inventory) -> dict[str, Any]:
 
 def _job(typed: Typed, inventory: Inventory) -> dict[str, Any]:
     planting, step = typed.planting, typed.step
+    if typed.job is not None and (planting is not None or step is not None):
+        raise NotMeantError(
+            "--job names planting and step already; leave --planting and --step out"
+        )
     upkeep = _upkeep_of(typed.job, inventory)
+    season = None
     if typed.job is not None and upkeep is None:
-        if planting is not None or step is not None:
-            raise NotMeantError(
-                "--job names planting and step already; leave --planting and --step out"
-            )
-        planting, step = _named_job(typed.job, inventory)
+        planting, step, season = _named_job(typed.job, inventory)
     about = {"area": typed.area, "finished": typed.finished or None, "answer": typed.answer}
     if upkeep is not None:
         if typed.area is not None or typed.answer is not None:
@@ -95,6 +96,8 @@ def _job(typed: Typed, inventory: Inventory) -> dict[str, Any]:
             raise NotMeantError(f"{listed(told, 'and')} needs --job, or --planting and --step")
         return {}
     job: dict[str, Any] = {"planting": planting, "step": step}
+    if season is not None:
+        job["season"] = season
     if typed.area is not None:
         number, _, unit = typed.area.partition("_")
         job[f"area_{unit}"] = _number(number)
@@ -105,7 +108,7 @@ def _job(typed: Typed, inventory: Inventory) -> dict[str, Any]:
     return {"job": job}
 
 
-def _upkeep_of(job: str | None, inventory: Inventory) -> dict[str, str] | None:
+def _upkeep_of(job: str | None, inventory: Inventory) -> dict[str, Any] | None:
     """Return a step of an upkeep that is named as its sheet names it, None where it is none."""
     subject, _, rest = (job or "").partition("/")
     named = next((one for one in inventory.kept_up() if one.id == subject), None)
@@ -116,11 +119,14 @@ def _upkeep_of(job: str | None, inventory: Inventory) -> dict[str, str] | None:
     if not season.isdecimal() or step not in steps:
         known = listed([f"{subject}/{season or 'season'}/{one}" for one in steps])
         raise NotMeantError(f"there is no job {shown_value(job)}; there: {known}")
-    return {"at": subject, "step": step}
+    return {"at": subject, "step": step, "season": int(season)}
 
 
-def _named_job(job: str, inventory: Inventory) -> tuple[str, str]:
-    """Return planting and step of a job as its sheet names it: place/season/step."""
+def _named_job(job: str, inventory: Inventory) -> tuple[str, str, int | None]:
+    """Return planting and step of a job as its sheet names it: place/season/step.
+
+    The season too, where the step comes back in every one.
+    """
     known = dict(_jobs(inventory))
     parts = job.split("/")
     if len(parts) != 3:
@@ -129,11 +135,11 @@ def _named_job(job: str, inventory: Inventory) -> tuple[str, str]:
         )
     place, season, step = parts
     if (place, step, season) in known:
-        return known[place, step, season], step
+        return known[place, step, season], step, None
     # a plan that comes back every season has no last one
     yearly = known.get((place, step, ""))
     if yearly is not None and season.isdecimal():
-        return yearly, step
+        return yearly, step, int(season)
     there = sorted({f"{one}/{year}/{name}" for one, name, year in known if one == place and year})
     raise NotMeantError(
         f"there is no job {shown_value(job)}; on that place: {listed(there) or 'none'}"

@@ -28,6 +28,7 @@ from generator.inventory.log_work import (
     UpkeepDone,
     WaterAdded,
 )
+from generator.inventory.season import a_season
 from generator.working import Given
 
 AMOUNT_UNITS = ("lb", "fl_oz", "count")
@@ -41,6 +42,9 @@ class LoggedJob(Record):
 
     planting: str = reference("place", "planting", "planting", required=True)
     step: str = reference("place", "step of its step plan", "step", required=True)
+    season: int | None = a_season(
+        "place", "season it counts for, where the step comes back: else its day's"
+    )
     area_ac: Given | None = measure("place", "acres it was done on", "ac", POSITIVE)
     finished: bool | None = yes_no("place", "true once nothing of the job is left to do")
     answer: str | None = choice("place", "answer to what the step asks", "yes", "no")

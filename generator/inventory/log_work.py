@@ -14,6 +14,7 @@ from generator.inventory.fields import (
     text,
     yes_no,
 )
+from generator.inventory.season import a_season
 from generator.working import Given
 
 TIME_WORDS = "time of day, like 07:40"
@@ -109,6 +110,7 @@ class UpkeepDone(Record):
         required=True,
     )  # fmt: skip
     step: str = reference("place", "step of its upkeep", "step", required=True)
+    season: int | None = a_season("place", "season it counts for, where it is not its day's")
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -23,6 +23,7 @@ from generator.inventory.fields import (
 )
 from generator.inventory.ground import Need
 from generator.inventory.label import RATE_UNITS
+from generator.inventory.season import a_season
 from generator.inventory.woody import WoodyRow
 from generator.working import Given
 
@@ -150,12 +151,7 @@ class Planting(Record):
     """What grows on a place from one season on."""
 
     id: str = identity("id of the planting")
-    season: int = whole(
-        "page",
-        "season it is sown, named by its spring",
-        Limits(at_least=1990, at_most=2100),
-        required=True,
-    )
+    season: int = a_season("page", "season it is sown, named by its spring", required=True)
     seed: tuple[SownSeed, ...] = record("page", "what is sown", SownSeed, many=True)
     woody: tuple[WoodyRow, ...] = record("page", "rows of trees or shrubs", WoodyRow, many=True)
     mix_rate_pls_lb_per_ac: Given | None = measure(

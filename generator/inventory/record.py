@@ -8,11 +8,15 @@ from generator.inventory.entry import Typed, entry_file, entry_from, id_for
 from generator.inventory.fields import rules_of
 from generator.inventory.load import load_inventory
 from generator.inventory.log import LogEntry, LoggedJob
+from generator.inventory.log_work import UpkeepDone
 from generator.inventory.problems import Problem
 from generator.inventory.schema import Inventory
 from generator.inventory.write import clear_unfinished, one_writer, write_new_file
 from generator.units import shown
 from generator.working import Given
+
+# Fields of an entry that are told in words of their own.
+TOLD = ("job", "upkeep", "used", "bought", "spent")
 
 LOG = "log"
 
@@ -67,6 +71,8 @@ def _changes(entry: LogEntry, inventory: Inventory) -> Iterator[str]:
         yield f"entry {entry.corrects} no longer counts"
     if entry.job is not None:
         yield _job_told(entry.job, inventory)
+    for done in entry.upkeep:
+        yield _upkeep_told(done, inventory)
     for one in entry.used:
         yield f"{_amount(one.amount)} of {one.item} used"
     for bought in entry.bought:
@@ -75,7 +81,7 @@ def _changes(entry: LogEntry, inventory: Inventory) -> Iterator[str]:
     for spent in entry.spent:
         yield f"{_amount(spent.cost_usd)} spent on {spent.what}"
     for name, rule in rules_of(LogEntry).items():
-        said = rule.form == "record" and name not in ("job", "used", "bought", "spent")
+        said = rule.form == "record" and name not in TOLD
         if said and getattr(entry, name):
             yield f"{name.replace('_', ' ')} written down"
 
@@ -92,6 +98,13 @@ def _job_told(job: LoggedJob, inventory: Inventory) -> str:
     if job.answer is not None:
         state = f"{state}, answered {job.answer}"
     return f"{step.name}, {screen.name}, {state}"
+
+
+def _upkeep_told(done: UpkeepDone, inventory: Inventory) -> str:
+    subject = next(one for one in inventory.kept_up() if one.id == done.at)
+    steps = inventory.plans()[subject.upkeep].steps if subject.upkeep is not None else ()
+    step = next(one for one in steps if one.id == done.step)
+    return f"{step.name}, {subject.name}, is done"
 
 
 def _amount(amount: Given) -> str:

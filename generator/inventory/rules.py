@@ -26,11 +26,11 @@ from generator.inventory.rules_spray import SPRAY_RULES
 from generator.inventory.rules_steps import STEP_RULES
 from generator.inventory.rules_woody import WOODY_RULES
 from generator.inventory.schema import Inventory
+from generator.inventory.season import FIRST_MONTH_OF_A_SEASON
 from generator.reference.load import sign_names
 from generator.units import convert
 from generator.working import Given
 
-SEASON_BEGINS_MONTH = 9
 NOT_A_CONTRACT = ("no", "n/a", "na", "nil", "not any", "without", "-", "false", "yes", "true", "?")
 LONGEST_PAGE_NAME = 150  # season and step still have to fit into a file name
 
@@ -267,7 +267,7 @@ def season_order(month_day: tuple[int, int]) -> tuple[int, int]:
     True
     """
     month, day = month_day
-    return ((month - SEASON_BEGINS_MONTH) % 12, day)
+    return ((month - FIRST_MONTH_OF_A_SEASON) % 12, day)
 
 
 def _reader_steps(inventory: Inventory) -> Iterator[Broken]:

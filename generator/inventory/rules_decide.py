@@ -9,9 +9,9 @@ from generator.inventory.places import Planting, Screen
 from generator.inventory.problems import shown_value
 from generator.inventory.rule import Broken, Rule, typed_at
 from generator.inventory.schema import Inventory
+from generator.inventory.season import FIRST_MONTH_OF_A_SEASON
 from generator.working import Given
 
-FIRST_MONTH_OF_A_SEASON = 9
 FRAME_OR_ROW = (
     "placements_count with cells_with_plant_count, or mean_plants_per_row_ft with row_spacing_in"
 )

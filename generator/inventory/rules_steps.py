@@ -6,6 +6,7 @@ from generator.inventory.fields import Where
 from generator.inventory.problems import shown_value
 from generator.inventory.rule import Broken, Rule
 from generator.inventory.schema import SUBJECTS, Inventory
+from generator.inventory.season import season_of
 from generator.inventory.steps import OwnPlan
 from generator.reference.steps import Step, StepPlan, step_plans
 
@@ -135,6 +136,28 @@ def _nobody_waits(inventory: Inventory) -> Iterator[Broken]:
                 yield Broken(step.where, what, "no asks:, needs: or excludes:")
 
 
+def _seasons_named(inventory: Inventory) -> Iterator[Broken]:
+    yearly = {
+        (planting.id, step.id)
+        for screen in inventory.screens
+        for planting in screen.plantings
+        if planting.upkeep is not None
+        for step in inventory.plans()[planting.upkeep].steps
+    }
+    for entry in inventory.entries:
+        job, day = entry.job, season_of(entry.done_on)
+        named = [(done.where, done.season) for done in entry.upkeep]
+        if job is not None and job.season is not None and (job.planting, job.step) not in yearly:
+            what = f"season: stands beside {shown_value(job.step)}, which comes once"
+            yield Broken(job.where, what, "season: for a step of an upkeep")
+        elif job is not None:
+            named.append((job.where, job.season))
+        for where, season in named:
+            if season is not None and abs(season - day) > 1:
+                what = f"{entry.done_on} is of season {day}, not near season {season}"
+                yield Broken(where, what, f"season: {day - 1} to {day + 1}, or left out")
+
+
 def _ids(plans: Iterable[StepPlan], *, yearly: bool) -> str:
     return ", ".join(
         one.id for one in plans if one.kind is not None and (one.yearly_from is not None) == yearly
@@ -151,4 +174,5 @@ STEP_RULES = (
     Rule("F376", "Upkeep is by a plan for such a thing.", _upkeep_for_what_it_is_for),
     Rule("F377", "A step of an upkeep is one of its plan.", _upkeep_steps),
     Rule("F378", "Steps of an upkeep wait for no other.", _nobody_waits),
+    Rule("F379", "Work counts for the season of its day, or the one beside.", _seasons_named),
 )

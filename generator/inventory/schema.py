@@ -31,6 +31,7 @@ from generator.inventory.money import CostShare, Hire
 from generator.inventory.papers import Contract, OneCall, Permit
 from generator.inventory.people import Applicator, Contractor, Helper
 from generator.inventory.places import Planting, Route, Screen, Stand
+from generator.inventory.season import a_season
 from generator.inventory.spreadable import Fertilizer, Lime
 from generator.inventory.steps import OwnPlan, plans_with
 from generator.inventory.stock import Adjuvant, Product, SeedLot
@@ -73,12 +74,7 @@ class Property(Record):
 
     format: int = whole("page", "format of these files", Limits(at_least=1), required=True)
     name: str = text("place", "name of the property", required=True)
-    season: int = whole(
-        "page",
-        "season to plan, named by its spring",
-        Limits(at_least=1990, at_most=2100),
-        required=True,
-    )
+    season: int = a_season("page", "season to plan, named by its spring", required=True)
     as_of: datetime.date | None = day("page", "day the plan is made for")
     location_lat_lon: LatLon | None = lat_lon("place", "middle of the property")
     slope_limit_pct: Given | None = measure(

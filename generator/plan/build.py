@@ -5,11 +5,11 @@ from collections.abc import Mapping
 from dataclasses import replace
 
 from generator.inventory.schema import Inventory
+from generator.inventory.season import season_of
 from generator.plan.actives import active_totals
 from generator.plan.asked import JobAsked, every_job
 from generator.plan.budget import priced
 from generator.plan.burning import burning_findings
-from generator.plan.calendar import season_of
 from generator.plan.cautions import Caution
 from generator.plan.day_findings import day_findings
 from generator.plan.done import begun_findings, entries_on
@@ -115,7 +115,7 @@ def make_plan(
     decided, decided_findings = decide(inventory, places, ever, season, entries, as_of)
     found += decided_findings
     upkeep = upkeep_jobs(inventory, season, entries, as_of)
-    found += upkeep_findings(inventory, as_of)
+    found += upkeep_findings(inventory, entries, as_of)
     findings = without_amounts(in_order(found))
     emergency = inventory.property.emergency
     stopped = stopped_in(findings)

@@ -3,10 +3,9 @@
 import datetime
 
 from generator.inventory.schema import SeasonSigns
+from generator.inventory.season import FIRST_MONTH_OF_A_SEASON
 from generator.plan.model import DateReason, OpenDates
 from generator.reference.steps import Bound, Step
-
-SEASON_BEGINS_MONTH = 9
 
 
 def day_in_season(month_day: tuple[int, int], season: int) -> datetime.date:
@@ -16,20 +15,11 @@ def day_in_season(month_day: tuple[int, int], season: int) -> datetime.date:
     (datetime.date(2026, 10, 15), datetime.date(2027, 3, 14))
     """
     month, day = month_day
-    year = season - 1 if month >= SEASON_BEGINS_MONTH else season
+    year = season - 1 if month >= FIRST_MONTH_OF_A_SEASON else season
     try:
         return datetime.date(year, month, day)
     except ValueError:
         return datetime.date(year, month, day - 1)
-
-
-def season_of(day: datetime.date) -> int:
-    """Return the season a day lies in, named by its spring.
-
-    >>> season_of(datetime.date(2026, 10, 15)), season_of(datetime.date(2027, 3, 14))
-    (2027, 2027)
-    """
-    return day.year + (day.month >= SEASON_BEGINS_MONTH)
 
 
 def open_dates(step: Step, season: int, signs: SeasonSigns | None) -> OpenDates:

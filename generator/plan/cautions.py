@@ -657,3 +657,11 @@ class Caution(Enum):
         "older than its maker allows, and log it: inspected, with sound: true.",
         source="ar_stand_falls",
     )
+    STAND_NOT_SOUND = Words(
+        "C331",
+        "{stand} was looked over on {day}, and something has to be mended first{found}.",
+        "",
+        "Nobody climbs it. Mend it by the maker's book or take it down, look all of it over again, "
+        "and log that: inspected, with sound: true.",
+        source="common_practice",
+    )

@@ -3,8 +3,8 @@
 import datetime
 
 from generator.inventory.log import LogEntry
+from generator.inventory.season import season_of
 from generator.plan.asked import JobAsked
-from generator.plan.calendar import season_of
 from generator.plan.cautions import Caution
 from generator.plan.findings import finding
 from generator.plan.log import entries_about
@@ -19,7 +19,13 @@ def entries_on(asked: JobAsked, entries: tuple[LogEntry, ...]) -> tuple[LogEntry
     about = entries_about(asked.planting.id, asked.step.id, entries)
     if asked.plan.yearly_from is None:
         return about
-    return tuple(one for one in about if season_of(one.done_on) == asked.season)
+    return tuple(one for one in about if _counts_for(one) == asked.season)
+
+
+def _counts_for(entry: LogEntry) -> int:
+    """Return the season an entry about a job counts for: the one it names, else its day's."""
+    named = entry.job.season if entry.job is not None else None
+    return season_of(entry.done_on) if named is None else named
 
 
 def finished_on(on_job: tuple[LogEntry, ...]) -> datetime.date | None:

@@ -2,7 +2,8 @@
 
 import datetime
 
-from generator.plan.calendar import SEASON_BEGINS_MONTH, day_in_season
+from generator.inventory.season import FIRST_MONTH_OF_A_SEASON
+from generator.plan.calendar import day_in_season
 from generator.plan.model import OpenDates
 
 
@@ -23,5 +24,5 @@ def judged_on(dates: OpenDates, season: int) -> datetime.date:
     is too old on that day is too old whenever the job is done.
     """
     known = (*dates.opens_reasons, *dates.closes_reasons)
-    begins = day_in_season((SEASON_BEGINS_MONTH, 1), season)
+    begins = day_in_season((FIRST_MONTH_OF_A_SEASON, 1), season)
     return dates.closes or dates.opens or max((one.day for one in known), default=begins)

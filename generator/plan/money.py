@@ -7,8 +7,8 @@ from dataclasses import dataclass
 from generator.compute.buying import TOTAL_AC, TOTAL_HOURS, TOTAL_USD
 from generator.compute.money import CAPPED, NET, SHARE_BY_AREA, SHARE_OF_COST
 from generator.inventory.money import CostShare
+from generator.inventory.season import season_of
 from generator.plan.budget import Purchase, Total, planting_total, purchases, totals
-from generator.plan.calendar import SEASON_BEGINS_MONTH
 from generator.plan.field_work import hire_charge
 from generator.plan.log import entries_about
 from generator.plan.model import Job, Plan, WorkTime, stopped_in
@@ -219,7 +219,7 @@ def spent(plan: Plan) -> tuple[tuple[int, Quantity], ...]:
     """Return what the log says was paid for things, by the season the day stands in."""
     paid: dict[int, list[Given]] = {}
     for entry in plan.entries:
-        season = entry.done_on.year + (entry.done_on.month >= SEASON_BEGINS_MONTH)
+        season = season_of(entry.done_on)
         costs = [one.cost_usd for one in entry.bought if one.cost_usd is not None]
         paid.setdefault(season, []).extend(costs)
     return tuple(

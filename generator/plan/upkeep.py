@@ -4,7 +4,8 @@ import datetime
 
 from generator.inventory.log import LogEntry
 from generator.inventory.schema import SUBJECTS, Inventory, KeptUp
-from generator.plan.calendar import open_dates, season_of
+from generator.inventory.season import season_of
+from generator.plan.calendar import open_dates
 from generator.plan.ground import first_name
 from generator.plan.model import UpkeepJob
 from generator.plan.state import state_of
@@ -18,19 +19,17 @@ def upkeep_jobs(
 ) -> tuple[UpkeepJob, ...]:
     """Return the season's jobs of everything with an upkeep, by their open dates.
 
-    While the season before runs, what it still owes is among them.
+    While the season before runs, its jobs are among them, done and missed ones too.
     """
     plans = inventory.plans()
     running = (season - 1,) if season_of(as_of) == season - 1 else ()
     jobs = [
-        job
+        _job(one, step, inventory, year, entries, as_of)
         for one in inventory.kept_up()
         if one.upkeep is not None
         for step in plans[one.upkeep].steps
         if step.only_with != ASKED_FOR or step.id in one.asked_for
         for year in (*running, season)
-        if (job := _job(one, step, inventory, year, entries, as_of)).season == season
-        or job.state.is_ahead
     ]
     last = datetime.date.max
     return tuple(
@@ -62,11 +61,12 @@ def _job(
 def _done_on(
     subject_id: str, step_id: str, season: int, entries: tuple[LogEntry, ...]
 ) -> datetime.date | None:
-    """Return the last day of the season on which the log has the step done there."""
+    """Return the last day on which the log has the step done there, for the season."""
     days = (
         entry.done_on
         for entry in entries
         for one in entry.upkeep
-        if (one.at, one.step) == (subject_id, step_id) and season_of(entry.done_on) == season
+        if (one.at, one.step) == (subject_id, step_id)
+        and (one.season or season_of(entry.done_on)) == season
     )
     return max(days, default=None)

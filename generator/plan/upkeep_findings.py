@@ -3,6 +3,7 @@
 import datetime
 from collections.abc import Iterator
 
+from generator.inventory.log import LogEntry
 from generator.inventory.places import Stand
 from generator.inventory.schema import Inventory
 from generator.plan.cautions import Caution
@@ -13,10 +14,16 @@ from generator.plan.model import Finding
 from generator.plan.notes import Note
 
 
-def upkeep_findings(inventory: Inventory, as_of: datetime.date) -> Iterator[Finding]:
-    """Yield stands not looked over in the year before they are hunted, and ground not asked for."""
+def upkeep_findings(
+    inventory: Inventory, entries: tuple[LogEntry, ...], as_of: datetime.date
+) -> Iterator[Finding]:
+    """Yield stands not looked over in the year before they are hunted, or not sound, and ground.
+
+    Of water holes, those of which nobody asked whether the ground is wet ground.
+    """
     for stand in inventory.stands:
         yield from _straps(stand, inventory, as_of)
+        yield from _not_sound(stand, entries)
     for hole in inventory.water_holes:
         if hole.wet_ground_asked_on is None:
             yield finding(Note.WET_GROUND_NOT_LOOKED_UP, hole.id, hole.where, hole=hole.name)
@@ -32,7 +39,7 @@ def _straps(stand: Stand, inventory: Inventory, as_of: datetime.date) -> Iterato
     looked = stand.straps_checked_on
     if looked is not None and not older_than_a_year(looked, first):
         return
-    since = "were never looked over" if looked is None else f"were looked over {day_words(looked)}"
+    since = "have no look on record" if looked is None else f"were looked over {day_words(looked)}"
     begins = day_words(first) if ahead else "a day that is not typed"
     yield finding(
         Caution.STRAPS_NOT_LOOKED_OVER,
@@ -41,4 +48,29 @@ def _straps(stand: Stand, inventory: Inventory, as_of: datetime.date) -> Iterato
         stand=stand.name,
         since=since,
         first=begins,
+    )
+
+
+def _not_sound(stand: Stand, entries: tuple[LogEntry, ...]) -> Iterator[Finding]:
+    """Yield a caution where the log's last word on a stand is that it was not sound.
+
+    A look typed with the stand is of no known result, so it takes nothing back.
+    """
+    looks = [
+        (one, one.inspected)
+        for one in entries
+        if one.inspected is not None
+        and one.inspected.sound is not None
+        and stand.id in one.inspected.what
+    ]
+    if not looks or looks[-1][1].sound:
+        return
+    entry, look = looks[-1]
+    yield finding(
+        Caution.STAND_NOT_SOUND,
+        stand.id,
+        look.where,
+        stand=stand.name,
+        day=day_words(entry.done_on),
+        found=f": {look.found}" if look.found else "",
     )

@@ -5,6 +5,7 @@ import html
 import re
 
 from generator.book.make import make_book
+from generator.book.model import Book
 from generator.plan.build import make_plan
 from generator.plan.readers import seen_by
 from tests.plan.planned import inventory_of
@@ -12,11 +13,15 @@ from tests.plan.test_upkeep import kept_up
 from tests.properties import SEASON, Data
 
 
-def pages_of(data: Data, day: str, reader: str = "owner") -> dict[str, str]:
+def book_of(data: Data, day: str, reader: str = "owner") -> Book:
     inventory = inventory_of(data)
     as_of = datetime.date.fromisoformat(day)
     plan = make_plan(inventory, SEASON, as_of, as_of_typed=True)
-    book = make_book(plan if reader == "owner" else seen_by(plan, inventory.readers[0]))
+    return make_book(plan if reader == "owner" else seen_by(plan, inventory.readers[0]))
+
+
+def pages_of(data: Data, day: str) -> dict[str, str]:
+    book = book_of(data, day)
     return {
         page.address: " ".join(html.unescape(re.sub(r"<[^>]*>", " ", page.markdown)).split())
         for page in book.pages
@@ -52,10 +57,48 @@ def test_the_pages_of_stand_walk_and_hole_list_their_own() -> None:
     assert "Check ramp and banks" in pages["ground/hole.md"].split(title)[1]
 
 
-def test_a_reader_other_than_the_owner_has_none_of_it() -> None:
-    with_upkeep = pages_of(kept_up(), "2027-07-10", "hired")
+def test_the_season_that_runs_is_told_beside_the_one_planned() -> None:
     data = kept_up()
+    done = {
+        "id": "round",
+        "done_on": "2026-02-10",
+        "upkeep": [{"at": "oak", "step": "lane_cutting"}],
+    }
+    data["log"] = {"entries": [done]}
+    pages = pages_of(data, "2026-08-20")
+    runs, planned = pages["stands/oak.md"].split("Upkeep in season ")[1:]
+    assert "done 10 Feb 2026" in runs
+    # the straps were not loosened by 28 February 2026
+    assert "missed 28 February 2026 : Nobody climbs it until every strap has been changed." in runs
+    assert "open until 20 Aug 2026" in runs
+    assert planned.startswith(str(SEASON))
+    assert "missed" not in planned
+    # among the work of the season, what the one before still owes alone
+    work = pages["work.md"]
+    assert "1 Jul 2026 to 20 Aug 2026" in work
+    assert "1 Feb 2026" not in work
+    assert "Missed" not in work
+
+
+def test_a_stand_that_was_not_sound_says_so_on_its_page() -> None:
+    data = kept_up()
+    look = {"what": ["oak"], "sound": False, "found": "A step is loose"}
+    data["log"] = {"entries": [{"id": "look", "done_on": "2027-07-02", "inspected": look}]}
+    page = pages_of(data, "2027-07-10")["stands/oak.md"]
+    assert "something has to be mended first: A step is loose." in page
+    assert "Nobody climbs it." in page
+
+
+def test_a_reader_other_than_the_owner_has_none_of_it() -> None:
+    data = kept_up()
+    data["log"] = {"entries": [
+        {"id": "look", "done_on": "2027-07-02", "upkeep": [{"at": "oak", "step": "stand_check"}],
+         "inspected": {"what": ["oak"], "sound": False}}
+    ]}  # fmt: skip
+    with_upkeep = book_of(data, "2027-07-10", "hired")
+    del data["log"]
     for name, key in (("stands", "stands"), ("routes", "routes"), ("ground", "water_holes")):
         for one in data[name][key]:
             del one["upkeep"]
-    assert pages_of(data, "2027-07-10", "hired") == with_upkeep
+    assert book_of(data, "2027-07-10", "hired") == with_upkeep
+    assert book_of(data, "2027-07-10") != with_upkeep

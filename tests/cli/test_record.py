@@ -296,7 +296,10 @@ def test_a_step_of_an_upkeep_is_named_as_its_sheet_names_it(tmp_path: Path) -> N
     result = run("record", land, "--on", "2027-07-05", "--job", "oak/2027/stand_check")
     assert result.exit_code == 0, result.output
     (entry,) = entries_of(land).values()
-    assert [(one.at, one.step) for one in entry.upkeep] == [("oak", "stand_check")]
+    assert [(one.at, one.step, one.season) for one in entry.upkeep] == [
+        ("oak", "stand_check", 2027)
+    ]
+    assert "Inspect stand, steps and harness, Oak, is done" in result.output
     assert entry.job is None
     wrong = run("record", land, "--on", "2027-07-05", "--job", "oak/2027/rake_walk")
     assert wrong.exit_code == 2
@@ -306,4 +309,25 @@ def test_a_step_of_an_upkeep_is_named_as_its_sheet_names_it(tmp_path: Path) -> N
     )
     assert area.exit_code == 2
     assert "no --area" in area.output
+    both = run(
+        "record", land, "--on", "2027-07-05", "--job", "oak/2027/stand_check", "--step", "rake_walk"
+    )
+    assert both.exit_code == 2
+    assert "leave --planting and --step out" in both.output
+    assert len(entries_of(land)) == 1
+
+
+def test_a_job_of_every_season_counts_for_the_one_its_sheet_names(tmp_path: Path) -> None:
+    data: Any = small_property()
+    data["screens"]["screens"][0]["plantings"][0]["upkeep"] = "established_screen_upkeep"
+    land = write_property(tmp_path / "land", data)
+    job = "lane/2030/upkeep_summer_count"
+    late = run("record", land, "--on", "2030-09-03", "--job", job, "--finished")
+    assert late.exit_code == 0, late.output
+    (entry,) = entries_of(land).values()
+    assert entry.job is not None
+    assert (entry.job.step, entry.job.season) == ("upkeep_summer_count", 2030)
+    far = run("record", land, "--on", "2034-09-03", "--job", job, "--finished")
+    assert far.exit_code == 1
+    assert "not near season 2030" in far.output
     assert len(entries_of(land)) == 1

@@ -1,11 +1,13 @@
 """What stands, walks and water holes ask for in every season: jobs, states, log, findings."""
 
 import datetime
+from collections.abc import Iterator
 from pathlib import Path
 
 import pytest
 
 from generator.inventory.load import load_inventory
+from generator.inventory.log import LogEntry
 from generator.plan.build import make_plan
 from generator.plan.log import standing
 from generator.plan.model import Plan, UpkeepJob
@@ -80,6 +82,22 @@ def test_an_entry_of_the_season_finishes_its_job_and_no_other() -> None:
     assert job_on(logged("2026-07-05"), "2027-07-10").state.kind == "open"
 
 
+def test_work_that_was_late_counts_for_the_season_it_names() -> None:
+    rake = f"walk/{SEASON - 1}/rake_walk"
+    data = kept_up()
+    done = {"at": "walk", "step": "rake_walk"}
+    data["log"] = {"entries": [{"id": "late", "done_on": "2026-09-02", "upkeep": [done]}]}
+    # without a season it is of the day's, and the raking of next August would count as done
+    assert job_on(data, "2026-09-03", f"walk/{SEASON}/rake_walk").state.kind == "done"
+    done["season"] = SEASON - 1
+    assert job_on(data, "2026-09-03", f"walk/{SEASON}/rake_walk").state.kind == "waiting"
+    # early for the season to come
+    early = {"at": "walk", "step": "rake_walk", "season": SEASON}
+    data["log"] = {"entries": [{"id": "early", "done_on": "2026-08-16", "upkeep": [early]}]}
+    assert job_on(data, "2026-08-20", f"walk/{SEASON}/rake_walk").state.kind == "done"
+    assert job_on(data, "2026-08-20", rake).state.kind == "open"
+
+
 def test_what_is_done_only_where_it_is_asked_for() -> None:
     data = kept_up()
     assert REFILL not in {one.id for one in plan_on(data, "2027-07-10").upkeep}
@@ -103,23 +121,42 @@ def test_a_renamed_stand_keeps_the_addresses_of_its_sheets() -> None:
     assert job_on(data, "2027-07-10", f"old-oak/{SEASON}/stand_check").address == before
 
 
+def reckoned(one: UpkeepJob, entries: tuple[LogEntry, ...], day: datetime.date) -> set[str]:
+    """The states a job is in by what each of them means, worked out one apart from the other."""
+    first, last = DAY(one.season - 1, 9, 1), DAY(one.season, 8, 31)
+    done = any(
+        (step.at, step.step) == (one.subject.id, one.step.id)
+        and (step.season == one.season or (not step.season and first <= entry.done_on <= last))
+        for entry in entries
+        if entry.done_on <= day
+        for step in entry.upkeep
+    )
+    opens, closes = one.dates.opens, one.dates.closes
+    assert opens is not None
+    assert closes is not None
+    by_meaning = {
+        "done": done,
+        "waiting": day < opens and not done,
+        "open": opens <= day <= closes and not done,
+        "missed": closes < day and not done,
+    }
+    return {kind for kind, is_so in by_meaning.items() if is_so}
+
+
+def year_before() -> Iterator[datetime.date]:
+    """The days of the season before, in which the demonstration's log stands."""
+    yield from (day - datetime.timedelta(days=365) for day in days())
+
+
 def test_every_job_of_the_demonstration_is_in_one_state_on_every_day() -> None:
     inventory = load_inventory(Path(DEMO)).inventory
     assert inventory is not None
     seen: set[str] = set()
-    for day in days():
+    for day in (*year_before(), *days()):
         for one in upkeep_jobs(inventory, SEASON, standing(inventory.entries, day), day):
-            opens, closes = one.dates.opens, one.dates.closes
-            assert opens is not None
-            assert closes is not None
-            by_dates = {
-                "waiting": day < opens,
-                "open": opens <= day <= closes,
-                "missed": closes < day,
-            }
-            assert [kind for kind, so in by_dates.items() if so] == [one.state.kind], (one.id, day)
+            assert reckoned(one, inventory.entries, day) == {one.state.kind}, (one.id, day)
             seen.add(one.state.kind)
-    assert seen == {"waiting", "open", "missed"}
+    assert seen == {"done", "waiting", "open", "missed"}
 
 
 def test_no_other_reader_is_given_any_of_it() -> None:
@@ -176,6 +213,26 @@ def test_a_look_that_found_it_sound_cures_and_one_that_did_not_does_not() -> Non
     assert "C330" not in {one.code for one in plan.findings_on("oak")}
 
 
+def test_the_last_word_of_the_log_on_a_stand_counts() -> None:
+    data = straps("2026-08-01")
+    looks = [("2026-08-05", True), ("2026-08-10", False), ("2026-08-12", None)]
+    told = {}
+    for count in range(len(looks) + 1):
+        data["log"] = {"entries": [
+            {"id": f"e-{number}", "done_on": day,
+             "inspected": {"what": ["oak"]} | ({} if sound is None else {"sound": sound})}
+            for number, (day, sound) in enumerate(looks[:count])
+        ]}  # fmt: skip
+        told[count] = "C331" in {one.code for one in plan_on(data, "2026-08-20").findings_on("oak")}
+    # a look without a word on it takes nothing back
+    assert told == {0: False, 1: False, 2: True, 3: True}
+    sound = {"id": "mended", "done_on": "2026-08-15", "inspected": {"what": ["oak"], "sound": True}}
+    data["log"]["entries"].append(sound)
+    assert "C331" not in {one.code for one in plan_on(data, "2026-08-20").findings_on("oak")}
+    # on the day before the mending, nothing of it is known
+    assert "C331" in {one.code for one in plan_on(data, "2026-08-14").findings_on("oak")}
+
+
 def test_wet_ground_that_nobody_asked_about_is_noted() -> None:
     data = kept_up()
     assert "N410" not in {one.code for one in plan_on(data, "2026-08-20").findings_on("hole")}
@@ -183,11 +240,12 @@ def test_wet_ground_that_nobody_asked_about_is_noted() -> None:
     assert "N410" in {one.code for one in plan_on(data, "2026-08-20").findings_on("hole")}
 
 
-def test_what_the_season_before_owes_is_listed_while_it_runs() -> None:
+def test_the_jobs_of_the_season_before_stand_beside_while_it_runs() -> None:
     # the check of 2026 is open until 20 August 2026, the refill of that summer is not asked for
-    ids = {one.id for one in plan_on(kept_up(), "2026-08-20").upkeep}
-    assert "oak/2026/stand_check" in ids
-    assert "oak/2026/strap_release" not in ids  # missed in February
-    assert CHECK in ids
+    found = {one.id: one.state.kind for one in plan_on(kept_up(), "2026-08-20").upkeep}
+    assert found["oak/2026/stand_check"] == "open"
+    assert found["oak/2026/strap_release"] == "missed"
+    assert found[CHECK] == "waiting"
+    assert "hole/2026/summer_refill" not in found
     later = {one.id for one in plan_on(kept_up(), "2026-09-01").upkeep}
     assert not {one for one in later if "/2026/" in one}

@@ -201,8 +201,9 @@ class Hidden:
             for one in _records(entry.get(name)):
                 self.fill(rule.record, one)
         else:
-            # Ids become canaries when the whole property is renamed; a word of a list cannot.
-            assert rule.form in ("identity", "reference", "choice", "yes_no"), name
+            # Ids become canaries when the whole property is renamed; a word of a list cannot, nor
+            # a season, which is a year near that of the entry.
+            assert rule.form in ("identity", "reference", "choice", "yes_no", "whole"), name
 
 
 def _is_private(rule: FieldRule) -> bool:

@@ -7,8 +7,9 @@ import pytest
 
 from generator.book.content import callout
 from generator.inventory.label import TIMINGS
+from generator.inventory.season import season_of
 from generator.inventory.steps import SUBJECTS, WITH
-from generator.plan.calendar import day_in_season, season_of
+from generator.plan.calendar import day_in_season
 from generator.reference.load import cautions_of, operations, planting_kinds, sign_names
 from generator.reference.steps import Bound, Step, StepPlan, step_plans
 from generator.units import split_suffix

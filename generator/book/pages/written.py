@@ -146,14 +146,23 @@ def by_dates(listed: Iterable[Listed]) -> list[Listed]:
 
 
 def everything_to_do(plan: Plan) -> list[Listed]:
-    """Return every job, those of stands, walks and water holes among them, as they open."""
-    upkeep: list[Listed] = [(job, False, job.subject) for job in plan.upkeep]
+    """Return every job, those of stands, walks and water holes among them, as they open.
+
+    Of the season before, those that it still owes.
+    """
+    upkeep: list[Listed] = [
+        (job, False, job.subject)
+        for job in plan.upkeep
+        if job.season == plan.season or job.state.is_ahead
+    ]
     return by_dates([*jobs_with_places(plan, plan.jobs), *upkeep])
 
 
-def upkeep_of(plan: Plan, subject_id: str) -> list[UpkeepJob]:
-    """Return the season's jobs of a stand, a walk or a water hole."""
-    return [one for one in plan.upkeep if one.subject.id == subject_id]
+def upkeep_of(plan: Plan, subject_id: str) -> dict[int, list[UpkeepJob]]:
+    """Return the jobs of a stand, a walk or a water hole by their season."""
+    mine = [one for one in plan.upkeep if one.subject.id == subject_id]
+    seasons = sorted({one.season for one in mine})
+    return {season: [one for one in mine if one.season == season] for season in seasons}
 
 
 def jobs_with_places(plan: Plan, jobs: Iterable[Job]) -> list[tuple[Job, bool, Place]]:

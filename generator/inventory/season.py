@@ -1,0 +1,24 @@
+"""The season a day lies in. A season begins in autumn and is named by its spring."""
+
+import datetime
+from typing import Any
+
+from generator.inventory.fields import Limits, whole
+from generator.working import Visible
+
+FIRST_MONTH_OF_A_SEASON = 9
+A_SEASON = Limits(at_least=1990, at_most=2100)
+
+
+def a_season(visible: Visible, help: str, **more: Any) -> Any:
+    """Declare a season, named by its spring."""
+    return whole(visible, help, A_SEASON, **more)
+
+
+def season_of(day: datetime.date) -> int:
+    """Return the season a day lies in, named by its spring.
+
+    >>> season_of(datetime.date(2026, 10, 15)), season_of(datetime.date(2027, 3, 14))
+    (2027, 2027)
+    """
+    return day.year + (day.month >= FIRST_MONTH_OF_A_SEASON)

@@ -9,7 +9,7 @@ from generator.book.model import Book
 from generator.plan.build import make_plan
 from generator.plan.readers import seen_by
 from tests.plan.planned import inventory_of
-from tests.plan.test_upkeep import kept_up
+from tests.plan.test_upkeep import kept_up, logged
 from tests.properties import SEASON, Data
 
 
@@ -44,6 +44,11 @@ def test_each_has_a_sheet_with_ticks_help_and_cautions() -> None:
                  "Somebody knows where I am", "1200 Demo Ridge Road", "Poison line",
                  "Done on ____", "Where the dates come from", "Cautions"):  # fmt: skip
         assert told in sheet, told
+    assert f"--job oak/{SEASON}/stand_check" in sheet
+    assert "--set inspected.what=oak --set inspected.sound=true" in sheet
+    done = pages_of(logged("2027-07-05"), "2027-08-25")[f"work/oak-{SEASON}-stand_check.md"]
+    assert "Done on 5 July 2027" in " ".join(done.split())
+    assert "--job" not in done
     missed = pages_of(kept_up(), "2027-08-25")[f"work/oak-{SEASON}-stand_check.md"]
     assert "The last day was 20 August 2027" in missed
     assert "Done on ____" not in missed
@@ -69,7 +74,7 @@ def test_the_season_that_runs_is_told_beside_the_one_planned() -> None:
     runs, planned = pages["stands/oak.md"].split("Upkeep in season ")[1:]
     assert "done 10 Feb 2026" in runs
     # the straps were not loosened by 28 February 2026
-    assert "missed 28 February 2026 : Nobody climbs it until every strap has been changed." in runs
+    assert "28 February 2026 , missed: Nobody climbs it until every strap has been changed." in runs
     assert "open until 20 Aug 2026" in runs
     assert planned.startswith(str(SEASON))
     assert "missed" not in planned

@@ -293,9 +293,14 @@ def test_a_step_of_an_upkeep_is_named_as_its_sheet_names_it(tmp_path: Path) -> N
     stand = {"id": "oak", "name": "Oak", "upkeep": "stand_inspection"}
     data["stands"] = {"stands": [stand]}
     land = write_property(tmp_path / "land", data)
-    result = run("record", land, "--on", "2027-07-05", "--job", "oak/2027/stand_check")
+    result = run(
+        "record", land, "--on", "2027-07-05", "--job", "oak/2027/stand_check",
+        "--set", "inspected.what=oak", "--set", "inspected.sound=true",
+    )  # fmt: skip
     assert result.exit_code == 0, result.output
     (entry,) = entries_of(land).values()
+    assert entry.inspected is not None
+    assert (entry.inspected.what, entry.inspected.sound) == (("oak",), True)
     assert [(one.at, one.step, one.season) for one in entry.upkeep] == [
         ("oak", "stand_check", 2027)
     ]

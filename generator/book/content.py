@@ -11,15 +11,32 @@ from generator.reference.load import values
 from generator.reference.steps import step_plans
 from generator.working import Reference
 
+# The parts of the book in the order of the work, by the word that a chapter names one with.
+PARTS = {
+    "ground": "Getting the ground ready",
+    "seed": "Seed and sowing",
+    "after": "From seedling to screen",
+    "food": "Food, water and rows",
+    "spraying": "Labels, tanks and machines",
+    "hunting": "Walking in",
+    "safety": "Safety",
+    "papers": "Records and papers",
+    "limits": "About this book",
+}
+
 _FRONT = re.compile(r"\A---\n(.*?)\n---\n(.*)\Z", re.DOTALL)
 
 
 @dataclass(frozen=True, slots=True)
 class Chapter:
-    """One chapter: its title, the readers it is for, its Markdown before values are filled in."""
+    """One chapter: its title, the part of the book it stands in, the readers it is for, its text.
+
+    The text is Markdown before values are filled in.
+    """
 
     name: str
     title: str
+    part: str
     readers: tuple[str, ...]
     body: str
 
@@ -38,7 +55,9 @@ def _chapter(name: str, text: str) -> Chapter:
     if found is None:
         raise ValueError(f"chapter {name} has no front matter")
     front = yaml.safe_load(found[1])
-    return Chapter(name, front["title"], tuple(front["readers"]), found[2])
+    if front["part"] not in PARTS:
+        raise ValueError(f"chapter {name}: no part {front['part']}, only {', '.join(PARTS)}")
+    return Chapter(name, front["title"], front["part"], tuple(front["readers"]), found[2])
 
 
 @cache

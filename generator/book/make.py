@@ -1,13 +1,21 @@
 """A book from a plan: every page, in navigation order, from what one reader may see."""
 
-from generator.book.content import chapters
 from generator.book.exports import owner_files
 from generator.book.model import Book
 from generator.book.pages.back import glossary_page, readers_page, sources_page, workings_page
+from generator.book.pages.calendar import now_page, year_page
 from generator.book.pages.counts import counts_page, plant_when_page, weeds_page
 from generator.book.pages.dates import dates_page
 from generator.book.pages.front import chapter_page, emergency_page, findings_page, safety_page
 from generator.book.pages.ground import place_page, route_page, stand_page
+from generator.book.pages.lists import (
+    calibration_page,
+    chapters_for,
+    chapters_page,
+    places_page,
+    routes_page,
+    stands_page,
+)
 from generator.book.pages.money import buy_page, money_page
 from generator.book.pages.records import forms_of, record_form_page, records_page
 from generator.book.pages.soil import fertilizer_page, lime_page, soil_test_page, water_page
@@ -27,18 +35,19 @@ from generator.plan.model import Plan
 
 def make_book(plan: Plan) -> Book:
     """Return the book of one reader: pages as Markdown with their search records."""
-    written: list[Written] = [home_page(plan), emergency_page(plan)]
-    if plan.reader == "owner":
-        written += [findings_page(plan), buy_page(plan), money_page(plan), dates_page(plan)]
-        written += [counts_page(plan), plant_when_page(plan), records_page(plan)]
-    written += [safety_page(plan), work_page(plan)]
-    written += [job_page(plan, job) for job in plan.jobs]
+    is_owner = plan.reader == "owner"
+    written: list[Written] = [home_page(plan), emergency_page(plan), safety_page(plan)]
+    if is_owner:
+        written += [now_page(plan), year_page(plan), findings_page(plan), buy_page(plan)]
+        written += [money_page(plan), dates_page(plan), counts_page(plan), plant_when_page(plan)]
+        written += [records_page(plan)]
+    written += [work_page(plan), *(job_page(plan, job) for job in plan.jobs)]
     written += [record_form_page(plan, job, place) for job, place in forms_of(plan)]
+    written += [places_page(plan)] if is_owner else []
     written += [place_page(plan, place) for place in plan.places]
-    if plan.reader == "owner":
-        written += _owner_pages(plan)
-    written += [chapter_page(one) for one in chapters() if plan.reader in one.readers]
-    if plan.reader == "owner":
+    written += _owner_pages(plan) if is_owner else []
+    written += [chapters_page(plan), *(chapter_page(one) for one in chapters_for(plan.reader))]
+    if is_owner:
         written += [weeds_page(plan), readers_page(plan)]
     sources = sources_page(plan, written)
     written += [workings_page(plan, written), glossary_page(plan), sources]
@@ -49,9 +58,11 @@ def make_book(plan: Plan) -> Book:
 
 def _owner_pages(plan: Plan) -> list[Written]:
     return [
-        *(upkeep_page(plan, job) for job in plan.upkeep),
+        stands_page(plan),
         *(stand_page(plan, one) for one in plan.stands),
+        routes_page(plan),
         *(route_page(plan, one) for one in plan.routes),
+        *(upkeep_page(plan, job) for job in plan.upkeep),
         *(lot_page(plan, one) for one in plan.lots),
         *(row_stock_page(plan, one) for one in plan.plants),
         *(row_stock_page(plan, one) for one in plan.guards),
@@ -60,6 +71,7 @@ def _owner_pages(plan: Plan) -> list[Written]:
         *(product_page(plan, one) for one in plan.products),
         *(fertilizer_page(plan, one) for one in plan.fertilizers),
         *(lime_page(plan, one) for one in plan.limes),
+        calibration_page(plan),
         *(sprayer_page(plan, one) for one in plan.sprayers),
         *(spreader_page(plan, one) for one in plan.spreaders),
         *(drill_page(plan, one) for one in plan.drills),

@@ -103,6 +103,7 @@ TOTAL_FL_OZ = Formula(sum_of, "fl_oz", "total(parts)", "Product in all", "arithm
 TOTAL_USD = Formula(sum_of, "usd", "total(parts)", "Cost in all", "arithmetic")
 NEEDED = Formula(sum_of, "lb", "total(parts)", "Needed in all", "arithmetic")
 TOTAL_AC = Formula(sum_of, "ac", "total(parts)", "Ground of these jobs", "arithmetic")
+TOTAL_GROUND = Formula(sum_of, "ac", "total(parts)", "Ground in all", "arithmetic")
 TOTAL_COUNT = Formula(sum_of, "count", "total(parts)", "Together", "arithmetic")
 TOTAL_HOURS = Formula(sum_of, "hours", "total(parts)", "Hours in all", "arithmetic")
 TOTAL_RATE = Formula(sum_of, "lb_per_ac", "total(parts)", "Together to an acre", "arithmetic")

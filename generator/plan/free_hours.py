@@ -14,7 +14,7 @@ from generator.plan.cautions import Caution
 from generator.plan.day_words import MONTHS
 from generator.plan.field_work import hired_jobs
 from generator.plan.findings import finding
-from generator.plan.model import Finding, Plan
+from generator.plan.model import Finding, Job, Plan
 from generator.plan.money import open_months
 from generator.working import Figure, Given, Quantity, Reference
 
@@ -26,6 +26,7 @@ Months = tuple[datetime.date, ...]  # the first day of each
 class OwnWork:
     """One job's hours and the months, from the plan's on, in which it can be done."""
 
+    job: Job
     hours: Quantity
     months: Months
 
@@ -60,7 +61,11 @@ def own_work(plan: Plan) -> tuple[OwnWork, ...]:
     jobs = {job.id: job for job in plan.jobs}
     now = plan.as_of.replace(day=1)
     return tuple(
-        OwnWork(one.hours, tuple(month for month in open_months(jobs[one.job_id]) if month >= now))
+        OwnWork(
+            jobs[one.job_id],
+            one.hours,
+            tuple(month for month in open_months(jobs[one.job_id]) if month >= now),
+        )
         for one in plan.times
         if one.job_id not in others
     )
@@ -110,12 +115,12 @@ def _free(plan: Plan, helper: Helper, month: datetime.date) -> Given | Quantity 
         return None
     return FREE(
         f"hours/{plan.season}/{month:%Y-%m}/{helper.id}_hours",
-        weekends_count=_weekends(month, plan.as_of),
+        weekends_count=weekends_of(month, plan.as_of),
         weekend_hours=helper.weekend_hours,
     )
 
 
-def _weekends(month: datetime.date, as_of: datetime.date) -> Reference:
+def weekends_of(month: datetime.date, as_of: datetime.date) -> Reference:
     """Return how many Saturdays a month has, from the plan's day on."""
     _, length = calendar.monthrange(month.year, month.month)
     days = (month.replace(day=number) for number in range(1, length + 1))

@@ -50,6 +50,19 @@ class Row:
 
 
 @dataclass(frozen=True, slots=True)
+class SeasonMoney:
+    """Dollars of one season: what the log says was spent, what is still to pay, what comes back.
+
+    The last two are known of the plan's season alone; None where there is none.
+    """
+
+    season: int
+    spent: Quantity | None
+    to_pay: Quantity | None
+    paid_back: Quantity | None
+
+
+@dataclass(frozen=True, slots=True)
 class Month:
     """A month with the jobs that are open in it and their hours together."""
 
@@ -216,16 +229,36 @@ def money_numbers(plan: Plan) -> list[Quantity | None]:
 
 
 def spent(plan: Plan) -> tuple[tuple[int, Quantity], ...]:
-    """Return what the log says was paid for things, by the season the day stands in."""
+    """Return what the log says was paid, by the season the day stands in."""
     paid: dict[int, list[Given]] = {}
     for entry in plan.entries:
         season = season_of(entry.done_on)
         costs = [one.cost_usd for one in entry.bought if one.cost_usd is not None]
+        costs += [one.cost_usd for one in entry.spent]
         paid.setdefault(season, []).extend(costs)
     return tuple(
         (season, TOTAL_USD(f"money/{plan.season}/spent/{season}_usd", parts=tuple(costs)))
         for season, costs in sorted(paid.items())
         if costs
+    )
+
+
+def money_by_season(plan: Plan) -> tuple[SeasonMoney, ...]:
+    """Return the dollars of every season from the first of the log to the plan's."""
+    paid = dict(spent(plan))
+    first = min([*paid, plan.season])
+    return tuple(_season_money(plan, season, paid) for season in range(first, plan.season + 1))
+
+
+def _season_money(plan: Plan, season: int, paid: dict[int, Quantity]) -> SeasonMoney:
+    if season != plan.season:
+        return SeasonMoney(season, paid.get(season), None, None)
+    mine = next(iter(rows(plan, "season")), None)
+    return SeasonMoney(
+        season,
+        paid.get(season),
+        to_pay(plan, purchases(plan)),
+        mine.paid_back if mine is not None else None,
     )
 
 

@@ -54,6 +54,11 @@ WITHOUT_SUFFIX = {
     "compute.money.part_of.part": "in the unit of together",
     "compute.money.part_of.together": "in the unit of part",
     "book.model.SearchRecord.boost": "a weight among hits, without a unit",
+    "book.charts.columns.Piece.value": "in the unit of its picture",
+    "book.charts.columns.scale_top.highest": "in the unit of the picture",
+    "book.charts.columns.level_step.highest": "in the unit of the picture",
+    "book.charts.columns._levels.top": "in the unit of the picture",
+    "book.charts.columns._column.top": "in the unit of the picture",
     "plan.ground._measured.value": "its unit stands in the argument beside it",
     "plan.tank.Pour.low": "in the unit of the rate beside it",
     "plan.tank.Pour.most": "in the unit of the rate beside it",
@@ -75,6 +80,8 @@ WITHOUT_UNIT = {
 
 # A point is a pair of degrees, north and east, as in the property folder.
 POINT = "lat_lon"
+# Lengths on a page, in pixels, of pictures alone.
+PIXELS = "px"
 
 
 def unit_of(name: str) -> str | None:
@@ -84,8 +91,9 @@ def unit_of(name: str) -> str | None:
     """
     if name in UNITS:
         return name
-    if name.endswith(f"_{POINT}"):
-        return POINT
+    for own in (POINT, PIXELS):
+        if name.endswith(f"_{own}"):
+            return own
     split = split_suffix(name)
     return None if split is None or split[0].endswith("_per") else split[1]
 

@@ -51,7 +51,7 @@ def dates_page(plan: Plan) -> Written:
         ],
         products={one.id: one.name for one in plan.products},
         readers={one.reader: one.name or one.reader for one in plan.handed},
-        placed=_placed(plan),
+        placed=placed(plan),
         work_words=_work_words(plan),
         findings=[one for one in plan.findings if one.subject in subjects],
         kept=kept,
@@ -67,7 +67,7 @@ def _in_season(plan: Plan, dates: DateRange) -> tuple[Span, ...]:
     return comes_back(dates, season)
 
 
-def _placed(plan: Plan) -> Any:
+def placed(plan: Plan) -> Any:
     """Return the function that says on which places something holds."""
     names = {one.id: one.name for one in plan.places}
     names |= {one.id: one.name for one in plan.stands} | {one.id: one.name for one in plan.routes}

@@ -1,6 +1,7 @@
 """Pages of the ground: places, stands, routes."""
 
 from generator.book.pages.counts import OUTCOMES
+from generator.book.pages.pictures import heights_picture
 from generator.book.pages.seen import heights, looked_over, sight_checks
 from generator.book.pages.written import (
     PLACES,
@@ -23,6 +24,8 @@ def place_page(plan: Plan, place: Place) -> Written:
     jobs = [job for job in plan.jobs if job.place_id == place.id]
     stopped = stopped_in(plan.findings)
     screen = place.screen
+    planting_ids = [one.id for one in screen.plantings] if screen is not None else []
+    seen_heights = heights(plan, planting_ids)
     said = [place.name, *(job.step.name for job in jobs)]
     if screen is not None:
         said += [one.steps.replace("_", " ") for one in screen.plantings]
@@ -52,7 +55,12 @@ def place_page(plan: Plan, place: Place) -> Written:
         counts=plan.decided.of_place(place.id),
         outcomes=OUTCOMES,
         looks=looked_over(plan, place.id),
-        heights=heights(plan, [one.id for one in screen.plantings] if screen is not None else []),
+        heights=seen_heights,
+        height_pictures=[
+            picture
+            for one in (screen.plantings if screen is not None else ())
+            if (picture := heights_picture(one.id, one.season, plan.season, seen_heights))
+        ],
     )
 
 

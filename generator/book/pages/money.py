@@ -1,6 +1,10 @@
 """Pages of money: what to buy, and what everything costs in dollars and hours."""
 
+import itertools
+from collections.abc import Iterable
+
 from generator.book.exports import BUDGET_CSV, BUDGET_XLSX, BUY_CSV
+from generator.book.pages.pictures import money_picture, weekends_picture
 from generator.book.pages.written import LOGGED, Written, from_template, jobs_with_places
 from generator.plan.budget import (
     Total,
@@ -13,7 +17,17 @@ from generator.plan.budget import (
 from generator.plan.field_work import hire_charge, hired_jobs, rentings
 from generator.plan.free_hours import HOURS, own_months
 from generator.plan.model import Job, Plan, stopped_in
-from generator.plan.money import hours_in_all, months, payments, places_apart, rows, spent, to_pay
+from generator.plan.money import (
+    hours_in_all,
+    money_by_season,
+    months,
+    payments,
+    places_apart,
+    rows,
+    spent,
+    to_pay,
+)
+from generator.plan.weekends import Weekend, weekends
 
 LEFT_OUT = ("stopped", "missed", "done", "not_needed")
 
@@ -53,6 +67,7 @@ def money_page(plan: Plan) -> Written:
     hirers = {job.id: hire for hire in plan.hires for job in hired_jobs(plan, hire)}
     subjects = {one.id for one in plan.machines} | {one.id for one in plan.hires}
     subjects |= {one.id for one in plan.cost_share}
+    seasons, filled = money_by_season(plan), weekends(plan)
     return from_template(
         plan,
         "money.md",
@@ -87,8 +102,20 @@ def money_page(plan: Plan) -> Written:
             if one.subject in subjects or one.subject.startswith((LOGGED, HOURS))
         ],
         own_months=own_months(plan),
+        seasons=seasons,
+        seasons_picture=money_picture(seasons),
+        weekends=_by_month(filled.weekends),
+        without_room=[(part, jobs[part.job.id]) for part in filled.without_room],
+        weekends_picture=weekends_picture(filled.weekends),
         files=(BUDGET_CSV, BUDGET_XLSX),
     )
+
+
+def _by_month(weekends: Iterable[Weekend]) -> list[tuple[Weekend, list[Weekend]]]:
+    """Return the months, each by its first weekend, with the weekends that work falls on."""
+    months = itertools.groupby(weekends, key=lambda one: one.saturday.replace(day=1))
+    listed = [list(group) for _, group in months]
+    return [(group[0], [one for one in group if one.jobs]) for group in listed]
 
 
 def _why_left_out(job: Job, stopped: frozenset[str]) -> str | None:

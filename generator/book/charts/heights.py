@@ -1,0 +1,77 @@
+"""Heights of a planting over its seasons: what was measured, each where and when it was."""
+
+import datetime
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+from markupsafe import Markup
+
+from generator.book.charts.columns import level_step, scale_top
+from generator.book.charts.drawing import dot, percent, picture, pixels, rule, words
+from generator.plan.calendar import day_in_season
+from generator.plan.job_days import FIRST_OF_SEASON
+
+PLOT_PX, HEAD_PX, FOOT_PX = 180, 22, 24
+
+
+@dataclass(frozen=True, slots=True)
+class Height:
+    """A height in feet on a day; `height_in` is the number as it was typed, in inches."""
+
+    day: datetime.date
+    height_ft: float
+    height_in: float
+
+
+@dataclass(frozen=True, slots=True)
+class Heights:
+    """A picture of heights from one season to another: an id of our own, a title, what is seen."""
+
+    name: str
+    title: str
+    first_season: int
+    last_season: int
+    measured: tuple[Height, ...]
+
+
+def drawn(chart: Heights) -> Markup:
+    """Return the picture: a column of room for each season, a dot for each height."""
+    first = day_in_season(FIRST_OF_SEASON, chart.first_season)
+    last = day_in_season(FIRST_OF_SEASON, chart.last_season + 1)
+    top = scale_top(max(one.height_ft for one in chart.measured))
+    parts = [*_levels(top), *_seasons(chart, first, last)]
+    for one in chart.measured:
+        x, y = percent(_share(one.day, first, last)), pixels(_down(one.height_ft, top))
+        parts.append(dot(x, y, {"value": repr(one.height_in), "day": one.day.isoformat()}))
+    told = "Heights in feet by season of growth. The list below holds the same numbers."
+    return picture(chart.name, HEAD_PX + PLOT_PX + FOOT_PX, chart.title, told, parts)
+
+
+def _share(day: datetime.date, first: datetime.date, last: datetime.date) -> float:
+    return (day - first).days / (last - first).days
+
+
+def _down(height_ft: float, top_ft: float) -> float:
+    return HEAD_PX + PLOT_PX * (1 - height_ft / top_ft)
+
+
+def _levels(top_ft: float) -> list[Markup]:
+    step, parts = level_step(top_ft), []
+    for number in range(round(top_ft / step) + 1):
+        y = _down(step * number, top_ft)
+        parts.append(rule("0", pixels(y), "100%", pixels(y), "level" if number else "ground-line"))
+        if number:
+            parts.append(words("0", pixels(y - 3), f"{step * number:,.6g}", "start", "scale"))
+    return parts
+
+
+def _seasons(chart: Heights, first: datetime.date, last: datetime.date) -> Sequence[Markup]:
+    parts = []
+    for season in range(chart.first_season, chart.last_season + 1):
+        begins = _share(day_in_season(FIRST_OF_SEASON, season), first, last)
+        ends = _share(day_in_season(FIRST_OF_SEASON, season + 1), first, last)
+        x = percent(begins)
+        parts.append(rule(x, pixels(HEAD_PX), x, pixels(HEAD_PX + PLOT_PX), "season"))
+        foot = pixels(HEAD_PX + PLOT_PX + 16)
+        parts.append(words(percent((begins + ends) / 2), foot, str(season), "middle"))
+    return parts

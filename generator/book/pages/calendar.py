@@ -1,0 +1,143 @@
+"""Pages of the calendar: now and the months to come, and the year as bands."""
+
+import datetime
+from collections.abc import Iterable
+from dataclasses import dataclass
+
+from markupsafe import Markup
+
+from generator.book.charts.bands import band, month_scale
+from generator.book.pages.dates import KINDS, placed
+from generator.book.pages.written import (
+    Listed,
+    Written,
+    everything_to_do,
+    from_template,
+    subject_of,
+)
+from generator.plan.calendar import day_in_season
+from generator.plan.cautions import Caution
+from generator.plan.days import comes_back
+from generator.plan.job_days import FIRST_OF_SEASON, LAST_OF_SEASON
+from generator.plan.model import Job, Plan, Span
+from generator.plan.month_by_month import month_by_month
+
+NOW, YEAR = "Now, month by month", "The year"
+KEEP_OUT = Caution.KEEP_OUT.value.code
+# Kinds of work that stand together in the year, each kind in one group.
+WORK_GROUPS = {
+    "Spraying": ("spray",),
+    "Sowing and planting": ("till", "roll", "sow", "plant", "replant"),
+    "Lime and fertilizer": ("lime", "fertilize"),
+    "Mowing, burning and tending": ("mow", "burn", "tend"),
+    "Walks, lanes and water": ("cut", "rake", "dig", "refill"),
+    "Looking and counting": ("look", "count", "inspect"),
+}
+
+
+@dataclass(frozen=True, slots=True)
+class BandRow:
+    """One row of the year: a step with the same open dates on one place or on several."""
+
+    name: str
+    dates: Span
+    jobs: tuple[Listed, ...]
+    picture: Markup
+
+
+def now_page(plan: Plan) -> Written:
+    """Return what is open, what must rest, and the months to come with their work."""
+    listed = {one[0].id: one for one in everything_to_do(plan)}
+    months = month_by_month(plan)
+    today = (plan.as_of, plan.as_of)
+    return from_template(
+        plan,
+        "now.md",
+        NOW,
+        "",
+        "now",
+        ["now", "today", "this month", "open", *(job.step.name for job, _, _ in listed.values())],
+        open_now=_closing_first(one for one in listed.values() if one[0].state.kind == "open"),
+        resting=[
+            (one, KINDS[one.kind], span) for one in plan.dates for span in comes_back(one, today)
+        ],
+        kept_out=[(one, subject_of(plan, one)) for one in plan.findings if one.code == KEEP_OUT],
+        months=[(one, [(listed[each.job.id], each.turn) for each in one.jobs]) for one in months],
+        kinds=KINDS,
+        placed=placed(plan),
+    )
+
+
+def _closing_first(jobs: Iterable[Listed]) -> list[Listed]:
+    last = datetime.date.max
+    return sorted(jobs, key=lambda one: (one[0].dates.closes or last, one[0].id))
+
+
+def year_page(plan: Plan) -> Written:
+    """Return the season as bands: every kind of work with its open dates, and dates to keep."""
+    listed = [one for one in everything_to_do(plan) if _is_in_season(plan, one)]
+    groups = [
+        (title, _rows(plan, [one for one in listed if one[0].step.operation in kinds]))
+        for title, kinds in WORK_GROUPS.items()
+    ]
+    return from_template(
+        plan,
+        "year.md",
+        YEAR,
+        "",
+        "year",
+        ["year", "season", "calendar", *(title for title, rows in groups if rows)],
+        scale=month_scale(plan.season),
+        kept=_kept(plan),
+        groups=[(title, rows) for title, rows in groups if rows],
+        undated=[one for one in everything_to_do(plan) if one[0].state.kind == "undated"],
+        placed=placed(plan),
+    )
+
+
+def _season(plan: Plan) -> Span:
+    first, last = (day_in_season(one, plan.season) for one in (FIRST_OF_SEASON, LAST_OF_SEASON))
+    return first, last
+
+
+def _is_in_season(plan: Plan, one: Listed) -> bool:
+    opens, closes = one[0].dates.opens, one[0].dates.closes
+    if opens is None or closes is None or closes < opens:
+        return False
+    first, last = _season(plan)
+    return opens <= last and closes >= first
+
+
+def _rows(plan: Plan, listed: list[Listed]) -> list[BandRow]:
+    """Return the rows of one kind of work: what is the same on several places shares a row."""
+    same: dict[tuple[Span, str, tuple[Span, ...]], list[Listed]] = {}
+    for one in listed:
+        same.setdefault((_dates(one), one[0].step.name, _not_on(one)), []).append(one)
+    return [
+        BandRow(name, dates, tuple(jobs), band(plan.season, (dates,), not_on, plan.as_of))
+        for (dates, name, not_on), jobs in sorted(same.items(), key=lambda entry: entry[0])
+    ]
+
+
+def _dates(one: Listed) -> Span:
+    """Return the open dates of a job that has them."""
+    opens, closes = one[0].dates.opens, one[0].dates.closes
+    assert opens is not None
+    assert closes is not None
+    return opens, closes
+
+
+def _not_on(one: Listed) -> tuple[Span, ...]:
+    job = one[0]
+    return job.days.not_on if isinstance(job, Job) and job.days is not None else ()
+
+
+def _kept(plan: Plan) -> list[tuple[str, Markup, tuple[Span, ...], tuple[str, ...], str | None]]:
+    """Return the dates of the season with their bands, by the first day."""
+    rows = []
+    for one in plan.dates:
+        spans = comes_back(one, _season(plan))
+        if spans:
+            drawn = band(plan.season, (), spans, plan.as_of)
+            rows.append((KINDS[one.kind], drawn, spans, one.places, one.note))
+    return sorted(rows, key=lambda entry: (entry[2], entry[0]))

@@ -1,0 +1,195 @@
+"""Lists that open the groups of the book: every place, stand, walk, machine at a glance."""
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from typing import TypeVar
+
+from generator.book.content import PARTS, Chapter, chapters
+from generator.book.pages.counts import OUTCOMES
+from generator.book.pages.pictures import acres_picture
+from generator.book.pages.seen import heights, sight_checks
+from generator.book.pages.written import (
+    CHAPTERS,
+    EQUIPMENT,
+    PLACES,
+    ROUTES,
+    STANDS,
+    Listed,
+    Written,
+    address_of,
+    everything_to_do,
+    from_template,
+)
+from generator.inventory.log import LogEntry
+from generator.inventory.places import Screen
+from generator.plan.catches import (
+    Catch,
+    SprayerCatch,
+    drill_catches,
+    sprayer_catches,
+    spreader_catches,
+)
+from generator.plan.decided import CountSaid
+from generator.plan.findings import older_than_a_year
+from generator.plan.grown import AGES, Grown, acres_by_age, grown_in
+from generator.plan.model import Place, Plan
+from generator.reference.load import planting_kinds, species
+
+_C = TypeVar("_C", Catch, SprayerCatch)
+LISTED_FIRST = ("open", "waiting", "undated")
+
+
+@dataclass(frozen=True, slots=True)
+class PlaceRow:
+    """A place at a glance: what stands on it, its last height and count, its next job."""
+
+    place: Place
+    grown: Grown | None
+    height: LogEntry | None
+    counts: tuple[CountSaid, ...]
+    next_job: Listed | None
+
+
+def places_page(plan: Plan) -> Written:
+    """Return every place with what stands on it, what it was last seen at, and what comes next."""
+    grown = {one.place.id: one for one in grown_in(plan, plan.season)}
+    acres = acres_by_age(plan)
+    rows = [_place_row(plan, place, grown.get(place.id)) for place in plan.places]
+    return from_template(
+        plan,
+        "places.md",
+        "Places and plantings",
+        PLACES,
+        "places",
+        ["places", "screens", "strips", "plots", "plantings"],
+        rows=rows,
+        outcomes=OUTCOMES,
+        kinds=planting_kinds(),
+        species=species(),
+        acres=acres,
+        picture=acres_picture(acres),
+        ages=[
+            (age, words) for age, words in AGES.items() if any(age in one.acres for one in acres)
+        ],
+    )
+
+
+def _place_row(plan: Plan, place: Place, grown: Grown | None) -> PlaceRow:
+    planting_ids = [grown.planting.id] if grown is not None else []
+    counted = [
+        one
+        for planting in plan.decided.of_place(place.id)
+        if planting.planting.id in planting_ids
+        for one in planting.counts
+    ]
+    return PlaceRow(
+        place,
+        grown,
+        next(iter(heights(plan, planting_ids)), None),
+        tuple(counted),
+        _next_job(plan, place.id),
+    )
+
+
+def _next_job(plan: Plan, subject_id: str) -> Listed | None:
+    """Return the first job that is still ahead on a place, a stand, a walk or a water hole."""
+    ahead = [
+        one
+        for one in everything_to_do(plan)
+        if one[2].id == subject_id and one[0].state.kind in LISTED_FIRST
+    ]
+    return min(ahead, key=lambda one: LISTED_FIRST.index(one[0].state.kind), default=None)
+
+
+def stands_page(plan: Plan) -> Written:
+    """Return every stand with its inspection, its ways in, and what stands against climbing it."""
+    return from_template(
+        plan,
+        "stands.md",
+        "Stands",
+        STANDS,
+        "stands",
+        ["stands", "inspection", "ways in"],
+        rows=[
+            (
+                one,
+                [route for route in plan.routes if one.id in route.serves],
+                plan.findings_on(one.id),
+                _next_job(plan, one.id),
+            )
+            for one in plan.stands
+        ],
+        address_of=address_of,
+    )
+
+
+def routes_page(plan: Plan) -> Written:
+    """Return every walk with where it leads, what hides it, and when it was last looked at."""
+    return from_template(
+        plan,
+        "routes.md",
+        "Walks in",
+        ROUTES,
+        "routes",
+        ["routes", "walks", "hidden"],
+        rows=[
+            (
+                one,
+                [stand for stand in plan.stands if stand.id in one.serves],
+                [place for place in plan.places if _hides(place.screen, one.id)],
+                next(iter(sight_checks(plan, one.id)), None),
+            )
+            for one in plan.routes
+        ],
+        address_of=address_of,
+    )
+
+
+def _hides(screen: Screen | None, route_id: str) -> bool:
+    return screen is not None and route_id in screen.hides
+
+
+def calibration_page(plan: Plan) -> Written:
+    """Return every sprayer, spreader and drill with what its last catch test gave."""
+    return from_template(
+        plan,
+        "calibration.md",
+        "Calibration",
+        EQUIPMENT,
+        "calibration",
+        ["calibration", "catch test", "sprayer", "spreader", "drill"],
+        sprayers=[(one, *_last(plan, sprayer_catches(one, plan.season))) for one in plan.sprayers],
+        spreaders=[
+            (one, *_last(plan, spreader_catches(one, plan.season))) for one in plan.spreaders
+        ],
+        drills=[(one, *_last(plan, drill_catches(one, plan.season))) for one in plan.drills],
+        address_of=address_of,
+    )
+
+
+def _last(plan: Plan, catches: Sequence[_C]) -> tuple[_C | None, bool]:
+    """Return the last catch test, if there is one, and whether it is more than a year old."""
+    last = next(iter(catches), None)
+    return last, last is not None and older_than_a_year(last.test.tested_on, plan.as_of)
+
+
+def chapters_page(plan: Plan) -> Written:
+    """Return the chapters that this reader has, in the order of the work."""
+    return from_template(
+        plan,
+        "chapters.md",
+        "Chapters",
+        CHAPTERS,
+        "chapters",
+        ["chapters", *(one.title for one in chapters_for(plan.reader))],
+        parts_of_the_book=[
+            (words, listed)
+            for part, words in PARTS.items()
+            if (listed := [one for one in chapters_for(plan.reader) if one.part == part])
+        ],
+    )
+
+
+def chapters_for(reader: str) -> list[Chapter]:
+    """Return the chapters written for a kind of reader."""
+    return [one for one in chapters() if reader in one.readers]

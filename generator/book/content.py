@@ -1,6 +1,7 @@
 """Authored prose: chapters and safety callouts, with values drawn from reference data."""
 
 import re
+from collections.abc import Iterable
 from dataclasses import dataclass
 from functools import cache
 
@@ -48,6 +49,15 @@ def chapters() -> tuple[Chapter, ...]:
         _chapter(path.stem, path.read_text(encoding="utf-8"))
         for path in sorted((shipped("content") / "chapters").glob("*.md"))
     )
+
+
+def chapters_for(reader: str, names: Iterable[str]) -> tuple[Chapter, ...]:
+    """Return the chapters of these names that a reader has, in the order of the names.
+
+    Raises KeyError for a name that no chapter has.
+    """
+    by_name = {one.name: one for one in chapters()}
+    return tuple(one for name in names if reader in (one := by_name[name]).readers)
 
 
 def _chapter(name: str, text: str) -> Chapter:

@@ -16,7 +16,16 @@ from generator.inventory.fields import (
     word,
 )
 from generator.inventory.label import TIMINGS
-from generator.reference.steps import Bound, Need, Step, StepPlan, settings_of, step_plans, ticks_of
+from generator.reference.steps import (
+    Bound,
+    Need,
+    Step,
+    StepPlan,
+    chapters_of,
+    settings_of,
+    step_plans,
+    ticks_of,
+)
 from generator.working import Given, Reference
 
 OWNER = "owner_steps"
@@ -141,6 +150,7 @@ def _step(own: OwnStep) -> Step:
         asks=own.asks,
         needs=tuple(Need(one.step, "yes" if one.answer == "yes" else "no") for one in own.needs),
         excludes=own.excludes,
+        chapters=chapters_of(own.operation),
     )
 
 

@@ -48,6 +48,7 @@ class Step:
     work, the owner's own word on the step. `seasons_later` counts from the season of the planting.
     `asks` is a question the log answers; `needs` are answers this step waits for; `excludes` are
     steps that, once done, leave nothing to do here; `instead` is what to sow when this is missed.
+    `chapters` are the names of those that say how it is done, the nearest first.
     """
 
     id: str
@@ -67,6 +68,7 @@ class Step:
     needs: tuple[Need, ...] = ()
     excludes: tuple[str, ...] = ()
     instead: tuple[Instead, ...] = ()
+    chapters: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -108,6 +110,12 @@ def ticks_of(operation: str) -> tuple[str, ...]:
     return tuple(_operation(operation).get("ticks", ()))
 
 
+@cache
+def chapters_of(operation: str) -> tuple[str, ...]:
+    """Return the chapters for every step of an operation, whichever plan it stands in."""
+    return tuple(_operation(operation).get("chapters", ()))
+
+
 def _operation(operation: str) -> dict[str, Any]:
     return next(one for one in read_data("operations.yaml") if one["id"] == operation)
 
@@ -145,6 +153,9 @@ def _step(entry: dict[str, Any]) -> Step:
         needs=tuple(Need(one["step"], one["answer"]) for one in entry.get("needs", ())),
         excludes=tuple(entry.get("excludes", ())),
         instead=tuple(_instead(one) for one in entry.get("instead", ())),
+        chapters=tuple(
+            dict.fromkeys((*entry.get("chapters", ()), *chapters_of(entry["operation"])))
+        ),
     )
 
 

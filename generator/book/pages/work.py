@@ -4,7 +4,7 @@ import datetime
 
 from markupsafe import Markup
 
-from generator.book.content import callout
+from generator.book.content import callout, chapters_for
 from generator.book.marks import Marks
 from generator.book.pages.written import (
     UPKEEP,
@@ -134,6 +134,7 @@ def job_page(plan: Plan, job: Job) -> Written:
         treated=[one.lot for one in job.sowings if says_something(one.lot.tag.treated)],
         instead=still_to_sow(job, plan.as_of),
         mixing={one.id: one for one in mixing_steps()},
+        chapters=chapters_for(plan.reader, job.step.chapters),
         nutrient_words=NUTRIENT_WORDS,
     )
     cautions = cautions_block((callout(cautions_of(job.step.operation)), callout("general")), marks)
@@ -172,6 +173,7 @@ def upkeep_page(plan: Plan, job: UpkeepJob) -> Written:
         subject_page=f"{SUBJECT_FOLDERS[job.kind]}/{address_of(job.subject)}.html",
         operation=operations()[job.step.operation],
         lines=lines,
+        chapters=chapters_for(plan.reader, job.step.chapters),
     )
     cautions = cautions_block((callout(cautions_of(job.step.operation)), callout("general")), marks)
     body += f"\n## Cautions\n\n{cautions}"

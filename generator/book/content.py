@@ -44,11 +44,16 @@ class Chapter:
 
 @cache
 def chapters() -> tuple[Chapter, ...]:
-    """Return every chapter in the order of file names."""
-    return tuple(
-        _chapter(path.stem, path.read_text(encoding="utf-8"))
-        for path in sorted((shipped("content") / "chapters").glob("*.md"))
-    )
+    """Return every chapter, part by part of the book, by title within a part."""
+    paths = (shipped("content") / "chapters").glob("*.md")
+    found = (_chapter(path.stem, path.read_text(encoding="utf-8")) for path in paths)
+    order = list(PARTS)
+    return tuple(sorted(found, key=lambda one: (order.index(one.part), one.title)))
+
+
+def written_for(reader: str) -> list[Chapter]:
+    """Return the chapters written for a kind of reader."""
+    return [one for one in chapters() if reader in one.readers]
 
 
 def chapters_for(reader: str, names: Iterable[str]) -> tuple[Chapter, ...]:

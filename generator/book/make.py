@@ -1,5 +1,6 @@
 """A book from a plan: every page, in navigation order, from what one reader may see."""
 
+from generator.book.content import written_for
 from generator.book.exports import owner_files
 from generator.book.model import Book
 from generator.book.pages.back import glossary_page, readers_page, sources_page, workings_page
@@ -10,7 +11,6 @@ from generator.book.pages.front import chapter_page, emergency_page, findings_pa
 from generator.book.pages.ground import place_page, route_page, stand_page
 from generator.book.pages.lists import (
     calibration_page,
-    chapters_for,
     chapters_page,
     places_page,
     routes_page,
@@ -46,7 +46,7 @@ def make_book(plan: Plan) -> Book:
     written += [places_page(plan)] if is_owner else []
     written += [place_page(plan, place) for place in plan.places]
     written += _owner_pages(plan) if is_owner else []
-    written += [chapters_page(plan), *(chapter_page(one) for one in chapters_for(plan.reader))]
+    written += [chapters_page(plan), *(chapter_page(one) for one in written_for(plan.reader))]
     if is_owner:
         written += [weeds_page(plan), readers_page(plan)]
     sources = sources_page(plan, written)

@@ -89,8 +89,8 @@ def test_a_step_names_its_own_chapters_first_and_none_twice() -> None:
     ],
 )
 def test_a_link_that_leads_nowhere_is_seen(link: str, fault: str) -> None:
-    private = Chapter("private", "Private", ("owner",), "")
-    chapter = Chapter("one", "One", ("owner", "contractor"), f"See {link}.")
+    private = Chapter("private", "Private", "limits", ("owner",), "")
+    chapter = Chapter("one", "One", "limits", ("owner", "contractor"), f"See {link}.")
     assert list(link_faults(chapter, {"private": private, "one": chapter})) == [fault]
 
 

@@ -4,7 +4,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from typing import TypeVar
 
-from generator.book.content import PARTS, Chapter, chapters
+from generator.book.content import PARTS, written_for
 from generator.book.pages.counts import OUTCOMES
 from generator.book.pages.pictures import acres_picture
 from generator.book.pages.seen import heights, sight_checks
@@ -181,15 +181,10 @@ def chapters_page(plan: Plan) -> Written:
         "Chapters",
         CHAPTERS,
         "chapters",
-        ["chapters", *(one.title for one in chapters_for(plan.reader))],
+        ["chapters", *(one.title for one in written_for(plan.reader))],
         parts_of_the_book=[
             (words, listed)
             for part, words in PARTS.items()
-            if (listed := [one for one in chapters_for(plan.reader) if one.part == part])
+            if (listed := [one for one in written_for(plan.reader) if one.part == part])
         ],
     )
-
-
-def chapters_for(reader: str) -> list[Chapter]:
-    """Return the chapters written for a kind of reader."""
-    return [one for one in chapters() if reader in one.readers]

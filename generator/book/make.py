@@ -6,7 +6,7 @@ from generator.book.model import Book
 from generator.book.pages.back import glossary_page, readers_page, sources_page, workings_page
 from generator.book.pages.calendar import now_page, year_page
 from generator.book.pages.counts import counts_page, plant_when_page, weeds_page
-from generator.book.pages.dates import dates_page
+from generator.book.pages.dates import dates_page, others_out_page
 from generator.book.pages.front import chapter_page, emergency_page, findings_page, safety_page
 from generator.book.pages.ground import place_page, route_page, stand_page
 from generator.book.pages.lists import (
@@ -30,6 +30,7 @@ from generator.book.pages.store import (
 from generator.book.pages.work import home_page, job_page, upkeep_page, work_page
 from generator.book.pages.written import Written
 from generator.book.text import searchable
+from generator.inventory.schema import PARTNER
 from generator.plan.model import Plan
 
 
@@ -41,10 +42,13 @@ def make_book(plan: Plan) -> Book:
         written += [now_page(plan), year_page(plan), findings_page(plan), buy_page(plan)]
         written += [money_page(plan), dates_page(plan), counts_page(plan), plant_when_page(plan)]
         written += [records_page(plan)]
+    if plan.reader == PARTNER:
+        written.append(others_out_page(plan))
     written += [work_page(plan), *(job_page(plan, job) for job in plan.jobs)]
     written += [record_form_page(plan, job, place) for job, place in forms_of(plan)]
     written += [places_page(plan)] if is_owner else []
     written += [place_page(plan, place) for place in plan.places]
+    written += _stands_and_walks(plan)
     written += _owner_pages(plan) if is_owner else []
     written += [chapters_page(plan), *(chapter_page(one) for one in written_for(plan.reader))]
     if is_owner:
@@ -56,13 +60,19 @@ def make_book(plan: Plan) -> Book:
     return Book(searchable(plan.title), plan.reader, plan.as_of, pages, files)
 
 
-def _owner_pages(plan: Plan) -> list[Written]:
+def _stands_and_walks(plan: Plan) -> list[Written]:
+    is_owner = plan.reader == "owner"
     return [
-        stands_page(plan),
+        *([stands_page(plan)] if is_owner else []),
         *(stand_page(plan, one) for one in plan.stands),
-        routes_page(plan),
+        *([routes_page(plan)] if is_owner else []),
         *(route_page(plan, one) for one in plan.routes),
         *(upkeep_page(plan, job) for job in plan.upkeep),
+    ]
+
+
+def _owner_pages(plan: Plan) -> list[Written]:
+    return [
         *(lot_page(plan, one) for one in plan.lots),
         *(row_stock_page(plan, one) for one in plan.plants),
         *(row_stock_page(plan, one) for one in plan.guards),

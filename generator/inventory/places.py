@@ -209,6 +209,7 @@ class Stand(Record):
     id: str = identity("id of the stand")
     was: tuple[str, ...] = text("place", "ids it had before", many=True)
     name: str = text("place", "name you use", required=True)
+    known_as: str | None = text("page", "name other readers see, where not this one")
     at_lat_lon: LatLon | None = lat_lon("place", "where it stands")
     seat_height_ft: Given | None = measure("place", "height of the seat", "ft", POSITIVE)
     straps_checked_on: datetime.date | None = day(
@@ -228,6 +229,7 @@ class Route(Record):
     id: str = identity("id of the route")
     was: tuple[str, ...] = text("place", "ids it had before", many=True)
     name: str = text("place", "name you use", required=True)
+    known_as: str | None = text("page", "name other readers see, where not this one")
     serves: tuple[str, ...] = reference("place", "stands it leads to", "stand", many=True)
     length_ft: Given | None = measure("place", "measured length", "ft", POSITIVE)
     walked_on: datetime.date | None = day("place", "last walked on", recorded=True)

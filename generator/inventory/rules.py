@@ -1,18 +1,13 @@
 """Rules between fields and records, each small, with the sentence that says what it wants."""
 
-import re
 from collections.abc import Iterator
 from typing import Any
 
 from generator.inventory.fields import SeasonSign
 from generator.inventory.label import LabelCard, NotOnLabel, Use, YearlyLimit
+from generator.inventory.page_names import names_a_page, slug
 from generator.inventory.places import Planting, Screen
-from generator.inventory.problems import (
-    NO_FILE_NAMES,
-    Problem,
-    bad_id,
-    shown_value,
-)
+from generator.inventory.problems import Problem, bad_id, shown_value
 from generator.inventory.reading import is_id
 from generator.inventory.rule import Broken, Rule, typed_at
 from generator.inventory.rules_area import AREA_RULES
@@ -20,6 +15,7 @@ from generator.inventory.rules_dates import DATES_RULES
 from generator.inventory.rules_decide import DECIDE_RULES
 from generator.inventory.rules_fert import FERT_RULES
 from generator.inventory.rules_money import MONEY_RULES
+from generator.inventory.rules_readers import READER_RULES
 from generator.inventory.rules_records import RECORDS_RULES
 from generator.inventory.rules_seed import SEED_RULES
 from generator.inventory.rules_spray import SPRAY_RULES
@@ -32,7 +28,6 @@ from generator.units import convert
 from generator.working import Given
 
 NOT_A_CONTRACT = ("no", "n/a", "na", "nil", "not any", "without", "-", "false", "yes", "true", "?")
-LONGEST_PAGE_NAME = 150  # season and step still have to fit into a file name
 
 
 def broken_rules(inventory: Inventory) -> list[Problem]:
@@ -147,15 +142,6 @@ def _each_step_once_a_season(inventory: Inventory) -> Iterator[Broken]:
             seen.update(keys)
 
 
-def slug(text: str) -> str:
-    """Return small letters, digits and dashes for a name other readers see.
-
-    >>> slug("Strip 1 (north)")
-    'strip-1-north'
-    """
-    return re.sub(r"[^a-z0-9]+", "-", text.lower()).strip("-")
-
-
 def _names_for_others(inventory: Inventory) -> Iterator[Broken]:
     seen: set[str] = set()
     for screen in inventory.screens:
@@ -165,7 +151,7 @@ def _names_for_others(inventory: Inventory) -> Iterator[Broken]:
         if not short:
             what = f"known_as {shown_value(screen.known_as)} has no letter or digit"
             yield Broken(screen.where, what, "a short plain name, as in Strip 1")
-        elif len(short) > LONGEST_PAGE_NAME or short in NO_FILE_NAMES:
+        elif not names_a_page(short):
             what = f"known_as {shown_value(screen.known_as)} cannot name a page"
             yield Broken(screen.where, what, "a short plain name, as in Strip 1")
         elif short in seen:
@@ -342,4 +328,5 @@ RULES = (
     *DATES_RULES,
     *RECORDS_RULES,
     *DECIDE_RULES,
+    *READER_RULES,
 )

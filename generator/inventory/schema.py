@@ -40,6 +40,7 @@ from generator.reference.steps import Step, StepPlan
 from generator.working import Given
 
 FORMAT = 1
+PARTNER = "partner"  # who hunts with the owner: the one kind of reader who is handed stands
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -104,9 +105,15 @@ class Reader(Record):
     """Someone a build is made for, beside the owner."""
 
     id: str = identity("id of the reader")
-    kind: str = choice("person", "who it is", "contractor", required=True)
+    kind: str = choice("person", "who it is", "contractor", PARTNER, required=True)
     name: str | None = text("person", "name")
     jobs: tuple[ReaderJobs, ...] = record("place", "jobs handed over", ReaderJobs, many=True)
+    stands: tuple[str, ...] = reference(
+        "place", "stands handed over, to a partner alone", "stand", many=True
+    )
+    routes: tuple[str, ...] = reference(
+        "place", "routes handed over, to a partner alone", "route", many=True
+    )
     note: str | None = text("note", "a note of your own")
 
 

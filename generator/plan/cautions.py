@@ -652,7 +652,8 @@ class Caution(Enum):
     STRAPS_NOT_LOOKED_OVER = Words(
         "C330",
         "Straps, harness and line of {stand} {since}. Hunting begins on {first}.",
-        "",
+        "No look over its straps, harness and line in the year before it is hunted is written "
+        "down. Do not climb it until all of it has been looked over. Ask the owner.",
         "Look every strap, bolt, step and line over from the ground up, replace what is worn or "
         "older than its maker allows, and log it: inspected, with sound: true.",
         source="ar_stand_falls",
@@ -660,7 +661,7 @@ class Caution(Enum):
     STAND_NOT_SOUND = Words(
         "C331",
         "{stand} was looked over on {day}, and something has to be mended first{found}.",
-        "",
+        "It was not sound when it was last looked over. Do not climb it. Ask the owner.",
         "Nobody climbs it. Mend it by the maker's book or take it down, look all of it over again, "
         "and log that: inspected, with sound: true.",
         source="common_practice",

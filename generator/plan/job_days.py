@@ -9,7 +9,7 @@ from generator.inventory.papers import OneCall
 from generator.inventory.schema import Inventory
 from generator.plan.calendar import day_in_season
 from generator.plan.days import ONE_DAY, days_of, holds_on, in_words, left_of
-from generator.plan.model import Job, JobDays, SafetyLine, Span
+from generator.plan.model import Job, JobDays, OpenDates, SafetyLine, Span
 
 FIRST_OF_SEASON, LAST_OF_SEASON = (9, 1), (8, 31)
 HUNTED = ("hunting", "turkey")
@@ -24,8 +24,13 @@ def taken_by(operation: str) -> tuple[str, ...]:
 
 def open_span(job: Job) -> Span:
     """Return first and last open day; an end that is not known is that of the season."""
-    opens = job.dates.opens or day_in_season(FIRST_OF_SEASON, job.season)
-    return opens, job.dates.closes or day_in_season(LAST_OF_SEASON, job.season)
+    return span_of(job.dates, job.season)
+
+
+def span_of(dates: OpenDates, season: int) -> Span:
+    """Return first and last of open dates; an end that is not known is that of the season."""
+    opens = dates.opens or day_in_season(FIRST_OF_SEASON, season)
+    return opens, dates.closes or day_in_season(LAST_OF_SEASON, season)
 
 
 def days_left(job: Job, as_of: datetime.date) -> Span | None:
@@ -61,12 +66,16 @@ def _with_days(job: Job, inventory: Inventory) -> Job:
     if span[0] > span[1]:
         return job
     days = days_of_job(inventory.dates, job.step.operation, job.place_id, span)
-    lines = (*_others(job, inventory.dates, span), *_marked(job, inventory.one_calls, span))
+    lines = (
+        *others_hunting(inventory.dates, job.place_id, span),
+        *_marked(job, inventory.one_calls, span),
+    )
     return replace(job, days=days if days.not_on else None, safety=(*lines, *job.safety))
 
 
-def _others(job: Job, dates: tuple[DateRange, ...], span: Span) -> Iterable[SafetyLine]:
-    hunted = days_of(dates, HUNTED, job.place_id, span)
+def others_hunting(dates: tuple[DateRange, ...], where_id: str, span: Span) -> Iterable[SafetyLine]:
+    """Yield a line with the days of a span on which a place, stand or walk is hunted."""
+    hunted = days_of(dates, HUNTED, where_id, span)
     if hunted:
         yield SafetyLine("dates.others", "Others may be hunting here on", in_words(hunted))
 

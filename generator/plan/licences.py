@@ -3,7 +3,7 @@
 import datetime
 
 from generator.inventory.people import Applicator
-from generator.inventory.schema import Inventory
+from generator.inventory.schema import PARTNER, Inventory
 from generator.plan.readers import is_handed
 
 ALL_STEPS = "all"
@@ -13,6 +13,13 @@ NO_LICENCE, FOR_HIRE = "none", "commercial"
 def readers_of(planting_id: str, step_id: str, inventory: Inventory) -> tuple[str, ...]:
     """Return the readers a job is handed to."""
     return tuple(one.id for one in inventory.readers if is_handed(one, planting_id, step_id))
+
+
+def is_handed_to_a_contractor(planting_id: str, step_id: str, inventory: Inventory) -> bool:
+    """Return whether a job is handed to somebody who works for pay."""
+    return any(
+        is_handed(one, planting_id, step_id) for one in inventory.readers if one.kind != PARTNER
+    )
 
 
 def is_hired(planting_id: str, step_id: str, inventory: Inventory) -> bool:
@@ -27,16 +34,22 @@ def is_hired(planting_id: str, step_id: str, inventory: Inventory) -> bool:
 def doers_of(planting_id: str, step_id: str, inventory: Inventory) -> tuple[Applicator, ...]:
     """Return the applicators who may be the ones that do a job.
 
-    Of a job handed to a reader it is the one who is that reader, of one that is hired anybody who
-    sprays for hire; of any other, somebody who is no reader.
+    Of a job handed to a reader it is the one who is that reader, a contractor only where the
+    licence is for hire; of one that is hired anybody who sprays for hire; of any other, somebody
+    who is no reader.
     """
     readers = readers_of(planting_id, step_id, inventory)
     if readers:
         known = (one for one in inventory.applicators if one.reader in readers)
-        return tuple(one for one in known if _for_hire(one))
+        return tuple(one for one in known if is_partner(one, inventory) or _for_hire(one))
     if is_hired(planting_id, step_id, inventory):
         return tuple(one for one in inventory.applicators if _for_hire(one))
     return tuple(one for one in inventory.applicators if one.reader is None)
+
+
+def is_partner(one: Applicator, inventory: Inventory) -> bool:
+    """Return whether an applicator is a partner, who works without pay."""
+    return any(reader.id == one.reader and reader.kind == PARTNER for reader in inventory.readers)
 
 
 def _for_hire(one: Applicator) -> bool:

@@ -271,7 +271,8 @@ class Job:
 class UpkeepJob:
     """One step of the upkeep of a stand, a walk or a water hole in one season.
 
-    `id` is `subject/season/step`; `kind` is stand, route or water_hole.
+    `id` is `subject/season/step`; `kind` is stand, route or water_hole; `safety` are the lines
+    that no reader's sheet may lose.
     """
 
     id: str
@@ -282,6 +283,7 @@ class UpkeepJob:
     step: Step
     dates: OpenDates
     state: JobState
+    safety: tuple[SafetyLine, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -373,7 +375,7 @@ class ActiveTotal:
 
 @dataclass(frozen=True, slots=True)
 class Handed:
-    """What one other reader is handed: jobs by id, and numbers that rest on hidden inputs."""
+    """What one other reader is handed: by id, and numbers that rest on hidden inputs."""
 
     reader: str
     kind: str
@@ -381,6 +383,21 @@ class Handed:
     note: str | None
     job_ids: tuple[str, ...]
     rest_on_hidden: tuple[tuple[Quantity, tuple[str, ...]], ...]
+    stand_ids: tuple[str, ...] = ()
+    route_ids: tuple[str, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class OthersOut:
+    """Days of hunting, nesting or a burn ban, as a partner is told them.
+
+    `on` are the ids of what is handed over and they hold on; none where they hold on all ground.
+    """
+
+    kind: str
+    spans: tuple[Span, ...]
+    on: tuple[str, ...]
+    looked_up_on: datetime.date | None
 
 
 @dataclass(frozen=True, slots=True)
@@ -435,6 +452,7 @@ class Plan:
     one_calls: tuple[OneCall, ...] = ()
     unanswered: tuple[Unanswered, ...] = ()
     upkeep: tuple[UpkeepJob, ...] = ()
+    others_out: tuple[OthersOut, ...] = ()
 
     def findings_on(self, subject: str) -> tuple[Finding, ...]:
         """Return the findings on one job, place or thing, the gravest first."""

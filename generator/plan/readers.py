@@ -6,11 +6,9 @@ may not see are withheld. Ids, files and lines of the owner's folder never pass.
 
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass, replace
-from typing import Any, TypeVar, cast
 
-from generator.inventory.fields import Record, Where, rules_of
-from generator.inventory.rules import slug
-from generator.inventory.schema import Reader
+from generator.inventory.page_names import slug
+from generator.inventory.schema import PARTNER, Reader
 from generator.plan.findings import in_order
 from generator.plan.model import (
     AdjuvantPart,
@@ -28,6 +26,8 @@ from generator.plan.model import (
     SafetyLine,
     Sowing,
 )
+from generator.plan.partner import HandedGround, handed_ground
+from generator.plan.redacted import redacted
 from generator.plan.spreading import LimeAsked, Nutrient, Spreading
 from generator.working import (
     SET_BY_OWNER,
@@ -41,10 +41,9 @@ from generator.working import (
     walk,
 )
 
-SEEN_CLASSES = {"contractor": frozenset({"page"})}
-NOWHERE = Where("", 0, 0)
+SEEN_CLASSES = {"contractor": frozenset({"page"}), PARTNER: frozenset({"page"})}
+TITLES = {"contractor": "Work sheets", PARTNER: "Stands, walks and work"}
 ALL = "all"
-_R = TypeVar("_R", bound=Record)
 
 
 def is_handed(reader: Reader, planting_id: str, step_id: str) -> bool:
@@ -68,6 +67,8 @@ def handed_over(plan: Plan, readers: tuple[Reader, ...]) -> tuple[Handed, ...]:
                 for quantity in _shown_numbers(job)
                 if (hidden := _hidden_inputs(quantity, SEEN_CLASSES[reader.kind]))
             ),
+            tuple(one.id for one in plan.stands if one.id in reader.stands),
+            tuple(one.id for one in plan.routes if one.id in reader.routes),
         )
         for reader in readers
     )
@@ -110,13 +111,16 @@ def seen_by(plan: Plan, reader: Reader) -> Plan:
     )
     new_ids = {job.id: _job_id(job, place_ids[job.place_id]) for job in jobs}
     places = {job.place_id: plan.place(job.place_id) for job in jobs}
+    ground = HandedGround()
+    if reader.kind == PARTNER:
+        ground = handed_ground(plan, reader, {old: new.id for old, new in place_ids.items()})
     return Plan(
         reader=reader.kind,
-        title="Work sheets",
+        title=TITLES[reader.kind],
         season=plan.season,
         as_of=plan.as_of,
         as_of_typed=True,
-        emergency=_redacted(plan.emergency, seen) if plan.emergency is not None else None,
+        emergency=redacted(plan.emergency, seen) if plan.emergency is not None else None,
         signs=None,
         signs_looked_up_on=None,
         note=None,
@@ -128,7 +132,12 @@ def seen_by(plan: Plan, reader: Reader) -> Plan:
             )
         ),
         jobs=shown_jobs,
-        findings=_findings(plan, new_ids),
+        findings=_findings(plan, {**new_ids, **ground.new_ids}),
+        entries=ground.looks,
+        stands=ground.stands,
+        routes=ground.routes,
+        upkeep=ground.upkeep,
+        others_out=ground.others_out,
     )
 
 
@@ -197,7 +206,7 @@ def _job(job: Job, place: _NewPlace, seen: frozenset[str]) -> Job:
         numbers={name: release(one) for name, one in job.numbers.items()},
         sowings=tuple(
             Sowing(
-                replace(_redacted(one.lot, seen), id=lots[one.lot.id]),
+                replace(redacted(one.lot, seen), id=lots[one.lot.id]),
                 _released(one.rate, release, seen),
                 {name: release(quantity) for name, quantity in one.numbers.items()},
             )
@@ -208,14 +217,14 @@ def _job(job: Job, place: _NewPlace, seen: frozenset[str]) -> Job:
         days=replace(job.days, why=()) if job.days is not None else None,
         needs=(),
         mix=_mix(job.mix, release, seen) if job.mix is not None else None,
-        spreader=_redacted(job.spreader, seen) if job.spreader is not None else None,
-        spreader_test=_redacted(job.spreader_test, seen) if job.spreader_test else None,
-        drill=_redacted(job.drill, seen) if job.drill is not None else None,
-        drill_test=_redacted(job.drill_test, seen) if job.drill_test is not None else None,
+        spreader=redacted(job.spreader, seen) if job.spreader is not None else None,
+        spreader_test=redacted(job.spreader_test, seen) if job.spreader_test else None,
+        drill=redacted(job.drill, seen) if job.drill is not None else None,
+        drill_test=redacted(job.drill_test, seen) if job.drill_test is not None else None,
         safety=tuple(_safety(line) for line in job.safety),
         spreadings=tuple(
             Spreading(
-                replace(_redacted(one.item, seen), id=lots[one.item.id]),
+                replace(redacted(one.item, seen), id=lots[one.item.id]),
                 {name: release(quantity) for name, quantity in one.numbers.items()},
             )
             for one in job.spreadings
@@ -233,8 +242,8 @@ def _job(job: Job, place: _NewPlace, seen: frozenset[str]) -> Job:
         lime_asked=_lime_asked(job.lime_asked, release, seen) if job.lime_asked else None,
         rows=tuple(
             RowPlanted(
-                replace(_redacted(one.plant, seen), id=lots[one.plant.id]),
-                _redacted(one.guard, seen) if one.guard is not None else None,
+                replace(redacted(one.plant, seen), id=lots[one.plant.id]),
+                redacted(one.guard, seen) if one.guard is not None else None,
                 _figure(one.spacing, {}, {}, seen),
                 _figure(one.rows_apart, {}, {}, seen) if one.rows_apart is not None else None,
                 {name: release(quantity) for name, quantity in one.numbers.items()},
@@ -266,24 +275,24 @@ def _mix(mix: Mix, release: Callable[[Quantity], Quantity], seen: frozenset[str]
     return Mix(
         parts=tuple(
             MixPart(
-                product=_redacted(part.product, seen),
-                card=_redacted(part.card, seen),
-                use=_redacted(part.use, seen),
-                measure=_redacted(part.measure, seen),
+                product=redacted(part.product, seen),
+                card=redacted(part.card, seen),
+                use=redacted(part.use, seen),
+                measure=redacted(part.measure, seen),
                 in_all=release(part.in_all),
             )
             for part in mix.parts
         ),
         adjuvants=tuple(
             AdjuvantPart(
-                _redacted(part.adjuvant, seen),
-                _redacted(part.measure, seen),
+                redacted(part.adjuvant, seen),
+                redacted(part.measure, seen),
                 release(part.in_all),
             )
             for part in mix.adjuvants
         ),
-        sprayer=_redacted(mix.sprayer, seen),
-        test=_redacted(mix.test, seen),
+        sprayer=redacted(mix.sprayer, seen),
+        test=redacted(mix.test, seen),
         loads=tuple(_load(load, release, seen) for load in mix.loads),
         small_place=_load(mix.small_place, release, seen) if mix.small_place else None,
         order=mix.order,
@@ -358,29 +367,8 @@ def _identity(identity: str, places: Mapping[str, str], lots: Mapping[str, str])
     return "/".join([places[place], *middle, last])
 
 
-def _redacted(record: _R, seen: frozenset[str]) -> _R:
-    """Return a record with every field emptied that the reader may not see."""
-    values = {
-        name: _redacted_value(getattr(record, name), rule.visible in seen or rule.safety, seen)
-        for name, rule in rules_of(type(record)).items()
-    }
-    return replace(record, where=NOWHERE, **cast(dict[str, Any], values))
-
-
-def _redacted_value(value: object, visible: bool, seen: frozenset[str]) -> object:
-    if not visible:
-        return () if isinstance(value, tuple) else None
-    if isinstance(value, Given):
-        return replace(value, file="", line=0)
-    if isinstance(value, Record):
-        return _redacted(value, seen)
-    if isinstance(value, tuple):
-        return tuple(_redacted_value(one, True, seen) for one in value)
-    return value
-
-
 def _findings(plan: Plan, new_ids: Mapping[str, str]) -> tuple[Finding, ...]:
-    """Stops on a job stand for every reader; in words that give nothing away."""
+    """Stops on what is handed over stand for every reader; in words that give nothing away."""
     return in_order(
         [
             replace(

@@ -11,7 +11,7 @@ from generator.inventory.stock import Product
 from generator.plan.cautions import Caution
 from generator.plan.day_words import day_words
 from generator.plan.findings import finding
-from generator.plan.licences import is_hired, readers_of
+from generator.plan.licences import is_handed_to_a_contractor, is_hired, is_partner
 from generator.plan.model import Finding
 from generator.plan.notes import Note
 from generator.plan.spray_record import SprayRecord, missing_by_rule, missing_extras
@@ -104,11 +104,12 @@ def _area(entry: LogEntry) -> Given | None:
 def _was_hired(entry: LogEntry, applicator: Applicator | None, inventory: Inventory) -> bool:
     """Whether somebody sprayed for hire: who is named, else whoever the job was meant for."""
     if applicator is not None:
-        return applicator.reader is not None or applicator.for_hire is True
+        by_reader = applicator.reader is not None and not is_partner(applicator, inventory)
+        return by_reader or applicator.for_hire is True
     job = entry.job
     if job is None:
         return False
-    handed = bool(readers_of(job.planting, job.step, inventory))
+    handed = is_handed_to_a_contractor(job.planting, job.step, inventory)
     return handed or is_hired(job.planting, job.step, inventory)
 
 

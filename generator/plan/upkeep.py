@@ -1,4 +1,4 @@
-"""Jobs that a stand, a walk or a water hole asks for in every season, for the owner alone."""
+"""Jobs that a stand, a walk or a water hole asks for in every season."""
 
 import datetime
 
@@ -7,7 +7,9 @@ from generator.inventory.schema import SUBJECTS, Inventory, KeptUp
 from generator.inventory.season import season_of
 from generator.plan.calendar import open_dates
 from generator.plan.ground import first_name
+from generator.plan.job_days import others_hunting, span_of
 from generator.plan.model import UpkeepJob
+from generator.plan.safety import emergency_lines
 from generator.plan.state import state_of
 from generator.reference.steps import Step
 
@@ -46,6 +48,7 @@ def _job(
     as_of: datetime.date,
 ) -> UpkeepJob:
     dates = open_dates(step, season, inventory.property.season_signs)
+    others = others_hunting(inventory.dates, subject.id, span_of(dates, season))
     return UpkeepJob(
         id=f"{subject.id}/{season}/{step.id}",
         address=f"{first_name(subject.id, subject.was)}-{season}-{step.id}",
@@ -55,6 +58,7 @@ def _job(
         step=step,
         dates=dates,
         state=state_of(dates, _done_on(subject.id, step.id, season, entries), None, (), as_of),
+        safety=(*others, *emergency_lines(inventory.property.emergency)),
     )
 
 

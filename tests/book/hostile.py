@@ -12,7 +12,7 @@ import yaml
 from generator.book.text import clean
 from generator.inventory.fields import NOT_ON_LABEL, rules_of
 from generator.inventory.load import FILES, PROPERTY_FILE
-from generator.inventory.rules import LONGEST_PAGE_NAME, slug
+from generator.inventory.page_names import LONGEST_PAGE_NAME, slug
 from generator.inventory.schema import Property
 
 Data = dict[str, Any]

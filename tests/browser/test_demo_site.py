@@ -8,7 +8,7 @@ from playwright.sync_api import Browser, Page
 from tests.book.sites import Site
 from tests.browser.visits import DESKTOP, PHONE, SIDEWAYS, listening_page, visit_all
 
-READERS = ["owner", "hired-sprayer"]
+READERS = ["owner", "hired-sprayer", "hunting-partner"]
 MAIN_LINKS = ".cards a, .to-emergency, .contents a"
 TABS_AT_MOST = 120
 

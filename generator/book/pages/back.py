@@ -4,7 +4,7 @@ from markupsafe import Markup
 
 from generator.book.marks import identity, label, printed
 from generator.book.model import Page
-from generator.book.pages.written import BOOK, Written, from_template, place_of
+from generator.book.pages.written import BOOK, Written, address_of, from_template, place_of
 from generator.plan.model import Plan
 from generator.reference.load import sources, words
 from generator.working import Measured, Quantity, Reference, flat_inputs
@@ -21,9 +21,15 @@ def readers_page(plan: Plan) -> Written:
         "readers",
         [one.kind for one in plan.handed],
         handed=[
-            (one, [(jobs[job_id], place_of(plan, jobs[job_id])) for job_id in one.job_ids])
+            (
+                one,
+                [(jobs[job_id], place_of(plan, jobs[job_id])) for job_id in one.job_ids],
+                [stand for stand in plan.stands if stand.id in one.stand_ids],
+                [walk for walk in plan.routes if walk.id in one.route_ids],
+            )
             for one in plan.handed
         ],
+        address_of=address_of,
     )
 
 

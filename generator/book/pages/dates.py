@@ -58,6 +58,21 @@ def dates_page(plan: Plan) -> Written:
     )
 
 
+def others_out_page(plan: Plan) -> Written:
+    """Return the days of hunting, nesting and burn bans on what a partner is handed."""
+    names = {one.id: one.name for one in plan.places}
+    names |= {one.id: one.name for one in plan.stands} | {one.id: one.name for one in plan.routes}
+    return from_template(
+        plan,
+        "dates.md",
+        "Hunting, nesting and burn bans",
+        "",
+        "others_out",
+        [KINDS[one.kind] for one in plan.others_out],
+        dates=[(one, KINDS[one.kind], [names[on] for on in one.on]) for one in plan.others_out],
+    )
+
+
 def _in_season(plan: Plan, dates: DateRange) -> tuple[Span, ...]:
     """Return the days of a record in the plan's season; as typed where none is in it."""
     season = (

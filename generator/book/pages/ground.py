@@ -15,7 +15,9 @@ from generator.book.pages.written import (
 )
 from generator.inventory.places import Route, Stand
 from generator.plan.ground import WAY_WORDS
+from generator.plan.job_days import HUNTED
 from generator.plan.model import Place, Plan, stopped_in
+from generator.plan.partner import hunted_on
 from generator.reference.load import species
 
 
@@ -80,6 +82,7 @@ def stand_page(plan: Plan, stand: Stand) -> Written:
         findings=plan.findings_on(stand.id),
         looks=looked_over(plan, stand.id),
         upkeep=upkeep_of(plan, stand.id),
+        hunted=hunted_on(plan, stand.id, HUNTED),
         address_of=address_of,
     )
 
@@ -100,5 +103,7 @@ def route_page(plan: Plan, route: Route) -> Written:
         hiding=hiding,
         sights=sight_checks(plan, route.id),
         upkeep=upkeep_of(plan, route.id),
+        hunted=hunted_on(plan, route.id, HUNTED),
+        findings=plan.findings_on(route.id),
         address_of=address_of,
     )

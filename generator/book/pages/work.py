@@ -23,8 +23,7 @@ from generator.plan.cautions import Caution
 from generator.plan.doses import NUTRIENT_WORDS
 from generator.plan.instead import still_to_sow
 from generator.plan.label_harm import leaves_asked
-from generator.plan.model import Job, Plan, SafetyLine, UpkeepJob
-from generator.plan.safety import emergency_lines
+from generator.plan.model import Finding, Job, Plan, SafetyLine, UpkeepJob
 from generator.plan.seed_findings import says_something
 from generator.plan.setbacks import kept_mixing, kept_spraying
 from generator.plan.slope import slope_to_measure
@@ -67,7 +66,17 @@ def home_page(plan: Plan) -> Written:
         [f"season {plan.season}", *(job.step.name for job in plan.jobs)],
         jobs=sorted(to_do, key=lambda one: order.index(one[0].state.kind)),
         stops=[(one, subject_of(plan, one)) for one in stops],
+        cautions=[(one, subject_of(plan, one)) for one in _on_handed_ground(plan)],
+        address_of=address_of,
     )
+
+
+def _on_handed_ground(plan: Plan) -> list[Finding]:
+    """Return the cautions on stands and walks, which a partner must meet at once."""
+    if plan.reader == "owner":
+        return []
+    ground = {*(one.id for one in plan.stands), *(one.id for one in plan.routes)}
+    return [one for one in plan.findings if one.subject in ground and one.severity == "caution"]
 
 
 def work_page(plan: Plan) -> Written:
@@ -163,7 +172,6 @@ SUBJECT_FOLDERS = {"stand": "stands", "route": "routes", "water_hole": "ground"}
 def upkeep_page(plan: Plan, job: UpkeepJob) -> Written:
     """Return the sheet of a step of a stand, a walk or a water hole."""
     marks = Marks()
-    lines = emergency_lines(plan.emergency)
     body = render(
         "upkeep.md.jinja",
         marks,
@@ -172,8 +180,8 @@ def upkeep_page(plan: Plan, job: UpkeepJob) -> Written:
         job=job,
         subject_page=f"{SUBJECT_FOLDERS[job.kind]}/{address_of(job.subject)}.html",
         operation=operations()[job.step.operation],
-        lines=lines,
         chapters=chapters_for(plan.reader, job.step.chapters),
+        findings=[one for one in plan.findings_on(job.subject.id) if one.severity != "note"],
     )
     cautions = cautions_block((callout(cautions_of(job.step.operation)), callout("general")), marks)
     body += f"\n## Cautions\n\n{cautions}"
@@ -185,7 +193,7 @@ def upkeep_page(plan: Plan, job: UpkeepJob) -> Written:
         marks,
         [job.step.name, job.subject.name, operations()[job.step.operation]],
         ("job",),
-        tuple(line.key for line in lines),
+        tuple(line.key for line in job.safety),
     )
 
 

@@ -111,6 +111,9 @@ def subject_of(plan: Plan, finding: Finding) -> tuple[str, Markup]:
     for stand in plan.stands:
         if stand.id == finding.subject:
             return stand.name, Markup("stands/{}.html").format(address_of(stand))
+    for route in plan.routes:
+        if route.id == finding.subject:
+            return route.name, Markup("routes/{}.html").format(address_of(route))
     if finding.subject.startswith(HOURS):
         return "Hours free", Markup("money.html")
     papers = {one.id: f"Dates {one.id}" for one in plan.dates}

@@ -1,0 +1,56 @@
+"""Rules on what is handed to readers beside their jobs."""
+
+from collections.abc import Iterator
+
+from generator.inventory.page_names import names_a_page, slug
+from generator.inventory.places import Route, Stand
+from generator.inventory.problems import shown_value
+from generator.inventory.rule import Broken, Rule
+from generator.inventory.schema import PARTNER, Inventory, Reader
+
+NAME_OF_ITS_OWN = "known_as: a short plain name of its own, as in Ladder 1"
+
+
+def _jobs_alone(inventory: Inventory) -> Iterator[Broken]:
+    for reader in inventory.readers:
+        if reader.kind != PARTNER and (reader.stands or reader.routes):
+            what = f"{reader.kind} {shown_value(reader.id)} is handed stands or routes"
+            accepted = f"jobs alone; or kind: {PARTNER}, for somebody who hunts with you"
+            yield Broken(reader.where, what, accepted)
+
+
+def _names_handed_over(inventory: Inventory) -> Iterator[Broken]:
+    """A partner must not climb one stand for another: each name is that of one thing alone."""
+    for reader in inventory.readers:
+        seen = _names_of_places(reader, inventory)
+        for one in _handed_ground(reader, inventory):
+            name = one.known_as or one.name
+            short = slug(name)
+            if not names_a_page(short):
+                what = f"{shown_value(one.id)} is handed over, and {shown_value(name)} cannot "
+                yield Broken(one.where, f"{what}name a page", NAME_OF_ITS_OWN)
+            elif short in seen:
+                what = f"{shown_value(reader.id)} is handed two things called {shown_value(name)}"
+                yield Broken(one.where, what, NAME_OF_ITS_OWN)
+            seen.add(short)
+
+
+def _handed_ground(reader: Reader, inventory: Inventory) -> tuple[Stand | Route, ...]:
+    """Return the stands and routes a reader is handed, each once."""
+    stands = (one for one in inventory.stands if one.id in reader.stands)
+    return (*stands, *(one for one in inventory.routes if one.id in reader.routes))
+
+
+def _names_of_places(reader: Reader, inventory: Inventory) -> set[str]:
+    handed = {one.planting for one in reader.jobs}
+    return {
+        slug(screen.known_as)
+        for screen in inventory.screens
+        if screen.known_as is not None and handed & {one.id for one in screen.plantings}
+    }
+
+
+READER_RULES = (
+    Rule("F410", "Stands and routes are handed to a partner alone.", _jobs_alone),
+    Rule("F411", "What is handed over goes by a name of its own.", _names_handed_over),
+)

@@ -2,7 +2,7 @@
 
 from generator.book.pages.counts import OUTCOMES
 from generator.book.pages.pictures import heights_picture
-from generator.book.pages.seen import heights, looked_over, sight_checks
+from generator.book.pages.seen import heights, last_word, looked_over, sight_checks
 from generator.book.pages.written import (
     PLACES,
     ROUTES,
@@ -81,6 +81,7 @@ def stand_page(plan: Plan, stand: Stand) -> Written:
         routes=serving,
         findings=plan.findings_on(stand.id),
         looks=looked_over(plan, stand.id),
+        word=last_word(plan, stand.id),
         upkeep=upkeep_of(plan, stand.id),
         hunted=hunted_on(plan, stand.id, HUNTED),
         address_of=address_of,

@@ -12,6 +12,12 @@ def looked_over(plan: Plan, thing_id: str) -> list[LogEntry]:
     return [one for one in seen if one.inspected and thing_id in one.inspected.what][::-1]
 
 
+def last_word(plan: Plan, stand_id: str) -> LogEntry | None:
+    """Return the newest look over a stand that says whether it was sound; None without one."""
+    looks = looked_over(plan, stand_id)
+    return next((one for one in looks if one.inspected and one.inspected.sound is not None), None)
+
+
 def heights(plan: Plan, planting_ids: Collection[str]) -> list[LogEntry]:
     """Return the heights measured of plantings, the newest first."""
     seen = (one for one in plan.entries if one.measured is not None)

@@ -6,6 +6,7 @@ from markupsafe import Markup
 
 from generator.book.content import callout, chapters_for
 from generator.book.marks import Marks
+from generator.book.pages.seen import last_word
 from generator.book.pages.written import (
     UPKEEP,
     WORK,
@@ -54,7 +55,8 @@ ON_THE_SHEET = (Caution.NOTHING_SET_BACK.value.code,)
 
 def home_page(plan: Plan) -> Written:
     """Return the first page: what this is, for whom, as of when, what needs doing."""
-    stops = [one for one in plan.findings if one.severity == "stop"]
+    grave = _on_handed_ground(plan)
+    stops = [one for one in plan.findings if one.severity == "stop" and one not in grave]
     order = tuple(GROUPS)
     to_do = [one for one in everything_to_do(plan) if not one[0].state.is_settled]
     return from_template(
@@ -66,17 +68,18 @@ def home_page(plan: Plan) -> Written:
         [f"season {plan.season}", *(job.step.name for job in plan.jobs)],
         jobs=sorted(to_do, key=lambda one: order.index(one[0].state.kind)),
         stops=[(one, subject_of(plan, one)) for one in stops],
-        cautions=[(one, subject_of(plan, one)) for one in _on_handed_ground(plan)],
+        grave=[(one, subject_of(plan, one)) for one in grave],
+        words={one.id: last_word(plan, one.id) for one in plan.stands},
         address_of=address_of,
     )
 
 
 def _on_handed_ground(plan: Plan) -> list[Finding]:
-    """Return the cautions on stands and walks, which a partner must meet at once."""
+    """Return stops and cautions on stands and walks, which a partner must meet at once."""
     if plan.reader == "owner":
         return []
     ground = {*(one.id for one in plan.stands), *(one.id for one in plan.routes)}
-    return [one for one in plan.findings if one.subject in ground and one.severity == "caution"]
+    return [one for one in plan.findings if one.subject in ground and one.severity != "note"]
 
 
 def work_page(plan: Plan) -> Written:

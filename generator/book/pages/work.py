@@ -25,6 +25,7 @@ from generator.plan.doses import NUTRIENT_WORDS
 from generator.plan.instead import still_to_sow
 from generator.plan.label_harm import leaves_asked
 from generator.plan.model import Finding, Job, Plan, SafetyLine, UpkeepJob
+from generator.plan.safety import emergency_lines
 from generator.plan.seed_findings import says_something
 from generator.plan.setbacks import kept_mixing, kept_spraying
 from generator.plan.slope import slope_to_measure
@@ -69,9 +70,15 @@ def home_page(plan: Plan) -> Written:
         jobs=sorted(to_do, key=lambda one: order.index(one[0].state.kind)),
         stops=[(one, subject_of(plan, one)) for one in stops],
         grave=[(one, subject_of(plan, one)) for one in grave],
+        worn={job.id: [one for one in job.safety if _is_worn(one)] for job in plan.jobs},
+        call_lines=emergency_lines(plan.emergency) if plan.reader != "owner" else (),
         words={one.id: last_word(plan, one.id) for one in plan.stands},
         address_of=address_of,
     )
+
+
+def _is_worn(line: SafetyLine) -> bool:
+    return line.key.startswith("label.protective_equipment")
 
 
 def _on_handed_ground(plan: Plan) -> list[Finding]:

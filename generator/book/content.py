@@ -70,9 +70,10 @@ def _chapter(name: str, text: str) -> Chapter:
     if found is None:
         raise ValueError(f"chapter {name} has no front matter")
     front = yaml.safe_load(found[1])
-    if front["part"] not in PARTS:
-        raise ValueError(f"chapter {name}: no part {front['part']}, only {', '.join(PARTS)}")
-    return Chapter(name, front["title"], front["part"], tuple(front["readers"]), found[2])
+    part = front.get("part")
+    if part not in PARTS:
+        raise ValueError(f"chapter {name}: part is {part}; it must be one of {', '.join(PARTS)}")
+    return Chapter(name, front["title"], part, tuple(front["readers"]), found[2])
 
 
 @cache

@@ -4,8 +4,10 @@ from enum import Enum
 
 from generator.plan.words import (
     CALIBRATION_CHAPTER,
+    CONTRACTS_CHAPTER,
     COUNTING_CHAPTER,
     LABEL_CHAPTER,
+    MACHINES_CHAPTER,
     SOD_CHAPTER,
     SOIL_CHAPTER,
     TAG_CHAPTER,
@@ -336,6 +338,7 @@ class Caution(Enum):
         "before written approval forfeits the payment.",
         "",
         "Begin nothing on the planting before the approval is in your hand, then type approved_on.",
+        CONTRACTS_CHAPTER,
         source="nrcs_de_contract",
     )
     APPROVED_LATE = Words(
@@ -344,6 +347,7 @@ class Caution(Enum):
         "approved. Work begun before that day forfeits the payment.",
         "",
         "Begin no job of the planting before approved_on.",
+        CONTRACTS_CHAPTER,
         source="nrcs_de_contract",
     )
     BEGUN_UNAPPROVED = Words(
@@ -353,6 +357,7 @@ class Caution(Enum):
         "",
         "Ask the office at once whether a waiver is possible, and begin nothing more before the "
         "answer.",
+        CONTRACTS_CHAPTER,
         source="nrcs_de_contract",
     )
     PAID_ABOVE_COST = Words(
@@ -453,6 +458,7 @@ class Caution(Enum):
         "Call before you dig: 811. Do not open ground until buried lines are marked.",
         "Call 811 two working days before, or more where your state says so, and type the request "
         "under one_calls: in papers.yaml with its number, clear_on and expires_on.",
+        MACHINES_CHAPTER,
         source="call_811",
     )
     CONTRACT_NOT_APPROVED = Words(
@@ -461,6 +467,7 @@ class Caution(Enum):
         "",
         "Begin nothing on its ground before the approval is in your hand, then type approved_on. "
         "Where something is begun, ask the office at once whether a waiver is possible.",
+        CONTRACTS_CHAPTER,
         source="nrcs_de_contract",
     )
     NOT_IN_CONTRACT = Words(
@@ -470,6 +477,7 @@ class Caution(Enum):
         "",
         "Look the work up in the plan. If it is there, add its step or kind of work to "
         "work_allowed:; if not, ask the office before you begin.",
+        CONTRACTS_CHAPTER,
     )
     HIRE_UNLICENSED = Words(
         "C306",
@@ -479,6 +487,7 @@ class Caution(Enum):
         "",
         "Ask to see the licence, and type it under applicators: in people.yaml with "
         "licence_class: commercial, for_hire: true and its last day. Ask for a copy of the record.",
+        CONTRACTS_CHAPTER,
     )
     NOT_INSURED = Words(
         "C307",

@@ -2,7 +2,14 @@
 
 from enum import Enum
 
-from generator.plan.words import COUNTING_CHAPTER, LABEL_CHAPTER, SOIL_CHAPTER, TAG_CHAPTER, Words
+from generator.plan.words import (
+    CONTRACTS_CHAPTER,
+    COUNTING_CHAPTER,
+    LABEL_CHAPTER,
+    SOIL_CHAPTER,
+    TAG_CHAPTER,
+    Words,
+)
 
 
 class Note(Enum):
@@ -242,6 +249,7 @@ class Note(Enum):
         "{place} is under contract {contract}, and what its written plan allows is not typed.",
         "",
         "Type the contract under contracts: in papers.yaml, with approved_on and work_allowed.",
+        CONTRACTS_CHAPTER,
     )
     PAPER_LATER = Words(
         "N384",
@@ -315,4 +323,5 @@ class Note(Enum):
         "",
         "Ask before any digging, and type the day as wet_ground_asked_on. Rules differ by state "
         "and county, and a permit can be needed.",
+        CONTRACTS_CHAPTER,
     )

@@ -4,6 +4,7 @@ from enum import Enum
 
 from generator.plan.words import (
     CALIBRATION_CHAPTER,
+    CONTRACTS_CHAPTER,
     LABEL_CHAPTER,
     SOD_CHAPTER,
     SOIL_CHAPTER,
@@ -101,7 +102,7 @@ class Stop(Enum):
         "holds it, type it under applicators: in people.yaml: its class and last day, the product "
         "under fits:, and the day the agency said so under asked_on:. A crew that is paid needs a "
         "licence that covers hire.",
-        LABEL_CHAPTER,
+        CONTRACTS_CHAPTER,
         source="usc_136i_1",
     )
     NOT_REGISTERED = _label(
@@ -294,6 +295,7 @@ class Stop(Enum):
         "Do not burn. Ask the owner.",
         "Ask your fire authority which permit a burn takes. Once it is in your hand, type it under "
         "permits: in papers.yaml with places, approved_on and expires_on.",
+        CONTRACTS_CHAPTER,
         source="nrcs_burn_338",
     )
     NESTING_ON_CONTRACT = Words(
@@ -305,6 +307,7 @@ class Stop(Enum):
         "under contracts: in papers.yaml, with this step or kind of work under "
         "written_permission_for: and the day of the letter under permission_on:. Or keep the work "
         "out of the dates.",
+        CONTRACTS_CHAPTER,
         source="nrcs_de_contract",
     )
     AMOUNT_NOT_LOGGED = _label(

@@ -8,6 +8,8 @@ CALIBRATION_CHAPTER = "calibration"
 SOIL_CHAPTER = "soil-test"
 COUNTING_CHAPTER = "counting"
 SOD_CHAPTER = "sod-the-year-before"
+CONTRACTS_CHAPTER = "contracts-and-licences"
+MACHINES_CHAPTER = "machines-and-lines"
 
 
 @dataclass(frozen=True, slots=True)

@@ -5,11 +5,11 @@ from collections.abc import Iterator
 
 import pytest
 
-from generator.book.content import Chapter, chapters
+from generator.book.content import Chapter, chapters, named_value
 from generator.plan.cautions import Caution
 from generator.plan.notes import Note
 from generator.plan.stops import Stop
-from generator.reference.load import operations
+from generator.reference.load import mixing_steps, operations, sources
 from generator.reference.steps import chapters_of, step_plans
 from tests.structure.modules import CHECKOUT
 
@@ -97,3 +97,27 @@ def test_a_link_that_leads_nowhere_is_seen(link: str, fault: str) -> None:
 def test_an_address_in_a_template_is_found() -> None:
     found = IN_TEMPLATE.findall('href="{{ root }}chapters/one.html" href="chapters/two.html#x"')
     assert found == ["one", "two"]
+
+
+SHOWN = re.compile(r"""\bvalue\(\s*["']([^"']+)["']\s*\)""")
+# Chapters and cautions somebody turns to when a life is at stake.
+OF_SAFETY = ("emergencies", "machines-and-lines")
+
+
+@pytest.mark.parametrize("name", OF_SAFETY)
+def test_a_figure_that_safety_rests_on_was_read_in_its_source(name: str) -> None:
+    shown = [named_value(key) for key in SHOWN.findall(CHAPTERS[name].body)]
+    assert shown
+    assert {sources()[one.source].trust for one in shown} == {"published"}
+
+
+def test_the_chapter_on_mixing_gives_the_order_of_the_mixing_sheet() -> None:
+    """South Dakota State and Oklahoma State extension, in mixing.yaml; the sheet prints it too."""
+    text = CHAPTERS["mixing"].body.partition("## The order")[2].partition("\n## ")[0]
+    heads = [one.lower() for one in re.findall(r"^\d+\. \*\*(.+?),?\*\*", text, re.MULTILINE)]
+    kinds = [step.name.partition(",")[0].removesuffix(" or oil") for step in mixing_steps()]
+    firsts = [one.split()[0] for one in kinds]
+    at = [next(n for n, head in enumerate(heads) if head.startswith(one)) for one in firsts]
+    assert at == sorted(at)
+    assert heads[0] == "water"
+    assert heads[-1].endswith("water")

@@ -8,6 +8,7 @@ CALIBRATION_CHAPTER = "calibration"
 SOIL_CHAPTER = "soil-test"
 COUNTING_CHAPTER = "counting"
 SOD_CHAPTER = "sod-the-year-before"
+STANDS_CHAPTER = "stands-and-climbing"
 
 
 @dataclass(frozen=True, slots=True)

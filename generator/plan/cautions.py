@@ -10,6 +10,7 @@ from generator.plan.words import (
     MACHINES_CHAPTER,
     SOD_CHAPTER,
     SOIL_CHAPTER,
+    STANDS_CHAPTER,
     TAG_CHAPTER,
     Words,
 )
@@ -665,6 +666,7 @@ class Caution(Enum):
         "down. Do not climb it until all of it has been looked over. Ask the owner.",
         "Look every strap, bolt, step and line over from the ground up, replace what is worn or "
         "older than its maker allows, and log it: inspected, with sound: true.",
+        STANDS_CHAPTER,
         source="ar_stand_falls",
     )
     STAND_NOT_SOUND = Words(
@@ -673,5 +675,6 @@ class Caution(Enum):
         "It was not sound when it was last looked over. Do not climb it. Ask the owner.",
         "Nobody climbs it. Mend it by the maker's book or take it down, look all of it over again, "
         "and log that: inspected, with sound: true.",
+        STANDS_CHAPTER,
         source="common_practice",
     )

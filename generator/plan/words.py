@@ -10,6 +10,7 @@ COUNTING_CHAPTER = "counting"
 SOD_CHAPTER = "sod-the-year-before"
 CONTRACTS_CHAPTER = "contracts-and-licences"
 MACHINES_CHAPTER = "machines-and-lines"
+STANDS_CHAPTER = "stands-and-climbing"
 
 
 @dataclass(frozen=True, slots=True)

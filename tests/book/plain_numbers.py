@@ -34,7 +34,8 @@ GAP = "\n"
 def plain_numbers(document: Element, typed: Iterable[str] = ()) -> list[str]:
     """Every number with a unit outside a mark, a time, code, or a text the owner typed.
 
-    The line of a working that says where a number comes from may quote the source's words.
+    The line of a working that says where a number comes from may quote the source's words, and
+    so may the line under a source's title on the page of sources.
     """
     prose = "".join(_prose(document))
     for text in sorted({clean(one) for one in typed}, key=len, reverse=True):
@@ -53,7 +54,7 @@ def _prose(element: Element) -> Iterator[str]:
     for one in element.inside:
         if isinstance(one, str):
             yield re.sub(r"\s+", " ", one)
-        elif not (is_working and one.tag == "p"):
+        elif not (one.tag == "p" and (is_working or one.has("says"))):
             yield from _prose(one)
     yield "" if element.tag in INLINE else GAP
 

@@ -88,6 +88,13 @@ def test_marks_dates_names_and_typed_text_are_let_through(line: str) -> None:
     assert plain_numbers(read(f"<p>{line}</p>"), ["Drive 22 minutes north"]) == []
 
 
+def test_what_a_source_says_may_quote_it_on_the_page_of_sources_alone(site: Site) -> None:
+    quoted = '<ul class="sources"><li><p>6 in</p><p class="says">Cut at 6 in.</p></li></ul>'
+    assert len(plain_numbers(read(quoted))) == 1
+    using = {address for address, text in site.pages().items() if 'class="says"' in text}
+    assert using == {"sources.html"}
+
+
 def _printed_is_the_value(working: Working, printed: str) -> bool:
     """Whether the digits are the value's; a typed number may show the owner's own unit first."""
     canonical = shown(working.value, working.unit)

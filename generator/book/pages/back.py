@@ -1,5 +1,7 @@
 """Pages about the book itself: readers, workings, words, sources."""
 
+from itertools import groupby
+
 from markupsafe import Markup
 
 from generator.book.marks import identity, label, printed
@@ -8,6 +10,10 @@ from generator.book.pages.written import BOOK, Written, address_of, from_templat
 from generator.plan.model import Plan
 from generator.reference.load import sources, words
 from generator.working import Measured, Quantity, Reference, flat_inputs
+
+FOLDED_FROM = 3  # pages that use a source, named in one line up to here
+# How far a source can be trusted, the surest first.
+TRUST = ("published", "common_practice", "memory", "definition")
 
 
 def readers_page(plan: Plan) -> Written:
@@ -57,10 +63,13 @@ def workings_page(plan: Plan, written: list[Written]) -> Written:
 
 
 def glossary_page(plan: Plan) -> Written:
-    """Return the words of the book."""
-    return from_template(
-        plan, "glossary.md", "Words", BOOK, "glossary", words(), words=sorted(words().items())
-    )
+    """Return the words of the book, by their first letters."""
+    in_order = sorted(words().items(), key=lambda pair: pair[0].lower())
+    letters = [
+        (letter, list(entries))
+        for letter, entries in groupby(in_order, key=lambda pair: pair[0][0].upper())
+    ]
+    return from_template(plan, "glossary.md", "Words", BOOK, "glossary", words(), letters=letters)
 
 
 def sources_page(plan: Plan, written: list[Written]) -> Written:
@@ -69,21 +78,26 @@ def sources_page(plan: Plan, written: list[Written]) -> Written:
     for one in written:
         for key in sorted(_source_keys(one)):
             using.setdefault(key, []).append(one.page)
+    ordered = sorted(using, key=lambda key: sources()[key].title.lower())
     return from_template(
         plan,
         "sources.md",
         "Sources",
         BOOK,
         "sources",
-        [sources()[key].title for key in sorted(using)],
-        used=[
-            (
-                sources()[key],
-                [(Markup(page.title), Markup(_html(page.address))) for page in pages],
-            )
-            for key, pages in sorted(using.items(), key=lambda pair: sources()[pair[0]].title)
+        [sources()[key].title for key in ordered],
+        graded=[
+            (trust, [(sources()[key], *_links(using[key])) for key in keys])
+            for trust in TRUST
+            if (keys := [key for key in ordered if sources()[key].trust == trust])
         ],
     )
+
+
+def _links(pages: list[Page]) -> tuple[list[tuple[Markup, Markup]], int]:
+    """Return title and address of each page, and how many there are where they are folded away."""
+    links = [(Markup(one.title), Markup(_html(one.address))) for one in pages]
+    return links, len(links) if len(links) > FOLDED_FROM else 0
 
 
 def _html(address: str) -> str:

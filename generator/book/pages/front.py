@@ -2,13 +2,15 @@
 
 from markupsafe import Markup
 
-from generator.book.content import Chapter, callout
+from generator.book.content import Chapter, callout, chapters_for
 from generator.book.marks import Marks
 from generator.book.pages.written import CHAPTERS, Written, finished, from_template, subject_of
 from generator.book.render import cautions_block, render, render_authored
 from generator.plan.model import Plan
 from generator.plan.safety import emergency_lines
 from generator.reference.load import cautions_of, operations
+
+SAFETY_CHAPTERS = ("heat-ticks-alone", "stands-and-climbing", "what-this-book-does-not-know")
 
 
 def findings_page(plan: Plan) -> Written:
@@ -45,7 +47,13 @@ def emergency_page(plan: Plan) -> Written:
 def safety_page(plan: Plan) -> Written:
     """Return the usual cautions of every operation."""
     marks = Marks()
-    body = render("safety.md.jinja", marks, plan=plan, root=Markup(""))
+    body = render(
+        "safety.md.jinja",
+        marks,
+        plan=plan,
+        root=Markup(""),
+        chapters=chapters_for(plan.reader, SAFETY_CHAPTERS),
+    )
     own = [(name, title) for name, title in operations().items() if cautions_of(name) == name]
     for name, title in (*own, ("general", "Always")):
         body += f"\n## {title}\n\n{cautions_block((callout(name),), marks)}"

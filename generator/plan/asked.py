@@ -4,7 +4,7 @@ import datetime
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 
-from generator.inventory.places import Planting, Screen, Work
+from generator.inventory.places import PlantedGround, Planting, Work
 from generator.inventory.schema import Inventory
 from generator.plan.calendar import open_dates
 from generator.plan.model import OpenDates
@@ -18,7 +18,7 @@ class JobAsked:
 
     job_id: str
     season: int
-    screen: Screen
+    ground: PlantedGround
     planting: Planting
     step: Step
     plan: StepPlan
@@ -38,24 +38,24 @@ def every_job(
     Of a plan that comes back every season, the jobs of the season and of those beside it.
     """
     plans = inventory.plans()
-    for screen in inventory.screens:
-        for planting in screen.plantings:
-            plan, area = plans[planting.steps], areas[screen.id]
+    for ground in inventory.places():
+        for planting in ground.plantings:
+            plan, area = plans[planting.steps], areas[ground.id]
             for step in plan.steps:
                 done_in = planting.season + step.seasons_later
-                yield _asked_of(inventory, screen, planting, plan, step, done_in, area)
+                yield _asked_of(inventory, ground, planting, plan, step, done_in, area)
             upkeep = plans[planting.upkeep] if planting.upkeep is not None else None
             if upkeep is None or upkeep.yearly_from is None:
                 continue
             for year in (season - 1, season, season + 1):
                 for step in upkeep.steps:
                     if year >= planting.season + upkeep.yearly_from:
-                        yield _asked_of(inventory, screen, planting, upkeep, step, year, area)
+                        yield _asked_of(inventory, ground, planting, upkeep, step, year, area)
 
 
 def _asked_of(
     inventory: Inventory,
-    screen: Screen,
+    ground: PlantedGround,
     planting: Planting,
     plan: StepPlan,
     step: Step,
@@ -65,9 +65,9 @@ def _asked_of(
     signs = inventory.property.season_signs
     sowing = next((one for one in plan.steps if one.operation == "sow"), None)
     return JobAsked(
-        job_id=f"{screen.id}/{season}/{step.id}",
+        job_id=f"{ground.id}/{season}/{step.id}",
         season=season,
-        screen=screen,
+        ground=ground,
         planting=planting,
         step=step,
         plan=plan,

@@ -73,7 +73,7 @@ def _held_back(asked: JobAsked, sprayed: tuple[Residue, ...]) -> Iterator[Findin
 def _comes_before(residue: Residue, asked: JobAsked) -> bool:
     """Whether a spraying lies on the ground before a sowing, as far as the days are known."""
     spraying = residue.spraying
-    if spraying.place_id != asked.screen.id:
+    if spraying.place_id != asked.ground.id:
         return False
     own = spraying.planting_id == asked.planting.id
     if own and residue.after_sowing:

@@ -5,7 +5,7 @@ from dataclasses import dataclass
 
 from generator.inventory.fields import Where
 from generator.inventory.label import Bulletin, LabelCard, Use
-from generator.inventory.places import Partner, Screen, Work
+from generator.inventory.places import Partner, PlantedGround, Work
 from generator.inventory.schema import Inventory
 from generator.inventory.stock import Product
 from generator.plan.asked import JobAsked
@@ -47,18 +47,18 @@ def asked_of_label(asked: JobAsked) -> Asked:
     return Asked(
         asked.kind,
         asked.species,
-        asked.screen.id,
-        land_of(asked.screen),
+        asked.ground.id,
+        land_of(asked.ground),
         asked.step.timing,
         asked.work.method or "broadcast",
     )
 
 
-def land_of(screen: Screen) -> str | None:
+def land_of(ground: PlantedGround) -> str | None:
     """Return contract or not_contract, None where the owner has not said."""
-    if screen.contract is None:
+    if ground.contract is None:
         return None
-    return "not_contract" if screen.contract.strip().casefold() == NO_CONTRACT else "contract"
+    return "not_contract" if ground.contract.strip().casefold() == NO_CONTRACT else "contract"
 
 
 def no_use(stop: Stop, asked: JobAsked, product: Product) -> Finding:

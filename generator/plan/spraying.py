@@ -83,7 +83,7 @@ def planned_sprays(asked: JobAsked, inventory: Inventory) -> tuple[PlannedSpray,
     carrier = _carrier(asked, machine)
     return tuple(_planned(asked, one, carrier) for one in chosen_products(asked, inventory)) or (
         PlannedSpray(
-            asked.job_id, asked.screen.id, asked.planting.id, "", frozenset(), frozenset(),
+            asked.job_id, asked.ground.id, asked.planting.id, "", frozenset(), frozenset(),
             None, asked.dates.opens, asked.dates.closes,
         ),
     )  # fmt: skip
@@ -93,7 +93,7 @@ def _planned(asked: JobAsked, chosen: Chosen, carrier: Quantity | None) -> Plann
     card = chosen.product.label
     return PlannedSpray(
         asked.job_id,
-        asked.screen.id,
+        asked.ground.id,
         asked.planting.id,
         chosen.product.id,
         card.active_keys if card else frozenset(),
@@ -218,7 +218,7 @@ def _mix(
     ground = treated_ground(asked)
     numbers |= tank_numbers(job, ground, carrier, machine)
     if ground is asked.area:
-        numbers |= pass_numbers(job, asked.screen.width_ft, machine)
+        numbers |= pass_numbers(job, asked.ground.width_ft, machine)
     else:
         numbers["treated_ac"] = ground
     pours = [_pour(asked, one, carrier, machine, sprays) for one in cleared]

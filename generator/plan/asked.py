@@ -26,6 +26,7 @@ class JobAsked:
     species: tuple[str, ...]
     dates: OpenDates
     sowing_opens: datetime.date | None
+    sowing_closes: datetime.date | None
     work: Work | None
     area: Quantity
 
@@ -64,6 +65,7 @@ def _asked_of(
 ) -> JobAsked:
     signs = inventory.property.season_signs
     sowing = next((one for one in plan.steps if one.operation == "sow"), None)
+    sown = open_dates(sowing, planting.season, signs) if sowing is not None else None
     return JobAsked(
         job_id=f"{ground.id}/{season}/{step.id}",
         season=season,
@@ -74,7 +76,8 @@ def _asked_of(
         kind=plan.kind or "",
         species=_species(planting, inventory),
         dates=open_dates(step, season, signs),
-        sowing_opens=open_dates(sowing, planting.season, signs).opens if sowing else None,
+        sowing_opens=sown.opens if sown is not None else None,
+        sowing_closes=sown.closes if sown is not None else None,
         work=work_of(planting, step),
         area=area,
     )

@@ -23,6 +23,7 @@ from generator.plan.model import AdjuvantPart, Finding, Mix, MixPart
 from generator.plan.notes import Note
 from generator.plan.rates import JobRate, as_product, is_dry, job_rate
 from generator.plan.setbacks import setback_cautions
+from generator.plan.sowing_wait import wait_cautions
 from generator.plan.spots import spot_stops, treated_ground, treated_stops
 from generator.plan.spray_stops import Chosen, asked_of_label, card_stops, no_use, use_stops
 from generator.plan.stops import Stop
@@ -263,6 +264,7 @@ def _cautions(asked: JobAsked, inventory: Inventory, mix: Mix) -> Iterator[Findi
             yield finding(Caution.OLD_LABEL, job, part.card.where)
         yield from _label_age(asked, part.card, judged)
         yield from harm_cautions(asked, part)
+        yield from wait_cautions(asked, part.use)
     yield from setback_cautions(asked, mix)
     if older_than_a_year(test.tested_on, judged):
         yield finding(Caution.OLD_CATCH_TEST, job, test.where)

@@ -3,11 +3,13 @@
 The strip is an acre, 435.6 ft by 100 ft; its seed is 80 % pure and 90 % alive, so 0.72 of a pound.
 """
 
+import datetime
 from typing import Any
 
 import pytest
 
 from generator.inventory.places import Screen, Strip, hidden_by
+from generator.plan.build import make_plan
 from generator.plan.model import Job, Plan
 from generator.reference.load import species
 from generator.reference.steps import Step, StepPlan, step_plans
@@ -82,7 +84,7 @@ def _at_sowing(plan: StepPlan) -> Step:
 def _use(plan: StepPlan, step: Step) -> Data:
     kinds = sorted({plan.kind or "", *(species()[one].kind for one in FOOD[plan.id])})
     covers = {"kinds": kinds, "species": ["any"], "land": "any", "places": ["any"]}
-    return full_use(step.timing, covers=covers, seeding_interval_days="not_on_label")
+    return full_use(step.timing, covers=covers)
 
 
 def _spraying(step: Step) -> Data:
@@ -143,6 +145,53 @@ def test_a_kill_that_the_card_covers_has_its_loads(plan: StepPlan) -> None:
         season = SEASON + step.seasons_later
         job = job_of(made, f"plot/{season}/{step.id}")
         assert job.mix is not None, [one.words for one in made.findings_on(job.id)]
+
+
+def with_interval(plan: StepPlan, days: int) -> Data:
+    """The strip with a label that asks for so many days between its kill and the sowing."""
+    data = with_strip(plan)
+    for use in data["products"]["products"][0]["label"]["uses"]:
+        use["seeding_interval_days"] = days
+    return data
+
+
+@pytest.mark.parametrize(
+    ("days", "told"),
+    [
+        # The kill is open 1 July to 20 August 2027, the sowing 1 to 31 August.
+        (0, None),
+        (11, "Spray by 20 August 2027"),  # 20 August and 11 days are the 31st
+        (12, "Spray by 19 August 2027"),
+        (61, "Spray by 1 July 2027"),  # 1 July and 61 days are the 31st of August
+    ],
+)
+def test_a_kill_and_a_sowing_of_the_same_weeks_choose_their_days(
+    days: int, told: str | None
+) -> None:
+    made = planned(with_interval(step_plans()["fall_oats"], days))
+    kill = job_of(made, f"plot/{SEASON}/oats_kill")
+    assert kill.mix is not None
+    found = [one.words for one in made.findings_on(kill.id) if one.code == "C247"]
+    assert [told is not None and told in one for one in found] == ([True] if told else [])
+
+
+def test_a_kill_that_leaves_no_day_to_sow_is_stopped() -> None:
+    made = planned(with_interval(step_plans()["fall_oats"], 62))
+    assert "S118" in codes(made, job_of(made, f"plot/{SEASON}/oats_kill"))
+
+
+@pytest.mark.parametrize(("as_of", "waits"), [("2027-08-18", True), ("2027-08-19", False)])
+def test_a_sowing_waits_until_the_days_after_the_kill_are_over(as_of: str, waits: bool) -> None:
+    """Sprayed on 5 August; 14 days later, on the 19th, oats may be sown, until the 31st."""
+    data = with_interval(step_plans()["fall_oats"], 14)
+    kill = {"planting": "plot-27", "step": "oats_kill", "finished": True}
+    used = [{"item": "brew", "amount_fl_oz": 48}]
+    data["log"] = {"entries": [{"id": "kill", "done_on": "2027-08-05", "job": kill, "used": used}]}
+    day = datetime.date.fromisoformat(as_of)
+    made = make_plan(inventory_of(data), SEASON, day, as_of_typed=True)
+    sowing = job_of(made, f"plot/{SEASON}/oats_sowing")
+    assert ("S210" in codes(made, sowing)) == waits
+    assert bool(sowing.numbers) != waits
 
 
 @each_food_plan

@@ -148,13 +148,13 @@ def _named_job(job: str, inventory: Inventory) -> tuple[str, str, int | None]:
 
 def _jobs(inventory: Inventory) -> Iterable[tuple[tuple[str, str, str], str]]:
     plans = inventory.plans()
-    for screen in inventory.screens:
-        for planting in screen.plantings:
+    for place in inventory.places():
+        for planting in place.plantings:
             for step in plans[planting.steps].steps:
                 season = planting.season + step.seasons_later
-                yield (screen.id, step.id, str(season)), planting.id
+                yield (place.id, step.id, str(season)), planting.id
             upkeep = plans[planting.upkeep].steps if planting.upkeep is not None else ()
-            yield from (((screen.id, step.id, ""), planting.id) for step in upkeep)
+            yield from (((place.id, step.id, ""), planting.id) for step in upkeep)
 
 
 def _amount(typed: str, option: str) -> dict[str, Any]:

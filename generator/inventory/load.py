@@ -18,7 +18,7 @@ from generator.inventory.machine import Machine
 from generator.inventory.money import CostShare, Hire
 from generator.inventory.papers import Contract, OneCall, Permit
 from generator.inventory.people import Applicator, Contractor, Helper
-from generator.inventory.places import Planting, Route, Screen, Stand
+from generator.inventory.places import Planting, Route, Screen, Stand, Strip
 from generator.inventory.problems import Problem, Sentence
 from generator.inventory.reading import FAULT, Mention, NamedThing, Reading, read_record
 from generator.inventory.rules import broken_rules
@@ -35,6 +35,7 @@ PROPERTY_FILE = "property.yaml"
 # file name without .yaml -> {key at the top of the file: kind of its entries}
 FILES: dict[str, dict[str, type]] = {
     "screens": {"screens": Screen},
+    "strips": {"strips": Strip},
     "stands": {"stands": Stand},
     "routes": {"routes": Route},
     "seed": {"lots": SeedLot, "plants": Plant, "guards": Guard},
@@ -63,6 +64,7 @@ FILES: dict[str, dict[str, type]] = {
 FOLDERS_BESIDE = ("schema",)
 KIND_WORDS: dict[type, str] = {
     Screen: "place",
+    Strip: "place",
     Stand: "stand",
     Route: "route",
     SeedLot: "lot",
@@ -271,7 +273,7 @@ def _mention_faults(readings: list[Reading], unread: set[type]) -> list[Problem]
         known["step"] |= reading.words
         for named in reading.named:
             known[KIND_WORDS[named.kind]].add(named.identity)
-    if Screen in unread:
+    if unread & {Screen, Strip}:
         unread = unread | {Planting}
     passed = {KIND_WORDS[kind] for kind in unread if kind in KIND_WORDS}
     return [

@@ -1,7 +1,8 @@
-"""What stands on the ground: strips with their plantings, stands, routes."""
+"""What stands on the ground: screens, strips and plots with their plantings; stands, routes."""
 
 import datetime
 from dataclasses import dataclass
+from typing import ClassVar
 
 from generator.inventory.fields import (
     POSITIVE,
@@ -164,7 +165,13 @@ class Planting(Record):
         "page", "its turn when seed is short, 1 first", Limits(at_least=1, at_most=1000)
     )
     method: str = choice(
-        "page", "how it is sown or planted", "frost_seed", "drill", "plant", required=True
+        "page",
+        "how it is sown or planted",
+        "frost_seed",
+        "broadcast",
+        "drill",
+        "plant",
+        required=True,
     )
     steps: str = reference("page", "step plan", "step_plan", required=True)
     upkeep: str | None = reference("page", "step plan of every season once it stands", "step_plan")
@@ -179,8 +186,10 @@ class Planting(Record):
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Screen(Record):
-    """A strip of cover: ground with a shape."""
+class PlantedGround(Record):
+    """Ground with a shape, on which plantings come and go: what all places share."""
+
+    IN_WORDS: ClassVar[str] = "place"
 
     id: str = identity("id of the place")
     was: tuple[str, ...] = text("place", "ids it had before", many=True)
@@ -194,12 +203,32 @@ class Screen(Record):
     outline_error_ft: Given | None = measure(
         "place", "how far each side of the outline may be off", "ft", POSITIVE
     )
-    hides: tuple[str, ...] = reference("place", "routes it hides", "route", many=True)
     contract: str | None = text("page", "contract the ground is under, or none")
     cover_now: CoverNow | None = record("page", "what grows there now", CoverNow)
     near: Hazards | None = record("page", "what to watch for", Hazards, safety=True)
     plantings: tuple[Planting, ...] = record("page", "plantings", Planting, many=True)
     note: str | None = text("note", "a note of your own")
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Screen(PlantedGround):
+    """A place for cover."""
+
+    IN_WORDS: ClassVar[str] = "screen"
+
+    hides: tuple[str, ...] = reference("place", "routes it hides", "route", many=True)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Strip(PlantedGround):
+    """A place for food."""
+
+    IN_WORDS: ClassVar[str] = "strip or plot"
+
+
+def hidden_by(ground: PlantedGround) -> tuple[str, ...]:
+    """Return the ids of the routes that a place hides; a place for food hides none."""
+    return ground.hides if isinstance(ground, Screen) else ()
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

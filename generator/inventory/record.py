@@ -87,17 +87,17 @@ def _changes(entry: LogEntry, inventory: Inventory) -> Iterator[str]:
 
 
 def _job_told(job: LoggedJob, inventory: Inventory) -> str:
-    screen, planting = next(
-        (screen, planting)
-        for screen in inventory.screens
-        for planting in screen.plantings
+    place, planting = next(
+        (place, planting)
+        for place in inventory.places()
+        for planting in place.plantings
         if planting.id == job.planting
     )
     step = next(one for one in inventory.steps_of(planting) if one.id == job.step)
     state = "is finished" if job.finished else "is begun"
     if job.answer is not None:
         state = f"{state}, answered {job.answer}"
-    return f"{step.name}, {screen.name}, {state}"
+    return f"{step.name}, {place.name}, {state}"
 
 
 def _upkeep_told(done: UpkeepDone, inventory: Inventory) -> str:

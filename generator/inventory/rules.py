@@ -6,7 +6,7 @@ from typing import Any
 from generator.inventory.fields import SeasonSign
 from generator.inventory.label import LabelCard, NotOnLabel, Use, YearlyLimit
 from generator.inventory.page_names import names_a_page, slug
-from generator.inventory.places import Planting, Screen
+from generator.inventory.places import PlantedGround, Planting
 from generator.inventory.problems import Problem, bad_id, shown_value
 from generator.inventory.reading import is_id
 from generator.inventory.rule import Broken, Rule, typed_at
@@ -46,10 +46,10 @@ def broken_rules(inventory: Inventory) -> list[Problem]:
     ]
 
 
-def _plantings(inventory: Inventory) -> Iterator[tuple[Screen, Planting]]:
-    for screen in inventory.screens:
-        for planting in screen.plantings:
-            yield screen, planting
+def _plantings(inventory: Inventory) -> Iterator[tuple[PlantedGround, Planting]]:
+    for place in inventory.places():
+        for planting in place.plantings:
+            yield place, planting
 
 
 def _viable_parts(inventory: Inventory) -> Iterator[Broken]:
@@ -124,9 +124,9 @@ def _steps_of_plan(inventory: Inventory) -> Iterator[Broken]:
 
 
 def _each_step_once_a_season(inventory: Inventory) -> Iterator[Broken]:
-    for screen in inventory.screens:
+    for place in inventory.places():
         seen: set[tuple[str, str]] = set()
-        for planting in screen.plantings:
+        for planting in place.plantings:
             steps = inventory.plans()[planting.steps].steps
             keys = [(f"in season {planting.season + one.seasons_later}", one.id) for one in steps]
             if planting.upkeep is not None:
@@ -144,19 +144,19 @@ def _each_step_once_a_season(inventory: Inventory) -> Iterator[Broken]:
 
 def _names_for_others(inventory: Inventory) -> Iterator[Broken]:
     seen: set[str] = set()
-    for screen in inventory.screens:
-        if screen.known_as is None:
+    for place in inventory.places():
+        if place.known_as is None:
             continue
-        short = slug(screen.known_as)
+        short = slug(place.known_as)
         if not short:
-            what = f"known_as {shown_value(screen.known_as)} has no letter or digit"
-            yield Broken(screen.where, what, "a short plain name, as in Strip 1")
+            what = f"known_as {shown_value(place.known_as)} has no letter or digit"
+            yield Broken(place.where, what, "a short plain name, as in Strip 1")
         elif not names_a_page(short):
-            what = f"known_as {shown_value(screen.known_as)} cannot name a page"
-            yield Broken(screen.where, what, "a short plain name, as in Strip 1")
+            what = f"known_as {shown_value(place.known_as)} cannot name a page"
+            yield Broken(place.where, what, "a short plain name, as in Strip 1")
         elif short in seen:
-            what = f"known_as {shown_value(screen.known_as)} is used for another place too"
-            yield Broken(screen.where, what, "a name of its own for every place")
+            what = f"known_as {shown_value(place.known_as)} is used for another place too"
+            yield Broken(place.where, what, "a name of its own for every place")
         seen.add(short)
 
 
@@ -278,7 +278,7 @@ def _reserved_reader(inventory: Inventory) -> Iterator[Broken]:
 
 def _former_names(inventory: Inventory) -> Iterator[Broken]:
     records: list[Any] = [
-        *inventory.screens, *inventory.stands, *inventory.routes, *inventory.lots,
+        *inventory.places(), *inventory.stands, *inventory.routes, *inventory.lots,
         *inventory.plants, *inventory.guards,
         *inventory.products, *inventory.adjuvants, *inventory.measures,
         *inventory.sprayers, *inventory.spreaders, *inventory.drills,
@@ -297,10 +297,10 @@ def _former_names(inventory: Inventory) -> Iterator[Broken]:
 
 
 def _contract_said(inventory: Inventory) -> Iterator[Broken]:
-    for screen in inventory.screens:
-        if screen.contract is not None and screen.contract.strip().casefold() in NOT_A_CONTRACT:
-            what = f"contract: {shown_value(screen.contract)} names no contract"
-            yield Broken(screen.where, what, "none where there is no contract, else its name")
+    for place in inventory.places():
+        if place.contract is not None and place.contract.strip().casefold() in NOT_A_CONTRACT:
+            what = f"contract: {shown_value(place.contract)} names no contract"
+            yield Broken(place.where, what, "none where there is no contract, else its name")
 
 
 RULES = (

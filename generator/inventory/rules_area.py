@@ -6,7 +6,7 @@ from generator.geometry.corners import corner_numbers, line_numbers
 from generator.geometry.crossing import first_crossing
 from generator.geometry.geodesic import distances_mi, line_length_ft, outline_area_ac
 from generator.inventory.fields import LatLon, Points, Where, rules_of
-from generator.inventory.places import Screen
+from generator.inventory.places import PlantedGround
 from generator.inventory.rule import Broken, Rule
 from generator.inventory.schema import Inventory
 from generator.units import convert
@@ -21,17 +21,17 @@ LOOK = "look for a slip in a digit, a sign or the order: [latitude, longitude]"
 
 
 def _ground_given(inventory: Inventory) -> Iterator[Broken]:
-    for screen in inventory.screens:
-        along = screen.length_ft is not None or screen.line_lat_lon is not None
-        strip = along and screen.width_ft is not None
-        if strip or screen.area_lat_lon is not None or screen.area_ac is not None:
+    for place in inventory.places():
+        along = place.length_ft is not None or place.line_lat_lon is not None
+        strip = along and place.width_ft is not None
+        if strip or place.area_lat_lon is not None or place.area_ac is not None:
             continue
         what = "nothing here gives the ground"
         if along:
             what = "a length without width_ft gives no ground"
-        elif screen.width_ft is not None:
+        elif place.width_ft is not None:
             what = "a width without a length gives no ground"
-        yield Broken(screen.where, what, ENOUGH)
+        yield Broken(place.where, what, ENOUGH)
 
 
 def _enough_points(inventory: Inventory) -> Iterator[Broken]:
@@ -77,9 +77,9 @@ def _holds_nothing(outline_lat_lon: list[LatLon]) -> bool:
 
 
 def _shapes(inventory: Inventory) -> Iterator[tuple[str, Points]]:
-    for screen in inventory.screens:
+    for place in inventory.places():
         for name in ("line_lat_lon", "area_lat_lon"):
-            points: Points | None = getattr(screen, name)
+            points: Points | None = getattr(place, name)
             if points is not None:
                 yield name, points
 
@@ -96,7 +96,7 @@ def _corners(name: str, points: Points) -> tuple[int, ...]:
 
 
 def _fewest(name: str) -> int:
-    return int(rules_of(Screen)[name].limits.at_least or 0)
+    return int(rules_of(PlantedGround)[name].limits.at_least or 0)
 
 
 def _too_far(points: tuple[LatLon, ...]) -> list[tuple[int, int, float]]:

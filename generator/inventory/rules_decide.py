@@ -5,7 +5,7 @@ from collections.abc import Iterator
 
 from generator.inventory.counted import CELLS_IN_FRAME, Counted
 from generator.inventory.log import LogEntry
-from generator.inventory.places import Planting, Screen
+from generator.inventory.places import PlantedGround, Planting
 from generator.inventory.problems import shown_value
 from generator.inventory.rule import Broken, Rule, typed_at
 from generator.inventory.schema import Inventory
@@ -17,12 +17,12 @@ FRAME_OR_ROW = (
 )
 
 
-def _counts(inventory: Inventory) -> Iterator[tuple[LogEntry, Counted, Screen, Planting]]:
-    grown = {one.id: (screen, one) for screen in inventory.screens for one in screen.plantings}
+def _counts(inventory: Inventory) -> Iterator[tuple[LogEntry, Counted, PlantedGround, Planting]]:
+    grown = {one.id: (place, one) for place in inventory.places() for one in place.plantings}
     for entry in inventory.entries:
         if entry.counted is not None:
-            screen, planting = grown[entry.counted.planting]
-            yield entry, entry.counted, screen, planting
+            place, planting = grown[entry.counted.planting]
+            yield entry, entry.counted, place, planting
 
 
 def _cells(inventory: Inventory) -> Iterator[Broken]:
@@ -46,7 +46,7 @@ def _cells(inventory: Inventory) -> Iterator[Broken]:
 
 
 def _stations(inventory: Inventory) -> Iterator[Broken]:
-    for _, counted, screen, _ in _counts(inventory):
+    for _, counted, place, _ in _counts(inventory):
         start, end = counted.from_ft, counted.to_ft
         if (start is None) != (end is None):
             what = "a stretch with one station"
@@ -54,8 +54,8 @@ def _stations(inventory: Inventory) -> Iterator[Broken]:
         elif start is not None and end is not None and start.value >= end.value:
             what = f"the stretch runs from {start.typed:g} to {end.typed:g}"
             yield Broken(typed_at(end), what, "a to_ft beyond from_ft")
-        elif end is not None and _lies_beyond(end, screen.length_ft):
-            what = f"station {end.typed:g} lies beyond the end of {shown_value(screen.id)}"
+        elif end is not None and _lies_beyond(end, place.length_ft):
+            what = f"station {end.typed:g} lies beyond the end of {shown_value(place.id)}"
             yield Broken(typed_at(end), what, "a station within the measured length")
 
 

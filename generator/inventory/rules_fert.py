@@ -3,7 +3,7 @@
 from collections.abc import Iterator
 
 from generator.inventory.ground import LimeNeed, WaterHole
-from generator.inventory.places import Planting, Screen
+from generator.inventory.places import PlantedGround, Planting
 from generator.inventory.problems import shown_value
 from generator.inventory.rule import Broken, Rule, typed_at
 from generator.inventory.schema import Inventory
@@ -22,10 +22,10 @@ SPREAD_BY = {"lime": "lime", "fertilizers": "fertilize", "need": "fertilize"}
 ROUNDING = 1e-9
 
 
-def _plantings(inventory: Inventory) -> Iterator[tuple[Screen, Planting]]:
-    for screen in inventory.screens:
-        for planting in screen.plantings:
-            yield screen, planting
+def _plantings(inventory: Inventory) -> Iterator[tuple[PlantedGround, Planting]]:
+    for place in inventory.places():
+        for planting in place.plantings:
+            yield place, planting
 
 
 def _lime_base(inventory: Inventory) -> Iterator[Broken]:
@@ -57,8 +57,8 @@ def _base_faults(need: LimeNeed) -> Iterator[Broken]:
 
 def _test_of_this_ground(inventory: Inventory) -> Iterator[Broken]:
     places = {test.id: test.places for test in inventory.soil_tests}
-    for screen, planting in _plantings(inventory):
-        if planting.soil_test is not None and screen.id not in places[planting.soil_test]:
+    for place, planting in _plantings(inventory):
+        if planting.soil_test is not None and place.id not in places[planting.soil_test]:
             taken = ", ".join(places[planting.soil_test])
             yield Broken(
                 planting.where,

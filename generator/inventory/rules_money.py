@@ -16,8 +16,8 @@ ALL = "all"
 def _steps_by_planting(inventory: Inventory) -> dict[str, list[str]]:
     return {
         planting.id: [step.id for step in inventory.steps_of(planting)]
-        for screen in inventory.screens
-        for planting in screen.plantings
+        for place in inventory.places()
+        for planting in place.plantings
     }
 
 

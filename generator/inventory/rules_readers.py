@@ -44,9 +44,9 @@ def _handed_ground(reader: Reader, inventory: Inventory) -> tuple[Stand | Route,
 def _names_of_places(reader: Reader, inventory: Inventory) -> set[str]:
     handed = {one.planting for one in reader.jobs}
     return {
-        slug(screen.known_as)
-        for screen in inventory.screens
-        if screen.known_as is not None and handed & {one.id for one in screen.plantings}
+        slug(place.known_as)
+        for place in inventory.places()
+        if place.known_as is not None and handed & {one.id for one in place.plantings}
     }
 
 

@@ -17,8 +17,8 @@ _TIME = re.compile(r"([01]\d|2[0-3]):[0-5]\d", re.ASCII)
 def _said_of_its_work(inventory: Inventory) -> Iterator[Broken]:
     operations = {
         (planting.id, step.id): step.operation
-        for screen in inventory.screens
-        for planting in screen.plantings
+        for place in inventory.places()
+        for planting in place.plantings
         for step in inventory.steps_of(planting)
     }
     for entry in inventory.entries:

@@ -18,8 +18,8 @@ ONE_RATE = "rate_pls_lb_per_ac or rate_seeds_per_sq_ft, or a share of mix_rate_p
 
 
 def _plantings(inventory: Inventory) -> Iterator[Planting]:
-    for screen in inventory.screens:
-        yield from screen.plantings
+    for place in inventory.places():
+        yield from place.plantings
 
 
 def _one_seed_rate(inventory: Inventory) -> Iterator[Broken]:
@@ -103,13 +103,15 @@ def _weighing_fault(test: SpreaderTest) -> str:
 
 def _one_machine(inventory: Inventory) -> Iterator[Broken]:
     for planting in _plantings(inventory):
-        sown = [step.id for step in inventory.steps_of(planting) if step.operation == "sow"]
+        sown = {one.id: one for one in inventory.steps_of(planting) if one.operation == "sow"}
         for work in planting.work:
             named = [one for one in (work.spreader, work.drill) if one is not None]
             if work.step not in sown:
                 continue
             if len(named) > 1:
                 yield Broken(work.where, "a spreader and a drill for one sowing", "one of them")
+            elif sown[work.step].timing != "at_sowing":
+                continue  # seed is thrown again onto what was drilled, and the other way about
             elif named and (work.drill is not None) != (planting.method == "drill"):
                 what = f"method {planting.method} does not go with what sows here"
                 yield Broken(work.where, what, "method: drill with drill:, else spreader:")

@@ -13,8 +13,8 @@ BY_HAND = ("hand_gun", "backpack")
 
 
 def _works(inventory: Inventory) -> Iterator[Work]:
-    for screen in inventory.screens:
-        for planting in screen.plantings:
+    for place in inventory.places():
+        for planting in place.plantings:
             yield from planting.work
 
 

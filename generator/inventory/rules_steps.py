@@ -84,8 +84,8 @@ def _asking(steps: dict[str, Step]) -> str:
 
 def _plan_for_what_it_is_for(inventory: Inventory) -> Iterator[Broken]:
     plans = inventory.plans()
-    for screen in inventory.screens:
-        for planting in screen.plantings:
+    for place in inventory.places():
+        for planting in place.plantings:
             chosen = plans[planting.steps]
             if chosen.kind is None or chosen.yearly_from is not None:
                 what = f"steps: {chosen.id} is not for a planting from its sowing on"
@@ -139,8 +139,8 @@ def _nobody_waits(inventory: Inventory) -> Iterator[Broken]:
 def _seasons_named(inventory: Inventory) -> Iterator[Broken]:
     yearly = {
         (planting.id, step.id)
-        for screen in inventory.screens
-        for planting in screen.plantings
+        for place in inventory.places()
+        for planting in place.plantings
         if planting.upkeep is not None
         for step in inventory.plans()[planting.upkeep].steps
     }

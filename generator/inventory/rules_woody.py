@@ -14,8 +14,8 @@ PLANT = "plant"
 
 
 def _plantings(inventory: Inventory) -> Iterator[Planting]:
-    for screen in inventory.screens:
-        yield from screen.plantings
+    for place in inventory.places():
+        yield from place.plantings
 
 
 def _sown_or_planted(inventory: Inventory) -> Iterator[Broken]:

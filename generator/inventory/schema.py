@@ -30,7 +30,7 @@ from generator.inventory.machine import Machine
 from generator.inventory.money import CostShare, Hire
 from generator.inventory.papers import Contract, OneCall, Permit
 from generator.inventory.people import Applicator, Contractor, Helper
-from generator.inventory.places import Planting, Route, Screen, Stand
+from generator.inventory.places import PlantedGround, Planting, Route, Screen, Stand, Strip
 from generator.inventory.season import a_season
 from generator.inventory.spreadable import Fertilizer, Lime
 from generator.inventory.steps import OwnPlan, plans_with
@@ -128,6 +128,7 @@ class Inventory:
 
     property: Property
     screens: tuple[Screen, ...] = ()
+    strips: tuple[Strip, ...] = ()
     stands: tuple[Stand, ...] = ()
     routes: tuple[Route, ...] = ()
     lots: tuple[SeedLot, ...] = ()
@@ -149,6 +150,10 @@ class Inventory:
     water_holes: tuple[WaterHole, ...] = ()
     fertilizers: tuple[Fertilizer, ...] = ()
     limes: tuple[Lime, ...] = ()
+
+    def places(self) -> tuple[PlantedGround, ...]:
+        """Return every place that plantings grow on, in a fixed order: for cover, for food."""
+        return (*self.screens, *self.strips)
 
     def plans(self) -> Mapping[str, StepPlan]:
         """Return every step plan by its id, the owner's own among them."""

@@ -4,7 +4,7 @@ import datetime
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 
-from generator.inventory.places import Planting, Screen, Work
+from generator.inventory.places import PlantedGround, Planting, Work
 from generator.inventory.schema import Inventory
 from generator.plan.calendar import open_dates
 from generator.plan.model import OpenDates
@@ -18,7 +18,7 @@ class JobAsked:
 
     job_id: str
     season: int
-    screen: Screen
+    ground: PlantedGround
     planting: Planting
     step: Step
     plan: StepPlan
@@ -26,6 +26,7 @@ class JobAsked:
     species: tuple[str, ...]
     dates: OpenDates
     sowing_opens: datetime.date | None
+    sowing_closes: datetime.date | None
     work: Work | None
     area: Quantity
 
@@ -38,24 +39,24 @@ def every_job(
     Of a plan that comes back every season, the jobs of the season and of those beside it.
     """
     plans = inventory.plans()
-    for screen in inventory.screens:
-        for planting in screen.plantings:
-            plan, area = plans[planting.steps], areas[screen.id]
+    for ground in inventory.places():
+        for planting in ground.plantings:
+            plan, area = plans[planting.steps], areas[ground.id]
             for step in plan.steps:
                 done_in = planting.season + step.seasons_later
-                yield _asked_of(inventory, screen, planting, plan, step, done_in, area)
+                yield _asked_of(inventory, ground, planting, plan, step, done_in, area)
             upkeep = plans[planting.upkeep] if planting.upkeep is not None else None
             if upkeep is None or upkeep.yearly_from is None:
                 continue
             for year in (season - 1, season, season + 1):
                 for step in upkeep.steps:
                     if year >= planting.season + upkeep.yearly_from:
-                        yield _asked_of(inventory, screen, planting, upkeep, step, year, area)
+                        yield _asked_of(inventory, ground, planting, upkeep, step, year, area)
 
 
 def _asked_of(
     inventory: Inventory,
-    screen: Screen,
+    ground: PlantedGround,
     planting: Planting,
     plan: StepPlan,
     step: Step,
@@ -64,17 +65,19 @@ def _asked_of(
 ) -> JobAsked:
     signs = inventory.property.season_signs
     sowing = next((one for one in plan.steps if one.operation == "sow"), None)
+    sown = open_dates(sowing, planting.season, signs) if sowing is not None else None
     return JobAsked(
-        job_id=f"{screen.id}/{season}/{step.id}",
+        job_id=f"{ground.id}/{season}/{step.id}",
         season=season,
-        screen=screen,
+        ground=ground,
         planting=planting,
         step=step,
         plan=plan,
         kind=plan.kind or "",
         species=_species(planting, inventory),
         dates=open_dates(step, season, signs),
-        sowing_opens=open_dates(sowing, planting.season, signs).opens if sowing else None,
+        sowing_opens=sown.opens if sown is not None else None,
+        sowing_closes=sown.closes if sown is not None else None,
         work=work_of(planting, step),
         area=area,
     )

@@ -45,6 +45,7 @@ from generator.plan.slope import steep_cautions
 from generator.plan.sod import sod_findings
 from generator.plan.soil import is_asked_for, left_undone
 from generator.plan.sowing import used_up
+from generator.plan.sown_how import method_of, way_findings
 from generator.plan.spraying import chosen_products, plan_spray, planned_sprays
 from generator.plan.state import states_of
 from generator.plan.stops import Stop
@@ -65,7 +66,7 @@ def make_plan(
     inventory: Inventory, season: int, as_of: datetime.date, *, as_of_typed: bool
 ) -> Plan:
     """Return the owner's plan of a season: everything computed, nothing totalled for display."""
-    places = {screen.id: place_on_its_ground(screen, season) for screen in inventory.screens}
+    places = {place.id: place_on_its_ground(place, season) for place in inventory.places()}
     # A label's year takes in the sprayings of the seasons before and after.
     areas = {name: place.area for name, place in places.items()}
     ever = tuple(
@@ -192,7 +193,7 @@ def _to_be_sprayed(jobs: tuple[Job, ...]) -> frozenset[str]:
 
 def _held_back(job: Job, inventory: Inventory) -> Job:
     """Return a stopped job without any amount: the stop stands in their place."""
-    near = next(one.near for one in inventory.screens if one.id == job.place_id)
+    near = next(one.near for one in inventory.places() if one.id == job.place_id)
     safety = safety_lines(inventory.property.emergency, near, None)
     return replace(job.without_amounts(), safety=safety)
 
@@ -211,8 +212,8 @@ def _job(
 ) -> tuple[Job, list[Finding]]:
     job = Job(
         id=asked.job_id,
-        address=f"{first_name(asked.screen.id, asked.screen.was)}-{_tail(asked.job_id)}",
-        place_id=asked.screen.id,
+        address=f"{first_name(asked.ground.id, asked.ground.was)}-{_tail(asked.job_id)}",
+        place_id=asked.ground.id,
         planting_id=asked.planting.id,
         season=asked.season,
         step=asked.step,
@@ -226,7 +227,7 @@ def _job(
         mix=None,
         spreader=None,
         spreader_test=None,
-        safety=safety_lines(inventory.property.emergency, asked.screen.near, None),
+        safety=safety_lines(inventory.property.emergency, asked.ground.near, None),
     )
     if asked.step.operation == "spray":
         return _spray_job(job, asked, inventory, sprays)
@@ -251,7 +252,7 @@ def _spray_job(
     job: Job, asked: JobAsked, inventory: Inventory, sprays: tuple[PlannedSpray, ...]
 ) -> tuple[Job, list[Finding]]:
     done = plan_spray(asked, inventory, sprays)
-    near, emergency = asked.screen.near, inventory.property.emergency
+    near, emergency = asked.ground.near, inventory.property.emergency
     planned = replace(
         job,
         numbers=done.numbers,
@@ -266,9 +267,13 @@ def _sow_job(
     job: Job, asked: JobAsked, inventory: Inventory, reach: Reach | None
 ) -> tuple[Job, list[Finding]]:
     done = plan_sowing(asked, inventory, reach)
-    found = [*done.findings, *left_undone(asked, inventory)]
+    found = [
+        *done.findings,
+        *left_undone(asked, inventory),
+        *way_findings(asked, inventory),
+    ]
     if done.sower.spreader is not None:
-        found += width_findings(job.id, asked.screen)
+        found += width_findings(job.id, asked.ground)
     sown = replace(
         job,
         needs=tuple(one.lot.id for one in done.parts),
@@ -278,6 +283,7 @@ def _sow_job(
         spreader_test=done.sower.spreader_test,
         drill=done.sower.drill,
         drill_test=done.sower.drill_test,
+        method=method_of(asked),
     )
     return sown, found
 
@@ -326,8 +332,8 @@ def _name_findings(asked: JobAsked, inventory: Inventory) -> list[Finding]:
     handed = any(
         is_handed(reader, asked.planting.id, asked.step.id) for reader in inventory.readers
     )
-    if handed and asked.screen.known_as is None:
-        return [finding(Stop.NO_NAME_FOR_OTHERS, asked.job_id, asked.screen.where)]
+    if handed and asked.ground.known_as is None:
+        return [finding(Stop.NO_NAME_FOR_OTHERS, asked.job_id, asked.ground.where)]
     return []
 
 

@@ -4,6 +4,7 @@ from collections.abc import Iterator, Mapping
 
 from generator.compute.area import SHARE_OF_PLACE
 from generator.inventory.log import LogEntry
+from generator.inventory.places import hidden_by
 from generator.inventory.schema import Inventory
 from generator.plan.asked import JobAsked
 from generator.plan.cautions import Caution
@@ -57,7 +58,7 @@ def _burns_beside(
     return tuple(
         other
         for other in ever
-        if (other.screen.id, other.season) == (one.screen.id, one.season)
+        if (other.ground.id, other.season) == (one.ground.id, one.season)
         and other.job_id != one.job_id
         and other.step.operation == BURN
         and shears_standing(other)
@@ -99,7 +100,7 @@ def _again(
     before = (
         other
         for other in ever
-        if (other.screen.id, other.season) == (one.screen.id, one.season - 1)
+        if (other.ground.id, other.season) == (one.ground.id, one.season - 1)
         and other.step.operation == BURN
     )
     parts = [part for other in before for part in _parts(other, entries, states)]
@@ -125,12 +126,12 @@ def _same(part: str | None) -> str | None:
 
 
 def _hides_nobody(one: JobAsked, inventory: Inventory) -> Iterator[Finding]:
-    names = [route.name for route in inventory.routes if route.id in one.screen.hides]
+    names = [route.name for route in inventory.routes if route.id in hidden_by(one.ground)]
     if names:
         yield finding(
             Caution.HIDES_NOBODY,
             one.job_id,
-            one.screen.where,
+            one.ground.where,
             routes=" and ".join(names),
             cut=SHORN[one.step.operation],
         )

@@ -170,6 +170,23 @@ class Caution(Enum):
         "Steady pace and cranking, and catch until two in a row agree.",
         CALIBRATION_CHAPTER,
     )
+    WAIT_BEFORE_SOWING = Words(
+        "C247",
+        "This spraying and the sowing are open in the same weeks, and the label asks for days "
+        "between the two. Spray by {latest}, and sow no sooner than that many days after it.",
+        "The label asks for days between this spraying and the sowing. Ask the owner which day to "
+        "spray by.",
+        "Choose the day to spray first, and log it: the sheet of the sowing then keeps the days.",
+        LABEL_CHAPTER,
+    )
+    NO_FROST = Words(
+        "C246",
+        "Frost seeding rests on nights of frost and days of thaw that work the seed in, and this "
+        "sowing is open while the ground is warm: seed left on top dries out or is eaten.",
+        "This seed is noted as frost seeded, in warm months. Ask the owner how it is to be sown.",
+        "Type method: broadcast where it is spread on a prepared bed, or method: drill.",
+        source="uky_frost_seeding",
+    )
     NOZZLES_DIFFER = Words(
         "C240",
         "A nozzle gave over a tenth more or less than the mean of the boom in the last catch test.",

@@ -16,7 +16,7 @@ def contracts_on(place_id: str, inventory: Inventory) -> tuple[Contract, ...]:
 
 def is_contract_land(place_id: str, inventory: Inventory) -> bool:
     """Return whether a place is under a contract: by its own word, or by a contract typed."""
-    said = (land_of(one) == "contract" for one in inventory.screens if one.id == place_id)
+    said = (land_of(one) == "contract" for one in inventory.places() if one.id == place_id)
     return any(said) or bool(contracts_on(place_id, inventory))
 
 

@@ -71,7 +71,7 @@ def ground_of(base: str, counted: Counted, place: Place) -> Quantity | None:
     """Return the ground of what was counted; None of a stretch on a place without taped width."""
     if counted.from_ft is None or counted.to_ft is None:
         return place.area
-    width = place.screen.width_ft if place.screen is not None else None
+    width = place.typed.width_ft if place.typed is not None else None
     if width is None:
         return None
     length = formulas.STRETCH(

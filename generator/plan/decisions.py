@@ -47,8 +47,8 @@ def planting_counts(
     return tuple(
         _planting_counts(inventory, place, planting, entries)
         for place in places
-        if place.screen is not None
-        for planting in place.screen.plantings
+        if place.typed is not None
+        for planting in place.typed.plantings
         if planting.seed and plans[planting.steps].kind == COUNTED_KIND
     )
 
@@ -56,7 +56,7 @@ def planting_counts(
 def _planting_counts(
     inventory: Inventory, place: Place, planting: Planting, entries: tuple[LogEntry, ...]
 ) -> PlantingCounts:
-    assert place.screen is not None
+    assert place.typed is not None
     decide_on = datetime.date(planting.season + 1, *DECIDE_ON)
     counts = tuple(
         _said(inventory, place, planting, entry, entry.counted, decide_on, entries)
@@ -69,7 +69,7 @@ def _planting_counts(
         _all_thin(place, counts),
         datetime.date(planting.season, *LOOK_ON),
         decide_on,
-        any(other.season > planting.season for other in place.screen.plantings),
+        any(other.season > planting.season for other in place.typed.plantings),
     )
 
 
@@ -148,8 +148,8 @@ def is_enough(numbers: dict[str, Quantity]) -> bool:
 
 def _all_thin(place: Place, counts: tuple[CountSaid, ...]) -> tuple[CountSaid, ...]:
     """Return the counts; thin stretches that make up the whole place are a place to start over."""
-    assert place.screen is not None
-    length = place.screen.length_ft
+    assert place.typed is not None
+    length = place.typed.length_ft
     thin = [one for one in counts if one.outcome == "overseed"]
     reached = 0.0
     for one in thin:

@@ -80,11 +80,11 @@ def _spreading(asked: JobAsked, doses: Sequence[Dose]) -> Spreading:
         )
     product = fertility.PRODUCT(f"{base}.product_lb", area_ac=asked.area, product_lb_per_ac=rate)
     numbers = {"rate_lb_per_ac": rate, "product_lb": product}
-    if asked.screen.width_ft is not None:
+    if asked.ground.width_ft is not None:
         numbers["stretch_lb"] = fertility.STRETCH(
             f"{base}.stretch_lb",
             product_lb_per_ac=rate,
-            width_ft=asked.screen.width_ft,
+            width_ft=asked.ground.width_ft,
             stretch_ft=values()["stretch_of_strip_ft"],
         )
     return Spreading(item, numbers | bags(base, product, item.package_lb))

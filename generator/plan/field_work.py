@@ -31,7 +31,7 @@ class Renting:
 
 def work_times(plan: Plan, inventory: Inventory) -> tuple[WorkTime, ...]:
     """Return the hours of every job still to be done for which a machine is named."""
-    plantings = {one.id: one for screen in inventory.screens for one in screen.plantings}
+    plantings = {one.id: one for place in inventory.places() for one in place.plantings}
     machines = {one.id: one for one in inventory.machines}
     stopped = stopped_in(plan.findings)
     found = []

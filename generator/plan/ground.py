@@ -12,7 +12,7 @@ from generator.compute import area
 from generator.geometry import geodesic
 from generator.geometry.corners import corner_numbers, line_numbers
 from generator.inventory.fields import LatLon, Points, Where, rules_of
-from generator.inventory.places import Screen
+from generator.inventory.places import PlantedGround
 from generator.inventory.rule import typed_at
 from generator.plan.cautions import Caution
 from generator.plan.findings import finding
@@ -30,19 +30,19 @@ WAY_WORDS = {
 }
 
 
-def place_on_its_ground(screen: Screen, season: int) -> Place:
+def place_on_its_ground(ground: PlantedGround, season: int) -> Place:
     """Return a place with its ground worked out, the owner's view of it."""
-    base = f"{screen.id}/{season}/ground"
-    first, *others = _ways(screen)
+    base = f"{ground.id}/{season}/ground"
+    first, *others = _ways(ground)
     counts = first.formula(f"{base}/area_ac", **first.inputs)
     ways = (
         GroundWay(first.kind, counts, None, first.where),
         *(_other_way(one, counts, base) for one in others),
     )
-    line_unused = screen.line_lat_lon is not None and screen.width_ft is None
-    ground = Ground(ways, _outline_error(screen, ways, base), line_unused)
-    address = first_name(screen.id, screen.was)
-    return Place(screen.id, address, screen.name, counts, screen, ground)
+    line_unused = ground.line_lat_lon is not None and ground.width_ft is None
+    worked_out = Ground(ways, _outline_error(ground, ways, base), line_unused)
+    address = first_name(ground.id, ground.was)
+    return Place(ground.id, address, ground.name, counts, ground, worked_out)
 
 
 def first_name(identity: str, was: tuple[str, ...]) -> str:
@@ -81,11 +81,11 @@ def ground_findings(place: Place) -> list[Finding]:
     return found
 
 
-def width_findings(job_id: str, screen: Screen) -> list[Finding]:
+def width_findings(job_id: str, ground: PlantedGround) -> list[Finding]:
     """Return a note on a job that goes over the place in lanes, where no width is taped."""
-    if screen.width_ft is not None:
+    if ground.width_ft is not None:
         return []
-    return [finding(Note.NO_WIDTH, job_id, screen.where)]
+    return [finding(Note.NO_WIDTH, job_id, ground.where)]
 
 
 @dataclass(frozen=True, slots=True)
@@ -98,10 +98,10 @@ class _Way:
     where: Where
 
 
-def _ways(screen: Screen) -> Iterator[_Way]:
+def _ways(ground: PlantedGround) -> Iterator[_Way]:
     """Yield the ways to the ground in the order in which they count."""
-    width, length, acres = screen.width_ft, screen.length_ft, screen.area_ac
-    line, outline = screen.line_lat_lon, screen.area_lat_lon
+    width, length, acres = ground.width_ft, ground.length_ft, ground.area_ac
+    line, outline = ground.line_lat_lon, ground.area_lat_lon
     if width is not None and length is not None:
         inputs: dict[str, Figure] = {"length_ft": length, "width_ft": width}
         yield _Way("tape", area.STRIP_AREA, inputs, typed_at(length))
@@ -124,17 +124,19 @@ def _other_way(way: _Way, counts: Quantity, base: str) -> GroundWay:
     return GroundWay(way.kind, other, apart, way.where)
 
 
-def _outline_error(screen: Screen, ways: tuple[GroundWay, ...], base: str) -> OutlineError | None:
-    outline = screen.area_lat_lon
+def _outline_error(
+    ground: PlantedGround, ways: tuple[GroundWay, ...], base: str
+) -> OutlineError | None:
+    outline = ground.area_lat_lon
     if outline is None:
         return None
     inside = next(one.area for one in ways if one.kind == "outline")
-    width: Given | Quantity | None = screen.width_ft
+    width: Given | Quantity | None = ground.width_ft
     if width is None:
         width = area.MEAN_WIDTH(
             f"{base}/outline_mean_width_ft", area_ac=inside, perimeter_ft=_perimeter(outline)
         )
-    each_side = screen.outline_error_ft or values()["outline_walked_error_ft"]
+    each_side = ground.outline_error_ft or values()["outline_walked_error_ft"]
     share = area.OUTLINE_ERROR(
         f"{base}/outline_error_fraction", outline_error_ft=each_side, width_ft=width
     )
@@ -182,5 +184,5 @@ def _measured(
         method.source,
         where.file,
         where.line,
-        rules_of(Screen)[field].visible,
+        rules_of(PlantedGround)[field].visible,
     )

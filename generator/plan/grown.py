@@ -56,7 +56,7 @@ def grown_in(plan: Plan, season: int) -> tuple[Grown, ...]:
     }
     found: list[Grown] = []
     for place in plan.places:
-        plantings = place.screen.plantings if place.screen is not None else ()
+        plantings = place.typed.plantings if place.typed is not None else ()
         sown = [one for one in plantings if one.season <= season and one.id not in missed]
         if not sown:
             continue

@@ -46,7 +46,7 @@ def harm_cautions(asked: JobAsked, part: MixPart) -> Iterator[Finding]:
     grown = {asked.kind, *(species()[one].kind for one in asked.species)}
     for active in part.card.actives:
         if AUXIN in works_of(active):
-            near = asked.screen.near
+            near = asked.ground.near
             neighbours = near.neighbours if near is not None else None
             yield finding(
                 Caution.DRIFTS_FAR,

@@ -99,11 +99,11 @@ def _spreading(asked: JobAsked, lime: Lime, rate: Quantity) -> Spreading:
             f"{base}.times_count", lime_ton_per_ac=rate, at_once_ton_per_ac=most
         ),
     }
-    if asked.screen.width_ft is not None:
+    if asked.ground.width_ft is not None:
         numbers["stretch_lb"] = rates.LIME_STRETCH(
             f"{base}.stretch_lb",
             lime_ton_per_ac=now,
-            width_ft=asked.screen.width_ft,
+            width_ft=asked.ground.width_ft,
             stretch_ft=values()["stretch_of_strip_ft"],
         )
     if numbers["times_count"].value > 1:

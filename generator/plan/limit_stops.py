@@ -248,6 +248,6 @@ def on_the_place(
     asked: JobAsked, product: Product, sprays: tuple[PlannedSpray, ...]
 ) -> tuple[PlannedSpray, tuple[PlannedSpray, ...]]:
     """Return the job's own spraying of a product, and every spraying on its place."""
-    here = tuple(one for one in sprays if one.place_id == asked.screen.id)
+    here = tuple(one for one in sprays if one.place_id == asked.ground.id)
     mine = (one for one in here if one.job_id == asked.job_id and one.product_id == product.id)
     return next(mine), here

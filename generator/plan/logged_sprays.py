@@ -54,7 +54,7 @@ def as_logged(
         )
         counted |= {entry.id for entry in on_job}
         found += _of_a_job(one, planned, on_job, products) if on_job else planned
-    places = {one.id: screen.id for screen in inventory.screens for one in screen.plantings}
+    places = {one.id: place.id for place in inventory.places() for one in place.plantings}
     for entry in entries:
         if entry.id not in counted:
             found += _outside(entry, places, products)
@@ -82,7 +82,7 @@ def _of_a_job(
     days = [entry.done_on for entry in on_job]
     for product_id in dict.fromkeys([*by_product, *used]):
         mine = by_product.get(product_id)
-        spray = mine or _spray(asked.job_id, asked.screen.id, asked.planting.id,
+        spray = mine or _spray(asked.job_id, asked.ground.id, asked.planting.id,
                                products[product_id])  # fmt: skip
         puts = tuple(_puts(product_id, on_job))
         if finished:

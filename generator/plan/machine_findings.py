@@ -29,10 +29,10 @@ def spreader_findings(
         return
     yield from _apart(asked, numbers, test)
     beside = [one.numbers["beside_lb"] for one in parts if "beside_lb" in one.numbers]
-    if beside and asked.screen.width_ft is not None:
+    if beside and asked.ground.width_ft is not None:
         figures = (
             ("The throw is wide", test.swath_ft),
-            ("The place is wide", asked.screen.width_ft),
+            ("The place is wide", asked.ground.width_ft),
         )
         yield finding(Caution.FALLS_BESIDE, asked.job_id, test.where, figures)
 

@@ -18,7 +18,7 @@ from generator.inventory.machine import Machine
 from generator.inventory.money import CostShare, Hire
 from generator.inventory.papers import Contract, OneCall, Permit
 from generator.inventory.people import Applicator, Contractor, Helper
-from generator.inventory.places import Route, Screen, Stand
+from generator.inventory.places import PlantedGround, Route, Stand
 from generator.inventory.schema import EmergencyCard, KeptUp, SeasonSigns
 from generator.inventory.spreadable import Fertilizer, Lime
 from generator.inventory.stock import Adjuvant, Product, SeedLot
@@ -221,7 +221,7 @@ class Job:
 
     `id` is `place/season/step`; `address` is the sheet's file name without its ending; `part` is
     what the owner calls the part of the place it is done on; `needs` are the ids of what it uses
-    up, for the owner alone.
+    up, for the owner alone; `method` is how the sowing is done that a planting begins with.
     """
 
     id: str
@@ -248,6 +248,7 @@ class Job:
     lime_asked: LimeAsked | None = None
     rows: tuple[RowPlanted, ...] = ()
     days: JobDays | None = None
+    method: str | None = None
 
     def without_amounts(self) -> Job:
         """Return the job without any amount: by what is left nobody can measure or spread."""
@@ -325,13 +326,16 @@ class Ground:
 
 @dataclass(frozen=True, slots=True)
 class Place:
-    """A place as a reader sees it: `screen` and `ground` are there for the owner alone."""
+    """A place as a reader sees it: `typed` and `ground` are there for the owner alone.
+
+    `typed` is the place as the owner typed it: a screen, or a strip or plot.
+    """
 
     id: str
     address: str
     name: str
     area: Quantity
-    screen: Screen | None
+    typed: PlantedGround | None
     ground: Ground | None = None
 
 

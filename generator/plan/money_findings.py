@@ -131,17 +131,17 @@ def _above_cost(plan: Plan) -> Iterator[Finding]:
 
 def _contracts(plan: Plan, inventory: Inventory) -> Iterator[Finding]:
     """Yield a note on every approved contract whose place says that it is under none."""
-    for screen in inventory.screens:
-        mine = {planting.id for planting in screen.plantings}
+    for place in inventory.places():
+        mine = {planting.id for planting in place.plantings}
         for share in plan.cost_share:
             approved = approved_by(share, plan.as_of) is not None
-            if approved and share.planting in mine and land_of(screen) == "not_contract":
+            if approved and share.planting in mine and land_of(place) == "not_contract":
                 yield finding(
                     Note.CONTRACT_NOT_SAID,
                     share.id,
-                    screen.where,
+                    place.where,
                     contract=share.name,
-                    place=screen.name,
+                    place=place.name,
                 )
 
 

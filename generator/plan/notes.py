@@ -54,6 +54,15 @@ class Note(Enum):
         "Type expires_on from its package.",
         TAG_CHAPTER,
     )
+    NOT_PRESSED_IN = Words(
+        "N322",
+        "Seed spread on a prepared bed has to be worked in or pressed in, and no packing of the "
+        "ground is planned.",
+        "Seed spread on top has to be worked in shallow or pressed in the same day.",
+        "Drag or roll it the same day. Where the step plan has a packing step, name it under "
+        "work: and it becomes a job with a sheet of its own.",
+        source="common_practice",
+    )
     NO_FORMULATION = Words(
         "N330",
         "How a part of this tank is made up is not typed, so no mixing order is given.",

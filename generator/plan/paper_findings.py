@@ -148,10 +148,10 @@ def _later(inventory: Inventory, as_of: datetime.date) -> Iterator[Finding]:
 
 
 def _no_paper(inventory: Inventory) -> Iterator[Finding]:
-    for screen in inventory.screens:
-        under = is_contract_land(screen.id, inventory)
-        if under and not contracts_on(screen.id, inventory):
-            said = str(screen.contract)
+    for place in inventory.places():
+        under = is_contract_land(place.id, inventory)
+        if under and not contracts_on(place.id, inventory):
+            said = str(place.contract)
             yield finding(
-                Note.NO_CONTRACT_PAPER, screen.id, screen.where, place=screen.name, contract=said
+                Note.NO_CONTRACT_PAPER, place.id, place.where, place=place.name, contract=said
             )

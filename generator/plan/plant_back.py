@@ -48,14 +48,16 @@ def decide(
         for asked in jobs
         if asked.season == season and asked.step.operation in SOWN_BY
         if finished_on(entries_on(asked, entries)) is None
-        for one in _held_back(asked, sprayed)
+        for one in _held_back(asked, sprayed, as_of)
     ]
     found += count_findings(counts, waits, as_of)
     nowhere = sprayed_nowhere(inventory, entries)
     return Decided(counts, waits, nowhere, inventory.property.noxious), found
 
 
-def _held_back(asked: JobAsked, sprayed: tuple[Residue, ...]) -> Iterator[Finding]:
+def _held_back(
+    asked: JobAsked, sprayed: tuple[Residue, ...], as_of: datetime.date
+) -> Iterator[Finding]:
     kinds = frozenset({asked.kind, *(species()[one].kind for one in asked.species)})
     wanted = Wanted(kinds, asked.species)
     for number, residue in enumerate(sprayed, 1):
@@ -66,14 +68,18 @@ def _held_back(asked: JobAsked, sprayed: tuple[Residue, ...]) -> Iterator[Findin
             assert residue.spraying.last is not None
             day = day_words(residue.spraying.last)
             yield finding(Caution.WAIT_NOT_KNOWN, asked.job_id, day=day, unknown=wait.unknown)
-        elif wait.days is not None and not _held_by_its_job(asked, residue, wait.days):
+        elif (
+            wait.days is not None
+            and not _held_by_its_job(asked, residue, wait.days)
+            and not _waited_for(residue, wait.days, as_of)
+        ):
             yield from _too_soon(asked, residue, wait.days, number)
 
 
 def _comes_before(residue: Residue, asked: JobAsked) -> bool:
     """Whether a spraying lies on the ground before a sowing, as far as the days are known."""
     spraying = residue.spraying
-    if spraying.place_id != asked.screen.id:
+    if spraying.place_id != asked.ground.id:
         return False
     own = spraying.planting_id == asked.planting.id
     if own and residue.after_sowing:
@@ -86,6 +92,12 @@ def _held_by_its_job(asked: JobAsked, residue: Residue, wait: Given) -> bool:
     """Whether a planned spraying is stopped itself where it leaves its own sowing too few days."""
     own = residue.spraying.planting_id == asked.planting.id and not residue.spraying.logged
     return own and any(use.seeding_interval_days is wait for use in residue.uses)
+
+
+def _waited_for(residue: Residue, wait: Given, as_of: datetime.date) -> bool:
+    """Whether the days a label asks for after a logged spraying are over."""
+    spraying = residue.spraying
+    return spraying.logged and spraying.last is not None and day_after(spraying.last, wait) <= as_of
 
 
 def _too_soon(asked: JobAsked, residue: Residue, wait: Given, number: int) -> Iterator[Finding]:

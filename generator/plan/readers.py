@@ -157,7 +157,7 @@ def _place_ids(plan: Plan, jobs: list[Job]) -> dict[str, _NewPlace]:
     named: dict[str, _NewPlace] = {}
     nameless: list[Place] = []
     for place in places.values():
-        known_as = place.screen.known_as if place.screen is not None else None
+        known_as = place.typed.known_as if place.typed is not None else None
         if known_as is None:
             nameless.append(place)
         else:

@@ -5,7 +5,7 @@ from collections.abc import Iterator
 
 from generator.inventory.log import LogEntry, Used
 from generator.inventory.people import Applicator
-from generator.inventory.places import Planting, Screen
+from generator.inventory.places import PlantedGround, Planting
 from generator.inventory.schema import Inventory
 from generator.inventory.stock import Product
 from generator.plan.cautions import Caution
@@ -66,7 +66,7 @@ def _record(
 
 
 def _drift_check(
-    entry: LogEntry, place: Screen | None, entries: tuple[LogEntry, ...]
+    entry: LogEntry, place: PlantedGround | None, entries: tuple[LogEntry, ...]
 ) -> LogEntry | None:
     """Return the first look for drift on the same ground on the day of a spraying or later."""
     where = place.id if place is not None else None
@@ -77,16 +77,16 @@ def _drift_check(
 
 def _job(
     entry: LogEntry, inventory: Inventory
-) -> tuple[Screen | None, Planting | None, Step | None]:
+) -> tuple[PlantedGround | None, Planting | None, Step | None]:
     wanted = entry.sprayed.place if entry.sprayed is not None else None
-    for screen in inventory.screens:
-        for planting in screen.plantings:
+    for place in inventory.places():
+        for planting in place.plantings:
             if entry.job is not None and entry.job.planting == planting.id:
                 steps = inventory.steps_of(planting)
                 step = next(one for one in steps if one.id == entry.job.step)
-                return screen, planting, step
-        if screen.id == wanted:
-            return screen, None, None
+                return place, planting, step
+        if place.id == wanted:
+            return place, None, None
     return None, None, None
 
 

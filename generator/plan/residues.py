@@ -99,7 +99,7 @@ def _place_of(entry: LogEntry, inventory: Inventory) -> str | None:
     """Return the place of an entry's job, else the place it says was sprayed."""
     if entry.job is None:
         return entry.sprayed.place if entry.sprayed is not None else None
-    plantings = {one.id: screen.id for screen in inventory.screens for one in screen.plantings}
+    plantings = {one.id: place.id for place in inventory.places() for one in place.plantings}
     return plantings[entry.job.planting]
 
 
@@ -128,7 +128,7 @@ def _residue(asked: JobAsked, product: Product | None, day: datetime.date | None
     card = product.label if product is not None else None
     matching = matching_uses(card, asked_of_label(asked)) if card and asked.work else ()
     spraying = Spraying(
-        place_id=asked.screen.id,
+        place_id=asked.ground.id,
         planting_id=asked.planting.id,
         step_id=asked.step.id,
         step_name=asked.step.name,
@@ -236,7 +236,7 @@ def _actives(product: Product | None) -> tuple[ActiveStrength, ...]:
 
 def place_waits(inventory: Inventory, all_residues: tuple[Residue, ...]) -> tuple[PlaceWaits, ...]:
     """Return for every place what was and will be sprayed, and the first day for every kind."""
-    return tuple(_place_waits(screen.id, all_residues) for screen in inventory.screens)
+    return tuple(_place_waits(place.id, all_residues) for place in inventory.places())
 
 
 def _place_waits(place_id: str, all_residues: tuple[Residue, ...]) -> PlaceWaits:

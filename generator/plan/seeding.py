@@ -86,7 +86,7 @@ def _taken(
 ) -> tuple[tuple[Sowing, ...], Sower]:
     parts = sowings(base, asked.planting, area, inventory)
     sower = _sower(asked, parts, inventory)
-    width = asked.screen.width_ft
+    width = asked.ground.width_ft
     return with_what_falls_beside(base, parts, width, sower.spreader_test), sower
 
 
@@ -120,7 +120,7 @@ def _sower_numbers(
     asked: JobAsked, parts: tuple[Sowing, ...], bulk: Quantity, sower: Sower
 ) -> dict[str, Quantity]:
     if sower.spreader is not None:
-        width = asked.screen.width_ft
+        width = asked.ground.width_ft
         return hopper_numbers(asked.job_id, parts, bulk, width, sower.spreader, sower.spreader_test)
     if sower.drill is not None:
         return drill_numbers(asked.job_id, parts, sower.drill, sower.drill_test)

@@ -18,7 +18,7 @@ ALWAYS_BY_MACHINE = ("mow", "roll")
 
 def slope_of(asked: JobAsked) -> Given | None:
     """Return the steepest slope of the job's place, None where it is not typed."""
-    near = asked.screen.near
+    near = asked.ground.near
     return near.slope_pct if near is not None else None
 
 
@@ -37,8 +37,8 @@ def steep_cautions(asked: JobAsked, inventory: Inventory) -> Iterator[Finding]:
         return
     if _by_machine(asked, inventory):
         figures = (("Steepest here", here), ("Your limit", most))
-        assert asked.screen.near is not None
-        yield finding(Caution.STEEP, asked.job_id, asked.screen.near.where, figures)
+        assert asked.ground.near is not None
+        yield finding(Caution.STEEP, asked.job_id, asked.ground.near.where, figures)
 
 
 def _by_machine(asked: JobAsked, inventory: Inventory) -> bool:

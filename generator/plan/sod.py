@@ -24,7 +24,7 @@ def sod_findings(
     `ever` are the jobs of every season and `stopped` the ids of those on which a stop stands.
     """
     for sowing in asked:
-        cover = sowing.screen.cover_now
+        cover = sowing.ground.cover_now
         if sowing.step.operation != "sow" or states[sowing.job_id].is_settled:
             continue
         if cover is not None and cover.kind not in LIVING_SOD:
@@ -64,7 +64,7 @@ def _not_planned(
     """Return the stop, with the autumn that a kill needs: the one before, or the next to come."""
     in_time = any(states[one.job_id].is_ahead for one in kills)
     autumn = sowing.season - 1 if in_time else sowing.season
-    where = cover.where if cover is not None else sowing.screen.where
+    where = cover.where if cover is not None else sowing.ground.where
     return finding(
         Stop.LIVING_SOD, sowing.job_id, where, autumn=str(autumn), season=str(autumn + 1)
     )

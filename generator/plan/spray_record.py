@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from generator.inventory.label import LabelCard
 from generator.inventory.log import LogEntry, Used
 from generator.inventory.people import Applicator
-from generator.inventory.places import Planting, Screen
+from generator.inventory.places import PlantedGround, Planting
 from generator.inventory.stock import Product
 from generator.reference.load import values
 from generator.reference.steps import Step
@@ -35,7 +35,7 @@ class SprayRecord:
     """One spraying in the log: what its record says, None or nothing where it is left out."""
 
     entry: LogEntry
-    place: Screen | None
+    place: PlantedGround | None
     planting: Planting | None
     step: Step | None
     products: tuple[tuple[Product, Used], ...]

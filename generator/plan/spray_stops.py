@@ -5,7 +5,7 @@ from dataclasses import dataclass
 
 from generator.inventory.fields import Where
 from generator.inventory.label import Bulletin, LabelCard, Use
-from generator.inventory.places import Partner, Screen, Work
+from generator.inventory.places import Partner, PlantedGround, Work
 from generator.inventory.schema import Inventory
 from generator.inventory.stock import Product
 from generator.plan.asked import JobAsked
@@ -17,13 +17,16 @@ from generator.plan.limit_stops import Judged, limit_stops
 from generator.plan.model import Finding, OpenDates
 from generator.plan.rates import JobRate
 from generator.plan.slope import steep_stops
+from generator.plan.sowing_wait import sown_too_soon
 from generator.plan.stops import Stop
 from generator.plan.years import PlannedSpray
 from generator.reference.load import planting_kinds, species
-from generator.working import Given
 
 MONTHS_BULLETIN_IS_GOOD = 6
 LAST_OF_YEAR = (12, 31)
+MEETS_DAYS = (
+    28  # common practice: nearer than this, the day to spray and to sow are chosen together
+)
 NO_CONTRACT = "none"
 
 
@@ -47,18 +50,18 @@ def asked_of_label(asked: JobAsked) -> Asked:
     return Asked(
         asked.kind,
         asked.species,
-        asked.screen.id,
-        land_of(asked.screen),
+        asked.ground.id,
+        land_of(asked.ground),
         asked.step.timing,
         asked.work.method or "broadcast",
     )
 
 
-def land_of(screen: Screen) -> str | None:
+def land_of(ground: PlantedGround) -> str | None:
     """Return contract or not_contract, None where the owner has not said."""
-    if screen.contract is None:
+    if ground.contract is None:
         return None
-    return "not_contract" if screen.contract.strip().casefold() == NO_CONTRACT else "contract"
+    return "not_contract" if ground.contract.strip().casefold() == NO_CONTRACT else "contract"
 
 
 def no_use(stop: Stop, asked: JobAsked, product: Product) -> Finding:
@@ -139,10 +142,7 @@ def use_stops(
     yield from seedling_stops(asked, card, use)
     if isinstance(use.last_date, tuple) and not _ends_by(use.last_date, asked.dates):
         yield finding(Stop.PAST_LAST_DATE, job, use.where)
-    if isinstance(use.seeding_interval_days, Given) and not _leaves_days(
-        use.seeding_interval_days, asked
-    ):
-        yield finding(Stop.SOWN_TOO_SOON, job, use.where)
+    yield from sown_too_soon(asked, use)
 
 
 def _comparable(rate: JobRate, use: Use) -> bool:
@@ -157,12 +157,3 @@ def _ends_by(last: tuple[int, int], dates: OpenDates) -> bool:
     if opens.year < closes.year and last != LAST_OF_YEAR:
         return False
     return (closes.month, closes.day) <= last
-
-
-def _leaves_days(interval: Given, asked: JobAsked) -> bool:
-    """Whether the sowing can wait long enough; a spray after the sowing is not held by it."""
-    if asked.step.timing != "before_sowing":
-        return True
-    if asked.dates.closes is None or asked.sowing_opens is None:
-        return False
-    return (asked.sowing_opens - asked.dates.closes).days >= interval.value

@@ -23,6 +23,7 @@ from generator.plan.model import AdjuvantPart, Finding, Mix, MixPart
 from generator.plan.notes import Note
 from generator.plan.rates import JobRate, as_product, is_dry, job_rate
 from generator.plan.setbacks import setback_cautions
+from generator.plan.sowing_wait import wait_cautions
 from generator.plan.spots import spot_stops, treated_ground, treated_stops
 from generator.plan.spray_stops import Chosen, asked_of_label, card_stops, no_use, use_stops
 from generator.plan.stops import Stop
@@ -83,7 +84,7 @@ def planned_sprays(asked: JobAsked, inventory: Inventory) -> tuple[PlannedSpray,
     carrier = _carrier(asked, machine)
     return tuple(_planned(asked, one, carrier) for one in chosen_products(asked, inventory)) or (
         PlannedSpray(
-            asked.job_id, asked.screen.id, asked.planting.id, "", frozenset(), frozenset(),
+            asked.job_id, asked.ground.id, asked.planting.id, "", frozenset(), frozenset(),
             None, asked.dates.opens, asked.dates.closes,
         ),
     )  # fmt: skip
@@ -93,7 +94,7 @@ def _planned(asked: JobAsked, chosen: Chosen, carrier: Quantity | None) -> Plann
     card = chosen.product.label
     return PlannedSpray(
         asked.job_id,
-        asked.screen.id,
+        asked.ground.id,
         asked.planting.id,
         chosen.product.id,
         card.active_keys if card else frozenset(),
@@ -218,7 +219,7 @@ def _mix(
     ground = treated_ground(asked)
     numbers |= tank_numbers(job, ground, carrier, machine)
     if ground is asked.area:
-        numbers |= pass_numbers(job, asked.screen.width_ft, machine)
+        numbers |= pass_numbers(job, asked.ground.width_ft, machine)
     else:
         numbers["treated_ac"] = ground
     pours = [_pour(asked, one, carrier, machine, sprays) for one in cleared]
@@ -263,6 +264,7 @@ def _cautions(asked: JobAsked, inventory: Inventory, mix: Mix) -> Iterator[Findi
             yield finding(Caution.OLD_LABEL, job, part.card.where)
         yield from _label_age(asked, part.card, judged)
         yield from harm_cautions(asked, part)
+        yield from wait_cautions(asked, part.use)
     yield from setback_cautions(asked, mix)
     if older_than_a_year(test.tested_on, judged):
         yield finding(Caution.OLD_CATCH_TEST, job, test.where)

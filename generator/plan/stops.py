@@ -323,7 +323,8 @@ class Stop(Enum):
         "{product} {sprayed} on this ground {day}. By its label card this planting may be sown "
         "from {earliest} on, and the open dates begin {opens}.",
         "This ground may not be sown yet. Do not begin; ask the owner.",
-        "Sow a season later, or choose another product for a spraying that is not done yet. What "
-        "the label asks for is on the page What can I plant here, when.",
+        "Where that day comes while the sowing is open, build the book again on it. Else sow a "
+        "season later, or choose another product for a spraying that is not done yet. What the "
+        "label asks for is on the page What can I plant here, when.",
         LABEL_CHAPTER,
     )

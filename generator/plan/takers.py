@@ -13,8 +13,8 @@ def takers(inventory: Inventory) -> Mapping[str, frozenset[Taking]]:
     """Return by the id of each thing the steps that take of it, whatever season they stand in."""
     plans = inventory.plans()
     found: dict[str, set[Taking]] = {}
-    for screen in inventory.screens:
-        for planting in screen.plantings:
+    for place in inventory.places():
+        for planting in place.plantings:
             named = (planting.steps, planting.upkeep)
             for step in (one for name in named if name is not None for one in plans[name].steps):
                 for item in _taken(planting, step):

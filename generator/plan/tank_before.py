@@ -47,7 +47,7 @@ def tank_before_findings(
                 item=_sprayer_name(mine, inventory),
                 product=product.name,
                 held=held,
-                other=f"{other.step.name}, {other.screen.name}",
+                other=f"{other.step.name}, {other.ground.name}",
             )
 
 

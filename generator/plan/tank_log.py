@@ -69,8 +69,8 @@ def sprayer_of(entry: LogEntry, inventory: Inventory) -> str | None:
     return next(
         (
             work.sprayer
-            for screen in inventory.screens
-            for planting in screen.plantings
+            for place in inventory.places()
+            for planting in place.plantings
             if planting.id == job.planting
             for work in planting.work
             if work.step == job.step

@@ -6,7 +6,7 @@ from enum import Enum
 
 from generator.inventory.fields import NOT_ON_LABEL
 from generator.inventory.label import Use
-from generator.inventory.places import Hazards
+from generator.inventory.places import Hazards, hidden_by
 from generator.inventory.schema import Inventory
 from generator.plan.asked import JobAsked
 from generator.plan.burning import shears_standing
@@ -43,7 +43,7 @@ class Question(Enum):
     )
     CONTRACT = QuestionWords(
         "Whether a contract on the ground allows the work: contract is not typed.",
-        "Type contract: none, or its id, in screens.yaml.",
+        "Type contract: none, or its id, with the place in screens.yaml or strips.yaml.",
     )
     STEEP = QuestionWords(
         "Whether the ground is too steep for what a label allows, or for your machines: its slope "
@@ -83,7 +83,7 @@ def unanswered(
     ahead = tuple(one for one in asked if states[one.job_id].is_ahead)
     found = []
     for question, judge in JUDGED.items():
-        places = tuple(dict.fromkeys(one.screen.id for one in ahead if judge(one, inventory)))
+        places = tuple(dict.fromkeys(one.ground.id for one in ahead if judge(one, inventory)))
         if places:
             found.append(Unanswered(question.value.asks, question.value.cure, places))
     return tuple(found)
@@ -106,7 +106,7 @@ def _banned(one: JobAsked, inventory: Inventory) -> bool:
 
 
 def _contract(one: JobAsked, _: Inventory) -> bool:
-    return one.screen.contract is None
+    return one.ground.contract is None
 
 
 def _steep(one: JobAsked, inventory: Inventory) -> bool:
@@ -119,7 +119,7 @@ def _steep(one: JobAsked, inventory: Inventory) -> bool:
 
 
 def _near(one: JobAsked, _: Inventory) -> bool:
-    near = one.screen.near
+    near = one.ground.near
     typed = (each.name for each in fields(Hazards) if each.name not in ("where", "slope_pct"))
     return near is None or any(getattr(near, name) is None for name in typed)
 
@@ -135,7 +135,7 @@ def _set_back(one: JobAsked, inventory: Inventory) -> bool:
 
 
 def _regrowth(one: JobAsked, _: Inventory) -> bool:
-    return shears_standing(one) and bool(one.screen.hides)
+    return shears_standing(one) and bool(hidden_by(one.ground))
 
 
 def _hours(one: JobAsked, inventory: Inventory) -> bool:

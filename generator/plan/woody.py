@@ -5,7 +5,7 @@ from dataclasses import dataclass
 
 from generator.compute import woody
 from generator.compute.buying import TOTAL_COUNT
-from generator.inventory.places import Screen
+from generator.inventory.places import PlantedGround
 from generator.inventory.schema import Inventory
 from generator.inventory.woody import Guard, Plant, WoodyRow
 from generator.plan.asked import JobAsked
@@ -67,7 +67,7 @@ def plan_replacing(asked: JobAsked, inventory: Inventory) -> Rows:
 
 
 def _planted(asked: JobAsked, row: WoodyRow, inventory: Inventory) -> RowPlanted | None:
-    length = row.row_ft or length_of(asked.screen)
+    length = row.row_ft or length_of(asked.ground)
     if length is None:
         return None
     base = f"{asked.job_id}/{row.plants}"
@@ -91,11 +91,11 @@ def _planted(asked: JobAsked, row: WoodyRow, inventory: Inventory) -> RowPlanted
     )
 
 
-def length_of(screen: Screen) -> Given | Measured | None:
+def length_of(ground: PlantedGround) -> Given | Measured | None:
     """Return the length of a place: measured, else that of its line; None where neither is."""
-    if screen.length_ft is not None:
-        return screen.length_ft
-    return line_length(screen.line_lat_lon) if screen.line_lat_lon is not None else None
+    if ground.length_ft is not None:
+        return ground.length_ft
+    return line_length(ground.line_lat_lon) if ground.line_lat_lon is not None else None
 
 
 def plant_of(row: WoodyRow, inventory: Inventory) -> Plant:
@@ -130,7 +130,7 @@ def _row_findings(asked: JobAsked, row: WoodyRow, planted: RowPlanted | None) ->
         return
     if planted.guard is None:
         yield finding(Note.NO_GUARDS, asked.job_id, row.where, item=planted.plant.name)
-    across, width = planted.numbers.get("rows_width_ft"), asked.screen.width_ft
+    across, width = planted.numbers.get("rows_width_ft"), asked.ground.width_ft
     if across is not None and width is not None and across.value > width.value:
         figures: tuple[tuple[str, Figure], ...] = (
             ("From first row to last", across),

@@ -17,6 +17,7 @@ from tests.sowings import AMPLE_LB
 READER = "hired"
 WITH_NOTES = {
     "screens": ("screens",),
+    "strips": ("strips",),
     "stands": ("stands",),
     "routes": ("routes",),
     "seed": ("lots", "plants", "guards"),
@@ -48,6 +49,7 @@ def scrambled(data: Data, chance: random.Random) -> tuple[Data, str]:
     result["screens"]["screens"] = list(_screens(result, handed, chance))
     _forget_lost_plantings(result)
     _add_strangers(result, chance)
+    result["strips"] = {"strips": []}
     _change_routes_and_stands(result, chance)
     change_dates(result, _places_of(result, handed), chance)
     _change_words(result, chance)
@@ -55,6 +57,7 @@ def scrambled(data: Data, chance: random.Random) -> tuple[Data, str]:
     for name in ("seed", "products"):
         for kind, entries in result[name].items():
             _change_money(entries, chance, [one for one in MONEY if one not in SEEN.get(kind, ())])
+    result["strips"]["strips"] += _made_strips(result, chance)
     named = _new_ids(result, chance)
     reader = named[result["readers"]["readers"][0]["id"]]
     result = new_names(result, named)
@@ -89,6 +92,14 @@ def _screens(data: Data, handed: set[str], chance: random.Random) -> Iterator[Da
             screen |= {"width_ft": chance.randint(9, 99), "known_as": f"Other {screen['id']}"}
             screen.pop("width_m", None)
             yield with_other_ground(screen, chance)
+
+
+def _made_strips(data: Data, chance: random.Random) -> Iterator[Data]:
+    """Make strips of some screens: what a place is for is the owner's alone to know."""
+    screens = data["screens"]["screens"]
+    for screen in chance.sample(screens, chance.randint(1, len(screens) - 1)):
+        screens.remove(screen)
+        yield {key: value for key, value in screen.items() if key != "hides"}
 
 
 def _forget_lost_plantings(data: Data) -> None:

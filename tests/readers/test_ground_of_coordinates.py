@@ -121,7 +121,7 @@ def test_what_is_measured_on_points_is_withheld() -> None:
     data = handed(area_lat_lon=outline_of(LAT, EAST, 900, 200), area_ac=9)
     (place,) = contractor_plan(data).places
     assert place.ground is None
-    assert place.screen is None
+    assert place.typed is None
     leaves = [
         one
         for number in walk(place.area)

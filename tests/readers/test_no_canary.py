@@ -92,6 +92,10 @@ GRASS_OF_BEFORE: Data = {
     "method": "frost_seed",
     "steps": "frost_seeded_native_grass",
 }
+FULL_STRIPS: Data = {
+    "strips": [{"id": "plot", "name": "Plot", "known_as": "Strip 3", "length_ft": 100,
+                "width_ft": 10}]
+}  # fmt: skip
 FRAME = {"placements_count": 700711, "cells_with_plant_count": 700713, "cells_count": 700717}
 ROW = {"mean_plants_per_row_ft": 79.37137, "row_spacing_in": 7013.137}
 STRETCH = {"from_ft": 1713.713, "to_ft": 2713.713}
@@ -266,6 +270,7 @@ def property_with_everything() -> tuple[Data, Hidden]:
     data["dates"] = copy.deepcopy(FULL_DATES)
     data["people"] = copy.deepcopy(FULL_PEOPLE)
     data["papers"] = copy.deepcopy(FULL_PAPERS)
+    data["strips"] = copy.deepcopy(FULL_STRIPS)
     data["steps"] = copy.deepcopy(FULL_STEPS)
     data["screens"]["screens"][0]["plantings"][0]["steps"] = "wet_ground_grass"
     hidden = Hidden()
@@ -301,6 +306,7 @@ def property_with_everything() -> tuple[Data, Hidden]:
         "tube",
         "spare-row",
         "spare-90",
+        "plot",
         "e-1",
         "e-2",
         "e-3",

@@ -13,25 +13,26 @@ from generator.book.pages.written import (
     soil_test_title,
     upkeep_of,
 )
-from generator.inventory.places import Route, Stand
+from generator.inventory.places import Route, Stand, hidden_by
 from generator.plan.ground import WAY_WORDS
 from generator.plan.job_days import HUNTED
 from generator.plan.model import Place, Plan, stopped_in
 from generator.plan.partner import hunted_on
+from generator.plan.sown_how import METHOD_WORDS
 from generator.reference.load import species
 
 
 def place_page(plan: Plan, place: Place) -> Written:
-    """Return a screen with its plantings and jobs."""
+    """Return a place with its plantings and jobs."""
     jobs = [job for job in plan.jobs if job.place_id == place.id]
     stopped = stopped_in(plan.findings)
-    screen = place.screen
-    planting_ids = [one.id for one in screen.plantings] if screen is not None else []
+    typed = place.typed
+    planting_ids = [one.id for one in typed.plantings] if typed is not None else []
     seen_heights = heights(plan, planting_ids)
     said = [place.name, *(job.step.name for job in jobs)]
-    if screen is not None:
-        said += [one.steps.replace("_", " ") for one in screen.plantings]
-        said += [screen.note or "", screen.known_as or ""]
+    if typed is not None:
+        said += [one.steps.replace("_", " ") for one in typed.plantings]
+        said += [typed.IN_WORDS, typed.note or "", typed.known_as or ""]
     return from_template(
         plan,
         f"places/{place.address}.md",
@@ -41,9 +42,11 @@ def place_page(plan: Plan, place: Place) -> Written:
         said,
         ("place",),
         place=place,
-        screen=screen,
+        typed=typed,
+        hides=hidden_by(typed) if typed is not None else (),
         findings=plan.findings_on(place.id),
         way_words=WAY_WORDS,
+        method_words=METHOD_WORDS,
         jobs=[(job, job.id in stopped) for job in jobs],
         actives=[one for one in plan.actives if one.place_id == place.id],
         species=species(),
@@ -60,7 +63,7 @@ def place_page(plan: Plan, place: Place) -> Written:
         heights=seen_heights,
         height_pictures=[
             picture
-            for one in (screen.plantings if screen is not None else ())
+            for one in (typed.plantings if typed is not None else ())
             if (picture := heights_picture(one.id, one.season, plan.season, seen_heights))
         ],
     )
@@ -90,7 +93,9 @@ def stand_page(plan: Plan, stand: Stand) -> Written:
 
 def route_page(plan: Plan, route: Route) -> Written:
     """Return an access route."""
-    hiding = [one for one in plan.places if one.screen is not None and route.id in one.screen.hides]
+    hiding = [
+        one for one in plan.places if one.typed is not None and route.id in hidden_by(one.typed)
+    ]
     return from_template(
         plan,
         f"routes/{address_of(route)}.md",

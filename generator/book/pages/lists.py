@@ -21,7 +21,7 @@ from generator.book.pages.written import (
     from_template,
 )
 from generator.inventory.log import LogEntry
-from generator.inventory.places import Screen
+from generator.inventory.places import hidden_by
 from generator.plan.catches import (
     Catch,
     SprayerCatch,
@@ -136,7 +136,7 @@ def routes_page(plan: Plan) -> Written:
             (
                 one,
                 [stand for stand in plan.stands if stand.id in one.serves],
-                [place for place in plan.places if _hides(place.screen, one.id)],
+                [place for place in plan.places if _hides(place, one.id)],
                 next(iter(sight_checks(plan, one.id)), None),
             )
             for one in plan.routes
@@ -145,8 +145,8 @@ def routes_page(plan: Plan) -> Written:
     )
 
 
-def _hides(screen: Screen | None, route_id: str) -> bool:
-    return screen is not None and route_id in screen.hides
+def _hides(place: Place, route_id: str) -> bool:
+    return place.typed is not None and route_id in hidden_by(place.typed)
 
 
 def calibration_page(plan: Plan) -> Written:

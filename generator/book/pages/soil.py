@@ -28,8 +28,8 @@ def soil_test_page(plan: Plan, test: SoilTest) -> Written:
     resting = [
         (place, planting)
         for place in plan.places
-        if place.screen is not None
-        for planting in place.screen.plantings
+        if place.typed is not None
+        for planting in place.typed.plantings
         if planting.soil_test == test.id
     ]
     rest_on_it = {planting.id for _, planting in resting}

@@ -29,6 +29,7 @@ from generator.plan.safety import emergency_lines
 from generator.plan.seed_findings import says_something
 from generator.plan.setbacks import kept_mixing, kept_spraying
 from generator.plan.slope import slope_to_measure
+from generator.plan.sown_how import METHOD_WORDS
 from generator.plan.spray_weather import longest_dry, tightest_wind
 from generator.reference.load import (
     cautions_of,
@@ -152,6 +153,7 @@ def job_page(plan: Plan, job: Job) -> Written:
         stretch=values()["stretch_of_strip_ft"],
         treated=[one.lot for one in job.sowings if says_something(one.lot.tag.treated)],
         instead=still_to_sow(job, plan.as_of),
+        method_words=METHOD_WORDS,
         mixing={one.id: one for one in mixing_steps()},
         chapters=chapters_for(plan.reader, job.step.chapters),
         nutrient_words=NUTRIENT_WORDS,

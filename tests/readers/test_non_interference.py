@@ -14,9 +14,10 @@ from generator.plan.readers import seen_by
 from generator.site.publish import publish
 from tests.plan.planned import AS_OF
 from tests.properties import SEASON, Data, property_data, write_property
+from tests.readers.partnered import PARTNER, with_partner
 from tests.readers.scramble import READER, handed_plantings, scrambled
 
-SHORT = range(25)
+SHORT = [*((seed, READER) for seed in range(25)), *((seed, PARTNER) for seed in range(12))]
 LONG = range(25, 525)
 Change = Callable[[Data, random.Random], tuple[Data, str]]
 LISTS = ("screens", "stands", "routes", "seed", "products", "equipment", "readers", "money", "log",
@@ -24,7 +25,7 @@ LISTS = ("screens", "stands", "routes", "seed", "products", "equipment", "reader
 
 
 def contractor_site(folder: Path, reader_id: str, site: Path) -> dict[str, bytes]:
-    """Every file of a contractor's site, built from a property folder."""
+    """Every file of another reader's site, built from a property folder."""
     loaded = load_inventory(folder)
     assert loaded.problems == ()
     inventory = loaded.inventory
@@ -40,12 +41,15 @@ def contractor_site(folder: Path, reader_id: str, site: Path) -> dict[str, bytes
 
 
 def made(seed: int) -> Data:
-    """A generated property of a handful of screens."""
-    return property_data(seed, random.Random(seed).randint(3, 6))
+    """A generated property of a handful of screens, with a partner beside the contractor."""
+    data = property_data(seed, random.Random(seed).randint(3, 6))
+    return with_partner(data, random.Random(f"partner {seed}"))
 
 
-def site_before_and_after(seed: int, change: Change) -> tuple[dict[str, bytes], dict[str, bytes]]:
-    """The contractor's site of a generated property, and of one changed and laid out anew."""
+def site_before_and_after(
+    seed: int, change: Change, reader_id: str = READER
+) -> tuple[dict[str, bytes], dict[str, bytes]]:
+    """A reader's site of a generated property, and of one changed and laid out anew."""
     chance = random.Random(seed)
     data = made(seed)
     with tempfile.TemporaryDirectory() as work:
@@ -54,28 +58,33 @@ def site_before_and_after(seed: int, change: Change) -> tuple[dict[str, bytes], 
         other, reader = change(data, chance)
         after = write_property(Path(work) / "after", other, split, f"comment {chance.random()}")
         return (
-            contractor_site(before, READER, Path(work) / "site-before"),
+            contractor_site(before, reader_id, Path(work) / "site-before"),
             contractor_site(after, reader, Path(work) / "site-after"),
         )
 
 
-def check_nothing_changes(seed: int) -> None:
+def check_nothing_changes(seed: int, reader_id: str) -> None:
     """Fails with the files that differ, where any does."""
-    before, after = site_before_and_after(seed, scrambled)
+
+    def change(data: Data, chance: random.Random) -> tuple[Data, str]:
+        return scrambled(data, chance, reader_id)
+
+    before, after = site_before_and_after(seed, change, reader_id)
     assert any(name.startswith("work/") for name in before)
     assert sorted(before) == sorted(after)
     assert [name for name in before if before[name] != after[name]] == []
 
 
-@pytest.mark.parametrize("seed", SHORT)
-def test_private_changes_change_no_byte(seed: int) -> None:
-    check_nothing_changes(seed)
+@pytest.mark.parametrize(("seed", "reader_id"), SHORT)
+def test_private_changes_change_no_byte(seed: int, reader_id: str) -> None:
+    check_nothing_changes(seed, reader_id)
 
 
 @pytest.mark.long
+@pytest.mark.parametrize("reader_id", [READER, PARTNER])
 @pytest.mark.parametrize("seed", LONG)
-def test_private_changes_change_no_byte_in_many_properties(seed: int) -> None:
-    check_nothing_changes(seed)
+def test_private_changes_change_no_byte_in_many_properties(seed: int, reader_id: str) -> None:
+    check_nothing_changes(seed, reader_id)
 
 
 def _widened(data: Data, chance: random.Random) -> tuple[Data, str]:

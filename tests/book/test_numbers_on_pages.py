@@ -14,7 +14,6 @@ from tests.properties import make_property
 READERS = [
     ("demo_sites", "owner"),
     ("demo_sites", "hired-sprayer"),
-    ("demo_sites", "hunting-partner"),
     ("generated_sites", "owner"),
     ("generated_sites", "hired"),
 ]

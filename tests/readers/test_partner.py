@@ -20,7 +20,7 @@ from tests.plan.planned import AS_OF, KILL, inventory_of
 from tests.properties import SEASON, Data, small_property
 from tests.readers.test_safety_lines import lines_on
 
-ELM = "Elm behind the creek"
+ELM = "Elm behind the gulch"
 JOBS = [{"planting": "lane-27", "steps": ["autumn_kill"]}]
 
 
@@ -38,9 +38,9 @@ def shared() -> Data:
     data["routes"] = {"routes": [
         {"id": "walk", "name": "Lane walk", "serves": ["elm", "oak"], "length_ft": 877,
          "walked_on": "2026-07-13", "upkeep": "walk_in_work", "note": "my thistle"},
-        {"id": "creek", "name": "Creek way", "serves": ["oak"], "length_ft": 733},
+        {"id": "gulch", "name": "Gulch way", "serves": ["oak"], "length_ft": 733},
     ]}  # fmt: skip
-    data["screens"]["screens"][0] |= {"hides": ["walk", "creek"]}
+    data["screens"]["screens"][0] |= {"hides": ["walk", "gulch"]}
     partner = {"id": "friend", "kind": "partner", "jobs": JOBS, "stands": ["oak"],
                "routes": ["walk"]}  # fmt: skip
     data["readers"]["readers"].append(partner)
@@ -93,7 +93,7 @@ def test_the_book_has_the_pages_of_what_is_handed_over_and_no_other() -> None:
     assert f"work/strip-1-{SEASON}-autumn_kill.md" in sheets
     assert f"work/oak-ladder-{SEASON}-stand_check.md" in sheets
     assert f"work/lane-walk-{SEASON}-rake_walk.md" in sheets
-    assert not [one for one in sheets if "elm" in one or "creek" in one]
+    assert not [one for one in sheets if "elm" in one or "gulch" in one]
 
 
 def test_a_handed_stand_and_walk_say_what_is_written_down_of_them() -> None:
@@ -115,7 +115,7 @@ def test_nothing_else_of_the_ground_is_named_anywhere() -> None:
     data = looked(shared(), ("2026-08-01", "elm", False), ("2026-08-02", "oak", True))
     book = book_of(data)
     text = everything(book)
-    for words in (ELM, "elm", "Creek way", "creek", "my thorn", "my thistle", "cracked weld",
+    for words in (ELM, "elm", "Gulch way", "gulch", "my thorn", "my thistle", "cracked weld",
                   "18.7", "733", "Small bend", "Lane screen", "lane-27", "118.5"):  # fmt: skip
         assert not re.search(rf"\b{re.escape(words)}\b", text), words
     # chapters say how the owner writes things down
@@ -178,7 +178,7 @@ HUNTED = {"first": "2026-11-05", "last": "2026-11-20"}
 
 @pytest.mark.parametrize(
     ("places", "where"),
-    [("all", "all the ground"), (["oak"], "Oak ladder"), (["walk", "creek"], "Lane walk"),
+    [("all", "all the ground"), (["oak"], "Oak ladder"), (["walk", "gulch"], "Lane walk"),
      (["lane", "elm"], "Strip 1")],
 )  # fmt: skip
 def test_days_on_which_others_hunt_are_told_for_what_is_handed_over(
@@ -198,7 +198,7 @@ def test_days_on_which_others_hunt_are_told_for_what_is_handed_over(
 def test_dates_of_other_ground_and_quiet_dates_are_not_told() -> None:
     data = shared()
     data["dates"] = {"dates": [
-        {"id": "guns", "kind": "hunting", "places": ["elm", "creek"]} | HUNTED,
+        {"id": "guns", "kind": "hunting", "places": ["elm", "gulch"]} | HUNTED,
         {"id": "still", "kind": "quiet", "places": ["oak"]} | HUNTED,
     ]}  # fmt: skip
     assert everything(book_of(data)) == everything(book_of(shared()))

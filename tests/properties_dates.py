@@ -64,14 +64,21 @@ def add_dates(data: Data, chance: random.Random) -> Data:
     return data
 
 
-def change_dates(data: Data, handed: set[str], chance: random.Random) -> None:
-    """Change dates, people and papers, all but what feeds jobs on the places in `handed`."""
-    lasting = {one["id"] for one in data["screens"]["screens"]}
+def change_dates(
+    data: Data, handed: set[str], chance: random.Random, *, looked_up_is_told: bool = False
+) -> None:
+    """Change dates, people and papers, all but what a reader sees of `handed` places and stands.
+
+    A partner is told on which day dates that hold there were looked up.
+    """
+    lasting = {one["id"] for kind in ("screens", "stands", "routes") for one in data[kind][kind]}
     for file in ("dates", "papers"):
         for key, entries in data[file].items():
             data[file][key] = [one for one in entries if _still_holds(one, lasting)]
     for one in data["dates"]["dates"]:
-        one |= {"source": f"looked at {chance.random()}", "looked_up_on": "2026-07-01"}
+        one["source"] = f"looked at {chance.random()}"
+        if not (looked_up_is_told and _touches(one, handed)):
+            one["looked_up_on"] = "2026-07-01"
         if not _touches(one, handed):
             one |= {"kind": chance.choice(["quiet", "turkey"]), "first": "2026-09-02"}
             one["last"] = f"2027-02-{chance.randint(10, 28)}"

@@ -50,7 +50,7 @@ def test_a_rule_told_as_a_fact_is_seen() -> None:
     assert not told_as_a_fact("Shooting hours differ by state: look them up.")
 
 
-@pytest.mark.parametrize("reader", ["owner", "hired-sprayer"])
+@pytest.mark.parametrize("reader", ["owner", "hired-sprayer", "hunting-partner"])
 def test_the_emergency_page_holds_whom_to_call_and_where(
     demo_sites: dict[str, Site], reader: str
 ) -> None:
@@ -66,7 +66,7 @@ def test_the_emergency_page_holds_whom_to_call_and_where(
     assert emergency_numbers()["poison_line"] in page
 
 
-@pytest.mark.parametrize("reader", ["owner", "hired-sprayer"])
+@pytest.mark.parametrize("reader", ["owner", "hired-sprayer", "hunting-partner"])
 def test_every_job_sheet_holds_whom_to_call_and_where(
     demo_sites: dict[str, Site], reader: str
 ) -> None:

@@ -165,7 +165,10 @@ def test_a_target_that_holds_something_else_is_refused(demo: Path, tmp_path: Pat
 
 
 def test_an_unknown_reader_and_an_unknown_number_are_told_what_there_is(demo: Path) -> None:
-    assert "Readers: owner, hired-sprayer." in run("build", demo, "--for", "nobody").stderr
+    assert (
+        "Readers: owner, hired-sprayer, hunting-partner."
+        in run("build", demo, "--for", "nobody").stderr
+    )
     near = run("explain", demo, "buy/2027/all/cost_us").stderr
     assert "Did you mean buy/2027/all/cost_usd?" in near
 
@@ -222,13 +225,17 @@ def test_the_books_go_beside_the_folder_one_for_each_reader(demo: Path) -> None:
     assert exit_code("build", demo) == 0
     beside = demo.parent / "my land-handbook"
     assert {one.name for one in demo.parent.iterdir()} == {demo.name, beside.name}
-    assert {one.name for one in beside.iterdir()} == {"owner", "hired-sprayer"}
+    assert {one.name for one in beside.iterdir()} == {"owner", "hired-sprayer", "hunting-partner"}
 
 
-@pytest.mark.parametrize("wanted", ["hired-sprayer", "contractor"])
-def test_for_builds_the_one_reader_by_name_or_by_kind(demo: Path, wanted: str) -> None:
+@pytest.mark.parametrize(
+    ("wanted", "name"),
+    [("hired-sprayer", "hired-sprayer"), ("contractor", "hired-sprayer"),
+     ("partner", "hunting-partner")],
+)  # fmt: skip
+def test_for_builds_the_one_reader_by_name_or_by_kind(demo: Path, wanted: str, name: str) -> None:
     assert exit_code("build", demo, "--for", wanted, "--out", demo.parent / "out") == 0
-    assert [one.name for one in (demo.parent / "out").iterdir()] == ["hired-sprayer"]
+    assert [one.name for one in (demo.parent / "out").iterdir()] == [name]
 
 
 def test_season_and_day_given_reach_the_page(demo: Path) -> None:

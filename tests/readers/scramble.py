@@ -1,7 +1,7 @@
 """The same property with everything private changed: names, ids, order, files, and what is added.
 
-What another reader is handed stays: jobs of handed plantings, what they are worked out from, and
-every safety line.
+What another reader is handed stays: jobs of handed plantings, what they are worked out from,
+handed stands and walks with what the log says of them, and every safety line.
 """
 
 import copy
@@ -11,6 +11,7 @@ from typing import Any
 
 from tests.properties import Data, property_data
 from tests.properties_dates import change_dates
+from tests.readers.partnered import handed_ground
 from tests.shapes import with_other_ground
 from tests.sowings import AMPLE_LB
 
@@ -39,32 +40,34 @@ SEEN = {"fertilizers": ("package_lb",), "limes": ("package_lb",)}
 REFERENCES = ("lot", "product", "sprayer", "spreader", "drill", "measure", "planting", "hides",
               "serves", "places", "machine", "item", "corrects", "soil_test", "fertilizers",
               "lime", "plants", "guards", "reader", "fits", "cost_share", "place", "applicator",
-              "water_hole", "what", "test", "route", "mixed_with", "at")  # fmt: skip
+              "water_hole", "what", "test", "route", "mixed_with", "at",
+              "stands", "routes")  # fmt: skip
 
 
-def scrambled(data: Data, chance: random.Random) -> tuple[Data, str]:
+def scrambled(data: Data, chance: random.Random, reader: str = READER) -> tuple[Data, str]:
     """Return a property in which only what its reader may not see is another; and the reader."""
     result = copy.deepcopy(data)
-    handed = handed_plantings(result, READER)
+    handed, ground = handed_plantings(result, reader), handed_ground(result, reader)
     result["screens"]["screens"] = list(_screens(result, handed, chance))
     _forget_lost_plantings(result)
+    _change_other_readers(result, reader, handed, chance)
     _add_strangers(result, chance)
     result["strips"] = {"strips": []}
-    _change_routes_and_stands(result, chance)
-    change_dates(result, _places_of(result, handed), chance)
-    _change_words(result, chance)
-    _change_spending(result, chance)
+    _change_spending(result, ground, chance)
+    _change_routes_and_stands(result, ground, chance)
+    seen = _places_of(result, handed) | ground
+    change_dates(result, seen, chance, looked_up_is_told=bool(ground))
+    _change_words(result, ground, chance)
     for name in ("seed", "products"):
         for kind, entries in result[name].items():
             _change_money(entries, chance, [one for one in MONEY if one not in SEEN.get(kind, ())])
     result["strips"]["strips"] += _made_strips(result, chance)
     named = _new_ids(result, chance)
-    reader = named[result["readers"]["readers"][0]["id"]]
     result = new_names(result, named)
     for name in WITH_NOTES:
         for entries in result[name].values():
             chance.shuffle(entries)
-    return result, reader
+    return result, named[reader]
 
 
 def handed_plantings(data: Data, reader: str) -> set[str]:
@@ -138,17 +141,70 @@ def _add_strangers(data: Data, chance: random.Random) -> None:
     data["readers"]["readers"].append(reader)
 
 
-def _change_routes_and_stands(data: Data, chance: random.Random) -> None:
+def _change_other_readers(data: Data, reader: str, handed: set[str], chance: random.Random) -> None:
+    """Hand other readers more and less, all but jobs on what is handed to this one too."""
+    left = {one["id"] for screen in data["screens"]["screens"] for one in screen["plantings"]}
+    for other in (one for one in data["readers"]["readers"] if one["id"] != reader):
+        shared = [one for one in other["jobs"] if one["planting"] in handed]
+        more = chance.sample(sorted(left - handed), len(left - handed) // 2)
+        other["jobs"] = [*shared, *({"planting": one, "steps": ["all"]} for one in more)]
+        for kind in ("stands", "routes"):
+            if kind in other:
+                other[kind] = [one["id"] for one in data[kind][kind] if chance.random() < 0.5]
+
+
+def _change_routes_and_stands(data: Data, ground: set[str], chance: random.Random) -> None:
+    """Change, add and take away stands and walks that are not handed over, and what leads where."""
     stands, routes = data["stands"]["stands"], data["routes"]["routes"]
-    for stand in stands:
+    gone = {one["id"] for one in (*stands, *routes) if chance.random() < 0.3} - ground
+    for kind, list_of in (("stands", stands), ("routes", routes)):
+        data[kind][kind] = [one for one in list_of if one["id"] not in gone]
+    stands, routes = data["stands"]["stands"], data["routes"]["routes"]
+    for stand in (one for one in stands if one["id"] not in ground):
         stand |= {"at_lat_lon": [40 + chance.random(), -92.5], "straps_checked_on": "2026-02-03"}
+        stand |= {"upkeep": "stand_inspection", "seat_height_ft": chance.randint(1, 30)}
     stands.append({"id": "stand-new", "name": f"Pine {chance.random()}"})
+    led_to = sorted(one["id"] for one in stands)
     for route in routes:
-        route |= {"length_ft": chance.randint(1, 5000), "serves": ["stand-new"]}
-    routes.append({"id": "route-new", "name": "Back way", "serves": [stands[0]["id"]]})
+        private = [one for one in led_to if one not in ground]
+        kept = [one for one in route["serves"] if one in ground]
+        route["serves"] = [*kept, *chance.sample(private, chance.randint(0, len(private)))]
+        if route["id"] not in ground:
+            route |= {"length_ft": chance.randint(1, 5000), "serves": ["stand-new"]}
+    routes.append({"id": "route-new", "name": "Back way", "serves": [led_to[0]]})
+    _forget(data, gone)
 
 
-def _change_words(data: Data, chance: random.Random) -> None:
+def _forget(data: Data, gone: set[str]) -> None:
+    """Drop every mention of stands and walks that are gone."""
+    for screen in data["screens"]["screens"]:
+        screen["hides"] = [one for one in screen.get("hides", ()) if one not in gone]
+    for reader in data["readers"]["readers"]:
+        for kind in ("stands", "routes"):
+            if kind in reader:
+                reader[kind] = [one for one in reader[kind] if one not in gone]
+    for entry in data["log"]["entries"]:
+        if "inspected" in entry:
+            left = [one for one in entry["inspected"]["what"] if one not in gone]
+            entry["inspected"]["what"] = left
+            if not left:
+                del entry["inspected"]
+        if "upkeep" in entry:
+            entry["upkeep"] = [one for one in entry["upkeep"] if one["at"] not in gone]
+        if entry.get("sight_checked", {}).get("route") in gone:
+            del entry["sight_checked"]
+
+
+def _tells(entry: Data, ground: set[str]) -> bool:
+    """Whether an entry of the log says something of stands and walks that are handed over."""
+    named = {
+        *entry.get("inspected", {}).get("what", ()),
+        entry.get("sight_checked", {}).get("route"),
+    }
+    return bool(ground & (named | {one["at"] for one in entry.get("upkeep", ())}))
+
+
+def _change_words(data: Data, ground: set[str], chance: random.Random) -> None:
     data["property"] |= {
         "name": f"Another bend {chance.random()}",
         "location_lat_lon": [40 + chance.random(), -91.5],
@@ -159,6 +215,9 @@ def _change_words(data: Data, chance: random.Random) -> None:
             entry["note"] = f"private {chance.random()}"
             if file not in WITHOUT_FORMER_NAMES:
                 entry["was"] = [f"was-{entry['id']}-{chance.randint(0, 999)}"]
+            goes_by_it = entry["id"] in ground and "known_as" not in entry
+            if goes_by_it:
+                continue
             if file in ("screens", "stands", "routes", "readers") or "shape" in entry:
                 entry["name"] = f"name {chance.random()}"
             if "sampled_on" in entry:
@@ -171,7 +230,8 @@ def _change_words(data: Data, chance: random.Random) -> None:
             for work in planting["work"]:
                 work["note"] = f"worked {chance.random()}"
     for reader in data["readers"]["readers"]:
-        chance.shuffle(reader["jobs"])
+        for kind in ("jobs", "stands", "routes"):
+            chance.shuffle(reader.get(kind, []))
         for job in reader["jobs"]:
             chance.shuffle(job["steps"])
 
@@ -190,7 +250,7 @@ def _change_money(entries: list[Data], chance: random.Random, keys: list[str]) -
             entry["most_to_be_had_lb"] = AMPLE_LB + chance.randint(1, 500)
 
 
-def _change_spending(data: Data, chance: random.Random) -> None:
+def _change_spending(data: Data, ground: set[str], chance: random.Random) -> None:
     """Change every price, amount and day of hires, contracts and log; drop and add some."""
     for machine in data["equipment"]["machines"]:
         machine |= {"rent_usd_per_day": chance.randint(1, 99), "work_day_hours": 5}
@@ -203,20 +263,19 @@ def _change_spending(data: Data, chance: random.Random) -> None:
     data["money"]["cost_share"] = [one | changes for one in kept]
     entries = data["log"]["entries"]
     for entry in entries:
-        entry |= {
-            "done_on": f"2026-08-{chance.randint(1, 20):02}",
-            "by": f"person {chance.random()}",
-        }
+        entry["by"] = f"person {chance.random()}"
+        if not _tells(entry, ground):
+            entry["done_on"] = f"2026-08-{chance.randint(1, 20):02}"
         if "counted" in entry:
             entry["counted"]["cells_with_plant_count"] = chance.randint(0, 100)
         for seen in entry["weeds_seen"]:
             seen |= {"weed": f"weed {chance.random()}", "share": chance.choice(["few", "most"])}
-    _change_records(data, chance)
+    _change_records(data, ground, chance)
     bought = {"item": data["seed"]["lots"][0]["id"], "amount_lb": 3, "cost_usd": 5}
     entries.append({"id": "e-new", "done_on": "2026-08-03", "bought": [bought]})
 
 
-def _change_records(data: Data, chance: random.Random) -> None:
+def _change_records(data: Data, ground: set[str], chance: random.Random) -> None:
     """Change what is written down of work, and add a spraying on a place that nobody is handed."""
     for entry in data["log"]["entries"]:
         if "sprayed" in entry:
@@ -233,9 +292,12 @@ def _change_records(data: Data, chance: random.Random) -> None:
         if "drift_checked" in entry:
             entry["drift_checked"] = {"found": f"harm {chance.random()}", "clean": False}
             entry["sight_checked"] |= {"seen_from": f"hill {chance.random()}", "hidden": False}
-            entry["inspected"]["sound"] = False
             entry["cleaned_out"]["how"] = f"with {chance.random()}"
             entry["spent"] = [{"what": f"fuel {chance.random()}", "cost_usd": 19}]
+        if "inspected" in entry:
+            entry["inspected"]["found"] = f"rust {chance.random()}"
+            if not _tells(entry, ground):
+                entry["inspected"]["sound"] = not entry["inspected"]["sound"]
         if "mowed" in entry:
             entry["mowed"] = {"weeds_height_in": chance.randint(9, 40)}
     stranger = data["screens"]["screens"][-1]["id"]

@@ -9,6 +9,7 @@ import random
 import re
 import zipfile
 from collections.abc import Iterator
+from dataclasses import dataclass
 from pathlib import Path
 
 import pytest
@@ -35,6 +36,7 @@ from tests.readers.scramble import new_names
 from tests.sowings import drill
 
 CANARY = "canaryzq"
+CONTRACTOR, PARTNER = "hired", "hunts"
 FIRST_DAY = datetime.date(1996, 2, 1)
 COLOUR = re.compile(r"#[0-9a-f]{3,8}\b")  # of the theme's style sheets: no number of the owner's
 
@@ -193,7 +195,7 @@ class Hidden:
             self.days.append(FIRST_DAY + datetime.timedelta(days=self.count))
             entry[name] = self.days[-1].isoformat()
         elif rule.form == "lat_lon":
-            entry[name] = [47 + self.count / 1000 + 0.000137, -87.000137]
+            entry[name] = [47 + self.count / 1000 + 0.000137, -88.000137]
             self.numbers[name] = (entry[name][0], "")
         elif rule.form == "points":
             lat, lon = 47 + self.count / 1000 + 0.000137, -87.000137
@@ -245,9 +247,12 @@ def property_with_everything() -> tuple[Data, Hidden]:
     spreader = {"id": "crank", "name": "Crank", "hopper_lb": 3000, "catch_tests": [test]}
     data["equipment"]["spreaders"] = [spreader]
     data["equipment"]["drills"] = [drill("sg")]
-    stand = {"id": "oak", "name": "Oak", "upkeep": "stand_inspection"}
-    data["stands"] = {"stands": [stand]}
-    data["routes"] = {"routes": [{"id": "walk", "name": "Walk", "serves": ["oak"]}]}
+    # One of each is handed to the partner; the one kept back stands last, so its numbers are looked
+    # for.
+    stand = {"id": "oak", "name": "Oak", "known_as": "Ladder", "upkeep": "stand_inspection"}
+    data["stands"] = {"stands": [stand, {"id": "pine", "name": "Pine"}]}
+    walk = {"id": "walk", "name": "Walk", "known_as": "Lane", "serves": ["oak", "pine"]}
+    data["routes"] = {"routes": [walk, {"id": "back", "name": "Back", "serves": ["oak"]}]}
     data["screens"]["screens"][0]["hides"] = ["walk"]
     spare: Data = {"id": "spare", "name": "Spare", "known_as": "Strip 2", "length_ft": 100,
              "width_ft": 10}  # fmt: skip
@@ -258,6 +263,9 @@ def property_with_everything() -> tuple[Data, Hidden]:
     data["readers"]["readers"][0]["jobs"][0]["steps"] = ["autumn_kill", "frost_seeding"]
     handed = {"planting": "spare-row", "steps": ["row_planting"]}
     data["readers"]["readers"][0]["jobs"].append(handed)
+    partner = {"id": PARTNER, "kind": "partner", "stands": ["oak"], "routes": ["walk"]}
+    partner["jobs"] = copy.deepcopy(data["readers"]["readers"][0]["jobs"])
+    data["readers"]["readers"].append(partner)
     add_money(data, random.Random(0))
     row = {"plants": "cedar", "rows_count": 1, "spacing_ft": 8, "guards": "tube", "row_ft": 90}
     spare["plantings"] = [{"id": "spare-row", "season": SEASON, "woody": [row],
@@ -291,6 +299,9 @@ def property_with_everything() -> tuple[Data, Hidden]:
         "box",
         "oak",
         "walk",
+        "pine",
+        "back",
+        "hunts",
         "spare",
         "hired",
         "mower",
@@ -386,40 +397,54 @@ def unzipped(raw: bytes) -> bytes:
         )
 
 
+@dataclass(frozen=True)
+class Sites:
+    """What was hidden, in which property, and all that stands in the sites."""
+
+    hidden: Hidden
+    data: Data
+    owner: str
+    others: dict[str, str]
+
+    def days_told(self, reader: str) -> set[datetime.date]:
+        """Days that go with what a reader is handed: the looks over and walks of a partner's."""
+        if reader != PARTNER:
+            return set()
+        stand, walk = self.data["stands"]["stands"][0], self.data["routes"]["routes"][0]
+        look = next(one for one in self.data["log"]["entries"] if "inspected" in one)
+        told = (stand["straps_checked_on"], walk["walked_on"], look["done_on"])
+        return {datetime.date.fromisoformat(one) for one in told}
+
+
 @pytest.fixture(scope="module")
-def hidden_and_sites(tmp_path_factory: pytest.TempPathFactory) -> tuple[Hidden, str, str]:
-    """What was hidden, and all that stands in the owner's site and in the contractor's."""
+def sites(tmp_path_factory: pytest.TempPathFactory) -> Sites:
+    """The sites of the owner and of each other reader, of a property with everything hidden."""
     work = tmp_path_factory.mktemp("canary")
     data, hidden = property_with_everything()
     folder = write_property(work / "property", data)
     built = CliRunner().invoke(main, ["build", str(folder), "--out", str(work / "site")])
     assert built.exit_code == 0, built.output
-    return (
-        hidden,
-        every_byte(work / "site/owner"),
-        every_byte(work / f"site/{CANARY}-hired"),
-    )
+    others = {one: every_byte(work / f"site/{CANARY}-{one}") for one in (CONTRACTOR, PARTNER)}
+    return Sites(hidden, data, every_byte(work / "site/owner"), others)
 
 
-def test_every_private_field_of_the_schema_was_filled(
-    hidden_and_sites: tuple[Hidden, str, str],
-) -> None:
+def test_every_private_field_of_the_schema_was_filled(sites: Sites) -> None:
     kinds = [Property, *(kind for lists in FILES.values() for kind in lists.values())]
     wanted = {field for kind in kinds for field in private_fields(kind)}
-    assert hidden_and_sites[0].fields == wanted
+    assert sites.hidden.fields == wanted
     assert len(wanted) > 50
 
 
-def test_no_private_word_or_id_is_in_another_reader_s_site(
-    hidden_and_sites: tuple[Hidden, str, str],
-) -> None:
-    _, owner, contractor = hidden_and_sites
-    assert "fill to <strong>" in contractor
-    assert "hopper fills" in contractor
-    assert CANARY not in contractor
-    assert owner.count(CANARY) > 50
-    assert [time for time in TIMES.values() if time in contractor] == []
-    assert all(TIMES[name] in owner for name in ("started_at", "stopped_at"))
+@pytest.mark.parametrize("reader", [CONTRACTOR, PARTNER])
+def test_no_private_word_or_id_is_in_another_reader_s_site(sites: Sites, reader: str) -> None:
+    text = sites.others[reader]
+    assert "fill to <strong>" in text
+    assert "hopper fills" in text
+    assert ("stands/ladder.html" in text) == (reader == PARTNER)
+    assert CANARY not in text
+    assert sites.owner.count(CANARY) > 50
+    assert [time for time in TIMES.values() if time in text] == []
+    assert all(TIMES[name] in sites.owner for name in ("started_at", "stopped_at"))
 
 
 def _ways(value: float, unit: str) -> set[str]:
@@ -435,24 +460,26 @@ def _stands_in(way: str, text: str) -> bool:
     return bool(re.search(rf"{re.escape(way)}(?!r?em\b)", text))
 
 
-def test_no_private_number_is_in_another_reader_s_site(
-    hidden_and_sites: tuple[Hidden, str, str],
-) -> None:
-    hidden, owner, contractor = hidden_and_sites
-    contractor = COLOUR.sub("", contractor)
-    assert len(hidden.numbers) >= 8
-    for name, (value, unit) in hidden.numbers.items():
-        assert not [way for way in _ways(value, unit) if _stands_in(way, contractor)], name
-    seen = [name for name, (value, _) in hidden.numbers.items() if repr(value) in owner]
-    assert "length_ft" in seen
+@pytest.mark.parametrize("reader", [CONTRACTOR, PARTNER])
+def test_no_private_number_is_in_another_reader_s_site(sites: Sites, reader: str) -> None:
+    text = COLOUR.sub("", sites.others[reader])
+    numbers = sites.hidden.numbers
+    assert len(numbers) >= 8
+    for name, (value, unit) in numbers.items():
+        assert not [way for way in _ways(value, unit) if _stands_in(way, text)], name
+    seen = [name for name, (value, _) in numbers.items() if repr(value) in sites.owner]
+    assert {"length_ft", "seat_height_ft"} <= set(seen)
 
 
-def test_no_private_day_is_in_another_reader_s_site(
-    hidden_and_sites: tuple[Hidden, str, str],
-) -> None:
-    hidden, owner, contractor = hidden_and_sites
-    assert len(hidden.days) >= 5
-    for day in hidden.days:
-        assert day.isoformat() not in contractor
-        assert f"{day.day} {day:%B} {day.year}".lower() not in contractor
-    assert any(day.isoformat() in owner for day in hidden.days)
+@pytest.mark.parametrize("reader", [CONTRACTOR, PARTNER])
+def test_no_private_day_is_in_another_reader_s_site(sites: Sites, reader: str) -> None:
+    text, told = sites.others[reader], sites.days_told(reader)
+    days = [one for one in sites.hidden.days if one not in told]
+    assert len(days) >= 5
+    assert [day for day in days if day.isoformat() in text or _words(day) in text] == []
+    assert any(day.isoformat() in text for day in told) == bool(told)
+    assert any(day.isoformat() in sites.owner for day in days)
+
+
+def _words(day: datetime.date) -> str:
+    return f"{day.day} {day:%B} {day.year}".lower()

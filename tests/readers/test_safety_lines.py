@@ -12,7 +12,7 @@ from generator.book.make import make_book
 from generator.book.model import Book, Page
 from generator.inventory.label import LabelCard, Use
 from generator.inventory.places import Hazards
-from generator.inventory.schema import EmergencyCard
+from generator.inventory.schema import PARTNER, EmergencyCard
 from generator.plan.readers import seen_by
 from generator.plan.safety import safety_fields
 from generator.site.publish import publish
@@ -79,10 +79,12 @@ def record(data: Data, part: str) -> Data:
     return found
 
 
-def books(data: Data) -> tuple[Book, Book]:
-    """The owner's book and the contractor's."""
-    plan = planned(data)
-    return make_book(plan), make_book(seen_by(plan, inventory_of(data).readers[0]))
+def books(data: Data) -> tuple[Book, Book, Book]:
+    """The owner's book, the contractor's, and that of a partner who is handed the same jobs."""
+    plan, contractor = planned(data), inventory_of(data).readers[0]
+    partner = replace(contractor, kind=PARTNER)
+    others = (make_book(seen_by(plan, one)) for one in (contractor, partner))
+    return (make_book(plan), *others)
 
 
 def sheet(book: Book, job_id: str = KILL) -> Page:
@@ -184,7 +186,7 @@ def _loses(book: Book, key: str) -> Book:
 
 @pytest.mark.parametrize("key", ["label.protective_equipment", "near.lines", "emergency.hospital"])
 def test_a_build_that_lost_a_safety_line_fails(key: str, tmp_path: Path) -> None:
-    _, book = books(small_property())
+    book = books(small_property())[1]
     site = tmp_path / "site"
     problems = publish(_loses(book, key), site)
     assert [one for one in problems if key in one] == list(problems) != []

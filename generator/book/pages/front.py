@@ -10,7 +10,13 @@ from generator.plan.model import Plan
 from generator.plan.safety import emergency_lines
 from generator.reference.load import cautions_of, operations
 
-SAFETY_CHAPTERS = ("heat-ticks-alone", "stands-and-climbing", "what-this-book-does-not-know")
+SAFETY_CHAPTERS = (
+    "emergencies",
+    "machines-and-lines",
+    "heat-ticks-alone",
+    "stands-and-climbing",
+    "what-this-book-does-not-know",
+)
 
 
 def findings_page(plan: Plan) -> Written:

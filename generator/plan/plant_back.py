@@ -15,6 +15,7 @@ from generator.plan.done import entries_on, finished_on
 from generator.plan.findings import finding
 from generator.plan.model import Finding, Place
 from generator.plan.residues import (
+    UP_TO_SOWING,
     Residue,
     Wanted,
     day_after,
@@ -82,7 +83,7 @@ def _comes_before(residue: Residue, asked: JobAsked) -> bool:
     if spraying.place_id != asked.ground.id:
         return False
     own = spraying.planting_id == asked.planting.id
-    if own and residue.after_sowing:
+    if own and residue.after_sowing and asked.step.timing in UP_TO_SOWING:
         return False
     closes = asked.dates.closes
     return spraying.first is None or closes is None or spraying.first <= closes

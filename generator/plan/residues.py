@@ -21,6 +21,7 @@ from generator.working import Given
 
 SPRAY = "spray"
 LASTING = "soil_residual"
+UP_TO_SOWING = ("before_sowing", "at_sowing")
 # A use at one of these times is for ground on which the planting is being sown.
 ESTABLISHING = ("before_sowing", "at_sowing", "after_sowing_before_emergence")
 
@@ -143,7 +144,7 @@ def _residue(asked: JobAsked, product: Product | None, day: datetime.date | None
         spraying,
         product,
         matching or (card.uses if card is not None else ()),
-        after_sowing=asked.step.timing.startswith("after_sowing"),
+        after_sowing=asked.step.timing not in UP_TO_SOWING,
     )
 
 

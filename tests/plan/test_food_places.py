@@ -194,6 +194,20 @@ def test_a_sowing_waits_until_the_days_after_the_kill_are_over(as_of: str, waits
     assert bool(sowing.numbers) != waits
 
 
+def test_a_spraying_over_the_standing_crop_does_not_hold_back_its_own_sowing() -> None:
+    """Weeds in the beans are sprayed from 25 May on, beans sown until 10 June; corn must wait."""
+    plan = step_plans()["beans_or_corn"]
+    data = with_strip(plan, "broadcast", _spraying(plan.steps[-2]))
+    assert data["strips"]["strips"][0]["plantings"][0]["work"][-1]["step"] == "crop_weeds"
+    covers = {"kinds": [plan.kind], "species": ["any"], "land": "any", "places": ["any"]}
+    waits = [{"crop": "Beans or corn", "wait_days": 300}]
+    use = full_use("seedlings", covers=covers, plant_back_days=waits)
+    data["products"]["products"][0]["label"]["uses"].append(use)
+    made = planned(data)
+    assert job_of(made, f"plot/{SEASON}/crop_weeds").mix is not None
+    assert "S210" not in codes(made, sowing_of(made, plan))
+
+
 @each_food_plan
 def test_seed_on_a_bed_is_pressed_in_or_the_sheet_says_so(plan: StepPlan) -> None:
     made = planned(with_strip(plan))

@@ -81,8 +81,9 @@ def row_catch_g(bulk_rate_lb_per_ac: float, row_spacing_in: float, distance_ft: 
     >>> round(row_catch_g(1, 6, 150), 2)
     0.78
     """
-    rows_feet = row_spacing_in / IN_PER_FT
-    return bulk_rate_lb_per_ac * rows_feet * distance_ft / SQ_FT_PER_AC * G_PER_LB
+    # in the order of the formula: another order comes to another last digit
+    rate_by_width = bulk_rate_lb_per_ac * row_spacing_in / IN_PER_FT
+    return rate_by_width * distance_ft / SQ_FT_PER_AC * G_PER_LB
 
 
 TURNED_DISTANCE = Formula(

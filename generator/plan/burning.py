@@ -20,7 +20,7 @@ BURN = "burn"
 GRASS = "native_grass"
 SHORN = {BURN: "burnt", "mow": "mown"}
 STANDING = "established_dormant"
-SHIPPED_PLAN, SHIPPED_STEP, MOST = "established_screen_upkeep", "upkeep_burning", "most_burnt_pct"
+MOST = "most_burnt_pct"  # what the shipped step of burning calls it
 # Shares are printed in whole percent: a third of the place is 33 of a hundred.
 HALF_A_PERCENT = 0.005
 
@@ -86,9 +86,9 @@ def _too_much(one: JobAsked, beside: tuple[JobAsked, ...]) -> Iterator[Finding]:
 
 def _most_burnt(one: JobAsked) -> Reference:
     """Return the most of a screen that burns in a season: as the step says, else as ours does."""
-    shipped = next(step for step in step_plans()[SHIPPED_PLAN].steps if step.id == SHIPPED_STEP)
-    named = (each for each in (*one.step.settings, *shipped.settings) if each.name == MOST)
-    return next(named)
+    shipped = (step for plan in step_plans().values() for step in plan.steps)
+    figures = (each for step in (one.step, *shipped) for each in step.settings)
+    return next(each for each in figures if each.name == MOST)
 
 
 def _again(

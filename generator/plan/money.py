@@ -1,7 +1,6 @@
 """Money and hours: what is planned, spent and paid back, and when the hours fall."""
 
 import datetime
-import itertools
 from dataclasses import dataclass
 
 from generator.compute.buying import TOTAL_AC, TOTAL_HOURS, TOTAL_USD
@@ -204,6 +203,12 @@ def _row(plan: Plan, total: Total, known: tuple[Payment, ...]) -> Row:
     return Row(total, paid, net, any(one.unfinished for one in counted))
 
 
+def season_row(plan: Plan) -> Row | None:
+    """Return the row of the plan's own season: what the season before still owes stands apart."""
+    mine = (one for one in rows(plan, "season") if one.total.key == str(plan.season))
+    return next(mine, None)
+
+
 def places_apart(plan: Plan) -> tuple[Row, ...]:
     """Return the rows by place, none where each place has one planting and they say the same."""
     places = rows(plan, "place")
@@ -217,8 +222,10 @@ def money_numbers(plan: Plan) -> list[Quantity | None]:
         hours_in_all(plan),
         *(one for _, one in spent(plan)),
     ]
-    shown = (rows(plan, column) for column in VIEWS if column != "place")
-    for row in (*itertools.chain.from_iterable(shown), *places_apart(plan)):
+    mine = season_row(plan)
+    of_season = (mine,) if mine is not None else ()
+    shown = (*of_season, *rows(plan, "planting"), *rows(plan, "item"), *places_apart(plan))
+    for row in shown:
         numbers += [row.total.cost, row.paid_back, row.net]
     for time in plan.times:
         numbers += [time.rate, time.hours]
@@ -253,7 +260,7 @@ def money_by_season(plan: Plan) -> tuple[SeasonMoney, ...]:
 def _season_money(plan: Plan, season: int, paid: dict[int, Quantity]) -> SeasonMoney:
     if season != plan.season:
         return SeasonMoney(season, paid.get(season), None, None)
-    mine = next(iter(rows(plan, "season")), None)
+    mine = season_row(plan)
     return SeasonMoney(
         season,
         paid.get(season),

@@ -230,6 +230,8 @@ def _mix(
     if loads is None:
         measure = every[0].measure
         return Sprayed(None, {}, (finding(Stop.MARK_TOO_COARSE, job, measure.where),))
+    if loads[0].name == "equal":
+        del numbers["last_load_gal"]  # no load of that size is poured
     totals = [in_all(job, pour, ground) for pour in every]
     parts = tuple(
         MixPart(one.chosen.product, one.card, one.use, pour.measure, total)

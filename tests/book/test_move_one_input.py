@@ -55,10 +55,11 @@ def text_of(site: Site, address: str) -> str:
     return page.text()
 
 
-def cells(site: Site, name: str, item: str) -> dict[str, str]:
+def cells(site: Site, name: str, item: str, **others: str) -> dict[str, str]:
     content = (site.folder / name).read_bytes().decode("utf-8-sig")
     found = csv.DictReader(io.StringIO(content, newline=""))
-    return next(row for row in found if row["item"] == item)
+    wanted = {"item": item, **others}
+    return next(row for row in found if wanted.items() <= row.items())
 
 
 def sheet_cells(site: Site, sheet: str, item: str) -> dict[str, object]:
@@ -131,6 +132,7 @@ def test_what_does_not_rest_on_it_stays(
 ) -> None:
     sites, changed = moved
     found = {
-        cells(one["owner"], BUDGET_CSV, "demo-burn-down-a")["amount"] for one in (before, sites)
+        cells(one["owner"], BUDGET_CSV, "demo-burn-down-a", place="lane")["amount"]
+        for one in (before, sites)
     }
     assert (len(found) == 1) == (GROUND not in changed)

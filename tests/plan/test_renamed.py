@@ -91,7 +91,8 @@ def test_other_ids_of_plans_species_and_places_change_no_date_and_no_amount(
     }
     names = renamed_package(tmp_path / "renamed")
     assert len(names) > 40
-    places = {one["id"]: f"ground-{one['id'][::-1]}" for one in data["screens"]["screens"]}
+    ground = (*data["screens"]["screens"], *data["strips"]["strips"])
+    places = {one["id"]: f"ground-{one['id'][::-1]}" for one in ground}
     other = named_anew(new_names(data, places), names)
     assert json.dumps(other, default=str) != json.dumps(data, default=str)
     before = reported(PACKAGE.parent, write_property(tmp_path / "before", data))

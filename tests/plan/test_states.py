@@ -10,6 +10,7 @@ import pytest
 from generator.inventory.load import load_inventory
 from generator.inventory.log import LogEntry
 from generator.inventory.schema import Inventory
+from generator.inventory.season import season_of
 from generator.plan.asked import JobAsked, every_job
 from generator.plan.build import make_plan
 from generator.plan.ground import place_on_its_ground
@@ -33,7 +34,7 @@ def days() -> Iterator[datetime.date]:
 
 def asked_in(inventory: Inventory) -> tuple[JobAsked, ...]:
     """Every job of a property, in its season and beside it."""
-    areas = {one.id: place_on_its_ground(one, SEASON).area for one in inventory.screens}
+    areas = {one.id: place_on_its_ground(one, SEASON).area for one in inventory.places()}
     return tuple(
         one
         for one in every_job(inventory, areas, SEASON)
@@ -42,10 +43,14 @@ def asked_in(inventory: Inventory) -> tuple[JobAsked, ...]:
 
 
 def _about(one: JobAsked, step: str, entries: tuple[LogEntry, ...]) -> list[LogEntry]:
+    """The entries about a step; of one that comes back every season, those of the job's own."""
+    yearly = one.plan.yearly_from is not None
     return [
         entry
         for entry in entries
-        if entry.job is not None and (entry.job.planting, entry.job.step) == (one.planting.id, step)
+        if entry.job is not None
+        and (entry.job.planting, entry.job.step) == (one.planting.id, step)
+        and (not yearly or (entry.job.season or season_of(entry.done_on)) == one.season)
     ]
 
 

@@ -24,6 +24,7 @@ from generator.plan.money import (
     payments,
     places_apart,
     rows,
+    season_row,
     spent,
     to_pay,
 )
@@ -77,7 +78,7 @@ def money_page(plan: Plan) -> Written:
         ["cost", "hours", "hire", "rent", "fuel", *words.values()],
         pay=to_pay(plan, bought),
         unpriced=any(one.cost is None for one in bought),
-        season=next(iter(rows(plan, "season")), None),
+        season=season_row(plan),
         spent=spent(plan),
         hours=hours_in_all(plan),
         places=[(one, words[one.total.key]) for one in places_apart(plan)],

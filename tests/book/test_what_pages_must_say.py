@@ -80,3 +80,23 @@ def test_every_job_sheet_holds_whom_to_call_and_where(
             assert told is not None
             assert told in sheet
         assert emergency_numbers()["poison_line"] in sheet
+
+
+@pytest.mark.parametrize("reader", ["owner", "hired-sprayer", "hired-driller", "hunting-partner"])
+def test_every_page_that_names_a_made_up_product_says_so(
+    demo_sites: dict[str, Site], reader: str
+) -> None:
+    """Cautions alone may name one on the sheet of another product; sources list what uses them."""
+    names = [one.name for one in demo_sites["owner"].plan.products if one.invented]
+    assert len(names) >= 8
+    found = 0
+    for address, page in demo_sites[reader].pages().items():
+        (article,) = re.findall(r"<article.*?</article>", page, re.DOTALL)
+        text = html.unescape(re.sub(r"<[^>]+>", " ", article))
+        if address == "sources.html" or not any(one in text for one in names):
+            continue
+        found += 1
+        assert "invented" in text.lower() or "fill to" not in text.lower(), address
+        if not address.startswith("work/"):
+            assert "invented" in text.lower(), address
+    assert found >= (20 if reader == "owner" else reader == "hired-sprayer")

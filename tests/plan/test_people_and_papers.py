@@ -100,6 +100,19 @@ def test_who_is_handed_a_restricted_spraying_needs_a_licence_for_hire_of_their_o
     assert "S114" not in codes(planned(hired))
 
 
+def test_a_partner_works_without_pay_and_needs_a_fitting_licence_of_their_own() -> None:
+    theirs = LICENCE | {"reader": "hired"}
+    for licence, stopped in (
+        (theirs, False),
+        (LICENCE, True),
+        (without(theirs, "fits"), True),
+        (theirs | {"licence_expires_on": "2026-09-26"}, True),
+    ):
+        data = restricted(licence, handed=True)
+        data["readers"]["readers"][0]["kind"] = "partner"
+        assert ("S114" in codes(planned(data))) == stopped
+
+
 def test_a_sheet_of_a_restricted_product_says_so_to_every_reader() -> None:
     data = restricted(LICENCE | FOR_PAY | {"reader": "hired"}, handed=True)
     plan = planned(data)

@@ -181,6 +181,20 @@ def test_a_hired_spraying_without_its_copy(
     assert "C312" not in said(data | {"log": {"entries": [own]}}, day)
 
 
+@pytest.mark.parametrize("kind", ["contractor", "partner"])
+@pytest.mark.parametrize("applicator", [None, "theirs"])
+def test_a_partner_who_sprays_owes_no_copy_as_somebody_hired_does(
+    kind: str, applicator: str | None
+) -> None:
+    data = with_log(entry(sprayed=sprayed(applicator=applicator), by="them"))
+    jobs = [{"planting": "lane-27", "steps": ["autumn_kill"]}]
+    data["readers"] = {"readers": [{"id": "them", "kind": kind, "jobs": jobs}]}
+    theirs = {"id": "theirs", "licence_class": "private", "reader": "them"}
+    data.setdefault("people", {}).setdefault("applicators", []).append(theirs)
+    late = datetime.date(2026, 12, 1)
+    assert ("C312" in said(data, late)) == (kind == "contractor")
+
+
 def test_nothing_is_kept_out_once_the_label_s_hours_are_over() -> None:
     def codes(subject: str, day: datetime.date) -> set[str]:
         plan = plan_of(with_log(entry(job=JOB | {"finished": False})), day)

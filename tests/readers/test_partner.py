@@ -3,6 +3,7 @@
 import copy
 import html
 import re
+from dataclasses import replace
 from pathlib import Path
 
 import pytest
@@ -21,6 +22,7 @@ from tests.properties import SEASON, Data, small_property
 from tests.readers.test_safety_lines import lines_on
 
 ELM = "Elm behind the gulch"
+HUNTED = {"first": "2026-11-05", "last": "2026-11-20"}
 JOBS = [{"planting": "lane-27", "steps": ["autumn_kill"]}]
 
 
@@ -124,6 +126,18 @@ def test_nothing_else_of_the_ground_is_named_anywhere() -> None:
         assert [one.address for one in own if words in one.markdown] == [], words
 
 
+def test_the_plan_a_partner_s_book_is_made_from_knows_of_nothing_else() -> None:
+    data = looked(shared(), ("2026-08-01", "elm", False), ("2026-08-02", "oak", True))
+    data["dates"] = {"dates": [{"id": "guns", "kind": "hunting", "places": ["oak", "elm"],
+                                "note": "my dates"} | HUNTED]}  # fmt: skip
+    plan = plan_of(data)
+    assert [one.serves for one in plan.routes] == [("oak-ladder",)]
+    known = repr(replace(plan, jobs=()))
+    for words in ("elm", ELM, "gulch", "Gulch way", "my thorn", "my thistle", "my dates",
+                  "cracked weld", "guns", "look-", "'me'", "'oak'", "'walk'", ".yaml"):  # fmt: skip
+        assert words not in known, words
+
+
 def test_a_walk_whose_stands_are_kept_back_leads_nowhere() -> None:
     data = shared()
     data["readers"]["readers"][-1]["stands"] = []
@@ -171,9 +185,6 @@ def test_a_stop_has_words_for_everybody_and_so_have_the_cautions_on_stands() -> 
     assert silent == set()
     assert Caution.STAND_NOT_SOUND.value.others
     assert Caution.STRAPS_NOT_LOOKED_OVER.value.others
-
-
-HUNTED = {"first": "2026-11-05", "last": "2026-11-20"}
 
 
 @pytest.mark.parametrize(

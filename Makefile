@@ -7,7 +7,7 @@ BIN := $(VENV)/bin
 PYTHON := python3.15 python3.14 python3.13 python3.12 python3.11 python3
 DEMO_SITE := build/handbook
 
-.PHONY: site test test-long lint bench lock clean set-up browser
+.PHONY: site test test-long lint pictures bench lock clean set-up browser
 
 site: set-up
 	$(BIN)/handbook build demo_property --out $(DEMO_SITE)
@@ -22,6 +22,10 @@ lint: set-up
 	$(BIN)/python -m ruff check .
 	$(BIN)/python -m ruff format --check .
 	$(BIN)/python -m mypy
+
+# The pictures of the README, taken from the books of the demo property.
+pictures: set-up browser
+	$(BIN)/python -m tests.readme_pictures
 
 bench: set-up
 	$(BIN)/python tests/bench/run.py

@@ -32,6 +32,13 @@ class Site:
         }
 
 
+def demo_readers() -> list[str]:
+    """The ids of all whom the demo property's book is made for, the owner first."""
+    loaded = load_inventory(DEMO)
+    assert loaded.inventory is not None, "\n".join(map(str, loaded.problems))
+    return ["owner", *(reader.id for reader in loaded.inventory.readers)]
+
+
 def plans_of(property_folder: Path) -> dict[str, Plan]:
     """Every reader's plan by the reader's id; raises AssertionError where there are faults."""
     loaded = load_inventory(property_folder)

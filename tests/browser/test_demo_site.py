@@ -5,10 +5,10 @@ import re
 import pytest
 from playwright.sync_api import Browser, Page
 
-from tests.book.sites import Site
-from tests.browser.visits import DESKTOP, PHONE, SIDEWAYS, listening_page, visit_all
+from tests.book.sites import Site, demo_readers
+from tests.browser.visits import DESKTOP, PHONE, listening_page, visit_all
 
-READERS = ["owner", "hired-sprayer", "hunting-partner"]
+READERS = demo_readers()
 MAIN_LINKS = ".cards a, .to-emergency, .contents a"
 TABS_AT_MOST = 120
 
@@ -24,24 +24,10 @@ FOCUSED = """() => {
 
 
 @pytest.mark.parametrize("reader", READERS)
-def test_every_page_opens_clean_at_desk_and_on_a_phone(
+def test_every_page_opens_clean_at_desk_and_unfolded_on_a_phone(
     browser: Browser, demo_sites: dict[str, Site], reader: str
 ) -> None:
     assert visit_all(browser, demo_sites[reader].folder) == []
-
-
-@pytest.mark.parametrize("reader", READERS)
-def test_no_page_scrolls_sideways_on_a_phone_with_every_working_unfolded(
-    browser: Browser, demo_sites: dict[str, Site], reader: str
-) -> None:
-    too_wide = {}
-    with listening_page(browser, PHONE, []) as page:
-        for address in demo_sites[reader].pages():
-            page.goto((demo_sites[reader].folder / address).as_uri())
-            page.evaluate("document.querySelectorAll('details').forEach((d) => d.open = true)")
-            too_wide[address] = page.evaluate(SIDEWAYS)
-    assert len(too_wide) >= len(demo_sites[reader].book.pages)
-    assert {address: over for address, over in too_wide.items() if over > 0} == {}
 
 
 def test_a_search_for_the_lane_finds_its_screen_and_opens_it(

@@ -15,6 +15,8 @@ SIDEWAYS = "document.documentElement.scrollWidth - document.documentElement.clie
 def visit_all(browser: Browser, site: Path) -> list[str]:
     """Faults over every page of `site`, each opened at desk width and then narrowed to a phone's.
 
+    On the phone every working is unfolded.
+
     A fault is a request that failed or left the folder, anything said on the console, an error of
     a script, a picture that did not load, or a page wider than the phone.
     """
@@ -83,6 +85,7 @@ def _seen(page: Page) -> Iterator[str]:
     )
     yield from (f"picture does not load: {source}" for source in broken)
     page.set_viewport_size(PHONE)
+    page.evaluate("document.querySelectorAll('details').forEach((fold) => { fold.open = true; })")
     if (over := page.evaluate(SIDEWAYS)) > 0:
         yield f"scrolls sideways by {over} px on a phone"
     page.set_viewport_size(DESKTOP)

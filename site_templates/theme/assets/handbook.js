@@ -9,3 +9,32 @@ const unfold = () => {
 };
 addEventListener("hashchange", unfold);
 addEventListener("DOMContentLoaded", unfold);
+
+// The theme's labels open the contents and the search for a finger or a mouse. Here a key does too:
+// Enter or Space on the label opens, Escape closes and gives the focus back.
+const opener = (box, words) => {
+  const label = document.querySelector(`.md-header label[for="${box.id}"]`);
+  if (!label) return;
+  const tell = () => label.setAttribute("aria-expanded", box.checked);
+  label.setAttribute("role", "button");
+  label.setAttribute("aria-label", words);
+  label.tabIndex = 0;
+  label.addEventListener("keydown", (pressed) => {
+    if (pressed.key !== "Enter" && pressed.key !== " ") return;
+    pressed.preventDefault();
+    pressed.stopPropagation();
+    box.click();
+    if (box.id === "__drawer" && box.checked) document.querySelector(".contents a").focus();
+  });
+  addEventListener("keydown", (pressed) => {
+    if (pressed.key !== "Escape" || !box.checked) return;
+    box.click();
+    label.focus();
+  });
+  box.addEventListener("change", tell);
+  tell();
+};
+addEventListener("DOMContentLoaded", () => {
+  opener(document.getElementById("__drawer"), "Contents");
+  opener(document.getElementById("__search"), "Search");
+});

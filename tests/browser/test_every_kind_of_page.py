@@ -1,0 +1,165 @@
+"""Pages of the demo's sites, of every kind and for every reader, looked at as readers meet them."""
+
+from pathlib import Path
+
+import pytest
+from playwright.sync_api import Browser, ViewportSize
+
+from tests.book.sites import Site
+from tests.browser.kinds import Looked, every_page, one_of_each_kind
+from tests.browser.looking import (
+    PAPER,
+    SCHEMES,
+    Scheme,
+    is_dark,
+    look,
+    on_a_screen,
+    on_paper,
+    windows,
+)
+from tests.browser.visits import DESKTOP, PHONE, listening_page
+
+# Read in a hurry, outdoors or before something dangerous.
+AAA = ("index.html", "work.html", "emergency.html", "safety.html", "findings.html")
+
+SIZES = pytest.mark.parametrize(
+    ("size", "turn"), [(PHONE, 0), (DESKTOP, 1)], ids=["telephone", "desk"]
+)
+
+
+def _faults(browser: Browser, size: ViewportSize, pages: list[tuple[Looked, Scheme]]) -> list[str]:
+    """Faults of each page in its scheme, seen in windows of one size."""
+    faults: list[str] = []
+    with windows(browser, size, faults) as shown:
+        for one, scheme in pages:
+            aaa = one.kind in AAA or one.kind.startswith("work/")
+            found = on_a_screen(shown[scheme], one.uri, aaa=aaa)
+            if is_dark(shown[scheme]) != (scheme == "dark"):
+                found.append("the scheme is not kept")
+            faults += [f"{one.name}, {scheme}: {fault}" for fault in found]
+    return faults
+
+
+@SIZES
+def test_one_page_of_each_kind_trips_nobody(
+    browser: Browser, demo_sites: dict[str, Site], size: ViewportSize, turn: int
+) -> None:
+    pages = one_of_each_kind(demo_sites)
+    assert {page.reader for page in pages} == demo_sites.keys()
+    shared_out = [(page, SCHEMES[(at + turn) % 2]) for at, page in enumerate(pages)]
+    assert _faults(browser, size, shared_out) == []
+
+
+@pytest.mark.long
+@pytest.mark.parametrize("scheme", SCHEMES)
+@pytest.mark.parametrize("size", [PHONE, DESKTOP], ids=["telephone", "desk"])
+def test_no_page_trips_anybody(
+    browser: Browser, demo_sites: dict[str, Site], size: ViewportSize, scheme: Scheme
+) -> None:
+    pages = every_page(demo_sites)
+    assert len(pages) >= sum(len(site.book.pages) for site in demo_sites.values())
+    assert _faults(browser, size, [(page, scheme) for page in pages]) == []
+
+
+def _papers(browser: Browser, pages: list[Looked]) -> list[str]:
+    faults: list[str] = []
+    with windows(browser, PAPER, faults) as shown:
+        for at, one in enumerate(pages):
+            scheme = SCHEMES[at % 2]
+            found = on_paper(shown[scheme], one.uri)
+            faults += [f"{one.name}, {scheme}: {fault}" for fault in found]
+    return faults
+
+
+def test_one_page_of_each_kind_prints_whole_in_black_on_white(
+    browser: Browser, demo_sites: dict[str, Site]
+) -> None:
+    assert _papers(browser, one_of_each_kind(demo_sites)) == []
+
+
+@pytest.mark.long
+def test_every_page_prints_whole_in_black_on_white(
+    browser: Browser, demo_sites: dict[str, Site]
+) -> None:
+    assert _papers(browser, every_page(demo_sites)) == []
+
+
+FAULTY = """<!doctype html><html><head><title>Faulty</title><style>
+  body { background: #fff; color: #000; font-size: 1rem; margin: 0 }
+  .pale { color: #999 }
+  .moves { transition: color 1s }
+  .short { height: 8px; overflow: hidden; width: 4rem; white-space: nowrap }
+  @media (prefers-color-scheme: dark) { body { background: #000 } }
+</style></head><body><main><article>
+  <h1>Faulty</h1><h3>Skipped</h3>
+  <nav><a href="#x" style="display: block">alone</a></nav>
+  <input type="text"><p class="pale">pale</p><p class="moves">moves</p>
+  <p class="short">a long text that is cut off</p>
+  <table><tr><th>Head</th></tr><tr><td>Cell</td></tr></table>
+  <table><tr><td>No head</td></tr></table>
+  <svg viewBox="0 0 9 9"><path d="M0 0"/></svg><span title="told by hovering">word</span>
+  <a href="#y" tabindex="3">out of turn</a><p style="width: 2000px">wide</p>
+  <img src="gone.png" alt="gone"><p>1</p><p>2</p><p>3</p><p>4</p>
+</article></main></body></html>"""
+
+
+@pytest.mark.parametrize(
+    ("size", "signs"),
+    [
+        (PHONE, ["target of", "axe, serious, color-contrast:"]),
+        (DESKTOP, ["at 200 %: scrolls sideways", "at 200 %: cut off at the side"]),
+    ],
+    ids=["telephone", "desk"],
+)
+def test_what_would_trip_somebody_is_seen(
+    browser: Browser, tmp_path: Path, size: ViewportSize, signs: list[str]
+) -> None:
+    (tmp_path / "faulty.html").write_text(FAULTY, encoding="utf-8")
+    with listening_page(browser, size, []) as page:
+        address = (tmp_path / "faulty.html").as_uri()
+        found = "\n".join(on_a_screen(page, address, aaa=True))
+    for sign in (
+        "axe, critical, label:",
+        "axe, serious, html-has-lang:",
+        "names no language",
+        "heading skips a level",
+        "navigation without a label",
+        "header cell without scope",
+        "table without header cells",
+        "drawing without role",
+        "said by a title alone: told by hovering",
+        "out of turn",
+        "scrolls sideways by",
+        "gone.png",
+        "2.85 to 1",
+        "moves for 1 s",
+        *signs,
+    ):
+        assert sign in found, sign
+
+
+def test_what_paper_would_cut_or_waste_is_seen(browser: Browser, tmp_path: Path) -> None:
+    (tmp_path / "faulty.html").write_text(FAULTY, encoding="utf-8")
+    with listening_page(browser, PAPER, [], "dark") as page:
+        found = "\n".join(on_paper(page, (tmp_path / "faulty.html").as_uri()))
+    for sign in (
+        "past the edge",
+        "of no use on paper: nav",
+        "not in black: p.pale",
+        "not on white",
+    ):
+        assert sign in found, sign
+
+
+def test_the_search_and_the_contents_are_named_and_large_enough_once_open(
+    browser: Browser, demo_sites: dict[str, Site]
+) -> None:
+    faults: list[str] = []
+    with listening_page(browser, PHONE, faults) as page:
+        look(page, (demo_sites["owner"].folder / "index.html").as_uri())
+        page.locator(".md-header label[for='__drawer']").click()
+        page.locator(".contents a").first.wait_for(state="visible")
+        targets = page.locator(".contents a").count()
+        faults += page.evaluate("looks.targets()")
+    assert targets > 10
+    assert faults == []

@@ -14,8 +14,6 @@ PHONE: ViewportSize = {"width": 390, "height": 760}
 # Each picture's name, whose book it is from, the page, and the size of the window.
 PICTURES: tuple[tuple[str, str, str, ViewportSize], ...] = (
     ("home", "owner", "index.html", DESK),
-    ("year", "owner", "year.html", DESK),
-    ("places", "owner", "places.html", DESK),
     ("job-sheet", "owner", "work/lane-2027-autumn_kill.html", PHONE),
     ("hired", "hired-sprayer", "index.html", PHONE),
 )

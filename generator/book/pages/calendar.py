@@ -1,7 +1,7 @@
 """Pages of the calendar: now and the months to come, and the year as bands."""
 
 import datetime
-from collections.abc import Iterable
+from collections.abc import Callable, Iterable
 from dataclasses import dataclass
 
 from markupsafe import Markup
@@ -20,7 +20,7 @@ from generator.plan.cautions import Caution
 from generator.plan.days import comes_back
 from generator.plan.job_days import FIRST_OF_SEASON, LAST_OF_SEASON
 from generator.plan.model import Job, Plan, Span
-from generator.plan.month_by_month import month_by_month
+from generator.plan.month_by_month import MonthOfWork, Turn, month_by_month
 
 NOW, YEAR = "Now, month by month", "The year"
 KEEP_OUT = Caution.KEEP_OUT.value.code
@@ -57,15 +57,33 @@ def now_page(plan: Plan) -> Written:
         "",
         "now",
         ["now", "today", "this month", "open", *(job.step.name for job, _, _ in listed.values())],
-        open_now=_closing_first(one for one in listed.values() if one[0].state.kind == "open"),
+        open_now=_together(
+            _closing_first(one for one in listed.values() if one[0].state.kind == "open"),
+            lambda one: one[0].state,
+        ),
         resting=[
             (one, KINDS[one.kind], span) for one in plan.dates for span in comes_back(one, today)
         ],
         kept_out=[(one, subject_of(plan, one)) for one in plan.findings if one.code == KEEP_OUT],
-        months=[(one, [(listed[each.job.id], each.turn) for each in one.jobs]) for one in months],
+        months=[(one, _turns(one, listed)) for one in months],
         kinds=KINDS,
         placed=placed(plan),
     )
+
+
+def _together(jobs: Iterable[Listed], alike: Callable[[Listed], object]) -> list[list[Listed]]:
+    """Return jobs in groups of one step and of what is alike in them, in the order they come."""
+    groups: dict[tuple[str, object], list[Listed]] = {}
+    for one in jobs:
+        groups.setdefault((one[0].step.name, alike(one)), []).append(one)
+    return list(groups.values())
+
+
+def _turns(month: MonthOfWork, listed: dict[str, Listed]) -> list[tuple[list[Listed], Turn]]:
+    """Return the jobs of a month, those of one step with the same dates together."""
+    turns = {one.job.id: one.turn for one in month.jobs}
+    groups = _together((listed[one.job.id] for one in month.jobs), _dates)
+    return [(group, turns[group[0][0].id]) for group in groups]
 
 
 def _closing_first(jobs: Iterable[Listed]) -> list[Listed]:

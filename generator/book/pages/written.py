@@ -2,7 +2,7 @@
 
 import datetime
 from collections.abc import Iterable
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import Any
 
 from markupsafe import Markup
@@ -75,8 +75,20 @@ def finished(
 
 
 def place_of(plan: Plan, job: Job) -> Place:
-    """Return the place a job is done on."""
-    return plan.place(job.place_id)
+    """Return the place a job is done on.
+
+    Where two of the owner's plantings there want the same step in one season, its name says which.
+    """
+    place = plan.place(job.place_id)
+    beside = (
+        one
+        for one in plan.jobs
+        if one.place_id == job.place_id and one.planting_id != job.planting_id
+    )
+    alike = any((one.step.name, one.season) == (job.step.name, job.season) for one in beside)
+    if alike and plan.reader == "owner":
+        return replace(place, name=f"{place.name} ({job.planting_id})")
+    return place
 
 
 def address_of(thing: Any) -> Markup:

@@ -52,7 +52,7 @@ def sunrise_minutes(
         (source key noaa_solar)
 
     >>> round(sunrise_minutes(39.78, -89.65, 9450), 1)
-    763.6
+    763.7
     """
     return _crossing(latitude_deg, longitude_deg, after_2000_days, HORIZON_DEG, -1)
 
@@ -69,7 +69,7 @@ def sunset_minutes(
         (source key noaa_solar)
 
     >>> round(sunset_minutes(39.78, -89.65, 9450), 1)
-    1362.4
+    1362.5
     """
     return _crossing(latitude_deg, longitude_deg, after_2000_days, HORIZON_DEG, 1)
 

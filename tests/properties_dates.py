@@ -36,7 +36,19 @@ def add_dates(data: Data, chance: random.Random) -> Data:
                 "last": "2027-07-15",
                 "places": chance.sample(places, 1),
             },
-        ]
+        ],
+        "shooting_hours": [
+            {
+                "id": "hours",
+                "dates": "season",
+                "begins": "sunrise",
+                "begins_before_minutes": 30,
+                "ends": "sunset",
+                "ends_after_minutes": chance.choice([0, 30]),
+                "source": "booklet, invented",
+                "looked_up_on": "2026-08-02",
+            }
+        ],
     }
     data["people"] = {
         "applicators": [{"id": "sprays", "licence_class": "private", "reader": "hired"}],
@@ -74,7 +86,8 @@ def change_dates(
     lasting = {one["id"] for kind in ("screens", "stands", "routes") for one in data[kind][kind]}
     for file in ("dates", "papers"):
         for key, entries in data[file].items():
-            data[file][key] = [one for one in entries if _still_holds(one, lasting)]
+            if key != "shooting_hours":
+                data[file][key] = [one for one in entries if _still_holds(one, lasting)]
     for one in data["dates"]["dates"]:
         one["source"] = f"looked at {chance.random()}"
         if not (looked_up_is_told and _touches(one, handed)):
@@ -82,6 +95,7 @@ def change_dates(
         if not _touches(one, handed):
             one |= {"kind": chance.choice(["quiet", "turkey"]), "first": "2026-09-02"}
             one["last"] = f"2027-02-{chance.randint(10, 28)}"
+    _change_hours(data["dates"], chance)
     for one in data["papers"]["contracts"]:
         one |= {"name": f"contract {chance.random()}", "approved_on": "2026-08-09"}
         one["work_allowed"] = chance.sample(["mow", "spray", "till"], 2)
@@ -107,6 +121,21 @@ def change_dates(
     far = sorted(lasting - handed)
     if far:
         data["dates"]["dates"].append(stranger | {"places": far})
+
+
+def _change_hours(dates: Data, chance: random.Random) -> None:
+    """Change the rule of the shooting hours; none is left where its dates are gone or are quiet."""
+    hunted = {one["id"] for one in dates["dates"] if one["kind"] in ("hunting", "turkey")}
+    dates["shooting_hours"] = [
+        one
+        | {
+            "begins": "civil_dawn",
+            "source": f"read {chance.random()}",
+            "looked_up_on": "2025-01-02",
+        }
+        for one in dates["shooting_hours"]
+        if one["dates"] in hunted
+    ]
 
 
 def _still_holds(entry: Data, lasting: set[str]) -> bool:

@@ -9,6 +9,7 @@ from generator.book.pages.counts import counts_page, plant_when_page, weeds_page
 from generator.book.pages.dates import dates_page, others_out_page
 from generator.book.pages.front import chapter_page, emergency_page, findings_page, safety_page
 from generator.book.pages.ground import place_page, route_page, stand_page
+from generator.book.pages.hours import hours_page
 from generator.book.pages.lists import (
     calibration_page,
     chapters_page,
@@ -40,7 +41,8 @@ def make_book(plan: Plan) -> Book:
     written: list[Written] = [home_page(plan), emergency_page(plan), safety_page(plan)]
     if is_owner:
         written += [now_page(plan), year_page(plan), findings_page(plan), buy_page(plan)]
-        written += [money_page(plan), dates_page(plan), counts_page(plan), plant_when_page(plan)]
+        written += [money_page(plan), dates_page(plan), hours_page(plan)]
+        written += [counts_page(plan), plant_when_page(plan)]
         written += [records_page(plan)]
     if plan.reader == PARTNER:
         written.append(others_out_page(plan))

@@ -53,6 +53,7 @@ def _environment() -> Environment:
     environment.filters["day"] = _day
     environment.filters["short_day"] = _short_day
     environment.filters["month"] = _month
+    environment.filters["clock"] = _clock
     environment.filters["path"] = _path
     environment.globals["html"] = _block
     environment.globals["emergency_numbers"] = emergency_numbers()
@@ -79,6 +80,10 @@ def _short_day(day: datetime.date) -> Markup:
 def _month(first: datetime.date) -> Markup:
     words = f"{MONTHS[first.month - 1]} {first.year}"
     return Markup('<time datetime="{}">{}</time>').format(f"{first:%Y-%m}", words)
+
+
+def _clock(time: datetime.datetime | datetime.time) -> Markup:
+    return Markup("<time>{}</time>").format(f"{time:%H:%M}")
 
 
 def _path(part: str) -> Markup:

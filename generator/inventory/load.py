@@ -8,7 +8,7 @@ from pathlib import Path
 from typing import Any
 
 from generator.inventory import problems as say
-from generator.inventory.dates import DateRange
+from generator.inventory.dates import DateRange, ShootingHours
 from generator.inventory.drill import Drill
 from generator.inventory.equipment import Measure, Sprayer, Spreader
 from generator.inventory.fields import Where
@@ -57,7 +57,7 @@ FILES: dict[str, dict[str, type]] = {
     "money": {"hires": Hire, "cost_share": CostShare},
     "steps": {"step_plans": OwnPlan},
     "log": {"entries": LogEntry},
-    "dates": {"dates": DateRange},
+    "dates": {"dates": DateRange, "shooting_hours": ShootingHours},
     "people": {"applicators": Applicator, "helpers": Helper, "contractors": Contractor},
     "papers": {"permits": Permit, "contracts": Contract, "one_calls": OneCall},
 }
@@ -88,6 +88,7 @@ KIND_WORDS: dict[type, str] = {
     Fertilizer: "fertilizer",
     Lime: "lime",
     DateRange: "dates",
+    ShootingHours: "shooting_hours",
     Applicator: "applicator",
     Helper: "helper",
     Contractor: "contractor",

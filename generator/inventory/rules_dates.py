@@ -2,11 +2,13 @@
 
 from collections.abc import Iterator
 
-from generator.inventory.dates import ALL_PLACES, DateRange
+from generator.inventory.dates import ALL_PLACES, CLOCK, HUNTED, DateRange
 from generator.inventory.papers import Contract, OneCall, Permit
-from generator.inventory.problems import shown_value
+from generator.inventory.problems import nearest, shown_value
 from generator.inventory.rule import Broken, Rule
+from generator.inventory.rules_records import TIME
 from generator.inventory.schema import Inventory
+from generator.reference.zones import zone_names
 
 LONGEST_RANGE_DAYS = 365
 
@@ -85,6 +87,43 @@ def _readers_once(inventory: Inventory) -> Iterator[Broken]:
         seen.add(one.reader or "")
 
 
+def _time_zone(inventory: Inventory) -> Iterator[Broken]:
+    name = inventory.property.time_zone
+    if name is not None and name not in zone_names():
+        close = nearest(name, sorted(zone_names()))
+        cure = f"did you mean {close}?" if close else "its name, as America/Chicago"
+        what = f"there is no time zone {shown_value(name)}"
+        yield Broken(inventory.property.where, what, cure)
+
+
+def _hours_of_hunting(inventory: Inventory) -> Iterator[Broken]:
+    kinds = {one.id: one.kind for one in inventory.dates}
+    seen: set[str] = set()
+    for one in inventory.shooting_hours:
+        for dates in one.dates:
+            if kinds[dates] not in HUNTED:
+                what = f"{shown_value(dates)} are no hunting dates"
+                yield Broken(one.where, what, "dates of kind hunting or turkey")
+            elif dates in seen:
+                what = f"dates {shown_value(dates)} have shooting hours twice"
+                yield Broken(one.where, what, "dates of their own for each kind of game")
+            seen.add(dates)
+
+
+def _end_of_hours(inventory: Inventory) -> Iterator[Broken]:
+    for one in inventory.shooting_hours:
+        after, clock = one.ends_after_minutes, one.ends_at
+        if one.ends == CLOCK and (clock is None or after is not None):
+            what = "shooting hours that end by the clock say no time, or say minutes"
+            yield Broken(one.where, what, "ends_at alone, as in 13:00")
+        elif one.ends != CLOCK and (after is None or clock is not None):
+            what = f"shooting hours that end by {one.ends} say no minutes, or a time of the clock"
+            yield Broken(one.where, what, "ends_after_minutes alone, 0 for none")
+        elif clock is not None and not TIME.fullmatch(clock):
+            what = f"{shown_value(clock)} for ends_at is no time of day"
+            yield Broken(one.where, what, "hours and minutes of the day, as in 13:00")
+
+
 DATES_RULES = (
     Rule("F380", "Dates run from a first to a last day, within a year.", _first_before_last),
     Rule("F381", "Dates and papers hold on places, or on all of them.", _all_or_places),
@@ -93,4 +132,7 @@ DATES_RULES = (
     Rule("F384", "What a licence covers goes with its class.", _licences),
     Rule("F385", "A paper begins before it ends.", _days_of_papers),
     Rule("F386", "A reader is one contractor.", _readers_once),
+    Rule("F387", "A time zone has a name that is known.", _time_zone),
+    Rule("F388", "Shooting hours hold on hunting dates, one rule on each.", _hours_of_hunting),
+    Rule("F389", "Shooting hours end by the sun or by the clock.", _end_of_hours),
 )

@@ -11,7 +11,7 @@ from generator.inventory.schema import Inventory
 
 # What an entry says of the work, and the kind of work it can be said of.
 FITS = {"sprayed": "spray", "seeded": "sow", "mowed": "mow", "burned": "burn"}
-_TIME = re.compile(r"([01]\d|2[0-3]):[0-5]\d", re.ASCII)
+TIME = re.compile(r"([01]\d|2[0-3]):[0-5]\d", re.ASCII)
 
 
 def _said_of_its_work(inventory: Inventory) -> Iterator[Broken]:
@@ -42,13 +42,13 @@ def _one_kind_of_work(inventory: Inventory) -> Iterator[Broken]:
 
 def _times(inventory: Inventory) -> Iterator[Broken]:
     for where, name, time in _times_of(inventory.entries):
-        if not _TIME.fullmatch(time):
+        if not TIME.fullmatch(time):
             what = f"{shown_value(time)} for {name} is no time of day"
             yield Broken(where, what, "hours and minutes of the day, as in 07:40 or 16:05")
     for entry in inventory.entries:
         one = entry.sprayed
         began, ended = (one.started_at, one.stopped_at) if one is not None else (None, None)
-        readable = began and ended and _TIME.fullmatch(began) and _TIME.fullmatch(ended)
+        readable = began and ended and TIME.fullmatch(began) and TIME.fullmatch(ended)
         if one is not None and began and ended and readable and ended < began:
             what = f"stopped_at {ended} comes before started_at {began}"
             yield Broken(one.where, what, "an entry for each day, begun before it ended")

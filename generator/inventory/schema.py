@@ -5,7 +5,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 
 from generator.inventory.counted import NoxiousWeed
-from generator.inventory.dates import DateRange
+from generator.inventory.dates import DateRange, ShootingHours
 from generator.inventory.drill import Drill
 from generator.inventory.equipment import Measure, Sprayer, Spreader
 from generator.inventory.fields import (
@@ -78,6 +78,7 @@ class Property(Record):
     season: int = a_season("page", "season to plan, named by its spring", required=True)
     as_of: datetime.date | None = day("page", "day the plan is made for")
     location_lat_lon: LatLon | None = lat_lon("place", "middle of the property")
+    time_zone: str | None = text("place", "time zone by its name, like America/Chicago")
     slope_limit_pct: Given | None = measure(
         "page", "steepest ground you take a machine on", "pct", Limits(above=0, at_most=100)
     )
@@ -170,6 +171,7 @@ class Inventory:
         return (*self.stands, *self.routes, *self.water_holes)
 
     dates: tuple[DateRange, ...] = ()
+    shooting_hours: tuple[ShootingHours, ...] = ()
     applicators: tuple[Applicator, ...] = ()
     helpers: tuple[Helper, ...] = ()
     contractors: tuple[Contractor, ...] = ()

@@ -41,6 +41,7 @@ from generator.plan.reentry import reentry_findings
 from generator.plan.safety import safety_lines
 from generator.plan.seed_short import Reach
 from generator.plan.seeding import plan_sowing, season_reaches
+from generator.plan.shooting import hunted_dates, shooting_findings
 from generator.plan.slope import steep_cautions
 from generator.plan.sod import sod_findings
 from generator.plan.soil import is_asked_for, left_undone
@@ -117,6 +118,8 @@ def make_plan(
     found += decided_findings
     upkeep = upkeep_jobs(inventory, season, entries, as_of)
     found += upkeep_findings(inventory, entries, as_of)
+    hunted = hunted_dates(inventory, season)
+    found += shooting_findings(hunted)
     findings = without_amounts(in_order(found))
     emergency = inventory.property.emergency
     stopped = stopped_in(findings)
@@ -163,6 +166,8 @@ def make_plan(
         stands=inventory.stands,
         routes=inventory.routes,
         dates=inventory.dates,
+        hunted=hunted,
+        time_zone=inventory.property.time_zone,
         applicators=inventory.applicators,
         helpers=inventory.helpers,
         contractors=inventory.contractors,

@@ -576,6 +576,14 @@ class Caution(Enum):
         LABEL_CHAPTER,
         source="label_in_hand",
     )
+    HOURS_OF_BEFORE = Words(
+        "C315",
+        "The shooting hours of {dates} were looked up on {day}, before these dates ended on "
+        "{ended} a year ago. They may have changed since.",
+        "",
+        "Look them up again for this season and type the day under shooting_hours: in dates.yaml.",
+        source="common_practice",
+    )
     STRETCH_THIN = Words(
         "C320",
         "{planting} stands too thin {stretch}, counted {day}. Overseed it.",

@@ -3,6 +3,7 @@
 import datetime
 from collections.abc import Iterator
 
+from generator.inventory.dates import HUNTED
 from generator.inventory.fields import Where
 from generator.inventory.schema import Inventory
 from generator.inventory.stock import Product
@@ -11,7 +12,7 @@ from generator.plan.contracts import allows_in_nesting, is_contract_land
 from generator.plan.day_words import day_words
 from generator.plan.days import ONE_DAY, days_of, first_record, in_words, joined, left_of
 from generator.plan.findings import finding
-from generator.plan.job_days import HUNTED, days_left, days_of_job, taken_by
+from generator.plan.job_days import days_left, days_of_job, taken_by
 from generator.plan.licences import readers_of
 from generator.plan.model import Finding, Job, Span
 from generator.plan.notes import Note

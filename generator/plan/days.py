@@ -18,11 +18,11 @@ def comes_back(dates: DateRange, inside: Span) -> tuple[Span, ...]:
     return tuple(
         span
         for by in years
-        for span in _common((_moved(dates.first, by), _moved(dates.last, by)), inside)
+        for span in _common((moved(dates.first, by), moved(dates.last, by)), inside)
     )
 
 
-def _moved(day: datetime.date, years: int) -> datetime.date:
+def moved(day: datetime.date, years: int) -> datetime.date:
     """Return the same day in another year; 29 February falls on the 28th."""
     try:
         return day.replace(year=day.year + years)

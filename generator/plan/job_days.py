@@ -4,7 +4,7 @@ import datetime
 from collections.abc import Iterable
 from dataclasses import replace
 
-from generator.inventory.dates import DateRange
+from generator.inventory.dates import HUNTED, DateRange
 from generator.inventory.papers import OneCall
 from generator.inventory.schema import Inventory
 from generator.plan.calendar import day_in_season
@@ -12,7 +12,6 @@ from generator.plan.days import ONE_DAY, days_of, holds_on, in_words, left_of
 from generator.plan.model import Job, JobDays, OpenDates, SafetyLine, Span
 
 FIRST_OF_SEASON, LAST_OF_SEASON = (9, 1), (8, 31)
-HUNTED = ("hunting", "turkey")
 DIGS = ("dig", "till", "plant", "replant")
 WORDS = {"quiet": "quiet dates", "burn_ban": "a burn ban"}
 

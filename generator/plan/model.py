@@ -7,7 +7,7 @@ from collections.abc import Iterable
 from dataclasses import dataclass, replace
 from typing import Literal
 
-from generator.inventory.dates import DateRange
+from generator.inventory.dates import DateRange, ShootingHours
 from generator.inventory.drill import Drill, DrillTest
 from generator.inventory.equipment import Measure, Sprayer, SprayerTest, Spreader, SpreaderTest
 from generator.inventory.fields import Where
@@ -405,6 +405,42 @@ class OthersOut:
 
 
 @dataclass(frozen=True, slots=True)
+class HuntedDay:
+    """One day of hunting dates: when the sun is up, when game may be taken, by the clock there.
+
+    None where the sun does not rise or set, or where no rule was looked up.
+    """
+
+    day: datetime.date
+    sunrise: datetime.datetime | None
+    sunset: datetime.datetime | None
+    starts: datetime.datetime | None
+    ends: datetime.datetime | None
+
+
+@dataclass(frozen=True, slots=True)
+class HuntedWeek:
+    """Days in a row with the latest beginning and the earliest end of any of them."""
+
+    first: datetime.date
+    last: datetime.date
+    sunrise: datetime.time | None
+    sunset: datetime.time | None
+    starts: datetime.time | None
+    ends: datetime.time | None
+
+
+@dataclass(frozen=True, slots=True)
+class HuntedDates:
+    """Hunting dates in the season, their rule where one was looked up, and their days."""
+
+    dates: DateRange
+    spans: tuple[Span, ...]
+    hours: ShootingHours | None
+    days: tuple[HuntedDay, ...]
+
+
+@dataclass(frozen=True, slots=True)
 class Plan:
     """Everything one reader's book is made from."""
 
@@ -457,6 +493,8 @@ class Plan:
     unanswered: tuple[Unanswered, ...] = ()
     upkeep: tuple[UpkeepJob, ...] = ()
     others_out: tuple[OthersOut, ...] = ()
+    hunted: tuple[HuntedDates, ...] = ()
+    time_zone: str | None = None
 
     def findings_on(self, subject: str) -> tuple[Finding, ...]:
         """Return the findings on one job, place or thing, the gravest first."""

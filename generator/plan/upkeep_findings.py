@@ -3,13 +3,13 @@
 import datetime
 from collections.abc import Iterator
 
+from generator.inventory.dates import HUNTED
 from generator.inventory.log import LogEntry
 from generator.inventory.places import Stand
 from generator.inventory.schema import Inventory
 from generator.plan.cautions import Caution
 from generator.plan.day_words import day_words
 from generator.plan.findings import finding, older_than_a_year
-from generator.plan.job_days import HUNTED
 from generator.plan.model import Finding
 from generator.plan.notes import Note
 

@@ -7,6 +7,7 @@ from collections.abc import Callable
 from types import ModuleType
 
 import generator.compute
+from generator.reference.load import methods
 from generator.working import Formula
 
 
@@ -39,3 +40,5 @@ def _functions() -> dict[str, Callable[..., float]]:
 
 FORMULAS = _formulas()
 FUNCTIONS = _functions()
+# Functions too long for a line of formula: the list of methods says how each comes about.
+METHODS = [name for name in FUNCTIONS if name.rpartition(".")[2] in methods()]

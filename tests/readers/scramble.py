@@ -28,7 +28,7 @@ WITH_NOTES = {
     "money": ("hires", "cost_share"),
     "log": ("entries",),
     "ground": ("soil_tests", "water_holes"),
-    "dates": ("dates",),
+    "dates": ("dates", "shooting_hours"),
     "people": ("applicators", "helpers", "contractors"),
     "papers": ("permits", "contracts", "one_calls"),
 }
@@ -40,7 +40,7 @@ SEEN = {"fertilizers": ("package_lb",), "limes": ("package_lb",)}
 REFERENCES = ("lot", "product", "sprayer", "spreader", "drill", "measure", "planting", "hides",
               "serves", "places", "machine", "item", "corrects", "soil_test", "fertilizers",
               "lime", "plants", "guards", "reader", "fits", "cost_share", "place", "applicator",
-              "water_hole", "what", "test", "route", "mixed_with", "at",
+              "water_hole", "what", "dates", "test", "route", "mixed_with", "at",
               "stands", "routes")  # fmt: skip
 
 
@@ -208,6 +208,7 @@ def _change_words(data: Data, ground: set[str], chance: random.Random) -> None:
     data["property"] |= {
         "name": f"Another bend {chance.random()}",
         "location_lat_lon": [40 + chance.random(), -91.5],
+        "time_zone": chance.choice(["America/Denver", "America/New_York"]),
         "note": f"another note {chance.random()}",
     }
     for file, keys in WITH_NOTES.items():

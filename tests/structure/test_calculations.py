@@ -9,8 +9,9 @@ from collections.abc import Callable, Iterator
 
 import pytest
 
+from generator.reference.load import methods
 from generator.working import Formula
-from tests.compute.formulas import FORMULAS, FUNCTIONS
+from tests.compute.formulas import FORMULAS, FUNCTIONS, METHODS
 from tests.structure.modules import Module, module_of, modules
 
 SECTIONS = ("Formula:", "Valid for:", "Source:")
@@ -113,7 +114,7 @@ def test_a_calculation_says_formula_range_and_source(name: str) -> None:
     assert list(docstring_faults(FUNCTIONS[name])) == []
 
 
-@pytest.mark.parametrize("name", FUNCTIONS)
+@pytest.mark.parametrize("name", [one for one in FUNCTIONS if one not in METHODS])
 def test_a_calculation_has_a_formula_a_page_can_show(name: str) -> None:
     assert FUNCTIONS[name] in [formula.function for formula in FORMULAS.values()]
 
@@ -122,6 +123,13 @@ def test_a_calculation_has_a_formula_a_page_can_show(name: str) -> None:
 def test_a_formula_names_the_source_its_function_names(name: str) -> None:
     formula: Formula = FORMULAS[name]
     assert f"(source key {formula.source})" in section(formula.function, "Source")
+
+
+@pytest.mark.parametrize("name", METHODS)
+def test_a_method_names_the_source_its_function_names(name: str) -> None:
+    source = methods()[name.rpartition(".")[2]].source
+    assert f"(source key {source})" in section(FUNCTIONS[name], "Source")
+    assert FUNCTIONS[name] not in [formula.function for formula in FORMULAS.values()]
 
 
 def test_no_loose_figures_in_calculations() -> None:

@@ -31,7 +31,7 @@ TABLE: dict[str, Row] = {
     "units": row(),
     "working": row("units"),
     "geometry": row("units", "numpy pyproj shapely"),
-    "reference": row("units working", "yaml"),
+    "reference": row("units working", "yaml tzdata"),
     "inventory": row("units working reference geometry", "yaml"),
     "compute": row(
         "units working",

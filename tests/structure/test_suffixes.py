@@ -48,6 +48,8 @@ WITHOUT_SUFFIX = {
     "compute.stock.left_over.on_hand": "all of a call in one unit",
     "compute.stock.left_over.package_size": "all of a call in one unit",
     "compute.stock.left_over.needed": "all of a call in one unit",
+    "compute.sun._power_series.coefficients": "in the unit of the result",
+    "compute.sun._power_series.centuries": "a count of centuries, used for nothing else",
     "compute.money.used_usd.amount": "in the unit of package_size",
     "compute.money.used_usd.package_size": "in the unit of amount",
     "compute.money.part_of.whole": "dollars or days, and so is the part",

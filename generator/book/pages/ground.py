@@ -1,6 +1,7 @@
 """Pages of the ground: places, stands, routes."""
 
 from generator.book.pages.counts import OUTCOMES
+from generator.book.pages.dates import KINDS
 from generator.book.pages.pictures import heights_picture
 from generator.book.pages.seen import heights, last_word, looked_over, sight_checks
 from generator.book.pages.written import (
@@ -13,11 +14,12 @@ from generator.book.pages.written import (
     soil_test_title,
     upkeep_of,
 )
+from generator.inventory.dates import HUNTED
 from generator.inventory.places import Route, Stand, hidden_by
 from generator.plan.ground import WAY_WORDS
-from generator.plan.job_days import HUNTED
 from generator.plan.model import Place, Plan, stopped_in
 from generator.plan.partner import hunted_on
+from generator.plan.shooting import on_stand, weeks
 from generator.plan.sown_how import METHOD_WORDS
 from generator.reference.load import species
 
@@ -87,6 +89,7 @@ def stand_page(plan: Plan, stand: Stand) -> Written:
         word=last_word(plan, stand.id),
         upkeep=upkeep_of(plan, stand.id),
         hunted=hunted_on(plan, stand.id, HUNTED),
+        hours=[(one, KINDS[one.dates.kind], weeks(one)) for one in on_stand(plan.hunted, stand.id)],
         address_of=address_of,
     )
 

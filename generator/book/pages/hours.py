@@ -1,0 +1,62 @@
+"""The page of shooting hours: every hunting day of the season with its times."""
+
+import datetime
+from itertools import groupby
+
+from generator.book.pages.dates import KINDS, placed
+from generator.book.pages.written import Written, from_template
+from generator.plan.model import HuntedDates, HuntedDay, Plan
+from generator.plan.shooting import clock_changes
+from generator.reference.load import Method, methods
+
+HOURS_ADDRESS = "hours.md"
+# How the words of a rule name what it goes by.
+SUN = {
+    "sunrise": "sunrise",
+    "civil_dawn": "the begin of civil twilight",
+    "sunset": "sunset",
+    "civil_dusk": "the end of civil twilight",
+}
+METHOD_OF = {"sunrise": "sunrise_minutes", "civil_dawn": "civil_dawn_minutes",
+             "sunset": "sunset_minutes", "civil_dusk": "civil_dusk_minutes"}  # fmt: skip
+
+
+def hours_page(plan: Plan) -> Written:
+    """Return the hours of every hunting day, by the owner's own rule; the sun's times without."""
+    return from_template(
+        plan,
+        HOURS_ADDRESS,
+        "Shooting hours",
+        "",
+        "hours",
+        ["shooting hours", "sunrise", "sunset", "twilight", "legal light"],
+        hunted=[
+            (one, KINDS[one.dates.kind], _by_month(one), clock_changes(one), _findings(plan, one))
+            for one in plan.hunted
+        ],
+        sun=SUN,
+        methods=_methods(plan),
+        placed=placed(plan),
+    )
+
+
+def _findings(plan: Plan, hunted: HuntedDates) -> list[object]:
+    about_hours = hunted.hours.where if hunted.hours is not None else None
+    place = f"{about_hours.file}:{about_hours.line}" if about_hours is not None else ""
+    return [one for one in plan.findings_on(hunted.dates.id) if place and one.place == place]
+
+
+def _by_month(hunted: HuntedDates) -> list[tuple[datetime.date, list[HuntedDay]]]:
+    return [
+        (days[0].day, days)
+        for _, group in groupby(hunted.days, lambda one: (one.day.year, one.day.month))
+        if (days := list(group))
+    ]
+
+
+def _methods(plan: Plan) -> list[tuple[str, Method]]:
+    """Return how each of the sun's times on the page is found."""
+    named = ["sunrise", "sunset"]
+    named += [by for one in plan.hunted if one.hours for by in (one.hours.begins, one.hours.ends)]
+    shown = [one for one in SUN if one in named]
+    return [(SUN[one], methods()[METHOD_OF[one]]) for one in shown]

@@ -9,6 +9,7 @@ from collections.abc import Callable, Iterator
 
 import pytest
 
+from generator.reference.load import methods
 from generator.working import Formula
 from tests.compute.formulas import FORMULAS, FUNCTIONS
 from tests.structure.modules import Module, module_of, modules
@@ -114,8 +115,16 @@ def test_a_calculation_says_formula_range_and_source(name: str) -> None:
 
 
 @pytest.mark.parametrize("name", FUNCTIONS)
-def test_a_calculation_has_a_formula_a_page_can_show(name: str) -> None:
-    assert FUNCTIONS[name] in [formula.function for formula in FORMULAS.values()]
+def test_a_calculation_has_a_formula_or_a_method_a_page_can_show(name: str) -> None:
+    """A method, in words, is for what no line of formula gives; a function has one of the two."""
+    has_formula = FUNCTIONS[name] in [formula.function for formula in FORMULAS.values()]
+    assert has_formula != (name.rsplit(".", 1)[1] in methods())
+
+
+@pytest.mark.parametrize("name", [one for one in FUNCTIONS if one.rsplit(".", 1)[1] in methods()])
+def test_a_method_names_the_source_its_function_names(name: str) -> None:
+    method = methods()[name.rsplit(".", 1)[1]]
+    assert f"(source key {method.source})" in section(FUNCTIONS[name], "Source")
 
 
 @pytest.mark.parametrize("name", FORMULAS)

@@ -69,6 +69,11 @@ _TEMPERATURES = [
     Unit("f", "temperature", Fraction(1), "F", "F"),
     Unit("c", "temperature", Fraction(9, 5), "C", "C", Fraction(32)),
 ]
+# Warmth added up over days: no zero to shift, only the size of the degree.
+_WARMTH = [
+    Unit("degree_days_f", "warmth", Fraction(1), "degree days F", "degree day F"),
+    Unit("degree_days_c", "warmth", Fraction(9, 5), "degree days C", "degree day C"),
+]
 _MASS: tuple[tuple[str, Fraction | int, str], ...] = (
     ("lb", 1, "lb"),
     ("oz_wt", Fraction(1, OZ_WT_PER_LB), "oz by weight"),
@@ -178,6 +183,7 @@ UNITS: dict[str, Unit] = {
         *_family("turns", ("turns", 1, "turns")),
         *_family("bearing", ("deg", 1, "degrees")),
         *_TEMPERATURES,
+        *_WARMTH,
         *_family("count", ("count", 1, "")),
     )
 }  # fmt: skip

@@ -38,10 +38,17 @@ def make_property(folder: Path, seed: int, screens: int) -> Path:
 def write_property(
     folder: Path, data: Mapping[str, Any], split: Iterable[str] = (), comment: str = ""
 ) -> Path:
-    """Write a property; the lists named in `split` as one file for each entry, in a folder."""
+    """Write a property; the lists named in `split` as one file for each entry, in a folder.
+
+    `weather_files` are texts by their names, for the folder of weather.
+    """
     folder.mkdir(parents=True)
     for name, content in data.items():
-        if name in split:
+        if name == "weather_files":
+            (folder / "weather").mkdir(exist_ok=True)
+            for file, text in content.items():
+                (folder / "weather" / file).write_text(text, encoding="utf-8")
+        elif name in split:
             _write_split(folder / name, content, comment)
         else:
             _write(folder / f"{name}.yaml", content, comment)
@@ -49,7 +56,7 @@ def write_property(
 
 
 def _write_split(folder: Path, content: Mapping[str, Any], comment: str) -> None:
-    folder.mkdir()
+    folder.mkdir(exist_ok=True)
     entries = [(key, entry) for key, entries in content.items() for entry in entries]
     for number, (key, entry) in enumerate(entries):
         _write(folder / f"{number:03}.yaml", {key: [entry]}, comment)

@@ -26,6 +26,8 @@ from generator.inventory.schema import FORMAT, Inventory, Property, Reader
 from generator.inventory.spreadable import Fertilizer, Lime
 from generator.inventory.steps import OwnPlan
 from generator.inventory.stock import Adjuvant, Product, SeedLot
+from generator.inventory.weather import Emergence, FreezeDates, Normals, Station, WindStation
+from generator.inventory.weather_read import with_weather
 from generator.inventory.woody import Guard, Plant
 from generator.inventory.yaml_positions import Document, read_document
 from generator.reference.load import operations, planting_kinds, sign_names, species
@@ -58,6 +60,13 @@ FILES: dict[str, dict[str, type]] = {
     "steps": {"step_plans": OwnPlan},
     "log": {"entries": LogEntry},
     "dates": {"dates": DateRange, "shooting_hours": ShootingHours},
+    "weather": {
+        "stations": Station,
+        "wind_stations": WindStation,
+        "freeze_dates": FreezeDates,
+        "normals": Normals,
+        "emergence": Emergence,
+    },
     "people": {"applicators": Applicator, "helpers": Helper, "contractors": Contractor},
     "papers": {"permits": Permit, "contracts": Contract, "one_calls": OneCall},
 }
@@ -89,6 +98,8 @@ KIND_WORDS: dict[type, str] = {
     Lime: "lime",
     DateRange: "dates",
     ShootingHours: "shooting_hours",
+    Station: "station",
+    WindStation: "wind station",
     Applicator: "applicator",
     Helper: "helper",
     Contractor: "contractor",
@@ -135,7 +146,8 @@ def load_inventory(folder: Path, beside: Mapping[str, bytes] | None = None) -> L
     if problems:
         return Loaded(None, tuple(sorted(set(problems))), None)
     inventory = Inventory(**values)
-    problems = broken_rules(inventory)
+    inventory, unread_weather = with_weather(folder, inventory)
+    problems = [*broken_rules(inventory), *unread_weather]
     recorded = [day for reading in readings for day in reading.recorded]
     if problems:
         return Loaded(None, tuple(sorted(set(problems))), None)

@@ -20,6 +20,7 @@ from generator.inventory.rules_records import RECORDS_RULES
 from generator.inventory.rules_seed import SEED_RULES
 from generator.inventory.rules_spray import SPRAY_RULES
 from generator.inventory.rules_steps import STEP_RULES
+from generator.inventory.rules_weather import WEATHER_RULES
 from generator.inventory.rules_woody import WOODY_RULES
 from generator.inventory.schema import Inventory
 from generator.inventory.season import FIRST_MONTH_OF_A_SEASON
@@ -329,4 +330,5 @@ RULES = (
     *RECORDS_RULES,
     *DECIDE_RULES,
     *READER_RULES,
+    *WEATHER_RULES,
 )

@@ -35,6 +35,16 @@ from generator.inventory.season import a_season
 from generator.inventory.spreadable import Fertilizer, Lime
 from generator.inventory.steps import OwnPlan, plans_with
 from generator.inventory.stock import Adjuvant, Product, SeedLot
+from generator.inventory.weather import (
+    ON_EARTH_FT,
+    DailyRecord,
+    Emergence,
+    FreezeDates,
+    HourlyWind,
+    Normals,
+    Station,
+    WindStation,
+)
 from generator.inventory.woody import Guard, Plant
 from generator.reference.steps import Step, StepPlan
 from generator.working import Given
@@ -79,6 +89,7 @@ class Property(Record):
     as_of: datetime.date | None = day("page", "day the plan is made for")
     location_lat_lon: LatLon | None = lat_lon("place", "middle of the property")
     time_zone: str | None = text("place", "time zone by its name, like America/Chicago")
+    elevation_ft: Given | None = measure("place", "height above the sea", "ft", ON_EARTH_FT)
     slope_limit_pct: Given | None = measure(
         "page", "steepest ground you take a machine on", "pct", Limits(above=0, at_most=100)
     )
@@ -178,3 +189,10 @@ class Inventory:
     permits: tuple[Permit, ...] = ()
     contracts: tuple[Contract, ...] = ()
     one_calls: tuple[OneCall, ...] = ()
+    stations: tuple[Station, ...] = ()
+    wind_stations: tuple[WindStation, ...] = ()
+    freeze_dates: tuple[FreezeDates, ...] = ()
+    normals: tuple[Normals, ...] = ()
+    emergence: tuple[Emergence, ...] = ()
+    daily: tuple[DailyRecord, ...] = ()
+    hourly_wind: tuple[HourlyWind, ...] = ()

@@ -11,8 +11,7 @@ BAD = sorted(path.name for path in (HERE / "bad").iterdir())
 def overlaid(kind: str, name: str, folder: Path) -> Path:
     """A property folder made of the base with the files of one inventory laid over it."""
     shutil.copytree(HERE / "base", folder)
-    for path in (HERE / kind / name).iterdir():
-        shutil.copy(path, folder / path.name)
+    shutil.copytree(HERE / kind / name, folder, dirs_exist_ok=True)
     return folder
 
 
@@ -21,7 +20,8 @@ def place_said(name: str) -> str:
 
     Read in whatever encoding the file is in: the line itself is plain letters.
     """
-    first = [path.read_bytes().partition(b"\n")[0] for path in (HERE / "bad" / name).iterdir()]
+    files = [path for path in (HERE / "bad" / name).iterdir() if path.is_file()]
+    first = [path.read_bytes().partition(b"\n")[0] for path in files]
     texts = [line.replace(b"\0", b"").decode("ascii", "ignore") for line in first]
     (line,) = (one for one in texts if one.startswith("# "))
     return line.removeprefix("# ")

@@ -7,7 +7,7 @@ import pytest
 from jsonschema import Draft202012Validator
 
 from generator.inventory.fields import rules_of
-from generator.inventory.json_schema import file_schemas
+from generator.inventory.json_schema import SIGN_PARTS, file_schemas
 from generator.inventory.load import FILES
 from generator.inventory.reading import legal_keys
 from generator.inventory.schema import Property
@@ -84,7 +84,7 @@ def schema_keys(schema: dict[str, Any]) -> dict[str, Any] | None:
     """Every key a schema takes; None where it is no record."""
     for part in (schema, *schema.get("anyOf", ())):
         inner = part.get("items", part)
-        if "properties" in inner and "early" not in inner["properties"]:
+        if "properties" in inner and set(inner["properties"]) != set(SIGN_PARTS):
             assert inner["additionalProperties"] is False
             return {key: schema_keys(one) for key, one in inner["properties"].items()}
     return None

@@ -141,6 +141,20 @@ FULL_STEPS: Data = {
         }
     ]
 }
+FULL_WEATHER: Data = {
+    "stations": [{"id": "ridge", "kind": "plain"}],
+    "wind_stations": [{"id": "field", "kind": "isd_lite"}],
+    "freeze_dates": [
+        {"when": "first_in_autumn", "threshold_f": 28}
+        | {"early": "10-06", "typical": "10-19", "late": "11-01"}
+    ],
+    "normals": [{}],
+    "emergence": [
+        {"species": "switchgrass", "method": "drill", "fewest_days": 14, "most_days": 21}
+    ],
+}
+DAYS_OF_WEATHER = "date,tmax_f,tmin_f\n2026-01-01,40,20\n"
+HOUR_OF_WIND = "2026 10 01 00   -44   -83 10256   260    67     4 -9999 -9999\n"
 FULL_PAPERS: Data = {
     "permits": [{"id": "leave", "kind": "burn", "places": ["lane"]}],
     "contracts": [
@@ -284,6 +298,7 @@ def property_with_everything() -> tuple[Data, Hidden]:
     data["papers"] = copy.deepcopy(FULL_PAPERS)
     data["strips"] = copy.deepcopy(FULL_STRIPS)
     data["steps"] = copy.deepcopy(FULL_STEPS)
+    data["weather"] = copy.deepcopy(FULL_WEATHER)
     data["screens"]["screens"][0]["plantings"][0]["steps"] = "wet_ground_grass"
     hidden = Hidden()
     hidden.fill(Property, data["property"])
@@ -292,6 +307,7 @@ def property_with_everything() -> tuple[Data, Hidden]:
             for entry in data[file][key]:
                 hidden.fill(kind, entry)
     _in_one_form(data, hidden)
+    _weather_in_one_form(data, hidden)
     names = (
         "lane",
         "lane-27",
@@ -336,6 +352,8 @@ def property_with_everything() -> tuple[Data, Hidden]:
         "leave",
         "cover",
         "call",
+        "ridge",
+        "field",
     )
     return new_names(data, {name: f"{CANARY}-{name}" for name in names}), hidden
 
@@ -359,6 +377,25 @@ def _in_one_form(data: Data, hidden: Hidden) -> None:
     _work_in_one_form(data, hidden)
     data["property"]["time_zone"] = ZONE
     del data["dates"]["shooting_hours"][0]["ends_at"]
+
+
+def _weather_in_one_form(data: Data, hidden: Hidden) -> None:
+    """Lay the files of the stations where they say, and make normals of twelve months."""
+    data["weather_files"] = {}
+    for lists, text in (("stations", DAYS_OF_WEATHER), ("wind_stations", HOUR_OF_WIND)):
+        for station in data["weather"][lists]:
+            file = f"{station['file']}.csv"
+            data["weather_files"][file] = text
+            station["file"] = f"weather/{file}"
+    for station in data["weather"]["stations"]:
+        station.pop("units", None)
+    (normals,) = data["weather"]["normals"]
+    for name, mean in (("highs_f", 70.7137), ("lows_f", 40.7137)):
+        normals[name] = [round(mean + month / 100, 4) for month in range(12)]
+        hidden.numbers.pop(name, None)
+        hidden.numbers |= {
+            f"{name}[{month}]": (one, "f") for month, one in enumerate(normals[name])
+        }
 
 
 def _work_in_one_form(data: Data, hidden: Hidden) -> None:

@@ -60,6 +60,8 @@ DEFINED = [
     ("days", "hours", Fraction(24)),
     ("hours", "minutes", Fraction(60)),
     ("minutes", "seconds", Fraction(60)),
+    # a degree C is 9/5 of a degree F, whatever the zero
+    ("degree_days_c", "degree_days_f", Fraction(9, 5)),
 ]
 # Read in the weights and measures pages of two extension handbooks (source key pnw_measures):
 # value, half a unit of the last printed digit.

@@ -1,0 +1,68 @@
+"""Rules between fields of the weather."""
+
+from collections.abc import Iterator
+
+from generator.inventory.problems import shown_value
+from generator.inventory.rule import Broken, Rule, typed_at
+from generator.inventory.schema import Inventory
+from generator.inventory.weather import LAST_IN_SPRING, MONTHS, SUMMARIES
+
+FIRST_MONTH_OF_AUTUMN = 8
+
+
+def _normals(inventory: Inventory) -> Iterator[Broken]:
+    for one in inventory.normals[1:]:
+        yield Broken(one.where, "normals are typed twice", "the normals nearest to you, once")
+    for one in inventory.normals:
+        for name, months in (("highs", one.highs_f), ("lows", one.lows_f)):
+            if len(months) != MONTHS:
+                what = f"{len(months)} {name} for the months of a year"
+                yield Broken(one.where, what, "twelve, January first")
+        for high, low in zip(one.highs_f, one.lows_f, strict=False):
+            if low.value > high.value:
+                what = f"a low of {low.typed:g} beside a high of {high.typed:g}"
+                yield Broken(typed_at(low), what, "the low of a month at most its high")
+
+
+def _freeze_dates(inventory: Inventory) -> Iterator[Broken]:
+    seen: set[tuple[str, float]] = set()
+    for one in inventory.freeze_dates:
+        in_spring = one.when == LAST_IN_SPRING
+        days = (one.early, one.typical, one.late)
+        if any((month < FIRST_MONTH_OF_AUTUMN) != in_spring for month, _ in days):
+            accepted = "January to July for the last in spring, else August to December"
+            yield Broken(one.where, "a freeze in another half of the year", accepted)
+        elif list(days) != sorted(days):
+            what = "the days of a freeze are not in order"
+            accepted = "early, then typical, then late: of a last freeze, late is the safe day"
+            yield Broken(one.where, what, accepted)
+        if (one.when, one.threshold_f.value) in seen:
+            yield Broken(one.where, "the same freeze is typed twice", "each freeze once")
+        seen.add((one.when, one.threshold_f.value))
+
+
+def _emergence(inventory: Inventory) -> Iterator[Broken]:
+    seen: set[tuple[str, str]] = set()
+    for one in inventory.emergence:
+        if one.most_days < one.fewest_days:
+            what = f"at most {one.most_days} days and at least {one.fewest_days}"
+            yield Broken(one.where, what, "fewest_days of at most most_days")
+        if (one.species, one.method) in seen:
+            what = f"{shown_value(one.species)} is typed twice for one way of sowing"
+            yield Broken(one.where, what, "each species once for each way of sowing")
+        seen.add((one.species, one.method))
+
+
+def _units_of_files(inventory: Inventory) -> Iterator[Broken]:
+    for one in inventory.stations:
+        if one.units is not None and one.kind != SUMMARIES:
+            what = f"units are stated for a file of the kind {one.kind}, which has its own"
+            yield Broken(one.where, what, f"units only beside kind: {SUMMARIES}")
+
+
+WEATHER_RULES = (
+    Rule("F420", "Normals are twelve highs and twelve lows.", _normals),
+    Rule("F421", "An early freeze comes before a late one.", _freeze_dates),
+    Rule("F422", "What was seen of seedlings is typed once, fewest days first.", _emergence),
+    Rule("F423", "Units are stated where a file can have several.", _units_of_files),
+)

@@ -1,0 +1,38 @@
+"""The text of a weather file, out of the folder for weather, plain or packed."""
+
+import gzip
+import io
+import re
+import zlib
+from pathlib import Path
+
+from generator.inventory import weather_faults as say
+from generator.inventory.problems import Sentence
+
+IN_FOLDER = re.compile(rf"{say.FOLDER}/[A-Za-z0-9][A-Za-z0-9._-]*", re.ASCII)
+PACKED = b"\x1f\x8b"
+# A century of every element of a station is under ten million characters.
+MOST_BYTES = 100_000_000
+ENCODING = "utf-8-sig"
+
+
+def text_of(folder: Path, name: str) -> str | Sentence:
+    """Return the text of a file named in the property folder, or the fault that hinders it."""
+    if not IN_FOLDER.fullmatch(name):
+        return say.outside_the_folder(name)
+    try:
+        content = (folder / name).read_bytes()
+    except OSError:
+        return say.no_such_file(name)
+    if content.startswith(PACKED):
+        try:
+            with gzip.GzipFile(fileobj=io.BytesIO(content)) as packed:
+                content = packed.read(MOST_BYTES + 1)
+        except (OSError, EOFError, zlib.error):
+            return say.not_text("the packed file is broken")
+    if len(content) > MOST_BYTES:
+        return say.not_text("the file is far too long for the weather of one place")
+    try:
+        return content.decode(ENCODING)
+    except UnicodeDecodeError:
+        return say.not_text("the file is no text")

@@ -181,6 +181,9 @@ class Planting(Record):
         "page", "fertilizers to meet the need with", "fertilizer", many=True
     )
     lime: str | None = reference("page", "lime to spread", "lime")
+    winter_share_fraction: Given | None = measure(
+        "page", "part of its full height that stands through winter", "fraction", MIX
+    )
     work: tuple[Work, ...] = record("page", "how each step is done", Work, many=True)
     note: str | None = text("note", "a note of your own")
 

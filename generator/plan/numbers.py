@@ -6,6 +6,7 @@ from generator.plan.budget import cost_in_all, purchases, too_late
 from generator.plan.catches import catch_numbers
 from generator.plan.free_hours import hour_numbers
 from generator.plan.grown import acres_by_age
+from generator.plan.growth import height_numbers
 from generator.plan.model import Plan
 from generator.plan.money import money_numbers
 from generator.plan.nutrient_price import nutrient_prices
@@ -57,6 +58,7 @@ def numbers_of(plan: Plan) -> dict[str, Quantity]:
     tops += money_numbers(plan)
     tops += hour_numbers(plan)
     tops += weekends(plan).numbers()
+    tops += height_numbers(plan)
     tops += [number for one in acres_by_age(plan) for number in one.acres.values()]
     return {one.identity: one for top in tops if top is not None for one in walk(top)}
 

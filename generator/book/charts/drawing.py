@@ -77,10 +77,22 @@ def unspoken(height_px: float, parts: Iterable[Markup]) -> Markup:
 def key(name: str, fill: Fill) -> Markup:
     """Return the sample of a fill that stands before its words in the key of a picture."""
     top, height = ("6", "3") if fill == "above" else ("1", "14")
-    sample = box("0", top, "100%", height, paint(name, fill))
-    return Markup('<svg class="sample" width="22" height="16" aria-hidden="true">{}</svg>').format(
-        sample
-    )
+    return _sample(box("0", top, "100%", height, paint(name, fill)))
+
+
+def line_sample(kind: str) -> Markup:
+    """Return the sample of a kind of line in the key of a picture."""
+    return _sample(rule("0", "8", "22", "8", f"curve {kind}"))
+
+
+def dot_sample() -> Markup:
+    """Return the sample of a dot in the key of a picture."""
+    return _sample(dot("11", "8", {}))
+
+
+def _sample(drawn: Markup) -> Markup:
+    opening = Markup('<svg class="sample" width="22" height="16" aria-hidden="true">')
+    return opening + drawn + Markup("</svg>")
 
 
 def paint(name: str, fill: Fill) -> str:

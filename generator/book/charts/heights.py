@@ -1,4 +1,4 @@
-"""Heights of a planting over its seasons: what was measured, each where and when it was."""
+"""Heights of a planting over its seasons: its curves, and what was measured where it was."""
 
 import datetime
 from collections.abc import Sequence
@@ -12,6 +12,7 @@ from generator.plan.calendar import day_in_season
 from generator.plan.job_days import FIRST_OF_SEASON
 
 PLOT_PX, HEAD_PX, FOOT_PX = 180, 22, 24
+WIDE = 1000
 
 
 @dataclass(frozen=True, slots=True)
@@ -24,6 +25,14 @@ class Height:
 
 
 @dataclass(frozen=True, slots=True)
+class Line:
+    """A curve: the kind of line it is drawn as, and its heights day by day in feet."""
+
+    kind: str
+    points_ft: tuple[tuple[datetime.date, float], ...]
+
+
+@dataclass(frozen=True, slots=True)
 class Heights:
     """A picture of heights from one season to another: an id of our own, a title, what is seen."""
 
@@ -32,19 +41,39 @@ class Heights:
     first_season: int
     last_season: int
     measured: tuple[Height, ...]
+    lines: tuple[Line, ...] = ()
 
 
 def drawn(chart: Heights) -> Markup:
     """Return the picture: a column of room for each season, a dot for each height."""
     first = day_in_season(FIRST_OF_SEASON, chart.first_season)
     last = day_in_season(FIRST_OF_SEASON, chart.last_season + 1)
-    top = scale_top(max(one.height_ft for one in chart.measured))
+    drawn_ft = [height for line in chart.lines for _, height in line.points_ft]
+    top = scale_top(max([*drawn_ft, *(one.height_ft for one in chart.measured)]))
     parts = [*_levels(top), *_seasons(chart, first, last)]
+    parts += [_line(line, first, last, top) for line in chart.lines if line.points_ft]
     for one in chart.measured:
         x, y = percent(_share(one.day, first, last)), pixels(_down(one.height_ft, top))
         parts.append(dot(x, y, {"value": repr(one.height_in), "day": one.day.isoformat()}))
-    told = "Heights in feet by season of growth. The list below holds the same numbers."
+    told = "Heights in feet by season. The tables and lists below hold the same numbers."
     return picture(chart.name, HEAD_PX + PLOT_PX + FOOT_PX, chart.title, told, parts)
+
+
+def _line(line: Line, first: datetime.date, last: datetime.date, top_ft: float) -> Markup:
+    """Return a curve; it is drawn on a sheet of its own that is pulled to the width of the page."""
+    placed = [
+        f"{pixels(WIDE * _share(day, first, last))},{pixels(_down(height, top_ft))}"
+        for day, height in line.points_ft
+    ]
+    days = " ".join(day.isoformat() for day, _ in line.points_ft)
+    heights = " ".join(repr(height) for _, height in line.points_ft)
+    height_px = HEAD_PX + PLOT_PX
+    return Markup(
+        f'<svg width="100%" height="{height_px}" viewBox="0 0 {WIDE} {height_px}"'
+        f' preserveAspectRatio="none"><polyline class="curve {line.kind}"'
+        f' points="{" ".join(placed)}" vector-effect="non-scaling-stroke"'
+        f' data-days="{days}" data-heights="{heights}"/></svg>'
+    )
 
 
 def _share(day: datetime.date, first: datetime.date, last: datetime.date) -> float:

@@ -5,17 +5,27 @@ from dataclasses import dataclass
 from markupsafe import Markup
 
 from generator.book.charts.columns import Column, Columns, Piece, drawn
-from generator.book.charts.drawing import Fill, key
-from generator.book.charts.heights import Height, Heights
+from generator.book.charts.drawing import Fill, dot_sample, key, line_sample
+from generator.book.charts.heights import Height, Heights, Line
 from generator.book.charts.heights import drawn as heights
 from generator.inventory.log import LogEntry
+from generator.inventory.places import Planting
 from generator.inventory.season import season_of
 from generator.plan.day_words import MONTHS
 from generator.plan.grown import AGES, Age, SeasonAcres
+from generator.plan.growth import Growing, bends, heights_on
+from generator.plan.model import Plan
 from generator.plan.money import SeasonMoney
 from generator.plan.weekends import Weekend
+from generator.reference.growth import CURVES, Curve
 from generator.units import convert
 
+SEASONS_BACK = 2
+CURVE_WORDS: dict[Curve, str] = {
+    "low": "low: what you may count on",
+    "typical": "typical",
+    "high": "high: good ground, good year",
+}
 AGE_FILLS: dict[Age, Fill] = {
     "first": "empty",
     "second": "dots",
@@ -71,21 +81,43 @@ def weekends_picture(weekends: tuple[Weekend, ...]) -> Pictured | None:
 
 
 def heights_picture(
-    planting_id: str, season: int, last_season: int, entries: list[LogEntry]
-) -> Markup | None:
-    """Return the heights measured of a planting over its seasons; None where there are none."""
+    plan: Plan, planting: Planting, growth: Growing | None, entries: list[LogEntry]
+) -> Pictured | None:
+    """Return the curves of a planting and its measured heights; None where there is neither."""
+    first = max(planting.season, plan.season - SEASONS_BACK)
     measured = tuple(
-        Height(one.done_on, convert(inches, "in", "ft"), inches)
+        Height(
+            one.done_on,
+            convert(one.measured.height_in.value, "in", "ft"),
+            one.measured.height_in.value,
+        )
         for one in entries
         if one.measured is not None
-        if one.measured.planting == planting_id
-        if season_of(one.done_on) >= season
-        for inches in (one.measured.height_in.value,)
+        if one.measured.planting == planting.id
+        if season_of(one.done_on) >= first
     )
-    if not measured:
+    last = max([plan.season + 1, *(season_of(one.day) for one in measured)])
+    lines = _lines(growth, first, last) if growth is not None else ()
+    if not measured and not any(line.points_ft for line in lines):
         return None
-    last = max([last_season, *(season_of(one.day) for one in measured)])
-    return heights(Heights(f"heights-{planting_id}", "Height by season", season, last, measured))
+    name = f"heights-{planting.id}"
+    svg = heights(Heights(name, "Height by season", first, last, measured, lines))
+    told = [(line_sample(curve), CURVE_WORDS[curve]) for curve in (CURVES if lines else ())]
+    seen = [(dot_sample(), "measured")] if measured else []
+    return Pictured(svg, (*told, *seen))
+
+
+def _lines(growth: Growing, first: int, last: int) -> tuple[Line, ...]:
+    """Return the curves, drawn through every day on which one of them bends."""
+    days = [day for season in range(first, last + 1) for day in bends(growth, season)]
+    found = [one for day in days if (one := heights_on(growth, day, CURVES)) is not None]
+    return tuple(
+        Line(
+            curve,
+            tuple((one.day, convert(one.by_curve[curve].value, "in", "ft")) for one in found),
+        )
+        for curve in CURVES
+    )
 
 
 def money_picture(seasons: tuple[SeasonMoney, ...]) -> Pictured | None:

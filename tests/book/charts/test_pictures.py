@@ -10,8 +10,11 @@ from generator.book.charts.columns import Column, Columns, Piece, drawn, level_s
 from generator.book.pages.calendar import WORK_GROUPS
 from generator.plan.day_words import MONTHS
 from generator.plan.grown import SEASONS_SHOWN
+from generator.plan.growth import growing, heights_on
 from generator.plan.numbers import numbers_of
+from generator.reference.growth import CURVES
 from generator.reference.load import operations
+from generator.units import convert
 from tests.book.reading import Element, marked_numbers, read
 from tests.book.sites import Site
 
@@ -187,3 +190,26 @@ def test_what_a_picture_says_is_text() -> None:
     page = read(str(drawn(Columns("one", hostile, hostile, (column,)))))
     assert page.all("script") == []
     assert page.all("title")[0].text() == hostile
+
+
+def test_curves_run_through_the_plan_s_heights(owner: Site, pages: dict[str, Element]) -> None:
+    """Each curve of a picture, day by day, is what the plan gives for that planting and day."""
+    known = {
+        f"heights-{one.planting.id}": one
+        for place in owner.plan.places
+        for one in growing(owner.plan, place)
+    }
+    compared = 0
+    for page in pages.values():
+        for picture in pictures(page):
+            name = picture.attributes.get("aria-labelledby", "").partition("-t ")[0]
+            for line in picture.all("polyline"):
+                (curve,) = [one for one in CURVES if line.has(one)]
+                days = line.attributes["data-days"].split()
+                heights = line.attributes["data-heights"].split()
+                for when, height in zip(days, heights, strict=True):
+                    found = heights_on(known[name], day(when), (curve,))
+                    assert found is not None
+                    assert float(height) == convert(found.by_curve[curve].value, "in", "ft")
+                    compared += 1
+    assert compared > 100

@@ -1,0 +1,135 @@
+"""Height of a planting: how it grows in a season, what cutting and winter leave of it."""
+
+from generator.working import Formula
+
+
+def grown_fraction(
+    before_fraction: float, after_fraction: float, past_days: float, between_days: float
+) -> float:
+    """Part of a season's growth that is there on a day between two days of the list.
+
+    Formula: before_fraction + (after_fraction - before_fraction) * past_days / between_days
+    Valid for: past_days from 0 to between_days, between_days above 0
+    Source: a straight line between two days (source key arithmetic)
+
+    >>> grown_fraction(0.5, 1, 31, 62)
+    0.75
+    """
+    return before_fraction + (after_fraction - before_fraction) * past_days / between_days
+
+
+def growing_in(full_in: float, grown_fraction: float, pull_fraction: float) -> float:
+    """Height of this year's growth on a day, in inches.
+
+    Formula: full_in * grown_fraction * pull_fraction
+    Valid for: grown_fraction from 0 to 1; pull_fraction above 0, 1 where nothing was measured
+    Source: the part of the full height that has grown (source key arithmetic)
+
+    >>> growing_in(60, 0.5, 1.2)
+    36.0
+    """
+    return full_in * grown_fraction * pull_fraction
+
+
+def regrown_in(
+    cut_in: float,
+    at_cut_in: float,
+    full_in: float,
+    grown_fraction: float,
+    before_fraction: float,
+    pull_fraction: float,
+) -> float:
+    """Height on a day after a cut, in inches: what was left, and what has grown since.
+
+    Formula: min(cut_in, at_cut_in) + full_in * (grown_fraction - before_fraction) * pull_fraction
+    Valid for: grown_fraction at least before_fraction, on the day of the cut
+    Source: growth goes on as it would have (source key common_practice)
+
+    >>> regrown_in(8, 10, 40, 1, 0.25, 1)
+    38.0
+    """
+    left_in = min(cut_in, at_cut_in)
+    return left_in + full_in * (grown_fraction - before_fraction) * pull_fraction
+
+
+def wintered_in(height_in: float, winter_share_fraction: float) -> float:
+    """Height that stands through winter, in inches.
+
+    Formula: height_in * winter_share_fraction
+    Valid for: winter_share_fraction from 0 to 1
+    Source: wind, ice and snow lay a part down (source key common_practice)
+
+    >>> wintered_in(80, 0.6)
+    48.0
+    """
+    return height_in * winter_share_fraction
+
+
+def pull_fraction(measured_in: float, expected_in: float) -> float:
+    """How far a measured height is from the typical one of its day.
+
+    Formula: measured_in / expected_in
+    Valid for: expected_in above 0
+    Source: a stand that is behind stays behind for the season (source key common_practice)
+
+    >>> pull_fraction(30, 40)
+    0.75
+    """
+    return measured_in / expected_in
+
+
+def later_pull_fraction(pull_fraction: float) -> float:
+    """How far a stand is still from the typical one in the seasons after it was measured.
+
+    Formula: (1 + pull_fraction) / 2
+    Valid for: pull_fraction above 0
+    Source: half of a lead or a lag is kept from one season to the next (source key common_practice)
+
+    >>> later_pull_fraction(0.5)
+    0.75
+    """
+    return (1 + pull_fraction) / 2
+
+
+GROWN = Formula(
+    grown_fraction,
+    "fraction",
+    "before_fraction + (after_fraction - before_fraction) * past_days / between_days",
+    "Part of the season's growth",
+    "arithmetic",
+)
+GROWING = Formula(
+    growing_in,
+    "in",
+    "full_in * grown_fraction * pull_fraction",
+    "Height of the growth",
+    "arithmetic",
+)
+REGROWN = Formula(
+    regrown_in,
+    "in",
+    "min(cut_in, at_cut_in) + full_in * (grown_fraction - before_fraction) * pull_fraction",
+    "Height after the cut",
+    "common_practice",
+)
+WINTERED = Formula(
+    wintered_in,
+    "in",
+    "height_in * winter_share_fraction",
+    "Height through winter",
+    "common_practice",
+)
+PULL = Formula(
+    pull_fraction,
+    "fraction",
+    "measured_in / expected_in",
+    "Measured against typical",
+    "common_practice",
+)
+LATER_PULL = Formula(
+    later_pull_fraction,
+    "fraction",
+    "(1 + pull_fraction) / 2",
+    "Measured against typical, seasons later",
+    "common_practice",
+)

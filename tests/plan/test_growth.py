@@ -1,0 +1,147 @@
+"""Heights of a planting by hand, on the rule of thumb for good ground, and by what must hold.
+
+Common practice on good ground: the first summer about 2 in at the end of June, 6 to 7 in at the end
+of July, 40 in at the end of August; 5 to 6 ft in the second season, 7 to 8 ft in the third.
+"""
+
+import datetime
+from typing import Any
+
+import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
+
+from generator.plan.build import make_plan
+from generator.plan.growth import Growing, growing, heights_on
+from generator.plan.model import Plan
+from generator.reference.growth import CURVES, growths
+from tests.plan.planned import inventory_of
+from tests.properties import SEASON, Data, small_property
+
+DAY = datetime.date
+
+
+def grown(*entries: Data, **planting: Any) -> Growing:
+    """The planting of the small property, switchgrass sown for season 2027, with a log."""
+    data = small_property()
+    data["screens"]["screens"][0]["plantings"][0] |= planting
+    data["log"] = {"entries": [{"id": f"e{n}"} | one for n, one in enumerate(entries)]}
+    plan = planned_on(data)
+    (one,) = growing(plan, plan.place("lane"))
+    return one
+
+
+def planned_on(data: Data) -> Plan:
+    return make_plan(inventory_of(data), SEASON, DAY(2031, 1, 1), as_of_typed=True)
+
+
+def inches(one: Growing, day: datetime.date, curve: str = "high") -> float:
+    found = heights_on(one, day, CURVES)
+    assert found is not None
+    return found.by_curve[curve].value  # type: ignore[index]  # the words of the test
+
+
+def measured(day: str, height_in: float) -> Data:
+    return {"done_on": day, "measured": {"planting": "lane-27", "height_in": height_in}}
+
+
+def mowed(day: str, cut_height_in: float) -> Data:
+    job = {"planting": "lane-27", "step": "first_summer_mowing"}
+    return {"done_on": day, "job": job, "mowed": {"cut_height_in": cut_height_in}}
+
+
+@pytest.mark.parametrize(
+    ("day", "low_in", "high_in"),
+    [
+        (DAY(2027, 6, 30), 2, 2),
+        (DAY(2027, 7, 31), 6, 7),
+        (DAY(2027, 8, 31), 40, 40),
+        (DAY(2028, 8, 31), 60, 72),
+        (DAY(2029, 8, 31), 84, 96),
+        (DAY(2033, 8, 31), 84, 96),
+    ],
+)
+def test_the_high_curve_is_the_rule_of_thumb_for_good_ground(
+    day: datetime.date, low_in: float, high_in: float
+) -> None:
+    assert low_in <= inches(grown(), day) <= high_in
+
+
+def test_a_day_between_two_of_the_list_lies_on_a_straight_line() -> None:
+    """By hand: 1 June is day 31 of the 61 from 1 May to 1 July: 0.3 x 31/61 of the 90 in of year 3.
+
+    Where nothing was burnt, the 66 in of the year before still stand on the high curve.
+    """
+    assert inches(grown(), DAY(2029, 6, 1)) == 66
+    burnt = grown(burned("2029-04-01"), upkeep="established_screen_upkeep")
+    assert inches(burnt, DAY(2029, 6, 1)) == pytest.approx(90 * 0.3 * 31 / 61)
+    part = burned("2029-04-01")
+    part["burned"]["part"] = "north third"
+    unburnt = grown(part, upkeep="established_screen_upkeep")
+    assert inches(unburnt, DAY(2029, 6, 1)) == 66
+
+
+def burned(day: str) -> Data:
+    job = {"planting": "lane-27", "step": "upkeep_burning"}
+    return {"done_on": day, "job": job, "burned": {"permit": "made up"}}
+
+
+def test_winter_leaves_its_share() -> None:
+    """By hand: 72 in typical at three years, 0.85 of it is 61.2; low 36, 0.6 of it is 21.6."""
+    one = grown()
+    assert inches(one, DAY(2029, 11, 30), "typical") == 72
+    assert inches(one, DAY(2029, 12, 1), "typical") == pytest.approx(61.2)
+    assert inches(one, DAY(2030, 4, 30), "low") == pytest.approx(21.6)
+    assert inches(grown(winter_share_pct=50), DAY(2030, 1, 1), "low") == pytest.approx(18)
+
+
+def test_a_measured_height_is_on_the_typical_curve_of_its_day_and_pulls_the_others() -> None:
+    """By hand: 36 in at the end of August of year 2, against 48: three quarters of every curve."""
+    one = grown(measured("2028-08-31", 36))
+    assert [inches(one, DAY(2028, 8, 31), curve) for curve in CURVES] == pytest.approx(
+        [27, 36, 49.5]
+    )
+    assert inches(one, DAY(2029, 8, 31), "typical") == pytest.approx(72 * (1 + 0.75) / 2)
+    assert inches(one, DAY(2028, 8, 30), "typical") == pytest.approx(
+        inches(grown(), DAY(2028, 8, 30), "typical")
+    )
+
+
+def test_mowing_sets_it_back_and_it_grows_on() -> None:
+    """By hand, high curve of year 1: cut on 31 July at 4 in; 6.5 in stood, 33.5 in are to come."""
+    one = grown(mowed("2027-07-31", 4))
+    assert inches(one, DAY(2027, 7, 31)) == pytest.approx(4)
+    assert inches(one, DAY(2027, 8, 31)) == pytest.approx(4 + 33.5)
+    above = grown(mowed("2027-07-31", 8))
+    assert inches(above, DAY(2027, 7, 31)) == pytest.approx(6.5)
+
+
+def test_before_it_is_sown_and_after_an_annual_s_year_nothing_stands() -> None:
+    assert heights_on(grown(), DAY(2027, 4, 30), CURVES) is None
+    assert growths()["tall-sorghum"].grown(2) == ()
+
+
+def test_what_is_not_known_has_no_curve() -> None:
+    assert "partridge-pea" not in growths()
+
+
+@settings(deadline=None, max_examples=60)
+@given(st.dates(DAY(2027, 5, 1), DAY(2034, 12, 31)))
+def test_low_is_at_most_typical_and_typical_at_most_high(day: datetime.date) -> None:
+    heights = [inches(PLAIN, day, curve) for curve in CURVES]
+    assert heights == sorted(heights)
+    assert heights[0] >= 0
+
+
+PLAIN = grown()
+
+
+@settings(deadline=None, max_examples=40)
+@given(st.dates(DAY(2027, 6, 15), DAY(2030, 8, 31)), st.floats(1, 200), st.floats(1, 200))
+def test_a_taller_measuring_never_makes_it_lower(
+    day: datetime.date, one_in: float, other_in: float
+) -> None:
+    low, high = sorted((one_in, other_in))
+    later = day + datetime.timedelta(days=20)
+    smaller, taller = (grown(measured(day.isoformat(), round(h, 2))) for h in (low, high))
+    assert inches(smaller, later, "low") <= inches(taller, later, "low") + 1e-9

@@ -66,8 +66,24 @@ def now_page(plan: Plan) -> Written:
         ],
         kept_out=[(one, subject_of(plan, one)) for one in plan.findings if one.code == KEEP_OUT],
         months=[(one, _turns(one, listed)) for one in months],
+        every=[
+            (*one, _days(_not_on(one))) for one in listed.values() if not one[0].state.is_settled
+        ],
+        kept=[
+            (one, KINDS[one.kind], _days(spans))
+            for one in plan.dates
+            if (spans := comes_back(one, (plan.as_of, _season(plan)[1])))
+        ],
+        last_day=_season(plan)[1],
         kinds=KINDS,
         placed=placed(plan),
+    )
+
+
+def _days(spans: Iterable[Span]) -> Markup:
+    """Return spans of days as an attribute holds them, first and last of each."""
+    return Markup(" ").join(
+        Markup(f"{first.isoformat()}/{last.isoformat()}") for first, last in spans
     )
 
 

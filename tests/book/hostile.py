@@ -20,8 +20,8 @@ Data = dict[str, Any]
 Field = tuple[str, str]
 Filler = Callable[[int, str], str]
 
-# Former ids are files' names and times of a day are read, neither is text on a page.
-NO_TEXT = frozenset(["was", "started_at", "stopped_at", "ended_at"])
+# Former ids are files' names, times of a day and zones are read: none is text on a page.
+NO_TEXT = frozenset(["was", "started_at", "stopped_at", "ended_at", "ends_at", "time_zone"])
 # Of a spraying that was a job the place is known, so that its words are a fault.
 ONLY_WHERE_TYPED = frozenset(["location"])
 

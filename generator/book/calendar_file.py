@@ -64,18 +64,18 @@ def _of_job(plan: Plan, job: Job | UpkeepJob, where: str, *, is_stopped: bool) -
         told = (NO_DAY_LEFT, *whole.description)
         yield replace(whole, summary=f"No day left: {title}", description=told, status="CANCELLED")
     for number, (first, last) in enumerate(windows, 1):
-        told = f"Stop, not yet: {title}" if is_stopped else title
+        summary = f"Stop, not yet: {title}" if is_stopped else title
         yield replace(
             whole,
             key=whole.key if number == 1 else f"{whole.key}/{number}",
             first=first,
             last=last,
-            summary=told,
+            summary=summary,
             description=(STOPPED, *whole.description) if is_stopped else whole.description,
             status="TENTATIVE" if is_stopped else "CONFIRMED",
             reminders=(
-                Reminder(BEFORE_OPENING, False, f"Opens {day_words(first)}. {told}"),
-                Reminder(BEFORE_LAST_DAY, True, f"Last day {day_words(last)}. {told}"),
+                Reminder(BEFORE_OPENING, False, f"Opens {day_words(first)}. {summary}"),
+                Reminder(BEFORE_LAST_DAY, True, f"Last day {day_words(last)}. {summary}"),
             ),
         )
 
@@ -120,7 +120,7 @@ def _dates(plan: Plan) -> Iterator[Event]:
     where = placed(plan)
     for one in plan.dates:
         for first, last in comes_back(one, _season(plan)):
-            told = [f"Holds on {where(one.places)}."]
+            told = [f"Holds on: {where(one.places)}"]
             if one.looked_up_on is not None:
                 told.append(f"Looked up {day_words(one.looked_up_on)}.")
             summary = f"{KINDS[one.kind]}: {where(one.places)}"

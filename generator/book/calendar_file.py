@@ -12,6 +12,7 @@ from dataclasses import replace
 from generator.book.icalendar_text import Event, Reminder, as_icalendar
 from generator.book.pages.dates import KINDS, placed
 from generator.book.pages.written import CALENDAR, everything_to_do
+from generator.book.text import clean
 from generator.plan.budget import purchases
 from generator.plan.calendar import day_in_season
 from generator.plan.day_words import day_words
@@ -42,7 +43,7 @@ def calendar_file(plan: Plan) -> Mapping[str, bytes]:
 
 def _events(plan: Plan) -> Iterator[Event]:
     for job, is_stopped, place in everything_to_do(plan):
-        yield from _of_job(plan, job, place.name, is_stopped=is_stopped)
+        yield from _of_job(plan, job, clean(place.name), is_stopped=is_stopped)
     yield from _kept_out(plan)
     yield from _dates(plan)
     yield from _others_out(plan)
@@ -54,7 +55,7 @@ def _of_job(plan: Plan, job: Job | UpkeepJob, where: str, *, is_stopped: bool) -
     opens, closes = job.dates.opens, job.dates.closes
     if opens is None or closes is None or closes < opens:
         return
-    title = f"{job.step.name}: {where}"
+    title = f"{clean(job.step.name)}: {where}"
     whole = Event(f"job/{job.address}", opens, closes, title, _told(plan, job, title), where)
     if job.state.kind in SETTLED:
         yield replace(whole, summary=f"{SETTLED[job.state.kind]}: {title}", status="CANCELLED")

@@ -88,7 +88,7 @@ def harmless(number: int, name: str) -> str:
     if name == "known_as":
         # The name that others know a place by is in the address of its page.
         return slug(hostile(number, name)).replace("-", " ")
-    return f"plain q{number}q words"
+    return f"Plain q{number}q words"
 
 
 @dataclass
@@ -99,9 +99,15 @@ class Filled:
     texts: dict[int, tuple[str, str]] = field(default_factory=dict)
 
     def disarmed(self, text: str) -> str:
-        """`text` with every hostile text in it replaced by the harmless one of the same field."""
+        """`text` with every hostile text in it replaced by the harmless one of the same field.
+
+        Some end in blanks; one of them may be left before a sign that follows in our own sentence.
+        """
         for number in map(int, NUMBER.findall(text)):
-            text = text.replace(*self.texts[number])
+            shown, plain = self.texts[number]
+            for sign in ".,;:":
+                text = text.replace(f"{shown} {sign}", f"{plain}{sign}")
+            text = text.replace(shown, plain)
         return text
 
     def count(self, text: str) -> int:

@@ -103,11 +103,12 @@ class Filled:
 
         Some end in blanks; one of them may be left before a sign that follows in our own sentence.
         """
-        for number in map(int, NUMBER.findall(text)):
-            shown, plain = self.texts[number]
+        numbers = list(map(int, NUMBER.findall(text)))
+        for number in numbers:
+            text = text.replace(*self.texts[number])
+        for _, plain in map(self.texts.__getitem__, numbers):
             for sign in ".,;:":
-                text = text.replace(f"{shown} {sign}", f"{plain}{sign}")
-            text = text.replace(shown, plain)
+                text = text.replace(f"{plain} {sign}", f"{plain}{sign}")
         return text
 
     def count(self, text: str) -> int:

@@ -1,5 +1,6 @@
 """A book from a plan: every page, in navigation order, from what one reader may see."""
 
+from generator.book.calendar_file import calendar_file
 from generator.book.content import written_for
 from generator.book.exports import owner_files
 from generator.book.model import Book
@@ -58,7 +59,7 @@ def make_book(plan: Plan) -> Book:
     sources = sources_page(plan, written)
     written += [workings_page(plan, written), glossary_page(plan), sources]
     pages = tuple(one.page for one in written)
-    files = owner_files(plan) if plan.reader == "owner" else {}
+    files = {**(owner_files(plan) if is_owner else {}), **calendar_file(plan)}
     return Book(searchable(plan.title), plan.reader, plan.as_of, pages, files)
 
 

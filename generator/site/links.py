@@ -15,10 +15,11 @@ from urllib.parse import unquote
 _SCRIPT = re.compile(r"(<script\b[^>]*>).*?</script>", re.DOTALL)
 # Only tags with attributes matter. Possessive repeats keep the reading of a page short.
 _TAG = re.compile(r"""<[a-zA-Z][^<>="']*+=(?:[^<>"']*+(?:"[^"]*+"|'[^']*+'))*+[^<>"']*+>""")
+# A quoted value of any other attribute is passed over whole: what stands in it is text.
 _ATTRIBUTE = re.compile(
     r"""\s(?=[idhxspafb])"""
     r"""(id|href|xlink:href|src|srcset|poster|data|action|formaction|background|ping)"""
-    r"""=("[^"]*+"|'[^']*+'|[^\s"'>]++)"""
+    r"""=("[^"]*+"|'[^']*+'|[^\s"'>]++)|"[^"]*+"|'[^']*+'"""
 )
 _STYLE = re.compile(r"<style\b[^>]*>(.*?)</style>|\sstyle=\"([^\"]*)\"", re.DOTALL)
 _CSS_ADDRESS = re.compile(
@@ -68,7 +69,7 @@ def _read(html: str) -> _Read:
     for name, value in _ATTRIBUTE.findall("\n".join(tags)):
         if name == "id":
             ids.append(value.strip("\"'"))
-        else:
+        elif name:
             addresses.add(value.strip("\"'"))
     for address in [address for address in addresses if _ELSEWHERE.match(address)]:
         addresses.remove(address)

@@ -20,8 +20,8 @@ Data = dict[str, Any]
 Field = tuple[str, str]
 Filler = Callable[[int, str], str]
 
-# Former ids are files' names and times of a day are read, neither is text on a page.
-NO_TEXT = frozenset(["was", "started_at", "stopped_at", "ended_at"])
+# Former ids are files' names, times of a day and zones are read: none is text on a page.
+NO_TEXT = frozenset(["was", "started_at", "stopped_at", "ended_at", "ends_at", "time_zone"])
 # Of a spraying that was a job the place is known, so that its words are a fault.
 ONLY_WHERE_TYPED = frozenset(["location"])
 
@@ -88,7 +88,7 @@ def harmless(number: int, name: str) -> str:
     if name == "known_as":
         # The name that others know a place by is in the address of its page.
         return slug(hostile(number, name)).replace("-", " ")
-    return f"plain q{number}q words"
+    return f"Plain q{number}q words"
 
 
 @dataclass
@@ -99,9 +99,16 @@ class Filled:
     texts: dict[int, tuple[str, str]] = field(default_factory=dict)
 
     def disarmed(self, text: str) -> str:
-        """`text` with every hostile text in it replaced by the harmless one of the same field."""
-        for number in map(int, NUMBER.findall(text)):
+        """`text` with every hostile text in it replaced by the harmless one of the same field.
+
+        Some end in blanks; one of them may be left before a sign that follows in our own sentence.
+        """
+        numbers = list(map(int, NUMBER.findall(text)))
+        for number in numbers:
             text = text.replace(*self.texts[number])
+        for _, plain in map(self.texts.__getitem__, numbers):
+            for sign in ".,;:":
+                text = text.replace(f"{plain} {sign}", f"{plain}{sign}")
         return text
 
     def count(self, text: str) -> int:

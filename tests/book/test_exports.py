@@ -29,6 +29,7 @@ from generator.book.exports import (
     owner_files,
 )
 from generator.book.make import make_book
+from generator.book.pages.written import CALENDAR
 from generator.book.text import clean
 from generator.plan.budget import budget_table, missed, not_to_buy_yet, purchases, too_late, totals
 from generator.plan.build import make_plan
@@ -167,12 +168,12 @@ def test_what_is_missed_stands_by_its_name_alone() -> None:
     assert f"work/{kill.address}.html" in html.unescape(listed)
 
 
-def test_only_the_owner_s_book_has_files() -> None:
+def test_others_have_a_calendar_and_no_file_for_a_spreadsheet() -> None:
     data = small_property()
     plan = planned(data)
     reader = inventory_of(data).readers[0]
-    assert set(make_book(plan).files) == {BUDGET_CSV, BUY_CSV, BUDGET_XLSX, RECORDS_CSV}
-    assert make_book(seen_by(plan, reader)).files == {}
+    assert set(make_book(plan).files) == {BUDGET_CSV, BUY_CSV, BUDGET_XLSX, RECORDS_CSV, CALENDAR}
+    assert set(make_book(seen_by(plan, reader)).files) == {CALENDAR}
 
 
 def test_two_runs_give_the_same_bytes(plan: Plan) -> None:
@@ -250,7 +251,7 @@ def test_a_site_carries_the_files_and_links_to_them(demo_sites: dict[str, Any]) 
     owner, hired = demo_sites["owner"], demo_sites["hired-sprayer"]
     for name, content in owner.book.files.items():
         assert (owner.folder / name).read_bytes() == content
-        assert not (hired.folder / name).exists()
+        assert (hired.folder / name).exists() == (name == CALENDAR)
     for page, name in (("buy.html", BUY_CSV), ("money.html", BUDGET_CSV)):
         html = (owner.folder / page).read_text(encoding="utf-8")
         assert f'href="{name}"' in html

@@ -16,10 +16,12 @@ import yaml
 from click.testing import CliRunner, Result
 from hypothesis import given
 from hypothesis import strategies as st
+from icalendar import Calendar
 from openpyxl import load_workbook
 from playwright.sync_api import Browser
 
 from generator.book.exports import BUDGET_CSV, BUDGET_XLSX, BUY_CSV, RECORDS_CSV
+from generator.book.pages.written import CALENDAR
 from generator.book.text import clean, inert, searchable
 from generator.cli import main
 from generator.site.markdown_blocks import HandbookBlocks
@@ -126,7 +128,7 @@ def test_a_live_text_would_be_seen() -> None:
 def test_files_for_a_spreadsheet_hold_text_and_numbers_alone(twins: Twins) -> None:
     site, plain = twins.hostile["owner"], twins.harmless["owner"]
     assert (
-        {BUDGET_CSV, BUY_CSV, BUDGET_XLSX, RECORDS_CSV}
+        {BUDGET_CSV, BUY_CSV, BUDGET_XLSX, RECORDS_CSV, CALENDAR}
         == set(site.book.files)
         == set(plain.book.files)
     )
@@ -149,6 +151,29 @@ def test_files_for_a_spreadsheet_hold_text_and_numbers_alone(twins: Twins) -> No
     for part in parts.values():
         assert "<f>" not in part
         assert "hyperlink" not in part
+
+
+def test_a_calendar_holds_text_alone(twins: Twins) -> None:
+    for reader, site in twins.hostile.items():
+        attacked, plain = _of_calendar(site), _of_calendar(twins.harmless[reader])
+        assert [names for names, _ in attacked] == [names for names, _ in plain]
+    attacked, plain = (_of_calendar(one["owner"]) for one in (twins.hostile, twins.harmless))
+    for (_, texts), (_, harmless_texts) in zip(attacked, plain, strict=True):
+        _assert_alike(texts, harmless_texts, twins.filled)
+    shown = "\n".join(text for _, texts in attacked for text in texts)
+    assert twins.filled.count(shown) > 3
+
+
+def _of_calendar(site: Site) -> list[tuple[list[str], list[str]]]:
+    """Of every component the names of its properties, and its texts."""
+    found = Calendar.from_ical((site.folder / CALENDAR).read_bytes())
+    return [
+        (
+            sorted(map(str, one)),
+            [str(one[name]) for name in ("SUMMARY", "DESCRIPTION", "LOCATION") if name in one],
+        )
+        for one in found.walk()
+    ]
 
 
 def _unmarked(cell: str, filled: Filled) -> str:

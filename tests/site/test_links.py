@@ -32,6 +32,8 @@ RIGHT = (
     '<p style="background: url(plan.svg)">x</p>',
     "<script>const x = '<a href=\"gone.html\">'; // <!-- </script>",
     '<p>href="gone.html" is only text, as is url(gone.png)</p>',
+    '<p title="so is href=gone.html here">x</p>',
+    """<p title='and src="gone.png" here'>x</p>""",
 )
 WRONG = {
     '<a href="gone.html">x</a>': "leads to gone.html, which does not exist",

@@ -8,6 +8,7 @@ from generator.book.content import callout, chapters_for
 from generator.book.marks import Marks
 from generator.book.pages.seen import last_word
 from generator.book.pages.written import (
+    CALENDAR,
     UPKEEP,
     WORK,
     Written,
@@ -101,6 +102,7 @@ def work_page(plan: Plan) -> Written:
         "work",
         [job.step.name for job, _, _ in listed],
         signs=_signs(plan),
+        files=(CALENDAR,),
         groups=[
             (words, group)
             for kind, words in GROUPS.items()

@@ -25,6 +25,7 @@ UPKEEP, BOOK = "Upkeep", "About this book"
 BOOST = {PLACES: 4}  # a place stands before the jobs that carry its name
 TITLE_ANCHOR = "this-page"
 LOGGED = "log/"
+CALENDAR = "calendar.ics"
 
 
 @dataclass(frozen=True, slots=True)

@@ -1,0 +1,131 @@
+"""Events as an iCalendar file (RFC 5545): all-day events with reminders, the same bytes each time.
+
+Lines end in CR LF and are folded at 75 octets; text is text, whatever stands in it.
+"""
+
+import datetime
+from collections.abc import Iterable, Iterator
+from dataclasses import dataclass
+from typing import Literal
+
+from generator.book.text import clean
+
+LONGEST_OCTETS = 75
+REMINDED_AT_HOUR = 9
+HOURS_IN_DAY = 24
+FIRST_DAY = datetime.date(2000, 1, 1)
+ONE_DAY = datetime.timedelta(days=1)
+_MEANS_SOMETHING = str.maketrans({"\\": "\\\\", ";": "\\;", ",": "\\,"})
+
+
+@dataclass(frozen=True, slots=True)
+class Reminder:
+    """A reminder in the morning, so many days before the first day of an event or its last."""
+
+    days_before: int
+    of_last_day: bool
+    words: str
+
+
+@dataclass(frozen=True, slots=True)
+class Event:
+    """One all-day event from a first to a last day.
+
+    `status`: CONFIRMED; TENTATIVE, not to be done yet; CANCELLED, in place of an older one.
+    `key` makes its UID, so it must be the same in every file for the same thing.
+    """
+
+    key: str
+    first: datetime.date
+    last: datetime.date
+    summary: str
+    description: tuple[str, ...]
+    location: str | None = None
+    status: Literal["CONFIRMED", "TENTATIVE", "CANCELLED"] = "CONFIRMED"
+    reminders: tuple[Reminder, ...] = ()
+
+    def reminded_on(self, one: Reminder) -> datetime.date:
+        """Return the day on which a reminder comes up."""
+        return (self.last if one.of_last_day else self.first) - one.days_before * ONE_DAY
+
+
+def as_icalendar(name: str, as_of: datetime.date, events: Iterable[tuple[str, Event]]) -> bytes:
+    """Return the file of events, each with its UID, as they stood on a day.
+
+    DTSTAMP is that day and SEQUENCE counts the days up to it, so that a file of a later day
+    replaces the events of an earlier one. A reminder of a day gone by is left out.
+    """
+    lines = [
+        "BEGIN:VCALENDAR",
+        "VERSION:2.0",
+        "PRODID:-//Habitat handbook//Jobs and dates//EN",
+        "CALSCALE:GREGORIAN",
+        f"X-WR-CALNAME:{_text(name)}",
+    ]
+    for uid, event in events:
+        lines += _event(uid, event, as_of)
+    lines.append("END:VCALENDAR")
+    return "".join(f"{folded(line)}\r\n" for line in lines).encode()
+
+
+def _event(uid: str, event: Event, as_of: datetime.date) -> Iterator[str]:
+    yield "BEGIN:VEVENT"
+    yield f"UID:{uid}"
+    yield f"DTSTAMP:{as_of:%Y%m%d}T000000Z"
+    yield f"SEQUENCE:{(as_of - FIRST_DAY).days}"
+    yield f"DTSTART;VALUE=DATE:{event.first:%Y%m%d}"
+    yield f"DTEND;VALUE=DATE:{event.last + ONE_DAY:%Y%m%d}"
+    yield f"SUMMARY:{_text(event.summary)}"
+    yield "DESCRIPTION:" + "\\n".join(map(_text, event.description))
+    if event.location is not None:
+        yield f"LOCATION:{_text(event.location)}"
+    yield f"STATUS:{event.status}"
+    yield "TRANSP:TRANSPARENT"
+    for one in event.reminders:
+        if event.reminded_on(one) >= as_of:
+            yield from _reminder(one)
+    yield "END:VEVENT"
+
+
+def _reminder(one: Reminder) -> Iterator[str]:
+    yield "BEGIN:VALARM"
+    yield "ACTION:DISPLAY"
+    yield f"DESCRIPTION:{_text(one.words)}"
+    yield _trigger(one)
+    yield "END:VALARM"
+
+
+def _trigger(one: Reminder) -> str:
+    """Return when a reminder comes, from the midnight that begins an event or ends it."""
+    days = one.days_before + (1 if one.of_last_day else 0)
+    hours = HOURS_IN_DAY * days - REMINDED_AT_HOUR
+    sign = "-" if hours > 0 else ""
+    whole, rest = divmod(abs(hours), HOURS_IN_DAY)
+    span = (f"{whole}D" if whole else "") + (f"T{rest}H" if rest else "")
+    return f"TRIGGER;RELATED={'END' if one.of_last_day else 'START'}:{sign}P{span}"
+
+
+def _text(text: str) -> str:
+    """Return text as a value: on one line, nothing in it a sign of the format.
+
+    >>> _text("Lane; oats, 2 lb")
+    'Lane\\\\; oats\\\\, 2 lb'
+    """
+    return clean(text).translate(_MEANS_SOMETHING)
+
+
+def folded(line: str) -> str:
+    """Return a line cut so that no piece is longer than 75 octets, no character cut in two.
+
+    >>> [len(one) for one in folded("x" * 150).split("\\r\\n")]
+    [75, 75, 2]
+    """
+    pieces, piece, octets = [], "", 0
+    for one in line:
+        size = len(one.encode())
+        if octets + size > LONGEST_OCTETS:
+            pieces.append(piece)
+            piece, octets = " ", 1
+        piece += one
+        octets += size
+    return "\r\n".join([*pieces, piece])

@@ -703,3 +703,20 @@ class Caution(Enum):
         STANDS_CHAPTER,
         source="common_practice",
     )
+    STATION_FAR = Words(
+        "C350",
+        "The weather station {station} is {how}. Its season may not be yours.",
+        "",
+        "Bring the record of a nearer station of your own height, or type the signs you see on "
+        "your own ground under season_signs in property.yaml.",
+        source="common_practice",
+    )
+    SIGN_FROM_NORMALS = Words(
+        "C351",
+        "{sign} rests on monthly normals. They give a typical day alone, so the early and the late "
+        "year of it are the same day and its dates are not on the careful side.",
+        "",
+        "Bring a daily record of ten years or more, or type early, typical and late under "
+        "season_signs in property.yaml.",
+        source="common_practice",
+    )

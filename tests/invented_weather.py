@@ -27,9 +27,9 @@ def invented_days(
     off = 0.0
     for n in range((last - first).days + 1):
         day = first + datetime.timedelta(days=n)
-        turn = math.cos(2 * math.pi * (day.timetuple().tm_yday - 20) / YEAR_DAYS)
+        turn = math.cos(2 * math.pi * (day.timetuple().tm_yday - 13) / YEAR_DAYS)
         off = 0.65 * off + chance.gauss(0, 5.0 + 1.5 * turn)
-        mean = 49.5 - 25.5 * turn + off
+        mean = 51.0 - 25.0 * turn + off
         half = max(4.0, chance.gauss(10.5, 3.0))
         wet = chance.random() < 0.27
         rain = round(chance.expovariate(2.6), 2) if wet else 0.0

@@ -53,9 +53,10 @@ class Caution(Enum):
     )
     DATES_OPEN = Words(
         "C206",
-        "The open dates are not known, because this season sign is not typed: {signs}.",
+        "The open dates are not known, because this season sign is not known: {signs}.",
         "The open dates are not known. Ask the owner.",
-        "Look the sign up for your county and type it under season_signs in property.yaml.",
+        "Look the sign up for your county and type it under season_signs in property.yaml, or "
+        "bring the record of a weather station and name it in weather.yaml.",
     )
     SOD_NOT_CLEARED = Words(
         "C207",

@@ -26,30 +26,37 @@ class YearDots:
     lines: tuple[tuple[str, MonthDay], ...]
 
 
+@dataclass(frozen=True, slots=True)
+class _Placed:
+    """A dot: its day, how far along the picture it stands, how many dots stand under it."""
+
+    day: datetime.date
+    across_fraction: float
+    level: int
+
+
 def drawn(chart: YearDots) -> Markup:
     """Return the picture: whole months, dots that never hide one another, lines behind them."""
     months = [one.month for one in chart.days] + [month for _, (month, _) in chart.lines]
     first, last = min(months), max(months)
     placed = _stacked(chart.days, first, last)
-    foot = HEAD_PX + EDGE_PX + STEP_PX * (max(level for _, _, level in placed) + 1)
+    foot = HEAD_PX + EDGE_PX + STEP_PX * (max(one.level for one in placed) + 1)
     parts = [*_months(first, last, foot), *_lines(chart.lines, first, last, foot)]
-    for day, share, level in placed:
-        y = foot - EDGE_PX - STEP_PX * level
-        parts.append(dot(percent(share), pixels(y), {"value": day.isoformat()}))
+    for one in placed:
+        y = foot - EDGE_PX - STEP_PX * one.level
+        parts.append(dot(percent(one.across_fraction), pixels(y), {"value": str(one.day)}))
     told = "One dot for each year, along the months. The list below holds the same days."
     return picture(chart.name, foot + FOOT_PX, chart.title, told, parts)
 
 
-def _stacked(
-    days: Sequence[datetime.date], first: int, last: int
-) -> list[tuple[datetime.date, float, int]]:
-    """Return each day with its share of the width and how many dots stand under it."""
-    placed: list[tuple[datetime.date, float, int]] = []
+def _stacked(days: Sequence[datetime.date], first: int, last: int) -> list[_Placed]:
+    """Return each day where its dot stands, none over another."""
+    placed: list[_Placed] = []
     for day in sorted(days, key=lambda one: (one.month, one.day, one.year)):
         share = _share((day.month, day.day), first, last)
-        under = {level for _, other, level in placed if share - other < APART_FRACTION}
-        level = next(one for one in range(len(placed) + 1) if one not in under)
-        placed.append((day, share, level))
+        near = {one.level for one in placed if share - one.across_fraction < APART_FRACTION}
+        level = next(one for one in range(len(placed) + 1) if one not in near)
+        placed.append(_Placed(day, share, level))
     return placed
 
 
@@ -65,14 +72,14 @@ def _month_begins(month: int) -> datetime.date:
     return datetime.date(COMMON_YEAR + over, number + 1, 1)
 
 
-def _months(first: int, last: int, foot: float) -> list[Markup]:
-    parts = [rule("0", pixels(foot), "100%", pixels(foot), "ground-line")]
+def _months(first: int, last: int, foot_px: float) -> list[Markup]:
+    parts = [rule("0", pixels(foot_px), "100%", pixels(foot_px), "ground-line")]
     for month in range(first, last + 1):
         begins, ends = _share((month, 1), first, last), _share_of_end(month, first, last)
         x = percent(begins)
-        parts.append(rule(x, pixels(HEAD_PX), x, pixels(foot), "season"))
+        parts.append(rule(x, pixels(HEAD_PX), x, pixels(foot_px), "season"))
         middle = percent((begins + ends) / 2)
-        parts.append(words(middle, pixels(foot + 16), MONTHS[month - 1][:3], "middle"))
+        parts.append(words(middle, pixels(foot_px + 16), MONTHS[month - 1][:3], "middle"))
     return parts
 
 
@@ -81,11 +88,11 @@ def _share_of_end(month: int, first: int, last: int) -> float:
 
 
 def _lines(
-    lines: Sequence[tuple[str, MonthDay]], first: int, last: int, foot: float
+    lines: Sequence[tuple[str, MonthDay]], first: int, last: int, foot_px: float
 ) -> list[Markup]:
     parts = []
     for told, day in lines:
         x = percent(_share(day, first, last))
-        parts.append(rule(x, pixels(HEAD_PX - 8), x, pixels(foot), "level"))
+        parts.append(rule(x, pixels(HEAD_PX - 8), x, pixels(foot_px), "level"))
         parts.append(words(x, pixels(HEAD_PX - 10), told, "middle", "scale"))
     return parts

@@ -20,6 +20,7 @@ from generator.book.pages.lists import (
 )
 from generator.book.pages.money import buy_page, money_page
 from generator.book.pages.records import forms_of, record_form_page, records_page
+from generator.book.pages.signs import signs_page
 from generator.book.pages.soil import fertilizer_page, lime_page, soil_test_page, water_page
 from generator.book.pages.store import (
     drill_page,
@@ -47,7 +48,7 @@ def make_book(plan: Plan) -> Book:
         written += [records_page(plan)]
     if plan.reader == PARTNER:
         written.append(others_out_page(plan))
-    written += [work_page(plan), *(job_page(plan, job) for job in plan.jobs)]
+    written += [work_page(plan), *signs_page(plan), *(job_page(plan, job) for job in plan.jobs)]
     written += [record_form_page(plan, job, place) for job, place in forms_of(plan)]
     written += [places_page(plan)] if is_owner else []
     written += [place_page(plan, place) for place in plan.places]

@@ -11,6 +11,7 @@ from markupsafe import Markup
 
 from generator.book.content import named_value
 from generator.book.marks import Marks, label, source_words, working
+from generator.book.origin import origin_words
 from generator.book.text import clean, in_entities, inert
 from generator.compiled import Compiled
 from generator.inventory.fields import NOT_ON_LABEL
@@ -187,6 +188,10 @@ def _ticks(marks: Marks) -> Callable[[str, tuple[Figure, ...]], Markup]:
     return filled
 
 
+def _rests(reason: DateReason) -> str:
+    return f" ({origin_words(reason.rests_on)})" if reason.rests_on is not None else ""
+
+
 def _date_reasons(marks: Marks) -> Callable[[DateReason], Markup]:
     """Return the function that says how one end of the open dates came about."""
 
@@ -194,7 +199,7 @@ def _date_reasons(marks: Marks) -> Callable[[DateReason], Markup]:
         source = inert(marks.cite(reason.source))
         if reason.sign is None:
             return Markup("a day of the calendar. {}.").format(source)
-        sign = inert(f"the {reason.by} year of {sign_names()[reason.sign].lower()}")
+        sign = inert(f"the {reason.by} year of {sign_names()[reason.sign].lower()}{_rests(reason)}")
         if not reason.offset_days:
             return Markup("{}. {}.").format(sign, source)
         side = "before" if reason.offset_days < 0 else "after"

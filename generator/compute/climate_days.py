@@ -111,6 +111,22 @@ def held_days(warmth_f: Sequence[float], threshold_f: float, run_days: int) -> i
     return None
 
 
+def emergence_days(
+    soil_f: Sequence[float], threshold_f: float, run_days: int, waiting_days: int
+) -> int | None:
+    """Days from the first to seedlings, after the first of a run of warm soil; None if never.
+
+    Formula: held_days(soil_f, threshold_f, run_days) - run_days + 1 + waiting_days
+    Valid for: seed that lies in the ground by then and is awake; run_days of at least 1
+    Source: no sum to emergence is published (source key common_practice)
+
+    >>> emergence_days([50, 50, 50, 40], 50, 3, 14)
+    14
+    """
+    held = held_days(soil_f, threshold_f, run_days)
+    return None if held is None else held - run_days + 1 + waiting_days
+
+
 def thawed_days(soil_f: Sequence[float]) -> int | None:
     """Days from the first to the day after the last with soil at or under 32 F; None without one.
 

@@ -143,6 +143,11 @@ class HourlyWind:
     speed_mph: tuple[float | None, ...]
 
     @property
+    def count(self) -> int:
+        """Hours of which the record has a line."""
+        return len(self.hours)
+
+    @property
     def calm(self) -> int:
         """Hours without any wind."""
         return sum(one == 0 for one in self.speed_mph)

@@ -8,6 +8,7 @@ from generator.inventory.places import PlantedGround, Planting, Work
 from generator.inventory.schema import Inventory
 from generator.plan.calendar import open_dates
 from generator.plan.model import OpenDates
+from generator.plan.season_signs import signs_for
 from generator.reference.steps import Step, StepPlan
 from generator.working import Quantity
 
@@ -63,7 +64,7 @@ def _asked_of(
     season: int,
     area: Quantity,
 ) -> JobAsked:
-    signs = inventory.property.season_signs
+    signs = signs_for(planting, inventory.property.season_signs)
     sowing = next((one for one in plan.steps if one.operation == "sow"), None)
     sown = open_dates(sowing, planting.season, signs) if sowing is not None else None
     return JobAsked(

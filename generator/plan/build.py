@@ -39,6 +39,7 @@ from generator.plan.readers import handed_over, is_handed
 from generator.plan.records import record_findings, spray_records
 from generator.plan.reentry import reentry_findings
 from generator.plan.safety import safety_lines
+from generator.plan.season_signs import with_signs
 from generator.plan.seed_short import Reach
 from generator.plan.seeding import plan_sowing, season_reaches
 from generator.plan.shooting import hunted_dates, shooting_findings
@@ -56,6 +57,7 @@ from generator.plan.unanswered import unanswered
 from generator.plan.upkeep import upkeep_jobs
 from generator.plan.upkeep_findings import upkeep_findings
 from generator.plan.water import water_findings, waters
+from generator.plan.weather_findings import weather_findings
 from generator.plan.woody import Rows, plan_planting, plan_replacing
 from generator.plan.woody import used_up as used_up_by_rows
 from generator.plan.years import PlannedSpray
@@ -67,6 +69,7 @@ def make_plan(
     inventory: Inventory, season: int, as_of: datetime.date, *, as_of_typed: bool
 ) -> Plan:
     """Return the owner's plan of a season: everything computed, nothing totalled for display."""
+    typed, (inventory, weather) = inventory, with_signs(inventory)
     places = {place.id: place_on_its_ground(place, season) for place in inventory.places()}
     # A label's year takes in the sprayings of the seasons before and after.
     areas = {name: place.area for name, place in places.items()}
@@ -82,7 +85,8 @@ def make_plan(
         for spray in planned_sprays(one, inventory)
     )
     jobs: list[Job] = []
-    found: list[Finding] = _sign_findings(inventory)
+    found: list[Finding] = _sign_findings(typed)
+    found += weather_findings(weather, inventory) if weather is not None else []
     found += [one for place in places.values() for one in ground_findings(place)]
     entries = standing(inventory.entries, as_of)
     inventory = with_logged_days(with_logged_loads(inventory, entries), entries)
@@ -137,6 +141,7 @@ def make_plan(
         emergency=emergency,
         signs=inventory.property.season_signs,
         signs_looked_up_on=inventory.property.signs_looked_up_on,
+        weather=weather,
         note=inventory.property.note,
         location_lat_lon=inventory.property.location_lat_lon,
         places=tuple(places.values()),

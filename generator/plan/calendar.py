@@ -1,10 +1,11 @@
-"""Open dates of a step in a season, from typed season signs, on the careful side."""
+"""Open dates of a step in a season, from season signs, on the careful side."""
 
 import datetime
 
 from generator.inventory.schema import SeasonSigns
 from generator.inventory.season import FIRST_MONTH_OF_A_SEASON
 from generator.plan.model import DateReason, OpenDates
+from generator.plan.sign_found import FoundSigns
 from generator.reference.steps import Bound, Step
 
 
@@ -25,7 +26,7 @@ def day_in_season(month_day: tuple[int, int], season: int) -> datetime.date:
 def open_dates(step: Step, season: int, signs: SeasonSigns | None) -> OpenDates:
     """Return the latest of the step's openings and the earliest of its closings.
 
-    An end that waits for a sign nobody typed is None, and the sign is named.
+    An end that waits for a sign that is not known is None, and the sign is named.
     """
     opens, missing_first = _reasons(step.opens, season, signs)
     closes, missing_last = _reasons(step.closes, season, signs)
@@ -44,14 +45,17 @@ def _reasons(
     reasons: list[DateReason] = []
     missing: list[str] = []
     for bound in bounds:
-        month_day = bound.month_day
+        month_day, rests_on = bound.month_day, None
         if bound.sign is not None:
             sign = getattr(signs, bound.sign) if signs is not None else None
             if sign is None:
                 missing.append(bound.sign)
                 continue
             month_day = getattr(sign, bound.by)
+            rests_on = signs.found[bound.sign] if isinstance(signs, FoundSigns) else None
         assert month_day is not None
         day = day_in_season(month_day, season) + datetime.timedelta(days=bound.offset_days)
-        reasons.append(DateReason(day, bound.sign, bound.by, bound.offset_days, bound.source))
+        reasons.append(
+            DateReason(day, bound.sign, bound.by, bound.offset_days, bound.source, rests_on)
+        )
     return tuple(reasons), tuple(missing)

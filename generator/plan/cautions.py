@@ -53,9 +53,10 @@ class Caution(Enum):
     )
     DATES_OPEN = Words(
         "C206",
-        "The open dates are not known, because this season sign is not typed: {signs}.",
+        "The open dates are not known, because this season sign is not known: {signs}.",
         "The open dates are not known. Ask the owner.",
-        "Look the sign up for your county and type it under season_signs in property.yaml.",
+        "Look the sign up for your county and type it under season_signs in property.yaml, or "
+        "bring the record of a weather station and name it in weather.yaml.",
     )
     SOD_NOT_CLEARED = Words(
         "C207",
@@ -701,5 +702,22 @@ class Caution(Enum):
         "Nobody climbs it. Mend it by the maker's book or take it down, look all of it over again, "
         "and log that: inspected, with sound: true.",
         STANDS_CHAPTER,
+        source="common_practice",
+    )
+    STATION_FAR = Words(
+        "C350",
+        "The weather station {station} is {how}. Its season may not be yours.",
+        "",
+        "Bring the record of a nearer station of your own height, or type the signs you see on "
+        "your own ground under season_signs in property.yaml.",
+        source="common_practice",
+    )
+    SIGN_FROM_NORMALS = Words(
+        "C351",
+        "{sign} rests on monthly normals. They give a typical day alone, so the early and the late "
+        "year of it are the same day and its dates are not on the careful side.",
+        "",
+        "Bring a daily record of ten years or more, or type early, typical and late under "
+        "season_signs in property.yaml.",
         source="common_practice",
     )

@@ -26,6 +26,7 @@ from generator.inventory.woody import Guard, Plant
 from generator.plan.decided import NOTHING_DECIDED, Decided
 from generator.plan.holes import Water
 from generator.plan.items import StockItem
+from generator.plan.sign_found import SignFound, WeatherSeen
 from generator.plan.spray_record import SprayRecord
 from generator.plan.spreading import LimeAsked, Nutrient, Spreading
 from generator.reference.steps import Answer, Step, StepPlan
@@ -79,13 +80,17 @@ class SafetyLine:
 
 @dataclass(frozen=True, slots=True)
 class DateReason:
-    """How one end of the open dates came about; `sign` names a typed season sign."""
+    """How one end of the open dates came about; `sign` names a season sign.
+
+    `rests_on` says where the sign is from, for the owner alone.
+    """
 
     day: datetime.date
     sign: str | None
     by: str
     offset_days: int
     source: str
+    rests_on: SignFound | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -97,6 +102,14 @@ class OpenDates:
     opens_reasons: tuple[DateReason, ...]
     closes_reasons: tuple[DateReason, ...]
     missing_signs: tuple[str, ...]
+
+    def without_origin(self) -> OpenDates:
+        """Return the dates without what the signs they wait for rest on."""
+        return replace(
+            self,
+            opens_reasons=tuple(replace(one, rests_on=None) for one in self.opens_reasons),
+            closes_reasons=tuple(replace(one, rests_on=None) for one in self.closes_reasons),
+        )
 
 
 @dataclass(frozen=True, slots=True)
@@ -495,6 +508,7 @@ class Plan:
     others_out: tuple[OthersOut, ...] = ()
     hunted: tuple[HuntedDates, ...] = ()
     time_zone: str | None = None
+    weather: WeatherSeen | None = None
 
     def findings_on(self, subject: str) -> tuple[Finding, ...]:
         """Return the findings on one job, place or thing, the gravest first."""

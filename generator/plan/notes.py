@@ -334,3 +334,19 @@ class Note(Enum):
         "and county, and a permit can be needed.",
         CONTRACTS_CHAPTER,
     )
+    FEW_YEARS_OF_WEATHER = Words(
+        "N415",
+        "{sign} rests on few years of weather: {count}. One year in ten is guessed from them.",
+        "",
+        "Bring a longer record, of twenty years or more, or type the days under season_signs in "
+        "property.yaml.",
+        source="common_practice",
+    )
+    STATION_READ_EARLY = Words(
+        "N416",
+        "The station {station} is read in the morning, so a high stands under the day after it. "
+        "Signs that rest on sums and on soil may be a day late.",
+        "",
+        "Nothing to do, where a day matters little; else take a station read in the evening.",
+        source="common_practice",
+    )

@@ -96,7 +96,11 @@ def _route(route: Route, new_ids: Mapping[str, str]) -> Route:
 def _upkeep(job: UpkeepJob, new_ids: Mapping[str, str]) -> UpkeepJob:
     new_id = f"{new_ids[job.subject.id]}/{job.season}/{job.step.id}"
     return replace(
-        job, id=new_id, address=new_id.replace("/", "-"), subject=_subject(job.subject, new_ids)
+        job,
+        id=new_id,
+        address=new_id.replace("/", "-"),
+        subject=_subject(job.subject, new_ids),
+        dates=job.dates.without_origin(),
     )
 
 

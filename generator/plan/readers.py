@@ -203,6 +203,7 @@ def _job(job: Job, place: _NewPlace, seen: frozenset[str]) -> Job:
         address=new_id.replace("/", "-"),
         place_id=place.id,
         planting_id="",
+        dates=job.dates.without_origin(),
         numbers={name: release(one) for name, one in job.numbers.items()},
         sowings=tuple(
             Sowing(

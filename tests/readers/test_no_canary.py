@@ -153,6 +153,7 @@ FULL_WEATHER: Data = {
         {"species": "switchgrass", "method": "drill", "fewest_days": 14, "most_days": 21}
     ],
 }
+HEIGHT_FT = 9371.371
 DAYS_OF_WEATHER = "date,tmax_f,tmin_f\n2026-01-01,40,20\n"
 HOUR_OF_WIND = "2026 10 01 00   -44   -83 10256   260    67     4 -9999 -9999\n"
 FULL_PAPERS: Data = {
@@ -389,6 +390,11 @@ def _weather_in_one_form(data: Data, hidden: Hidden) -> None:
             station["file"] = f"weather/{file}"
     for station in data["weather"]["stations"]:
         station.pop("units", None)
+    # In miles a height has three digits: one that no page has by chance.
+    high = (data["property"], *data["weather"]["stations"], *data["weather"]["wind_stations"])
+    for one in high:
+        one["elevation_ft"] = HEIGHT_FT
+    hidden.numbers["elevation_ft"] = (HEIGHT_FT, "ft")
     (normals,) = data["weather"]["normals"]
     for name, mean in (("highs_f", 70.7137), ("lows_f", 40.7137)):
         normals[name] = [round(mean + month / 100, 4) for month in range(12)]

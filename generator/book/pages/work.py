@@ -6,6 +6,7 @@ from markupsafe import Markup
 
 from generator.book.content import callout, chapters_for
 from generator.book.marks import Marks
+from generator.book.origin import origin_words
 from generator.book.pages.seen import last_word
 from generator.book.pages.written import (
     CALENDAR,
@@ -111,17 +112,20 @@ def work_page(plan: Plan) -> Written:
     )
 
 
-def _signs(plan: Plan) -> list[tuple[str, list[datetime.date | None]]]:
-    """Return the season signs the owner typed, as days of the plan's season; none for others."""
+def _signs(plan: Plan) -> list[tuple[str, list[datetime.date | None], str]]:
+    """Return the season signs as days of the plan's season, with what each rests on.
+
+    None for others than the owner; without weather all that are known were typed.
+    """
     if plan.signs is None:
         return []
-    rows: list[tuple[str, list[datetime.date | None]]] = []
+    rows: list[tuple[str, list[datetime.date | None], str]] = []
+    origin = {one.sign: origin_words(one) for one in plan.weather.signs} if plan.weather else {}
     for key, name in sign_names().items():
         sign = getattr(plan.signs, key)
         days = (sign.early, sign.typical, sign.late) if sign is not None else (None, None, None)
-        rows.append(
-            (name, [day_in_season(one, plan.season) if one is not None else None for one in days])
-        )
+        in_season = [day_in_season(one, plan.season) if one is not None else None for one in days]
+        rows.append((name, in_season, origin.get(key, "")))
     return rows
 
 

@@ -135,7 +135,11 @@ def subject_of(plan: Plan, finding: Finding) -> tuple[str, Markup]:
     papers |= {one.id: one.name for one in plan.contracts}
     if finding.subject in papers:
         return papers[finding.subject], Markup("dates.html")
-    return "Season signs", Markup("")
+    weather = plan.weather
+    if weather is None:
+        return "Season signs", Markup("")
+    stations = {one.station.id: one.station.name for one in weather.every_station()}
+    return stations.get(finding.subject, "Season signs"), Markup("signs.html")
 
 
 def soil_test_title(plan: Plan, test: SoilTest) -> str:

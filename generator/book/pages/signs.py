@@ -1,0 +1,115 @@
+"""The page of season signs: every sign with what it rests on and every year of the record."""
+
+import datetime
+from dataclasses import dataclass
+
+from markupsafe import Markup
+
+from generator.book.charts.years import YearDots, drawn
+from generator.book.origin import origin_words
+from generator.book.pages.written import WORK, Written, from_template
+from generator.plan.calendar import day_in_season
+from generator.plan.model import Plan
+from generator.plan.sign_found import HeatOfYears, SignFound
+from generator.plan.weather_findings import SIGN
+from generator.reference.load import methods, values
+
+TITLE = "Season signs"
+PARTS = ("early", "typical", "late")
+KINDS = {
+    "ghcn_by_station": "daily record by element",
+    "daily_summaries": "daily summaries",
+    "plain": "plain daily record",
+}
+HEAT_WORDS = {
+    "simple_degree_days_f": "simple average",
+    "modified_degree_days_f": "modified, highs and lows held between base and top",
+    "sine_degree_days_f": "single sine",
+    "cut_sine_degree_days_f": "single sine, cut at the top",
+}
+SOWN_HOW = {"frost_seed": "frost seeded", "drill": "drilled"}
+
+
+@dataclass(frozen=True, slots=True)
+class Shown:
+    """One sign as the page shows it: days of the season, what it rests on, its picture."""
+
+    found: SignFound
+    days: tuple[datetime.date | None, ...]
+    origin: str
+    method: str
+    years_used: int
+    picture: Markup | None
+
+
+def signs_page(plan: Plan) -> list[Written]:
+    """Return the page of season signs, or none where nothing of the weather is typed."""
+    weather = plan.weather
+    if weather is None:
+        return []
+    signs = [_shown(one, plan) for one in weather.signs]
+    others = [_shown(one, plan) for one in weather.others]
+    ids = {one.station.id for one in weather.every_station()}
+    return [
+        from_template(
+            plan,
+            "signs.md",
+            TITLE,
+            WORK,
+            "signs",
+            ["weather", "freeze", "thaw", "soil", *(one.name for one in weather.signs)],
+            weather=weather,
+            signs=signs,
+            others=others,
+            every=[*signs, *others],
+            left=[(_in_season(one.from_day, plan), one) for one in weather.left],
+            heat=[_heat(one) for one in weather.heat],
+            methods=methods(),
+            values=values(),
+            kinds=KINDS,
+            sown_how=SOWN_HOW,
+            emergence=[
+                (one, [_in_season(getattr(one.days, part), plan) for part in PARTS])
+                if one.days is not None
+                else (one, None)
+                for one in weather.emergence
+            ],
+            findings=[
+                one for one in plan.findings if one.subject in ids or one.subject.startswith(SIGN)
+            ],
+        )
+    ]
+
+
+def _in_season(day: tuple[int, int], plan: Plan) -> datetime.date:
+    return day_in_season(day, plan.season)
+
+
+def _shown(found: SignFound, plan: Plan) -> Shown:
+    days: tuple[datetime.date | None, ...] = (None, None, None)
+    if found.days is not None:
+        days = tuple(_in_season(getattr(found.days, part), plan) for part in PARTS)
+    return Shown(
+        found, days, origin_words(found), _method(found), len(found.years), _picture(found)
+    )
+
+
+def _method(found: SignFound) -> str:
+    words = methods()[found.method].words if found.method else ""
+    return words[:1].upper() + words[1:]
+
+
+def _heat(one: HeatOfYears) -> tuple[str, str, str, str]:
+    sums = (one.cool_degree_days_f, one.typical_degree_days_f, one.warm_degree_days_f)
+    cool, typical, warm = (f"{each:,.0f}" for each in sums)
+    return HEAT_WORDS[one.method], cool, typical, warm
+
+
+def _picture(found: SignFound) -> Markup | None:
+    if not found.years:
+        return None
+    lines = (
+        tuple((part, getattr(found.days, part)) for part in PARTS) if found.days is not None else ()
+    )
+    title = f"{found.name} in every year of the record"
+    return drawn(YearDots(f"years-{found.sign.replace('_', '-')}", title, found.years, lines))

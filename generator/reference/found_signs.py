@@ -1,0 +1,43 @@
+"""How signs of the season are found in a weather record, and when grasses come up."""
+
+from dataclasses import dataclass
+from functools import cache
+
+from generator.reference.load import sign_names, values
+from generator.reference.read import read_data, value_of
+from generator.working import Reference
+
+
+@dataclass(frozen=True, slots=True)
+class FoundBy:
+    """One sign: its name, the name of its method, the values it takes.
+
+    `published` says which freeze it is, where published days of it may be typed.
+    """
+
+    id: str
+    name: str
+    method: str
+    values: tuple[Reference, ...]
+    published: str | None
+
+
+@cache
+def found_by() -> tuple[FoundBy, ...]:
+    """Return how every sign is found, those that jobs wait for first."""
+    return tuple(
+        FoundBy(
+            one["id"],
+            one.get("name") or sign_names()[one["id"]],
+            one["method"],
+            tuple(values()[name] for name in one["values"]),
+            one.get("published"),
+        )
+        for one in read_data("found_signs.yaml")
+    )
+
+
+@cache
+def emergence_soils() -> dict[str, Reference]:
+    """Return the soil at which seedlings of a species begin to come up, where that is published."""
+    return {one["species"]: value_of(one) for one in read_data("emergence.yaml")}

@@ -99,7 +99,6 @@ class Emergence(Record):
     most_days: int = whole(
         "page", "most days to first seedlings", Limits(at_least=0, at_most=120), required=True
     )
-    note: str | None = text("note", "a note of your own")
 
 
 @dataclass(frozen=True, slots=True)

@@ -104,6 +104,8 @@ def with_signs(inventory: Inventory) -> tuple[Inventory, WeatherSeen | None]:
         freeze_thaw_left(every[0]) if every else (),
         _heat(every[0]) if every else (),
         coming,
+        inventory.freeze_dates,
+        inventory.normals,
     )
     new = replace(inventory.property, season_signs=signs)
     return replace(inventory, property=new), seen

@@ -7,7 +7,14 @@ from typing import Literal
 
 from generator.inventory.fields import SeasonSign
 from generator.inventory.schema import SeasonSigns
-from generator.inventory.weather import DailyRecord, HourlyWind, Station, WindStation
+from generator.inventory.weather import (
+    DailyRecord,
+    FreezeDates,
+    HourlyWind,
+    Normals,
+    Station,
+    WindStation,
+)
 from generator.working import Measured, Reference
 
 Kind = Literal["typed", "daily", "published", "normals", "open"]
@@ -114,6 +121,8 @@ class WeatherSeen:
     left: tuple[Left, ...]
     heat: tuple[HeatOfYears, ...]
     emergence: tuple[EmergenceSeen, ...]
+    freeze_dates: tuple[FreezeDates, ...] = ()
+    normals: tuple[Normals, ...] = ()
 
     def every_station(self) -> tuple[StationSeen | WindSeen, ...]:
         """Return every station, those of days first."""

@@ -2,6 +2,7 @@
 
 import datetime
 import re
+import shutil
 from collections.abc import Callable, Iterator
 from dataclasses import dataclass, field
 from pathlib import Path
@@ -20,8 +21,8 @@ Data = dict[str, Any]
 Field = tuple[str, str]
 Filler = Callable[[int, str], str]
 
-# Former ids are files' names, times of a day and zones are read: none is text on a page.
-NO_TEXT = frozenset(["was", "started_at", "stopped_at", "ended_at", "ends_at", "time_zone"])
+# Former ids and weather files name files, times of a day and zones are read: none is on a page.
+NO_TEXT = frozenset(["was", "file", "started_at", "stopped_at", "ended_at", "ends_at", "time_zone"])
 # Of a spraying that was a job the place is known, so that its words are a fault.
 ONLY_WHERE_TYPED = frozenset(["location"])
 
@@ -150,6 +151,8 @@ def write(folder: Path, source: Path, fill: Filler, first: int = 0) -> Filled:
             for entry in data.get(key, ()):
                 filled.record(kind, entry)
         (folder / path.name).write_text(on_one_line_each(data), encoding="utf-8")
+    if (source / "weather").is_dir():
+        shutil.copytree(source / "weather", folder / "weather")
     return filled.done
 
 

@@ -87,6 +87,7 @@ def _copied(folder: Path, names: list[str], modified: float) -> Path:
     """The demo property, its files made in the order of `names`, with the day each was changed."""
     folder.mkdir(parents=True)
     for name in names:
+        (folder / name).parent.mkdir(exist_ok=True)
         (folder / name).write_bytes((DEMO / name).read_bytes())
         os.utime(folder / name, (modified, modified))
     return folder
@@ -94,7 +95,7 @@ def _copied(folder: Path, names: list[str], modified: float) -> Path:
 
 @pytest.fixture(scope="module")
 def names() -> list[str]:
-    return sorted(path.name for path in DEMO.iterdir())
+    return sorted(path.relative_to(DEMO).as_posix() for path in DEMO.rglob("*") if path.is_file())
 
 
 @pytest.fixture(scope="module")

@@ -27,6 +27,7 @@ HEAT_WORDS = {
     "sine_degree_days_f": "single sine",
     "cut_sine_degree_days_f": "single sine, cut at the top",
 }
+FREEZES = {"last_in_spring": "last of spring", "first_in_autumn": "first of autumn"}
 SOWN_HOW = {"frost_seed": "frost seeded", "drill": "drilled"}
 
 
@@ -68,6 +69,10 @@ def signs_page(plan: Plan) -> list[Written]:
             values=values(),
             kinds=KINDS,
             sown_how=SOWN_HOW,
+            freezes=[
+                (one, FREEZES[one.when], [_in_season(getattr(one, part), plan) for part in PARTS])
+                for one in weather.freeze_dates
+            ],
             emergence=[
                 (one, [_in_season(getattr(one.days, part), plan) for part in PARTS])
                 if one.days is not None

@@ -22,7 +22,7 @@ from generator.plan.model import Finding, Job, Place, Plan, UpkeepJob, stopped_i
 WORK, PLACES, STANDS, ROUTES = "Work", "Places", "Stands", "Routes"
 SEED, PRODUCTS, EQUIPMENT, CHAPTERS = "Seed", "Products", "Equipment", "Chapters"
 UPKEEP, BOOK = "Upkeep", "About this book"
-BOOST = {PLACES: 4}  # a place stands before the jobs that carry its name
+BOOST = {PLACES: 4, STANDS: 4, ROUTES: 4}  # a thing stands before the jobs that carry its name
 TITLE_ANCHOR = "this-page"
 LOGGED = "log/"
 

@@ -86,13 +86,12 @@ def _records(book: Book) -> dict[str, Any]:
 
 def _search(page: Page) -> dict[str, Any]:
     location = page.address.removesuffix(".md") + ".html"
+    # Tags of the index outweigh every title: as words of the text they find, and titles come first.
     record: dict[str, Any] = {
         "location": location,
         "title": page.search.title,
-        "text": page.search.text,
+        "text": " ".join(filter(None, (page.search.text, *page.search.tags))),
     }
-    if page.search.tags:
-        record["tags"] = list(page.search.tags)
     if page.search.boost != 1:
         record["boost"] = page.search.boost
     return record

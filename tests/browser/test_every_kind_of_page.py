@@ -1,10 +1,12 @@
 """Pages of the demo's sites, of every kind and for every reader, looked at as readers meet them."""
 
+import re
 from pathlib import Path
 
 import pytest
 from playwright.sync_api import Browser, ViewportSize
 
+from generator.inventory.schema import PARTNER
 from tests.book.sites import Site
 from tests.browser.kinds import Looked, every_page, one_of_each_kind
 from tests.browser.looking import (
@@ -20,7 +22,10 @@ from tests.browser.looking import (
 from tests.browser.visits import DESKTOP, PHONE, listening_page
 
 # Read in a hurry, outdoors or before something dangerous.
-AAA = ("index.html", "work.html", "emergency.html", "safety.html", "findings.html")
+HOME = "index.html"
+AAA = (HOME, "work.html", "emergency.html", "safety.html", "findings.html")
+
+SIDE = re.compile(rb"/Type\s*/Page\b")
 
 SIZES = pytest.mark.parametrize(
     ("size", "turn"), [(PHONE, 0), (DESKTOP, 1)], ids=["telephone", "desk"]
@@ -82,6 +87,32 @@ def test_every_page_prints_whole_in_black_on_white(
     browser: Browser, demo_sites: dict[str, Site]
 ) -> None:
     assert _papers(browser, every_page(demo_sites)) == []
+
+
+def _sides_at_most(page: Looked) -> int | None:
+    """How many sides of paper a page may take: a sheet and its back, or one that is handed on."""
+    if page.kind.startswith("work/"):
+        return 2
+    hired = page.site.plan.reader not in ("owner", PARTNER)
+    if page.kind in ("emergency.html", "records") or (page.kind == HOME and hired):
+        return 1
+    return None
+
+
+def test_what_is_carried_outside_takes_a_sheet_and_its_back_at_most(
+    browser: Browser, demo_sites: dict[str, Site]
+) -> None:
+    sides: dict[str, int] = {}
+    too_many: dict[str, int] = {}
+    with listening_page(browser, DESKTOP, []) as page:
+        for one in one_of_each_kind(demo_sites):
+            if at_most := _sides_at_most(one):
+                page.goto(one.uri)
+                sides[one.name] = len(SIDE.findall(page.pdf(format="Letter")))
+                if sides[one.name] > at_most:
+                    too_many[one.name] = sides[one.name]
+    assert len(sides) > 20
+    assert too_many == {}
 
 
 FAULTY = """<!doctype html><html><head><title>Faulty</title><style>

@@ -203,9 +203,11 @@ def upkeep_page(plan: Plan, job: UpkeepJob) -> Written:
     )
     cautions = cautions_block((callout(cautions_of(job.step.operation)), callout("general")), marks)
     body += f"\n## Cautions\n\n{cautions}"
+    # The same step comes every season: the sheet of the one before is told apart by its name.
+    before = f", season {job.season}" if job.season != plan.season else ""
     return finished(
         f"work/{job.address}.md",
-        f"{job.step.name}: {job.subject.name}",
+        f"{job.step.name}: {job.subject.name}{before}",
         UPKEEP,
         body,
         marks,

@@ -22,7 +22,8 @@ from generator.plan.model import Finding, Job, Place, Plan, UpkeepJob, stopped_i
 WORK, PLACES, STANDS, ROUTES = "Work", "Places", "Stands", "Routes"
 SEED, PRODUCTS, EQUIPMENT, CHAPTERS = "Seed", "Products", "Equipment", "Chapters"
 UPKEEP, BOOK = "Upkeep", "About this book"
-BOOST = {PLACES: 4}  # a place stands before the jobs that carry its name
+# A thing stands before the jobs that carry its name; the list of its kind does not.
+BOOST = {"places": 4, "stands": 4, "routes": 4, "chapters": 1.6}
 TITLE_ANCHOR = "this-page"
 LOGGED = "log/"
 CALENDAR = "calendar.ics"
@@ -67,7 +68,7 @@ def finished(
         searchable(title),
         searchable(" ".join(found)),
         tuple(searchable(one) for one in tags),
-        BOOST.get(group, 1),
+        BOOST.get(address.rpartition("/")[0], 1),
     )
     # An anchor made from the words of a title could be one that a number on the page has.
     heading = f"# {inert(title)} {{: #{TITLE_ANCHOR} }}\n\n"

@@ -12,7 +12,7 @@ addEventListener("DOMContentLoaded", unfold);
 
 // The theme's labels open the contents and the search for a finger or a mouse. Here a key does too:
 // Enter or Space on the label opens, Escape closes and gives the focus back.
-const opener = (box, words) => {
+const opener = (box, words, first) => {
   const label = document.querySelector(`.md-header label[for="${box.id}"]`);
   if (!label) return;
   const tell = () => label.setAttribute("aria-expanded", box.checked);
@@ -24,7 +24,7 @@ const opener = (box, words) => {
     pressed.preventDefault();
     pressed.stopPropagation();
     box.click();
-    if (box.id === "__drawer" && box.checked) document.querySelector(".contents a").focus();
+    if (box.checked) document.querySelector(first).focus();
   });
   addEventListener("keydown", (pressed) => {
     if (pressed.key !== "Escape" || !box.checked) return;
@@ -35,6 +35,6 @@ const opener = (box, words) => {
   tell();
 };
 addEventListener("DOMContentLoaded", () => {
-  opener(document.getElementById("__drawer"), "Contents");
-  opener(document.getElementById("__search"), "Search");
+  opener(document.getElementById("__drawer"), "Contents", ".contents a");
+  opener(document.getElementById("__search"), "Search", ".md-search__input");
 });

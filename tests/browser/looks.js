@@ -85,7 +85,7 @@ window.looks = (() => {
         if (!head.hasAttribute("scope")) faults.push(`header cell without scope: ${name(head)}`);
       }
     }
-    for (const drawn of all("article svg:not([aria-hidden=true] *):not([aria-hidden=true])")) {
+    for (const drawn of all("article svg:not(svg svg):not([aria-hidden=true] *):not([aria-hidden=true])")) {
       const titled = drawn.querySelector(":scope > title") || drawn.getAttribute("aria-label");
       if (drawn.getAttribute("role") !== "img" || !titled) {
         faults.push(`drawing without role and title: ${drawn.outerHTML.slice(0, 80)}`);

@@ -65,6 +65,19 @@ def wintered_in(height_in: float, winter_share_fraction: float) -> float:
     return height_in * winter_share_fraction
 
 
+def cut_in_winter_in(cut_in: float, height_in: float) -> float:
+    """Height that is left after a cut while nothing grows, in inches.
+
+    Formula: min(cut_in, height_in)
+    Valid for: a cut between fall and green-up; 0 where it was burnt
+    Source: a cut leaves no more than stood (source key arithmetic)
+
+    >>> cut_in_winter_in(8, 61.2)
+    8
+    """
+    return min(cut_in, height_in)
+
+
 def pull_fraction(measured_in: float, expected_in: float) -> float:
     """How far a measured height is from the typical one of its day.
 
@@ -118,6 +131,9 @@ WINTERED = Formula(
     "height_in * winter_share_fraction",
     "Height through winter",
     "common_practice",
+)
+CUT_IN_WINTER = Formula(
+    cut_in_winter_in, "in", "min(cut_in, height_in)", "Height after the cut", "arithmetic"
 )
 PULL = Formula(
     pull_fraction,

@@ -9,10 +9,19 @@ import itertools
 from collections.abc import Iterator
 from dataclasses import dataclass
 
-from generator.compute.growth import GROWING, GROWN, LATER_PULL, PULL, REGROWN, WINTERED
+from generator.compute.growth import (
+    CUT_IN_WINTER,
+    GROWING,
+    GROWN,
+    LATER_PULL,
+    PULL,
+    REGROWN,
+    WINTERED,
+)
 from generator.inventory.log import LogEntry
 from generator.inventory.places import Planting
 from generator.inventory.season import season_of
+from generator.plan.grown import grown_in
 from generator.plan.model import Place, Plan
 from generator.reference.growth import CURVES, Curve, Growth, growths
 from generator.working import Figure, Given, Quantity, Reference
@@ -91,12 +100,23 @@ def heights_on(one: Growing, day: datetime.date, curves: tuple[Curve, ...]) -> H
 def _standing(one: Growing, day: datetime.date, curve: Curve, base: str) -> Quantity:
     year = one.year_of(day)
     if _is_winter(day):
-        return _wintered(one, year, curve, base)
+        return _left_in_winter(one, day, curve, base)
     new = _growth(one, day, curve, base)
     if day.month < FIRST_MONTH_OF_WINTER and year > 1 and not _cut_since(one, day):
         old = _wintered(one, year - 1, curve, f"{base}/old")
         return old if old.value > new.value else new
     return new
+
+
+def _left_in_winter(one: Growing, day: datetime.date, curve: Curve, base: str) -> Quantity:
+    """Return what stands on a day of winter: less than the winter's share where it was cut."""
+    standing = _wintered(one, one.year_of(day), curve, base)
+    first = datetime.date(_growing_year(day), FIRST_MONTH_OF_WINTER, 1)
+    cuts = [entry for entry in one.cut if first <= entry.done_on <= day]
+    if not cuts:
+        return standing
+    lowest = min((_cut_to(entry) for entry in cuts), key=lambda cut: cut.value)
+    return CUT_IN_WINTER(f"{base}/{curve}_left_in", cut_in=lowest, height_in=standing)
 
 
 def _is_winter(day: datetime.date) -> bool:
@@ -255,9 +275,9 @@ def told_heights(plan: Plan, one: Growing) -> tuple[Heights, ...]:
 
 
 def standing_growth(plan: Plan, place: Place) -> tuple[Growing, ...]:
-    """Return the plantings of a place whose heights a page tells: the last that is sown."""
-    sown = [one for one in growing(plan, place) if one.planting.season <= plan.season]
-    return tuple(sown[-1:])
+    """Return the planting of a place whose heights a page tells: what stands in the season."""
+    stands = {one.planting.id for one in grown_in(plan, plan.season)}
+    return tuple(one for one in growing(plan, place) if one.planting.id in stands)
 
 
 def height_numbers(plan: Plan) -> list[Quantity]:

@@ -12,7 +12,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from generator.plan.build import make_plan
-from generator.plan.growth import Growing, growing, heights_on
+from generator.plan.growth import Growing, growing, heights_on, standing_growth
 from generator.plan.model import Plan
 from generator.reference.growth import CURVES, growths
 from tests.plan.planned import inventory_of
@@ -114,6 +114,30 @@ def test_mowing_sets_it_back_and_it_grows_on() -> None:
     assert inches(one, DAY(2027, 8, 31)) == pytest.approx(4 + 33.5)
     above = grown(mowed("2027-07-31", 8))
     assert inches(above, DAY(2027, 7, 31)) == pytest.approx(6.5)
+
+
+def test_what_is_cut_or_burnt_in_winter_stands_no_more_that_winter() -> None:
+    """By hand, typical curve of year 3: 61.2 in stand in February; 8 in after the mower, then 0."""
+    cut = {"done_on": "2030-02-10", "job": {"planting": "lane-27", "step": "upkeep_mowing"}}
+    one = grown(
+        cut | {"mowed": {"cut_height_in": 8}},
+        burned("2030-04-01"),
+        upkeep="established_screen_upkeep",
+    )
+    days = (DAY(2030, 2, 9), DAY(2030, 2, 10), DAY(2030, 3, 31), DAY(2030, 4, 1))
+    assert [inches(one, day, "typical") for day in days] == pytest.approx([61.2, 8, 8, 0])
+    assert inches(one, DAY(2030, 5, 1), "typical") == 0
+
+
+def test_a_page_tells_no_height_of_what_was_replaced() -> None:
+    data = small_property()
+    first = data["screens"]["screens"][0]["plantings"][0]
+    again = first | {"id": "lane-29", "season": 2029}
+    data["screens"]["screens"][0]["plantings"].append(again)
+    plan = make_plan(inventory_of(data), 2029, DAY(2029, 1, 1), as_of_typed=True)
+    (standing,) = standing_growth(plan, plan.place("lane"))
+    assert standing.planting.id == "lane-29"
+    assert len(growing(plan, plan.place("lane"))) == 2
 
 
 def test_before_it_is_sown_and_after_an_annual_s_year_nothing_stands() -> None:

@@ -6,12 +6,19 @@ from dataclasses import dataclass
 
 from markupsafe import Markup
 
-from generator.book.charts.columns import level_step, scale_top
 from generator.book.charts.drawing import dot, percent, picture, pixels, rule, words
+from generator.book.charts.scale import (
+    FOOT_LINE_PX,
+    FOOT_PX,
+    HEAD_PX,
+    PLOT_PX,
+    down_px,
+    levels,
+    scale_top,
+)
 from generator.plan.calendar import day_in_season
 from generator.plan.job_days import FIRST_OF_SEASON
 
-PLOT_PX, HEAD_PX, FOOT_PX = 180, 22, 24
 WIDE = 1000
 
 
@@ -50,10 +57,10 @@ def drawn(chart: Heights) -> Markup:
     last = day_in_season(FIRST_OF_SEASON, chart.last_season + 1)
     drawn_ft = [height for line in chart.lines for _, height in line.points_ft]
     top = scale_top(max([*drawn_ft, *(one.height_ft for one in chart.measured)]))
-    parts = [*_levels(top), *_seasons(chart, first, last)]
+    parts = [*levels(top), *_seasons(chart, first, last)]
     parts += [_line(line, first, last, top) for line in chart.lines if line.points_ft]
     for one in chart.measured:
-        x, y = percent(_share(one.day, first, last)), pixels(_down(one.height_ft, top))
+        x, y = percent(_share(one.day, first, last)), pixels(down_px(one.height_ft, top))
         parts.append(dot(x, y, {"value": repr(one.height_in), "day": one.day.isoformat()}))
     told = "Heights in feet by season. The tables and lists below hold the same numbers."
     return picture(chart.name, HEAD_PX + PLOT_PX + FOOT_PX, chart.title, told, parts)
@@ -62,7 +69,7 @@ def drawn(chart: Heights) -> Markup:
 def _line(line: Line, first: datetime.date, last: datetime.date, top_ft: float) -> Markup:
     """Return a curve; it is drawn on a sheet of its own that is pulled to the width of the page."""
     placed = [
-        f"{pixels(WIDE * _share(day, first, last))},{pixels(_down(height, top_ft))}"
+        f"{pixels(WIDE * _share(day, first, last))},{pixels(down_px(height, top_ft))}"
         for day, height in line.points_ft
     ]
     days = " ".join(day.isoformat() for day, _ in line.points_ft)
@@ -80,20 +87,6 @@ def _share(day: datetime.date, first: datetime.date, last: datetime.date) -> flo
     return (day - first).days / (last - first).days
 
 
-def _down(height_ft: float, top_ft: float) -> float:
-    return HEAD_PX + PLOT_PX * (1 - height_ft / top_ft)
-
-
-def _levels(top_ft: float) -> list[Markup]:
-    step, parts = level_step(top_ft), []
-    for number in range(round(top_ft / step) + 1):
-        y = _down(step * number, top_ft)
-        parts.append(rule("0", pixels(y), "100%", pixels(y), "level" if number else "ground-line"))
-        if number:
-            parts.append(words("0", pixels(y - 3), f"{step * number:,.6g}", "start", "scale"))
-    return parts
-
-
 def _seasons(chart: Heights, first: datetime.date, last: datetime.date) -> Sequence[Markup]:
     parts = []
     for season in range(chart.first_season, chart.last_season + 1):
@@ -101,6 +94,6 @@ def _seasons(chart: Heights, first: datetime.date, last: datetime.date) -> Seque
         ends = _share(day_in_season(FIRST_OF_SEASON, season + 1), first, last)
         x = percent(begins)
         parts.append(rule(x, pixels(HEAD_PX), x, pixels(HEAD_PX + PLOT_PX), "season"))
-        foot = pixels(HEAD_PX + PLOT_PX + 16)
+        foot = pixels(FOOT_LINE_PX)
         parts.append(words(percent((begins + ends) / 2), foot, str(season), "middle"))
     return parts

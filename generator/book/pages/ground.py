@@ -17,7 +17,7 @@ from generator.book.pages.written import (
 from generator.inventory.dates import HUNTED
 from generator.inventory.places import Route, Stand, hidden_by
 from generator.plan.ground import WAY_WORDS
-from generator.plan.growth import growing, standing_growth, told_heights
+from generator.plan.growth import standing_growth, told_heights
 from generator.plan.model import Place, Plan, stopped_in
 from generator.plan.partner import hunted_on
 from generator.plan.shooting import on_stand, weeks
@@ -32,7 +32,8 @@ def place_page(plan: Plan, place: Place) -> Written:
     typed = place.typed
     planting_ids = [one.id for one in typed.plantings] if typed is not None else []
     seen_heights = heights(plan, planting_ids)
-    curves = {one.planting.id: one for one in growing(plan, place)}
+    standing = standing_growth(plan, place)
+    curves = {one.planting.id: one for one in standing}
     said = [place.name, *(job.step.name for job in jobs)]
     if typed is not None:
         said += [one.steps.replace("_", " ") for one in typed.plantings]
@@ -72,9 +73,7 @@ def place_page(plan: Plan, place: Place) -> Written:
             if (picture := heights_picture(plan, one, curves.get(one.id), seen_heights))
         ],
         told_heights=[
-            (one.planting, told)
-            for one in standing_growth(plan, place)
-            if (told := told_heights(plan, one))
+            (one.planting, told) for one in standing if (told := told_heights(plan, one))
         ],
     )
 

@@ -6,7 +6,8 @@ from collections.abc import Iterator
 import pytest
 
 from generator.book.charts.bands import Season
-from generator.book.charts.columns import Column, Columns, Piece, drawn, level_step, scale_top
+from generator.book.charts.columns import Column, Columns, Piece, drawn
+from generator.book.charts.scale import level_step, scale_top
 from generator.book.pages.calendar import WORK_GROUPS
 from generator.plan.day_words import MONTHS
 from generator.plan.grown import SEASONS_SHOWN

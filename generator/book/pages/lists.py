@@ -54,7 +54,11 @@ def places_page(plan: Plan) -> Written:
     """Return every place with what stands on it, what it was last seen at, and what comes next."""
     grown = {one.place.id: one for one in grown_in(plan, plan.season)}
     acres = acres_by_age(plan)
-    rows = [_place_row(plan, place, grown.get(place.id)) for place in plan.places]
+    next_jobs = _next_jobs(plan)
+    rows = [
+        _place_row(plan, place, grown.get(place.id), next_jobs.get(place.id))
+        for place in plan.places
+    ]
     return from_template(
         plan,
         "places.md",
@@ -74,7 +78,7 @@ def places_page(plan: Plan) -> Written:
     )
 
 
-def _place_row(plan: Plan, place: Place, grown: Grown | None) -> PlaceRow:
+def _place_row(plan: Plan, place: Place, grown: Grown | None, next_job: Listed | None) -> PlaceRow:
     planting_ids = [grown.planting.id] if grown is not None else []
     counted = [
         one
@@ -87,22 +91,22 @@ def _place_row(plan: Plan, place: Place, grown: Grown | None) -> PlaceRow:
         grown,
         next(iter(heights(plan, planting_ids)), None),
         tuple(counted),
-        _next_job(plan, place.id),
+        next_job,
     )
 
 
-def _next_job(plan: Plan, subject_id: str) -> Listed | None:
-    """Return the first job that is still ahead on a place, a stand, a walk or a water hole."""
-    ahead = [
-        one
-        for one in everything_to_do(plan)
-        if one[2].id == subject_id and one[0].state.kind in LISTED_FIRST
-    ]
-    return min(ahead, key=lambda one: LISTED_FIRST.index(one[0].state.kind), default=None)
+def _next_jobs(plan: Plan) -> dict[str, Listed]:
+    """Return the first job that is still ahead on each place, stand, walk and water hole."""
+    first: dict[str, Listed] = {}
+    ahead = [one for one in everything_to_do(plan) if one[0].state.kind in LISTED_FIRST]
+    for one in sorted(ahead, key=lambda listed: LISTED_FIRST.index(listed[0].state.kind)):
+        first.setdefault(one[2].id, one)
+    return first
 
 
 def stands_page(plan: Plan) -> Written:
     """Return every stand with its inspection, its ways in, and what stands against climbing it."""
+    next_jobs = _next_jobs(plan)
     return from_template(
         plan,
         "stands.md",
@@ -115,7 +119,7 @@ def stands_page(plan: Plan) -> Written:
                 one,
                 [route for route in plan.routes if one.id in route.serves],
                 plan.findings_on(one.id),
-                _next_job(plan, one.id),
+                next_jobs.get(one.id),
             )
             for one in plan.stands
         ],

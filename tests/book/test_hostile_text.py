@@ -5,7 +5,7 @@ import html
 import io
 import json
 import zipfile
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator, Mapping
 from dataclasses import dataclass
 from pathlib import Path
 from typing import Any
@@ -37,6 +37,7 @@ from tests.book.hostile import (
 )
 from tests.book.reading import Element, read
 from tests.book.sites import CHECKOUT, DEMO, Site, build_sites
+from tests.browser.kinds import Looked, every_page, one_of_each_kind
 from tests.browser.visits import DESKTOP, PHONE, SIDEWAYS, listening_page
 
 # Other attacks begin the fields of the second property.
@@ -333,15 +334,19 @@ def test_a_folder_with_a_hostile_name_is_told_as_text(tmp_path: Path) -> None:
 
 
 @pytest.mark.parametrize("twins", [0], indirect=True)
-def test_a_browser_runs_and_asks_for_nothing(browser: Browser, twins: Twins) -> None:
+@pytest.mark.parametrize(
+    "pages", [one_of_each_kind, pytest.param(every_page, marks=pytest.mark.long)]
+)
+def test_a_browser_runs_and_asks_for_nothing(
+    browser: Browser, twins: Twins, pages: Callable[[Mapping[str, Site]], list[Looked]]
+) -> None:
     faults: list[str] = []
-    for site in twins.hostile.values():
-        with listening_page(browser, PHONE, faults) as page:
-            page.on("dialog", lambda dialog: (faults.append(dialog.message), dialog.dismiss()))
-            for address in site.pages():
-                page.goto((site.folder / address).as_uri())
-                if page.evaluate(SIDEWAYS) > 0:
-                    faults.append(f"{address} scrolls sideways")
+    with listening_page(browser, PHONE, faults) as page:
+        page.on("dialog", lambda dialog: (faults.append(dialog.message), dialog.dismiss()))
+        for one in pages(twins.hostile):
+            page.goto(one.uri)
+            if page.evaluate(SIDEWAYS) > 0:
+                faults.append(f"{one.name} scrolls sideways")
     assert faults == []
 
 

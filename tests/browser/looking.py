@@ -65,11 +65,11 @@ def is_dark(page: Page) -> bool:
     return sum(map(int, ground[4:-1].split(", "))) < 3 * 64
 
 
-def on_a_screen(page: Page, address: str, *, aaa: bool) -> list[str]:
+def on_a_screen(page: Page, address: str, *, aaa: bool, colours: bool) -> list[str]:
     """Faults of a page on a telephone or a desk, whichever the window of `page` is.
 
-    With every working unfolded. `aaa` asks 7 to 1 of every text instead of 4.5. The colours are
-    the same at every width, and axe takes most of its time for them: it looks on a telephone.
+    With every working unfolded. `aaa` asks 7 to 1 of every text instead of 4.5; `colours` lets axe
+    look at them too, for which it takes most of its time.
     """
     on_a_phone = page.viewport_size == PHONE
     look(page, address)
@@ -78,7 +78,7 @@ def on_a_screen(page: Page, address: str, *, aaa: bool) -> list[str]:
     faults += _said(page, "sideways", "pictures", *(["targets"] if on_a_phone else []))
     faults += _pale(page, AAA_CONTRAST if aaa else AA_CONTRAST)
     page.evaluate(AXE_SCRIPT)
-    faults += page.evaluate(AXE, on_a_phone)
+    faults += page.evaluate(AXE, colours)
     page.emulate_media(reduced_motion="reduce")
     faults += _said(page, "motion")
     if not on_a_phone:

@@ -1,11 +1,13 @@
 """The demo property's sites, opened from their folders as the owner and the contractor do."""
 
 import re
+from collections.abc import Callable, Mapping
 
 import pytest
 from playwright.sync_api import Browser, Page
 
 from tests.book.sites import Site, demo_readers
+from tests.browser.kinds import Looked, every_page, one_of_each_kind
 from tests.browser.visits import DESKTOP, PHONE, listening_page, visit_all
 
 READERS = demo_readers()
@@ -59,18 +61,22 @@ def test_the_tab_key_reaches_every_main_link_and_shows_where_it_is(
     assert [address for address in wanted if not reached[address]] == []
 
 
-@pytest.mark.parametrize("reader", READERS)
+@pytest.mark.parametrize(
+    "pages", [one_of_each_kind, pytest.param(every_page, marks=pytest.mark.long)]
+)
 def test_a_click_on_a_number_opens_its_working(
-    browser: Browser, demo_sites: dict[str, Site], reader: str
+    browser: Browser,
+    demo_sites: dict[str, Site],
+    pages: Callable[[Mapping[str, Site]], list[Looked]],
 ) -> None:
-    sheets = [one for one in demo_sites[reader].pages() if one.startswith("work/")]
-    assert sheets
+    sheets = [one for one in pages(demo_sites) if one.kind.startswith("work/")]
+    assert {one.reader for one in sheets} == demo_sites.keys()
     with listening_page(browser, PHONE, []) as page:
-        for address in sheets:
-            page.goto((demo_sites[reader].folder / address).as_uri())
+        for one in sheets:
+            page.goto(one.uri)
             number = page.locator("article a.n").first
             working = page.locator(f"[id='{(number.get_attribute('href') or '#')[1:]}'] p").first
-            assert not working.is_visible(), address
+            assert not working.is_visible(), one.name
             number.click()
             working.wait_for(state="visible")
 

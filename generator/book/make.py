@@ -6,6 +6,7 @@ from generator.book.exports import owner_files
 from generator.book.model import Book
 from generator.book.pages.back import glossary_page, readers_page, sources_page, workings_page
 from generator.book.pages.calendar import now_page, year_page
+from generator.book.pages.count_on import count_on_page
 from generator.book.pages.counts import counts_page, plant_when_page, weeds_page
 from generator.book.pages.dates import dates_page, others_out_page
 from generator.book.pages.front import chapter_page, emergency_page, findings_page, safety_page
@@ -48,7 +49,12 @@ def make_book(plan: Plan) -> Book:
         written += [records_page(plan)]
     if plan.reader == PARTNER:
         written.append(others_out_page(plan))
-    written += [work_page(plan), *signs_page(plan), *(job_page(plan, job) for job in plan.jobs)]
+    written += [
+        work_page(plan),
+        *signs_page(plan),
+        *count_on_page(plan),
+        *(job_page(plan, job) for job in plan.jobs),
+    ]
     written += [record_form_page(plan, job, place) for job, place in forms_of(plan)]
     written += [places_page(plan)] if is_owner else []
     written += [place_page(plan, place) for place in plan.places]

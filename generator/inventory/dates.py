@@ -20,7 +20,7 @@ ALL_PLACES = "all"
 # What dates and papers may hold on: ground, and what has work of its own.
 GROUND = ("place", "stand", "route", "water_hole", ALL_PLACES)
 HUNTED = ("hunting", "turkey")
-DATE_KINDS = ("quiet", "hunting", "turkey", "fawning", "nesting", "burn_ban")
+DATE_KINDS = ("quiet", "hunting", "turkey", "fawning", "nesting", "burn_ban", "dry_spell")
 # Of a rule for shooting hours, in minutes.
 OFFSET = Limits(at_least=0, at_most=180)
 CLOCK = "clock"

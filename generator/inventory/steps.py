@@ -24,6 +24,7 @@ from generator.reference.steps import (
     chapters_of,
     settings_of,
     step_plans,
+    suits_of,
     ticks_of,
 )
 from generator.working import Given, Reference
@@ -151,6 +152,7 @@ def _step(own: OwnStep) -> Step:
         needs=tuple(Need(one.step, "yes" if one.answer == "yes" else "no") for one in own.needs),
         excludes=own.excludes,
         chapters=chapters_of(own.operation),
+        suits=suits_of(own.operation),
     )
 
 

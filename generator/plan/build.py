@@ -11,6 +11,8 @@ from generator.plan.asked import JobAsked, every_job
 from generator.plan.budget import priced
 from generator.plan.burning import burning_findings
 from generator.plan.cautions import Caution
+from generator.plan.count_findings import count_findings
+from generator.plan.count_on import counted_days, ready_for
 from generator.plan.day_findings import day_findings
 from generator.plan.done import begun_findings, entries_on
 from generator.plan.fertilizing import plan_fertilizing
@@ -58,6 +60,7 @@ from generator.plan.upkeep import upkeep_jobs
 from generator.plan.upkeep_findings import upkeep_findings
 from generator.plan.water import water_findings, waters
 from generator.plan.weather_findings import weather_findings
+from generator.plan.wind_days import wind_uses
 from generator.plan.woody import Rows, plan_planting, plan_replacing
 from generator.plan.woody import used_up as used_up_by_rows
 from generator.plan.years import PlannedSpray
@@ -132,6 +135,9 @@ def make_plan(
         for job in sorted(jobs, key=_job_order)
     )
     ordered = with_days(ordered, inventory)
+    ready = ready_for(ordered, weather.stations[0].series) if weather and weather.stations else {}
+    count_on = counted_days(ordered, ready, as_of)
+    findings = in_order([*findings, *count_findings(ordered, count_on)])
     plan = Plan(
         reader="owner",
         title=inventory.property.name,
@@ -142,6 +148,8 @@ def make_plan(
         signs=inventory.property.season_signs,
         signs_looked_up_on=inventory.property.signs_looked_up_on,
         weather=weather,
+        count_on=count_on,
+        wind_use=wind_uses(ordered, weather.winds if weather else (), ready, as_of),
         note=inventory.property.note,
         location_lat_lon=inventory.property.location_lat_lon,
         places=tuple(places.values()),

@@ -721,3 +721,25 @@ class Caution(Enum):
         "season_signs in property.yaml.",
         source="common_practice",
     )
+    HARDLY_A_DAY = Words(
+        "C360",
+        "In half of the past years or more no day of those left suited this work.",
+        "",
+        "Be ready before it opens: machine, product and help at hand. If no day comes: {missed}",
+        source="common_practice",
+    )
+    NO_DAY_IN_SOME_YEARS = Words(
+        "C361",
+        "In one past year of ten no day of those left suited this work.",
+        "",
+        "Take the first day that suits. If none comes: {missed}",
+        source="common_practice",
+    )
+    DRY_SPELL = Words(
+        "C362",
+        "A dry spell is typed for {days}. {why}",
+        "It is dry here for this work. Ask the owner before you begin.",
+        "Wait for rain, then set the last day of the dry spell in dates.yaml to the day it ended. "
+        "If none comes: {missed}",
+        source="common_practice",
+    )

@@ -23,6 +23,15 @@ NESTS = ("nesting", "fawning")
 DISTURBS = ("mow", "burn", "spray")
 ASKS_LEAVE = ("mow", "spray")
 HOURS_IN_DAY = 24
+# Why a kind of work waits for rain (common practice).
+DRY_WHY = {
+    "residual": "With no rain in sight a residual lies on top and is lost.",
+    "spray": "Weeds short of water take up little of a spray.",
+    "mow": "Grass and clover short of water need every leaf, and may die back when cut.",
+    "fertilize": "It lies on top, and nitrogen is lost to the air.",
+    "sow": "Seed sprouts on the first small rain and dies in the dry days after it.",
+    "count": "What sprouts with the next rain is not up yet, so the count would be too low.",
+}
 LOOKED_UP = ("hunting", "turkey", "fawning", "nesting", "burn_ban")
 
 
@@ -39,6 +48,7 @@ def day_findings(jobs: list[Job], inventory: Inventory, as_of: datetime.date) ->
             continue
         found += _quiet(job, inventory, span)
         found += _burn_bans(job, inventory, span, as_of)
+        found += _dry(job, inventory, span)
         found += _hunting(job, inventory, span)
         found += _nesting(job, inventory, span, as_of)
         found += _reentry(job, inventory, span)
@@ -54,7 +64,7 @@ def _quiet(job: Job, inventory: Inventory, span: Span) -> Iterator[Finding]:
     quiet = days_of(inventory.dates, ("quiet",), job.place_id, span)
     if not quiet:
         return
-    days = days_of_job(inventory.dates, job.step.operation, job.place_id, span)
+    days = days_of_job(inventory.dates, job.step, job.place_id, span)
     where = _typed_at(inventory, ("quiet",), job, span)
     if not left_of(span, quiet):
         yield finding(Caution.ALL_QUIET, job.id, where, days=in_words(quiet))
@@ -71,7 +81,7 @@ def _quiet(job: Job, inventory: Inventory, span: Span) -> Iterator[Finding]:
 def _burn_bans(
     job: Job, inventory: Inventory, span: Span, as_of: datetime.date
 ) -> Iterator[Finding]:
-    if "burn_ban" not in taken_by(job.step.operation):
+    if "burn_ban" not in taken_by(job.step):
         return
     banned = days_of(inventory.dates, ("burn_ban",), job.place_id, span)
     where = _typed_at(inventory, ("burn_ban",), job, span)
@@ -80,6 +90,16 @@ def _burn_bans(
         yield finding(Stop.BURN_BANNED, job.id, where, days=in_words(banned))
     elif banned:
         yield finding(Caution.BAN_IN_PART, job.id, where, days=in_words(banned))
+
+
+def _dry(job: Job, inventory: Inventory, span: Span) -> Iterator[Finding]:
+    """Yield a caution where a dry spell holds a job back, with why it does that kind of work."""
+    dry = days_of(inventory.dates, ("dry_spell",), job.place_id, span)
+    if dry and "dry_spell" in taken_by(job.step):
+        where = _typed_at(inventory, ("dry_spell",), job, span)
+        why = DRY_WHY["residual" if job.step.suits == "residual" else job.step.operation]
+        missed = job.step.if_missed
+        yield finding(Caution.DRY_SPELL, job.id, where, days=in_words(dry), why=why, missed=missed)
 
 
 def _hunting(job: Job, inventory: Inventory, span: Span) -> Iterator[Finding]:

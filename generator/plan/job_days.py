@@ -10,15 +10,22 @@ from generator.inventory.schema import Inventory
 from generator.plan.calendar import day_in_season
 from generator.plan.days import ONE_DAY, days_of, holds_on, in_words, left_of
 from generator.plan.model import Job, JobDays, OpenDates, SafetyLine, Span
+from generator.reference.steps import Step
 
 FIRST_OF_SEASON, LAST_OF_SEASON = (9, 1), (8, 31)
 DIGS = ("dig", "till", "plant", "replant")
-WORDS = {"quiet": "quiet dates", "burn_ban": "a burn ban"}
+WORDS = {"quiet": "quiet dates", "burn_ban": "a burn ban", "dry_spell": "a dry spell"}
+# Work that is lost or does harm where plants and ground lack water. Seed sown on frost waits.
+HELD_BY_DROUGHT = ("spray", "mow", "fertilize", "sow", "count")
+WAITS_FOR_SPRING = "frost_seeding"
 
 
-def taken_by(operation: str) -> tuple[str, ...]:
-    """Return the kinds of dates on which a kind of work must not be done."""
-    return ("quiet", "burn_ban") if operation == "burn" else ("quiet",)
+def taken_by(step: Step) -> tuple[str, ...]:
+    """Return the kinds of dates on which a step must not be done."""
+    if step.operation == "burn":
+        return ("quiet", "burn_ban")
+    held = step.operation in HELD_BY_DROUGHT and step.suits != WAITS_FOR_SPRING
+    return ("quiet", "dry_spell") if held else ("quiet",)
 
 
 def open_span(job: Job) -> Span:
@@ -40,10 +47,10 @@ def days_left(job: Job, as_of: datetime.date) -> Span | None:
     return max(opens, as_of), closes
 
 
-def days_of_job(dates: Iterable[DateRange], operation: str, place_id: str, span: Span) -> JobDays:
-    """Return what dates take of a span of open days of one kind of work on a place."""
+def days_of_job(dates: Iterable[DateRange], step: Step, place_id: str, span: Span) -> JobDays:
+    """Return what dates take of a span of open days of a step on a place."""
     known = tuple(dates)
-    kinds = taken_by(operation)
+    kinds = taken_by(step)
     not_on = days_of(known, kinds, place_id, span)
     before = not_on[0][0] - ONE_DAY if not_on else None
     why = [(WORDS[one], days_of(known, (one,), place_id, span)) for one in kinds]
@@ -64,7 +71,7 @@ def _with_days(job: Job, inventory: Inventory) -> Job:
     span = open_span(job)
     if span[0] > span[1]:
         return job
-    days = days_of_job(inventory.dates, job.step.operation, job.place_id, span)
+    days = days_of_job(inventory.dates, job.step, job.place_id, span)
     lines = (
         *others_hunting(inventory.dates, job.place_id, span),
         *_marked(job, inventory.one_calls, span),

@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 import datetime
-from collections.abc import Iterable
-from dataclasses import dataclass, replace
+from collections.abc import Iterable, Mapping
+from dataclasses import dataclass, field, replace
 from typing import Literal
 
 from generator.inventory.dates import DateRange, ShootingHours
@@ -23,6 +23,7 @@ from generator.inventory.schema import EmergencyCard, KeptUp, SeasonSigns
 from generator.inventory.spreadable import Fertilizer, Lime
 from generator.inventory.stock import Adjuvant, Product, SeedLot
 from generator.inventory.woody import Guard, Plant
+from generator.plan.counted import CountedDays, WindUse
 from generator.plan.decided import NOTHING_DECIDED, Decided
 from generator.plan.holes import Water
 from generator.plan.items import StockItem
@@ -509,6 +510,8 @@ class Plan:
     hunted: tuple[HuntedDates, ...] = ()
     time_zone: str | None = None
     weather: WeatherSeen | None = None
+    count_on: Mapping[str, CountedDays] = field(default_factory=dict)
+    wind_use: Mapping[str, WindUse] = field(default_factory=dict)
 
     def findings_on(self, subject: str) -> tuple[Finding, ...]:
         """Return the findings on one job, place or thing, the gravest first."""

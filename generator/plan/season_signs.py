@@ -22,6 +22,7 @@ from generator.plan.sign_found import (
     EmergenceSeen,
     FoundSigns,
     HeatOfYears,
+    Series,
     SignFound,
     StationSeen,
     WeatherSeen,
@@ -31,7 +32,6 @@ from generator.plan.sign_years import (
     AUTUMN,
     SPRING,
     Find,
-    Series,
     Window,
     Years,
     emergence,
@@ -92,8 +92,8 @@ def with_signs(inventory: Inventory) -> tuple[Inventory, WeatherSeen | None]:
     )
     seen = WeatherSeen(
         tuple(
-            StationSeen(station, record, away(inventory, station))
-            for station, record in zip(inventory.stations, inventory.daily, strict=True)
+            StationSeen(station, series, away(inventory, station))
+            for station, series in zip(inventory.stations, every, strict=True)
         ),
         tuple(
             WindSeen(station, record, away(inventory, station))

@@ -10,10 +10,9 @@ from dataclasses import replace
 from generator.inventory.fields import SeasonSign
 from generator.inventory.places import Planting
 from generator.inventory.schema import Inventory
-from generator.plan.sign_found import EmergenceSeen
+from generator.plan.sign_found import EmergenceSeen, Series
 from generator.plan.sign_years import (
     SPRING,
-    Series,
     Window,
     Years,
     emergence,

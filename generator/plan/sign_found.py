@@ -55,12 +55,26 @@ class FoundSigns(SeasonSigns):
 
 
 @dataclass(frozen=True, slots=True)
+class Series:
+    """A whole record with the mean of every day and the soil, gaps filled."""
+
+    record: DailyRecord
+    mean_f: tuple[float, ...]
+    soil_f: tuple[float, ...]
+
+
+@dataclass(frozen=True, slots=True)
 class StationSeen:
     """A station, its record, and how far it stands from the middle of the property."""
 
     station: Station
-    record: DailyRecord
+    series: Series
     away: Measured | None
+
+    @property
+    def record(self) -> DailyRecord:
+        """The record of the station."""
+        return self.series.record
 
 
 @dataclass(frozen=True, slots=True)

@@ -24,7 +24,7 @@ from generator.compute.climate_heat import (
 from generator.compute.climate_soil import soil_f
 from generator.compute.climate_spread import at_share_days, filled_f
 from generator.inventory.weather import DailyRecord
-from generator.plan.sign_found import HeatOfYears, Left
+from generator.plan.sign_found import HeatOfYears, Left, Series
 from generator.reference.load import values
 
 # A year with more days missing before the sign than this says nothing of it (common practice).
@@ -79,15 +79,6 @@ def enough(years: Years) -> bool:
 def often_without(years: Years) -> bool:
     """Return whether the sign fails to come in more than one year of ten."""
     return years.without > MOST_WITHOUT * (len(years.days) + years.without)
-
-
-@dataclass(frozen=True, slots=True)
-class Series:
-    """A whole record with the mean of every day and the soil, gaps filled."""
-
-    record: DailyRecord
-    mean_f: tuple[float, ...]
-    soil_f: tuple[float, ...]
 
 
 def series_of(record: DailyRecord) -> Series:

@@ -48,7 +48,8 @@ class Step:
     work, the owner's own word on the step. `seasons_later` counts from the season of the planting.
     `asks` is a question the log answers; `needs` are answers this step waits for; `excludes` are
     steps that, once done, leave nothing to do here; `instead` is what to sow when this is missed.
-    `chapters` are the names of those that say how it is done, the nearest first.
+    `chapters` are the names of those that say how it is done, the nearest first; `suits` names what
+    a day must be like, None where any day will do.
     """
 
     id: str
@@ -69,6 +70,7 @@ class Step:
     excludes: tuple[str, ...] = ()
     instead: tuple[Instead, ...] = ()
     chapters: tuple[str, ...] = ()
+    suits: str | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -116,6 +118,13 @@ def chapters_of(operation: str) -> tuple[str, ...]:
     return tuple(_operation(operation).get("chapters", ()))
 
 
+@cache
+def suits_of(operation: str) -> str | None:
+    """Return what a day must be like for an operation; None where any day will do."""
+    suits: str | None = _operation(operation).get("suits")
+    return suits
+
+
 def _operation(operation: str) -> dict[str, Any]:
     return next(one for one in read_data("operations.yaml") if one["id"] == operation)
 
@@ -156,6 +165,7 @@ def _step(entry: dict[str, Any]) -> Step:
         chapters=tuple(
             dict.fromkeys((*entry.get("chapters", ()), *chapters_of(entry["operation"])))
         ),
+        suits=entry.get("suits", suits_of(entry["operation"])),
     )
 
 

@@ -20,6 +20,7 @@ from generator.plan.job_days import days_of_job
 from generator.plan.model import Job, Plan
 from generator.plan.paper_findings import paper_findings
 from generator.plan.readers import seen_by
+from generator.reference.steps import Step
 from tests.plan.planned import AS_OF, BURN_DOWN, KILL, inventory_of, job_of, planned
 from tests.properties import SEASON, Data, full_card, full_use, small_property
 
@@ -65,6 +66,10 @@ def contractors(data: Data, plan: Plan | None = None) -> Plan:
 
 def step_job(plan: Plan, step: str = "autumn_kill") -> Job:
     return next(one for one in plan.jobs if one.step.id == step)
+
+
+def a_step(operation: str) -> Step:
+    return replace(job_of(planned(small_property()), MOWING).step, operation=operation)
 
 
 def test_the_open_dates_are_those_the_cases_are_worked_by() -> None:
@@ -321,8 +326,8 @@ def test_a_burn_ban_over_all_that_is_left_or_over_the_plan_s_day_is_a_stop() -> 
 def test_the_days_of_a_ban_are_kept_free_by_burning_alone() -> None:
     ban = record(kind="burn_ban", first=DAY(2026, 9, 20), last=DAY(2026, 10, 1))
     rest = record(kind="quiet", first=DAY(2026, 9, 12), last=DAY(2026, 9, 12))
-    burned = days_of_job([ban, rest], "burn", "lane", KILL_OPEN)
-    mown = days_of_job([ban, rest], "mow", "lane", KILL_OPEN)
+    burned = days_of_job([ban, rest], a_step("burn"), "lane", KILL_OPEN)
+    mown = days_of_job([ban, rest], a_step("mow"), "lane", KILL_OPEN)
     taken = (DAY(2026, 9, 12),) * 2
     assert burned.not_on == (taken, (DAY(2026, 9, 20), DAY(2026, 9, 27)))
     assert mown.not_on == (taken,)
@@ -365,3 +370,33 @@ def test_spans_that_touch_are_one_and_what_is_left_is_the_rest() -> None:
         (days[6], days[9]),
     )
     assert left_of((days[1], days[5]), joined([(days[1], days[5])])) == ()
+
+
+def test_a_dry_spell_holds_what_water_is_wanted_for_and_says_why() -> None:
+    dry = dated(span("dry_spell", "2026-09-15", "2026-09-20"))
+    plan = planned(dry)
+    assert job_of(plan).days is not None
+    assert job_of(plan).days.not_on == ((DAY(2026, 9, 15), DAY(2026, 9, 20)),)
+    assert "take up little of a spray" in words(plan, "C362")
+    assert job_of(plan).step.if_missed in words(plan, "C362")
+    told = [one.words for one in contractors(dry, plan).findings if one.code == "C362"]
+    assert told
+    assert not any("2026" in one for one in told)
+    assert "C362" not in codes(planned(dated(span("dry_spell", "2026-10-01", "2026-10-09"))))
+
+
+@pytest.mark.parametrize(
+    ("operation", "is_held"),
+    [("spray", True), ("mow", True), ("fertilize", True), ("count", True), ("burn", False),
+     ("lime", False), ("roll", False), ("look", False)],
+)  # fmt: skip
+def test_a_dry_spell_holds_some_kinds_of_work(operation: str, is_held: bool) -> None:
+    dry = record(kind="dry_spell", first=DAY(2026, 9, 12), last=DAY(2026, 9, 12))
+    taken = days_of_job([dry], a_step(operation), "lane", KILL_OPEN).not_on
+    assert bool(taken) == is_held
+
+
+def test_seed_that_waits_for_frost_does_not_wait_for_rain() -> None:
+    plan = planned(dated(span("dry_spell", "2027-01-25", "2027-02-10")))
+    assert job_of(plan, SOWING).days is None
+    assert "C362" not in codes(plan, SOWING)

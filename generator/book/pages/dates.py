@@ -20,6 +20,7 @@ KINDS = {
     "fawning": "Fawning",
     "nesting": "Nesting",
     "burn_ban": "Burn ban",
+    "dry_spell": "Dry spell",
 }
 
 

@@ -163,6 +163,9 @@ def job_page(plan: Plan, job: Job) -> Written:
         mixing={one.id: one for one in mixing_steps()},
         chapters=chapters_for(plan.reader, job.step.chapters),
         nutrient_words=NUTRIENT_WORDS,
+        counted=plan.count_on.get(job.id),
+        wind_use=plan.wind_use.get(job.id),
+        count_values=values(),
     )
     cautions = cautions_block((callout(cautions_of(job.step.operation)), callout("general")), marks)
     body += f"\n## Cautions\n\n{cautions}"

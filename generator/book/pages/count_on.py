@@ -1,0 +1,46 @@
+"""The page of the days that can be counted on: every job with what past years say of it."""
+
+from generator.book.pages.written import WORK, Written, from_template, place_of
+from generator.plan.counted import CountedDays, Span
+from generator.plan.model import Job, Place, Plan
+from generator.reference.load import methods, values
+from generator.reference.suited import Suits, suited
+
+TITLE = "Days you can count on"
+RAIN_FIGURES = ("rain_to_move_it_in_low_in", "rain_wait_days", "storm_in", "fewest_years")
+Row = tuple[CountedDays, list[tuple[Job, Place]]]
+
+
+def count_on_page(plan: Plan) -> list[Written]:
+    """Return the page of days to count on, or none where no record of days is typed."""
+    if plan.weather is None or not plan.count_on:
+        return []
+    groups = [(one, rows) for one in suited().values() if (rows := _rows(plan, one))]
+    figures = [figure for suits, _ in groups for figure in suits.figures]
+    figures += [values()[name] for name in RAIN_FIGURES]
+    return [
+        from_template(
+            plan,
+            "count-on.md",
+            TITLE,
+            WORK,
+            "count_on",
+            ["weather", "rain", "suited", *(one.name for one, _ in groups)],
+            station=plan.weather.stations[0].station.name,
+            groups=groups,
+            figures=tuple(dict.fromkeys(figures)),
+            methods=methods(),
+            values=values(),
+        )
+    ]
+
+
+def _rows(plan: Plan, suits: Suits) -> list[Row]:
+    """Return the jobs of one kind of work; those of one step with the same days share a row."""
+    rows: dict[tuple[str, tuple[Span, ...]], Row] = {}
+    for job in plan.jobs:
+        counted = plan.count_on.get(job.id)
+        if counted is not None and counted.suits is suits:
+            _, jobs = rows.setdefault((job.step.name, counted.spans), (counted, []))
+            jobs.append((job, place_of(plan, job)))
+    return list(rows.values())

@@ -1,12 +1,16 @@
 """Open dates of a step in a season, from season signs, on the careful side."""
 
 import datetime
+from typing import Literal
 
 from generator.inventory.schema import SeasonSigns
 from generator.inventory.season import FIRST_MONTH_OF_A_SEASON
-from generator.plan.model import DateReason, OpenDates
+from generator.plan.model import DateReason, OpenDates, YearDates
 from generator.plan.sign_found import FoundSigns
 from generator.reference.steps import Bound, Step
+
+Year = Literal["early", "typical", "late"]
+YEARS: tuple[Year, ...] = ("early", "typical", "late")
 
 
 def day_in_season(month_day: tuple[int, int], season: int) -> datetime.date:
@@ -30,13 +34,36 @@ def open_dates(step: Step, season: int, signs: SeasonSigns | None) -> OpenDates:
     """
     opens, missing_first = _reasons(step.opens, season, signs)
     closes, missing_last = _reasons(step.closes, season, signs)
+    missing = tuple(dict.fromkeys(missing_first + missing_last))
     return OpenDates(
         max(one.day for one in opens) if opens and not missing_first else None,
         min(one.day for one in closes) if closes and not missing_last else None,
         opens,
         closes,
-        tuple(dict.fromkeys(missing_first + missing_last)),
+        missing,
+        tuple(_in_year(step, season, signs, year) for year in YEARS)
+        if signs is not None and not missing and _waits_for_a_sign(step)
+        else (),
     )
+
+
+def _waits_for_a_sign(step: Step) -> bool:
+    return any(one.sign is not None for one in (*step.opens, *step.closes))
+
+
+def _in_year(step: Step, season: int, signs: SeasonSigns, year: Year) -> YearDates:
+    """Return the open dates of a year in which every sign is early, typical or late."""
+    opens = [_day(one, season, signs, year) for one in step.opens]
+    closes = [_day(one, season, signs, year) for one in step.closes]
+    return YearDates(year, max(opens, default=None), min(closes, default=None))
+
+
+def _day(bound: Bound, season: int, signs: SeasonSigns | None, by: str) -> datetime.date:
+    month_day = bound.month_day
+    if bound.sign is not None:
+        month_day = getattr(getattr(signs, bound.sign), by)
+    assert month_day is not None
+    return day_in_season(month_day, season) + datetime.timedelta(days=bound.offset_days)
 
 
 def _reasons(
@@ -45,16 +72,13 @@ def _reasons(
     reasons: list[DateReason] = []
     missing: list[str] = []
     for bound in bounds:
-        month_day, rests_on = bound.month_day, None
+        rests_on = None
         if bound.sign is not None:
-            sign = getattr(signs, bound.sign) if signs is not None else None
-            if sign is None:
+            if signs is None or getattr(signs, bound.sign) is None:
                 missing.append(bound.sign)
                 continue
-            month_day = getattr(sign, bound.by)
             rests_on = signs.found[bound.sign] if isinstance(signs, FoundSigns) else None
-        assert month_day is not None
-        day = day_in_season(month_day, season) + datetime.timedelta(days=bound.offset_days)
+        day = _day(bound, season, signs, bound.by)
         reasons.append(
             DateReason(day, bound.sign, bound.by, bound.offset_days, bound.source, rests_on)
         )

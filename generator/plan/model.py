@@ -95,14 +95,31 @@ class DateReason:
 
 
 @dataclass(frozen=True, slots=True)
+class YearDates:
+    """Open dates in an early, a typical or a late year; `closes` before `opens`: not open at all.
+
+    An end that waits for nothing is None.
+    """
+
+    year: Literal["early", "typical", "late"]
+    opens: datetime.date | None
+    closes: datetime.date | None
+
+
+@dataclass(frozen=True, slots=True)
 class OpenDates:
-    """First and last day on which a job works; None where a sign is not known."""
+    """First and last day on which a job works; None where a sign is not known.
+
+    They are on the careful side; `by_year` are those of an early, a typical and a late year, none
+    where they wait for no sign of the season or for one that is not known.
+    """
 
     opens: datetime.date | None
     closes: datetime.date | None
     opens_reasons: tuple[DateReason, ...]
     closes_reasons: tuple[DateReason, ...]
     missing_signs: tuple[str, ...]
+    by_year: tuple[YearDates, ...] = ()
 
     def without_origin(self) -> OpenDates:
         """Return the dates without what the signs they wait for rest on."""
@@ -110,6 +127,7 @@ class OpenDates:
             self,
             opens_reasons=tuple(replace(one, rests_on=None) for one in self.opens_reasons),
             closes_reasons=tuple(replace(one, rests_on=None) for one in self.closes_reasons),
+            by_year=(),
         )
 
 

@@ -12,6 +12,7 @@ from generator.inventory.schema import SeasonSigns
 from generator.plan.budget import not_to_buy_yet, purchases
 from generator.plan.build import make_plan
 from generator.plan.calendar import day_in_season, open_dates
+from generator.plan.model import DateReason, OpenDates
 from generator.reference.steps import Bound, Step, step_plans
 from tests.plan.planned import BURN_DOWN, KILL, inventory_of, job_of, planned, stops_of
 from tests.properties import small_property
@@ -161,3 +162,40 @@ def test_one_day_for_a_sign_is_a_note() -> None:
 def test_a_job_that_is_over_is_noted(as_of: datetime.date, over: bool) -> None:
     plan = make_plan(inventory_of(small_property()), 2027, as_of, as_of_typed=True)
     assert ("N302" in {one.code for one in plan.findings_on(KILL)}) == over
+
+
+def test_dates_of_an_early_a_typical_and_a_late_year_by_hand() -> None:
+    # The small property's first hard freeze: early, typical and late as typed; the kill closes a
+    # week before it and opens on a calendar day in every year.
+    data = small_property()
+    freeze = {"early": "10-04", "typical": "10-15", "late": "10-27"}
+    data["property"]["season_signs"]["first_hard_freeze"] = freeze
+    dates = job_of(planned(data)).dates
+    assert [(one.year, one.opens, one.closes) for one in dates.by_year] == [
+        ("early", date(2026, 9, 10), date(2026, 9, 27)),
+        ("typical", date(2026, 9, 10), date(2026, 10, 8)),
+        ("late", date(2026, 9, 10), date(2026, 10, 20)),
+    ]
+    # what is done before a sign counts on the early year
+    assert (dates.opens, dates.closes) == (dates.by_year[0].opens, dates.by_year[0].closes)
+
+
+def test_dates_of_the_calendar_alone_are_the_same_in_every_year_and_not_told() -> None:
+    jobs = planned(small_property()).jobs
+    alone = [one for one in jobs if not any(r.sign for r in every_reason(one.dates))]
+    assert len(alone) >= 3
+    assert {one.dates.by_year for one in alone} == {()}
+    waiting = [one for one in jobs if any(r.sign for r in every_reason(one.dates))]
+    assert all(len(one.dates.by_year) == 3 for one in waiting)
+
+
+def test_careful_dates_lie_inside_the_hull_of_the_years() -> None:
+    for job in planned(small_property()).jobs:
+        opens = [one.opens for one in job.dates.by_year if one.opens]
+        closes = [one.closes for one in job.dates.by_year if one.closes]
+        assert not opens or min(opens) <= job.dates.opens <= max(opens)
+        assert not closes or min(closes) <= job.dates.closes <= max(closes)
+
+
+def every_reason(dates: OpenDates) -> tuple[DateReason, ...]:
+    return (*dates.opens_reasons, *dates.closes_reasons)

@@ -25,7 +25,7 @@ from tests.plan.weathered import (
     weather_of,
     weathered,
 )
-from tests.properties import small_property
+from tests.properties import Data, small_property
 
 REAL = Path(__file__).resolve().parents[1] / "data" / "weather"
 RECORD = days()
@@ -105,12 +105,7 @@ def test_every_sign_moves_ten_days_when_every_day_of_the_record_does() -> None:
     A leap day is no day of a common year, so it may cost one.
     """
     ten = datetime.timedelta(days=10)
-    record = [
-        # nothing grows around the turn of the year, from which one sum is counted
-        (day, 30, 20) if (day.month, day.day) > (12, 15) or (day.month, day.day) < (1, 15) else one
-        for one in days(datetime.date(1989, 12, 1))
-        for day in one[:1]
-    ]
+    record = cold_at_the_turn(days(datetime.date(1989, 12, 1)))
     before = weather_of(weathered(record))
     after = weather_of(weathered(changed(record, lambda one: (one[0] + ten, *one[1:]))))
     for was, now in zip(
@@ -122,6 +117,47 @@ def test_every_sign_moves_ten_days_when_every_day_of_the_record_does() -> None:
         for part in ("early", "typical", "late"):
             moved = apart(getattr(was.days, part), getattr(now.days, part))
             assert abs(moved - 10) <= 1, (was.sign, part)
+
+
+def cold_at_the_turn(record: list[Day]) -> list[Day]:
+    """The record with nothing growing around the turn of the year, from which a sum is counted."""
+    return [
+        (day, 30, 20) if (day.month, day.day) > (12, 15) or (day.month, day.day) < (1, 15) else one
+        for one in record
+        for day in one[:1]
+    ]
+
+
+def test_open_dates_move_with_the_record_and_calendar_limits_and_typed_signs_stay() -> None:
+    """A leap day is no day of a common year, so it may cost one."""
+    ten = datetime.timedelta(days=10)
+    record = cold_at_the_turn(days(datetime.date(1989, 12, 1)))
+    typed: Data = {"weed_green_up": "04-12"}
+    before = planned(weathered(record, typed))
+    after = planned(weathered(changed(record, lambda one: (one[0] + ten, *one[1:])), typed))
+    moved = stayed = typed_seen = 0
+    for job in before.jobs:
+        then = job_of(after, job.id)
+        for was, now in zip(
+            (*job.dates.opens_reasons, *job.dates.closes_reasons),
+            (*then.dates.opens_reasons, *then.dates.closes_reasons),
+            strict=True,
+        ):
+            assert (was.sign, was.offset_days) == (now.sign, now.offset_days)
+            by = (now.day - was.day).days
+            rests_on = was.rests_on
+            if rests_on is not None and rests_on.kind == "daily":
+                assert abs(by - 10) <= 1, (job.id, was.sign)
+                moved += by == 10
+            else:
+                assert by == 0, job.id
+                stayed += 1
+                typed_seen += rests_on is not None
+        alone = [one for one in job.dates.closes_reasons if one.sign is None]
+        assert not alone or then.dates.closes <= min(one.day for one in alone)
+    assert moved >= 5
+    assert stayed >= 6
+    assert typed_seen >= 1
 
 
 def test_a_degree_more_on_every_day_makes_nothing_that_waits_for_warmth_later() -> None:
@@ -341,7 +377,6 @@ def test_a_day_past_the_year_is_held_to_it() -> None:
 def test_others_are_told_no_origin() -> None:
     job = job_of(planned(weathered(RECORD)), BURN_DOWN)
     plain = job.dates.without_origin()
-    assert replace(plain, opens_reasons=(), closes_reasons=()) == replace(
-        job.dates, opens_reasons=(), closes_reasons=()
-    )
+    bare = replace(job.dates, opens_reasons=(), closes_reasons=(), by_year=())
+    assert replace(plain, opens_reasons=(), closes_reasons=()) == bare
     assert {one.rests_on for one in (*plain.opens_reasons, *plain.closes_reasons)} == {None}

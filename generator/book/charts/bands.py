@@ -64,11 +64,16 @@ def month_scale(season: int) -> Markup:
 
 
 def band(
-    season: int, spans: Iterable[Span], not_on: Iterable[Span], today: datetime.date
+    season: int,
+    spans: Iterable[Span],
+    not_on: Iterable[Span],
+    today: datetime.date,
+    years: Iterable[Span] = (),
 ) -> Markup:
     """Return one band: spans of open days, struck through where nothing may be done.
 
-    Days before and after the season are cut off.
+    A thin line goes from the first day of an early year to the last of a late one, `years`. Days
+    before and after the season are cut off.
     """
     laid = Season(season)
     height = BAND_PX + 2 * ROOM_PX
@@ -76,10 +81,13 @@ def band(
         rule(percent(laid.share(first)), "0", percent(laid.share(first)), pixels(height), "month")
         for first in laid.months()
     ]
+    thin = [_bar(laid, span, "years") for span in years if laid.width(span) > 0]
     marks = [_bar(laid, span, "open") for span in spans if laid.width(span) > 0]
     marks += [_bar(laid, span, "closed") for span in not_on if laid.width(span) > 0]
     now = [rule(percent(laid.share(today)), "0", percent(laid.share(today)), pixels(height), "now")]
-    return unspoken(height, [*lines, *marks, *(now if laid.first <= today <= laid.last else [])])
+    return unspoken(
+        height, [*lines, *thin, *marks, *(now if laid.first <= today <= laid.last else [])]
+    )
 
 
 def _bar(laid: Season, span: Span, kind: str) -> Markup:
@@ -87,4 +95,4 @@ def _bar(laid: Season, span: Span, kind: str) -> Markup:
     x, width = percent(laid.share(span[0])), percent(laid.width(span))
     if kind == "open":
         return box(x, pixels(ROOM_PX), width, pixels(BAND_PX), 'class="open"', data)
-    return box(x, pixels(ROOM_PX + BAND_PX / 2 - 2), width, "4", 'class="closed"', data)
+    return box(x, pixels(ROOM_PX + BAND_PX / 2 - 2), width, "4", f'class="{kind}"', data)

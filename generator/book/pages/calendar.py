@@ -41,6 +41,7 @@ class BandRow:
 
     name: str
     dates: Span
+    years: tuple[Span, ...]
     jobs: tuple[Listed, ...]
     picture: Markup
 
@@ -124,6 +125,7 @@ def year_page(plan: Plan) -> Written:
         scale=month_scale(plan.season),
         kept=_kept(plan),
         groups=[(title, rows) for title, rows in groups if rows],
+        years_differ=any(one[0].dates.by_year for one in listed),
         undated=[one for one in everything_to_do(plan) if one[0].state.kind == "undated"],
         placed=placed(plan),
     )
@@ -148,9 +150,25 @@ def _rows(plan: Plan, listed: list[Listed]) -> list[BandRow]:
     for one in listed:
         same.setdefault((_dates(one), one[0].step.name, _not_on(one)), []).append(one)
     return [
-        BandRow(name, dates, tuple(jobs), band(plan.season, (dates,), not_on, plan.as_of))
+        BandRow(
+            name,
+            dates,
+            (years := _years(jobs)),
+            tuple(jobs),
+            band(plan.season, (dates,), not_on, plan.as_of, years),
+        )
         for (dates, name, not_on), jobs in sorted(same.items(), key=lambda entry: entry[0])
     ]
+
+
+def _years(jobs: Iterable[Listed]) -> tuple[Span, ...]:
+    """Return from the first day of any year to the last of any, where dates wait for a sign."""
+    years = [year for one in jobs for year in one[0].dates.by_year]
+    opens = [year.opens for year in years if year.opens is not None]
+    closes = [year.closes for year in years if year.closes is not None]
+    if not opens or not closes or min(opens) > max(closes):
+        return ()
+    return ((min(opens), max(closes)),)
 
 
 def _dates(one: Listed) -> Span:

@@ -7,7 +7,6 @@ from generator.reference.load import methods, values
 from generator.reference.suited import Suits, suited
 
 TITLE = "Days you can count on"
-RAIN_FIGURES = ("rain_to_move_it_in_low_in", "rain_wait_days", "storm_in", "fewest_years")
 Row = tuple[CountedDays, list[tuple[Job, Place]]]
 
 
@@ -16,8 +15,6 @@ def count_on_page(plan: Plan) -> list[Written]:
     if plan.weather is None or not plan.count_on:
         return []
     groups = [(one, rows) for one in suited().values() if (rows := _rows(plan, one))]
-    figures = [figure for suits, _ in groups for figure in suits.figures]
-    figures += [values()[name] for name in RAIN_FIGURES]
     return [
         from_template(
             plan,
@@ -28,7 +25,6 @@ def count_on_page(plan: Plan) -> list[Written]:
             ["weather", "rain", "suited", *(one.name for one, _ in groups)],
             station=plan.weather.stations[0].station.name,
             groups=groups,
-            figures=tuple(dict.fromkeys(figures)),
             methods=methods(),
             values=values(),
         )

@@ -128,6 +128,25 @@ def test_every_dated_job_of_the_season_has_its_band(owner: Site, pages: dict[str
             assert spans <= closed
 
 
+def test_the_line_of_a_band_goes_from_an_early_year_to_a_late_one(
+    owner: Site, pages: dict[str, Element]
+) -> None:
+    lines = {
+        (one.attributes["data-first"], one.attributes["data-last"])
+        for one in shapes(pages["year.html"], "first")
+        if one.attributes["class"] == "years"
+    }
+    assert len(lines) > 5
+    season = Season(owner.plan.season)
+    spans = set()
+    for job in (*owner.plan.jobs, *owner.plan.upkeep):
+        opens = [one.opens for one in job.dates.by_year if one.opens]
+        closes = [one.closes for one in job.dates.by_year if one.closes]
+        if opens and closes and min(opens) <= season.last and max(closes) >= season.first:
+            spans.add((min(opens).isoformat(), max(closes).isoformat()))
+    assert lines <= spans
+
+
 def test_heights_are_those_of_the_log(owner: Site, pages: dict[str, Element]) -> None:
     seen = {
         (one.attributes["data-day"], float(one.attributes["data-value"]))

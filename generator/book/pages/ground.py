@@ -1,5 +1,6 @@
 """Pages of the ground: places, stands, routes."""
 
+from generator.book.content import chapters_for
 from generator.book.pages.counts import OUTCOMES
 from generator.book.pages.dates import KINDS
 from generator.book.pages.pictures import heights_picture
@@ -122,4 +123,5 @@ def route_page(plan: Plan, route: Route) -> Written:
         hunted=hunted_on(plan, route.id, HUNTED),
         findings=plan.findings_on(route.id),
         address_of=address_of,
+        chapters=chapters_for(plan.reader, ("walking-in",)),
     )

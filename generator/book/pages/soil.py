@@ -1,5 +1,6 @@
 """Pages of the soil and water: soil tests, water holes, fertilizers, limes."""
 
+from generator.book.content import chapters_for
 from generator.book.pages.seen import looked_over, water_brought
 from generator.book.pages.written import (
     PRODUCTS,
@@ -75,6 +76,7 @@ def water_page(plan: Plan, water: Water) -> Written:
         upkeep=upkeep_of(plan, water.hole.id),
         looks=looked_over(plan, water.hole.id),
         values=values(),
+        chapters=chapters_for(plan.reader, ("water-hole",)),
     )
 
 

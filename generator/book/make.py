@@ -4,6 +4,7 @@ from generator.book.calendar_file import calendar_file
 from generator.book.content import written_for
 from generator.book.exports import owner_files
 from generator.book.model import Book
+from generator.book.pages.ahead import ahead_page
 from generator.book.pages.back import glossary_page, readers_page, sources_page, workings_page
 from generator.book.pages.calendar import now_page, year_page
 from generator.book.pages.count_on import count_on_page
@@ -43,8 +44,8 @@ def make_book(plan: Plan) -> Book:
     is_owner = plan.reader == "owner"
     written: list[Written] = [home_page(plan), emergency_page(plan), safety_page(plan)]
     if is_owner:
-        written += [now_page(plan), year_page(plan), findings_page(plan), buy_page(plan)]
-        written += [money_page(plan), dates_page(plan), hours_page(plan)]
+        written += [now_page(plan), year_page(plan), ahead_page(plan), findings_page(plan)]
+        written += [buy_page(plan), money_page(plan), dates_page(plan), hours_page(plan)]
         written += [counts_page(plan), plant_when_page(plan)]
         written += [records_page(plan)]
     if plan.reader == PARTNER:

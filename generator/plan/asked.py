@@ -1,7 +1,7 @@
 """What a job rests on: place, planting, step, dates and the owner's word for it."""
 
 import datetime
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 
 from generator.inventory.places import PlantedGround, Planting, Work
@@ -33,11 +33,11 @@ class JobAsked:
 
 
 def every_job(
-    inventory: Inventory, areas: Mapping[str, Quantity], season: int
+    inventory: Inventory, areas: Mapping[str, Quantity], seasons: Sequence[int]
 ) -> Iterator[JobAsked]:
     """Yield what every job rests on that a step plan has, asked for or not, in any season.
 
-    Of a plan that comes back every season, the jobs of the season and of those beside it.
+    Of a plan that comes back every season, the jobs of the seasons asked for.
     """
     plans = inventory.plans()
     for ground in inventory.places():
@@ -46,13 +46,36 @@ def every_job(
             for step in plan.steps:
                 done_in = planting.season + step.seasons_later
                 yield _asked_of(inventory, ground, planting, plan, step, done_in, area)
-            upkeep = plans[planting.upkeep] if planting.upkeep is not None else None
-            if upkeep is None or upkeep.yearly_from is None:
-                continue
-            for year in (season - 1, season, season + 1):
-                for step in upkeep.steps:
-                    if year >= planting.season + upkeep.yearly_from:
-                        yield _asked_of(inventory, ground, planting, upkeep, step, year, area)
+            yield from _yearly_of(inventory, ground, planting, area, seasons)
+
+
+def yearly_jobs(
+    inventory: Inventory, areas: Mapping[str, Quantity], seasons: Sequence[int]
+) -> Iterator[JobAsked]:
+    """Yield, asked for or not, the jobs of seasons that plans ask for in every season."""
+    for ground in inventory.places():
+        for planting in ground.plantings:
+            yield from _yearly_of(inventory, ground, planting, areas[ground.id], seasons)
+
+
+def _yearly_of(
+    inventory: Inventory,
+    ground: PlantedGround,
+    planting: Planting,
+    area: Quantity,
+    seasons: Sequence[int],
+) -> Iterator[JobAsked]:
+    """Yield the yearly jobs of a planting while it stands: until a later one takes its place."""
+    upkeep = inventory.plans()[planting.upkeep] if planting.upkeep is not None else None
+    if upkeep is None or upkeep.yearly_from is None:
+        return
+    later = [one.season for one in ground.plantings if one.season > planting.season]
+    for season in seasons:
+        if season >= planting.season + upkeep.yearly_from and season < min(
+            later, default=season + 1
+        ):
+            for step in upkeep.steps:
+                yield _asked_of(inventory, ground, planting, upkeep, step, season, area)
 
 
 def _asked_of(

@@ -1,13 +1,13 @@
 """The one place where a plan is put together: jobs, lines, findings."""
 
 import datetime
-from collections.abc import Mapping
+from collections.abc import Iterable, Mapping
 from dataclasses import replace
 
 from generator.inventory.schema import Inventory
 from generator.inventory.season import season_of
 from generator.plan.actives import active_totals
-from generator.plan.asked import JobAsked, every_job
+from generator.plan.asked import JobAsked, every_job, yearly_jobs
 from generator.plan.budget import priced
 from generator.plan.burning import burning_findings
 from generator.plan.cautions import Caution
@@ -64,6 +64,7 @@ from generator.plan.wind_days import wind_uses
 from generator.plan.woody import Rows, plan_planting, plan_replacing
 from generator.plan.woody import used_up as used_up_by_rows
 from generator.plan.years import PlannedSpray
+from generator.plan.years_ahead import jobs_ahead, seasons_ahead
 from generator.reference.load import sign_names
 from generator.working import Quantity
 
@@ -76,11 +77,7 @@ def make_plan(
     places = {place.id: place_on_its_ground(place, season) for place in inventory.places()}
     # A label's year takes in the sprayings of the seasons before and after.
     areas = {name: place.area for name, place in places.items()}
-    ever = tuple(
-        one
-        for one in every_job(inventory, areas, season)
-        if is_asked_for(one.step, one.planting, inventory)
-    )
+    ever = _asked_for(every_job(inventory, areas, (season - 1, season, season + 1)), inventory)
     sprays = tuple(
         spray
         for one in ever
@@ -102,6 +99,9 @@ def make_plan(
         for one in ever
         if one.season == season or _is_owed(one, states[one.job_id], season, as_of)
     )
+    # Looked at alone: what comes back every season is planned no further than the next.
+    later = _asked_for(yearly_jobs(inventory, areas, seasons_ahead(season)[2:]), inventory)
+    later_states = states_of(later, entries, as_of)
     listed = {one.job_id for one in asked}
     ahead = tuple(one for one in ever if one.job_id not in listed and states[one.job_id].is_ahead)
     reached = season_reaches(asked, season, inventory, entries, as_of, states)
@@ -189,6 +189,7 @@ def make_plan(
         one_calls=inventory.one_calls,
         unanswered=unanswered(asked, states, inventory),
         upkeep=upkeep,
+        ahead=jobs_ahead((*ever, *later), {**states, **later_states}, season),
         step_plans=tuple(inventory.plans().values()),
     )
     plan = replace(plan, times=work_times(plan, inventory))
@@ -197,6 +198,10 @@ def make_plan(
     plan = replace(plan, findings=findings)
     plan = replace(plan, handed=handed_over(plan, inventory.readers))
     return replace(plan, findings=in_order([*plan.findings, *hour_findings(plan)]))
+
+
+def _asked_for(jobs: Iterable[JobAsked], inventory: Inventory) -> tuple[JobAsked, ...]:
+    return tuple(one for one in jobs if is_asked_for(one.step, one.planting, inventory))
 
 
 def _is_owed(one: JobAsked, state: JobState, season: int, as_of: datetime.date) -> bool:

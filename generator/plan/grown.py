@@ -79,10 +79,11 @@ def age_of(grown: Grown) -> Age:
 def acres_by_age(plan: Plan) -> tuple[SeasonAcres, ...]:
     """Return the ground by age over five seasons: the plan's, the one before, the three after."""
     first = plan.season - 1
-    return tuple(_season_acres(plan, first + number) for number in range(SEASONS_SHOWN))
+    return tuple(acres_in(plan, first + number) for number in range(SEASONS_SHOWN))
 
 
-def _season_acres(plan: Plan, season: int) -> SeasonAcres:
+def acres_in(plan: Plan, season: int) -> SeasonAcres:
+    """Return the ground of one season by the age of what stands on it."""
     ground: dict[Age, list[Quantity]] = {}
     for one in grown_in(plan, season):
         ground.setdefault(age_of(one), []).append(one.place.area)

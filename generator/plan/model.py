@@ -301,6 +301,19 @@ class Job:
 
 
 @dataclass(frozen=True, slots=True)
+class JobAhead:
+    """A job of a season after the plan's: looked at, with dates and state, and no amounts."""
+
+    id: str
+    place_id: str
+    planting_id: str
+    season: int
+    step: Step
+    dates: OpenDates
+    state: JobState
+
+
+@dataclass(frozen=True, slots=True)
 class UpkeepJob:
     """One step of the upkeep of a stand, a walk or a water hole in one season.
 
@@ -524,6 +537,7 @@ class Plan:
     one_calls: tuple[OneCall, ...] = ()
     unanswered: tuple[Unanswered, ...] = ()
     upkeep: tuple[UpkeepJob, ...] = ()
+    ahead: tuple[JobAhead, ...] = ()
     others_out: tuple[OthersOut, ...] = ()
     hunted: tuple[HuntedDates, ...] = ()
     time_zone: str | None = None

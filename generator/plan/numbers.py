@@ -12,6 +12,7 @@ from generator.plan.money import money_numbers
 from generator.plan.nutrient_price import nutrient_prices
 from generator.plan.seed_price import live_prices
 from generator.plan.weekends import weekends
+from generator.plan.years_ahead import ahead_numbers
 from generator.units import shown
 from generator.working import (
     Figure,
@@ -60,6 +61,7 @@ def numbers_of(plan: Plan) -> dict[str, Quantity]:
     tops += weekends(plan).numbers()
     tops += height_numbers(plan)
     tops += [number for one in acres_by_age(plan) for number in one.acres.values()]
+    tops += ahead_numbers(plan)
     return {one.identity: one for top in tops if top is not None for one in walk(top)}
 
 

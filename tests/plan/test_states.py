@@ -37,7 +37,7 @@ def asked_in(inventory: Inventory) -> tuple[JobAsked, ...]:
     areas = {one.id: place_on_its_ground(one, SEASON).area for one in inventory.places()}
     return tuple(
         one
-        for one in every_job(inventory, areas, SEASON)
+        for one in every_job(inventory, areas, (SEASON - 1, SEASON, SEASON + 1))
         if is_asked_for(one.step, one.planting, inventory)
     )
 

@@ -9,6 +9,7 @@ from markupsafe import Markup
 from generator.book.charts.bands import band, month_scale
 from generator.book.pages.dates import KINDS, placed
 from generator.book.pages.written import (
+    SEASONS,
     Listed,
     Written,
     everything_to_do,
@@ -21,18 +22,10 @@ from generator.plan.days import comes_back
 from generator.plan.job_days import FIRST_OF_SEASON, LAST_OF_SEASON
 from generator.plan.model import Job, Plan, Span
 from generator.plan.month_by_month import MonthOfWork, Turn, month_by_month
+from generator.plan.work_groups import WORK_GROUPS
 
 NOW, YEAR = "Now, month by month", "The year"
 KEEP_OUT = Caution.KEEP_OUT.value.code
-# Kinds of work that stand together in the year, each kind in one group.
-WORK_GROUPS = {
-    "Spraying": ("spray",),
-    "Sowing and planting": ("till", "roll", "sow", "plant", "replant"),
-    "Lime and fertilizer": ("lime", "fertilize"),
-    "Mowing, burning and tending": ("mow", "burn", "tend"),
-    "Walks, lanes and water": ("cut", "rake", "dig", "refill"),
-    "Looking and counting": ("look", "count", "inspect"),
-}
 
 
 @dataclass(frozen=True, slots=True)
@@ -55,7 +48,7 @@ def now_page(plan: Plan) -> Written:
         plan,
         "now.md",
         NOW,
-        "",
+        SEASONS if plan.reader == "owner" else "",
         "now",
         ["now", "today", "this month", "open", *(job.step.name for job, _, _ in listed.values())],
         open_now=_together(
@@ -119,7 +112,7 @@ def year_page(plan: Plan) -> Written:
         plan,
         "year.md",
         YEAR,
-        "",
+        SEASONS,
         "year",
         ["year", "season", "calendar", *(title for title, rows in groups if rows)],
         scale=month_scale(plan.season),

@@ -17,6 +17,8 @@ from generator.plan.growth import Growing, bends, heights_on
 from generator.plan.model import Plan
 from generator.plan.money import SeasonMoney
 from generator.plan.weekends import Weekend
+from generator.plan.work_groups import WORK_GROUPS
+from generator.plan.years_ahead import SeasonAhead
 from generator.reference.growth import CURVES, Curve
 from generator.units import convert
 
@@ -34,6 +36,8 @@ AGE_FILLS: dict[Age, Fill] = {
     "woody": "cross",
     "food": "bars",
 }
+# One for each group of work, in their order.
+WORK_FILLS: tuple[Fill, ...] = ("hatch", "solid", "cross", "bars", "empty", "dots")
 
 
 @dataclass(frozen=True, slots=True)
@@ -63,6 +67,28 @@ def acres_picture(acres: tuple[SeasonAcres, ...]) -> Pictured | None:
     told = "Acres by season. The table below holds the same numbers."
     svg = drawn(Columns("acres", "Acres by age over five seasons", told, columns))
     return Pictured(svg, tuple((key("acres", AGE_FILLS[age]), AGES[age]) for age in ages))
+
+
+def work_picture(seasons: tuple[SeasonAhead, ...]) -> Pictured | None:
+    """Return the jobs of seasons by kind of work, as columns; None where there are none."""
+    fills: dict[str, Fill] = dict(zip(WORK_GROUPS, WORK_FILLS, strict=True))
+    columns = tuple(
+        Column(
+            str(one.season),
+            tuple(
+                Piece(group.count.value, fills[group.title], group.count.identity)
+                for group in one.work
+            ),
+        )
+        for one in seasons
+    )
+    met = {group.title for one in seasons for group in one.work}
+    if not met:
+        return None
+    told = "Jobs by season. The table below holds the same numbers."
+    svg = drawn(Columns("work", "Jobs by kind of work over five seasons", told, columns))
+    shown = tuple((key("work", fill), title) for title, fill in fills.items() if title in met)
+    return Pictured(svg, shown)
 
 
 def weekends_picture(weekends: tuple[Weekend, ...]) -> Pictured | None:

@@ -22,6 +22,7 @@ from generator.plan.model import Finding, Job, Place, Plan, UpkeepJob, stopped_i
 WORK, PLACES, STANDS, ROUTES = "Work", "Places", "Stands", "Routes"
 SEED, PRODUCTS, EQUIPMENT, CHAPTERS = "Seed", "Products", "Equipment", "Chapters"
 UPKEEP, BOOK = "Upkeep", "About this book"
+SEASONS = "Seasons"
 # A thing stands before the jobs that carry its name; the list of its kind does not.
 BOOST = {"places": 4, "stands": 4, "routes": 4, "chapters": 1.5}
 TITLE_ANCHOR = "this-page"

@@ -8,18 +8,18 @@ import pytest
 from generator.book.charts.bands import Season
 from generator.book.charts.columns import Column, Columns, Piece, drawn
 from generator.book.charts.scale import level_step, scale_top
-from generator.book.pages.calendar import WORK_GROUPS
 from generator.plan.day_words import MONTHS
 from generator.plan.grown import SEASONS_SHOWN
 from generator.plan.growth import growing, heights_on
 from generator.plan.numbers import numbers_of
+from generator.plan.work_groups import WORK_GROUPS
 from generator.reference.growth import CURVES
 from generator.reference.load import operations
 from generator.units import convert
 from tests.book.reading import Element, marked_numbers, read
 from tests.book.sites import Site
 
-WITH_PICTURES = {"money.html", "places.html", "year.html"}
+WITH_PICTURES = {"ahead.html", "money.html", "places.html", "year.html"}
 
 
 @pytest.fixture(scope="module")

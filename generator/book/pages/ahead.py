@@ -1,0 +1,79 @@
+"""The page of the years ahead: five seasons of work, ground, money and heights, for the owner."""
+
+from dataclasses import dataclass
+
+from generator.book.pages.pictures import acres_picture, work_picture
+from generator.book.pages.written import SEASONS, Written, address_of, from_template
+from generator.plan.budget import purchases
+from generator.plan.grown import AGES
+from generator.plan.model import Job, JobAhead, Place, Plan, stopped_in
+from generator.plan.money import season_row, to_pay
+from generator.plan.work_groups import WORK_GROUPS
+from generator.plan.years_ahead import SeasonAhead, every_year, years_ahead
+from generator.reference.load import sign_names
+
+AHEAD = "Years ahead"
+AnyJob = Job | JobAhead
+
+
+@dataclass(frozen=True, slots=True)
+class WorkLine:
+    """One step with the same open dates and the same state, on one place or on several."""
+
+    job: AnyJob
+    signs: tuple[str, ...]
+    places: tuple[tuple[AnyJob, Place, bool], ...]
+
+
+def ahead_page(plan: Plan) -> Written:
+    """Return the plan's season and the four after it, one section a season."""
+    seasons = years_ahead(plan)
+    acres = tuple(one.acres for one in seasons)
+    steps = {job.step.name for one in seasons for job in one.jobs}
+    return from_template(
+        plan,
+        "ahead.md",
+        AHEAD,
+        SEASONS,
+        "ahead",
+        ["years ahead", "next seasons", "five seasons", *sorted(steps)],
+        seasons=[(one, _work(plan, one)) for one in seasons],
+        acres_picture=acres_picture(acres),
+        ages=[
+            (age, words) for age, words in AGES.items() if any(age in one.acres for one in acres)
+        ],
+        age_words=AGES,
+        work_picture=work_picture(seasons),
+        groups=[
+            title
+            for title in WORK_GROUPS
+            if any(title == group.title for one in seasons for group in one.work)
+        ],
+        pay=to_pay(plan, purchases(plan)),
+        row=season_row(plan),
+        every_year=every_year(plan),
+        owed=any(job.season < plan.season for job in plan.jobs),
+        address_of=address_of,
+    )
+
+
+def _work(plan: Plan, season: SeasonAhead) -> list[tuple[str, list[WorkLine]]]:
+    """Return the lines of work of a season, in their groups."""
+    return [(group.title, _lines(plan, group.jobs)) for group in season.work]
+
+
+def _lines(plan: Plan, jobs: tuple[AnyJob, ...]) -> list[WorkLine]:
+    stopped, names = stopped_in(plan.findings), sign_names()
+    same: dict[object, list[AnyJob]] = {}
+    for job in jobs:
+        same.setdefault((job.dates, job.step.name, job.state.kind, job.state.question), []).append(
+            job
+        )
+    return [
+        WorkLine(
+            alike[0],
+            tuple(names[one].lower() for one in alike[0].dates.missing_signs),
+            tuple((job, plan.place(job.place_id), job.id in stopped) for job in alike),
+        )
+        for alike in same.values()
+    ]

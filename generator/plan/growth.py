@@ -13,6 +13,7 @@ from generator.compute.growth import (
     CUT_IN_WINTER,
     GROWING,
     GROWN,
+    HELD_PULL,
     LATER_PULL,
     PULL,
     REGROWN,
@@ -174,7 +175,7 @@ def _growth(
     """Return the height of this year's growth, cut and pulled as the log has it."""
     full = one.growth.full_in(one.year_of(day), curve)
     grown = _grown(one, day, f"{base}/{curve}")
-    pulled = pull if pull is not None else _pull(one, day)
+    pulled = pull if pull is not None else _pull(one, day, curve)
     cut = _last_cut(one, day)
     if cut is None:
         return GROWING(
@@ -224,8 +225,11 @@ def _days(first: datetime.date, last: datetime.date) -> Reference:
     return Reference("days_between_days", float((last - first).days), "days", "arithmetic", words)
 
 
-def _pull(one: Growing, day: datetime.date) -> Figure:
-    """Return how the last measuring before a day pulls the curves, half of it in later seasons."""
+def _pull(one: Growing, day: datetime.date, curve: Curve) -> Figure:
+    """Return how the last measuring before a day pulls a curve, half of it in later seasons.
+
+    The low curve is pulled up no further than to what was measured.
+    """
     for entry in sorted(one.measured, key=lambda found: found.done_on, reverse=True):
         year = one.year_of(entry.done_on)
         if entry.done_on > day or year < 1 or not one.growth.grown(year):
@@ -234,16 +238,23 @@ def _pull(one: Growing, day: datetime.date) -> Figure:
         expected = _expected(one, entry.done_on)
         if expected is None:
             continue
+        base = f"height/{one.planting.id}/{entry.id}"
         pull = PULL(
-            f"height/{one.planting.id}/{entry.id}/pull_fraction",
+            f"{base}/pull_fraction",
             measured_in=entry.measured.height_in,
             expected_in=expected,
         )
+        if curve == "low":
+            base = f"{base}/low"
+            pull = HELD_PULL(
+                f"{base}/pull_fraction",
+                pull_fraction=pull,
+                measured_in=entry.measured.height_in,
+                full_in=one.growth.full_in(year, "low"),
+            )
         if year == one.year_of(day):
             return pull
-        return LATER_PULL(
-            f"height/{one.planting.id}/{entry.id}/later_pull_fraction", pull_fraction=pull
-        )
+        return LATER_PULL(f"{base}/later_pull_fraction", pull_fraction=pull)
     return UNPULLED
 
 

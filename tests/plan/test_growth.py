@@ -113,6 +113,22 @@ def test_a_measured_height_is_on_the_typical_curve_of_its_day_and_pulls_the_othe
     )
 
 
+def test_a_tall_stand_early_in_summer_pulls_the_low_curve_no_further_than_itself() -> None:
+    """By hand, year 3: 0.3 of 60 in, 18 in, are typical on 1 July. 40 in is 2.22 times that.
+
+    Pulled by so much, the low 36 in would promise 80 in at the end of August; only 40 were seen.
+    Measured at 30 in, 1.67 times, it stays at its 36: less than that was never promised.
+    """
+    tall = grown(measured("2029-07-01", 40))
+    assert inches(tall, DAY(2029, 8, 31), "low") == pytest.approx(40)
+    assert inches(tall, DAY(2029, 8, 31), "typical") == pytest.approx(60 * 40 / 18)
+    assert inches(tall, DAY(2030, 8, 31), "low") == pytest.approx(36 * (1 + 40 / 36) / 2)
+    less = grown(measured("2029-07-01", 30))
+    assert inches(less, DAY(2029, 8, 31), "low") == pytest.approx(36)
+    late = grown(measured("2029-08-31", 90))
+    assert inches(late, DAY(2029, 8, 31), "low") == pytest.approx(36 * 90 / 60)
+
+
 def test_mowing_sets_it_back_and_it_grows_on() -> None:
     """By hand, high curve of year 1: cut on 31 July at 4 in; 6.5 in stood, 33.5 in are to come."""
     one = grown(mowed("2027-07-31", 4))

@@ -91,6 +91,19 @@ def pull_fraction(measured_in: float, expected_in: float) -> float:
     return measured_in / expected_in
 
 
+def held_pull_fraction(pull_fraction: float, measured_in: float, full_in: float) -> float:
+    """How far the low curve is pulled: up to what was measured and no further.
+
+    Formula: min(pull_fraction, max(1, measured_in / full_in))
+    Valid for: full_in above 0
+    Source: a tall stand early in summer may only be early (source key common_practice)
+
+    >>> held_pull_fraction(2, 45, 36)
+    1.25
+    """
+    return min(pull_fraction, max(1, measured_in / full_in))
+
+
 def later_pull_fraction(pull_fraction: float) -> float:
     """How far a stand is still from the typical one in the seasons after it was measured.
 
@@ -140,6 +153,13 @@ PULL = Formula(
     "fraction",
     "measured_in / expected_in",
     "Measured against typical",
+    "common_practice",
+)
+HELD_PULL = Formula(
+    held_pull_fraction,
+    "fraction",
+    "min(pull_fraction, max(1, measured_in / full_in))",
+    "Measured against typical, held to what was measured",
     "common_practice",
 )
 LATER_PULL = Formula(

@@ -207,6 +207,13 @@ class PlantedGround(Record):
         "place", "how far each side of the outline may be off", "ft", POSITIVE
     )
     contract: str | None = text("page", "contract the ground is under, or none")
+    soil: str | None = choice(
+        "page",
+        "how well things grow on its soil: good, ordinary, or poor, as where it is left out",
+        "good",
+        "ordinary",
+        "poor",
+    )
     cover_now: CoverNow | None = record("page", "what grows there now", CoverNow)
     near: Hazards | None = record("page", "what to watch for", Hazards, safety=True)
     plantings: tuple[Planting, ...] = record("page", "plantings", Planting, many=True)
@@ -220,6 +227,12 @@ class Screen(PlantedGround):
     IN_WORDS: ClassVar[str] = "screen"
 
     hides: tuple[str, ...] = reference("place", "routes it hides", "route", many=True)
+    height_needed_ft: Given | None = measure(
+        "page",
+        "height that hides a person or a vehicle on the walk, as you judged it on the ground",
+        "ft",
+        POSITIVE,
+    )
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -58,6 +58,9 @@ class SeedLot(Record):
     id: str = identity("id of the lot")
     was: tuple[str, ...] = text("place", "ids it had before", many=True)
     species: str = reference("page", "species", "species", required=True)
+    ecotype: str | None = choice(
+        "page", "kind of switchgrass, as its seller says: upland or lowland", "upland", "lowland"
+    )
     tag: SeedTag = record("page", "what the tag prints", SeedTag, required=True)
     inoculant: Inoculant | None = record("page", "inoculant, for a legume", Inoculant)
     live_seeds_per_lb: Given | None = measure("page", "seeds in a pound", "seeds_per_lb", POSITIVE)

@@ -13,21 +13,29 @@ from generator.compute.growth import (
     CUT_IN_WINTER,
     GROWING,
     GROWN,
+    HELD_PULL,
     LATER_PULL,
     PULL,
     REGROWN,
     WINTERED,
 )
 from generator.inventory.log import LogEntry
-from generator.inventory.places import Planting
-from generator.inventory.season import season_of
+from generator.inventory.places import Planting, SownSeed
 from generator.plan.grown import grown_in
 from generator.plan.model import Place, Plan
-from generator.reference.growth import CURVES, Curve, Growth, growths
+from generator.reference.growth import (
+    CURVES,
+    Curve,
+    Growth,
+    kind_growth,
+    on_soil,
+    species_growth,
+)
 from generator.working import Figure, Given, Quantity, Reference
 
 ONE_DAY = datetime.timedelta(days=1)
 FIRST_MONTH_OF_GROWTH, FIRST_MONTH_OF_WINTER = 5, 12
+HUNTED_DAYS = ((11, 15), (1, 15))
 UNPULLED = Reference("pull_fraction", 1.0, "fraction", "arithmetic", "nothing measured")
 NOTHING_GROWN = Reference("grown_fraction", 0.0, "fraction", "arithmetic", "before growth begins")
 BURNT_TO = Reference("cut_in", 0.0, "in", "arithmetic", "burnt to the ground")
@@ -35,10 +43,15 @@ BURNT_TO = Reference("cut_in", 0.0, "in", "arithmetic", "burnt to the ground")
 
 @dataclass(frozen=True, slots=True)
 class Growing:
-    """A planting whose growth is known: its place, its season, what was measured, cut, burnt."""
+    """A planting whose growth is known: its place, its season, what was measured, cut, burnt.
+
+    `kind` is how the seed that counts grows, `growth` what is counted on of it on the place's soil.
+    """
 
     place: Place
     planting: Planting
+    seed: SownSeed
+    kind: Growth
     growth: Growth
     measured: tuple[LogEntry, ...]
     cut: tuple[LogEntry, ...]
@@ -60,20 +73,43 @@ class Heights:
 def growing(plan: Plan, place: Place) -> tuple[Growing, ...]:
     """Return the plantings of a place whose growth is known, by their season."""
     plantings = place.typed.plantings if place.typed is not None else ()
-    found = []
-    for one in sorted(plantings, key=lambda planting: planting.season):
-        growth = next((growths()[s.species] for s in one.seed if s.species in growths()), None)
-        if growth is not None:
-            found.append(
-                Growing(
-                    place,
-                    one,
-                    growth,
-                    tuple(e for e in plan.entries if e.measured and e.measured.planting == one.id),
-                    tuple(e for e in plan.entries if _cuts(e, one.id)),
-                )
-            )
-    return tuple(found)
+    found = (_growing(plan, place, one) for one in sorted(plantings, key=lambda one: one.season))
+    return tuple(one for one in found if one is not None)
+
+
+def _growing(plan: Plan, place: Place, planting: Planting) -> Growing | None:
+    """Return how a planting grows: of a mixture as what is sown of the least height in the end."""
+    soil = place.typed.soil if place.typed is not None else None
+    sown = [
+        (seed, kind, on_soil(kind, unknown, soil))
+        for seed in planting.seed
+        if (kind := _kind(plan, seed)) is not None
+        if (unknown := species_growth(seed.species)) is not None
+    ]
+    if not sown:
+        return None
+    seed, kind, growth = min(sown, key=lambda one: _least(one[2]))
+    return Growing(
+        place,
+        planting,
+        seed,
+        kind,
+        growth,
+        tuple(e for e in plan.entries if e.measured and e.measured.planting == planting.id),
+        tuple(e for e in plan.entries if _cuts(e, planting.id)),
+    )
+
+
+def _kind(plan: Plan, seed: SownSeed) -> Growth | None:
+    lot = next((one for one in plan.lots if one.id == seed.lot), None)
+    if lot is None:
+        return species_growth(seed.species)
+    return kind_growth(seed.species, lot.ecotype, lot.tag.variety)
+
+
+def _least(growth: Growth) -> tuple[float, float]:
+    full = growth.full[-1]
+    return (full["low"].value, full["typical"].value)
 
 
 def _cuts(entry: LogEntry, planting_id: str) -> bool:
@@ -139,7 +175,7 @@ def _growth(
     """Return the height of this year's growth, cut and pulled as the log has it."""
     full = one.growth.full_in(one.year_of(day), curve)
     grown = _grown(one, day, f"{base}/{curve}")
-    pulled = pull if pull is not None else _pull(one, day)
+    pulled = pull if pull is not None else _pull(one, day, curve)
     cut = _last_cut(one, day)
     if cut is None:
         return GROWING(
@@ -189,8 +225,11 @@ def _days(first: datetime.date, last: datetime.date) -> Reference:
     return Reference("days_between_days", float((last - first).days), "days", "arithmetic", words)
 
 
-def _pull(one: Growing, day: datetime.date) -> Figure:
-    """Return how the last measuring before a day pulls the curves, half of it in later seasons."""
+def _pull(one: Growing, day: datetime.date, curve: Curve) -> Figure:
+    """Return how the last measuring before a day pulls a curve, half of it in later seasons.
+
+    The low curve is pulled up no further than to what was measured.
+    """
     for entry in sorted(one.measured, key=lambda found: found.done_on, reverse=True):
         year = one.year_of(entry.done_on)
         if entry.done_on > day or year < 1 or not one.growth.grown(year):
@@ -199,16 +238,23 @@ def _pull(one: Growing, day: datetime.date) -> Figure:
         expected = _expected(one, entry.done_on)
         if expected is None:
             continue
+        base = f"height/{one.planting.id}/{entry.id}"
         pull = PULL(
-            f"height/{one.planting.id}/{entry.id}/pull_fraction",
+            f"{base}/pull_fraction",
             measured_in=entry.measured.height_in,
             expected_in=expected,
         )
+        if curve == "low":
+            base = f"{base}/low"
+            pull = HELD_PULL(
+                f"{base}/pull_fraction",
+                pull_fraction=pull,
+                measured_in=entry.measured.height_in,
+                full_in=one.growth.full_in(year, "low"),
+            )
         if year == one.year_of(day):
             return pull
-        return LATER_PULL(
-            f"height/{one.planting.id}/{entry.id}/later_pull_fraction", pull_fraction=pull
-        )
+        return LATER_PULL(f"{base}/later_pull_fraction", pull_fraction=pull)
     return UNPULLED
 
 
@@ -247,9 +293,16 @@ def told_days(season: int) -> tuple[datetime.date, ...]:
         datetime.date(season, 6, 30),
         datetime.date(season, 7, 31),
         datetime.date(season, 8, 31),
-        datetime.date(season, 11, 15),
-        datetime.date(season + 1, 1, 15),
+        *(
+            datetime.date(season + (month < FIRST_MONTH_OF_GROWTH), month, day)
+            for month, day in HUNTED_DAYS
+        ),
     )
+
+
+def is_hunted(day: datetime.date) -> bool:
+    """Return whether a told day is one on which a hunter asks: of late fall or of winter."""
+    return (day.month, day.day) in HUNTED_DAYS
 
 
 def bends(one: Growing, season: int) -> Iterator[datetime.date]:
@@ -267,9 +320,13 @@ def bends(one: Growing, season: int) -> Iterator[datetime.date]:
 
 
 def told_heights(plan: Plan, one: Growing) -> tuple[Heights, ...]:
-    """Return what a page tells of a planting: the season of growth that runs, and the next."""
-    running = plan.season - 1 if season_of(plan.as_of) < plan.season else plan.season
-    days = (day for season in (running, running + 1) for day in told_days(season))
+    """Return what a page tells of a planting: the season of growth that stands, and the next.
+
+    What grew in a summer stands until the last told day of the winter after it.
+    """
+    stands = plan.as_of.year - (told_days(plan.as_of.year - 1)[-1] >= plan.as_of)
+    first = max(stands, plan.season - 1)
+    days = (day for season in (first, first + 1) for day in told_days(season))
     ahead = (day for day in days if day >= plan.as_of)
     return tuple(found for day in ahead if (found := heights_on(one, day, CURVES)) is not None)
 

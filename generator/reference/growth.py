@@ -1,6 +1,7 @@
 """How tall plantings grow: heights by season of growth in three curves, and how a season goes."""
 
-from dataclasses import dataclass
+import re
+from dataclasses import dataclass, replace
 from functools import cache
 from typing import Any, Literal
 
@@ -21,18 +22,26 @@ class GrownBy:
 
 @dataclass(frozen=True, slots=True)
 class Growth:
-    """How one group of species grows.
+    """How one species grows, or one kind of it, by its ecotype or by a variety.
 
     `full` is the height at the end of each season of growth, the last for all after it; empty
     `later_grown` says that the plant lives one season. `winter` is what stands of the full height.
     """
 
     id: str
-    species: tuple[str, ...]
+    name: str
+    species: str
+    ecotype: str | None
+    variety: str | None
     full: tuple[dict[Curve, Reference], ...]
     first_grown: tuple[GrownBy, ...]
     later_grown: tuple[GrownBy, ...]
     winter: dict[Curve, Reference]
+
+    @property
+    def lives_on(self) -> bool:
+        """Return whether the plant stands for more than one season of growth."""
+        return bool(self.later_grown)
 
     def full_in(self, year: int, curve: Curve) -> Reference:
         """Return the height at the end of a season of growth, counted from 1."""
@@ -44,16 +53,69 @@ class Growth:
 
 
 @cache
-def growths() -> dict[str, Growth]:
-    """Return how each species grows, by the species; one that is not in it is not known."""
-    found = [_growth(entry) for entry in read_data("growth.yaml")]
-    return {species: one for one in found for species in one.species}
+def growths() -> tuple[Growth, ...]:
+    """Return every kind of every species whose growth is known, a species before its kinds."""
+    listed = {entry["id"]: entry for entry in read_data("growth.yaml")}
+    return tuple(_growth(_whole(entry, listed)) for entry in listed.values())
+
+
+def species_growth(species: str) -> Growth | None:
+    """Return how a species grows where its kind is not known; None where that is not known."""
+    return next((one for one in growths() if one.species == species), None)
+
+
+def has_kinds(species: str) -> bool:
+    """Return whether a species grows differently by its ecotype."""
+    return any(one.species == species and one.ecotype for one in growths())
+
+
+def kind_growth(species: str, ecotype: str | None, variety: str | None) -> Growth | None:
+    """Return how a kind of a species grows: by the tag's variety, else by the ecotype.
+
+    Where the tag and what is typed do not agree, nobody knows the kind.
+    """
+    kinds = [one for one in growths() if one.species == species and one.ecotype]
+    words = set(re.findall(r"\w+", (variety or "").casefold()))
+    named = [one for one in kinds if one.variety and one.variety.casefold() in words]
+    if named:
+        agreed = [one for one in named if ecotype in (None, one.ecotype)]
+        return agreed[0] if len(named) == 1 and agreed else species_growth(species)
+    by_ecotype = (one for one in kinds if one.ecotype == ecotype and not one.variety)
+    return next(by_ecotype, species_growth(species))
+
+
+def on_soil(kind: Growth, unknown: Growth, soil: str | None) -> Growth:
+    """Return what is counted on from a kind on a class of soil, as growth.yaml says of soil.
+
+    `unknown` is the growth of the species, its kind not known. No soil typed is poor soil.
+    """
+    if soil == "good":
+        return kind
+    counted = kind if soil == "ordinary" else unknown
+    return replace(counted, full=tuple({**one, "high": one["typical"]} for one in counted.full))
+
+
+def _whole(entry: dict[str, Any], listed: dict[str, dict[str, Any]]) -> dict[str, Any]:
+    """Return an entry with what it leaves out taken from the one it is like."""
+    if "like" not in entry:
+        return entry
+    like = listed[entry["like"]]
+    own = {one["season"]: one for one in entry["full"]}
+    kept = ("first_grown", "later_grown", "winter")
+    return {
+        **{key: like[key] for key in kept},
+        **entry,
+        "full": [own.get(one["season"], one) for one in like["full"]],
+    }
 
 
 def _growth(entry: dict[str, Any]) -> Growth:
     return Growth(
         entry["id"],
-        tuple(entry["species"]),
+        entry["name"],
+        entry["species"],
+        entry.get("ecotype"),
+        entry.get("variety"),
         tuple(
             {curve: _named(f"season_{one['season']}_{curve}_in", one[curve]) for curve in CURVES}
             for one in entry["full"]

@@ -32,6 +32,7 @@ TRADE = {
     "crown": "crown",
     "dormant": "dormant seed",
     "drift": "drift",
+    "ecotype": "ecotype",
     "frost seed": "frost seeding",
     "green-up": "green-up",
     "hard seed": "hard seed",

@@ -16,13 +16,15 @@ from generator.book.pages.written import (
     upkeep_of,
 )
 from generator.inventory.dates import HUNTED
-from generator.inventory.places import Route, Stand, hidden_by
+from generator.inventory.places import Route, Screen, Stand, hidden_by
 from generator.plan.ground import WAY_WORDS
 from generator.plan.growth import standing_growth, told_heights
 from generator.plan.model import Place, Plan, stopped_in
 from generator.plan.partner import hunted_on
 from generator.plan.shooting import on_stand, weeks
 from generator.plan.sown_how import METHOD_WORDS
+from generator.plan.verdicts import judged, needed_on
+from generator.reference.growth import has_kinds
 from generator.reference.load import species
 
 
@@ -73,9 +75,11 @@ def place_page(plan: Plan, place: Place) -> Written:
             if one.season <= plan.season + 1
             if (picture := heights_picture(plan, one, curves.get(one.id), seen_heights))
         ],
-        told_heights=[
-            (one.planting, told) for one in standing if (told := told_heights(plan, one))
-        ],
+        told_heights=[(one, told) for one in standing if (told := told_heights(plan, one))],
+        has_kinds=has_kinds,
+        judged={one.day: one for one in judged(plan, place)},
+        needed=needed_on(place),
+        is_screen=isinstance(typed, Screen),
     )
 
 

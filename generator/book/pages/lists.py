@@ -21,7 +21,7 @@ from generator.book.pages.written import (
     from_template,
 )
 from generator.inventory.log import LogEntry
-from generator.inventory.places import hidden_by
+from generator.inventory.places import Screen, hidden_by
 from generator.plan.catches import (
     Catch,
     SprayerCatch,
@@ -32,7 +32,9 @@ from generator.plan.catches import (
 from generator.plan.decided import CountSaid
 from generator.plan.findings import older_than_a_year
 from generator.plan.grown import AGES, Grown, acres_by_age, grown_in
+from generator.plan.growth import standing_growth
 from generator.plan.model import Place, Plan
+from generator.plan.verdicts import Judged, judged
 from generator.reference.load import planting_kinds, species
 
 _C = TypeVar("_C", Catch, SprayerCatch)
@@ -41,13 +43,18 @@ LISTED_FIRST = ("open", "waiting", "undated")
 
 @dataclass(frozen=True, slots=True)
 class PlaceRow:
-    """A place at a glance: what stands on it, its last height and count, its next job."""
+    """A place at a glance: what stands on it, its last height and count, its next job.
+
+    `judged` is the verdict of the next hunting day; `asks_height` says that one could be given.
+    """
 
     place: Place
     grown: Grown | None
     height: LogEntry | None
     counts: tuple[CountSaid, ...]
     next_job: Listed | None
+    judged: Judged | None
+    asks_height: bool
 
 
 def places_page(plan: Plan) -> Written:
@@ -92,6 +99,8 @@ def _place_row(plan: Plan, place: Place, grown: Grown | None, next_job: Listed |
         next(iter(heights(plan, planting_ids)), None),
         tuple(counted),
         next_job,
+        next(iter(judged(plan, place)), None),
+        isinstance(place.typed, Screen) and bool(standing_growth(plan, place)),
     )
 
 

@@ -43,8 +43,9 @@ def make_book(plan: Plan) -> Book:
     """Return the book of one reader: pages as Markdown with their search records."""
     is_owner = plan.reader == "owner"
     written: list[Written] = [home_page(plan), emergency_page(plan), safety_page(plan)]
+    written.append(now_page(plan))
     if is_owner:
-        written += [now_page(plan), year_page(plan), ahead_page(plan), findings_page(plan)]
+        written += [year_page(plan), ahead_page(plan), findings_page(plan)]
         written += [buy_page(plan), money_page(plan), dates_page(plan), hours_page(plan)]
         written += [counts_page(plan), plant_when_page(plan)]
         written += [records_page(plan)]

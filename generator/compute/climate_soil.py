@@ -1,6 +1,7 @@
 """Temperature four inches down in the soil, from that of the air."""
 
 from collections.abc import Sequence
+from operator import mul
 
 # Days the air of which counts, the last the most (source key biome_bgc_soil).
 RUNNING_DAYS = 11
@@ -19,10 +20,10 @@ def soil_f(mean_f: Sequence[float]) -> list[float]:
     7.667
     """
     warmth_f: list[float] = []
+    weights = range(1, RUNNING_DAYS + 1)
     for n in range(len(mean_f)):
-        first = max(0, n + 1 - RUNNING_DAYS)
-        # Before there are eleven days the ramp is shorter and ends at the same height.
-        weighted = [(one - first + 1, mean_f[one]) for one in range(first, n + 1)]
-        together = sum(weight for weight, _ in weighted)
-        warmth_f.append(sum(weight * mean for weight, mean in weighted) / together)
+        running_f = mean_f[max(0, n + 1 - RUNNING_DAYS) : n + 1]
+        # Before there are eleven days the ramp is shorter and begins at one too.
+        ramp = weights[: len(running_f)]
+        warmth_f.append(sum(map(mul, ramp, running_f)) / sum(ramp))
     return warmth_f

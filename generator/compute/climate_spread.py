@@ -37,8 +37,11 @@ def filled_f(values_f: Sequence[float | None]) -> list[float]:
     >>> filled_f([None, 40, None, None, 46, None])
     [40, 40, 42.0, 44.0, 46, 46]
     """
+    whole_f = [one for one in values_f if one is not None]
+    if len(whole_f) == len(values_f):
+        return whole_f
     known = [n for n, one in enumerate(values_f) if one is not None]
-    whole_f: list[float] = []
+    whole_f = []
     at = 0
     for n, one in enumerate(values_f):
         while at < len(known) and known[at] < n:

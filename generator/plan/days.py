@@ -13,12 +13,12 @@ ONE_DAY = datetime.timedelta(days=1)
 def comes_back(dates: DateRange, inside: Span) -> tuple[Span, ...]:
     """Return the days of a record that fall inside a span; `every_year` ones of any year."""
     if not dates.every_year:
-        return _common((dates.first, dates.last), inside)
+        return inside_of((dates.first, dates.last), inside)
     years = range(inside[0].year - dates.last.year - 1, inside[1].year - dates.first.year + 2)
     return tuple(
         span
         for by in years
-        for span in _common((moved(dates.first, by), moved(dates.last, by)), inside)
+        for span in inside_of((moved(dates.first, by), moved(dates.last, by)), inside)
     )
 
 
@@ -30,8 +30,9 @@ def moved(day: datetime.date, years: int) -> datetime.date:
         return day.replace(year=day.year + years, day=day.day - 1)
 
 
-def _common(one: Span, other: Span) -> tuple[Span, ...]:
-    first, last = max(one[0], other[0]), min(one[1], other[1])
+def inside_of(one: Span, inside: Span) -> tuple[Span, ...]:
+    """Return the days of a span that lie in another: one span or none."""
+    first, last = max(one[0], inside[0]), min(one[1], inside[1])
     return ((first, last),) if first <= last else ()
 
 

@@ -152,14 +152,14 @@ def _rent(
 def hired_jobs(plan: Plan, hire: Hire) -> tuple[Job, ...]:
     """Return the jobs of a hire that may and can still be done."""
     stopped = stopped_in(plan.findings)
+    steps: dict[str, set[str]] = {}
+    for one in hire.jobs:
+        steps.setdefault(one.planting, set()).update(one.steps)
     return tuple(
         job
         for job in plan.jobs
-        if not _left_out(job, stopped)
-        and any(
-            one.planting == job.planting_id and (ALL in one.steps or job.step.id in one.steps)
-            for one in hire.jobs
-        )
+        if not steps.get(job.planting_id, set()).isdisjoint((ALL, job.step.id))
+        and not _left_out(job, stopped)
     )
 
 

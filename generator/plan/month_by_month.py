@@ -1,15 +1,13 @@
-"""The season month by month: what is open, who else is on the ground, what must be ordered."""
+"""The season month by month: what is open and what must be ordered."""
 
 import datetime
 from dataclasses import dataclass
 from typing import Literal
 
-from generator.inventory.dates import DateRange
 from generator.plan.budget import Purchase, purchases
 from generator.plan.calendar import day_in_season
-from generator.plan.days import comes_back
 from generator.plan.job_days import LAST_OF_SEASON
-from generator.plan.model import Job, Plan, Span, UpkeepJob
+from generator.plan.model import Job, Plan, UpkeepJob
 
 ONE_DAY = datetime.timedelta(days=1)
 WELL_INTO_NEXT_MONTH = datetime.timedelta(days=32)
@@ -27,7 +25,7 @@ class InMonth:
 
 @dataclass(frozen=True, slots=True)
 class MonthOfWork:
-    """A month from `first` to `last` with its jobs, the dates kept in it, and what to order in it.
+    """A month from `first` to `last` with its jobs and what to order in it.
 
     The first month begins on the plan's day.
     """
@@ -35,7 +33,6 @@ class MonthOfWork:
     first: datetime.date
     last: datetime.date
     jobs: tuple[InMonth, ...]
-    kept: tuple[tuple[DateRange, Span], ...]
     orders: tuple[Purchase, ...]
 
 
@@ -53,7 +50,6 @@ def month_by_month(plan: Plan) -> tuple[MonthOfWork, ...]:
                 first,
                 last,
                 _jobs(plan, first, last),
-                _kept(plan, (first, last)),
                 tuple(one for one in orders if first <= _to_order(one, plan.as_of) <= last),
             )
         )
@@ -88,8 +84,3 @@ def _turn(
     if begins:
         return "begins"
     return "ends" if ends else "goes_on"
-
-
-def _kept(plan: Plan, month: Span) -> tuple[tuple[DateRange, Span], ...]:
-    spans = [(one, span) for one in plan.dates for span in comes_back(one, month)]
-    return tuple(sorted(spans, key=lambda entry: (entry[1], entry[0].id)))

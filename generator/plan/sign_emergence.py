@@ -38,12 +38,15 @@ def emergences(
     own = {(one.species, one.method): one for one in inventory.emergence}
     usual = usual_waits()
     found = []
+    by_soil: dict[float, SeasonSign | None] = {}  # the years are looked at once for each soil
     for ground in inventory.places():
         for planting in ground.plantings:
             for name in _grasses(planting):
                 soil, seen = soil_of(name), own.get((name, planting.method))
                 waits = (seen.fewest_days, seen.most_days) if seen is not None else usual
-                warm = _warm_soil(soil.value, inventory, every, normals)
+                if soil.value not in by_soil:
+                    by_soil[soil.value] = _warm_soil(soil.value, inventory, every, normals)
+                warm = by_soil[soil.value]
                 days = (
                     waited(warm, waits)
                     if warm is not None and planting.method == IN_GROUND

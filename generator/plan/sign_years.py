@@ -52,7 +52,10 @@ class Window:
 
     def missing(self, until: int) -> int:
         """Return how many days up to one lack a high or a low."""
-        pairs = zip(self.high_f[: until + 1], self.low_f[: until + 1], strict=True)
+        high_f, low_f = self.high_f[: until + 1], self.low_f[: until + 1]
+        if None not in high_f and None not in low_f:
+            return 0
+        pairs = zip(high_f, low_f, strict=True)
         return sum(high is None or low is None for high, low in pairs)
 
 

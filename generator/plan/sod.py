@@ -23,13 +23,18 @@ def sod_findings(
 
     `ever` are the jobs of every season and `stopped` the ids of those on which a stop stands.
     """
+    before_sowing: dict[tuple[str, str], list[JobAsked]] = {}
+    for one in ever:
+        if one.step.operation in KILLS and one.step.timing == "before_sowing":
+            before_sowing.setdefault((one.planting.id, one.plan.id), []).append(one)
     for sowing in asked:
         cover = sowing.ground.cover_now
         if sowing.step.operation != "sow" or states[sowing.job_id].is_settled:
             continue
         if cover is not None and cover.kind not in LIVING_SOD:
             continue
-        kills = [one for one in ever if _comes_before(one, sowing)]
+        of_planting = before_sowing.get((sowing.planting.id, sowing.plan.id), [])
+        kills = [one for one in of_planting if one.season <= sowing.season]
         if any(states[one.job_id].kind == "done" for one in kills):
             continue
         planned = [one for one in kills if states[one.job_id].is_ahead and _is_planned(one)]
@@ -38,15 +43,6 @@ def sod_findings(
         elif all(one.job_id in stopped for one in planned):
             where = cover.where if cover is not None else None
             yield finding(Caution.SOD_NOT_CLEARED, sowing.job_id, where)
-
-
-def _comes_before(kill: JobAsked, sowing: JobAsked) -> bool:
-    return (
-        (kill.planting.id, kill.plan.id) == (sowing.planting.id, sowing.plan.id)
-        and kill.step.operation in KILLS
-        and kill.step.timing == "before_sowing"
-        and kill.season <= sowing.season
-    )
 
 
 def _is_planned(kill: JobAsked) -> bool:

@@ -25,20 +25,18 @@ def tank_before_findings(
     What is logged already is judged as what the tank held last. Of jobs whose days overlap, or are
     not known, each may be the first.
     """
-    ahead = [one for one in ever if one.step.operation == SPRAY and states[one.job_id].is_ahead]
+    ahead = [
+        (one, _products(one, inventory))
+        for one in ever
+        if one.step.operation == SPRAY and states[one.job_id].is_ahead
+    ]
     for mine in asked:
         if mine.step.operation != SPRAY or states[mine.job_id].is_settled:
             continue
         going_in = {active for one in _products(mine, inventory) for active in _actives(one)}
-        before = [
-            (other, product, harm)
-            for other in ahead
-            if _may_come_before(other, mine)
-            for product in _products(other, inventory)
-            if (harm := harm_of(mine, [product], going_in)) is not None
-        ]
-        if before:
-            other, product, held = before[0]
+        first = _first_harm(mine, going_in, ahead)
+        if first is not None:
+            other, product, held = first
             assert mine.work is not None
             yield finding(
                 Caution.CLEAN_OUT_BETWEEN,
@@ -49,6 +47,23 @@ def tank_before_findings(
                 held=held,
                 other=f"{other.step.name}, {other.ground.name}",
             )
+
+
+def _first_harm(
+    mine: JobAsked, going_in: set[str], ahead: Iterable[tuple[JobAsked, list[Product]]]
+) -> tuple[JobAsked, Product, str] | None:
+    """Return the first spraying that may come before and would harm, with its product and how."""
+    harms: dict[str, str | None] = {}
+    for other, products in ahead:
+        if not _may_come_before(other, mine):
+            continue
+        for product in products:
+            if product.id not in harms:
+                harms[product.id] = harm_of(mine, [product], going_in)
+            harm = harms[product.id]
+            if harm is not None:
+                return other, product, harm
+    return None
 
 
 def _may_come_before(other: JobAsked, mine: JobAsked) -> bool:

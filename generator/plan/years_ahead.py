@@ -174,7 +174,7 @@ def every_year(plan: Plan) -> tuple[tuple[UpkeepJob, ...], ...]:
     groups: dict[tuple[str, str, str], list[UpkeepJob]] = {}
     for job in plan.upkeep:
         if job.season == plan.season:
-            key = (str(job.dates.opens), str(job.dates.closes), job.step.name)
+            key = (str(job.dates.opens), str(job.dates.closes), job.step.id)
             groups.setdefault(key, []).append(job)
     return tuple(tuple(jobs) for _, jobs in sorted(groups.items(), key=lambda entry: entry[0]))
 

@@ -1,6 +1,7 @@
 """Times whole builds from a cold start against plain `mkdocs build` of the same pages.
 
 Prints each value with its target and the machine; ends with 1 only where a ratio is missed.
+Planning from long weather and the builds of the demo property are timed against aims, and told.
 """
 
 import datetime
@@ -21,10 +22,19 @@ from generator.book.model import Book  # noqa: E402 - after the path above
 from generator.inventory.load import load_inventory  # noqa: E402 - after the path above
 from generator.plan.build import make_plan  # noqa: E402 - after the path above
 from generator.site.stage import stage  # noqa: E402 - after the path above
+from tests.bench.planning import (  # noqa: E402 - after the path above
+    PLANTINGS,
+    YEARS,
+    compare_planning,
+    told,
+    weathered_property,
+)
+from tests.book.sites import DEMO, demo_readers  # noqa: E402 - after the path above
 from tests.properties import SEASON, make_property  # noqa: E402 - after the path above
 
 RUNS = 5
 SEED = 2027
+DEMO_AIM_S = 3.0
 # Pages of the book: the most that our whole build may take of plain MkDocs' time.
 TARGETS = {100: 0.60, 300: 0.45}
 AS_OF = datetime.date(2026, 8, 20)
@@ -107,6 +117,34 @@ def compare_check(work: Path) -> None:
     print(f"  python -c pass      {_spread(starts)}")
 
 
+def compare_weather(work: Path) -> None:
+    """Print what reading takes without weather and with it; there is no target."""
+    print(f"\nreading {PLANTINGS[0]} screens without weather and with it (no target)")
+    for years in (0, YEARS[0], YEARS[-1]):
+        folder = weathered_property(work / f"weather-{years}", PLANTINGS[0], years)
+        checks = [seconds("-m", "generator", "check", str(folder)) for _ in range(RUNS)]
+        print(f"  {years:3d} years           {_spread(checks)}")
+
+
+def compare_demo(work: Path) -> None:
+    """Print what the books of the demo property take, one by one and together."""
+    readers = demo_readers()
+    print(f"\nbooks of the demo property, cold processes, median of {RUNS}")
+    for reader in readers:
+        _demo_build(work, reader, ("--for", reader), DEMO_AIM_S)
+    _demo_build(work, "all of them", (), DEMO_AIM_S * len(readers))
+
+
+def _demo_build(work: Path, name: str, choice: tuple[str, ...], aim: float) -> None:
+    build = ("-m", "generator", "build", str(DEMO), *choice)
+    times = [
+        seconds(*build, "--out", str(work / f"demo-{name.replace(' ', '-')}-{run}"))
+        for run in range(RUNS)
+    ]
+    middle = statistics.median(times)
+    print(f"  {name:19s} {_spread(times)}  aim at most {aim:g} s: {told(middle, aim)}")
+
+
 def machine() -> str:
     """What this runs on: processor, cores, system, Python."""
     model = platform.processor() or platform.machine()
@@ -126,6 +164,9 @@ def main() -> int:
     with tempfile.TemporaryDirectory() as work:
         met = [compare(pages, Path(work)) for pages in TARGETS]
         compare_check(Path(work))
+        compare_weather(Path(work))
+        compare_planning(Path(work), ENVIRONMENT)
+        compare_demo(Path(work))
     return 0 if all(met) else 1
 
 

@@ -1,14 +1,18 @@
 """The page of now on the day of the device: every job stands where the plan of that day has it."""
 
 import datetime
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 
 import pytest
 from playwright.sync_api import Browser, Page
 
 from generator.inventory.load import load_inventory
+from generator.inventory.schema import Inventory
 from generator.plan.build import make_plan
-from tests.book.sites import DEMO, Site
+from generator.plan.model import Plan, Span
+from generator.plan.readers import seen_by
+from tests.book.reading import read
+from tests.book.sites import DEMO, Site, demo_readers
 from tests.browser.visits import PHONE, listening_page
 
 DAYS = 366
@@ -29,14 +33,22 @@ def _days(step: int) -> Iterator[datetime.date]:
     yield from (first + datetime.timedelta(days=number) for number in range(0, DAYS, step))
 
 
-def _compare(browser: Browser, site: Site, step: int) -> None:
+def _plan_on(inventory: Inventory, reader: str, season: int, day: datetime.date) -> Plan:
+    """The plan of a day as a reader sees it."""
+    plan = make_plan(inventory, season, day, as_of_typed=True)
+    others = {one.id: one for one in inventory.readers}
+    return seen_by(plan, others[reader]) if reader in others else plan
+
+
+def _compare(browser: Browser, site: Site, reader: str, step: int) -> set[str]:
+    """Compare every state the page shows, and return the states that were met."""
     inventory = load_inventory(DEMO).inventory
     assert inventory is not None
     faults: list[str] = []
     kinds = set()
     with listening_page(browser, PHONE, faults) as page:
         for day in _days(step):
-            plan = make_plan(inventory, site.plan.season, day, as_of_typed=True)
+            plan = _plan_on(inventory, reader, site.plan.season, day)
             jobs = (*plan.jobs, *plan.upkeep)
             states = {one.id: one.state.kind for one in jobs}
             _opened_on(page, site, day)
@@ -51,16 +63,65 @@ def _compare(browser: Browser, site: Site, step: int) -> None:
             assert to_do <= shown.keys(), day
             kinds |= set(shown.values())
     assert faults == []
-    assert kinds >= {"open", "waiting", "missed"}
+    return kinds
 
 
-def test_states_of_some_days_are_the_plan_s(browser: Browser, demo_sites: dict[str, Site]) -> None:
-    _compare(browser, demo_sites["owner"], EVERY)
+@pytest.mark.parametrize("reader", demo_readers())
+def test_states_of_some_days_are_the_plan_s(
+    browser: Browser, demo_sites: dict[str, Site], reader: str
+) -> None:
+    kinds = _compare(browser, demo_sites[reader], reader, EVERY)
+    assert kinds >= {"waiting", "missed"}
+    assert "open" in kinds or reader != "owner"
 
 
 @pytest.mark.long
-def test_states_of_366_days_are_the_plan_s(browser: Browser, demo_sites: dict[str, Site]) -> None:
-    _compare(browser, demo_sites["owner"], 1)
+@pytest.mark.parametrize("reader", demo_readers())
+def test_states_of_366_days_are_the_plan_s(
+    browser: Browser, demo_sites: dict[str, Site], reader: str
+) -> None:
+    kinds = _compare(browser, demo_sites[reader], reader, 1)
+    assert kinds >= {"open", "waiting", "missed"}
+
+
+def test_a_partner_is_told_on_the_day_that_others_are_out(
+    browser: Browser, demo_sites: dict[str, Site]
+) -> None:
+    site = demo_sites["hunting-partner"]
+    assert site.plan.others_out
+    spans = [span for one in site.plan.others_out for span in one.spans]
+    with listening_page(browser, PHONE, []) as page:
+        for first, last in spans:
+            for day in (max(first, site.plan.as_of), last):
+                on = [one for one in site.plan.others_out if _holds(one.spans, day)]
+                _opened_on(page, site, day)
+                shown = page.locator("#today .kept > li:visible")
+                assert shown.count() == len(on), day
+        quiet = next(day for day in _days(1) if not _holds(spans, day))
+        _opened_on(page, site, quiet)
+        assert not page.locator("#today .keeping").is_visible()
+
+
+def _holds(spans: Iterable[Span], day: datetime.date) -> bool:
+    return any(first <= day <= last for first, last in spans)
+
+
+def test_others_read_of_their_own_work_alone(demo_sites: dict[str, Site]) -> None:
+    for reader in demo_readers()[1:]:
+        site = demo_sites[reader]
+        plan = site.plan
+        page = read(site.pages()["now.html"])
+        told = {one.attributes["data-job"] for one in page.walk() if "data-job" in one.attributes}
+        open_to_them = {one.id for one in plan.jobs if not one.state.is_settled}
+        open_to_them |= {one.id for one in plan.upkeep if one.state.is_ahead}
+        assert told == open_to_them
+        sheets = {f"work/{one.address}.html" for one in plan.jobs}
+        sheets |= {f"work/{one.address}.html" for one in plan.upkeep}
+        (article,) = page.all("article")
+        links = {one.attributes.get("href", "") for one in article.all("a")}
+        linked = {one for one in links if one.startswith("work/")}
+        assert linked
+        assert linked <= sheets
 
 
 def test_the_first_to_close_stands_first(browser: Browser, demo_sites: dict[str, Site]) -> None:
@@ -93,6 +154,18 @@ def test_a_clock_before_the_plan_and_one_after_the_season_are_told(
         assert not page.locator("#today [data-group=open]").is_visible()
         _opened_on(page, demo_sites["owner"], datetime.date(2027, 9, 1))
         assert page.locator("#today .late").is_visible()
+
+
+def test_a_day_with_nothing_to_do_says_so(browser: Browser, demo_sites: dict[str, Site]) -> None:
+    site = demo_sites["hired-driller"]
+    opens = [job.dates.opens for job in site.plan.jobs]
+    with listening_page(browser, PHONE, []) as page:
+        _opened_on(page, site, datetime.date(2026, 12, 1))
+        assert datetime.date(2026, 12, 31) < min(day for day in opens if day is not None)
+        assert page.locator("#today .idle").is_visible()
+        _opened_on(page, site, datetime.date(2027, 5, 6))
+        assert not page.locator("#today .idle").is_visible()
+        assert page.locator("#today [data-group=open]").is_visible()
 
 
 def test_without_scripts_the_months_are_read(browser: Browser, demo_sites: dict[str, Site]) -> None:

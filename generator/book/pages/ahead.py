@@ -29,14 +29,14 @@ def ahead_page(plan: Plan) -> Written:
     """Return the plan's season and the four after it, one section a season."""
     seasons = years_ahead(plan)
     acres = tuple(one.acres for one in seasons)
-    steps = {job.step.name for one in seasons for job in one.jobs}
+    steps = dict.fromkeys(job.step.name for one in seasons for job in one.jobs)
     return from_template(
         plan,
         "ahead.md",
         AHEAD,
         SEASONS,
         "ahead",
-        ["years ahead", "next seasons", "five seasons", *sorted(steps)],
+        ["years ahead", "next seasons", "five seasons", *steps],
         seasons=[(one, _work(plan, one)) for one in seasons],
         acres_picture=acres_picture(acres),
         ages=[

@@ -18,13 +18,14 @@ from generator.book.pages.written import (
 )
 from generator.plan.calendar import day_in_season
 from generator.plan.cautions import Caution
-from generator.plan.days import comes_back
+from generator.plan.days import comes_back, inside_of
 from generator.plan.job_days import FIRST_OF_SEASON, LAST_OF_SEASON
 from generator.plan.model import Job, Plan, Span
 from generator.plan.month_by_month import MonthOfWork, Turn, month_by_month
 from generator.plan.work_groups import WORK_GROUPS
 
 NOW, YEAR = "Now, month by month", "The year"
+A_YEAR = datetime.timedelta(days=365)
 KEEP_OUT = Caution.KEEP_OUT.value.code
 
 
@@ -39,11 +40,24 @@ class BandRow:
     picture: Markup
 
 
+@dataclass(frozen=True, slots=True)
+class Kept:
+    """Dates to keep in mind: their kind and where they hold in words, and their days."""
+
+    kind: str
+    where: str
+    spans: tuple[Span, ...]
+    note: str | None = None
+
+
 def now_page(plan: Plan) -> Written:
-    """Return what is open, what must rest, and the months to come with their work."""
+    """Return what is open, what must rest, and the months to come with their work.
+
+    Every reader has their own: the jobs they see, and a partner the days when others are out.
+    """
     listed = {one[0].id: one for one in everything_to_do(plan)}
     months = month_by_month(plan)
-    today = (plan.as_of, plan.as_of)
+    within_a_year = _kept_in(plan, (plan.as_of, plan.as_of + A_YEAR))
     return from_template(
         plan,
         "now.md",
@@ -56,22 +70,55 @@ def now_page(plan: Plan) -> Written:
             lambda one: one[0].state,
         ),
         resting=[
-            (one, KINDS[one.kind], span) for one in plan.dates for span in comes_back(one, today)
+            (one, last) for one in within_a_year for first, last in one.spans if first == plan.as_of
         ],
         kept_out=[(one, subject_of(plan, one)) for one in plan.findings if one.code == KEEP_OUT],
-        months=[(one, _turns(one, listed)) for one in months],
+        months=_months(plan, months, listed),
         every=[
             (*one, _days(_not_on(one))) for one in listed.values() if not one[0].state.is_settled
         ],
-        kept=[
-            (one, KINDS[one.kind], _days(spans))
-            for one in plan.dates
-            if (spans := comes_back(one, (plan.as_of, _season(plan)[1])))
-        ],
+        kept=[(one, _days(one.spans)) for one in _kept_in(plan, (plan.as_of, _season(plan)[1]))],
         last_day=_season(plan)[1],
-        kinds=KINDS,
-        placed=placed(plan),
     )
+
+
+def _months(
+    plan: Plan, months: Iterable[MonthOfWork], listed: dict[str, Listed]
+) -> list[tuple[MonthOfWork, list[tuple[list[Listed], Turn]], list[tuple[Kept, Span]]]]:
+    """Return the months with their jobs and dates; quiet ones are for the owner alone."""
+    found = [
+        (one, _turns(one, listed), _by_days(_kept_in(plan, (one.first, one.last))))
+        for one in months
+    ]
+    return [one for one in found if plan.reader == "owner" or one[1] or one[2]]
+
+
+def _kept_in(plan: Plan, inside: Span) -> list[Kept]:
+    """Return the dates that a reader keeps and that fall inside a span, in the plan's order.
+
+    The owner has all of them. A partner has the days when others are out; others have none, and
+    read on each sheet who may be there.
+    """
+    told = placed(plan)
+    own = [
+        Kept(KINDS[one.kind], told(one.places), comes_back(one, inside), one.note)
+        for one in plan.dates
+    ]
+    others = [
+        Kept(KINDS[one.kind], told(one.on) or "all the ground", _inside(one.spans, inside))
+        for one in plan.others_out
+    ]
+    return [one for one in (*own, *others) if one.spans]
+
+
+def _inside(spans: Iterable[Span], inside: Span) -> tuple[Span, ...]:
+    return tuple(part for one in spans for part in inside_of(one, inside))
+
+
+def _by_days(kept: Iterable[Kept]) -> list[tuple[Kept, Span]]:
+    """Return each span of dates with them, the first to begin first."""
+    found = [(one, span) for one in kept for span in one.spans]
+    return sorted(found, key=lambda entry: entry[1])
 
 
 def _days(spans: Iterable[Span]) -> Markup:

@@ -74,6 +74,7 @@ addEventListener("DOMContentLoaded", () => {
   list(section, "open", open, day);
   list(section, "asks", jobs.filter((one) => one.state === "waiting" && one.job.asks), day);
   list(section, "next", next, day);
+  section.querySelector(".idle").hidden = !!section.querySelector("[data-group]:not([hidden])");
   for (const row of section.querySelectorAll(".kept > li")) {
     row.hidden = !within(row.dataset.days.split(" "), day);
   }

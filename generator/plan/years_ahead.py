@@ -144,7 +144,7 @@ def _screens(plan: Plan, season: int, day: datetime.date) -> tuple[ScreenAhead, 
         grown = stands.get(place.id)
         known = [one for one in growing(plan, place) if grown and one.planting is grown.planting]
         heights = heights_on(known[0], day, CAREFUL) if known else None
-        lasts = not known or bool(known[0].growth.later_grown)
+        lasts = not known or known[0].growth.lives_on
         too_young = grown is not None and grown.year == 1 and lasts
         found.append(ScreenAhead(place, grown, heights, too_young))
     return tuple(found)

@@ -139,7 +139,7 @@ def test_heights_of_the_fall_are_those_of_each_season_of_growth() -> None:
     assert [one.too_young for one in lane] == [True, False, False, False, False]
     heights = [one.heights.by_curve for one in lane if one.heights]
     assert [n["low"].value for n in heights] == [6, 36, 36, 36, 36]
-    assert [n["typical"].value for n in heights] == [24, 48, 72, 72, 72]
+    assert [n["typical"].value for n in heights] == [24, 48, 60, 60, 60]
 
 
 def test_yearly_upkeep_of_a_planting_begins_in_its_third_season_and_comes_back() -> None:

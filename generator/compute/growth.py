@@ -91,17 +91,17 @@ def pull_fraction(measured_in: float, expected_in: float) -> float:
     return measured_in / expected_in
 
 
-def held_pull_fraction(pull_fraction: float, measured_in: float, full_in: float) -> float:
-    """How far the low curve is pulled: up to what was measured and no further.
+def held_in(height_in: float, measured_in: float, full_in: float) -> float:
+    """Height that was pulled up, held to the taller of what was measured and a full height.
 
-    Formula: min(pull_fraction, max(1, measured_in / full_in))
-    Valid for: full_in above 0
+    Formula: min(height_in, max(measured_in, full_in))
+    Valid for: heights at least 0
     Source: a tall stand early in summer may only be early (source key common_practice)
 
-    >>> held_pull_fraction(2, 45, 36)
-    1.25
+    >>> held_in(80, 45, 36)
+    45
     """
-    return min(pull_fraction, max(1, measured_in / full_in))
+    return min(height_in, max(measured_in, full_in))
 
 
 def later_pull_fraction(pull_fraction: float) -> float:
@@ -155,11 +155,11 @@ PULL = Formula(
     "Measured against typical",
     "common_practice",
 )
-HELD_PULL = Formula(
-    held_pull_fraction,
-    "fraction",
-    "min(pull_fraction, max(1, measured_in / full_in))",
-    "Measured against typical, held to what was measured",
+HELD = Formula(
+    held_in,
+    "in",
+    "min(height_in, max(measured_in, full_in))",
+    "Height, held to what was measured",
     "common_practice",
 )
 LATER_PULL = Formula(

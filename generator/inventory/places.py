@@ -209,7 +209,7 @@ class PlantedGround(Record):
     contract: str | None = text("page", "contract the ground is under, or none")
     soil: str | None = choice(
         "page",
-        "how well things grow on its soil: good, ordinary, or poor, as where it is left out",
+        "how things grow on its soil: good, ordinary or poor; poor where left out",
         "good",
         "ordinary",
         "poor",

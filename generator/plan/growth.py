@@ -13,28 +13,25 @@ from generator.compute.growth import (
     CUT_IN_WINTER,
     GROWING,
     GROWN,
-    HELD_PULL,
+    HELD,
     LATER_PULL,
     PULL,
     REGROWN,
     WINTERED,
 )
 from generator.inventory.log import LogEntry
-from generator.inventory.places import Planting, SownSeed
-from generator.plan.grown import grown_in
-from generator.plan.model import Place, Plan
-from generator.reference.growth import (
-    CURVES,
-    Curve,
-    Growth,
-    kind_growth,
-    on_soil,
-    species_growth,
+from generator.plan.growing import (
+    FIRST_MONTH_OF_GROWTH,
+    Growing,
+    growing_year,
+    standing_growth,
 )
+from generator.plan.model import Plan
+from generator.reference.growth import CURVES, Curve
 from generator.working import Figure, Given, Quantity, Reference
 
 ONE_DAY = datetime.timedelta(days=1)
-FIRST_MONTH_OF_GROWTH, FIRST_MONTH_OF_WINTER = 5, 12
+FIRST_MONTH_OF_WINTER = 12
 HUNTED_DAYS = ((11, 15), (1, 15))
 UNPULLED = Reference("pull_fraction", 1.0, "fraction", "arithmetic", "nothing measured")
 NOTHING_GROWN = Reference("grown_fraction", 0.0, "fraction", "arithmetic", "before growth begins")
@@ -42,23 +39,11 @@ BURNT_TO = Reference("cut_in", 0.0, "in", "arithmetic", "burnt to the ground")
 
 
 @dataclass(frozen=True, slots=True)
-class Growing:
-    """A planting whose growth is known: its place, its season, what was measured, cut, burnt.
+class Pull:
+    """How far the curves are pulled, and the measured height that pulls them."""
 
-    `kind` is how the seed that counts grows, `growth` what is counted on of it on the place's soil.
-    """
-
-    place: Place
-    planting: Planting
-    seed: SownSeed
-    kind: Growth
-    growth: Growth
-    measured: tuple[LogEntry, ...]
-    cut: tuple[LogEntry, ...]
-
-    def year_of(self, day: datetime.date) -> int:
-        """Return the season of growth that a day shows, from 1; 0 and less before the first."""
-        return _growing_year(day) - self.planting.season + 1
+    figure: Quantity
+    measured_in: Given
 
 
 @dataclass(frozen=True, slots=True)
@@ -68,57 +53,6 @@ class Heights:
     day: datetime.date
     year: int
     by_curve: dict[Curve, Quantity]
-
-
-def growing(plan: Plan, place: Place) -> tuple[Growing, ...]:
-    """Return the plantings of a place whose growth is known, by their season."""
-    plantings = place.typed.plantings if place.typed is not None else ()
-    found = (_growing(plan, place, one) for one in sorted(plantings, key=lambda one: one.season))
-    return tuple(one for one in found if one is not None)
-
-
-def _growing(plan: Plan, place: Place, planting: Planting) -> Growing | None:
-    """Return how a planting grows: of a mixture as what is sown of the least height in the end."""
-    soil = place.typed.soil if place.typed is not None else None
-    sown = [
-        (seed, kind, on_soil(kind, unknown, soil))
-        for seed in planting.seed
-        if (kind := _kind(plan, seed)) is not None
-        if (unknown := species_growth(seed.species)) is not None
-    ]
-    if not sown:
-        return None
-    seed, kind, growth = min(sown, key=lambda one: _least(one[2]))
-    return Growing(
-        place,
-        planting,
-        seed,
-        kind,
-        growth,
-        tuple(e for e in plan.entries if e.measured and e.measured.planting == planting.id),
-        tuple(e for e in plan.entries if _cuts(e, planting.id)),
-    )
-
-
-def _kind(plan: Plan, seed: SownSeed) -> Growth | None:
-    lot = next((one for one in plan.lots if one.id == seed.lot), None)
-    if lot is None:
-        return species_growth(seed.species)
-    return kind_growth(seed.species, lot.ecotype, lot.tag.variety)
-
-
-def _least(growth: Growth) -> tuple[float, float]:
-    full = growth.full[-1]
-    return (full["low"].value, full["typical"].value)
-
-
-def _cuts(entry: LogEntry, planting_id: str) -> bool:
-    """Return whether an entry mows or burns the whole of a planting, to a height that is known."""
-    if entry.job is None or entry.job.planting != planting_id:
-        return False
-    if entry.burned is not None:
-        return entry.burned.part is None and entry.job.area_ac is None
-    return entry.mowed is not None and entry.mowed.cut_height_in is not None
 
 
 def heights_on(one: Growing, day: datetime.date, curves: tuple[Curve, ...]) -> Heights | None:
@@ -137,45 +71,74 @@ def _standing(one: Growing, day: datetime.date, curve: Curve, base: str) -> Quan
     year = one.year_of(day)
     if _is_winter(day):
         return _left_in_winter(one, day, curve, base)
-    new = _growth(one, day, curve, base)
+    new = _growth(one, day, curve, base, day)
     if day.month < FIRST_MONTH_OF_WINTER and year > 1 and not _cut_since(one, day):
-        old = _wintered(one, year - 1, curve, f"{base}/old")
+        old = _wintered(one, year - 1, curve, f"{base}/old", day)
         return old if old.value > new.value else new
     return new
 
 
 def _left_in_winter(one: Growing, day: datetime.date, curve: Curve, base: str) -> Quantity:
     """Return what stands on a day of winter: less than the winter's share where it was cut."""
-    standing = _wintered(one, one.year_of(day), curve, base)
-    first = datetime.date(_growing_year(day), FIRST_MONTH_OF_WINTER, 1)
-    cuts = [entry for entry in one.cut if first <= entry.done_on <= day]
+    standing = _wintered(one, one.year_of(day), curve, base, day)
+    cuts = _cuts_of_winter(one, day)
     if not cuts:
         return standing
     lowest = min((_cut_to(entry) for entry in cuts), key=lambda cut: cut.value)
     return CUT_IN_WINTER(f"{base}/{curve}_left_in", cut_in=lowest, height_in=standing)
 
 
+def _cuts_of_winter(one: Growing, day: datetime.date) -> list[LogEntry]:
+    first = datetime.date(growing_year(day), FIRST_MONTH_OF_WINTER, 1)
+    return [entry for entry in one.cut if first <= entry.done_on <= day]
+
+
 def _is_winter(day: datetime.date) -> bool:
     return day.month == FIRST_MONTH_OF_WINTER or day.month < FIRST_MONTH_OF_GROWTH
 
 
-def _wintered(one: Growing, year: int, curve: Curve, base: str) -> Quantity:
-    end = datetime.date(one.planting.season + year - 1, 11, 30)
+def _wintered(one: Growing, year: int, curve: Curve, base: str, day: datetime.date) -> Quantity:
+    """Return what winter leaves of a season's growth, as it is known on a day."""
+    height = _growth(one, _end_of(one, year), curve, base, day)
+    return _share_of(one, height, curve, base)
+
+
+def _share_of(one: Growing, height: Quantity, curve: Curve, base: str) -> Quantity:
     share: Figure = one.planting.winter_share_fraction or one.growth.winter[curve]
-    return WINTERED(
-        f"{base}/{curve}_wintered_in",
-        height_in=_growth(one, end, curve, base),
-        winter_share_fraction=share,
-    )
+    return WINTERED(f"{base}/{curve}_wintered_in", height_in=height, winter_share_fraction=share)
+
+
+def _end_of(one: Growing, year: int) -> datetime.date:
+    """Return the last day on which the full height of a season of growth stands."""
+    return datetime.date(one.planting.season + year - 1, 11, 30)
 
 
 def _growth(
-    one: Growing, day: datetime.date, curve: Curve, base: str, pull: Figure | None = None
+    one: Growing, day: datetime.date, curve: Curve, base: str, known_on: datetime.date
 ) -> Quantity:
-    """Return the height of this year's growth, cut and pulled as the log has it."""
+    """Return the height of this year's growth, cut and pulled as the log has it.
+
+    Pulled up, the low curve is held to its full height or to what was measured, and the others to
+    what the kind reaches on good ground: an early stand need not become a taller one.
+    """
+    pull = _pull(one, one.year_of(day), known_on)
+    if pull is None:
+        return _pulled(one, day, curve, base, UNPULLED)
+    height = _pulled(one, day, curve, base, pull.figure)
+    if pull.figure.value <= 1:
+        return height
+    most = one.growth if curve == "low" else one.kind
+    return HELD(
+        f"{base}/{curve}_held_in",
+        height_in=height,
+        measured_in=pull.measured_in,
+        full_in=most.full_in(one.year_of(day), "low" if curve == "low" else "high"),
+    )
+
+
+def _pulled(one: Growing, day: datetime.date, curve: Curve, base: str, pulled: Figure) -> Quantity:
     full = one.growth.full_in(one.year_of(day), curve)
     grown = _grown(one, day, f"{base}/{curve}")
-    pulled = pull if pull is not None else _pull(one, day, curve)
     cut = _last_cut(one, day)
     if cut is None:
         return GROWING(
@@ -197,7 +160,7 @@ def _growth(
 
 def _grown(one: Growing, day: datetime.date, base: str) -> Figure:
     """Return the part of its year's growth that a planting has on a day."""
-    calendar_year = _growing_year(day)
+    calendar_year = growing_year(day)
     listed = [
         (datetime.date(calendar_year, *by.month_day), by.fraction)
         for by in one.growth.grown(one.year_of(day))
@@ -216,52 +179,45 @@ def _grown(one: Growing, day: datetime.date, base: str) -> Figure:
     return listed[-1][1]
 
 
-def _growing_year(day: datetime.date) -> int:
-    return day.year if day.month >= FIRST_MONTH_OF_GROWTH else day.year - 1
-
-
 def _days(first: datetime.date, last: datetime.date) -> Reference:
     words = f"from {first.isoformat()} to {last.isoformat()}"
     return Reference("days_between_days", float((last - first).days), "days", "arithmetic", words)
 
 
-def _pull(one: Growing, day: datetime.date, curve: Curve) -> Figure:
-    """Return how the last measuring before a day pulls a curve, half of it in later seasons.
+def _pull(one: Growing, year: int, known_on: datetime.date) -> Pull | None:
+    """Return how the last measuring that is known on a day pulls the curves of a season of growth.
 
-    The low curve is pulled up no further than to what was measured.
+    What was measured in a season before counts by half.
     """
     for entry in sorted(one.measured, key=lambda found: found.done_on, reverse=True):
-        year = one.year_of(entry.done_on)
-        if entry.done_on > day or year < 1 or not one.growth.grown(year):
+        measured_year = one.year_of(entry.done_on)
+        if entry.done_on > known_on or not 1 <= measured_year <= year:
+            continue
+        if not one.growth.grown(measured_year):
             continue
         assert entry.measured is not None
         expected = _expected(one, entry.done_on)
         if expected is None:
             continue
+        measured = entry.measured.height_in
         base = f"height/{one.planting.id}/{entry.id}"
-        pull = PULL(
-            f"{base}/pull_fraction",
-            measured_in=entry.measured.height_in,
-            expected_in=expected,
-        )
-        if curve == "low":
-            base = f"{base}/low"
-            pull = HELD_PULL(
-                f"{base}/pull_fraction",
-                pull_fraction=pull,
-                measured_in=entry.measured.height_in,
-                full_in=one.growth.full_in(year, "low"),
-            )
-        if year == one.year_of(day):
-            return pull
-        return LATER_PULL(f"{base}/later_pull_fraction", pull_fraction=pull)
-    return UNPULLED
+        pull = PULL(f"{base}/pull_fraction", measured_in=measured, expected_in=expected)
+        if measured_year == year:
+            return Pull(pull, measured)
+        return Pull(LATER_PULL(f"{base}/later_pull_fraction", pull_fraction=pull), measured)
+    return None
 
 
 def _expected(one: Growing, day: datetime.date) -> Quantity | None:
-    """Return the typical height of a day of growth, not pulled; None where there is none."""
+    """Return the typical height of a day, not pulled; None where there is none to measure by."""
     base = f"height/{one.planting.id}/{day.isoformat()}/expected"
-    expected = _growth(one, day, "typical", base, UNPULLED)
+    if _is_winter(day):
+        if _cuts_of_winter(one, day):
+            return None
+        full = _pulled(one, _end_of(one, one.year_of(day)), "typical", base, UNPULLED)
+        expected = _share_of(one, full, "typical", base)
+    else:
+        expected = _pulled(one, day, "typical", base, UNPULLED)
     return expected if expected.value > 0 else None
 
 
@@ -277,7 +233,7 @@ def _last_cut(one: Growing, day: datetime.date) -> LogEntry | None:
 
 def _cut_since(one: Growing, day: datetime.date) -> bool:
     """Return whether last year's stems are gone: cut or burnt since they stopped growing."""
-    stood = datetime.date(_growing_year(day) - 1, 9, 1)
+    stood = datetime.date(growing_year(day) - 1, 9, 1)
     return any(stood <= entry.done_on <= day for entry in one.cut)
 
 
@@ -329,12 +285,6 @@ def told_heights(plan: Plan, one: Growing) -> tuple[Heights, ...]:
     days = (day for season in (first, first + 1) for day in told_days(season))
     ahead = (day for day in days if day >= plan.as_of)
     return tuple(found for day in ahead if (found := heights_on(one, day, CURVES)) is not None)
-
-
-def standing_growth(plan: Plan, place: Place) -> tuple[Growing, ...]:
-    """Return the planting of a place whose heights a page tells: what stands in the season."""
-    stands = {one.planting.id for one in grown_in(plan, plan.season)}
-    return tuple(one for one in growing(plan, place) if one.planting.id in stands)
 
 
 def height_numbers(plan: Plan) -> list[Quantity]:

@@ -8,7 +8,8 @@ from dataclasses import dataclass
 from typing import Literal
 
 from generator.inventory.places import Screen
-from generator.plan.growth import Growing, Heights, is_hunted, standing_growth, told_heights
+from generator.plan.growing import Growing, standing_growth
+from generator.plan.growth import Heights, is_hunted, told_heights
 from generator.plan.model import Place, Plan
 from generator.units import convert
 from generator.working import Given

@@ -12,8 +12,9 @@ from generator.compute.buying import TOTAL_COUNT
 from generator.inventory.money import CostShare
 from generator.inventory.places import Screen
 from generator.plan.asked import JobAsked
+from generator.plan.growing import growing
 from generator.plan.grown import SEASONS_SHOWN, Grown, SeasonAcres, acres_in, grown_in
-from generator.plan.growth import Heights, growing, heights_on
+from generator.plan.growth import Heights, heights_on
 from generator.plan.items import StockItem
 from generator.plan.model import Job, JobAhead, JobState, Place, Plan, UpkeepJob
 from generator.plan.work_groups import WORK_GROUPS

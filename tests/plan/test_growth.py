@@ -12,7 +12,8 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from generator.plan.build import make_plan
-from generator.plan.growth import Growing, growing, heights_on, standing_growth
+from generator.plan.growing import Growing, growing, standing_growth
+from generator.plan.growth import heights_on
 from generator.plan.model import Plan
 from generator.reference.growth import CURVES, species_growth
 from tests.plan.planned import inventory_of
@@ -113,20 +114,44 @@ def test_a_measured_height_is_on_the_typical_curve_of_its_day_and_pulls_the_othe
     )
 
 
-def test_a_tall_stand_early_in_summer_pulls_the_low_curve_no_further_than_itself() -> None:
+def test_a_tall_stand_early_in_summer_pulls_no_curve_out_of_reach() -> None:
     """By hand, year 3: 0.3 of 60 in, 18 in, are typical on 1 July. 40 in is 2.22 times that.
 
     Pulled by so much, the low 36 in would promise 80 in at the end of August; only 40 were seen.
-    Measured at 30 in, 1.67 times, it stays at its 36: less than that was never promised.
+    The typical 60 in would come to 133; the kind reaches 90 on good ground. Measured at 30 in, 1.67
+    times, the low curve stays at its 36: less was never promised.
     """
     tall = grown(measured("2029-07-01", 40))
-    assert inches(tall, DAY(2029, 8, 31), "low") == pytest.approx(40)
-    assert inches(tall, DAY(2029, 8, 31), "typical") == pytest.approx(60 * 40 / 18)
-    assert inches(tall, DAY(2030, 8, 31), "low") == pytest.approx(36 * (1 + 40 / 36) / 2)
+    assert inches(tall, DAY(2029, 7, 1), "low") == pytest.approx(36 * 0.3 * 40 / 18)
+    ends = [inches(tall, DAY(2029, 8, 31), curve) for curve in CURVES]
+    assert ends == pytest.approx([40, 90, 90])
+    assert inches(tall, DAY(2030, 8, 31), "low") == pytest.approx(40)
     less = grown(measured("2029-07-01", 30))
     assert inches(less, DAY(2029, 8, 31), "low") == pytest.approx(36)
-    late = grown(measured("2029-08-31", 90))
-    assert inches(late, DAY(2029, 8, 31), "low") == pytest.approx(36 * 90 / 60)
+    late = grown(measured("2029-08-31", 100))
+    ends = [inches(late, DAY(2029, 8, 31), curve) for curve in CURVES]
+    assert ends == pytest.approx([36 * 100 / 60, 100, 100])
+
+
+def test_a_height_measured_in_winter_is_held_against_what_winter_leaves() -> None:
+    """By hand, year 3: 0.85 of 60 in, 51 in, are typical in January; so much pulls nothing.
+
+    40.8 in is 0.8 of it, and the season after keeps half of that lag: 0.9 of 60 in is 54 in. What
+    was mown that winter tells nothing of the next summer.
+    """
+    one = grown(measured("2030-01-15", 51))
+    assert inches(one, DAY(2030, 1, 15), "typical") == pytest.approx(51)
+    assert inches(one, DAY(2030, 8, 31), "typical") == pytest.approx(60)
+    less = grown(measured("2030-01-15", 40.8))
+    assert inches(less, DAY(2030, 1, 16), "low") == pytest.approx(36 * 0.6 * 0.8)
+    assert inches(less, DAY(2030, 8, 31), "typical") == pytest.approx(54)
+    cut = {"done_on": "2030-01-10", "job": {"planting": "lane-27", "step": "upkeep_mowing"}}
+    mown = grown(
+        cut | {"mowed": {"cut_height_in": 8}},
+        measured("2030-01-15", 8),
+        upkeep="established_screen_upkeep",
+    )
+    assert inches(mown, DAY(2030, 8, 31), "typical") == pytest.approx(60)
 
 
 def test_mowing_sets_it_back_and_it_grows_on() -> None:

@@ -13,7 +13,6 @@ from generator.inventory.load import load_inventory
 from generator.inventory.schema import Inventory
 from generator.plan.build import make_plan
 from generator.plan.calendar import day_in_season
-from generator.plan.growth import growing
 from generator.plan.model import Plan
 from generator.plan.numbers import numbers_of
 from generator.plan.readers import seen_by
@@ -135,16 +134,13 @@ def test_heights_of_the_fall_are_those_of_each_season_of_growth() -> None:
     """Full heights of the list stand until December, nothing measured pulls them."""
     plan = planned(small_property())
     seasons = years_ahead(plan)
-    (grass,) = growing(plan, plan.place("lane"))
     lane = [screen(one) for one in seasons]
     assert [one.standing_on for one in seasons] == [datetime.date(one, 11, 15) for one in FIVE]
     assert [one.grown and one.grown.year for one in lane] == [1, 2, 3, 4, 5]
     assert [one.too_young for one in lane] == [True, False, False, False, False]
     heights = [one.heights.by_curve for one in lane if one.heights]
-    for curve in ("low", "typical"):
-        full = [grass.growth.full_in(year, curve).value for year in (1, 2, 3, 3, 3)]
-        assert full[0] < full[1] <= full[2]
-        assert [n[curve].value for n in heights] == full
+    assert [n["low"].value for n in heights] == [6, 36, 36, 36, 36]
+    assert [n["typical"].value for n in heights] == [24, 48, 60, 60, 60]
 
 
 def test_yearly_upkeep_of_a_planting_begins_in_its_third_season_and_comes_back() -> None:

@@ -18,7 +18,8 @@ from generator.book.pages.written import (
 from generator.inventory.dates import HUNTED
 from generator.inventory.places import Route, Screen, Stand, hidden_by
 from generator.plan.ground import WAY_WORDS
-from generator.plan.growth import standing_growth, told_heights
+from generator.plan.growing import standing_growth
+from generator.plan.growth import told_heights
 from generator.plan.model import Place, Plan, stopped_in
 from generator.plan.partner import hunted_on
 from generator.plan.shooting import on_stand, weeks
@@ -77,6 +78,7 @@ def place_page(plan: Plan, place: Place) -> Written:
         ],
         told_heights=[(one, told) for one in standing if (told := told_heights(plan, one))],
         has_kinds=has_kinds,
+        lots={one.id: one for one in plan.lots},
         judged={one.day: one for one in judged(plan, place)},
         needed=needed_on(place),
         is_screen=isinstance(typed, Screen),

@@ -31,8 +31,8 @@ from generator.plan.catches import (
 )
 from generator.plan.decided import CountSaid
 from generator.plan.findings import older_than_a_year
+from generator.plan.growing import standing_growth
 from generator.plan.grown import AGES, Grown, acres_by_age, grown_in
-from generator.plan.growth import standing_growth
 from generator.plan.model import Place, Plan
 from generator.plan.verdicts import Judged, judged
 from generator.reference.load import planting_kinds, species

@@ -12,8 +12,9 @@ from generator.inventory.log import LogEntry
 from generator.inventory.places import Planting
 from generator.inventory.season import season_of
 from generator.plan.day_words import MONTHS
+from generator.plan.growing import Growing
 from generator.plan.grown import AGES, Age, SeasonAcres
-from generator.plan.growth import Growing, bends, heights_on
+from generator.plan.growth import bends, heights_on
 from generator.plan.model import Plan
 from generator.plan.money import SeasonMoney
 from generator.plan.weekends import Weekend

@@ -27,6 +27,7 @@ from generator.plan.catches import (
 from generator.plan.findings import older_than_a_year
 from generator.plan.model import Plan
 from generator.plan.seed_price import live_prices
+from generator.reference.growth import has_kinds
 from generator.reference.load import species
 
 
@@ -48,6 +49,7 @@ def lot_page(plan: Plan, lot: SeedLot) -> Written:
         alike=prices if len(prices) > 1 else [],
         legume=species()[lot.species] if species()[lot.species].legume else None,
         sown=sown,
+        has_kinds=has_kinds,
         places={one.id: one for one in plan.places},
         address_of=address_of,
     )

@@ -9,8 +9,9 @@ from generator.book.charts.bands import Season
 from generator.book.charts.columns import Column, Columns, Piece, drawn
 from generator.book.charts.scale import level_step, scale_top
 from generator.plan.day_words import MONTHS
+from generator.plan.growing import growing
 from generator.plan.grown import SEASONS_SHOWN
-from generator.plan.growth import growing, heights_on
+from generator.plan.growth import heights_on
 from generator.plan.numbers import numbers_of
 from generator.plan.work_groups import WORK_GROUPS
 from generator.reference.growth import CURVES

@@ -229,7 +229,7 @@ class Screen(PlantedGround):
     hides: tuple[str, ...] = reference("place", "routes it hides", "route", many=True)
     height_needed_ft: Given | None = measure(
         "page",
-        "height that hides a person or a vehicle on the walk, as you judged it on the ground",
+        "height that hides a person or a vehicle there, as judged on the ground",
         "ft",
         POSITIVE,
     )

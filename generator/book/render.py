@@ -69,15 +69,18 @@ def _authored(text: str) -> Template:
     return _environment().from_string(text)
 
 
+@cache
 def _day(day: datetime.date) -> Markup:
     return Markup('<time datetime="{}">{}</time>').format(day.isoformat(), day_words(day))
 
 
+@cache
 def _short_day(day: datetime.date) -> Markup:
     short = f"{day.day} {MONTHS[day.month - 1][:3]} {day.year}"
     return Markup('<time datetime="{}">{}</time>').format(day.isoformat(), short)
 
 
+@cache
 def _month(first: datetime.date) -> Markup:
     words = f"{MONTHS[first.month - 1]} {first.year}"
     return Markup('<time datetime="{}">{}</time>').format(f"{first:%Y-%m}", words)
@@ -87,6 +90,7 @@ def _clock(time: datetime.datetime | datetime.time) -> Markup:
     return Markup("<time>{}</time>").format(f"{time:%H:%M}")
 
 
+@cache
 def _path(part: str) -> Markup:
     """Return a part of an address as it is. Raises ValueError for what is no such part."""
     if not _PATH.fullmatch(part):

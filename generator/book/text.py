@@ -16,9 +16,11 @@ _HIDDEN = frozenset({"Cc", "Cf", "Cs", "Co", "Cn", "Zl", "Zp"})
 @functools.lru_cache(maxsize=REMEMBERED)
 def clean(text: str) -> str:
     """Return text on one line, with what cannot be seen shown as a replacement character."""
+    line = _SPACES.sub(" ", text).strip()
+    if line.isascii() and line.isprintable():
+        return line
     seen = (
-        "\N{REPLACEMENT CHARACTER}" if unicodedata.category(one) in _HIDDEN else one
-        for one in _SPACES.sub(" ", text).strip()
+        "\N{REPLACEMENT CHARACTER}" if unicodedata.category(one) in _HIDDEN else one for one in line
     )
     return "".join(seen)
 

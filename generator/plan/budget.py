@@ -6,7 +6,7 @@ Every total is a group of lines, and its working is those lines.
 from __future__ import annotations
 
 from dataclasses import dataclass, replace
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Any
 
 from generator.compute.buying import NEEDED, TOTAL_USD
 from generator.compute.money import USED
@@ -81,15 +81,14 @@ class Total:
 def totals(plan: Plan, column: str) -> tuple[Total, ...]:
     """Return the cost of the plan's lines by what one column of the table says.
 
-    Lines without a price are left out of the cost and named.
+    Lines without a price are left out of the cost and named. Pages ask for this: the library of
+    tables takes longer to start than all of it.
     """
     costing = _costing(plan)
-    # a table without rows has no groups, and its columns no kind to group by
-    groups = budget_table(costing).groupby(column, sort=True).indices if costing else {}
-    return tuple(
-        _total(plan, column, str(key), tuple(costing[row] for row in rows))
-        for key, rows in groups.items()
-    )
+    groups: dict[Any, list[BudgetLine]] = {}
+    for line, row in zip(costing, table_rows(costing), strict=True):
+        groups.setdefault(row[column], []).append(line)
+    return tuple(_total(plan, column, str(key), tuple(groups[key])) for key in sorted(groups))
 
 
 def planting_total(plan: Plan, planting_id: str) -> Total | None:

@@ -38,15 +38,20 @@ def emergences(
     own = {(one.species, one.method): one for one in inventory.emergence}
     usual = usual_waits()
     found = []
-    by_soil: dict[float, SeasonSign | None] = {}  # the years are looked at once for each soil
+    # The years are looked at once for each soil that a grass waits for.
+    soils = {
+        soil_of(name).value
+        for ground in inventory.places()
+        for planting in ground.plantings
+        for name in _grasses(planting)
+    }
+    warmed = {one: _warm_soil(one, inventory, every, normals) for one in soils}
     for ground in inventory.places():
         for planting in ground.plantings:
             for name in _grasses(planting):
                 soil, seen = soil_of(name), own.get((name, planting.method))
                 waits = (seen.fewest_days, seen.most_days) if seen is not None else usual
-                if soil.value not in by_soil:
-                    by_soil[soil.value] = _warm_soil(soil.value, inventory, every, normals)
-                warm = by_soil[soil.value]
+                warm = warmed[soil.value]
                 days = (
                     waited(warm, waits)
                     if warm is not None and planting.method == IN_GROUND

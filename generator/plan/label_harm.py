@@ -52,7 +52,7 @@ def harm_cautions(asked: JobAsked, part: MixPart) -> Iterator[Finding]:
                 Caution.DRIFTS_FAR,
                 asked.job_id,
                 part.use.where,
-                active=active.active.capitalize(),
+                active=active.active,
                 neighbours=neighbours or "not written down.",
             )
         for works in sorted(works_of(active)):
@@ -61,7 +61,7 @@ def harm_cautions(asked: JobAsked, part: MixPart) -> Iterator[Finding]:
                     Caution.HARMS_WHAT_GROWS,
                     asked.job_id,
                     part.use.where,
-                    active=active.active.capitalize(),
+                    active=active.active,
                     works=ways_of_working()[works].name,
                     kind=planting_kinds()[kind].lower(),
                 )
@@ -71,7 +71,7 @@ def harm_cautions(asked: JobAsked, part: MixPart) -> Iterator[Finding]:
                     Caution.HARD_ON_SPECIES,
                     asked.job_id,
                     part.use.where,
-                    active=active.active.capitalize(),
+                    active=active.active,
                     species=species()[one].name.lower(),
                     source=sources()[source].title,
                 )

@@ -667,8 +667,8 @@ class Caution(Enum):
     )
     DRIFTS_FAR = Words(
         "C345",
-        "A growth regulator goes into this tank: {active}. Its drift, and in heat its vapour, harms "
-        "gardens, vines, trees and broad-leaved crops far off. Near here: {neighbours}",
+        "A growth regulator goes into this tank: {active}. Its drift, and in heat its vapour, "
+        "harms gardens, vines, trees and broad-leaved crops far off. Near here: {neighbours}",
         "A growth regulator goes into this tank. Its drift, and in heat its vapour, harms gardens, "
         "vines, trees and broad-leaved crops far off.",
         "Tell the neighbours, spray when the wind blows away from them and the day stays cool, and "

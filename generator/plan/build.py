@@ -12,7 +12,7 @@ from generator.plan.budget import priced
 from generator.plan.burning import burning_findings
 from generator.plan.cautions import Caution
 from generator.plan.count_findings import count_findings
-from generator.plan.count_on import counted_days, ready_for
+from generator.plan.count_on import counted_at, counted_days, ready_for
 from generator.plan.day_findings import day_findings
 from generator.plan.done import begun_findings, entries_on
 from generator.plan.fertilizing import plan_fertilizing
@@ -135,7 +135,8 @@ def make_plan(
         for job in sorted(jobs, key=_job_order)
     )
     ordered = with_days(ordered, inventory)
-    ready = ready_for(ordered, weather.stations[0].series) if weather and weather.stations else {}
+    station = counted_at(weather.stations) if weather is not None else None
+    ready = ready_for(ordered, station.series) if station is not None else {}
     count_on = counted_days(ordered, ready, as_of)
     findings = in_order([*findings, *count_findings(ordered, count_on)])
     plan = Plan(

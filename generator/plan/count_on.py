@@ -23,7 +23,7 @@ from generator.plan.counted import Chance, CountedDays, YearCounted
 from generator.plan.days import ONE_DAY, moved
 from generator.plan.job_days import days_left
 from generator.plan.model import Job, Span
-from generator.plan.sign_found import Series
+from generator.plan.sign_found import Series, StationSeen
 from generator.plan.sign_years import EARLY, FREEZE_THAW_UNTIL, TYPICAL
 from generator.reference.load import values
 from generator.reference.suited import Suits, suited
@@ -68,6 +68,12 @@ class Past:
         if not self.record_first <= day <= self.record_last:
             return None
         return self.flags[(day - self.record_first).days]
+
+
+def counted_at(stations: Sequence[StationSeen]) -> StationSeen | None:
+    """Return the station whose days are counted: the most trusted that has rain, else the first."""
+    with_rain = (one for one in stations if any(rain is not None for rain in one.record.rain_in))
+    return next(with_rain, stations[0] if stations else None)
 
 
 def ready_for(jobs: Iterable[Job], series: Series) -> dict[str, Past]:

@@ -17,7 +17,7 @@ from generator.compute.suited import (
     storm_after_days,
 )
 from generator.inventory.weather import DailyRecord, HourlyWind
-from generator.plan.count_on import counted_in, past_of, spans_left
+from generator.plan.count_on import counted_at, counted_in, past_of, spans_left
 from generator.plan.counted import CountedDays, Span
 from generator.plan.readers import seen_by
 from generator.plan.sign_years import series_of
@@ -26,7 +26,7 @@ from generator.reference.load import values
 from generator.reference.suited import suited
 from tests.invented_weather import invented_days
 from tests.plan.planned import KILL, inventory_of, job_of, planned
-from tests.plan.weathered import FIRST, LAST, STATION, codes_on, weathered
+from tests.plan.weathered import FIRST, LAST, STATION, codes_on, file_of, weathered
 from tests.properties import SEASON, Data, small_property
 
 REAL = Path(__file__).resolve().parents[1] / "data" / "weather"
@@ -215,6 +215,20 @@ def test_without_a_record_or_rain_nothing_is_promised() -> None:
     found = planned(data).count_on[KILL]
     assert (found.years, found.least, found.typical) == ((), None, None)
     assert found.left_out == 25
+
+
+def test_days_are_counted_at_the_first_station_that_has_rain() -> None:
+    data = rained()
+    dry = dict(STATION) | {"id": "hill", "name": "Hill farm", "file": "weather/hill.csv"}
+    days = [(day, high, low) for day, high, low, _ in invented_days(6, FIRST, LAST)]
+    data["weather"]["stations"].insert(0, dry)
+    data["weather_files"]["hill.csv"] = file_of(days)
+    plan = planned(data)
+    assert plan.weather is not None
+    station = counted_at(plan.weather.stations)
+    assert station is not None
+    assert station.station.id == "ridge"
+    assert plan.count_on[KILL].least is not None
 
 
 def test_few_days_are_a_caution_with_what_to_do_instead() -> None:

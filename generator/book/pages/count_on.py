@@ -1,6 +1,7 @@
 """The page of the days that can be counted on: every job with what past years say of it."""
 
 from generator.book.pages.written import WORK, Written, from_template, place_of
+from generator.plan.count_on import counted_at
 from generator.plan.counted import CountedDays, Span
 from generator.plan.model import Job, Place, Plan
 from generator.reference.load import methods, values
@@ -12,7 +13,8 @@ Row = tuple[CountedDays, list[tuple[Job, Place]]]
 
 def count_on_page(plan: Plan) -> list[Written]:
     """Return the page of days to count on, or none where no record of days is typed."""
-    if plan.weather is None or not plan.count_on:
+    station = counted_at(plan.weather.stations) if plan.weather is not None else None
+    if station is None or not plan.count_on:
         return []
     groups = [(one, rows) for one in suited().values() if (rows := _rows(plan, one))]
     return [
@@ -23,7 +25,7 @@ def count_on_page(plan: Plan) -> list[Written]:
             WORK,
             "count_on",
             ["weather", "rain", "suited", *(one.name for one, _ in groups)],
-            station=plan.weather.stations[0].station.name,
+            station=station.station.name,
             groups=groups,
             methods=methods(),
             values=values(),

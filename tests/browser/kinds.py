@@ -21,6 +21,10 @@ class Looked:
         return (self.site.folder / self.address).as_uri()
 
     @property
+    def bytes(self) -> int:
+        return (self.site.folder / self.address).stat().st_size
+
+    @property
     def name(self) -> str:
         return f"{self.reader}: {self.address}"
 
@@ -37,7 +41,7 @@ def every_page(sites: Mapping[str, Site]) -> list[Looked]:
 def one_of_each_kind(sites: Mapping[str, Site]) -> list[Looked]:
     """One page of each kind for each reader; of a kind the fullest one."""
     found: dict[tuple[str, str], Looked] = {}
-    for page in sorted(every_page(sites), key=_size):
+    for page in sorted(every_page(sites), key=lambda page: page.bytes):
         found[page.reader, page.kind] = page
     return sorted(found.values(), key=lambda page: page.name)
 
@@ -45,10 +49,6 @@ def one_of_each_kind(sites: Mapping[str, Site]) -> list[Looked]:
 def one_of_each(sites: Mapping[str, Site]) -> list[Looked]:
     """One page of each kind, whoever reads it."""
     return list({page.kind: page for page in one_of_each_kind(sites)}.values())
-
-
-def _size(page: Looked) -> int:
-    return (page.site.folder / page.address).stat().st_size
 
 
 def _operations(site: Site) -> dict[str, str]:

@@ -26,7 +26,7 @@ FOCUSED = """() => {
 
 
 @pytest.mark.parametrize("reader", READERS)
-def test_every_page_opens_clean_at_desk_and_unfolded_on_a_phone(
+def test_every_page_opens_clean_and_unfolds_within_a_phone(
     browser: Browser, demo_sites: dict[str, Site], reader: str
 ) -> None:
     assert visit_all(browser, demo_sites[reader].folder) == []

@@ -26,6 +26,9 @@ from tests.browser.visits import DESKTOP, PHONE, listening_page
 HOME = "index.html"
 AAA = (HOME, "work.html", "emergency.html", "safety.html", "findings.html")
 
+# Workings unfolded, axe takes many seconds for the colours of a page of more bytes.
+LONG_PAGE = 100_000
+
 SIDE = re.compile(rb"/Type\s*/Page\b")
 
 SIZES = pytest.mark.parametrize(
@@ -58,8 +61,10 @@ def test_one_page_of_each_kind_trips_nobody(
     pages = one_of_each_kind(demo_sites)
     assert {page.reader for page in pages} == demo_sites.keys()
     shared_out = [(page, SCHEMES[(at + turn) % 2]) for at, page in enumerate(pages)]
-    # Colours are the same at every width and for every reader.
-    coloured = one_of_each(demo_sites) if size == PHONE else []
+    # Colours are the same at every width and for every reader. Of a long page axe looks at them in
+    # the long run alone; the look of our own sees those of every page here.
+    coloured = [one for one in one_of_each(demo_sites) if size == PHONE and one.bytes < LONG_PAGE]
+    assert len(coloured) > 30 or size == DESKTOP
     assert _faults(browser, size, shared_out, coloured) == []
 
 

@@ -25,7 +25,7 @@ def _open(page: Page, site: Path, address: str) -> None:
     page.goto((site / address.partition("#")[0]).as_uri() + "".join(address.partition("#")[1:]))
 
 
-def test_every_page_opens_clean_at_desk_and_on_a_phone(browser: Browser, site: Path) -> None:
+def test_every_page_opens_clean_and_unfolds_within_a_phone(browser: Browser, site: Path) -> None:
     assert visit_all(browser, site) == []
 
 

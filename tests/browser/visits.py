@@ -13,15 +13,13 @@ SIDEWAYS = "document.documentElement.scrollWidth - document.documentElement.clie
 
 
 def visit_all(browser: Browser, site: Path) -> list[str]:
-    """Faults over every page of `site`, each opened at desk width and then narrowed to a phone's.
-
-    On the phone every working is unfolded.
+    """Faults over every page of `site`, each opened on a phone and unfolded.
 
     A fault is a request that failed or left the folder, anything said on the console, an error of
     a script, a picture that did not load, or a page wider than the phone.
     """
     faults: list[str] = []
-    with listening_page(browser, DESKTOP, faults) as page:
+    with listening_page(browser, PHONE, faults) as page:
         for path in sorted(site.rglob("*.html")):
             page.goto(path.as_uri())
             name = path.relative_to(site).as_posix()
@@ -84,8 +82,6 @@ def _seen(page: Page) -> Iterator[str]:
         "[...document.images].filter(i => !i.complete || !i.naturalWidth).map(i => i.src)"
     )
     yield from (f"picture does not load: {source}" for source in broken)
-    page.set_viewport_size(PHONE)
     page.evaluate("document.querySelectorAll('details').forEach((fold) => { fold.open = true; })")
     if (over := page.evaluate(SIDEWAYS)) > 0:
         yield f"scrolls sideways by {over} px on a phone"
-    page.set_viewport_size(DESKTOP)

@@ -3,6 +3,7 @@
 import csv
 import datetime
 import gzip
+import io
 from dataclasses import replace
 from pathlib import Path
 
@@ -215,6 +216,26 @@ def test_without_a_record_or_rain_nothing_is_promised() -> None:
     found = planned(data).count_on[KILL]
     assert (found.years, found.least, found.typical) == ((), None, None)
     assert found.left_out == 25
+
+
+def test_four_years_of_new_york_are_counted_as_pandas_does_and_are_too_few_to_count_on() -> None:
+    with gzip.open(REAL / "new_york_daily.csv.gz", "rt", encoding="utf-8") as file:
+        text = file.read()
+    data = weathered([], {"freeze_thaw_ends": "03-20"})
+    data["weather"]["stations"] = [dict(STATION)]
+    data["weather_files"] = {"ridge.csv": text}
+    found = planned(data).count_on[FROST_SEEDING]
+    read = pd.read_csv(io.StringIO(text), index_col="date", parse_dates=True)
+    # 28 F is -2.22 C, 0.05 in are 1.27 mm
+    suits = (read["tmin_c"] <= -2.2) & (read["tmax_c"] >= 0) & (read["precip_mm"] <= 1.27)
+    ((first, last),) = found.spans
+    expected = {
+        year: int(suits.loc[f"{year}-{first:%m-%d}" : f"{year}-{last:%m-%d}"].sum())
+        for year in range(2012, 2016)
+    }
+    assert {one.year: one.suited for one in found.years} == expected
+    assert len(set(expected.values())) > 1
+    assert (found.least, found.typical) == (None, None)
 
 
 def test_days_are_counted_at_the_first_station_that_has_rain() -> None:

@@ -72,9 +72,7 @@ def dry_before_days(rain_in: Sequence[float | None], days: int, at_most_in: floa
     """
     flags: Flags = []
     for n in range(len(rain_in)):
-        before = rain_in[max(0, n - days) : n]
-        known = [one for one in before if one is not None]
-        whole = len(known) == days
+        known, whole = _known(rain_in[max(0, n - days) : n], days)
         flags.append(_total_in(known) <= at_most_in if whole else None)
     return flags
 
@@ -91,9 +89,7 @@ def rain_after_days(rain_in: Sequence[float | None], days: int, wanted_in: float
     """
     flags: Flags = []
     for n in range(len(rain_in)):
-        after = rain_in[n + 1 : n + 1 + days]
-        known = [one for one in after if one is not None]
-        whole = len(known) == days
+        known, whole = _known(rain_in[n + 1 : n + 1 + days], days)
         enough = _total_in(known) >= wanted_in
         flags.append(enough if enough or whole else None)
     return flags
@@ -111,9 +107,7 @@ def storm_after_days(rain_in: Sequence[float | None], days: int, storm_in: float
     """
     flags: Flags = []
     for n in range(len(rain_in)):
-        after = rain_in[n + 1 : n + 1 + days]
-        known = [one for one in after if one is not None]
-        whole = len(known) == days
+        known, whole = _known(rain_in[n + 1 : n + 1 + days], days)
         storm = any(one >= storm_in for one in known)
         flags.append(storm if storm or whole else None)
     return flags
@@ -165,6 +159,12 @@ def is_run_of_hours(
         if run >= hours:
             return True
     return False
+
+
+def _known(rain_in: Sequence[float | None], days: int) -> tuple[list[float], bool]:
+    """Return the days whose rain is known, and whether they are so many."""
+    known = [one for one in rain_in if one is not None]
+    return known, len(known) == days
 
 
 def _total_in(rain_in: Sequence[float]) -> float:

@@ -1,6 +1,5 @@
 """Days that suited work in past years: by hand, against pandas on real weather, and what moves."""
 
-import csv
 import datetime
 import gzip
 import io
@@ -338,12 +337,3 @@ def test_every_figure_is_among_the_values_with_a_source() -> None:
         for figure in one.figures:
             assert values()[figure.name] is figure
             assert "{" + figure.name + "}" in one.words
-
-
-def test_seattle_is_wetter_than_champion_in_april() -> None:
-    with gzip.open(REAL / "seattle_daily.csv.gz", "rt", encoding="utf-8") as file:
-        rows = list(csv.DictReader(file))
-    wet = sum(float(one["precip_mm"]) > 1.27 for one in rows if one["date"][5:7] == "04") / 4
-    dry = counted("ground", (DAY(2027, 4, 1), DAY(2027, 4, 30)))
-    assert dry.typical is not None
-    assert 30 - wet < dry.typical

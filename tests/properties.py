@@ -24,6 +24,8 @@ from tests.sowings import drill, drilled, sown_its_way, tagged_further
 Data = dict[str, Any]
 
 SEASON = 2027
+# Names of made-up actives, more than a letter apart: nearer ones may be the same.
+TREES = ("alder", "birch", "cedar", "dogwood")
 SPRAY_STEPS = ("autumn_kill", "spring_burn_down")
 TIMING = {"autumn_kill": "before_sowing", "spring_burn_down": "after_sowing_before_emergence"}
 SPECIES = ("switchgrass", "big-bluestem", "indiangrass")
@@ -337,7 +339,7 @@ class _Maker:
         card = full_card(*uses)
         card["actives"] = [
             {
-                "active": f"made-up active {number}",
+                "active": f"made-up active {TREES[number]}",
                 "strength_lb_per_gal": self.chance.choice([2, 3.2, 4.1]),
                 "basis": self.chance.choice(["ai", "ae"]),
             }

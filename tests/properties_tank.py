@@ -21,7 +21,7 @@ def three_in_the_tank() -> Data:
     """
     data = small_property()
     products = data["products"]["products"]
-    for name, active in (("other", "made-up active B"), ("third", "made-up active C")):
+    for name, active in (("other", "made-up active birch"), ("third", "made-up active cedar")):
         product = copy.deepcopy(products[0]) | {"id": name, "name": f"Made-up product {name}"}
         product["label"]["actives"][0]["active"] = active
         products.append(product)

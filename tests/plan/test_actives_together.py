@@ -16,7 +16,7 @@ from tests.plan.planned import BURN_DOWN, KILL, job_of, planned, stops_of
 from tests.properties import Data, full_card, full_use, small_property, the_work
 
 ACTIVE = "made-up active A"
-OTHER_ACTIVE = "made-up active B"
+OTHER_ACTIVE = "made-up active birch"
 NONE = "not_on_label"
 FEW = settings(
     max_examples=60, deadline=None, suppress_health_check=[HealthCheck.too_slow], derandomize=True
@@ -91,9 +91,9 @@ def test_a_premix_whose_card_pools_its_actives_may_spell_them_otherwise() -> Non
         pounds_use(year=in_a_year(1.25)),
         actives=[
             {"active": name, "strength_lb_per_gal": 2, "basis": "ae"}
-            for name in ("Made-up X", "made-up  Y")
+            for name in ("Made-up alder", "made-up  Birch")
         ],
-        pooled_with=["made-up x", "Made-up y"],
+        pooled_with=["made-up Alder", "Made-up birch"],
     )
     assert stops_of(planned(small_property(card, rate_product_fl_oz_per_ac=40))) == set()
     assert stops_of(planned(small_property(card, rate_product_fl_oz_per_ac=40.5))) == {"S112"}

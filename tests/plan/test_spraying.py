@@ -83,7 +83,7 @@ def test_a_rate_within_the_range_may_still_be_too_much_at_one_time() -> None:
 def test_pounds_of_a_product_with_two_actives_cannot_be_compared() -> None:
     two = [
         {"active": ACTIVE, "strength_lb_per_gal": 2, "basis": "ae"},
-        {"active": "made-up active B", "strength_lb_per_gal": 1, "basis": "ae"},
+        {"active": "made-up active birch", "strength_lb_per_gal": 1, "basis": "ae"},
     ]
     assert stops_of(planned(small_property(full_card(pounds_use(), actives=two)))) == {"S109"}
     assert stops_of(planned(small_property(full_card(full_use(), actives=two)))) == set()
@@ -161,8 +161,8 @@ def _two_products(active: str, use: Data, **head: Any) -> Data:
     ("active", "head", "stops"),
     [
         (ACTIVE, {}, {OVER_YEAR}),
-        ("made-up active B", {}, set()),
-        ("made-up active B", {"pooled_with": ["made-up active B"]}, {OVER_YEAR}),
+        ("made-up active birch", {}, set()),
+        ("made-up active birch", {"pooled_with": ["made-up active birch"]}, {OVER_YEAR}),
     ],
 )
 def test_actives_are_counted_together(active: str, head: Data, stops: set[str]) -> None:

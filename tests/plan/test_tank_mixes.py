@@ -38,7 +38,7 @@ def with_partner(**partner: Any) -> Data:
     """The small property with another product of its own card in the tank of the kill."""
     data = small_property()
     other = copy.deepcopy(data["products"]["products"][0]) | {"id": "other", "name": "Other"}
-    other["label"]["actives"][0]["active"] = "made-up active B"
+    other["label"]["actives"][0]["active"] = "made-up active birch"
     data["products"]["products"].append(other)
     the_work(data)[0]["partners"] = [{"product": "other"} | partner]
     return data
@@ -98,7 +98,7 @@ def test_every_product_of_a_tank_keeps_its_lines_of_safety() -> None:
 
 def test_a_tank_counts_both_products_in_a_year() -> None:
     data = with_partner(rate_product_fl_oz_per_ac=40)
-    data["products"]["products"][0]["label"]["pooled_with"] = ["made-up active B"]
+    data["products"]["products"][0]["label"]["pooled_with"] = ["made-up active birch"]
     use = data["products"]["products"][0]["label"]["uses"][0]
     use["max_per_year"]["amount_fl_oz_per_ac"] = 72
     assert stops_of(planned(data)) == set()
@@ -120,30 +120,30 @@ def premix(limit_lb_per_ac: float, pooled: list[str]) -> Data:
         del use[left_out]
     actives = [
         {"active": name, "strength_lb_per_gal": 2, "basis": "ai"}
-        for name in ("made-up X", "made-up Y")
+        for name in ("made-up alder", "made-up birch")
     ]
     return full_card(use, actives=actives, pooled_with=pooled)
 
 
 def test_a_premix_counts_its_actives_together_where_the_label_pools_them() -> None:
     # 40 fl oz of 2 + 2 lb/gal are 0.625 + 0.625 = 1.25 lb.
-    both = ["made-up X", "made-up Y"]
+    both = ["made-up alder", "made-up birch"]
     fits = small_property(premix(1.25, both), rate_product_fl_oz_per_ac=40)
     assert stops_of(planned(fits)) == set()
     tight = small_property(premix(1.249, both), rate_product_fl_oz_per_ac=40)
     assert stops_of(planned(tight)) == {"S112"}
-    apart = small_property(premix(1.25, ["made-up X"]), rate_product_fl_oz_per_ac=40)
+    apart = small_property(premix(1.25, ["made-up alder"]), rate_product_fl_oz_per_ac=40)
     assert stops_of(planned(apart)) == {"S109"}
 
 
 def test_a_year_takes_a_premix_and_a_single_product_together() -> None:
     # 1.25 lb of the premix and 48 fl oz of 4 lb/gal, 1.5 lb: 2.75 lb pass a limit of 2.5 lb.
-    both = ["made-up X", "made-up Y"]
+    both = ["made-up alder", "made-up birch"]
     data = small_property(premix(2.5, both), rate_product_fl_oz_per_ac=40)
     other = copy.deepcopy(data["products"]["products"][0]) | {"id": "other", "name": "Other"}
     use = copy.deepcopy(other["label"]["uses"][0]) | {"timing": "after_sowing_before_emergence"}
     other["label"] |= {
-        "actives": [{"active": "made-up X", "strength_lb_per_gal": 4, "basis": "ai"}],
+        "actives": [{"active": "made-up alder", "strength_lb_per_gal": 4, "basis": "ai"}],
         "uses": [use],
     }
     data["products"]["products"].append(other)
@@ -445,7 +445,7 @@ def test_the_most_at_one_time_counts_every_product_of_the_tank() -> None:
     cards[1]["uses"][0]["max_per_application_fl_oz_per_ac"] = 63
     assert stops_of(planned(data)) == {"S111"}
     # of another active, each stands alone
-    cards[1]["actives"][0]["active"] = "made-up active B"
+    cards[1]["actives"][0]["active"] = "made-up active birch"
     assert stops_of(planned(data)) == set()
 
 

@@ -15,7 +15,7 @@ from typing import TypeAlias
 from generator.geometry.geodesic import LatLon
 
 # In parts of the earth's radius, east and north of the first point.
-_Spot: TypeAlias = "tuple[float, float]"
+Spot: TypeAlias = "tuple[float, float]"
 
 
 @dataclass(frozen=True, slots=True)
@@ -23,8 +23,8 @@ class _Side:
     """A side of the outline from one corner to the next; `number` is that of its first corner."""
 
     number: int
-    begins: _Spot
-    ends: _Spot
+    begins: Spot
+    ends: Spot
 
     def reach(self, axis: int) -> tuple[float, float]:
         """Return the least and the most of the side on an axis."""
@@ -44,7 +44,7 @@ def first_crossing(outline_lat_lon: Sequence[LatLon]) -> tuple[int, int] | None:
     >>> first_crossing([(41, -93), (41, -92.99), (41.01, -92.99), (41.01, -93)]) is None
     True
     """
-    spots = _on_the_plane(outline_lat_lon)
+    spots = on_the_plane(outline_lat_lon, outline_lat_lon[0])
     ends = [*spots[1:], spots[0]]
     sides = [_Side(n, *pair) for n, pair in enumerate(zip(spots, ends, strict=True))]
     along = _longer_axis(spots)
@@ -60,14 +60,15 @@ def first_crossing(outline_lat_lon: Sequence[LatLon]) -> tuple[int, int] | None:
     return min(found, default=None)
 
 
-def _longer_axis(spots: Sequence[_Spot]) -> int:
+def _longer_axis(spots: Sequence[Spot]) -> int:
     """Return the axis on which sides share the least reach, so that few need to be compared."""
     east, north = (max(axis) - min(axis) for axis in zip(*spots, strict=True))
     return 0 if east >= north else 1
 
 
-def _on_the_plane(points_lat_lon: Sequence[LatLon]) -> list[_Spot]:
-    lat_0, lon_0 = (math.radians(one) for one in points_lat_lon[0])
+def on_the_plane(points_lat_lon: Sequence[LatLon], touching: LatLon) -> list[Spot]:
+    """Return points on the plane that touches the ground at one, in parts of the earth's radius."""
+    lat_0, lon_0 = (math.radians(one) for one in touching)
     spots = []
     for lat_lon in points_lat_lon:
         lat, lon = (math.radians(one) for one in lat_lon)
@@ -89,7 +90,7 @@ def _meet_wrongly(first: _Side, second: _Side, sides: int) -> bool:
     return _touch(first, second)
 
 
-def _folds_back(before: _Spot, corner: _Spot, after: _Spot) -> bool:
+def _folds_back(before: Spot, corner: Spot, after: Spot) -> bool:
     """Return whether the way out of a corner lies on the way into it."""
     back = (before[0] - corner[0], before[1] - corner[1])
     out = (after[0] - corner[0], after[1] - corner[1])
@@ -108,12 +109,12 @@ def _touch(one: _Side, other: _Side) -> bool:
     )
 
 
-def _on_both_sides(begins: _Spot, ends: _Spot, other: _Side) -> bool:
+def _on_both_sides(begins: Spot, ends: Spot, other: _Side) -> bool:
     """Return whether the line through two spots parts the ends of a side, or meets one."""
     left, right = _turn(begins, ends, other.begins), _turn(begins, ends, other.ends)
     return left == 0 or right == 0 or (left > 0) != (right > 0)
 
 
-def _turn(one: _Spot, two: _Spot, three: _Spot) -> float:
+def _turn(one: Spot, two: Spot, three: Spot) -> float:
     """Return above 0 where three spots turn left, below 0 where right, 0 where they are in line."""
     return (two[0] - one[0]) * (three[1] - one[1]) - (two[1] - one[1]) * (three[0] - one[0])

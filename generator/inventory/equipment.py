@@ -14,6 +14,7 @@ from generator.inventory.fields import (
     record,
     reference,
     text,
+    yes_no,
 )
 from generator.inventory.label import WORKS
 from generator.working import Given
@@ -43,7 +44,10 @@ class LastLoad(Record):
     works_as: tuple[str, ...] = choice(
         "page", "what its actives do, for a product not listed", *WORKS, many=True
     )
-    cleaned_out_on: datetime.date | None = day("page", "tank cleaned out on", recorded=True)
+    unknown: bool | None = yes_no("page", "true where it may have held something else too")
+    cleaned_out_on: datetime.date | None = day(
+        "page", "tank cleaned out after this load on", recorded=True
+    )
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -63,6 +67,10 @@ class Sprayer(Record):
     )
     catch_tests: tuple[SprayerTest, ...] = record("page", "catch tests", SprayerTest, many=True)
     last_load: LastLoad | None = record("page", "what the tank held last", LastLoad)
+    new: bool | None = yes_no("page", "true for one that never held anything")
+    cleaned_out_on: datetime.date | None = day(
+        "page", "cleaned out on, where it is not known what it held", recorded=True
+    )
     note: str | None = text("note", "a note of your own")
 
 

@@ -22,6 +22,7 @@ from generator.inventory.fields import (
     whole,
     yes_no,
 )
+from generator.reference.active_names import ActiveName
 from generator.working import Given
 
 NotOnLabel = Literal["not_on_label"]
@@ -35,16 +36,14 @@ TIMINGS = (
 )
 RATE_UNITS = ("fl_oz_per_ac", "lb_per_ac")
 MIX_OR_RATE_UNITS = (*RATE_UNITS, "fraction")
-WORKS = ("auxin", "grass_killer", "soil_residual", "other")
-
-
-def same_active(name: str) -> str:
-    """Return the name of an active as names are compared: capitals and spaces do not count.
-
-    >>> same_active(" Imazapic  Acid ") == same_active("imazapic acid")
-    True
-    """
-    return " ".join(name.split()).casefold()
+WORKS = (
+    "auxin",
+    "grass_killer",
+    "soil_residual",
+    "total_killer",
+    "sulfonylurea",
+    "other",
+)
 
 
 def year_in(label_date: str | None) -> int | None:
@@ -72,11 +71,15 @@ class ActiveStrength(Record):
         "page", "ai: active ingredient, ae: acid equivalent", "ai", "ae", required=True
     )
     works_as: tuple[str, ...] = choice("page", "what the active does", *WORKS, many=True)
+    same_as: str | None = text("page", "the name of the same active on another card")
+    other_than: tuple[str, ...] = text(
+        "page", "names on other cards that are not this active", many=True
+    )
 
     @property
-    def key(self) -> str:
-        """The name as names are compared."""
-        return same_active(self.active)
+    def named(self) -> ActiveName:
+        """The name as names are compared, with what the owner says of it."""
+        return ActiveName(self.active, self.same_as, self.other_than)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -139,6 +142,12 @@ class YearlyLimit(Record):
         "ai",
         "ae",
         "product",
+    )
+    same_day_next_year: str | None = choice(
+        "page",
+        "whether the same day a year later still counts in any 12 months; together where left out",
+        "together",
+        "apart",
     )
 
 
@@ -280,12 +289,12 @@ class LabelCard(Record):
     uses: tuple[Use, ...] = record("page", "the uses on the label", Use, many=True)
 
     @property
-    def active_keys(self) -> frozenset[str]:
+    def named_actives(self) -> tuple[ActiveName, ...]:
         """The names of its actives, as names are compared."""
-        return frozenset(one.key for one in self.actives)
+        return tuple(one.named for one in self.actives)
 
     @property
-    def pooled_keys(self) -> frozenset[str]:
-        """The names of what its limits count together, as names are compared; none if unsaid."""
+    def named_pooled(self) -> tuple[ActiveName, ...]:
+        """The names of what its limits count together; none if unsaid."""
         said = self.pooled_with if isinstance(self.pooled_with, tuple) else ()
-        return frozenset(map(same_active, said))
+        return tuple(map(ActiveName, said))

@@ -18,6 +18,7 @@ from generator.inventory.fields import (
     text,
     yes_no,
 )
+from generator.inventory.label import RATE_UNITS
 from generator.inventory.log_seen import DriftChecked, Inspected, Measured, SightChecked, SoilTested
 from generator.inventory.log_work import (
     Burned,
@@ -46,6 +47,7 @@ class LoggedJob(Record):
         "place", "season it counts for, where the step comes back: else its day's"
     )
     area_ac: Given | None = measure("place", "acres it was done on", "ac", POSITIVE)
+    part: str | None = text("place", "part of the place it was done on, as you call it")
     finished: bool | None = yes_no("place", "true once nothing of the job is left to do")
     answer: str | None = choice("place", "answer to what the step asks", "yes", "no")
     decide_on: datetime.date | None = day("place", "day to decide, where it is too early to answer")
@@ -78,6 +80,21 @@ class Spent(Record):
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class Unknown(Record):
+    """What can no longer be known of a spraying, and how far it is bounded all the same."""
+
+    products: tuple[str, ...] = reference(
+        "place", "products it could have been; any where left out", "product", many=True
+    )
+    most: Given | None = amount("place", "the most that an acre can have got of it", RATE_UNITS)
+    places: tuple[str, ...] = reference(
+        "place", "places it could have been on; any where left out", "place", many=True
+    )
+    latest_on: datetime.date | None = day("place", "the latest day it can have been", recorded=True)
+    checked_with: str = text("person", "who was asked, or what was looked at", required=True)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class LogEntry(Record):
     """What was done on a day; an entry that was wrong is left and corrected by another."""
 
@@ -104,4 +121,10 @@ class LogEntry(Record):
     drift_checked: DriftChecked | None = record("place", "looked at for drift", DriftChecked)
     spent: tuple[Spent, ...] = record("money", "other money spent", Spent, many=True)
     corrects: str | None = reference("place", "earlier entry this one replaces", "entry")
+    not_done: bool | None = yes_no(
+        "place", "true where what the corrected entry tells was not done at all"
+    )
+    unknown: Unknown | None = record(
+        "place", "what can no longer be known of a spraying, and how far it is bounded", Unknown
+    )
     note: str | None = text("note", "a note of your own")

@@ -37,6 +37,7 @@ class Sprayed(Record):
     treated_ac: Given | None = measure(
         "place", "ground that was sprayed, where it was no job", "ac", POSITIVE
     )
+    part: str | None = text("place", "part of the place, as you call it")
     site: str | None = text("place", "crop or site, in the words of the label")
     wind_mph: Given | None = measure("place", "wind", "mph", CALM_OR_MORE)
     wind_from_deg: Given | None = measure(
@@ -45,6 +46,7 @@ class Sprayed(Record):
     temperature_f: Given | None = measure("place", "temperature", "f", OUTDOORS_F)
     humidity_fraction: Given | None = measure("place", "relative humidity", "fraction", SHARE)
     sprayer: str | None = reference("place", "sprayer", "sprayer")
+    own_sprayer: bool | None = yes_no("place", "false where it was none of your sprayers")
     nozzle: str | None = text("place", "nozzle")
     carrier_gal_per_ac: Given | None = measure("place", "spray on an acre", "gal_per_ac", POSITIVE)
     spray_gal: Given | None = measure("place", "spray mix put out", "gal", POSITIVE)
@@ -99,6 +101,9 @@ class CleanedOut(Record):
 
     sprayer: str = reference("place", "sprayer", "sprayer", required=True)
     how: str | None = text("place", "how it was cleaned")
+    after_last_load: bool | None = yes_no(
+        "place", "true where it was done after the last load of that day"
+    )
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -206,6 +206,9 @@ class PlantedGround(Record):
     outline_error_ft: Given | None = measure(
         "place", "how far each side of the outline may be off", "ft", POSITIVE
     )
+    same_ground_as: tuple[str, ...] = reference(
+        "place", "other places of yours that lie on some of the same ground", "place", many=True
+    )
     contract: str | None = text("page", "contract the ground is under, or none")
     soil: str | None = choice(
         "page",

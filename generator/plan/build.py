@@ -41,6 +41,7 @@ from generator.plan.readers import handed_over, is_handed
 from generator.plan.records import record_findings, spray_records
 from generator.plan.reentry import reentry_findings
 from generator.plan.safety import safety_lines
+from generator.plan.same_ground import same_ground, shared_grounds
 from generator.plan.season_signs import with_signs
 from generator.plan.seed_short import Reach
 from generator.plan.seeding import plan_sowing, season_reaches
@@ -55,6 +56,7 @@ from generator.plan.state import states_of
 from generator.plan.stops import Stop
 from generator.plan.tank_before import tank_before_findings
 from generator.plan.tank_log import with_logged_loads
+from generator.plan.told import sprayings_of
 from generator.plan.unanswered import unanswered
 from generator.plan.upkeep import upkeep_jobs
 from generator.plan.upkeep_findings import upkeep_findings
@@ -78,21 +80,24 @@ def make_plan(
     # A label's year takes in the sprayings of the seasons before and after.
     areas = {name: place.area for name, place in places.items()}
     ever = _asked_for(every_job(inventory, areas, (season - 1, season, season + 1)), inventory)
+    shared = shared_grounds(inventory.places())
+    grounds = same_ground(inventory.places(), shared)
     sprays = tuple(
         spray
         for one in ever
         if one.step.operation == "spray"
-        for spray in planned_sprays(one, inventory)
+        for spray in planned_sprays(one, inventory, grounds[one.ground.id])
     )
     jobs: list[Job] = []
     found: list[Finding] = _sign_findings(typed)
     found += weather_findings(weather, inventory) if weather is not None else []
     found += [one for place in places.values() for one in ground_findings(place)]
-    entries = standing(inventory.entries, as_of)
-    inventory = with_logged_days(with_logged_loads(inventory, entries), entries)
+    told = sprayings_of(inventory)
+    entries = standing(inventory.entries, as_of, told)
+    inventory = with_logged_days(with_logged_loads(inventory, entries, told), entries)
     water = waters(inventory, season)
     found += [one for hole in water for one in water_findings(hole)]
-    sprays = as_logged(sprays, ever, inventory, entries)
+    sprays = as_logged(sprays, ever, inventory, entries, grounds, areas)
     states = states_of(ever, entries, as_of)
     asked = tuple(
         one

@@ -206,14 +206,6 @@ class Caution(Enum):
         CALIBRATION_CHAPTER,
         source="common_practice",
     )
-    NO_TANK_HISTORY = Words(
-        "C241",
-        "It is not noted what {item} held last.",
-        "It is not noted what the tank held last. Ask the owner, or clean it out first.",
-        "Type last_load: of the sprayer, with the day it was cleaned out.",
-        CALIBRATION_CHAPTER,
-        source="common_practice",
-    )
     CAUGHT_OTHER_SEED = Words(
         "C242",
         "The catch test was made with {caught}, and this job sows {sown}. Other seed runs through "

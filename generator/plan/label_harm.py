@@ -9,8 +9,8 @@ from generator.plan.findings import finding
 from generator.plan.history import works_of
 from generator.plan.model import Finding, Mix, MixPart
 from generator.plan.stops import Stop
+from generator.reference.active_names import known_to_be_hard_on
 from generator.reference.load import (
-    hard_on,
     planting_kinds,
     sources,
     species,
@@ -65,7 +65,7 @@ def harm_cautions(asked: JobAsked, part: MixPart) -> Iterator[Finding]:
                     works=ways_of_working()[works].name,
                     kind=planting_kinds()[kind].lower(),
                 )
-        for one, source in hard_on().get(active.key, ()):
+        for one, source in known_to_be_hard_on(active.active):
             if one in asked.species:
                 yield finding(
                     Caution.HARD_ON_SPECIES,

@@ -8,16 +8,18 @@ from generator.compute import buying, dose
 from generator.inventory.label import LabelCard, Use, YearlyLimit
 from generator.inventory.stock import Product
 from generator.plan.asked import JobAsked
-from generator.plan.day_words import day_words
+from generator.plan.doubts import doubt_stops, unsaid_stops
 from generator.plan.findings import finding
 from generator.plan.model import Finding
 from generator.plan.rates import ROUNDING, JobRate, as_active, counted_basis, is_dry, strengths_of
 from generator.plan.stops import Stop
 from generator.plan.years import (
     PlannedSpray,
+    Together,
     amount_at_one_time,
     amount_in_a_year,
-    not_said_by_the_log,
+    in_doubt,
+    in_doubt_at_once,
     times_in_a_year,
 )
 from generator.working import (
@@ -116,6 +118,10 @@ def _one_time_stops(one: Judged, sprays: tuple[PlannedSpray, ...]) -> Iterator[F
         yield finding(
             Stop.OVER_ONE_TIME, job, one.use.where, figures, what=_what(together, one.product)
         )
+    elif doubted := in_doubt_at_once(mine, tank):
+        possible = amount_at_one_time(mine, tank, one.card, basis, "possible")
+        if _may_be_over(possible, most):
+            yield from doubt_stops(mine, doubted, job, one.use.where)
 
 
 def _year_stops(one: Judged, sprays: tuple[PlannedSpray, ...]) -> Iterator[Finding]:
@@ -123,13 +129,8 @@ def _year_stops(one: Judged, sprays: tuple[PlannedSpray, ...]) -> Iterator[Findi
     mine, here = on_the_place(one.asked, one.product, sprays)
     limit = use.max_per_year
     if isinstance(limit, YearlyLimit):
-        unsaid = not_said_by_the_log(mine, here, limit.counted)
-        if unsaid:
-            days = ", ".join(map(day_words, sorted({one.opens for one in unsaid if one.opens})))
-            yield finding(Stop.AMOUNT_NOT_LOGGED, job, use.where, days=days or "then")
-        else:
-            yield from _over_year(one, limit, mine, here)
-    counted = limit.counted if isinstance(limit, YearlyLimit) else None
+        yield from _over_year(one, limit, mine, here)
+    counted = limit if isinstance(limit, YearlyLimit) else None
     times = use.times_per_year
     if isinstance(times, int) and times_in_a_year(mine, here, counted) > times:
         yield finding(Stop.TOO_OFTEN, job, use.where)
@@ -138,32 +139,53 @@ def _year_stops(one: Judged, sprays: tuple[PlannedSpray, ...]) -> Iterator[Findi
 def _over_year(
     one: Judged, limit: YearlyLimit, mine: PlannedSpray, here: tuple[PlannedSpray, ...]
 ) -> Iterator[Finding]:
-    job, card = one.asked.job_id, one.card
+    job, card, where = one.asked.job_id, one.card, one.use.where
     basis = limit_basis(one.use, limit, card)
-    found = amount_in_a_year(mine, here, card, basis, limit.counted) if basis else None
+    doubted = in_doubt(mine, here, limit)
+    yield from unsaid_stops(doubted, job, where)
+    found = amount_in_a_year(mine, here, card, basis, limit) if basis else None
     if found is None or basis is None:
-        yield finding(Stop.NOT_TO_BE_ADDED_UP, job, one.use.where, product=one.product.name)
+        yield finding(Stop.NOT_TO_BE_ADDED_UP, job, where, product=one.product.name)
     elif found.amount.value > limit.amount.value * (1 + ROUNDING):
-        pounds = _in_pounds(one, basis)
-        shown = amount_in_a_year(mine, here, card, pounds, limit.counted) if pounds else None
-        alone = found.count == 1
-        figures = _beside(
-            one,
-            "Planned in a year",
-            found.amount,
-            shown.amount if shown else None,
-            (("Most in a year", limit.amount),),
-            basis,
-        )
-        together = "" if alone else "Together with the other sprayings on this ground, "
-        yield finding(
-            Stop.OVER_YEAR,
-            job,
-            one.use.where,
-            figures,
-            what=_what(together, one.product),
-            cure="Lower the rate" if alone else "Leave one of them out, or lower a rate",
-        )
+        yield _over(one, limit, mine, here, found, basis)
+    elif doubted:
+        possible = amount_in_a_year(mine, here, card, basis, limit, "possible")
+        if _may_be_over(possible, limit.amount):
+            yield from doubt_stops(mine, doubted, job, where)
+
+
+def _may_be_over(possible: Together | None, limit: Given) -> bool:
+    return possible is None or possible.amount.value > limit.value * (1 + ROUNDING)
+
+
+def _over(
+    one: Judged,
+    limit: YearlyLimit,
+    mine: PlannedSpray,
+    here: tuple[PlannedSpray, ...],
+    found: Together,
+    basis: str,
+) -> Finding:
+    pounds = _in_pounds(one, basis)
+    shown = amount_in_a_year(mine, here, one.card, pounds, limit) if pounds else None
+    alone = found.count == 1
+    figures = _beside(
+        one,
+        "Planned in a year",
+        found.amount,
+        shown.amount if shown else None,
+        (("Most in a year", limit.amount),),
+        basis,
+    )
+    together = "" if alone else "Together with the other sprayings on this ground, "
+    return finding(
+        Stop.OVER_YEAR,
+        one.asked.job_id,
+        one.use.where,
+        figures,
+        what=_what(together, one.product),
+        cure="Lower the rate" if alone else "Leave one of them out, or lower a rate",
+    )
 
 
 def _what(together: str, product: Product) -> str:
@@ -247,7 +269,7 @@ def value_of(figure: Figure | None) -> float:
 def on_the_place(
     asked: JobAsked, product: Product, sprays: tuple[PlannedSpray, ...]
 ) -> tuple[PlannedSpray, tuple[PlannedSpray, ...]]:
-    """Return the job's own spraying of a product, and every spraying on its place."""
-    here = tuple(one for one in sprays if one.place_id == asked.ground.id)
-    mine = (one for one in here if one.job_id == asked.job_id and one.product_id == product.id)
-    return next(mine), here
+    """Return the job's own spraying of a product, and every spraying on its ground."""
+    here = tuple(one for one in sprays if asked.ground.id in one.grounds)
+    mine = next(one for one in here if one.job_id == asked.job_id and one.product_id == product.id)
+    return mine, tuple(one for one in here if not mine.is_apart_from(one))

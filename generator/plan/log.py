@@ -2,20 +2,28 @@
 
 import datetime
 from collections.abc import Iterator
+from dataclasses import replace
 
 from generator.inventory.log import Bought, LogEntry, Used
 from generator.plan.items import StockItem, amount_in
+from generator.plan.told import Sprayings, unsettled
 from generator.working import Given
 
 
-def standing(entries: tuple[LogEntry, ...], as_of: datetime.date) -> tuple[LogEntry, ...]:
+def standing(
+    entries: tuple[LogEntry, ...], as_of: datetime.date, sprayings: Sprayings
+) -> tuple[LogEntry, ...]:
     """Return the entries that count on a day, in order of their days: none that was corrected.
 
-    A correction of a later day does not count yet, so what it corrects still does.
+    A correction of a later day does not count yet, so what it corrects still does. A spraying
+    counts until a correction says what was sprayed instead or that nothing was; a clean-out that
+    stood beside it does not.
     """
-    corrected = _corrected(entries, as_of)
+    still = unsettled(entries, sprayings, as_of)
+    corrected = _corrected(entries, as_of) - set(still)
     known = (one for one in entries if one.id not in corrected and one.done_on <= as_of)
-    return tuple(sorted(known, key=lambda one: (one.done_on, one.id)))
+    kept = (replace(one, cleaned_out=None) if one.id in still else one for one in known)
+    return tuple(sorted(kept, key=lambda one: (one.done_on, one.id)))
 
 
 def _corrected(entries: tuple[LogEntry, ...], as_of: datetime.date) -> set[str]:

@@ -2,12 +2,14 @@
 
 The larger amount decides, and what the log leaves out is not guessed: a finished spraying counts
 by what was used on the ground it was used on, one that is begun by the larger of that and its
-plan, and one without an amount or its ground counts as not known.
+plan. What an entry leaves out stands as a gap, and nothing is cleared by it.
 """
 
 import datetime
+import math
 from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
+from itertools import pairwise
 
 from generator.compute import applied
 from generator.compute.buying import TOTAL_FL_OZ_PER_AC, TOTAL_RATE
@@ -16,23 +18,42 @@ from generator.inventory.log import LogEntry
 from generator.inventory.schema import Inventory
 from generator.inventory.stock import Product
 from generator.plan.asked import JobAsked
+from generator.plan.crop import crop_of, crop_on
 from generator.plan.done import entries_on, finished_on
 from generator.plan.rates import ROUNDING, JobRate, is_dry, rate_of_product
 from generator.plan.spots import treated_ground
-from generator.plan.years import PlannedSpray
+from generator.plan.told import SPRAY, Sprayings, area_of, part_of, sprayings_of
+from generator.plan.years import Gap, PlannedSpray
 from generator.working import Given, Quantity
 
-SPRAY = "spray"
 OUTSIDE = "log/"  # what the id of a spraying begins with that is no job
+ONE_DAY = datetime.timedelta(days=1)
+MORE_BY_A_TENTH = 1.1  # common practice: a measured place may be off by so much, and no more
 
 
 @dataclass(frozen=True, slots=True)
 class _Put:
-    """So much of a product, and the ground it was put on where the log says it."""
+    """So much of a product on an acre, as one entry says it; None where it does not."""
 
     entry: LogEntry
-    used: Given
-    area: Given | None
+    rate: Given | Quantity | None
+    area_ac: float | None
+    too_much_ground: bool
+
+
+@dataclass(frozen=True, slots=True)
+class _Ground:
+    """The whole place, the ground that a job is for, and what counts where an entry says none."""
+
+    place: Quantity | None
+    job: Quantity | None
+    unsaid: Quantity | None
+
+    def counted(self, said: Given | None) -> Given | Quantity | None:
+        """Return the ground that an amount is spread over: the smaller makes the larger rate."""
+        if said is None:
+            return self.unsaid
+        return self.job if self.job is not None and said.value > self.job.value else said
 
 
 def as_logged(
@@ -40,178 +61,310 @@ def as_logged(
     ever: Iterable[JobAsked],
     inventory: Inventory,
     entries: tuple[LogEntry, ...],
+    grounds: Mapping[str, frozenset[str]],
+    areas: Mapping[str, Quantity],
 ) -> tuple[PlannedSpray, ...]:
-    """Return the sprayings of a property, those in the log as they went."""
-    products = {one.id: one for one in inventory.products}
+    """Return the sprayings of a property, those in the log as they went.
+
+    `grounds` are the places on whose ground each place lies, `areas` the ground of each, by its id.
+    """
+    told = sprayings_of(inventory)
+    by_job: dict[str, list[PlannedSpray]] = {}
+    for spray in sprays:
+        by_job.setdefault(spray.job_id, []).append(spray)
     found: list[PlannedSpray] = []
     counted: set[str] = set()
     for one in ever:
         if one.step.operation != SPRAY:
             continue
-        planned = tuple(spray for spray in sprays if spray.job_id == one.job_id)
-        on_job = tuple(
-            entry for entry in entries_on(one, entries) if _tells_of_spraying(entry, products)
-        )
+        planned = tuple(by_job.get(one.job_id, ()))
+        on_job = tuple(entry for entry in entries_on(one, entries) if told.tells(entry))
         counted |= {entry.id for entry in on_job}
-        found += _of_a_job(one, planned, on_job, products) if on_job else planned
-    places = {one.id: place.id for place in inventory.places() for one in place.plantings}
+        found += _of_a_job(one, planned, on_job, told, grounds) if on_job else planned
     for entry in entries:
-        if entry.id not in counted:
-            found += _outside(entry, places, products)
+        if entry.id not in counted and told.tells(entry):
+            found += _outside(entry, told, grounds, areas)
     return tuple(found)
-
-
-def _tells_of_spraying(entry: LogEntry, products: Mapping[str, Product]) -> bool:
-    """Whether an entry about a job tells of spraying."""
-    assert entry.job is not None
-    told = entry.sprayed is not None or entry.job.finished or entry.job.area_ac is not None
-    return bool(told) or any(one.item in products for one in entry.used)
 
 
 def _of_a_job(
     asked: JobAsked,
     planned: tuple[PlannedSpray, ...],
     on_job: tuple[LogEntry, ...],
-    products: Mapping[str, Product],
+    told: Sprayings,
+    grounds: Mapping[str, frozenset[str]],
 ) -> Iterator[PlannedSpray]:
-    by_product = {one.product_id: one for one in planned}
-    used = [one.item for entry in on_job for one in entry.used if one.item in products]
-    if used:
-        by_product.pop("", None)
+    by_product = {one.product_id: one for one in planned if one.product_id}
+    named = [name for entry in on_job for name in _products(entry, told)]
     finished = finished_on(on_job) is not None
-    days = [entry.done_on for entry in on_job]
-    for product_id in dict.fromkeys([*by_product, *used]):
-        mine = by_product.get(product_id)
-        spray = mine or _spray(asked.job_id, asked.ground.id, asked.planting.id,
-                               products[product_id])  # fmt: skip
-        puts = tuple(_puts(product_id, on_job))
+    unsaid = any(not _products(entry, told) for entry in on_job)
+    where = frozenset().union(grounds[asked.ground.id], *(
+        grounds[place] for entry in on_job for place in told.places_of(entry)
+    ))  # fmt: skip
+    days = [day for entry in on_job for day in (entry.done_on, _latest(entry))]
+    blank = _blank(asked, where)
+    if not by_product and unsaid:
+        yield replace(
+            blank, opens=min(days), closes=max(days), by_log=True, gaps=frozenset({"product"})
+        )
+    for product_id in dict.fromkeys([*by_product, *named]):
+        product = told.products[product_id]
+        spray = replace(by_product.get(product_id) or _named(blank, product), grounds=where)
+        ground = treated_ground(asked)
+        unsaid_ground = None if finished else ground
+        puts = tuple(
+            _puts(product, on_job, told, _Ground(asked.area, ground, unsaid_ground), asked.job_id)
+        )
+        got = _on_an_acre(asked, product, puts)
+        nothing_said = unsaid or (finished and not puts) or any(one.area_ac is None for one in puts)
+        gaps = _gaps(product, puts, got.rate, nothing_said=nothing_said)
+        spray = replace(spray, gaps=gaps, times=got.times)
         if finished:
             spray = replace(spray, opens=min(days), closes=max(days), by_log=True)
-            known = bool(puts) and all(one.area is not None for one in puts)
-            rate = _rate(asked, products[product_id], puts) if known else None
             # without an amount at least what was planned is shown; nothing is cleared by it
-            yield replace(spray, rate=rate or spray.rate, unknown_by_log=rate is None)
+            yield replace(spray, rate=got.rate or spray.rate, most=got.most)
         else:
-            yield _begun(asked, spray, puts, products, days)
+            yield _begun(spray, got.most or got.rate, days)
 
 
-def _begun(
-    asked: JobAsked,
-    spray: PlannedSpray,
-    puts: tuple[_Put, ...],
-    products: Mapping[str, Product],
-    days: list[datetime.date],
-) -> PlannedSpray:
+def _begun(spray: PlannedSpray, rate: JobRate | None, days: list[datetime.date]) -> PlannedSpray:
     """Return a begun spraying at the larger of what was used and what was planned."""
     opens = min([spray.opens, *days]) if spray.opens is not None else None
     closes = max([spray.closes, *days]) if spray.closes is not None else None
     spray = replace(spray, opens=opens, closes=closes)
-    if not puts:
-        return spray
-    rate = _rate(asked, products[spray.product_id], puts)
-    if rate is None:
-        return replace(spray, rate=None, unknown_by_log=True)
     planned = spray.rate
-    larger = planned is None or _value(rate.product) > _value(planned.product)
-    return replace(spray, rate=rate if larger else planned)
+    if rate is None or (planned is not None and planned.product.value >= rate.product.value):
+        return spray
+    return replace(spray, rate=rate)
 
 
-def _value(product: Given | Quantity) -> float:
-    return product.value
+def _products(entry: LogEntry, told: Sprayings) -> tuple[str, ...]:
+    """Return what an entry says was sprayed, or could have been."""
+    unknown = entry.unknown.products if entry.unknown is not None else ()
+    return tuple(dict.fromkeys([*(one.item for one in told.used(entry)), *unknown]))
 
 
-def _puts(product_id: str, entries: Iterable[LogEntry]) -> Iterator[_Put]:
+def _latest(entry: LogEntry) -> datetime.date:
+    latest = entry.unknown.latest_on if entry.unknown is not None else None
+    return max(entry.done_on, latest) if latest is not None else entry.done_on
+
+
+def _puts(
+    product: Product,
+    entries: Iterable[LogEntry],
+    told: Sprayings,
+    ground: _Ground,
+    base: str,
+) -> Iterator[_Put]:
+    """Yield what entries put down of a product on some ground; the smaller ground counts."""
+    number = 0
     for entry in entries:
-        for one in entry.used:
-            if one.item == product_id:
-                yield _Put(entry, one.amount, _area(entry))
+        if product.id not in _products(entry, told):
+            continue
+        area = area_of(entry)
+        most_ac = ground.place.value * MORE_BY_A_TENTH if ground.place is not None else math.inf
+        counts = ground.counted(area)
+        most = entry.unknown.most if entry.unknown is not None else None
+        amounts = tuple(one.amount for one in told.used(entry) if one.item == product.id)
+        for used in amounts or (None,):
+            number += 1
+            rate = most or _applied(f"{base}/{product.id}.logged_{number}", product, used, counts)
+            if rate is not None and not _fits(rate, product):
+                rate = None
+            said_ac = counts.value if area is not None and counts is not None else None
+            too_much = area is not None and area.value > most_ac
+            yield _Put(entry, rate, said_ac, too_much)
 
 
-def _area(entry: LogEntry) -> Given | None:
-    if entry.job is not None:
-        return entry.job.area_ac
-    return entry.sprayed.treated_ac if entry.sprayed is not None else None
-
-
-def _rate(asked: JobAsked, product: Product, puts: tuple[_Put, ...]) -> JobRate | None:
-    """Return the most that an acre of a job got, None where it cannot be had.
-
-    Entries whose ground together fits onto the job's may each be of other ground, and the one
-    that put down most counts; where it does not fit, some ground was sprayed twice, and all of
-    them count together. Ground that is not said is the job's, of which it can be a part only.
-    """
+def _fits(rate: Given | Quantity, product: Product) -> bool:
     card = product.label
-    if card is None:
-        return None
-    ground = treated_ground(asked)
-    base = f"{asked.job_id}/{product.id}."
-    rates: list[Quantity] = []
-    for number, one in enumerate(puts, 1):
-        whole = one.area is None or one.area.value > ground.value
-        rate = _applied(f"{base}logged_{number}", card, one.used, ground if whole else one.area)
-        if rate is None:
-            return None
-        rates.append(rate)
-    areas = [ground.value if one.area is None else one.area.value for one in puts]
-    apart = all(one.area is not None for one in puts) and sum(areas) <= ground.value * (
-        1 + ROUNDING
-    )
-    most = max(rates, key=_value)
-    if not apart and len(rates) > 1:
-        most = _together(f"{base}logged", card, rates)
-    return rate_of_product(f"{base}logged_", most, card)
+    return card is not None and rate.unit == ("lb_per_ac" if is_dry(card) else "fl_oz_per_ac")
 
 
 def _applied(
-    base: str, card: LabelCard, used: Given, area: Given | Quantity | None
+    base: str, product: Product, used: Given | None, area: Given | Quantity | None
 ) -> Quantity | None:
-    dry = is_dry(card)
-    if area is None or used.unit != ("lb" if dry else "fl_oz"):
+    if product.label is None or area is None or used is None:
+        return None
+    dry = is_dry(product.label)
+    if used.unit != ("lb" if dry else "fl_oz"):
         return None
     if dry:
         return applied.APPLIED_LB(f"{base}_lb_per_ac", used_lb=used, area_ac=area)
     return applied.APPLIED_FL_OZ(f"{base}_fl_oz_per_ac", used_fl_oz=used, area_ac=area)
 
 
-def _together(base: str, card: LabelCard, rates: Sequence[Quantity]) -> Quantity:
+def _gaps(
+    product: Product, puts: tuple[_Put, ...], rate: JobRate | None, *, nothing_said: bool
+) -> frozenset[Gap]:
+    """Return what is not known of a product that was sprayed."""
+    found: set[Gap] = set()
+    if product.label is None or not product.label.actives:
+        found.add("product")
+    if nothing_said or (puts and rate is None):
+        found.add("amount")
+    if any(one.too_much_ground for one in puts):
+        found.add("area")
+    return frozenset(found)
+
+
+@dataclass(frozen=True, slots=True)
+class _OnAnAcre:
+    """What an acre of a job got: surely, and at the most where entries may be of the same ground."""
+
+    rate: JobRate | None
+    most: JobRate | None
+    times: int
+
+
+def _on_an_acre(asked: JobAsked, product: Product, puts: tuple[_Put, ...]) -> _OnAnAcre:
+    """Return what an acre of a job got of a product, as far as its entries say.
+
+    Parts that each entry names are ground of their own; so are entries on days in a row whose
+    ground fits onto the job's. Later ones may be over the same ground; what does not fit is.
+    """
+    ground_ac = treated_ground(asked).value
+    parts = _by_part(puts, ground_ac)
+    groups = parts or tuple(_most_of(run, ground_ac) for run in _runs(puts))
+    certain = _fit([one.area_ac or ground_ac for one in puts], ground_ac)
+    counts = [len(group) for group in groups]
+    times = max([1, max(counts, default=1) if parts else sum(counts)])
+    card = product.label
+    if card is None or not puts or any(one.rate is None for one in puts):
+        return _OnAnAcre(None, None, times)
+    base = f"{asked.job_id}/{product.id}."
+    sums = [
+        _together(f"{base}group_{number}", card, [one.rate for one in group if one.rate])
+        for number, group in enumerate(groups, 1)
+    ]
+    largest = rate_of_product(f"{base}logged_", max(sums, key=lambda one: one.value), card)
+    if parts or len(sums) == 1:
+        return _OnAnAcre(largest, None, times)
+    in_all = rate_of_product(f"{base}logged_all_", _together(f"{base}logged", card, sums), card)
+    return _OnAnAcre(largest, in_all, times) if certain else _OnAnAcre(in_all, None, times)
+
+
+def _by_part(puts: tuple[_Put, ...], ground_ac: float) -> tuple[tuple[_Put, ...], ...]:
+    """Return entries by the parts they name; none unless each names one and all fit."""
+    parts: dict[str, list[_Put]] = {}
+    for one in puts:
+        parts.setdefault(" ".join((part_of(one.entry) or "").split()).casefold(), []).append(one)
+    areas = [max(one.area_ac or ground_ac for one in part) for part in parts.values()]
+    if "" in parts or not _fit(areas, ground_ac):
+        return ()
+    return tuple(map(tuple, parts.values()))
+
+
+def _fit(areas: Sequence[float], ground_ac: float) -> bool:
+    return sum(areas) <= ground_ac * (1 + ROUNDING)
+
+
+def _runs(puts: tuple[_Put, ...]) -> list[tuple[_Put, ...]]:
+    """Return entries in groups of days in a row."""
+    ordered = sorted(puts, key=lambda one: (one.entry.done_on, one.entry.id))
+    runs: list[list[_Put]] = [ordered[:1]] if ordered else []
+    for before, after in pairwise(ordered):
+        if after.entry.done_on - _latest(before.entry) <= ONE_DAY:
+            runs[-1].append(after)
+        else:
+            runs.append([after])
+    return [tuple(run) for run in runs]
+
+
+def _most_of(run: tuple[_Put, ...], ground_ac: float) -> tuple[_Put, ...]:
+    """Return the one entry of a run that put down most, where they may each be of other ground."""
+    areas = [one.area_ac for one in run]
+    if any(one is None for one in areas) or not _fit([one or 0.0 for one in areas], ground_ac):
+        return run
+    return (max(run, key=lambda one: one.rate.value if one.rate is not None else 0.0),)
+
+
+def _together(base: str, card: LabelCard, rates: Sequence[Given | Quantity]) -> Given | Quantity:
+    if len(rates) == 1:
+        return rates[0]
     if is_dry(card):
         return TOTAL_RATE(f"{base}_lb_per_ac", parts=tuple(rates))
     return TOTAL_FL_OZ_PER_AC(f"{base}_fl_oz_per_ac", parts=tuple(rates))
 
 
 def _outside(
-    entry: LogEntry, places: Mapping[str, str], products: Mapping[str, Product]
+    entry: LogEntry,
+    told: Sprayings,
+    grounds: Mapping[str, frozenset[str]],
+    areas: Mapping[str, Quantity],
 ) -> Iterator[PlannedSpray]:
-    """Yield what an entry put on a place that is no job of the plan's."""
-    planting = entry.job.planting if entry.job is not None else ""
-    place = places.get(planting) or (entry.sprayed.place if entry.sprayed is not None else None)
-    if place is None:
+    """Yield what an entry put on ground that is no job of the plan's.
+
+    Where it can have been on several places, it counts on each as if it had been there.
+    """
+    where, place = told.places_of(entry), told.place_of(entry)
+    if place is None and entry.unknown is None:
+        if where:
+            spread = frozenset().union(*(grounds[one] for one in where))
+            yield from _put_on(entry, told, "", spread, None, frozenset({"place"}))
         return
-    for number, put in enumerate(_puts_of_any(entry, products), 1):
-        product = products[put[0]]
-        spray = _spray(f"{OUTSIDE}{entry.id}", place, planting, product)
-        base = f"{place}/{entry.id}/{product.id}.logged_{number}"
-        rate = _applied(base, product.label, put[1].used, put[1].area) if product.label else None
-        yield replace(
-            spray,
-            rate=rate_of_product(f"{base}_", rate, product.label)
-            if rate is not None and product.label is not None
-            else None,
-            opens=entry.done_on,
-            closes=entry.done_on,
-            by_log=True,
-            unknown_by_log=rate is None,
-        )
+    for one in sorted(where):
+        yield from _put_on(entry, told, one, grounds[one], areas[one], frozenset())
 
 
-def _puts_of_any(entry: LogEntry, products: Mapping[str, Product]) -> Iterator[tuple[str, _Put]]:
-    for one in entry.used:
-        if one.item in products:
-            yield one.item, _Put(entry, one.amount, _area(entry))
+def _put_on(
+    entry: LogEntry,
+    told: Sprayings,
+    place: str,
+    grounds: frozenset[str],
+    ground: Quantity | None,
+    gaps: frozenset[Gap],
+) -> Iterator[PlannedSpray]:
+    """Yield what an entry put on a place of some ground, product by product."""
+    latest = _latest(entry)
+    blank = PlannedSpray(
+        f"{OUTSIDE}{entry.id}", place, grounds, crop_on(place, entry.done_on, latest), "", "", (),
+        (), None, entry.done_on, latest, by_log=True, part=part_of(entry),
+    )  # fmt: skip
+    names = _products(entry, told)
+    if not names:
+        yield replace(blank, gaps=gaps | {"product"})
+    base = f"{place}/{entry.id}" if place else f"{OUTSIDE}{entry.id}"
+    for name in names:
+        product = told.products[name]
+        puts = tuple(_puts(product, (entry,), told, _Ground(ground, ground, None), base))
+        rate = _all_of(f"{base}/{name}.", product, puts)
+        unsaid = _gaps(product, puts, rate, nothing_said=False)
+        yield replace(_named(blank, product), rate=rate, gaps=gaps | unsaid)
 
 
-def _spray(job_id: str, place: str, planting: str, product: Product) -> PlannedSpray:
+def _all_of(base: str, product: Product, puts: tuple[_Put, ...]) -> JobRate | None:
+    """Return what one entry put on an acre of a product in all, None where that is not known."""
     card = product.label
-    actives = card.active_keys if card else frozenset()
-    pooled = card.pooled_keys if card else frozenset()
-    return PlannedSpray(job_id, place, planting, product.id, actives, pooled, None, None, None)
+    rates = [one.rate for one in puts if one.rate is not None]
+    if card is None or not rates or len(rates) < len(puts):
+        return None
+    return rate_of_product(base, _together(f"{base}in_all", card, rates), card)
+
+
+def _blank(asked: JobAsked, where: frozenset[str]) -> PlannedSpray:
+    return PlannedSpray(
+        asked.job_id,
+        asked.ground.id,
+        where,
+        crop_of(asked.ground, asked.planting),
+        "",
+        "",
+        (),
+        (),
+        None,
+        None,
+        None,
+        part=asked.work.part if asked.work else None,
+    )
+
+
+def _named(spray: PlannedSpray, product: Product) -> PlannedSpray:
+    card = product.label
+    return replace(
+        spray,
+        product_id=product.id,
+        product_name=product.name,
+        actives=card.named_actives if card else (),
+        pooled=card.named_pooled if card else (),
+    )

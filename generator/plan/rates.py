@@ -3,8 +3,9 @@
 from dataclasses import dataclass
 
 from generator.compute import buying, dose
-from generator.inventory.label import ActiveStrength, LabelCard, same_active
+from generator.inventory.label import ActiveStrength, LabelCard
 from generator.inventory.places import Partner, Work
+from generator.reference.active_names import ActiveName, most_alike
 from generator.working import Figure, Given, Quantity
 
 ROUNDING = 1e-9  # relative: a rate typed as exactly the limit must not fail by a rounding error
@@ -14,14 +15,9 @@ ROUNDING = 1e-9  # relative: a rate typed as exactly the limit must not fail by 
 class ActiveRate:
     """One active, or several that a label counts together, in pounds on an acre."""
 
-    active: str
+    named: ActiveName
     basis: str
     rate: Given | Quantity
-
-    @property
-    def key(self) -> str:
-        """The name as names are compared."""
-        return same_active(self.active)
 
 
 @dataclass(frozen=True, slots=True)
@@ -63,7 +59,7 @@ def job_rate(
     return JobRate(product, actives, counted, typed.mix_fraction)
 
 
-def rate_of_product(identity: str, product: Quantity, card: LabelCard) -> JobRate:
+def rate_of_product(identity: str, product: Given | Quantity, card: LabelCard) -> JobRate:
     """Return so much product on an acre in every basis it can be had in."""
     actives = _actives(identity, product, card)
     return JobRate(product, actives, _counted(identity, None, product, card, actives))
@@ -71,7 +67,7 @@ def rate_of_product(identity: str, product: Quantity, card: LabelCard) -> JobRat
 
 def _actives(identity: str, product: Figure, card: LabelCard) -> tuple[ActiveRate, ...]:
     return tuple(
-        ActiveRate(one.active, one.basis, figure)
+        ActiveRate(one.named, one.basis, figure)
         for number, one in enumerate(card.actives, 1)
         if (figure := _active_rate(_active_id(identity, card, one, number), product, one))
     )
@@ -134,7 +130,7 @@ def _counted(
     basis = counted_basis(card)
     if basis is None:
         return None
-    names = " and ".join(one.active for one in card.actives)
+    names = ActiveName(" and ".join(one.active for one in card.actives))
     typed_rate = _typed_as(basis, typed) if typed is not None else None
     if typed is not None and typed_rate is not None and product is not typed.rate_product:
         return ActiveRate(names, basis, typed_rate)
@@ -155,7 +151,7 @@ def counted_basis(card: LabelCard) -> str | None:
     bases = {one.basis for one in card.actives}
     if len(bases) != 1:
         return None
-    pooled = card.active_keys <= card.pooled_keys
+    pooled = all(most_alike((one,), card.named_pooled) == "same" for one in card.named_actives)
     return bases.pop() if len(card.actives) == 1 or pooled else None
 
 

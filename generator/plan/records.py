@@ -4,14 +4,13 @@ import datetime
 from collections.abc import Iterator
 
 from generator.inventory.log import LogEntry, Used
-from generator.inventory.people import Applicator
 from generator.inventory.places import PlantedGround, Planting
 from generator.inventory.schema import Inventory
 from generator.inventory.stock import Product
 from generator.plan.cautions import Caution
 from generator.plan.day_words import day_words
 from generator.plan.findings import finding
-from generator.plan.licences import is_handed_to_a_contractor, is_hired, is_partner
+from generator.plan.hired import was_hired
 from generator.plan.model import Finding
 from generator.plan.notes import Note
 from generator.plan.spray_record import SprayRecord, missing_by_rule, missing_extras
@@ -59,7 +58,7 @@ def _record(
         who=(applicator.name or applicator.id) if applicator is not None else entry.by,
         licence_number=(said.licence_number if said else None)
         or (applicator.licence_number if applicator is not None else None),
-        hired=_was_hired(entry, applicator, inventory),
+        hired=was_hired(entry, inventory),
         sprayer_id=sprayer_of(entry, inventory),
         drift_check=_drift_check(entry, place, entries),
     )
@@ -99,18 +98,6 @@ def _area(entry: LogEntry) -> Given | None:
     if entry.job is not None:
         return entry.job.area_ac
     return entry.sprayed.treated_ac if entry.sprayed is not None else None
-
-
-def _was_hired(entry: LogEntry, applicator: Applicator | None, inventory: Inventory) -> bool:
-    """Whether somebody sprayed for hire: who is named, else whoever the job was meant for."""
-    if applicator is not None:
-        by_reader = applicator.reader is not None and not is_partner(applicator, inventory)
-        return by_reader or applicator.for_hire is True
-    job = entry.job
-    if job is None:
-        return False
-    handed = is_handed_to_a_contractor(job.planting, job.step, inventory)
-    return handed or is_hired(job.planting, job.step, inventory)
 
 
 def record_findings(records: tuple[SprayRecord, ...], as_of: datetime.date) -> list[Finding]:

@@ -13,8 +13,9 @@ from generator.inventory.stock import Adjuvant, Product
 from generator.plan.asked import JobAsked
 from generator.plan.cautions import Caution
 from generator.plan.clearance import cleared_use
+from generator.plan.crop import crop_of
 from generator.plan.findings import finding, older_than_a_year
-from generator.plan.history import tank_findings
+from generator.plan.history import tank_stops
 from generator.plan.known_days import judged_on
 from generator.plan.label_harm import harm_cautions
 from generator.plan.limit_stops import limit_basis, on_the_place, value_of
@@ -78,30 +79,34 @@ def chosen_products(asked: JobAsked, inventory: Inventory) -> tuple[Chosen, ...]
     return (Chosen("", work, by_id[work.product]), *partners)
 
 
-def planned_sprays(asked: JobAsked, inventory: Inventory) -> tuple[PlannedSpray, ...]:
-    """Return what a spray job would put on its place, product by product, cleared or not."""
+def planned_sprays(
+    asked: JobAsked, inventory: Inventory, grounds: frozenset[str]
+) -> tuple[PlannedSpray, ...]:
+    """Return what a spray job would put on its ground, product by product, cleared or not."""
     machine = machine_for(asked.work.sprayer if asked.work else None, inventory)
     carrier = _carrier(asked, machine)
-    return tuple(_planned(asked, one, carrier) for one in chosen_products(asked, inventory)) or (
-        PlannedSpray(
-            asked.job_id, asked.ground.id, asked.planting.id, "", frozenset(), frozenset(),
-            None, asked.dates.opens, asked.dates.closes,
-        ),
-    )  # fmt: skip
+    return tuple(
+        _planned(asked, one, carrier, grounds) for one in chosen_products(asked, inventory)
+    )
 
 
-def _planned(asked: JobAsked, chosen: Chosen, carrier: Quantity | None) -> PlannedSpray:
+def _planned(
+    asked: JobAsked, chosen: Chosen, carrier: Quantity | None, grounds: frozenset[str]
+) -> PlannedSpray:
     card = chosen.product.label
     return PlannedSpray(
-        asked.job_id,
-        asked.ground.id,
-        asked.planting.id,
-        chosen.product.id,
-        card.active_keys if card else frozenset(),
-        card.pooled_keys if card else frozenset(),
-        _rate(asked, chosen, card, carrier) if card else None,
-        asked.dates.opens,
-        asked.dates.closes,
+        job_id=asked.job_id,
+        place_id=asked.ground.id,
+        grounds=grounds,
+        crop=crop_of(asked.ground, asked.planting),
+        product_id=chosen.product.id,
+        product_name=chosen.product.name,
+        actives=card.named_actives if card else (),
+        pooled=card.named_pooled if card else (),
+        rate=_rate(asked, chosen, card, carrier) if card else None,
+        opens=asked.dates.opens,
+        closes=asked.dates.closes,
+        part=asked.work.part if asked.work else None,
     )
 
 
@@ -184,8 +189,7 @@ def _tank_stops(
         if _adjuvant_rate("", used, carrier) is None:
             yield finding(Stop.NO_ADJUVANT_RATE, asked.job_id, used.where, item=adjuvant.name)
     actives = [active for one in cleared for active in one.card.actives]
-    stops, _ = tank_findings(asked, machine.sprayer, inventory, actives)
-    yield from stops
+    yield from tank_stops(asked, machine.sprayer, inventory, actives)
 
 
 def _asks_for(use: Use, carrier_gal_per_ac: float) -> bool:
@@ -253,13 +257,13 @@ def _mix(
         order or (),
     )
     numbers["product_fl_oz" if not pours[0].dry else "product_oz_wt"] = totals[0]
-    found = [*_cautions(asked, inventory, mix), *_marks_that_miss(job, every, mix)]
+    found = [*_cautions(asked, mix), *_marks_that_miss(job, every, mix)]
     if order is None:
         found.append(finding(Note.NO_FORMULATION, job, asked.work.where if asked.work else None))
     return Sprayed(mix, numbers, tuple(found))
 
 
-def _cautions(asked: JobAsked, inventory: Inventory, mix: Mix) -> Iterator[Finding]:
+def _cautions(asked: JobAsked, mix: Mix) -> Iterator[Finding]:
     job, test, judged = asked.job_id, mix.test, judged_on(asked.dates, asked.season)
     for part in mix.parts:
         if part.card.read_on is not None and older_than_a_year(part.card.read_on, judged):
@@ -274,9 +278,6 @@ def _cautions(asked: JobAsked, inventory: Inventory, mix: Mix) -> Iterator[Findi
     mean = sum(caught) / len(caught)
     if any(abs(one - mean) > NOZZLES_MAY_DIFFER * mean for one in caught):
         yield finding(Caution.NOZZLES_DIFFER, job, test.where)
-    actives = [active for part in mix.parts for active in part.card.actives]
-    _, cautions = tank_findings(asked, mix.sprayer, inventory, actives)
-    yield from cautions
 
 
 def _label_age(asked: JobAsked, card: LabelCard, judged: datetime.date | None) -> Iterator[Finding]:
@@ -365,9 +366,7 @@ def _share_left_over(
         if isinstance(use.max_per_year, YearlyLimit):
             limit = use.max_per_year
             basis = limit_basis(use, limit, one.card)
-            together = (
-                amount_in_a_year(mine, here, one.card, basis, limit.counted) if basis else None
-            )
+            together = amount_in_a_year(mine, here, one.card, basis, limit) if basis else None
             if together is None or basis is None:
                 return 0.0
             left_over = limit.amount.value - together.amount.value

@@ -89,8 +89,10 @@ class Stop(Enum):
     )
     TOO_OFTEN = _label(
         "S113",
-        "The product is planned on this ground more often in a year than the label allows.",
-        "Leave one of the sprayings out.",
+        "What this label counts, or what may be it, comes onto this ground more often in a year "
+        "than the label allows.",
+        "Leave one of the sprayings out. Other products of the same active count, and so does what "
+        "the log leaves open: complete it.",
     )
     RESTRICTED = Words(
         "S114",
@@ -209,7 +211,18 @@ class Stop(Enum):
         "on this place.",
         _NOT_CLEARED,
         "Clean tank, hoses, screens and nozzles as the label of the last product says, and log it "
-        "with cleaned_out:, or type cleaned_out_on: under last_load: of the sprayer.",
+        "with cleaned_out:; on the day of the load itself with after_last_load: true. Or type "
+        "cleaned_out_on: under last_load: of the sprayer.",
+        CALIBRATION_CHAPTER,
+        source="common_practice",
+    )
+    NO_TANK_HISTORY = Words(
+        "S157",
+        "It is not noted what {item} held last, so it may hold a trace that harms what grows on "
+        "this place.",
+        "It is not noted what the tank held last. Do not mix or spray; ask the owner.",
+        "Type last_load: of the sprayer once, new: true where it never held anything, or clean it "
+        "out and type the day as cleaned_out_on:.",
         CALIBRATION_CHAPTER,
         source="common_practice",
     )
@@ -316,7 +329,46 @@ class Stop(Enum):
         "What this job adds cannot be held against what the label allows in a year.",
         "Write an entry that corrects it, with used: of every product and area_ac: of the job, or "
         "treated_ac: where it was no job. Where another product was used than planned, change the "
-        "product of that step to it.",
+        "product of that step to it. What can no longer be known is bounded by unknown: in that "
+        "entry, with most_fl_oz_per_ac: or most_lb_per_ac:, and checked_with:.",
+    )
+    PRODUCT_NOT_LOGGED = _label(
+        "S201",
+        "The log has a spraying on this ground without its product, or of one whose card names no "
+        "actives: {days}. It may be what this label counts in a year.",
+        "Write an entry that corrects it, with used:, or type actives: on the card of that "
+        "product. What can no longer be known is bounded by unknown: in that entry, with the "
+        "products: it could have been, most_fl_oz_per_ac: or most_lb_per_ac:, and checked_with:.",
+    )
+    PLACE_NOT_LOGGED = _label(
+        "S202",
+        "The log has a spraying that names no job, no place and no location, so it may have been "
+        "on this ground: {days}. It counts with what the label allows in a year.",
+        "Write an entry that corrects it, with place: under sprayed:, or location: in words where "
+        "it was on no place of yours. What can no longer be known is bounded by unknown: in that "
+        "entry, with the places: it could have been on, and checked_with:.",
+    )
+    MAY_BE_THE_SAME_ACTIVE = _label(
+        "S203",
+        "Is {theirs} of {other} the same as {mine} of {product}? The names are near each other, "
+        "and both go onto this ground in what the label counts as one time or one year.",
+        "Read both labels. Under actives: of {other}, beside {theirs}, type same_as: with the name "
+        "on the other card, or other_than: with it, in brackets. Where pooled_with: names a group, "
+        "type its actives one by one.",
+    )
+    GROUND_LOGGED_TOO_LARGE = _label(
+        "S204",
+        "The log says that more ground was sprayed than the place has, by over a tenth: {days}. "
+        "Spread over less ground, an acre got more.",
+        "Measure again: write an entry that corrects area_ac: or treated_ac:, with an entry for "
+        "each place where it was more than one, or correct length and width of the place.",
+    )
+    MAY_BE_THE_SAME_PART = _label(
+        "S206",
+        "Entries of one job, days apart, may be of the same part of the place: {days}. If they "
+        "are, an acre of it got both, and with this job more than the label allows in a year.",
+        "Write entries that correct them, with part: of the job, what you call each part. Where it "
+        "was the same part, leave this job out or lower its rate.",
     )
     SOWN_IN_RESIDUE = Words(
         "S210",

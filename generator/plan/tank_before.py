@@ -10,6 +10,7 @@ from generator.plan.findings import finding
 from generator.plan.history import harm_of
 from generator.plan.model import Finding, JobState
 from generator.plan.spraying import chosen_products
+from generator.reference.active_names import ActiveName
 
 SPRAY = "spray"
 
@@ -33,7 +34,7 @@ def tank_before_findings(
     for mine in asked:
         if mine.step.operation != SPRAY or states[mine.job_id].is_settled:
             continue
-        going_in = {active for one in _products(mine, inventory) for active in _actives(one)}
+        going_in = [name for one in _products(mine, inventory) for name in _actives(one)]
         first = _first_harm(mine, going_in, ahead)
         if first is not None:
             other, product, held = first
@@ -50,7 +51,7 @@ def tank_before_findings(
 
 
 def _first_harm(
-    mine: JobAsked, going_in: set[str], ahead: Iterable[tuple[JobAsked, list[Product]]]
+    mine: JobAsked, going_in: list[ActiveName], ahead: Iterable[tuple[JobAsked, list[Product]]]
 ) -> tuple[JobAsked, Product, str] | None:
     """Return the first spraying that may come before and would harm, with its product and how."""
     harms: dict[str, str | None] = {}
@@ -79,8 +80,8 @@ def _products(asked: JobAsked, inventory: Inventory) -> list[Product]:
     return [one.product for one in chosen_products(asked, inventory)]
 
 
-def _actives(product: Product) -> frozenset[str]:
-    return product.label.active_keys if product.label else frozenset()
+def _actives(product: Product) -> tuple[ActiveName, ...]:
+    return product.label.named_actives if product.label else ()
 
 
 def _sprayer_name(asked: JobAsked, inventory: Inventory) -> str:

@@ -35,11 +35,18 @@ class Species:
 
 @dataclass(frozen=True, slots=True)
 class WayOfWorking:
-    """How an active works, in words, and the kinds of planting a trace of it harms."""
+    """How an active works, in words, and the kinds of planting it harms.
+
+    `harms` are harmed by a rate, `trace_standing` and `trace_seed` by a trace left in a tank, by
+    the source `trace_source`.
+    """
 
     id: str
     name: str
     harms: frozenset[str]
+    trace_standing: frozenset[str]
+    trace_seed: frozenset[str]
+    trace_source: str
 
 
 @dataclass(frozen=True, slots=True)
@@ -154,9 +161,42 @@ def values() -> dict[str, Reference]:
 def ways_of_working() -> dict[str, WayOfWorking]:
     """Return every way in which an active works by its id."""
     return {
-        entry["id"]: WayOfWorking(entry["id"], entry["name"], frozenset(entry["harms"]))
+        entry["id"]: WayOfWorking(
+            entry["id"],
+            entry["name"],
+            frozenset(entry["harms"]),
+            _kinds(entry["trace_standing"]),
+            _kinds(entry["trace_seed"]),
+            entry["trace_source"],
+        )
         for entry in read_data("works.yaml")
     }
+
+
+def _kinds(named: list[str]) -> frozenset[str]:
+    return frozenset(planting_kinds()) if named == ["every"] else frozenset(named)
+
+
+@dataclass(frozen=True, slots=True)
+class NameWords:
+    """Words around the name of an active that do not tell it from another, and words of classes."""
+
+    salts_and_esters: frozenset[str]
+    around: frozenset[str]
+    phrases: tuple[str, ...]
+    classes: frozenset[str]
+
+
+@cache
+def name_words() -> NameWords:
+    """Return the words by which names of actives are compared."""
+    data = read_data("name_words.yaml")
+    return NameWords(
+        frozenset(data["salts_and_esters"]),
+        frozenset(data["around"]),
+        tuple(data["phrases"]),
+        frozenset(data["classes"]),
+    )
 
 
 @cache

@@ -33,7 +33,7 @@ WORDS: Mapping[str, frozenset[str]] = {
     "asked_product": frozenset({"S201"}),
     "asked_place": frozenset({"S202"}),
     "asked_active": frozenset({"S203"}),
-    "asked_area": frozenset({"S204"}),
+    "asked_area": frozenset({"S204", "S206"}),
     "wait": frozenset({"S118", "S210"}),
     "asked_wait": frozenset({"S211", "S212", "S213", "S214"}),
     "tank": frozenset({"S154", "S157"}),

@@ -19,6 +19,7 @@ from generator.plan.model import Job
 from generator.plan.readers import seen_by
 from generator.plan.soil import is_asked_for
 from generator.plan.state import states_of
+from generator.plan.told import sprayings_of
 from tests.plan.planned import BURN_DOWN, KILL, inventory_of, job_of
 from tests.properties import SEASON, Data, small_property
 
@@ -95,7 +96,7 @@ def test_every_job_of_the_demonstration_is_in_one_state_on_every_day() -> None:
     asked = asked_in(inventory)
     seen: set[str] = set()
     for day in days():
-        entries = standing(inventory.entries, day)
+        entries = standing(inventory.entries, day, sprayings_of(inventory))
         states = states_of(asked, entries, day)
         for one in asked:
             assert reckoned(one, entries, day) == {states[one.job_id].kind}, (one.job_id, day)

@@ -20,7 +20,10 @@ def grass_killer_first() -> Data:
     """A grass killer through the boom on the first place, then the boom over the second one."""
     data = small_property()
     killer = copy.deepcopy(data["products"]["products"][0]) | {"id": "killer", "name": "Killer"}
-    killer["label"]["actives"][0] |= {"active": "made-up active killdeer", "works_as": ["grass_killer"]}
+    killer["label"]["actives"][0] |= {
+        "active": "made-up active killdeer",
+        "works_as": ["grass_killer"],
+    }
     data["products"]["products"].append(killer)
     with_other_place(data)
     the_work(data)[0]["product"] = "killer"

@@ -379,9 +379,13 @@ def test_a_grass_killer_left_in_the_tank_stops_work_on_grass() -> None:
 def test_a_tank_that_held_nobody_knows_what() -> None:
     assert stops_of(planned(with_last_load())) == {"S154"}
     data = with_last_load(cleaned_out_on="2026-07-02")
-    assert "C241" not in cautions_of(data)
+    assert stops_of(planned(data)) == set()
     del data["equipment"]["sprayers"][0]["last_load"]
-    assert "C241" in cautions_of(data)
+    assert stops_of(planned(data)) == {"S157"}
+    sprayer = data["equipment"]["sprayers"][0]
+    for known in ({"new": True}, {"cleaned_out_on": "2026-07-02"}):
+        data["equipment"]["sprayers"][0] = sprayer | known
+        assert stops_of(planned(data)) == set()
 
 
 def test_a_tank_that_held_what_goes_in_again() -> None:
@@ -430,7 +434,7 @@ def test_one_active_is_one_however_its_name_is_written(name: str) -> None:
 def test_pooled_actives_are_known_in_other_letters_too() -> None:
     data = with_partner(rate_product_fl_oz_per_ac=40)
     card = data["products"]["products"][0]["label"]
-    card["pooled_with"] = ["MADE-UP ACTIVE B"]
+    card["pooled_with"] = ["MADE-UP ACTIVE BIRCH"]
     card["uses"][0]["max_per_year"]["amount_fl_oz_per_ac"] = 71.9
     assert stops_of(planned(data)) == {"S112"}
 

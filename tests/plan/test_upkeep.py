@@ -12,6 +12,7 @@ from generator.plan.build import make_plan
 from generator.plan.log import standing
 from generator.plan.model import Plan, UpkeepJob
 from generator.plan.readers import seen_by
+from generator.plan.told import sprayings_of
 from generator.plan.upkeep import upkeep_jobs
 from tests.plan.planned import inventory_of
 from tests.plan.test_states import DEMO, days
@@ -153,7 +154,9 @@ def test_every_job_of_the_demonstration_is_in_one_state_on_every_day() -> None:
     assert inventory is not None
     seen: set[str] = set()
     for day in (*year_before(), *days()):
-        for one in upkeep_jobs(inventory, SEASON, standing(inventory.entries, day), day):
+        for one in upkeep_jobs(
+            inventory, SEASON, standing(inventory.entries, day, sprayings_of(inventory)), day
+        ):
             assert reckoned(one, inventory.entries, day) == {one.state.kind}, (one.id, day)
             seen.add(one.state.kind)
     assert seen == {"done", "waiting", "open", "missed"}

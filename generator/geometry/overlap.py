@@ -1,0 +1,125 @@
+"""How wide the ground is that two outlines share.
+
+Both are laid on the plane that touches the ground at the first corner of one. Right for outlines of
+up to some miles; the width is found at corners, at the middle of what of each side lies in the
+other outline, and along the middle of each outline, so it is the least there is, never more.
+"""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Iterator, Sequence
+from itertools import pairwise
+
+from generator.geometry.crossing import Spot, on_the_plane
+from generator.geometry.geodesic import LatLon
+from generator.units import convert
+
+MEAN_RADIUS_M = 6371008.8  # mean radius (2 a + b) / 3 of the ellipsoid of GPS, WGS 84
+CUTS = 16  # across an outline, to find its middle
+
+
+def shared_width_ft(one_lat_lon: Sequence[LatLon], other_lat_lon: Sequence[LatLon]) -> float:
+    """Return how wide the ground is that two outlines share, 0 where they share none.
+
+    >>> strip = [(41, -93), (41, -92.99), (41.0001, -92.99), (41.0001, -93)]
+    >>> beside = [(41.00008, -93), (41.00008, -92.99), (41.0002, -92.99), (41.0002, -93)]
+    >>> round(shared_width_ft(strip, beside))  # 0.00002 degrees of latitude are 2.2 m
+    7
+    """
+    one = on_the_plane(one_lat_lon, one_lat_lon[0])
+    other = on_the_plane(other_lat_lon, one_lat_lon[0])
+    if not _reach_each_other(one, other):
+        return 0.0
+    widths = [
+        *_along_sides(one, other),
+        *_along_sides(other, one),
+        *_along_the_middle(one, other),
+        *_along_the_middle(other, one),
+    ]
+    return convert(max(widths, default=0.0) * MEAN_RADIUS_M, "m", "ft")
+
+
+def _reach_each_other(one: Sequence[Spot], other: Sequence[Spot]) -> bool:
+    return all(
+        min(spot[axis] for spot in one) <= max(spot[axis] for spot in other)
+        and min(spot[axis] for spot in other) <= max(spot[axis] for spot in one)
+        for axis in (0, 1)
+    )
+
+
+def _sides(outline: Sequence[Spot]) -> Iterator[tuple[Spot, Spot]]:
+    yield from pairwise((*outline, outline[0]))
+
+
+def _along_sides(one: Sequence[Spot], other: Sequence[Spot]) -> Iterator[float]:
+    """Yield how deep corners and sides of an outline lie in another."""
+    for begins, ends in _sides(one):
+        parts = sorted({0.0, 1.0, *_cut_at(begins, ends, other)})
+        middles = [(first + last) / 2 for first, last in pairwise(parts)]
+        for part in (0.0, *middles):
+            spot = _between(begins, ends, part)
+            if _inside(spot, other):
+                yield _to_the_edge(spot, other)
+
+
+def _along_the_middle(one: Sequence[Spot], other: Sequence[Spot]) -> Iterator[float]:
+    """Yield the width of the shared ground around spots in the middle of an outline."""
+    for spot in _middle(one):
+        if _inside(spot, other):
+            yield 2 * min(_to_the_edge(spot, one), _to_the_edge(spot, other))
+
+
+def _middle(outline: Sequence[Spot]) -> Iterator[Spot]:
+    for axis in (0, 1):
+        low, high = (end(spot[axis] for spot in outline) for end in (min, max))
+        for cut in range(1, CUTS):
+            at = low + (high - low) * cut / CUTS
+            crossed = sorted(_crossed(outline, axis, at))
+            for first, last in zip(crossed[::2], crossed[1::2], strict=False):
+                across = (first + last) / 2
+                yield (at, across) if axis == 0 else (across, at)
+
+
+def _crossed(outline: Sequence[Spot], axis: int, at: float) -> Iterator[float]:
+    """Yield where the line at a place of an axis crosses the sides, on the other axis."""
+    for begins, ends in _sides(outline):
+        if (begins[axis] > at) != (ends[axis] > at):
+            part = (at - begins[axis]) / (ends[axis] - begins[axis])
+            yield begins[1 - axis] + part * (ends[1 - axis] - begins[1 - axis])
+
+
+def _cut_at(begins: Spot, ends: Spot, outline: Sequence[Spot]) -> Iterator[float]:
+    """Yield the parts of a side at which an outline cuts it."""
+    along = (ends[0] - begins[0], ends[1] - begins[1])
+    for first, last in _sides(outline):
+        side = (last[0] - first[0], last[1] - first[1])
+        turn = along[0] * side[1] - along[1] * side[0]
+        if turn == 0:
+            continue
+        gap = (first[0] - begins[0], first[1] - begins[1])
+        part = (gap[0] * side[1] - gap[1] * side[0]) / turn
+        on_side = (gap[0] * along[1] - gap[1] * along[0]) / turn
+        if 0 < part < 1 and 0 <= on_side <= 1:
+            yield part
+
+
+def _between(begins: Spot, ends: Spot, part: float) -> Spot:
+    return begins[0] + part * (ends[0] - begins[0]), begins[1] + part * (ends[1] - begins[1])
+
+
+def _inside(spot: Spot, outline: Sequence[Spot]) -> bool:
+    return sum(across > spot[1] for across in _crossed(outline, 0, spot[0])) % 2 == 1
+
+
+def _to_the_edge(spot: Spot, outline: Sequence[Spot]) -> float:
+    return min(_from_side(spot, begins, ends) for begins, ends in _sides(outline))
+
+
+def _from_side(spot: Spot, begins: Spot, ends: Spot) -> float:
+    along = (ends[0] - begins[0], ends[1] - begins[1])
+    length_2 = along[0] ** 2 + along[1] ** 2
+    out = (spot[0] - begins[0], spot[1] - begins[1])
+    part = (out[0] * along[0] + out[1] * along[1]) / length_2 if length_2 else 0.0
+    near = _between(begins, ends, min(max(part, 0.0), 1.0))
+    return math.hypot(spot[0] - near[0], spot[1] - near[1])

@@ -27,8 +27,8 @@ def shared_width_ft(one_lat_lon: Sequence[LatLon], other_lat_lon: Sequence[LatLo
     >>> round(shared_width_ft(strip, beside))  # 0.00002 degrees of latitude are 2.2 m
     7
     """
-    one = on_the_plane(one_lat_lon, one_lat_lon[0])
-    other = on_the_plane(other_lat_lon, one_lat_lon[0])
+    one = _in_feet(on_the_plane(one_lat_lon, one_lat_lon[0]))
+    other = _in_feet(on_the_plane(other_lat_lon, one_lat_lon[0]))
     if not _reach_each_other(one, other):
         return 0.0
     widths = [
@@ -37,7 +37,12 @@ def shared_width_ft(one_lat_lon: Sequence[LatLon], other_lat_lon: Sequence[LatLo
         *_along_the_middle(one, other),
         *_along_the_middle(other, one),
     ]
-    return convert(max(widths, default=0.0) * MEAN_RADIUS_M, "m", "ft")
+    return max(widths, default=0.0)
+
+
+def _in_feet(spots: Sequence[Spot]) -> list[Spot]:
+    radius_ft = convert(MEAN_RADIUS_M, "m", "ft")
+    return [(east * radius_ft, north * radius_ft) for east, north in spots]
 
 
 def _reach_each_other(one: Sequence[Spot], other: Sequence[Spot]) -> bool:
@@ -74,18 +79,18 @@ def _middle(outline: Sequence[Spot]) -> Iterator[Spot]:
     for axis in (0, 1):
         low, high = (end(spot[axis] for spot in outline) for end in (min, max))
         for cut in range(1, CUTS):
-            at = low + (high - low) * cut / CUTS
-            crossed = sorted(_crossed(outline, axis, at))
+            at_ft = low + (high - low) * cut / CUTS
+            crossed = sorted(_crossed(outline, axis, at_ft))
             for first, last in zip(crossed[::2], crossed[1::2], strict=False):
                 across = (first + last) / 2
-                yield (at, across) if axis == 0 else (across, at)
+                yield (at_ft, across) if axis == 0 else (across, at_ft)
 
 
-def _crossed(outline: Sequence[Spot], axis: int, at: float) -> Iterator[float]:
+def _crossed(outline: Sequence[Spot], axis: int, at_ft: float) -> Iterator[float]:
     """Yield where the line at a place of an axis crosses the sides, on the other axis."""
     for begins, ends in _sides(outline):
-        if (begins[axis] > at) != (ends[axis] > at):
-            part = (at - begins[axis]) / (ends[axis] - begins[axis])
+        if (begins[axis] > at_ft) != (ends[axis] > at_ft):
+            part = (at_ft - begins[axis]) / (ends[axis] - begins[axis])
             yield begins[1 - axis] + part * (ends[1 - axis] - begins[1 - axis])
 
 
@@ -104,8 +109,9 @@ def _cut_at(begins: Spot, ends: Spot, outline: Sequence[Spot]) -> Iterator[float
             yield part
 
 
-def _between(begins: Spot, ends: Spot, part: float) -> Spot:
-    return begins[0] + part * (ends[0] - begins[0]), begins[1] + part * (ends[1] - begins[1])
+def _between(begins: Spot, ends: Spot, part_fraction: float) -> Spot:
+    east, north = ends[0] - begins[0], ends[1] - begins[1]
+    return begins[0] + part_fraction * east, begins[1] + part_fraction * north
 
 
 def _inside(spot: Spot, outline: Sequence[Spot]) -> bool:

@@ -145,7 +145,7 @@ class YearlyLimit(Record):
     )
     same_day_next_year: str | None = choice(
         "page",
-        "whether the same day a year later still counts in any 12 months; together where left out",
+        "whether the same day a year later counts too; together where left out",
         "together",
         "apart",
     )

@@ -1,7 +1,6 @@
 """The crop a spraying is for, as far as it is known, for labels that count by crop."""
 
 import datetime
-import math
 from dataclasses import dataclass
 
 from generator.inventory.places import PlantedGround, Planting
@@ -13,27 +12,30 @@ class Crop:
     """The planting a spraying is for, and the seasons in which it has the ground.
 
     `planting_id` is empty for a spraying outside any job: it may be for whatever has the ground.
+    Without a last season it has the ground for good.
     """
 
     place_id: str
     planting_id: str
-    first_season: float
-    last_season: float
+    first_season: int
+    last_season: int | None
 
     def may_be(self, other: "Crop") -> bool:
         """Whether two sprayings on some of the same ground may be for the same crop."""
         if self.planting_id and other.planting_id and self.place_id == other.place_id:
             return self.planting_id == other.planting_id
-        return self.first_season <= other.last_season and other.first_season <= self.last_season
+        return self._begins_before_the_end_of(other) and other._begins_before_the_end_of(self)
+
+    def _begins_before_the_end_of(self, other: "Crop") -> bool:
+        return other.last_season is None or self.first_season <= other.last_season
 
 
 def crop_of(ground: PlantedGround, planting: Planting) -> Crop:
     """Return the crop of a planting: from the season before, until another takes the ground."""
-    seasons = [one.season for one in ground.plantings]
-    before = max((one for one in seasons if one < planting.season), default=-math.inf)
-    after = min((one for one in seasons if one > planting.season), default=math.inf)
-    first = max(before + 1, planting.season - 1)
-    return Crop(ground.id, planting.id, first, after - 1)
+    before = [one.season for one in ground.plantings if one.season < planting.season]
+    after = [one.season for one in ground.plantings if one.season > planting.season]
+    first = max([planting.season - 1, *(one + 1 for one in before)])
+    return Crop(ground.id, planting.id, first, min(after) - 1 if after else None)
 
 
 def crop_on(place_id: str, first: datetime.date, last: datetime.date) -> Crop:

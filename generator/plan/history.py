@@ -2,6 +2,7 @@
 
 import datetime
 from collections.abc import Iterable, Iterator, Sequence
+from dataclasses import dataclass
 
 from generator.inventory.equipment import Sprayer
 from generator.inventory.label import ActiveStrength
@@ -16,6 +17,14 @@ from generator.reference.load import WayOfWorking, species, ways_of_working
 
 UNKNOWN = "unknown"
 STANDING = ("seedlings", "established_dormant", "established_growing")
+
+
+@dataclass(frozen=True, slots=True)
+class Harm:
+    """What a tank held that harms, in words, and the source that says so."""
+
+    words: str
+    source: str
 
 
 def works_of(active: ActiveStrength) -> frozenset[str]:
@@ -43,7 +52,9 @@ def tank_stops(
     names = tuple(one.named for one in going_in)
     harm = harm_of(asked, held, names, last.works_as, unknown=last.unknown is True)
     if harm is not None:
-        yield finding(Stop.TANK_NOT_CLEANED, asked.job_id, last.where, item=sprayer.name, held=harm)
+        told = {"item": sprayer.name, "held": harm.words}
+        found = finding(Stop.TANK_NOT_CLEANED, asked.job_id, last.where, **told)
+        yield replace(found, source=harm.source)
 
 
 def _is_clean(
@@ -62,7 +73,7 @@ def harm_of(
     works_as: Iterable[str] = (),
     *,
     unknown: bool = False,
-) -> str | None:
+) -> Harm | None:
     """Return how what a tank held would harm what grows on a job's place, None where it would not.
 
     `going_in` are the actives the job sprays itself; `works_as` is what is said of a load whose
@@ -71,9 +82,10 @@ def harm_of(
     grown = {asked.kind, *(species()[one].kind for one in asked.species)}
     for works in sorted(_harmful(held, going_in, works_as, unknown=unknown)):
         if works == UNKNOWN:
-            return "what is not known"
-        if grown & _harmed(ways_of_working()[works], asked.step.timing):
-            return ways_of_working()[works].name
+            return Harm("what is not known", Stop.TANK_NOT_CLEANED.value.source)
+        way = ways_of_working()[works]
+        if grown & _harmed(way, asked.step.timing):
+            return Harm(way.name, way.source)
     return None
 
 

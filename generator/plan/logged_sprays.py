@@ -210,7 +210,7 @@ def _gaps(
 
 @dataclass(frozen=True, slots=True)
 class _OnAnAcre:
-    """What an acre of a job got: surely, and at the most where entries may be of the same ground."""
+    """What an acre of a job got: surely, and at most where entries may be of the same ground."""
 
     rate: JobRate | None
     most: JobRate | None
@@ -255,8 +255,8 @@ def _by_part(puts: tuple[_Put, ...], ground_ac: float) -> tuple[tuple[_Put, ...]
     return tuple(map(tuple, parts.values()))
 
 
-def _fit(areas: Sequence[float], ground_ac: float) -> bool:
-    return sum(areas) <= ground_ac * (1 + ROUNDING)
+def _fit(areas_ac: Sequence[float], ground_ac: float) -> bool:
+    return math.fsum(areas_ac) <= ground_ac * (1 + ROUNDING)
 
 
 def _runs(puts: tuple[_Put, ...]) -> list[tuple[_Put, ...]]:

@@ -7,7 +7,7 @@ from generator.inventory.stock import Product
 from generator.plan.asked import JobAsked
 from generator.plan.cautions import Caution
 from generator.plan.findings import finding
-from generator.plan.history import harm_of
+from generator.plan.history import Harm, harm_of
 from generator.plan.model import Finding, JobState
 from generator.plan.spraying import chosen_products
 from generator.reference.active_names import ActiveName
@@ -45,16 +45,16 @@ def tank_before_findings(
                 mine.work.where,
                 item=_sprayer_name(mine, inventory),
                 product=product.name,
-                held=held,
+                held=held.words,
                 other=f"{other.step.name}, {other.ground.name}",
             )
 
 
 def _first_harm(
     mine: JobAsked, going_in: list[ActiveName], ahead: Iterable[tuple[JobAsked, list[Product]]]
-) -> tuple[JobAsked, Product, str] | None:
+) -> tuple[JobAsked, Product, Harm] | None:
     """Return the first spraying that may come before and would harm, with its product and how."""
-    harms: dict[str, str | None] = {}
+    harms: dict[str, Harm | None] = {}
     for other, products in ahead:
         if not _may_come_before(other, mine):
             continue

@@ -75,8 +75,8 @@ def _load(
     cleaned_out_on: datetime.date | None,
     told: Sprayings,
 ) -> LastLoad:
-    names = [name for one in entries for name in _may_be_in(one, told)]
-    mute = any(one.unknown is not None or not told.used(one) for one in entries)
+    names = [name for one in entries for name in told.products_of(one)]
+    mute = any(not told.products_of(one) for one in entries)
     of_typed = typed is not None and (typed.unknown or _is_mute(typed))
     last = max(entries, key=lambda one: (one.done_on, one.id))
     days = [last.done_on, *([typed.sprayed_on] if typed is not None else [])]
@@ -88,11 +88,6 @@ def _load(
         unknown=mute or of_typed or None,
         cleaned_out_on=cleaned_out_on,
     )
-
-
-def _may_be_in(entry: LogEntry, told: Sprayings) -> list[str]:
-    unknown = entry.unknown.products if entry.unknown is not None else ()
-    return [*(one.item for one in told.used(entry)), *unknown]
 
 
 def _is_mute(load: LastLoad) -> bool:

@@ -20,6 +20,7 @@ class Sprayings:
     places: Mapping[str, str]
     spray_steps: frozenset[tuple[str, str]]
     every_place: frozenset[str]
+    planned: Mapping[tuple[str, str], tuple[str, ...]]
 
     def tells(self, entry: LogEntry) -> bool:
         """Whether an entry tells of a spraying, however little of it."""
@@ -39,13 +40,29 @@ class Sprayings:
         return bool(job.finished or job.area_ac is not None or job.part) or not decides
 
     def tells_in_full(self, entry: LogEntry) -> bool:
-        """Whether an entry says where it was sprayed, with what, how much, on how much ground."""
-        where = self.place_of(entry) is not None or self.is_elsewhere(entry)
-        return self.tells(entry) and where and bool(self.used(entry)) and area_of(entry) is not None
+        """Whether an entry says where it was sprayed, with what, how much, on how much ground.
+
+        Of a spraying on no place of the owner's the ground need not be said.
+        """
+        if not (self.tells(entry) and self.used(entry)):
+            return False
+        on_a_place = self.place_of(entry) is not None and area_of(entry) is not None
+        return on_a_place or self.is_elsewhere(entry)
 
     def used(self, entry: LogEntry) -> tuple[Used, ...]:
         """Return what an entry used of herbicides."""
         return tuple(one for one in entry.used if one.item in self.products)
+
+    def products_of(self, entry: LogEntry) -> tuple[str, ...]:
+        """Return the ids of what was sprayed, or could have been; none where nothing tells.
+
+        An entry about a job that names no product was of what the job was planned with.
+        """
+        unknown = entry.unknown.products if entry.unknown is not None else ()
+        said = tuple(dict.fromkeys([*(one.item for one in self.used(entry)), *unknown]))
+        if said or entry.job is None:
+            return said
+        return self.planned.get((entry.job.planting, entry.job.step), ())
 
     def place_of(self, entry: LogEntry) -> str | None:
         """Return the place of an entry's job, else the place it says was sprayed."""
@@ -82,6 +99,12 @@ def sprayings_of(inventory: Inventory) -> Sprayings:
             if step.operation == SPRAY
         ),
         frozenset(one.id for one in inventory.places()),
+        {
+            (planting.id, work.step): (work.product, *(one.product for one in work.partners))
+            for planting, _ in plantings
+            for work in planting.work
+            if work.product is not None
+        },
     )
 
 

@@ -38,7 +38,7 @@ class WayOfWorking:
     """How an active works, in words, and the kinds of planting it harms.
 
     `harms` are harmed by a rate, `trace_standing` and `trace_seed` by a trace left in a tank, by
-    the source `trace_source`.
+    `source`.
     """
 
     id: str
@@ -46,7 +46,7 @@ class WayOfWorking:
     harms: frozenset[str]
     trace_standing: frozenset[str]
     trace_seed: frozenset[str]
-    trace_source: str
+    source: str
 
 
 @dataclass(frozen=True, slots=True)
@@ -167,7 +167,7 @@ def ways_of_working() -> dict[str, WayOfWorking]:
             frozenset(entry["harms"]),
             _kinds(entry["trace_standing"]),
             _kinds(entry["trace_seed"]),
-            entry["trace_source"],
+            entry["source"],
         )
         for entry in read_data("works.yaml")
     }

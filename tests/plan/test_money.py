@@ -36,7 +36,9 @@ def with_log(*entries: Data, **changes: Data) -> Data:
 
 
 def used(on: str, amount: float, **more: Any) -> Data:
-    return {"done_on": on, "used": [{"item": "brew", "amount_fl_oz": amount}]} | more
+    """A use of the product; off the place, in words, unless it was on a job."""
+    where = {} if "job" in more else {"sprayed": {"location": "yard", "sprayer": "boom"}}
+    return {"done_on": on, "used": [{"item": "brew", "amount_fl_oz": amount}]} | where | more
 
 
 def brew(plan: Plan) -> Purchase:

@@ -2,7 +2,7 @@
 
 import datetime
 from collections.abc import Iterable, Iterator, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from generator.inventory.equipment import Sprayer
 from generator.inventory.label import ActiveStrength

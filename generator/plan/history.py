@@ -52,8 +52,8 @@ def tank_stops(
     names = tuple(one.named for one in going_in)
     harm = harm_of(asked, held, names, last.works_as, unknown=last.unknown is True)
     if harm is not None:
-        told = {"item": sprayer.name, "held": harm.words}
-        found = finding(Stop.TANK_NOT_CLEANED, asked.job_id, last.where, **told)
+        item, held_last = sprayer.name, harm.words
+        found = finding(Stop.TANK_NOT_CLEANED, asked.job_id, last.where, item=item, held=held_last)
         yield replace(found, source=harm.source)
 
 

@@ -36,6 +36,10 @@ TIMINGS = (
 RATE_UNITS = ("fl_oz_per_ac", "lb_per_ac")
 MIX_OR_RATE_UNITS = (*RATE_UNITS, "fraction")
 WORKS = ("auxin", "grass_killer", "soil_residual", "other")
+# What a crop on a label may mean beside kinds and species of ours.
+NO_KIND = "none"
+ALL_OTHER_KINDS = "all_other_kinds"
+WAITED_BEFORE = ("grazing", "hay", "game", "dogs")
 
 
 def same_active(name: str) -> str:
@@ -117,6 +121,24 @@ class CropDays(Record):
     """Days from spraying until a crop may be sown."""
 
     crop: str = text("page", "crop as printed", required=True)
+    wait_days: Given = measure("page", "days to wait", "days", Limits(at_least=0), required=True)
+    means: tuple[str, ...] = reference(
+        "page",
+        "kinds or species the crop means, all_other_kinds where it is all that no other line "
+        "names, or none",
+        "planting_kind",
+        "species",
+        ALL_OTHER_KINDS,
+        NO_KIND,
+        many=True,
+    )
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class WaitingDays(Record):
+    """Days from spraying until stock, hay, game or dogs may come to the ground."""
+
+    before: str = choice("page", "what has to wait", *WAITED_BEFORE, required=True)
     wait_days: Given = measure("page", "days to wait", "days", Limits(at_least=0), required=True)
 
 
@@ -228,6 +250,14 @@ class Use(Record):
         "days",
         Limits(at_least=0),
         label=True,
+    )
+    waiting_days: tuple[WaitingDays, ...] | NotOnLabel | None = record(
+        "page",
+        "days until stock may graze, hay be made, game be taken or dogs run there",
+        WaitingDays,
+        many=True,
+        label=True,
+        safety=True,
     )
     soil_limits: str | None = text("page", "soil and ground words as printed", label=True)
     slope_limit_pct: Given | NotOnLabel | None = measure(

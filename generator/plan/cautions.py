@@ -625,8 +625,8 @@ class Caution(Enum):
     )
     WAIT_NOT_KNOWN = Words(
         "C324",
-        "What was sprayed on this ground on {day} may hold this sowing back, and that is not "
-        "answerable yet. {unknown}",
+        "What was sprayed on this ground {day} may hold this sowing back, and that is not answerable "
+        "yet. {unknown}",
         "",
         "With the label in hand, type what is missing; not_on_label where it is silent.",
         LABEL_CHAPTER,

@@ -124,8 +124,7 @@ class CropDays(Record):
     wait_days: Given = measure("page", "days to wait", "days", Limits(at_least=0), required=True)
     means: tuple[str, ...] = reference(
         "page",
-        "kinds or species the crop means, all_other_kinds where it is all that no other line "
-        "names, or none",
+        "kinds or species it means, all_other_kinds that no line names, or none",
         "planting_kind",
         "species",
         ALL_OTHER_KINDS,

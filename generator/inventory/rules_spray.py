@@ -130,6 +130,9 @@ SPRAY_RULES = (
     Rule("F334", "A product goes into a tank once.", _once_in_a_tank),
     Rule("F335", "A percent mix is for spots.", _percent_for_spots),
     Rule("F336", "What is bought and what is on hand are counted alike.", _one_form),
+)
+# Of the waits on a card; their codes come after all others.
+WAIT_RULES = (
     Rule("F450", "A crop that means none of ours means nothing else.", _none_alone),
     Rule("F451", "A use has one wait before a thing.", _wait_once),
 )

@@ -9,7 +9,7 @@ import unicodedata
 from collections.abc import Mapping
 from functools import cache
 
-from generator.inventory.label import ALL_OTHER_KINDS, CropDays, NO_KIND
+from generator.inventory.label import ALL_OTHER_KINDS, NO_KIND, CropDays
 from generator.reference.load import planting_kinds, species
 
 HYPHENS = "-_\u2010\u2011\u2012\u2013\u2014\u2212"
@@ -48,7 +48,7 @@ def meant_by(line: CropDays) -> frozenset[str] | None:
 
 
 def lines_for(lines: tuple[CropDays, ...], kind: str, one: str) -> tuple[CropDays, ...]:
-    """Return the lines for a species of a kind: those that name either, else those for all others."""
+    """Return the lines for a species of a kind: those that name either, else those for all."""
     meant = [(line, meant_by(line) or frozenset()) for line in lines]
     named = tuple(line for line, ids in meant if ids & {kind, one})
     return named or tuple(line for line, ids in meant if ALL_OTHER_KINDS in ids)

@@ -113,8 +113,8 @@ def _not_known(
 ) -> Iterator[Finding]:
     """Yield what is to be asked of a spraying: a stop while the answer could hold the sowing back.
 
-    What a card leaves out stops the planned job that rests on it itself, and is asked here of what
-    is logged.
+    What a card leaves out, and a card without a use for it, stop a planned job itself; here they
+    are asked of what is logged.
     """
     spraying = residue.spraying
     told: dict[str, str] = {
@@ -123,7 +123,7 @@ def _not_known(
         "day": _day(residue),
     }
     for ask in asks:
-        if not (spraying.logged or ask.crops or ask.line):
+        if not spraying.logged and not (residue.matched and (ask.crops or ask.line)):
             continue
         words = told | {"unknown": ask.asks, "cure": ask.cure}
         if _comes_too_soon(asked, residue, ask.longest, as_of):

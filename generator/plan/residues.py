@@ -25,6 +25,7 @@ class Residue:
     """A spraying with its product and the uses of the card it may rest on.
 
     `timing` is that of its step, and `job_id` its job's; both empty where it is none of a plan.
+    `matched` says that these uses are the job's own: without one it is stopped itself.
     """
 
     spraying: Spraying
@@ -32,6 +33,7 @@ class Residue:
     uses: tuple[Use, ...]
     timing: str = ""
     job_id: str = ""
+    matched: bool = False
 
     @property
     def after_sowing(self) -> bool:
@@ -133,6 +135,7 @@ def _residue(asked: JobAsked, product: Product | None, day: datetime.date | None
         matching or (card.uses if card is not None else ()),
         asked.step.timing,
         asked.job_id,
+        matched=bool(matching),
     )
 
 

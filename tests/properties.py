@@ -104,6 +104,7 @@ def full_use(timing: str = "before_sowing", **changes: Any) -> Data:
         "setbacks_ft": [{"keep_from": "open water", "distance_ft": 30}],
         "plant_back_days": "not_on_label",
         "seeding_interval_days": 7,
+        "waiting_days": "not_on_label",
         "soil_limits": "not on saturated ground",
         "slope_limit_pct": "not_on_label",
         "last_date": "not_on_label",

@@ -16,6 +16,7 @@ from generator.book.text import clean, in_entities, inert
 from generator.compiled import Compiled
 from generator.inventory.fields import NOT_ON_LABEL
 from generator.lookup import shipped
+from generator.plan.crop_names import means_in_words
 from generator.plan.day_words import MONTHS, day_words
 from generator.plan.model import DateReason
 from generator.reference.load import emergency_numbers, sign_names
@@ -60,6 +61,7 @@ def _environment() -> Environment:
     environment.globals["emergency_numbers"] = emergency_numbers()
     environment.globals["label"] = label
     environment.globals["card_words"] = _card_words
+    environment.globals["means_in_words"] = means_in_words
     environment.globals["source_words"] = source_words
     return environment
 

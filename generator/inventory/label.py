@@ -44,6 +44,10 @@ WORKS = (
     "sulfonylurea",
     "other",
 )
+# What a crop on a label may mean beside kinds and species of ours.
+NO_KIND = "none"
+ALL_OTHER_KINDS = "all_other_kinds"
+WAITED_BEFORE = ("grazing", "hay", "game", "dogs")
 
 
 def year_in(label_date: str | None) -> int | None:
@@ -120,6 +124,23 @@ class CropDays(Record):
     """Days from spraying until a crop may be sown."""
 
     crop: str = text("page", "crop as printed", required=True)
+    wait_days: Given = measure("page", "days to wait", "days", Limits(at_least=0), required=True)
+    means: tuple[str, ...] = reference(
+        "page",
+        "kinds or species it means, all_other_kinds that no line names, or none",
+        "planting_kind",
+        "species",
+        ALL_OTHER_KINDS,
+        NO_KIND,
+        many=True,
+    )
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class WaitingDays(Record):
+    """Days from spraying until stock, hay, game or dogs may come to the ground."""
+
+    before: str = choice("page", "what has to wait", *WAITED_BEFORE, required=True)
     wait_days: Given = measure("page", "days to wait", "days", Limits(at_least=0), required=True)
 
 
@@ -237,6 +258,14 @@ class Use(Record):
         "days",
         Limits(at_least=0),
         label=True,
+    )
+    waiting_days: tuple[WaitingDays, ...] | NotOnLabel | None = record(
+        "page",
+        "days until stock may graze, hay be made, game be taken or dogs run there",
+        WaitingDays,
+        many=True,
+        label=True,
+        safety=True,
     )
     soil_limits: str | None = text("page", "soil and ground words as printed", label=True)
     slope_limit_pct: Given | NotOnLabel | None = measure(

@@ -13,6 +13,7 @@ from generator.inventory.drill import Drill
 from generator.inventory.equipment import Measure, Sprayer, Spreader
 from generator.inventory.fields import Where
 from generator.inventory.ground import SoilTest, WaterHole
+from generator.inventory.label import ALL_OTHER_KINDS, NO_KIND
 from generator.inventory.log import LogEntry
 from generator.inventory.machine import Machine
 from generator.inventory.money import CostShare, Hire
@@ -281,6 +282,8 @@ def _mention_faults(readings: list[Reading], unread: set[type]) -> list[Problem]
         "any": {"any"},
         "all": {"all"},
         "owner": {"owner"},
+        NO_KIND: {NO_KIND},
+        ALL_OTHER_KINDS: {ALL_OTHER_KINDS},
     }
     for reading in readings:
         known["step"] |= reading.words

@@ -18,7 +18,7 @@ from generator.inventory.rules_money import MONEY_RULES
 from generator.inventory.rules_readers import READER_RULES
 from generator.inventory.rules_records import RECORDS_RULES
 from generator.inventory.rules_seed import SEED_RULES
-from generator.inventory.rules_spray import SPRAY_RULES
+from generator.inventory.rules_spray import SPRAY_RULES, WAIT_RULES
 from generator.inventory.rules_steps import STEP_RULES
 from generator.inventory.rules_weather import WEATHER_RULES
 from generator.inventory.rules_woody import WOODY_RULES
@@ -331,4 +331,5 @@ RULES = (
     *DECIDE_RULES,
     *READER_RULES,
     *WEATHER_RULES,
+    *WAIT_RULES,
 )

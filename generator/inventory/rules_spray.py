@@ -3,6 +3,7 @@
 from collections.abc import Iterator
 
 from generator.inventory.equipment import Sprayer
+from generator.inventory.label import NO_KIND, Use
 from generator.inventory.places import Partner, Work
 from generator.inventory.problems import shown_value
 from generator.inventory.rule import Broken, Rule
@@ -98,6 +99,29 @@ def _one_form(inventory: Inventory) -> Iterator[Broken]:
             yield Broken(one.where, what, "package and on hand both by volume, or both by weight")
 
 
+def _uses(inventory: Inventory) -> Iterator[Use]:
+    for product in inventory.products:
+        yield from product.label.uses if product.label is not None else ()
+
+
+def _none_alone(inventory: Inventory) -> Iterator[Broken]:
+    for use in _uses(inventory):
+        for line in use.plant_back_days if isinstance(use.plant_back_days, tuple) else ():
+            if NO_KIND in line.means and len(line.means) > 1:
+                what = f"crop {shown_value(line.crop)} means none, and something too"
+                yield Broken(line.where, what, "means: [none], or what it means without none")
+
+
+def _wait_once(inventory: Inventory) -> Iterator[Broken]:
+    for use in _uses(inventory):
+        listed = use.waiting_days if isinstance(use.waiting_days, tuple) else ()
+        names = [one.before for one in listed]
+        for number, one in enumerate(listed):
+            if one.before in names[:number]:
+                what = f"the wait before {one.before} stands twice"
+                yield Broken(one.where, what, "each once for a use, with the longest of its days")
+
+
 SPRAY_RULES = (
     Rule("F330", "An active has one strength.", _strengths),
     Rule("F331", "A sprayer says how wide it sprays.", _sprayer_parts),
@@ -106,4 +130,9 @@ SPRAY_RULES = (
     Rule("F334", "A product goes into a tank once.", _once_in_a_tank),
     Rule("F335", "A percent mix is for spots.", _percent_for_spots),
     Rule("F336", "What is bought and what is on hand are counted alike.", _one_form),
+)
+# Of the waits on a card; their codes come after all others.
+WAIT_RULES = (
+    Rule("F450", "A crop that means none of ours means nothing else.", _none_alone),
+    Rule("F451", "A use has one wait before a thing.", _wait_once),
 )

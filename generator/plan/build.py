@@ -126,7 +126,7 @@ def make_plan(
     records = spray_records(inventory, entries)
     found += record_findings(records, as_of)
     found += reentry_findings(records, jobs, as_of)
-    decided, decided_findings = decide(inventory, places, ever, season, entries, as_of)
+    decided, decided_findings = decide(inventory, places, ever, asked, entries, as_of)
     found += decided_findings
     upkeep = upkeep_jobs(inventory, season, entries, as_of)
     found += upkeep_findings(inventory, entries, as_of)

@@ -617,7 +617,7 @@ class Caution(Enum):
     )
     WAIT_NOT_KNOWN = Words(
         "C324",
-        "What was sprayed on this ground on {day} may hold this sowing back, and that is not "
+        "What was sprayed on this ground {day} may hold this sowing back, and that is not "
         "answerable yet. {unknown}",
         "",
         "With the label in hand, type what is missing; not_on_label where it is silent.",
@@ -734,4 +734,35 @@ class Caution(Enum):
         "Wait for rain, then set the last day of the dry spell in dates.yaml to the day it ended. "
         "If none comes: {missed}",
         source="common_practice",
+    )
+    WAITS_STILL = Words(
+        "C390",
+        "{product} was sprayed here {day}. By its label card nothing of this before: {what}.",
+        "This ground was sprayed lately. No stock, no hay, no dogs and no game from it before the "
+        "owner says that the wait of the label is over.",
+        "Keep stock and dogs out and make no hay until the day named, and tell everybody who hunts "
+        "here or has stock near.",
+        LABEL_CHAPTER,
+        source="label_in_hand",
+    )
+    HUNTED_IN_WAIT = Words(
+        "C391",
+        "{product} {sprayed} here {day}, and its label card asks to wait until {until} before: "
+        "{what}. Hunting dates here fall into that wait: {days}.",
+        "This ground is hunted while a wait of the label may still run. Take no game here and "
+        "bring no dogs before the owner says that it is over.",
+        "{cure}",
+        LABEL_CHAPTER,
+        source="label_in_hand",
+    )
+    WAITING_NOT_KNOWN = Words(
+        "C392",
+        "{product} was sprayed here {day}, and its label card leaves out how long grazing, hay, "
+        "game and dogs have to wait.",
+        "This ground was sprayed lately. No stock, no hay, no dogs and no game from it before the "
+        "owner says that the wait of the label is over.",
+        "With the label in hand, type waiting_days of the use {use}; not_on_label where it is "
+        "silent.",
+        LABEL_CHAPTER,
+        source="label_in_hand",
     )

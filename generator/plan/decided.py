@@ -5,6 +5,7 @@ from dataclasses import dataclass
 from typing import Literal
 
 from generator.inventory.counted import Counted, NoxiousWeed, WeedSeen
+from generator.inventory.label import CropDays
 from generator.inventory.log import LogEntry
 from generator.inventory.places import Planting
 from generator.inventory.stock import SeedLot
@@ -109,10 +110,35 @@ class Spraying:
 
 
 @dataclass(frozen=True, slots=True)
+class Ask:
+    """What a wait rests on and a card does not say, and the line that settles it.
+
+    `longest` is the most that the answer can be, None where nothing tells; `crops` are those it is
+    asked for, none where it is any; `line` is the one whose crop is no name of ours.
+    """
+
+    about: str
+    cure: str
+    longest: Given | None
+    crops: tuple[str, ...] = ()
+    line: CropDays | None = None
+
+    @property
+    def asks(self) -> str:
+        """What is asked, with the crops it is asked for."""
+        return f"{self.about} {', '.join(self.crops)}." if self.crops else self.about
+
+    @property
+    def words(self) -> str:
+        """What is asked and what settles it."""
+        return f"{self.asks} {self.cure}".strip()
+
+
+@dataclass(frozen=True, slots=True)
 class Earliest:
     """The first day a kind of planting may be sown, as far as labels tell.
 
-    `day` is None where nothing holds it back, or where `unknown` says what is not known;
+    `day` is None where nothing holds it back, or where `asks` says what is not known;
     `by` and `wait` are the spraying that decides and what its card asks for.
     """
 
@@ -120,7 +146,12 @@ class Earliest:
     day: datetime.date | None
     by: Spraying | None
     wait: Given | None
-    unknown: tuple[str, ...]
+    asks: tuple[Ask, ...]
+
+    @property
+    def unknown(self) -> tuple[str, ...]:
+        """What is not known, in words."""
+        return tuple(one.words for one in self.asks)
 
 
 @dataclass(frozen=True, slots=True)
@@ -140,9 +171,16 @@ class PlaceWaits:
         return any(one.logged for one in self.sprayings)
 
     def open_questions(self) -> tuple[str, ...]:
-        """Return what is not known of any kind, each once."""
-        asked = (words for one in (*self.logged, *self.planned) for words in one.unknown)
-        return tuple(dict.fromkeys(asked))
+        """Return what is not known of any kind, each once with all the crops it is asked for."""
+        asks = [ask for one in (*self.logged, *self.planned) for ask in one.asks]
+        crops: dict[tuple[str, str], list[str]] = {}
+        for one in asks:
+            crops.setdefault((one.about, one.cure), []).extend(one.crops)
+        merged = (
+            Ask(about, cure, None, tuple(dict.fromkeys(named)))
+            for (about, cure), named in crops.items()
+        )
+        return tuple(one.words for one in merged)
 
     def logged_for(self, kind: str) -> Earliest:
         """Return the answer for one kind by the log alone. Raises StopIteration for no kind."""

@@ -9,47 +9,44 @@ from generator.inventory.schema import Inventory
 from generator.plan.asked import JobAsked
 from generator.plan.cautions import Caution
 from generator.plan.day_words import day_words
-from generator.plan.decided import Decided
+from generator.plan.decided import Ask, Decided
 from generator.plan.decisions import count_findings, planting_counts
 from generator.plan.done import entries_on, finished_on
 from generator.plan.findings import finding
+from generator.plan.longest import bound_of_a_sowing
 from generator.plan.model import Finding, Place
-from generator.plan.residues import (
-    UP_TO_SOWING,
-    Residue,
-    Wanted,
-    day_after,
-    place_waits,
-    residues,
-    sprayed_nowhere,
-    wait_of,
-)
+from generator.plan.residues import UP_TO_SOWING, Residue, residues, sprayed_nowhere
+from generator.plan.sowing_wait import BEFORE
 from generator.plan.stops import Stop
+from generator.plan.waits import Wanted, day_after, place_waits, wait_of
 from generator.reference.load import species
 from generator.working import Given, Reference
 
-SOWN_BY = ("sow", "plant")
+SOWN_BY = ("sow", "plant", "replant")
 
 
 def decide(
     inventory: Inventory,
     places: Mapping[str, Place],
     ever: Iterable[JobAsked],
-    season: int,
+    listed: Iterable[JobAsked],
     entries: tuple[LogEntry, ...],
     as_of: datetime.date,
 ) -> tuple[Decided, list[Finding]]:
-    """Return what counts and labels say of every place, and what is to be told of it."""
-    jobs = tuple(ever)
-    sprayed = residues(jobs, inventory, entries)
+    """Return what counts and labels say of every place, and what is to be told of it.
+
+    Sprayings of every job there ever is count; sowings that are listed are held back.
+    """
+    sprayed = residues(ever, inventory, entries)
     waits = place_waits(inventory, sprayed)
     counts = planting_counts(inventory, places.values(), entries)
+    bound = bound_of_a_sowing(inventory.products)
     found = [
         one
-        for asked in jobs
-        if asked.season == season and asked.step.operation in SOWN_BY
+        for asked in listed
+        if asked.step.operation in SOWN_BY
         if finished_on(entries_on(asked, entries)) is None
-        for one in _held_back(asked, sprayed, as_of)
+        for one in _held_back(asked, sprayed, bound, as_of)
     ]
     found += count_findings(counts, waits, as_of)
     nowhere = sprayed_nowhere(inventory, entries)
@@ -57,24 +54,21 @@ def decide(
 
 
 def _held_back(
-    asked: JobAsked, sprayed: tuple[Residue, ...], as_of: datetime.date
+    asked: JobAsked, sprayed: tuple[Residue, ...], bound: Given | None, as_of: datetime.date
 ) -> Iterator[Finding]:
     kinds = frozenset({asked.kind, *(species()[one].kind for one in asked.species)})
     wanted = Wanted(kinds, asked.species)
     for number, residue in enumerate(sprayed, 1):
         if not _comes_before(residue, asked):
             continue
-        wait = wait_of(residue, wanted)
-        if wait.unknown and residue.spraying.logged:
-            assert residue.spraying.last is not None
-            day = day_words(residue.spraying.last)
-            yield finding(Caution.WAIT_NOT_KNOWN, asked.job_id, day=day, unknown=wait.unknown)
-        elif (
+        wait = wait_of(residue, wanted, bound)
+        yield from _not_known(asked, residue, wait.asks, as_of)
+        if (
             wait.days is not None
             and not _held_by_its_job(asked, residue, wait.days)
-            and not _waited_for(residue, wait.days, as_of)
+            and _comes_too_soon(asked, residue, wait.days, as_of)
         ):
-            yield from _too_soon(asked, residue, wait.days, number)
+            yield _too_soon(asked, residue, wait.days, number, as_of)
 
 
 def _comes_before(residue: Residue, asked: JobAsked) -> bool:
@@ -92,19 +86,89 @@ def _comes_before(residue: Residue, asked: JobAsked) -> bool:
 def _held_by_its_job(asked: JobAsked, residue: Residue, wait: Given) -> bool:
     """Whether a planned spraying is stopped itself where it leaves its own sowing too few days."""
     own = residue.spraying.planting_id == asked.planting.id and not residue.spraying.logged
-    return own and any(use.seeding_interval_days is wait for use in residue.uses)
+    asks = any(use.seeding_interval_days is wait for use in residue.uses)
+    return own and residue.timing == BEFORE and asks
 
 
-def _waited_for(residue: Residue, wait: Given, as_of: datetime.date) -> bool:
-    """Whether the days a label asks for after a logged spraying are over."""
+def _comes_too_soon(
+    asked: JobAsked, residue: Residue, wait: Given | None, as_of: datetime.date
+) -> bool:
+    """Whether a sowing opens before a wait is over, and it is not over on the plan's day either.
+
+    A sowing whose open dates are not known may be done today. A wait without days has no end.
+    """
     spraying = residue.spraying
-    return spraying.logged and spraying.last is not None and day_after(spraying.last, wait) <= as_of
+    if spraying.last is None:
+        return False
+    if wait is None:
+        return True
+    over = day_after(spraying.last, wait)
+    if spraying.logged and over <= as_of:
+        return False
+    return over > (asked.dates.opens or as_of)
 
 
-def _too_soon(asked: JobAsked, residue: Residue, wait: Given, number: int) -> Iterator[Finding]:
-    spraying, opens = residue.spraying, asked.dates.opens
-    if spraying.last is None or opens is None or day_after(spraying.last, wait) <= opens:
-        return
+def _not_known(
+    asked: JobAsked, residue: Residue, asks: tuple[Ask, ...], as_of: datetime.date
+) -> Iterator[Finding]:
+    """Yield what is to be asked of a spraying: a stop while the answer could hold the sowing back.
+
+    What a card leaves out, and a card without a use for it, stop a planned job itself; here they
+    are asked of what is logged.
+    """
+    spraying = residue.spraying
+    told: dict[str, str] = {
+        "product": spraying.product_name,
+        "sprayed": _sprayed(residue),
+        "day": _day(residue),
+    }
+    for ask in asks:
+        if not spraying.logged and not (residue.matched and (ask.crops or ask.line)):
+            continue
+        words = told | {"unknown": ask.asks, "cure": ask.cure}
+        if _comes_too_soon(asked, residue, ask.longest, as_of):
+            yield _stopped(asked, residue, ask, words)
+        elif spraying.logged and ask.line is None:
+            yield finding(
+                Caution.WAIT_NOT_KNOWN, asked.job_id, day=_day(residue), unknown=ask.words
+            )
+
+
+def _stopped(asked: JobAsked, residue: Residue, ask: Ask, words: dict[str, str]) -> Finding:
+    last = residue.spraying.last
+    assert last is not None
+    where = residue.product.where if residue.product is not None else None
+    until = day_words(day_after(last, ask.longest)) if ask.longest is not None else ""
+    if ask.line is not None:
+        figures = (("The line asks for", ask.line.wait_days),)
+        return finding(
+            Stop.CROP_NOT_KNOWN, asked.job_id, ask.line.where, figures, until=until, **words
+        )
+    bound = (
+        f" Else it stops this sowing until {until}: the longest wait on any card here is over then."
+        if until
+        else ""
+    )
+    return finding(Stop.WAIT_NOT_KNOWN, asked.job_id, where, bound=bound, **words)
+
+
+def _sprayed(residue: Residue) -> str:
+    return "was sprayed" if residue.spraying.logged else "is planned to be sprayed"
+
+
+def _day(residue: Residue) -> str:
+    last = residue.spraying.last
+    if last is None:
+        return "on a day that is not known"
+    return f"on {day_words(last)}" if residue.spraying.logged else f"as late as {day_words(last)}"
+
+
+def _too_soon(
+    asked: JobAsked, residue: Residue, wait: Given, number: int, as_of: datetime.date
+) -> Finding:
+    spraying = residue.spraying
+    assert spraying.last is not None
+    opens = asked.dates.opens or as_of
     between = Reference(
         "between_days",
         (opens - spraying.last).days,
@@ -115,16 +179,15 @@ def _too_soon(asked: JobAsked, residue: Residue, wait: Given, number: int) -> It
     short = DAYS_SHORT(
         f"{asked.job_id}/wait-{number}.short_days", wait_days=wait, between_days=between
     )
-    yield finding(
+    begins = f"the open dates begin {day_words(opens)}"
+    return finding(
         Stop.SOWN_IN_RESIDUE,
         asked.job_id,
         residue.product.where if residue.product is not None else None,
         (("The label asks for", wait), ("There are", between), ("Too soon by", short)),
         product=spraying.product_name,
-        sprayed="was sprayed" if spraying.logged else "is planned to be sprayed",
-        day=f"on {day_words(spraying.last)}"
-        if spraying.logged
-        else f"as late as {day_words(spraying.last)}",
+        sprayed=_sprayed(residue),
+        day=_day(residue),
         earliest=day_words(day_after(spraying.last, wait)),
-        opens=day_words(opens),
+        opens=begins if asked.dates.opens is not None else "its open dates are not known",
     )

@@ -1,55 +1,44 @@
-"""What was and will be sprayed on a place, and how long each label asks to wait to sow there."""
+"""What was and will be sprayed on a place, with the uses of the cards it may rest on."""
 
 import datetime
-import math
 from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 
-from generator.inventory.label import ActiveStrength, CropDays, Use
+from generator.inventory.label import ActiveStrength, Use
 from generator.inventory.log import LogEntry
 from generator.inventory.schema import Inventory
 from generator.inventory.stock import Product
 from generator.plan.asked import JobAsked
 from generator.plan.clearance import matching_uses
-from generator.plan.decided import Earliest, PlaceWaits, Spraying
+from generator.plan.decided import Spraying
 from generator.plan.done import entries_on, finished_on
 from generator.plan.history import works_of
 from generator.plan.spray_stops import asked_of_label
 from generator.plan.spraying import chosen_products
-from generator.reference.load import planting_kinds, species
-from generator.working import Given
 
 SPRAY = "spray"
-LASTING = "soil_residual"
 UP_TO_SOWING = ("before_sowing", "at_sowing")
-# A use at one of these times is for ground on which the planting is being sown.
-ESTABLISHING = ("before_sowing", "at_sowing", "after_sowing_before_emergence")
 
 
 @dataclass(frozen=True, slots=True)
 class Residue:
-    """A spraying with its product and the uses of the card it may rest on."""
+    """A spraying with its product and the uses of the card it may rest on.
+
+    `timing` is that of its step, and `job_id` its job's; both empty where it is none of a plan.
+    `matched` says that these uses are the job's own: without one it is stopped itself.
+    """
 
     spraying: Spraying
     product: Product | None
     uses: tuple[Use, ...]
-    after_sowing: bool
+    timing: str = ""
+    job_id: str = ""
+    matched: bool = False
 
-
-@dataclass(frozen=True, slots=True)
-class Wait:
-    """What a card asks for: days, or none where `days` is None; `unknown` says what is missing."""
-
-    days: Given | None = None
-    unknown: str = ""
-
-
-@dataclass(frozen=True, slots=True)
-class Wanted:
-    """What is to be sown: the kinds it makes and its species, none where any of the kind."""
-
-    kinds: frozenset[str]
-    species: tuple[str, ...] = ()
+    @property
+    def after_sowing(self) -> bool:
+        """Whether its step comes after the sowing of its own planting."""
+        return self.timing not in ("", *UP_TO_SOWING)
 
 
 def residues(
@@ -122,7 +111,7 @@ def _by_hand(
         works=_works(product),
     )
     uses = product.label.uses if product.label is not None else ()
-    return Residue(spraying, product, uses, after_sowing=False)
+    return Residue(spraying, product, uses)
 
 
 def _residue(asked: JobAsked, product: Product | None, day: datetime.date | None) -> Residue:
@@ -144,85 +133,10 @@ def _residue(asked: JobAsked, product: Product | None, day: datetime.date | None
         spraying,
         product,
         matching or (card.uses if card is not None else ()),
-        after_sowing=asked.step.timing not in UP_TO_SOWING,
+        asked.step.timing,
+        asked.job_id,
+        matched=bool(matching),
     )
-
-
-def wait_of(residue: Residue, wanted: Wanted) -> Wait:
-    """Return the longest wait the card's uses ask for, or what is not known of one of them."""
-    product = residue.product
-    name = residue.spraying.product_name
-    if product is None:
-        return Wait(unknown=f"{residue.spraying.step_name}: {name}. Type used: with the product.")
-    if not residue.uses:
-        return Wait(unknown=f"The label card of {name} has no uses. Type them from the label.")
-    waits = [_wait_of_use(one, wanted, product) for one in residue.uses]
-    unknown = next((one for one in waits if one.unknown), None)
-    if unknown is not None:
-        return unknown
-    return max(waits, key=lambda one: one.days.value if one.days is not None else -1)
-
-
-def _wait_of_use(use: Use, wanted: Wanted, product: Product) -> Wait:
-    covered = _covers(use, wanted)
-    interval = use.seeding_interval_days if covered else "not_on_label"
-    listed = use.plant_back_days
-    missing = [
-        name
-        for name, value in (("seeding_interval_days", interval), ("plant_back_days", listed))
-        if value is None or value == ()
-    ]
-    if missing:
-        told = ", ".join(missing)
-        return Wait(
-            unknown=f"The label card of {product.name}, use {use.site_words}, leaves out: {told}."
-        )
-    days = [interval] if isinstance(interval, Given) else []
-    establishing = covered and use.timing in ESTABLISHING
-    if isinstance(listed, tuple):
-        days += _crop_days(listed, wanted, instead=not days and not establishing)
-    if days:
-        return Wait(max(days, key=lambda one: one.value))
-    if not establishing and _may_last(product):
-        return Wait(
-            unknown=f"{product.name} works through the soil, or its card does not say how it "
-            "works, and the card says plant_back_days: not_on_label. Read the label again; ask "
-            "its maker or an extension office."
-        )
-    return Wait()
-
-
-def _covers(use: Use, wanted: Wanted) -> bool:
-    covers = use.covers
-    if covers is None or not wanted.kinds <= set(covers.kinds):
-        return False
-    if "any" in covers.species:
-        return True
-    return bool(wanted.species) and set(wanted.species) <= set(covers.species)
-
-
-def _crop_days(listed: tuple[CropDays, ...], wanted: Wanted, *, instead: bool) -> list[Given]:
-    """Return the days of crops that are meant; of a kind that is not listed, the longest.
-
-    The longest stands only `instead` of a use or an interval for the planting itself.
-    """
-    days: list[Given] = []
-    for kind in sorted(wanted.kinds):
-        names = {planting_kinds()[kind].casefold()}
-        names |= {
-            species()[one].name.casefold() for one in wanted.species if species()[one].kind == kind
-        }
-        meant = [one.wait_days for one in listed if one.crop.strip().casefold() in names]
-        if meant or not instead:
-            days += meant
-        else:
-            days.append(max((one.wait_days for one in listed), key=lambda one: one.value))
-    return days
-
-
-def _may_last(product: Product) -> bool:
-    works = [works_of(one) for one in _actives(product)]
-    return not works or any(not one or LASTING in one for one in works)
 
 
 def _works(product: Product | None) -> tuple[str, ...]:
@@ -233,45 +147,3 @@ def _works(product: Product | None) -> tuple[str, ...]:
 
 def _actives(product: Product | None) -> tuple[ActiveStrength, ...]:
     return product.label.actives if product is not None and product.label is not None else ()
-
-
-def place_waits(inventory: Inventory, all_residues: tuple[Residue, ...]) -> tuple[PlaceWaits, ...]:
-    """Return for every place what was and will be sprayed, and the first day for every kind."""
-    return tuple(_place_waits(place.id, all_residues) for place in inventory.places())
-
-
-def _place_waits(place_id: str, all_residues: tuple[Residue, ...]) -> PlaceWaits:
-    here = [one for one in all_residues if one.spraying.place_id == place_id]
-    here.sort(key=lambda one: (one.spraying.last or datetime.date.max, one.spraying.product_id))
-    logged = [one for one in here if one.spraying.logged]
-    return PlaceWaits(
-        place_id,
-        tuple(one.spraying for one in here),
-        tuple(earliest(kind, logged) for kind in planting_kinds()),
-        tuple(earliest(kind, here) for kind in planting_kinds()),
-    )
-
-
-def earliest(kind: str, sprayed: Iterable[Residue]) -> Earliest:
-    """Return the first day a kind may be sown after these sprayings, as far as cards tell."""
-    wanted = Wanted(frozenset({kind}))
-    found: list[tuple[datetime.date, Spraying, Given]] = []
-    unknown: list[str] = []
-    for one in sprayed:
-        wait = wait_of(one, wanted)
-        if wait.unknown:
-            unknown.append(wait.unknown)
-        elif wait.days is not None and one.spraying.last is None:
-            unknown.append(f"{one.spraying.step_name}: its open dates are not known.")
-        elif wait.days is not None and one.spraying.last is not None:
-            found.append((day_after(one.spraying.last, wait.days), one.spraying, wait.days))
-    day, by, asked = max(found, key=lambda one: one[0], default=(None, None, None))
-    if unknown:
-        return Earliest(kind, None, None, None, tuple(dict.fromkeys(unknown)))
-    return Earliest(kind, day, by, asked, ())
-
-
-def day_after(sprayed_on: datetime.date, wait: Given) -> datetime.date:
-    """Return the first day on which so many whole days have passed, or the last there is."""
-    last = (datetime.date.max - sprayed_on).days
-    return sprayed_on + datetime.timedelta(days=min(math.ceil(wait.value), last))

@@ -4,7 +4,7 @@ from collections.abc import Iterator
 from dataclasses import replace
 
 from generator.inventory.fields import NOT_ON_LABEL, rules_of
-from generator.inventory.label import LabelCard, Setback, Use, WindRange
+from generator.inventory.label import LabelCard, Setback, Use, WaitingDays, WindRange
 from generator.inventory.places import Hazards
 from generator.inventory.schema import EmergencyCard
 from generator.plan.model import Mix, MixPart, SafetyLine
@@ -27,6 +27,12 @@ NEAR_LABELS = {
     "neighbours": "Neighbouring crops, bees, dwellings",
     "others": "Others present or hunting",
     "block_lat_lon": "Work begins at, latitude and longitude",
+}
+WAIT_LABELS = {
+    "grazing": "No grazing for",
+    "hay": "No hay or silage for",
+    "game": "No game to be taken for",
+    "dogs": "No dogs for",
 }
 RESTRICTED_WORDS = "for certified applicators, or under their direct supervision, only"
 SIGNAL_WORDS = {
@@ -98,6 +104,7 @@ def _label_lines(card: LabelCard, use: Use) -> Iterator[SafetyLine]:
         "Back in, everywhere else, after",
         reentry.elsewhere if reentry else None,
     )
+    yield from _waiting(use.waiting_days)
     yield from _wind(use)
     yield _words("droplet", "Droplets", use.droplet)
     yield from _setbacks("setback", "Keep the spray from", use.setbacks_ft)
@@ -106,6 +113,18 @@ def _label_lines(card: LabelCard, use: Use) -> Iterator[SafetyLine]:
     yield _words("soil_limits", "Soil and ground", use.soil_limits)
     yield _number("rainfast_hours", "No rain for", card.rainfast_hours)
     yield _words("epa_reg_no", "EPA registration number", card.epa_reg_no)
+
+
+def _waiting(entries: tuple[WaitingDays, ...] | str | None) -> Iterator[SafetyLine]:
+    """Yield the waits before stock, hay, game and dogs; of those not printed, that they are not."""
+    listed = entries if isinstance(entries, tuple) else ()
+    for entry in listed:
+        yield SafetyLine(
+            f"label.waiting_{entry.before}", WAIT_LABELS[entry.before], None, entry.wait_days
+        )
+    if not listed:
+        words = entries if isinstance(entries, str) else None
+        yield _words("waiting_days", "Wait before grazing, hay, game and dogs", words)
 
 
 def _wind(use: Use) -> Iterator[SafetyLine]:

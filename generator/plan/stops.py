@@ -373,10 +373,28 @@ class Stop(Enum):
     SOWN_IN_RESIDUE = Words(
         "S210",
         "{product} {sprayed} on this ground {day}. By its label card this planting may be sown "
-        "from {earliest} on, and the open dates begin {opens}.",
+        "from {earliest} on, and {opens}.",
         "This ground may not be sown yet. Do not begin; ask the owner.",
         "Where that day comes while the sowing is open, build the book again on it. Else sow a "
         "season later, or choose another product for a spraying that is not done yet. What the "
         "label asks for is on the page What can I plant here, when.",
         LABEL_CHAPTER,
+    )
+    WAIT_NOT_KNOWN = Words(
+        "S211",
+        "{product} {sprayed} on this ground {day}, and how long this planting has to wait after it "
+        "is not known. {unknown}",
+        "This ground may not be sown yet. Do not begin; ask the owner.",
+        "{cure}{bound}",
+        LABEL_CHAPTER,
+        source="label_in_hand",
+    )
+    CROP_NOT_KNOWN = Words(
+        "S212",
+        "{product} {sprayed} on this ground {day}. {unknown} If it means this planting, that may "
+        "not be sown before {until}.",
+        "This ground may not be sown yet. Do not begin; ask the owner.",
+        "{cure}",
+        LABEL_CHAPTER,
+        source="label_in_hand",
     )

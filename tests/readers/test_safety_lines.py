@@ -55,6 +55,7 @@ USE: dict[str, tuple[object, *tuple[str, ...]]] = {
     "droplet": ("odd droplets", "odd droplets"),
     "setbacks_ft": (SETBACK, "odd ditch, 77.3 ft"),
     "slope_limit_pct": (17.3, "17.3 %"),
+    "waiting_days": ([{"before": "grazing", "wait_days": 17.3}], "No grazing for", "17.3 days"),
 }
 SAID = {"emergency": EMERGENCY, "near": NEAR, "label": CARD, "use": USE}
 TYPED = [(part, field) for part, fields in SAID.items() for field in fields]

@@ -104,4 +104,7 @@ class LogEntry(Record):
     drift_checked: DriftChecked | None = record("place", "looked at for drift", DriftChecked)
     spent: tuple[Spent, ...] = record("money", "other money spent", Spent, many=True)
     corrects: str | None = reference("place", "earlier entry this one replaces", "entry")
+    confirms: tuple[str, ...] = reference(
+        "place", "entries that look wrong, looked at again, and right", "entry", many=True
+    )
     note: str | None = text("note", "a note of your own")

@@ -1,0 +1,89 @@
+"""More used than was there, of a thing that was counted or bought."""
+
+import datetime
+from collections.abc import Iterable, Iterator
+from itertools import groupby
+
+from generator.compute.stock import HAD, ON_HAND
+from generator.inventory.log import LogEntry
+from generator.inventory.schema import Inventory
+from generator.plan.cautions import Caution
+from generator.plan.doubt import Doubt, day_of, is_confirmed
+from generator.plan.items import StockItem, in_unit, stock_items
+from generator.plan.log import bought_of, names, used_of
+from generator.plan.rates import ROUNDING
+from generator.plan.stock import is_counted_later
+from generator.working import Given, Quantity
+
+
+def more_used_than_there(
+    inventory: Inventory, entries: tuple[LogEntry, ...], as_of: datetime.date
+) -> Iterator[Doubt]:
+    """Yield every use of more than was there on its day, by what is counted and bought.
+
+    What was bought on a day is there for the uses of that day. Up to the day of a count, what was
+    there before the first purchase is not known, so uses before it are not asked about.
+    """
+    for item in stock_items(inventory):
+        moved = tuple(one for one in entries if names(item, one))
+        counted = None if is_counted_later(item, as_of) else item.on_hand
+        day = item.counted_on if counted is not None else None
+        if day is None:
+            yield from _asked(item, counted, moved, entries)
+            continue
+        before = tuple(one for one in moved if one.done_on <= day)
+        yield from _asked(item, None, before, entries)
+        yield from _asked(item, counted, tuple(one for one in moved if one.done_on > day), entries)
+
+
+def _asked(
+    item: StockItem, counted: Given | None, moved: tuple[LogEntry, ...], every: Iterable[LogEntry]
+) -> Iterator[Doubt]:
+    for entry in _beyond(item, counted, moved):
+        if is_confirmed(every, entry):
+            continue
+        up_to = tuple(one for one in moved if (one.done_on, one.id) <= (entry.done_on, entry.id))
+        yield Doubt(
+            Caution.MORE_USED_THAN_THERE,
+            entry,
+            {"item": item.words, "day": day_of(entry), "entry": entry.id},
+            (("Left by count and log", _left(item, counted, up_to, entry)),),
+            item=item.id,
+        )
+
+
+def _beyond(
+    item: StockItem, counted: Given | None, moved: tuple[LogEntry, ...]
+) -> Iterator[LogEntry]:
+    """Yield the entries that use more than is there; after one of them nothing is left."""
+    there = counted.value if counted is not None else None
+    for _, of_day in groupby(moved, key=lambda one: one.done_on):
+        today = tuple(of_day)
+        bought = [one.value for one in bought_of(item, today)]
+        if bought:
+            there = (there or 0) + sum(bought)
+        for entry in today:
+            used = sum(one.value for one in used_of(item, (entry,)))
+            if there is None or not used:
+                continue
+            if used > there * (1 + ROUNDING) + used * ROUNDING:
+                yield entry
+            there = max(0, there - used)
+
+
+def _left(
+    item: StockItem, counted: Given | None, up_to: tuple[LogEntry, ...], entry: LogEntry
+) -> Quantity:
+    """Return what is left after an entry, below nothing: all that was there less all uses."""
+    base = f"log/{entry.id}/{item.id}"
+    bought = bought_of(item, up_to)
+    first, *more = (counted, *bought) if counted is not None else bought
+    assert first is not None
+    had: Given | Quantity = first
+    if more:
+        had = in_unit(HAD, item.unit)(f"{base}.had_{item.unit}", counted=first, bought=tuple(more))
+    # Before a first purchase nobody knows what was there, so what was used then is left out too.
+    since = min((one.done_on for one in up_to if bought_of(item, (one,))), default=entry.done_on)
+    used = tuple(one for one in up_to if counted is not None or one.done_on >= since)
+    left = in_unit(ON_HAND, item.unit)
+    return left(f"{base}.left_{item.unit}", had=had, used=used_of(item, used))

@@ -64,7 +64,7 @@ def doubt_stops(
                 continue
             if job.step.operation in SOWN_BY and _has_to_wait(job, asked, jobs, inventory, as_of):
                 yield _stop(Stop.WAIT_IN_QUESTION, job, asked)
-            if _may_be_kept_out(job, asked, as_of):
+            if states[job.job_id].is_ahead and _may_be_kept_out(job, asked, as_of):
                 yield _stop(Stop.REENTRY_IN_QUESTION, job, asked)
 
 

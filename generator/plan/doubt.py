@@ -13,6 +13,8 @@ from generator.plan.takers import Taking
 from generator.reference.steps import Step, StepPlan
 from generator.working import Figure
 
+Confirmed = tuple[frozenset[str], ...]  # ids of entries that one entry confirms together
+
 
 @dataclass(frozen=True, slots=True)
 class Doubt:
@@ -71,10 +73,15 @@ def about(entry: LogEntry, steps: dict[Taking, StepLogged]) -> StepLogged | None
     return steps[entry.job.planting, entry.job.step] if entry.job is not None else None
 
 
-def is_confirmed(entries: Iterable[LogEntry], *doubted: LogEntry) -> bool:
-    """Return whether an entry says that others, and itself, are right as they stand."""
+def confirmations(entries: Iterable[LogEntry]) -> Confirmed:
+    """Return what entries say is right as it stands: those they name, and themselves."""
+    return tuple(frozenset({one.id, *one.confirms}) for one in entries if one.confirms)
+
+
+def is_confirmed(confirmed: Confirmed, *doubted: LogEntry) -> bool:
+    """Return whether one entry says of all of these that they are right as they stand."""
     wanted = {one.id for one in doubted}
-    return any(wanted <= {one.id, *one.confirms} for one in entries if one.confirms)
+    return any(wanted <= one for one in confirmed)
 
 
 def day_of(entry: LogEntry) -> str:

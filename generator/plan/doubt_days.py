@@ -9,7 +9,15 @@ from generator.inventory.season import FIRST_MONTH_OF_A_SEASON
 from generator.plan.calendar import open_dates
 from generator.plan.cautions import Caution
 from generator.plan.day_words import day_words
-from generator.plan.doubt import Doubt, StepLogged, about, day_of, is_confirmed, steps_to_log
+from generator.plan.doubt import (
+    Confirmed,
+    Doubt,
+    StepLogged,
+    about,
+    day_of,
+    is_confirmed,
+    steps_to_log,
+)
 from generator.plan.log import entries_about
 from generator.plan.model import OpenDates, Span
 from generator.plan.season_signs import signs_for
@@ -21,7 +29,7 @@ Signs = Callable[[], SeasonSigns | None]
 
 
 def days_that_do_not_fit(
-    inventory: Inventory, entries: tuple[LogEntry, ...], signs: Signs
+    inventory: Inventory, entries: tuple[LogEntry, ...], signs: Signs, confirmed: Confirmed
 ) -> Iterator[Doubt]:
     """Yield every entry of a job on a day outside its season, or before what it answers.
 
@@ -31,7 +39,7 @@ def days_that_do_not_fit(
     steps = steps_to_log(inventory)
     for entry in entries:
         job = about(entry, steps)
-        if job is None or is_confirmed(entries, entry):
+        if job is None or is_confirmed(confirmed, entry):
             continue
         found = _answered_before(entry, job, entries, signs)
         found = found or _outside(entry, job, signs)

@@ -1,23 +1,26 @@
 """More used than was there, of a thing that was counted or bought."""
 
 import datetime
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterator
 from itertools import groupby
 
 from generator.compute.stock import HAD, ON_HAND
 from generator.inventory.log import LogEntry
 from generator.inventory.schema import Inventory
 from generator.plan.cautions import Caution
-from generator.plan.doubt import Doubt, day_of, is_confirmed
+from generator.plan.doubt import Confirmed, Doubt, day_of, is_confirmed
 from generator.plan.items import StockItem, in_unit, stock_items
 from generator.plan.log import bought_of, names, used_of
 from generator.plan.rates import ROUNDING
 from generator.plan.stock import is_counted_later
-from generator.working import Given, Quantity
+from generator.working import Figure, Given, Quantity
 
 
 def more_used_than_there(
-    inventory: Inventory, entries: tuple[LogEntry, ...], as_of: datetime.date
+    inventory: Inventory,
+    entries: tuple[LogEntry, ...],
+    as_of: datetime.date,
+    confirmed: Confirmed,
 ) -> Iterator[Doubt]:
     """Yield every use of more than was there on its day, by what is counted and bought.
 
@@ -28,26 +31,41 @@ def more_used_than_there(
         moved = tuple(one for one in entries if names(item, one))
         counted = None if is_counted_later(item, as_of) else item.on_hand
         day = item.counted_on if counted is not None else None
-        if day is None:
-            yield from _asked(item, counted, moved, entries)
-            continue
-        before = tuple(one for one in moved if one.done_on <= day)
-        yield from _asked(item, None, before, entries)
-        yield from _asked(item, counted, tuple(one for one in moved if one.done_on > day), entries)
+        spans = [(counted, moved)]
+        if day is not None:
+            before, after = _split(moved, day)
+            spans = [(None, before), (counted, after)]
+        for at_first, in_span in spans:
+            yield from _asked(item, at_first, in_span, confirmed)
+
+
+def _split(
+    moved: tuple[LogEntry, ...], day: datetime.date
+) -> tuple[tuple[LogEntry, ...], tuple[LogEntry, ...]]:
+    """Return the entries up to a day, that day included, and those after it."""
+    return (
+        tuple(one for one in moved if one.done_on <= day),
+        tuple(one for one in moved if one.done_on > day),
+    )
 
 
 def _asked(
-    item: StockItem, counted: Given | None, moved: tuple[LogEntry, ...], every: Iterable[LogEntry]
+    item: StockItem, counted: Given | None, moved: tuple[LogEntry, ...], confirmed: Confirmed
 ) -> Iterator[Doubt]:
-    for entry in _beyond(item, counted, moved):
-        if is_confirmed(every, entry):
+    """Yield the uses in question, the first of them with what is left after it."""
+    for number, entry in enumerate(_beyond(item, counted, moved)):
+        if is_confirmed(confirmed, entry):
             continue
-        up_to = tuple(one for one in moved if (one.done_on, one.id) <= (entry.done_on, entry.id))
+        figures: tuple[tuple[str, Figure], ...] = tuple(
+            ("Used", one) for one in used_of(item, (entry,))
+        )
+        if number == 0:
+            figures += (("Left by count and log", _left(item, counted, moved, entry)),)
         yield Doubt(
             Caution.MORE_USED_THAN_THERE,
             entry,
             {"item": item.words, "day": day_of(entry), "entry": entry.id},
-            (("Left by count and log", _left(item, counted, up_to, entry)),),
+            figures,
             item=item.id,
         )
 
@@ -72,18 +90,21 @@ def _beyond(
 
 
 def _left(
-    item: StockItem, counted: Given | None, up_to: tuple[LogEntry, ...], entry: LogEntry
+    item: StockItem, counted: Given | None, moved: tuple[LogEntry, ...], entry: LogEntry
 ) -> Quantity:
-    """Return what is left after an entry, below nothing: all that was there less all uses."""
-    base = f"log/{entry.id}/{item.id}"
-    bought = bought_of(item, up_to)
-    first, *more = (counted, *bought) if counted is not None else bought
-    assert first is not None
+    """Return what is left after the first use of too much: below nothing.
+
+    Before a first purchase nobody knows what was there, so what was used then is left out too.
+    """
+    base, last = f"log/{entry.id}/{item.id}", (entry.done_on, entry.id)
+    bought = [one for one in moved if one.done_on <= entry.done_on and bought_of(item, (one,))]
+    uses = [one for one in moved if (one.done_on, one.id) <= last]
+    if counted is None:
+        uses = [one for one in uses if one.done_on >= bought[0].done_on]
+    amounts = bought_of(item, tuple(bought))
+    first, *more = (counted, *amounts) if counted is not None else amounts
     had: Given | Quantity = first
     if more:
         had = in_unit(HAD, item.unit)(f"{base}.had_{item.unit}", counted=first, bought=tuple(more))
-    # Before a first purchase nobody knows what was there, so what was used then is left out too.
-    since = min((one.done_on for one in up_to if bought_of(item, (one,))), default=entry.done_on)
-    used = tuple(one for one in up_to if counted is not None or one.done_on >= since)
     left = in_unit(ON_HAND, item.unit)
-    return left(f"{base}.left_{item.unit}", had=had, used=used_of(item, used))
+    return left(f"{base}.left_{item.unit}", had=had, used=used_of(item, tuple(uses)))

@@ -6,7 +6,15 @@ from collections.abc import Hashable, Iterator, Mapping
 from generator.inventory.log import LogEntry
 from generator.inventory.schema import Inventory
 from generator.plan.cautions import Caution
-from generator.plan.doubt import Doubt, StepLogged, about, day_of, is_confirmed, steps_to_log
+from generator.plan.doubt import (
+    Confirmed,
+    Doubt,
+    StepLogged,
+    about,
+    day_of,
+    is_confirmed,
+    steps_to_log,
+)
 from generator.plan.takers import Taking
 from generator.working import Given
 
@@ -15,7 +23,9 @@ Said = tuple[tuple[Hashable, ...], str]  # what two entries would say alike, and
 Alike = dict[str, tuple[LogEntry, dict[str, bool]]]  # by the other's id; words: of work or money
 
 
-def said_twice(inventory: Inventory, entries: tuple[LogEntry, ...]) -> Iterator[Doubt]:
+def said_twice(
+    inventory: Inventory, entries: tuple[LogEntry, ...], confirmed: Confirmed
+) -> Iterator[Doubt]:
     """Yield every entry that says what an earlier one says, where neither corrects the other.
 
     An entry is held against the first before it that nobody has confirmed it beside.
@@ -25,7 +35,7 @@ def said_twice(inventory: Inventory, entries: tuple[LogEntry, ...]) -> Iterator[
     for entry in entries:
         alike: Alike = {}
         for key, words in dict(_said(entry, steps)).items():
-            other = _beside(entry, before[key], entries)
+            other = _beside(entry, before[key], confirmed)
             before[key].append(entry)
             if other is not None:
                 alike.setdefault(other.id, (other, {}))[1][words] = key[0] in WORK
@@ -44,14 +54,12 @@ def said_twice(inventory: Inventory, entries: tuple[LogEntry, ...]) -> Iterator[
             )
 
 
-def _beside(
-    entry: LogEntry, before: list[LogEntry], entries: tuple[LogEntry, ...]
-) -> LogEntry | None:
+def _beside(entry: LogEntry, before: list[LogEntry], confirmed: Confirmed) -> LogEntry | None:
     return next(
         (
             one
             for one in before
-            if not _begun_apart(one, entry) and not is_confirmed(entries, one, entry)
+            if not _begun_apart(one, entry) and not is_confirmed(confirmed, one, entry)
         ),
         None,
     )

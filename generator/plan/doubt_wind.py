@@ -9,7 +9,7 @@ from generator.inventory.stock import Product
 from generator.plan.asked import species_of, work_of
 from generator.plan.cautions import Caution
 from generator.plan.clearance import Asked, matching_uses
-from generator.plan.doubt import Doubt, day_of, is_confirmed
+from generator.plan.doubt import Confirmed, Doubt, day_of, is_confirmed
 from generator.plan.rates import ROUNDING
 from generator.plan.records import spray_records
 from generator.plan.spray_record import SprayRecord
@@ -17,10 +17,12 @@ from generator.plan.spray_stops import land_of
 from generator.working import Given
 
 
-def winds_in_question(inventory: Inventory, entries: tuple[LogEntry, ...]) -> Iterator[Doubt]:
+def winds_in_question(
+    inventory: Inventory, entries: tuple[LogEntry, ...], confirmed: Confirmed
+) -> Iterator[Doubt]:
     """Yield every spraying whose label names a wind, and whose record has none or another."""
     for record in spray_records(inventory, entries):
-        if not is_confirmed(entries, record.entry):
+        if not is_confirmed(confirmed, record.entry):
             yield from _of(record, inventory)
 
 

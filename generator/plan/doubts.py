@@ -5,7 +5,7 @@ from functools import cache
 
 from generator.inventory.log import LogEntry
 from generator.inventory.schema import Inventory, SeasonSigns
-from generator.plan.doubt import Doubt
+from generator.plan.doubt import Doubt, confirmations
 from generator.plan.doubt_days import Signs, days_that_do_not_fit
 from generator.plan.doubt_stock import more_used_than_there
 from generator.plan.doubt_twice import said_twice
@@ -21,11 +21,12 @@ def doubts(
     inventory: Inventory, entries: tuple[LogEntry, ...], as_of: datetime.date, signs: Signs
 ) -> tuple[Doubt, ...]:
     """Return what is asked about the entries that count on a day."""
+    confirmed = confirmations(entries)
     return (
-        *more_used_than_there(inventory, entries, as_of),
-        *said_twice(inventory, entries),
-        *days_that_do_not_fit(inventory, entries, signs),
-        *winds_in_question(inventory, entries),
+        *more_used_than_there(inventory, entries, as_of, confirmed),
+        *said_twice(inventory, entries, confirmed),
+        *days_that_do_not_fit(inventory, entries, signs, confirmed),
+        *winds_in_question(inventory, entries, confirmed),
     )
 
 
@@ -42,15 +43,19 @@ def asked_by(before: Inventory, after: Inventory) -> tuple[Finding, ...]:
 
     No plan is made for it: the log, the things that are kept and the cards are looked at alone.
     """
-    known = {(one.code, one.subject, one.words) for one in _of_all(before)}
-    new = [one for one in _of_all(after) if (one.code, one.subject, one.words) not in known]
-    return in_order(new)
 
-
-def _of_all(inventory: Inventory) -> list[Finding]:
     @cache
     def signs() -> SeasonSigns | None:
-        return with_signs(inventory)[0].property.season_signs
+        return with_signs(after)[0].property.season_signs
 
+    known = {_told(one) for one in _whenever(before, signs)}
+    return in_order([one for one in _whenever(after, signs) if _told(one) not in known])
+
+
+def _whenever(inventory: Inventory, signs: Signs) -> list[Finding]:
     last = datetime.date.max
     return doubt_findings(doubts(inventory, standing(inventory.entries, last), last, signs))
+
+
+def _told(one: Finding) -> tuple[str, str, str]:
+    return one.code, one.subject, one.words

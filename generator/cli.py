@@ -177,24 +177,33 @@ def explain(folder: Path, number: str | None, season: int | None) -> None:
     "--set", "settings", multiple=True, metavar="NAME=VALUE",
     help="Anything else of an entry, such as sprayed.wind_mph=6.",
 )  # fmt: skip
-def record(folder: Path, **typed: Any) -> None:
+@click.option("--yes", is_flag=True, help="Write it though it says what can hardly be.")
+def record(folder: Path, yes: bool, **typed: Any) -> None:
     """Write one new entry into the log of a property folder.
 
     The entry gets a file of its own in the folder log; no file that is there is changed, and
-    nothing is written if the entry has a fault. --used, --bought, --cost and --set may stand more
-    than once.
+    nothing is written if the entry has a fault. What cannot be, or hardly, is asked, such as more
+    used than was there, and is written only with --yes. --used, --bought, --cost and --set may
+    stand more than once.
     """
     from generator.inventory.entry import NotMeantError, Typed
     from generator.inventory.record import record_entry
 
     try:
-        recorded = record_entry(folder, Typed(**typed))
+        recorded = record_entry(folder, Typed(**typed), _asked_by, yes=yes)
     except NotMeantError as wrong:
         raise click.UsageError(_safe(str(wrong))) from None
     except OSError as error:
         raise Failed(f"{_safe(str(error.filename))} cannot be used: {error.strerror}.") from None
     for problem in recorded.problems:
         click.echo(_safe(str(problem)), err=True)
+    for asked in recorded.asked:
+        click.echo(_safe(asked), err=True)
+    if recorded.asked and recorded.entry is None:
+        raise Failed(
+            "Nothing was written. The files have no fault; this can hardly be. Give the command as "
+            "it was, or the same with --yes where it was so."
+        )
     if recorded.entry is None or recorded.inventory is None:
         raise Failed(f"{_counted(len(recorded.problems), 'fault')}. Nothing was written.")
     click.echo(_told(folder / recorded.name))
@@ -227,6 +236,13 @@ def _write_new(folder: Path, files: dict[str, bytes]) -> None:
         raise click.UsageError(f"{_told(folder)} is there already; choose a new name.") from None
     except OSError as error:
         raise Failed(f"{_told(folder)} cannot be made: {error.strerror}.") from None
+
+
+def _asked_by(before: Inventory, after: Inventory) -> tuple[str, ...]:
+    from generator.plan.doubts import asked_by
+
+    return tuple(f"asked {one.code} {one.subject}: {one.words} {one.cure}"
+                 for one in asked_by(before, after))  # fmt: skip
 
 
 def _load(folder: Path) -> Loaded:

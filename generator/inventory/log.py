@@ -127,4 +127,7 @@ class LogEntry(Record):
     unknown: Unknown | None = record(
         "place", "what can no longer be known of a spraying, and how far it is bounded", Unknown
     )
+    confirms: tuple[str, ...] = reference(
+        "place", "entries that look wrong, looked at again, and right", "entry", many=True
+    )
     note: str | None = text("note", "a note of your own")

@@ -40,6 +40,9 @@ class Sprayed(Record):
     part: str | None = text("place", "part of the place, as you call it")
     site: str | None = text("place", "crop or site, in the words of the label")
     wind_mph: Given | None = measure("place", "wind", "mph", CALM_OR_MORE)
+    wind_not_measured: bool | None = yes_no(
+        "place", "true where nobody measured the wind: it is not made up later"
+    )
     wind_from_deg: Given | None = measure(
         "place", "where the wind came from: 0 north, 90 east", "deg", AROUND
     )

@@ -1,6 +1,6 @@
 """Records one entry: checked together with the whole folder before a byte of it is written."""
 
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 from dataclasses import dataclass
 from pathlib import Path
 
@@ -9,7 +9,7 @@ from generator.inventory.fields import rules_of
 from generator.inventory.load import load_inventory
 from generator.inventory.log import LogEntry, LoggedJob
 from generator.inventory.log_work import UpkeepDone
-from generator.inventory.problems import Problem
+from generator.inventory.problems import Problem, listed
 from generator.inventory.schema import Inventory
 from generator.inventory.write import clear_unfinished, one_writer, write_new_file
 from generator.units import shown
@@ -20,15 +20,23 @@ TOLD = ("job", "upkeep", "used", "bought", "spent")
 
 LOG = "log"
 
+# What an entry raises: from the folder without it and with it, in sentences for the owner.
+Asks = Callable[[Inventory, Inventory], tuple[str, ...]]
+
 
 @dataclass(frozen=True, slots=True)
 class Recorded:
-    """An entry that was written, the name of its file, and the folder with it; or faults."""
+    """An entry that was written, the name of its file, and the folder with it; or faults.
+
+    `asked` is what it says that cannot be, or hardly; there is no entry where that kept it from
+    being written.
+    """
 
     name: str
     entry: LogEntry | None
     inventory: Inventory | None
     problems: tuple[Problem, ...] = ()
+    asked: tuple[str, ...] = ()
 
     def told(self) -> str:
         """Return in one line what the entry changed."""
@@ -38,11 +46,12 @@ class Recorded:
         return f"{told[0].upper()}{told[1:]}."
 
 
-def record_entry(folder: Path, typed: Typed) -> Recorded:
+def record_entry(folder: Path, typed: Typed, asks: Asks, *, yes: bool) -> Recorded:
     """Write what was typed as one new file in the log, or return the faults it would make.
 
-    Raises NotMeantError for what cannot be put into keys, and OSError where the folder cannot be
-    read or written.
+    What `asks` finds in it keeps it from being written, unless `yes` is said to it. Raises
+    NotMeantError for what cannot be put into keys, and OSError where the folder cannot be read or
+    written.
     """
     with one_writer(folder):
         before = load_inventory(folder)
@@ -57,18 +66,23 @@ def record_entry(folder: Path, typed: Typed) -> Recorded:
             after = load_inventory(folder, {name: content})
             if after.inventory is None:
                 return Recorded("", None, None, after.problems)
+            asked = asks(before.inventory, after.inventory)
+            if asked and not yes:
+                return Recorded("", None, None, asked=asked)
             try:
                 write_new_file(folder / name, content)
             except FileExistsError:
                 taken.add(identity)
                 continue
             entry = next(one for one in after.inventory.entries if one.id == identity)
-            return Recorded(name, entry, after.inventory)
+            return Recorded(name, entry, after.inventory, asked=asked)
 
 
 def _changes(entry: LogEntry, inventory: Inventory) -> Iterator[str]:
     if entry.corrects is not None:
         yield f"entry {entry.corrects} no longer counts"
+    if entry.confirms:
+        yield f"{listed(entry.confirms, 'and')} confirmed as right"
     if entry.job is not None:
         yield _job_told(entry.job, inventory)
     for done in entry.upkeep:

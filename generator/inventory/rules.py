@@ -16,7 +16,7 @@ from generator.inventory.rules_decide import DECIDE_RULES
 from generator.inventory.rules_fert import FERT_RULES
 from generator.inventory.rules_money import MONEY_RULES
 from generator.inventory.rules_readers import READER_RULES
-from generator.inventory.rules_records import RECORDS_RULES
+from generator.inventory.rules_records import RECORDS_RULES, WIND_RULES
 from generator.inventory.rules_seed import SEED_RULES
 from generator.inventory.rules_spray import SPRAY_RULES, WAIT_RULES
 from generator.inventory.rules_steps import STEP_RULES
@@ -332,4 +332,5 @@ RULES = (
     *READER_RULES,
     *WEATHER_RULES,
     *WAIT_RULES,
+    *WIND_RULES,
 )

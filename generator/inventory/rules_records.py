@@ -85,6 +85,14 @@ def _ground_in_one_place(inventory: Inventory) -> Iterator[Broken]:
                 yield Broken(one.where, what, "area_ac: of the job, or an entry without a job")
 
 
+def _wind_or_none(inventory: Inventory) -> Iterator[Broken]:
+    for entry in inventory.entries:
+        one = entry.sprayed
+        if one is not None and one.wind_not_measured and one.wind_mph is not None:
+            what = f"wind_not_measured: stands beside a wind of {one.wind_mph.typed:g}"
+            yield Broken(one.where, what, "wind_mph: as it was measured, or wind_not_measured:")
+
+
 RECORDS_RULES = (
     Rule("F390", "An entry says of its job what can be said of such work.", _said_of_its_work),
     Rule("F391", "An entry holds one kind of work.", _one_kind_of_work),
@@ -92,3 +100,4 @@ RECORDS_RULES = (
     Rule("F393", "Nothing is written down before it was done.", _days_after_the_work),
     Rule("F394", "Where it was is said once.", _ground_in_one_place),
 )
+WIND_RULES = (Rule("F440", "A wind is measured or not.", _wind_or_none),)

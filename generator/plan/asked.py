@@ -98,7 +98,7 @@ def _asked_of(
         step=step,
         plan=plan,
         kind=plan.kind or "",
-        species=_species(planting, inventory),
+        species=species_of(planting, inventory),
         dates=open_dates(step, season, signs),
         sowing_opens=sown.opens if sown is not None else None,
         sowing_closes=sown.closes if sown is not None else None,
@@ -107,7 +107,8 @@ def _asked_of(
     )
 
 
-def _species(planting: Planting, inventory: Inventory) -> tuple[str, ...]:
+def species_of(planting: Planting, inventory: Inventory) -> tuple[str, ...]:
+    """Return what a planting sows and plants."""
     plants = {one.id: one.species for one in inventory.plants}
     sown = (one.species for one in planting.seed)
     return (*sown, *(plants[one.plants] for one in planting.woody))

@@ -15,6 +15,8 @@ from generator.plan.count_findings import count_findings
 from generator.plan.count_on import counted_at, counted_days, ready_for
 from generator.plan.day_findings import day_findings
 from generator.plan.done import begun_findings, entries_on
+from generator.plan.doubt_stops import doubt_stops
+from generator.plan.doubts import doubt_findings, doubts
 from generator.plan.fertilizing import plan_fertilizing
 from generator.plan.field_work import hire_lines, machine_lines, work_times
 from generator.plan.findings import finding, in_order, without_amounts
@@ -126,6 +128,9 @@ def make_plan(
     records = spray_records(inventory, entries)
     found += record_findings(records, as_of)
     found += reentry_findings(records, jobs, as_of)
+    in_question = doubts(inventory, entries, as_of, lambda: inventory.property.season_signs)
+    found += doubt_findings(in_question)
+    found += doubt_stops(in_question, asked, states, inventory, as_of, grounds)
     decided, decided_findings = decide(inventory, places, ever, asked, entries, as_of)
     found += decided_findings
     upkeep = upkeep_jobs(inventory, season, entries, as_of)

@@ -532,6 +532,55 @@ class Caution(Enum):
         "whole of it.",
         source="cfr_110_3",
     )
+    MORE_USED_THAN_THERE = Words(
+        "C370",
+        "By what is counted and bought, more of {item} is logged as used on {day} than was there.",
+        "",
+        "Write the one line that is true: an entry that corrects {entry}; the purchase that is not "
+        "noted, with its day; or, where all is as it was, an entry with confirms: [{entry}].",
+    )
+    SAID_TWICE = Words(
+        "C371",
+        "Entries {other} and {entry}, the later one of {day}, say the same: {what}. Both count.",
+        "",
+        "Where one is too many, write an entry with corrects: {entry} and not_done: true. Where "
+        "one is wrong, an entry that corrects it. Where both are true, an entry with "
+        "confirms: [{other}, {entry}].",
+    )
+    OUT_OF_SEASON = Words(
+        "C372",
+        "{job} is logged on {day}, and {why}.",
+        "",
+        "Write an entry that corrects it, with the day or the job as it was; for a step that comes "
+        "back, season: under job: says which one it counts for. If it was that day, an entry with "
+        "confirms: [{entry}].",
+    )
+    ANSWERED_BEFORE = Words(
+        "C373",
+        "{job} was answered on {day}, and {why}. What waits for the answer goes by it.",
+        "",
+        "Look once more and write an entry that corrects it, with the day and the answer. If it "
+        "could be answered that day, an entry with confirms: [{entry}].",
+    )
+    NO_WIND = Words(
+        "C374",
+        "No wind is written down for the spraying of {day}, and the label of {product} says in "
+        "which wind it may be sprayed.",
+        "",
+        "Write an entry that corrects it, with everything said again and wind_mph: as it was "
+        "measured then. A wind that nobody measured is not made up later: write an entry with "
+        "confirms: [{entry}].",
+        source="label_in_hand",
+    )
+    WIND_OUTSIDE = Words(
+        "C375",
+        "The wind written down for the spraying of {day} is outside what the label of {product} "
+        "allows.",
+        "",
+        "If it was typed wrong, write an entry that corrects it. If it blew so, look for harm "
+        "around the place and log it under drift_checked:, in an entry with confirms: [{entry}].",
+        source="label_in_hand",
+    )
     RECORDED_LATE = Words(
         "C311",
         "The spraying of {day} with a restricted use product was written down {late}. The federal "

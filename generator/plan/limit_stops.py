@@ -8,8 +8,8 @@ from generator.compute import buying, dose
 from generator.inventory.label import LabelCard, Use, YearlyLimit
 from generator.inventory.stock import Product
 from generator.plan.asked import JobAsked
-from generator.plan.doubts import doubt_stops, unsaid_stops
 from generator.plan.findings import finding
+from generator.plan.may_count import may_count_stops, unsaid_stops
 from generator.plan.model import Finding
 from generator.plan.rates import ROUNDING, JobRate, as_active, counted_basis, is_dry, strengths_of
 from generator.plan.stops import Stop
@@ -121,7 +121,7 @@ def _one_time_stops(one: Judged, sprays: tuple[PlannedSpray, ...]) -> Iterator[F
     elif doubted := in_doubt_at_once(mine, tank):
         possible = amount_at_one_time(mine, tank, one.card, basis, "possible")
         if _may_be_over(possible, most):
-            yield from doubt_stops(mine, doubted, job, one.use.where)
+            yield from may_count_stops(mine, doubted, job, one.use.where)
 
 
 def _year_stops(one: Judged, sprays: tuple[PlannedSpray, ...]) -> Iterator[Finding]:
@@ -151,7 +151,7 @@ def _over_year(
     elif doubted:
         possible = amount_in_a_year(mine, here, card, basis, limit, "possible")
         if _may_be_over(possible, limit.amount):
-            yield from doubt_stops(mine, doubted, job, where)
+            yield from may_count_stops(mine, doubted, job, where)
 
 
 def _may_be_over(possible: Together | None, limit: Given) -> bool:

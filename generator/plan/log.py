@@ -68,13 +68,13 @@ def used_of(
 
 
 def bought_of(
-    item: StockItem, entries: tuple[LogEntry, ...], after: datetime.date
+    item: StockItem, entries: tuple[LogEntry, ...], after: datetime.date | None = None
 ) -> tuple[Given, ...]:
-    """Return every amount of a thing bought on days after one, in its unit."""
+    """Return every amount of a thing bought, in its unit; with `after`, on days after that one."""
     return tuple(
         amount_in(one.amount, item.unit)
         for entry in entries
-        if entry.done_on > after
+        if after is None or entry.done_on > after
         for one in _of(item, entry.bought)
     )
 

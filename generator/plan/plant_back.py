@@ -46,16 +46,17 @@ def decide(
         for asked in listed
         if asked.step.operation in SOWN_BY
         if finished_on(entries_on(asked, entries)) is None
-        for one in _held_back(asked, sprayed, bound, as_of)
+        for one in held_back(asked, sprayed, bound, as_of)
     ]
     found += count_findings(counts, waits, as_of)
     nowhere = sprayed_nowhere(inventory, entries)
     return Decided(counts, waits, nowhere, inventory.property.noxious), found
 
 
-def _held_back(
+def held_back(
     asked: JobAsked, sprayed: tuple[Residue, ...], bound: Given | None, as_of: datetime.date
 ) -> Iterator[Finding]:
+    """Yield what holds a sowing back after sprayings of its ground, and what is not known of it."""
     kinds = frozenset({asked.kind, *(species()[one].kind for one in asked.species)})
     wanted = Wanted(kinds, asked.species)
     for number, residue in enumerate(sprayed, 1):
@@ -149,7 +150,7 @@ def _stopped(asked: JobAsked, residue: Residue, ask: Ask, words: dict[str, str])
         if until
         else ""
     )
-    return finding(Stop.WAIT_NOT_KNOWN, asked.job_id, where, bound=bound, **words)
+    return finding(Stop.WAIT_NOT_KNOWN, asked.job_id, where, (), bound=bound, **words)
 
 
 def _sprayed(residue: Residue) -> str:

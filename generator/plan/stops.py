@@ -370,6 +370,48 @@ class Stop(Enum):
         "Write entries that correct them, with part: of the job, what you call each part. Where it "
         "was the same part, leave this job out or lower its rate.",
     )
+    AMOUNT_IN_QUESTION = _label(
+        "S240",
+        "By what is counted and bought, more of {item} is logged as used on {day} than was there. "
+        "The amount, the product or the ground in entry {entry} may be wrong, and what this job "
+        "adds to what a label allows in a year rests on it.",
+        "Write the one line that is true: an entry that corrects {entry}; the purchase that is not "
+        "noted, with its day; or, where all is as it was, an entry with confirms: [{entry}].",
+    )
+    SPRAYING_SAID_TWICE = _label(
+        "S241",
+        "Entries {other} and {entry} say the same: {what}. Where one of them was on another day, "
+        "on other ground or with another product, what this job adds to what a label allows in a "
+        "year is not what is counted here.",
+        "Where one is too many, write an entry with corrects: {entry} and not_done: true. Where "
+        "one is wrong, an entry that corrects it. Where both are true, an entry with "
+        "confirms: [{other}, {entry}].",
+    )
+    DAY_IN_QUESTION = _label(
+        "S242",
+        "{job} is logged on {day}, and {why}. The day in entry {entry} may be wrong, and what this "
+        "job adds to what a label allows in a year rests on it.",
+        "Write an entry that corrects it, with the day or the job as it was. If it was that day, "
+        "an entry with confirms: [{entry}].",
+    )
+    WAIT_IN_QUESTION = Words(
+        "S243",
+        "{job} is logged on {day}, and {why}. The day in entry {entry} may be wrong, and how long "
+        "a label asks to wait before this sowing is counted from it.",
+        "This ground may not be sown yet. Do not begin; ask the owner.",
+        "Write an entry that corrects it, with the day or the job as it was. If it was that day, "
+        "an entry with confirms: [{entry}].",
+        LABEL_CHAPTER,
+    )
+    REENTRY_IN_QUESTION = Words(
+        "S244",
+        "{job} is logged on {day}, and {why}. The day in entry {entry} may be wrong, and until "
+        "when a label keeps people off this ground is counted from it.",
+        "Keep out of this ground until the owner says that the label lets you back.",
+        "Write an entry that corrects it, with the day or the job as it was. If it was that day, "
+        "an entry with confirms: [{entry}].",
+        LABEL_CHAPTER,
+    )
     SOWN_IN_RESIDUE = Words(
         "S210",
         "{product} {sprayed} on this ground {day}. By its label card this planting may be sown "

@@ -104,6 +104,93 @@ def test_a_correction_leaves_what_it_corrects(land: Path) -> None:
     assert print_of(land) == before
 
 
+BOUGHT = ["--bought", "sg=10_lb", "--cost", "118"]
+CALM = ["--set", "sprayed.wind_mph=5"]
+
+
+@pytest.mark.parametrize(
+    ("before", "words", "code"),
+    [
+        # 12 fl oz are counted
+        ([], ["--job", KILL, "--used", "brew=13_fl_oz", *CALM], "C370"),
+        ([BOUGHT], BOUGHT, "C371"),
+        ([["--job", KILL, "--finished"]], ["--job", KILL, "--finished"], "C371"),
+        ([], ["--job", "lane/2027/bare_ground", "--on", "2025-10-12"], "C372"),
+        ([], ["--job", "lane/2027/look_again", "--answer", "no", "--on", "2026-09-02"], "C373"),
+        ([], ["--used", "brew=2_fl_oz", "--set", "sprayed.location=yard"], "C374"),
+        (
+            [],
+            ["--used", "brew=2_fl_oz", "--set", "sprayed.location=yard",
+             "--set", "sprayed.wind_mph=14"],
+            "C375",
+        ),
+    ],
+)  # fmt: skip
+def test_what_can_hardly_be_is_asked_and_written_only_on_yes(
+    land: Path, before: list[list[str]], words: list[str], code: str
+) -> None:
+    on = [] if "--on" in words else ["--on", "2026-10-12"]
+    for one in before:
+        assert exit_code("record", land, "--on", "2026-10-12", *one) == 0
+    found = print_of(land)
+    asked = run("record", land, *on, *words)
+    assert asked.exit_code == 1
+    assert asked.stdout == ""
+    (question,) = [one for one in asked.stderr.splitlines() if one.startswith("asked ")]
+    assert question.startswith(f"asked {code} log/")
+    assert "confirms: [" in question
+    told = " ".join(asked.stderr.split())
+    assert "Nothing was written. The files have no fault" in told
+    assert "--yes" in told
+    assert print_of(land) == found
+    written = run("record", land, *on, *words, "--yes")
+    assert written.exit_code == 0, written.output
+    assert question in written.stderr
+    path, _ = written.stdout.splitlines()
+    assert print_of(land).keys() - found.keys() >= {str(Path(path).relative_to(land))}
+
+
+def test_yes_writes_no_fault(land: Path) -> None:
+    before = print_of(land)
+    result = run("record", land, "--on", "2026-10-12", "--used", "brew=32_floz", "--yes")
+    assert result.exit_code == 1
+    assert "floz" in result.stderr
+    assert print_of(land) == before
+
+
+def test_what_was_asked_before_is_not_asked_again(land: Path) -> None:
+    for one in (BOUGHT, [*BOUGHT, "--yes"]):
+        assert exit_code("record", land, "--on", "2026-10-12", *one) == 0
+    first = "2026-10-12-bought"
+    other = run("record", land, "--on", "2026-10-13", "--note", "rain")
+    assert (other.exit_code, other.stderr) == (0, "")
+    settled = run(
+        "record", land, "--on", "2026-10-14",
+        "--set", f"confirms={first}", "--set", f"confirms={first}-2",
+    )  # fmt: skip
+    assert settled.exit_code == 0, settled.output
+    assert f"{first} and {first}-2 confirmed as right" in settled.output.lower()
+    entry = entries_of(land)["2026-10-14-confirms"]
+    assert entry.confirms == (first, f"{first}-2")
+
+
+def test_an_earlier_use_that_leaves_too_little_for_a_later_one_is_asked_about(land: Path) -> None:
+    yard = ["--set", "sprayed.location=yard", *CALM]
+    late = run("record", land, "--on", "2026-10-12", "--used", "brew=10_fl_oz", *yard)
+    assert late.exit_code == 0, late.output
+    early = run("record", land, "--on", "2026-10-01", "--used", "brew=9_fl_oz", *yard)
+    assert early.exit_code == 1
+    assert "asked C370 log/2026-10-12-used-sprayed" in early.stderr
+
+
+def test_a_correction_that_settles_what_is_asked_is_written_at_once(land: Path) -> None:
+    words = ["--on", "2026-10-12", "--used", "brew=40_fl_oz", "--set", "sprayed.location=yard"]
+    assert exit_code("record", land, *words, *CALM, "--yes") == 0
+    words[3] = "brew=4_fl_oz"
+    cure = run("record", land, *words, *CALM, "--corrects", "2026-10-12-used-sprayed")
+    assert (cure.exit_code, cure.stderr) == (0, "")
+
+
 @pytest.mark.parametrize(
     ("words", "said"),
     [
@@ -268,7 +355,8 @@ def test_killed_while_it_writes_a_file_is_there_whole_or_not_at_all(tmp_path: Pa
 @pytest.mark.long
 def test_killed_at_any_moment_nothing_is_lost_and_no_half_file_is_read(land: Path) -> None:
     chance = random.Random(11)
-    words = ("--on", "2026-10-12", "--job", KILL, "--used", "brew=4_fl_oz")
+    # The same load on the same day each time, which is asked about.
+    words = ("--on", "2026-10-12", "--job", KILL, "--used", "brew=4_fl_oz", "--yes")
     whole = begun(land, *words)
     started = time.monotonic()
     assert whole.wait(timeout=60) == 0

@@ -11,7 +11,7 @@ import pytest
 
 from generator.plan.build import make_plan
 from generator.plan.model import Plan
-from tests.plan.planned import BURN_DOWN, KILL, inventory_of
+from tests.plan.planned import BURN_DOWN, KILL, inventory_of, well_stocked
 from tests.properties import SEASON, Data, full_card, full_use, small_property, the_work
 
 DAY = datetime.date(2027, 4, 10)  # the kill is over, the burn down is open
@@ -25,7 +25,7 @@ def two_sprayings(limit_fl_oz: float, counted: str = "any_12_months") -> Data:
         full_use(timing, max_per_year=year, times_per_year="not_on_label")
         for timing in ("before_sowing", "after_sowing_before_emergence")
     ]
-    data = small_property(full_card(*uses))
+    data = well_stocked(small_property(full_card(*uses)))
     work = dict(the_work(data)[0]) | {"step": "spring_burn_down"}
     the_work(data).append(work)
     return data

@@ -75,8 +75,10 @@ def test_bought_less_used_after_the_count() -> None:
 def test_the_same_use_on_the_job_before_and_after_the_count_leaves_the_same_to_buy() -> None:
     job = {"planting": "lane-27", "step": "autumn_kill"}
     # 30 of the job's 32 fl oz are used: 2 are still needed. There were 42 before, 12 after.
-    after_count = with_log(used("2026-08-16", 30, job=job), product={"on_hand_fl_oz": 42})
-    before_count = with_log(used("2026-08-15", 30, job=job))
+    # Two weeks before its season begins: the owner says that it was so.
+    early = {"done_on": "2026-08-17", "confirms": ["e-0"]}
+    after_count = with_log(used("2026-08-16", 30, job=job), early, product={"on_hand_fl_oz": 42})
+    before_count = with_log(used("2026-08-15", 30, job=job), early)
     for data in (after_count, before_count):
         one = brew(planned(data))
         assert one.on_hand is not None
@@ -168,12 +170,16 @@ def test_a_use_that_is_logged_without_its_amount_leaves_the_stock_unknown(how: D
 
 
 def test_more_used_than_there_was_is_a_caution() -> None:
-    assert "C262" in codes(planned(with_log(used("2026-08-16", 12.5))), "brew")
+    looked_again = {"done_on": "2026-08-17", "confirms": ["e-0"]}
+    assert "C262" in codes(planned(with_log(used("2026-08-16", 12.5), looked_again)), "brew")
     assert "C262" not in codes(planned(with_log(used("2026-08-16", 12))), "brew")
 
 
 def test_less_than_nothing_on_hand_is_not_bought_back() -> None:
-    none_left, slip = (brew(planned(with_log(used("2026-08-16", amount)))) for amount in (12, 1200))
+    looked_again = {"done_on": "2026-08-17", "confirms": ["e-0"]}
+    none_left, slip = (
+        brew(planned(with_log(used("2026-08-16", amount), looked_again))) for amount in (12, 1200)
+    )
     assert none_left.packages is not None
     assert slip.packages is not None
     assert slip.on_hand is not None

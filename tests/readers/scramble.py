@@ -38,9 +38,9 @@ MONEY = ("package_lb", "package_gal", "price_usd", "priced_on", "on_hand_lb", "o
 # What a sheet counts bags by.
 SEEN = {"fertilizers": ("package_lb",), "limes": ("package_lb",)}
 REFERENCES = ("lot", "product", "sprayer", "spreader", "drill", "measure", "planting", "hides",
-              "serves", "places", "machine", "item", "corrects", "soil_test", "fertilizers",
-              "lime", "plants", "guards", "reader", "fits", "cost_share", "place", "applicator",
-              "water_hole", "what", "dates", "test", "route", "mixed_with", "at",
+              "serves", "places", "machine", "item", "corrects", "confirms", "soil_test",
+              "fertilizers", "lime", "plants", "guards", "reader", "fits", "cost_share", "place",
+              "applicator", "water_hole", "what", "dates", "test", "route", "mixed_with", "at",
               "stands", "routes")  # fmt: skip
 
 

@@ -61,6 +61,7 @@ FULL_ENTRIES: list[Data] = [
         "used": [{"item": "brew", "amount_fl_oz": 1}],
         "bought": [{"item": "sg", "amount_lb": 1}],
         "corrects": "e-1",
+        "confirms": ["e-1"],
         "counted": {"planting": "spare-90"},
         "sprayed": {"sprayer": "boom", "applicator": "sprays"},
     },

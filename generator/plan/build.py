@@ -46,6 +46,7 @@ from generator.plan.safety import safety_lines
 from generator.plan.season_signs import with_signs
 from generator.plan.seed_short import Reach
 from generator.plan.seeding import plan_sowing, season_reaches
+from generator.plan.shared_text import shared_text_findings
 from generator.plan.shooting import hunted_dates, shooting_findings
 from generator.plan.slope import steep_cautions
 from generator.plan.sod import sod_findings
@@ -199,6 +200,8 @@ def make_plan(
     findings = in_order([*plan.findings, *money_findings(plan, inventory, ahead)])
     plan = replace(plan, findings=findings)
     plan = replace(plan, handed=handed_over(plan, inventory.readers))
+    findings = in_order([*plan.findings, *shared_text_findings(plan, inventory)])
+    plan = replace(plan, findings=findings)
     return replace(plan, findings=in_order([*plan.findings, *hour_findings(plan)]))
 
 

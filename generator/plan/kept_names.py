@@ -26,6 +26,7 @@ class KeptName:
 
     name: str
     kind: str
+    thing: str
     found_by: tuple[str, ...]
 
 
@@ -90,22 +91,27 @@ def _names_of(one: Named, kind: str, *, is_handed: bool) -> Iterator[KeptName]:
     for name in names:
         words = in_plain_words(name)
         if len(words.strip()) >= SHORTEST:
-            yield KeptName(name, kind, (words,))
+            yield KeptName(name, kind, one.id, (words,))
     for identity in () if is_handed else (one.id, *one.was):
         words = in_plain_words(identity)
         if " " in words.strip():
-            yield KeptName(identity, kind, (words,))
+            yield KeptName(identity, kind, one.id, (words,))
         else:
             found_by = tuple(f"{words}{after} " for after in AFTER_AN_ID[kind])
-            yield KeptName(identity, kind, found_by)
+            yield KeptName(identity, kind, one.id, found_by)
 
 
-def names_in(text: str, kept: Iterable[KeptName], shown: Iterable[str]) -> Iterator[KeptName]:
-    """Yield the kept names that stand in a text, those inside a name that is shown aside."""
+def names_in(text: str, kept: Iterable[KeptName], shown: Iterable[str]) -> tuple[KeptName, ...]:
+    """Return the kept names in a text, one of each thing; those inside a name that is shown aside.
+
+    Kept names of one thing are looked for in their order, its ids last.
+    """
     words = in_plain_words(text)
+    found: dict[str, KeptName] = {}
     for one in kept:
-        if any(found in _without(words, shown, found) for found in one.found_by):
-            yield one
+        if any(by in _without(words, shown, by) for by in one.found_by):
+            found.setdefault(one.thing, one)
+    return tuple(found.values())
 
 
 def _without(words: str, shown: Iterable[str], found: str) -> str:

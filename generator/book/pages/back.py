@@ -48,6 +48,7 @@ def readers_page(plan: Plan, left: Iterable[LeftFolder] = ()) -> Written:
         handed=[
             (
                 one,
+                [(_work_of(plan, number), number, hidden) for number, hidden in one.rest_on_hidden],
                 [(jobs[job_id], place_of(plan, jobs[job_id])) for job_id in one.job_ids],
                 [stand for stand in plan.stands if stand.id in one.stand_ids],
                 [walk for walk in plan.routes if walk.id in one.route_ids],
@@ -59,6 +60,15 @@ def readers_page(plan: Plan, left: Iterable[LeftFolder] = ()) -> Written:
         findings=plan.findings_on(READERS),
         left=tuple(left),
     )
+
+
+def _work_of(plan: Plan, number: Quantity) -> str:
+    """Return the work a number belongs to, or the place whose ground it is, in words."""
+    job_id = "/".join(number.identity.split("/")[:3])
+    for job in plan.jobs:
+        if job.id == job_id:
+            return f"{job.step.name}: {place_of(plan, job).name}"
+    return plan.place(number.identity.partition("/")[0]).name
 
 
 def _window(plan: Plan, job: Job, told: WindowTold) -> tuple[Job, Place, str, WindowTold, str]:

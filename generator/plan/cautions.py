@@ -745,8 +745,8 @@ class Caution(Enum):
     )
     NAMES_WHAT_IS_KEPT = Words(
         "C380",
-        '{field} of {whose} is read by {readers} and holds "{name}", which is the name of a '
-        "{kind} not shared with them.",
+        '{field} of {whose} is read by {readers} and holds "{name}", {what} that is not '
+        "shared with them.",
         "",
         "Change {field} of {whose} in {file} so that it does not name it. Where the words mean "
         "something else, leave them.",

@@ -4,8 +4,9 @@ import re
 from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 
+from generator.inventory.fields import LatLon
 from generator.inventory.ground import WaterHole
-from generator.inventory.places import PlantedGround, Route, Stand
+from generator.inventory.places import YES, PlantedGround, Route, Stand
 from generator.inventory.schema import Inventory, Reader
 
 Named = Stand | Route | PlantedGround | WaterHole
@@ -17,17 +18,30 @@ AFTER_AN_ID = {
     "water hole": ("hole", "water hole", "pond"),
 }
 SHORTEST = 3
+# Fewer decimals than three say no more than the neighborhood.
+DEGREES = re.compile(r"\d{1,3}\.\d{3,}")
 _NO_WORD = re.compile(r"[\W_]+")
 
 
 @dataclass(frozen=True, slots=True)
 class KeptName:
-    """A name that a reader is not told: as typed, of what, and the words it is found by."""
+    """A name that a reader is not told: as typed, what it is, and the words it is found by.
+
+    `point` stands in place of words where it is the coordinates that are kept.
+    """
 
     name: str
-    kind: str
+    what: str
     thing: str
     found_by: tuple[str, ...]
+    point: LatLon | None = None
+
+    def stands_in(self, text: str, shown: Iterable[str]) -> bool:
+        """Return whether a text holds it, not counting what is inside a name that is shown."""
+        if self.point is not None:
+            return _holds_point(text, self.point)
+        words = in_plain_words(text)
+        return any(one in _without(words, shown, one) for one in self.found_by)
 
 
 def in_plain_words(text: str) -> str:
@@ -91,14 +105,14 @@ def _names_of(one: Named, kind: str, *, is_handed: bool) -> Iterator[KeptName]:
     for name in names:
         words = in_plain_words(name)
         if len(words.strip()) >= SHORTEST:
-            yield KeptName(name, kind, one.id, (words,))
+            yield KeptName(name, f"the name of a {kind}", one.id, (words,))
     for identity in () if is_handed else (one.id, *one.was):
         words = in_plain_words(identity)
         if " " in words.strip():
-            yield KeptName(identity, kind, one.id, (words,))
+            yield KeptName(identity, f"the id of a {kind}", one.id, (words,))
         else:
             found_by = tuple(f"{words}{after} " for after in AFTER_AN_ID[kind])
-            yield KeptName(identity, kind, one.id, found_by)
+            yield KeptName(identity, f"the id of a {kind}", one.id, found_by)
 
 
 def names_in(text: str, kept: Iterable[KeptName], shown: Iterable[str]) -> tuple[KeptName, ...]:
@@ -106,12 +120,32 @@ def names_in(text: str, kept: Iterable[KeptName], shown: Iterable[str]) -> tuple
 
     Kept names of one thing are looked for in their order, its ids last.
     """
-    words = in_plain_words(text)
     found: dict[str, KeptName] = {}
     for one in kept:
-        if any(by in _without(words, shown, by) for by in one.found_by):
+        if one.stands_in(text, shown):
             found.setdefault(one.thing, one)
     return tuple(found.values())
+
+
+def kept_points(inventory: Inventory, reader: Reader) -> tuple[KeptName, ...]:
+    """Return the coordinates of stands that a reader is not told."""
+    return tuple(
+        KeptName(f"{lat}, {lon}", f"the coordinates of the stand {one.id}", one.id, (), (lat, lon))
+        for one in inventory.stands
+        if one.at_lat_lon is not None and not (one.id in reader.stands and one.coordinates == YES)
+        for lat, lon in (one.at_lat_lon,)
+    )
+
+
+def _holds_point(text: str, point: LatLon) -> bool:
+    """Return whether latitude and longitude stand in a text, to the decimals it gives."""
+    typed = DEGREES.findall(text)
+    return all(any(_is_cut_of(one, abs(degrees)) for one in typed) for degrees in point)
+
+
+def _is_cut_of(typed: str, degrees: float) -> bool:
+    decimals = len(typed.partition(".")[2])
+    return bool(abs(float(typed) - degrees) < 10**-decimals)
 
 
 def _without(words: str, shown: Iterable[str], found: str) -> str:

@@ -17,6 +17,7 @@ from generator.plan.kept_names import (
     handed_ids,
     in_plain_words,
     kept_names,
+    kept_points,
     name_for_others,
     names_in,
     shown_names,
@@ -56,7 +57,7 @@ def shared_text_findings(plan: Plan, inventory: Inventory) -> list[Finding]:
             whose=shared.whose,
             readers=" and ".join(readers),
             name=kept.name,
-            kind=kept.kind,
+            what=kept.what,
             file=shared.where.file,
         )
         for (shared, kept), readers in read_by.items()
@@ -68,7 +69,8 @@ def _named(
 ) -> Iterator[tuple[SharedText, KeptName]]:
     """Yield the texts that reach a reader with a name they are not told."""
     handed = handed_ids(inventory, reader)
-    kept, shown = kept_names(inventory, handed), shown_names(inventory, handed)
+    kept = (*kept_names(inventory, handed), *kept_points(inventory, reader))
+    shown = shown_names(inventory, handed)
     texts = (*_texts(inventory, SEEN_CLASSES[reader.kind]), *_names(inventory, handed))
     named = [(text, name) for text in texts for name in names_in(text.text, kept, shown)]
     if named:

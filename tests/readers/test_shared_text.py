@@ -112,7 +112,7 @@ def test_a_shared_text_that_names_a_kept_stand_is_a_caution_until_it_is_changed(
     (found,) = cautions(data)
     assert found.severity == "caution"
     assert found.words.startswith(f"{where} is read by ")
-    assert 'holds "Swale hang-on", which is the name of a stand' in found.words
+    assert 'holds "Swale hang-on", the name of a stand that is not shared' in found.words
     assert found.cure.startswith(f"Change {where} in ")
     assert found.place
     SHARED[where](data, "reach it past the swale, low")
@@ -156,6 +156,20 @@ def test_other_words_are_no_caution(words: str) -> None:
     data = property_of_names()
     data["readers"]["readers"] = data["readers"]["readers"][1:]
     _near(data, words)
+    assert cautions(data) == []
+
+
+@pytest.mark.parametrize("words", ["at 41.0313, -93.0217", "41.031 N and 93.022 W"])
+def test_coordinates_of_a_stand_count_until_they_are_said_to_be_handed_over(words: str) -> None:
+    data = property_of_names()
+    data["readers"]["readers"].pop(0)
+    _near(data, words)
+    (found,) = cautions(data)
+    assert 'holds "41.0313, -93.0217", the coordinates of the stand oak' in found.words
+    data["stands"]["stands"][0]["coordinates"] = "yes"
+    assert cautions(data) == []
+    del data["stands"]["stands"][0]["coordinates"]
+    _near(data, "41.0 N and 93.0 W, 41.5313 and 93.0217")
     assert cautions(data) == []
 
 

@@ -260,7 +260,7 @@ class Stand(Record):
     at_lat_lon: LatLon | None = lat_lon("place", "where it stands")
     coordinates: str | None = choice(
         "place",
-        "whether a partner who is handed it sees its coordinates: yes, or no as where left out",
+        "whether a partner handed it sees its coordinates; no where left out",
         YES,
         NO,
     )
@@ -286,7 +286,7 @@ class Route(Record):
     serves: tuple[str, ...] = reference("place", "stands it leads to", "stand", many=True)
     coordinates: str | None = choice(
         "place",
-        "whether a partner who is handed it sees its coordinates: yes, or no as where left out",
+        "whether a partner handed it sees its coordinates; no where left out",
         YES,
         NO,
     )

@@ -140,12 +140,12 @@ def kept_points(inventory: Inventory, reader: Reader) -> tuple[KeptName, ...]:
 def _holds_point(text: str, point: LatLon) -> bool:
     """Return whether latitude and longitude stand in a text, to the decimals it gives."""
     typed = DEGREES.findall(text)
-    return all(any(_is_cut_of(one, abs(degrees)) for one in typed) for degrees in point)
+    return all(any(_is_cut_of(one, abs(part_deg)) for one in typed) for part_deg in point)
 
 
-def _is_cut_of(typed: str, degrees: float) -> bool:
+def _is_cut_of(typed: str, exact_deg: float) -> bool:
     decimals = len(typed.partition(".")[2])
-    return bool(abs(float(typed) - degrees) < 10**-decimals)
+    return bool(abs(float(typed) - exact_deg) < 10**-decimals)
 
 
 def _without(words: str, shown: Iterable[str], found: str) -> str:

@@ -12,6 +12,7 @@ import click
 from generator import __version__
 
 if TYPE_CHECKING:
+    from generator.book.model import LeftFolder
     from generator.inventory.load import Loaded
     from generator.inventory.schema import Inventory, Reader
     from generator.plan.model import Plan
@@ -107,6 +108,7 @@ def build(
     """
     from generator.book.make import make_book
     from generator.plan.readers import seen_by
+    from generator.site.left import left_folders
     from generator.site.publish import Refused, publish
 
     progress = _Progress()
@@ -115,9 +117,10 @@ def build(
     plan = _plan(loaded, season, as_of.date() if as_of else None)
     assert loaded.inventory is not None
     target = out or folder.resolve().parent / f"{folder.resolve().name}-handbook"
+    left = left_folders(target, [OWNER, *(one.id for one in loaded.inventory.readers)])
     for name, reader in _readers(loaded.inventory, for_reader):
         progress.say(f"Writing the book for {name} ...")
-        book = make_book(plan if reader is None else seen_by(plan, reader))
+        book = make_book(plan, left) if reader is None else make_book(seen_by(plan, reader))
         progress.say(f"Building {_counted(len(book.pages), 'page')} for {name} ...")
         try:
             problems = publish(book, target / name, property_folder=folder)
@@ -128,6 +131,8 @@ def build(
         click.echo(f"{name}: {_safe(str(target / name / 'index.html'))}")
         if reader is None:
             _say_stops(plan)
+    for one in left:
+        _say_left(target, one)
 
 
 @main.command()
@@ -294,6 +299,14 @@ def _say_stops(plan: Plan) -> None:
     stops = sum(one.severity == "stop" for one in plan.findings)
     if stops:
         click.echo(f"{_counted(stops, 'stop')}: see Stops, cautions and notes in the book.")
+
+
+def _say_left(books: Path, left: LeftFolder) -> None:
+    of = f"as of {left.as_of}" if left.as_of is not None else "of a day it does not say"
+    click.echo(
+        f"{_told(books / left.name)} still lies there, {of}, and no reader of this name is in "
+        "readers.yaml. Delete it yourself, and ask for copies you gave away."
+    )
 
 
 def _counted(count: int, word: str) -> str:

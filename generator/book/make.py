@@ -1,9 +1,11 @@
 """A book from a plan: every page, in navigation order, from what one reader may see."""
 
+from collections.abc import Iterable
+
 from generator.book.calendar_file import calendar_file
 from generator.book.content import written_for
 from generator.book.exports import owner_files
-from generator.book.model import Book
+from generator.book.model import Book, LeftFolder
 from generator.book.pages.ahead import ahead_page
 from generator.book.pages.back import glossary_page, readers_page, sources_page, workings_page
 from generator.book.pages.calendar import now_page, year_page
@@ -39,8 +41,11 @@ from generator.inventory.schema import PARTNER
 from generator.plan.model import Plan
 
 
-def make_book(plan: Plan) -> Book:
-    """Return the book of one reader: pages as Markdown with their search records."""
+def make_book(plan: Plan, left: Iterable[LeftFolder] = ()) -> Book:
+    """Return the book of one reader: pages as Markdown with their search records.
+
+    `left` are folders of readers who are gone, which the owner's book names.
+    """
     is_owner = plan.reader == "owner"
     written: list[Written] = [home_page(plan), emergency_page(plan), safety_page(plan)]
     written.append(now_page(plan))
@@ -64,7 +69,7 @@ def make_book(plan: Plan) -> Book:
     written += _owner_pages(plan) if is_owner else []
     written += [chapters_page(plan), *(chapter_page(one) for one in written_for(plan.reader))]
     if is_owner:
-        written += [weeds_page(plan), readers_page(plan)]
+        written += [weeds_page(plan), readers_page(plan, left)]
     sources = sources_page(plan, written)
     written += [workings_page(plan, written), glossary_page(plan), sources]
     pages = tuple(one.page for one in written)

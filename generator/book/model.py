@@ -45,3 +45,14 @@ class Book:
     as_of: date
     pages: tuple[Page, ...]
     files: Mapping[str, bytes] = field(default_factory=dict)
+
+
+@dataclass(frozen=True, slots=True)
+class LeftFolder:
+    """A folder of pages that an earlier build made for a reader who is gone since.
+
+    `as_of` is the day its book was made for; None where its mark does not hold one.
+    """
+
+    name: str
+    as_of: date | None

@@ -29,6 +29,8 @@ from generator.inventory.woody import WoodyRow
 from generator.working import Given
 
 MIX = Limits(above=0, at_most=1)
+# Said of one stand or walk alone: whether a partner who is handed it sees where it lies.
+YES, NO = "yes", "no"
 SEED_RATE = Limits(above=0, at_most=300)
 
 
@@ -259,6 +261,12 @@ class Stand(Record):
     name: str = text("place", "name you use", required=True)
     known_as: str | None = text("page", "name other readers see, where not this one")
     at_lat_lon: LatLon | None = lat_lon("place", "where it stands")
+    coordinates: str | None = choice(
+        "place",
+        "whether a partner handed it sees its coordinates; no where left out",
+        YES,
+        NO,
+    )
     seat_height_ft: Given | None = measure("place", "height of the seat", "ft", POSITIVE)
     straps_checked_on: datetime.date | None = day(
         "place", "straps and harness looked over on", recorded=True
@@ -279,6 +287,12 @@ class Route(Record):
     name: str = text("place", "name you use", required=True)
     known_as: str | None = text("page", "name other readers see, where not this one")
     serves: tuple[str, ...] = reference("place", "stands it leads to", "stand", many=True)
+    coordinates: str | None = choice(
+        "place",
+        "whether a partner handed it sees its coordinates; no where left out",
+        YES,
+        NO,
+    )
     length_ft: Given | None = measure("place", "measured length", "ft", POSITIVE)
     walked_on: datetime.date | None = day("place", "last walked on", recorded=True)
     upkeep: str | None = reference("place", "step plan of every season", "step_plan")

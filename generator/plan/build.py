@@ -27,8 +27,10 @@ from generator.plan.ground import (
     place_on_its_ground,
     width_findings,
 )
+from generator.plan.handed import handed_over
 from generator.plan.items import stock_items
 from generator.plan.job_days import with_days
+from generator.plan.job_numbers import used_up_by
 from generator.plan.known_days import do_not_meet
 from generator.plan.liming import plan_liming
 from generator.plan.log import standing
@@ -39,7 +41,7 @@ from generator.plan.money_findings import money_findings
 from generator.plan.notes import Note
 from generator.plan.paper_findings import paper_findings
 from generator.plan.plant_back import decide
-from generator.plan.readers import handed_over, is_handed
+from generator.plan.readers import is_handed
 from generator.plan.records import record_findings, spray_records
 from generator.plan.reentry import reentry_findings
 from generator.plan.safety import safety_lines
@@ -47,11 +49,11 @@ from generator.plan.same_ground import same_ground, shared_grounds
 from generator.plan.season_signs import with_signs
 from generator.plan.seed_short import Reach
 from generator.plan.seeding import plan_sowing, season_reaches
+from generator.plan.shared_text import shared_text_findings
 from generator.plan.shooting import hunted_dates, shooting_findings
 from generator.plan.slope import steep_cautions
 from generator.plan.sod import sod_findings
 from generator.plan.soil import is_asked_for, left_undone
-from generator.plan.sowing import used_up
 from generator.plan.sown_how import method_of, way_findings
 from generator.plan.spraying import chosen_products, plan_spray, planned_sprays
 from generator.plan.state import states_of
@@ -208,6 +210,8 @@ def make_plan(
     findings = in_order([*plan.findings, *money_findings(plan, inventory, ahead)])
     plan = replace(plan, findings=findings)
     plan = replace(plan, handed=handed_over(plan, inventory.readers))
+    findings = in_order([*plan.findings, *shared_text_findings(plan, inventory)])
+    plan = replace(plan, findings=findings)
     return replace(plan, findings=in_order([*plan.findings, *hour_findings(plan)]))
 
 
@@ -383,22 +387,9 @@ def _sign_findings(inventory: Inventory) -> list[Finding]:
 
 def _lines(jobs: tuple[Job, ...]) -> tuple[BudgetLine, ...]:
     """Return what every job takes that can still be done."""
-    lines: list[BudgetLine] = []
-    for job in jobs:
-        if not job.state.is_ahead:
-            continue
-        for part in job.sowings:
-            lines.append(_line(job, "seed", part.lot.id, used_up(part)))
-        kind = "lime" if job.step.operation == "lime" else "fertilizer"
-        for spread in job.spreadings:
-            lines.append(_line(job, kind, spread.item.id, spread.numbers["product_lb"]))
-        lines += [_line(job, *taken) for taken in used_up_by_rows(job.id, job.rows)]
-        if job.mix is not None:
-            lines += [_line(job, "product", one.product.id, one.in_all) for one in job.mix.parts]
-            lines += [
-                _line(job, "adjuvant", one.adjuvant.id, one.in_all) for one in job.mix.adjuvants
-            ]
-    return tuple(lines)
+    return tuple(
+        _line(job, *taken) for job in jobs if job.state.is_ahead for taken in used_up_by(job)
+    )
 
 
 def _line(job: Job, kind: str, item_id: str, amount: Quantity) -> BudgetLine:

@@ -815,3 +815,11 @@ class Caution(Enum):
         LABEL_CHAPTER,
         source="label_in_hand",
     )
+    NAMES_WHAT_IS_KEPT = Words(
+        "C380",
+        '{field} of {whose} is read by {readers} and holds "{name}", {what} that is not '
+        "shared with them.",
+        "",
+        "Change {field} of {whose} in {file} so that it does not name it. Where the words mean "
+        "something else, leave them.",
+    )

@@ -121,15 +121,6 @@ class OpenDates:
     missing_signs: tuple[str, ...]
     by_year: tuple[YearDates, ...] = ()
 
-    def without_origin(self) -> OpenDates:
-        """Return the dates without what the signs they wait for rest on."""
-        return replace(
-            self,
-            opens_reasons=tuple(replace(one, rests_on=None) for one in self.opens_reasons),
-            closes_reasons=tuple(replace(one, rests_on=None) for one in self.closes_reasons),
-            by_year=(),
-        )
-
 
 @dataclass(frozen=True, slots=True)
 class JobState:
@@ -423,8 +414,25 @@ class ActiveTotal:
 
 
 @dataclass(frozen=True, slots=True)
+class WindowTold:
+    """Private dates that a handed job's days give away: their record, and what of it is told.
+
+    `spans` are the days of them inside the open dates; `ends` those first and last days of the
+    record that are seen there, none where the dates hold on all open days.
+    """
+
+    job_id: str
+    dates: DateRange
+    spans: tuple[Span, ...]
+    ends: tuple[datetime.date, ...]
+
+
+@dataclass(frozen=True, slots=True)
 class Handed:
-    """What one other reader is handed: by id, and numbers that rest on hidden inputs."""
+    """What one other reader is handed: by id, with what of the hidden it gives away.
+
+    That is numbers that rest on hidden inputs, and windows that end where private dates begin.
+    """
 
     reader: str
     kind: str
@@ -434,6 +442,7 @@ class Handed:
     rest_on_hidden: tuple[tuple[Quantity, tuple[str, ...]], ...]
     stand_ids: tuple[str, ...] = ()
     route_ids: tuple[str, ...] = ()
+    windows: tuple[WindowTold, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)

@@ -7,6 +7,7 @@ from generator.plan.catches import catch_numbers
 from generator.plan.free_hours import hour_numbers
 from generator.plan.grown import acres_by_age
 from generator.plan.growth import height_numbers
+from generator.plan.job_numbers import every_number
 from generator.plan.model import Plan
 from generator.plan.money import money_numbers
 from generator.plan.nutrient_price import nutrient_prices
@@ -32,19 +33,7 @@ def numbers_of(plan: Plan) -> dict[str, Quantity]:
     tops: list[Quantity | None] = [place.area for place in plan.places]
     tops += [one for place in plan.places if place.ground for one in place.ground.numbers()]
     for job in plan.jobs:
-        tops += job.numbers.values()
-        tops += [number for one in job.sowings for number in one.numbers.values()]
-        tops += [number for one in job.spreadings for number in one.numbers.values()]
-        tops += [number for one in job.rows for number in one.numbers.values()]
-        tops += [number for one in job.nutrients for number in one.numbers()]
-        if job.mix is not None:
-            tops += [one.in_all for one in job.mix.parts]
-            tops += [one.in_all for one in job.mix.adjuvants]
-            small = (job.mix.small_place,) if job.mix.small_place else ()
-            for load in (*job.mix.loads, *small):
-                shown_in_load = (load.count, load.spray)
-                tops += [one for one in shown_in_load if isinstance(one, Quantity)]
-                tops += [figure for one in load.doses for figure in (one.amount, one.rate)]
+        tops += every_number(job)
     tops += nutrient_prices(plan)
     tops += [number for hole in plan.water for number in hole.all_numbers()]
     tops += [one for lot in live_prices(plan) for one in (lot.pls, lot.pound)]

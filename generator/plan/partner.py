@@ -1,27 +1,32 @@
 """What a partner sees of the ground: stands and walks handed over, and the days others are out.
 
-Handing a stand or a walk over hands over what is written down of it, notes aside: where it stands,
-its seat, when it was looked over and whether it was sound, its upkeep. What is not handed over is
-named nowhere, also where a walk handed over leads to it.
+Handing a stand or a walk over hands over what is written down of it, notes aside: its seat, when it
+was looked over and whether it was sound, its upkeep; where it lies only where the owner says so for
+that one. What is not handed over is named nowhere, also where a walk handed over leads to it.
 """
 
 import datetime
 from collections.abc import Iterable, Mapping
-from dataclasses import dataclass, field, replace
+from dataclasses import dataclass, field
 
 from generator.inventory.dates import ALL_PLACES
 from generator.inventory.log import LogEntry
 from generator.inventory.log_seen import Inspected
 from generator.inventory.page_names import slug
-from generator.inventory.places import Route, Stand
+from generator.inventory.places import YES, Route, Stand
 from generator.inventory.schema import KeptUp, Reader
 from generator.plan.calendar import day_in_season
 from generator.plan.days import comes_back, joined
 from generator.plan.job_days import FIRST_OF_SEASON, LAST_OF_SEASON
 from generator.plan.model import OthersOut, Plan, Span, UpkeepJob
-from generator.plan.redacted import NOWHERE, redacted
+from generator.plan.redacted import NOWHERE, without_line
+from generator.plan.released import (
+    released_dates,
+    released_safety,
+    released_state,
+    released_step,
+)
 
-HANDED_CLASSES = frozenset({"page", "place"})
 # Dates that tell who or what else is on the ground, or that nobody burns; quiet dates are not.
 TOLD = ("hunting", "turkey", "fawning", "nesting", "burn_ban")
 
@@ -69,38 +74,53 @@ def _by_date(job: UpkeepJob) -> tuple[datetime.date, datetime.date, str]:
 
 
 def _stand(stand: Stand, new_ids: Mapping[str, str]) -> Stand:
-    return replace(
-        redacted(stand, HANDED_CLASSES),
+    seat = stand.seat_height_ft
+    return Stand(
+        where=NOWHERE,
         id=new_ids[stand.id],
         was=(),
         name=_name(stand),
         known_as=None,
+        at_lat_lon=stand.at_lat_lon if stand.coordinates == YES else None,
+        coordinates=None,
+        seat_height_ft=without_line(seat) if seat is not None else None,
+        straps_checked_on=stand.straps_checked_on,
         upkeep=None,
         asked_for=(),
+        note=None,
     )
 
 
 def _route(route: Route, new_ids: Mapping[str, str]) -> Route:
-    return replace(
-        redacted(route, HANDED_CLASSES),
+    """Return a walk as handed over: of where it runs nothing is written down but its length."""
+    return Route(
+        where=NOWHERE,
         id=new_ids[route.id],
         was=(),
         name=_name(route),
         known_as=None,
         serves=tuple(sorted(new_ids[one] for one in route.serves if one in new_ids)),
+        coordinates=None,
+        length_ft=without_line(route.length_ft) if route.length_ft is not None else None,
+        walked_on=route.walked_on,
         upkeep=None,
         asked_for=(),
+        note=None,
     )
 
 
 def _upkeep(job: UpkeepJob, new_ids: Mapping[str, str]) -> UpkeepJob:
     new_id = f"{new_ids[job.subject.id]}/{job.season}/{job.step.id}"
-    return replace(
-        job,
+    return UpkeepJob(
         id=new_id,
         address=new_id.replace("/", "-"),
         subject=_subject(job.subject, new_ids),
-        dates=job.dates.without_origin(),
+        kind=job.kind,
+        season=job.season,
+        step=released_step(job.step),
+        dates=released_dates(job.dates),
+        state=released_state(job.state),
+        safety=tuple(released_safety(line) for line in job.safety),
     )
 
 

@@ -5,6 +5,7 @@ file is locked as long as the build lives, so a workshop nobody holds is a kille
 """
 
 import ctypes
+import datetime
 import os
 import shutil
 import tempfile
@@ -21,13 +22,27 @@ except ImportError:  # Windows refuses to remove an open file, which serves as w
 SITE_MARK = ".handbook-site"
 WORKSHOP_MARK = ".handbook-workshop"
 MARK_TEXT = "Made by the handbook program, which replaces this folder as a whole.\n"
+AS_OF = "As of "
+LONGEST_MARK = 1000
 _HERE = -100  # AT_FDCWD: paths count from the working folder
 _EXCHANGE = 2  # RENAME_EXCHANGE
 
 
-def mark_site(site: Path) -> None:
-    """Marks `site` as ours, so that a later build may replace it."""
-    (site / SITE_MARK).write_text(MARK_TEXT, encoding="utf-8", newline="\n")
+def mark_site(site: Path, as_of: datetime.date) -> None:
+    """Marks `site` as ours, so that a later build may replace it, with the day it was made for."""
+    text = f"{MARK_TEXT}{AS_OF}{as_of.isoformat()}\n"
+    (site / SITE_MARK).write_text(text, encoding="utf-8", newline="\n")
+
+
+def marked_day(site: Path) -> datetime.date | None:
+    """The day that the mark of a site of ours says it was made for; None where it says none."""
+    try:
+        with (site / SITE_MARK).open(encoding="utf-8", errors="replace") as mark:
+            lines = mark.read(LONGEST_MARK).splitlines()
+        day = next(one.removeprefix(AS_OF) for one in lines if one.startswith(AS_OF))
+        return datetime.date.fromisoformat(day)
+    except (OSError, StopIteration, ValueError):
+        return None
 
 
 @contextmanager

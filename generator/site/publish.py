@@ -41,7 +41,7 @@ def _made(book: Book, folder: Path) -> tuple[str, ...]:
     if problems:
         return problems
     problems = check_links(site, {page.address: page.safety_keys for page in book.pages})
-    mark_site(site)
+    mark_site(site, book.as_of)
     return problems
 
 

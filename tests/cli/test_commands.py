@@ -1,6 +1,7 @@
 """The commands as they are typed: what they say, what they end with, what they leave alone."""
 
 import hashlib
+import html
 import re
 import shutil
 import subprocess
@@ -228,6 +229,28 @@ def test_the_books_go_beside_the_folder_one_for_each_reader(demo: Path) -> None:
     beside = demo.parent / "my land-handbook"
     assert {one.name for one in demo.parent.iterdir()} == {demo.name, beside.name}
     assert {one.name for one in beside.iterdir()} == {"owner", *OTHER_READERS}
+
+
+def test_folders_of_readers_who_are_gone_are_named_with_their_day_and_kept(demo: Path) -> None:
+    out = demo.parent / "my papers"
+    assert exit_code("build", demo, "--for", "hired-sprayer", "--out", out) == 0
+    (out / "hired-sprayer").rename(out / "friend-of-old")
+    before = print_of(out / "friend-of-old")
+    result = run("build", demo, "--for", "owner", "--out", out)
+    assert result.exit_code == 0
+    (line,) = (one for one in result.stdout.splitlines() if "still lies there" in one)
+    assert line == (
+        f'"{out / "friend-of-old"}" still lies there, as of 2026-08-20, and no reader of this '
+        "name is in readers.yaml. Delete it yourself, and ask for copies you gave away."
+    )
+    assert print_of(out / "friend-of-old") == before
+    page = html.unescape((out / "owner" / "readers.html").read_text(encoding="utf-8"))
+    assert "friend-of-old, as of 20 August 2026" in re.sub("<[^>]*>", "", page)
+    shutil.rmtree(out / "friend-of-old")
+    result = run("build", demo, "--for", "owner", "--out", out)
+    assert "still lies there" not in result.stdout
+    page = html.unescape((out / "owner" / "readers.html").read_text(encoding="utf-8"))
+    assert "Folders of readers who are gone" not in page
 
 
 @pytest.mark.parametrize(

@@ -51,6 +51,8 @@ def handed_ground(data: Data, reader: str) -> set[str]:
 def _stand(name: str, chance: random.Random) -> Data:
     stand = {"id": name, "name": f"The {name}", "upkeep": "stand_inspection", "note": "a thorn"}
     stand |= {"at_lat_lon": [41.5, -93 - chance.random()], "seat_height_ft": chance.randint(9, 20)}
+    if chance.random() < 0.5:
+        stand["coordinates"] = chance.choice(["yes", "no"])
     return (
         stand
         if chance.random() < 0.3

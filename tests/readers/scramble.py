@@ -163,6 +163,10 @@ def _change_routes_and_stands(data: Data, ground: set[str], chance: random.Rando
     for stand in (one for one in stands if one["id"] not in ground):
         stand |= {"at_lat_lon": [40 + chance.random(), -92.5], "straps_checked_on": "2026-02-03"}
         stand |= {"upkeep": "stand_inspection", "seat_height_ft": chance.randint(1, 30)}
+    for stand in (one for one in stands if one.get("coordinates") != "yes"):
+        stand |= {"at_lat_lon": [40 + chance.random(), -92.5]}
+        if stand["id"] in ground:
+            stand["coordinates"] = "no"
     stands.append({"id": "stand-new", "name": f"Pine {chance.random()}"})
     led_to = sorted(one["id"] for one in stands)
     for route in routes:

@@ -525,6 +525,15 @@ def test_no_private_number_is_in_another_reader_s_site(sites: Sites, reader: str
 
 
 @pytest.mark.parametrize("reader", [CONTRACTOR, PARTNER])
+def test_where_a_handed_stand_is_stays_with_the_owner(sites: Sites, reader: str) -> None:
+    stands = [one["at_lat_lon"] for one in sites.data["stands"]["stands"]]
+    assert len(stands) == 2
+    for lat, _ in stands:
+        assert repr(lat) in sites.owner
+        assert repr(lat)[:6] not in sites.others[reader]
+
+
+@pytest.mark.parametrize("reader", [CONTRACTOR, PARTNER])
 def test_no_private_day_is_in_another_reader_s_site(sites: Sites, reader: str) -> None:
     text, told = sites.others[reader], sites.days_told(reader)
     days = [one for one in sites.hidden.days if one not in told]

@@ -10,6 +10,7 @@ import pytest
 
 from generator.book.make import make_book
 from generator.book.model import Book
+from generator.inventory.load import load_inventory
 from generator.inventory.schema import PARTNER
 from generator.plan.build import make_plan
 from generator.plan.cautions import Caution
@@ -18,7 +19,7 @@ from generator.plan.readers import seen_by
 from generator.plan.stops import Stop
 from generator.site.publish import publish
 from tests.plan.planned import AS_OF, KILL, inventory_of
-from tests.properties import SEASON, Data, small_property
+from tests.properties import SEASON, Data, small_property, write_property
 from tests.readers.test_safety_lines import lines_on
 
 ELM = "Elm behind the gulch"
@@ -101,8 +102,9 @@ def test_the_book_has_the_pages_of_what_is_handed_over_and_no_other() -> None:
 def test_a_handed_stand_and_walk_say_what_is_written_down_of_them() -> None:
     pages = told(book_of(shared()))
     stand, walk = pages["stands/oak-ladder.md"], pages["routes/lane-walk.md"]
-    for words in ("15 ft above the ground", "12 July 2026", "41.0313", "Ways in Lane walk",
-                  "Before you climb", "Inspect stand, steps and harness"):  # fmt: skip
+    for words in ("15 ft above the ground", "12 July 2026", "Ways in Lane walk",
+                  "Stands at not handed to you: ask the owner", "Before you climb",
+                  "Inspect stand, steps and harness"):  # fmt: skip
         assert words in stand, words
     for words in ("877 ft", "13 July 2026", "Leads to Oak ladder", "Rake the walk bare"):
         assert words in walk, words
@@ -111,6 +113,47 @@ def test_a_handed_stand_and_walk_say_what_is_written_down_of_them() -> None:
     for words in ("hunts here and helps", "As of 20 August 2026", "Oak ladder", "Lane walk",
                   "Kill the sod in autumn", "Inspect stand"):  # fmt: skip
         assert words in home, words
+
+
+def test_where_a_stand_is_goes_to_a_partner_only_where_the_owner_says_so() -> None:
+    data = shared()
+    stand = data["stands"]["stands"][0]
+    for said in (None, "no"):
+        stand |= {"coordinates": said} if said else {}
+        book = book_of(data)
+        assert "41.0313" not in everything(book) + repr(book.files) + repr(plan_of(data))
+    stand["coordinates"] = "yes"
+    data["stands"]["stands"][1]["at_lat_lon"] = [41.0377, -93.0291]
+    data["routes"]["routes"][0]["coordinates"] = "yes"
+    text = everything(book_of(data))
+    assert (
+        "Stands at latitude 41.0313, longitude -93.0217"
+        in told(book_of(data))["stands/oak-ladder.md"]
+    )
+    assert "41.0377" not in text
+    assert "41.0313" not in everything(make_book(plan_of(data, "hired")))
+
+
+def test_the_owner_is_told_which_stands_are_handed_with_their_coordinates() -> None:
+    data = shared()
+    plan = make_plan(inventory_of(data), SEASON, AS_OF, as_of_typed=True)
+    pages = told(make_book(plan))
+    assert "Oak ladder , without its coordinates" in pages["readers.md"]
+    assert "A partner sees its coordinates no" in pages["stands/oak.md"]
+    data["stands"]["stands"][0]["coordinates"] = "yes"
+    plan = make_plan(inventory_of(data), SEASON, AS_OF, as_of_typed=True)
+    pages = told(make_book(plan))
+    assert "Oak ladder , with its coordinates" in pages["readers.md"]
+    assert "A partner sees its coordinates yes" in pages["stands/oak.md"]
+
+
+@pytest.mark.parametrize("kind", ["stands", "routes"])
+@pytest.mark.parametrize("typed", ["maybe", "true", "", "ja"])
+def test_any_other_word_for_coordinates_is_a_fault(kind: str, typed: str, tmp_path: Path) -> None:
+    data = shared()
+    data[kind][kind][0]["coordinates"] = typed
+    problems = load_inventory(write_property(tmp_path / "land", data)).problems
+    assert [str(one).partition(" - ")[2] for one in problems] == ["yes or no"]
 
 
 def test_nothing_else_of_the_ground_is_named_anywhere() -> None:

@@ -1,13 +1,24 @@
 """Pages about the book itself: readers, workings, words, sources."""
 
+from collections.abc import Iterable
 from itertools import groupby
 
 from markupsafe import Markup
 
 from generator.book.marks import identity, label, printed
-from generator.book.model import Page
-from generator.book.pages.written import BOOK, Written, address_of, from_template, place_of
-from generator.plan.model import Plan
+from generator.book.model import LeftFolder, Page
+from generator.book.pages.dates import KINDS
+from generator.book.pages.written import (
+    BOOK,
+    SEEN_BY_READERS,
+    Written,
+    address_of,
+    from_template,
+    place_of,
+)
+from generator.inventory.dates import HUNTED
+from generator.plan.model import Job, Place, Plan, WindowTold
+from generator.plan.shared_text import READERS
 from generator.reference.load import sources, words
 from generator.working import Measured, Quantity, Reference, flat_inputs
 
@@ -16,27 +27,54 @@ FOLDED_FROM = 3  # pages that use a source, named in one line up to here
 TRUST = ("published", "common_practice", "memory", "definition")
 
 
-def readers_page(plan: Plan) -> Written:
-    """Return what each other reader is handed, and released numbers that rest on private ones."""
+# What a sheet says of days that a kind of private dates takes or names.
+TOLD_AS = dict.fromkeys(HUNTED, "Others may be hunting here on")
+NOT_ON = "Not on these days"
+
+
+def readers_page(plan: Plan, left: Iterable[LeftFolder] = ()) -> Written:
+    """Return what each other reader is handed, and what of the private that gives away.
+
+    `left` are folders of readers who are gone, as the command found them.
+    """
     jobs = {job.id: job for job in plan.jobs}
     return from_template(
         plan,
         "readers.md",
-        "What each reader sees",
+        SEEN_BY_READERS,
         BOOK,
         "readers",
         [one.kind for one in plan.handed],
         handed=[
             (
                 one,
+                [(_work_of(plan, number), number, hidden) for number, hidden in one.rest_on_hidden],
                 [(jobs[job_id], place_of(plan, jobs[job_id])) for job_id in one.job_ids],
                 [stand for stand in plan.stands if stand.id in one.stand_ids],
                 [walk for walk in plan.routes if walk.id in one.route_ids],
+                [_window(plan, jobs[told.job_id], told) for told in one.windows],
             )
             for one in plan.handed
         ],
         address_of=address_of,
+        findings=plan.findings_on(READERS),
+        left=tuple(left),
     )
+
+
+def _work_of(plan: Plan, number: Quantity) -> str:
+    """Return the work a number belongs to, or the place whose ground it is, in words."""
+    job_id = "/".join(number.identity.split("/")[:3])
+    for job in plan.jobs:
+        if job.id == job_id:
+            return f"{job.step.name}: {place_of(plan, job).name}"
+    return plan.place(number.identity.partition("/")[0]).name
+
+
+def _window(plan: Plan, job: Job, told: WindowTold) -> tuple[Job, Place, str, WindowTold, str]:
+    """Return a row of days that private dates end: the work, what its sheet says, the dates."""
+    said = TOLD_AS.get(told.dates.kind, NOT_ON)
+    return job, place_of(plan, job), said, told, KINDS[told.dates.kind]
 
 
 def workings_page(plan: Plan, written: list[Written]) -> Written:

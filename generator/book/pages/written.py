@@ -18,11 +18,13 @@ from generator.plan.day_words import day_words
 from generator.plan.free_hours import HOURS
 from generator.plan.items import StockItem
 from generator.plan.model import Finding, Job, Place, Plan, UpkeepJob, stopped_in
+from generator.plan.shared_text import READERS
 
 WORK, PLACES, STANDS, ROUTES = "Work", "Places", "Stands", "Routes"
 SEED, PRODUCTS, EQUIPMENT, CHAPTERS = "Seed", "Products", "Equipment", "Chapters"
 UPKEEP, BOOK = "Upkeep", "About this book"
 SEASONS = "Seasons"
+SEEN_BY_READERS = "What each reader sees"
 # A thing stands before the jobs that carry its name; the list of its kind does not.
 BOOST = {"places": 4, "stands": 4, "routes": 4, "chapters": 1.5}
 TITLE_ANCHOR = "this-page"
@@ -129,6 +131,8 @@ def subject_of(plan: Plan, finding: Finding) -> tuple[str, Markup]:
     for route in plan.routes:
         if route.id == finding.subject:
             return route.name, Markup("routes/{}.html").format(address_of(route))
+    if finding.subject == READERS:
+        return SEEN_BY_READERS, Markup("readers.html")
     if finding.subject.startswith(HOURS):
         return "Hours free", Markup("money.html")
     papers = {one.id: f"Dates {one.id}" for one in plan.dates}

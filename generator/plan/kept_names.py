@@ -1,0 +1,157 @@
+"""Names of stands, walks, places and water holes that a reader is not told, and texts with them."""
+
+import re
+from collections.abc import Iterable, Iterator
+from dataclasses import dataclass
+
+from generator.inventory.fields import LatLon
+from generator.inventory.ground import WaterHole
+from generator.inventory.places import YES, PlantedGround, Route, Stand
+from generator.inventory.schema import Inventory, Reader
+
+Named = Stand | Route | PlantedGround | WaterHole
+# An id of one word is an ordinary word more often than a name: it counts before one of these alone.
+AFTER_AN_ID = {
+    "stand": ("stand", "ladder", "blind", "hang on", "tripod", "tower", "box"),
+    "walk": ("walk", "route", "way", "path", "trail", "lane"),
+    "place": ("place", "screen", "strip", "plot", "field", "row", "patch"),
+    "water hole": ("hole", "water hole", "pond"),
+}
+SHORTEST = 3
+# Fewer decimals than three say no more than the neighborhood.
+DEGREES = re.compile(r"\d{1,3}\.\d{3,}")
+_NO_WORD = re.compile(r"[\W_]+")
+
+
+@dataclass(frozen=True, slots=True)
+class KeptName:
+    """A name that a reader is not told: as typed, what it is, and the words it is found by.
+
+    `point` stands in place of words where it is the coordinates that are kept.
+    """
+
+    name: str
+    what: str
+    thing: str
+    found_by: tuple[str, ...]
+    point: LatLon | None = None
+
+    def stands_in(self, text: str, shown: Iterable[str]) -> bool:
+        """Return whether a text holds it, not counting what is inside a name that is shown."""
+        if self.point is not None:
+            return _holds_point(text, self.point)
+        words = in_plain_words(text)
+        return any(one in _without(words, shown, one) for one in self.found_by)
+
+
+def in_plain_words(text: str) -> str:
+    """Return the words of a text in small letters, with one space around each.
+
+    >>> in_plain_words("Behind the Oak-ladder, 40 ft")
+    ' behind the oak ladder 40 ft '
+    """
+    return f" {_NO_WORD.sub(' ', text.casefold()).strip()} "
+
+
+def handed_ids(inventory: Inventory, reader: Reader) -> frozenset[str]:
+    """Return the ids of the places, stands and walks that a reader knows of, in any season."""
+    plantings = {one.planting for one in reader.jobs}
+    places = (
+        place.id
+        for place in inventory.places()
+        if plantings & {planting.id for planting in place.plantings}
+    )
+    return frozenset({*places, *reader.stands, *reader.routes})
+
+
+def shown_names(inventory: Inventory, handed: frozenset[str]) -> tuple[str, ...]:
+    """Return the names that what is handed over goes by."""
+    return tuple(
+        name
+        for one, _ in _everything_named(inventory)
+        if one.id in handed and (name := name_for_others(one)) is not None
+    )
+
+
+def name_for_others(one: Named) -> str | None:
+    """Return the name a thing goes by once it is handed over; None where it has none yet."""
+    if isinstance(one, Stand | Route):
+        return one.known_as or one.name
+    return one.known_as if isinstance(one, PlantedGround) else None
+
+
+def kept_names(inventory: Inventory, handed: frozenset[str]) -> tuple[KeptName, ...]:
+    """Return the names and ids that a reader is not told who is handed some things, once each."""
+    shown = {in_plain_words(one) for one in shown_names(inventory, handed)}
+    found: dict[tuple[str, ...], KeptName] = {}
+    for one, kind in _everything_named(inventory):
+        for kept in _names_of(one, kind, is_handed=one.id in handed):
+            if in_plain_words(kept.name) not in shown:
+                found.setdefault(kept.found_by, kept)
+    return tuple(found.values())
+
+
+def _everything_named(inventory: Inventory) -> Iterator[tuple[Named, str]]:
+    yield from ((one, "stand") for one in inventory.stands)
+    yield from ((one, "walk") for one in inventory.routes)
+    yield from ((one, "place") for one in inventory.places())
+    yield from ((one, "water hole") for one in inventory.water_holes)
+
+
+def _names_of(one: Named, kind: str, *, is_handed: bool) -> Iterator[KeptName]:
+    """Yield what a thing is called; where it is not handed over, its name for others and ids."""
+    known_as = None if isinstance(one, WaterHole) else one.known_as
+    names = [one.name, *([known_as] if known_as is not None and not is_handed else [])]
+    for name in names:
+        words = in_plain_words(name)
+        if len(words.strip()) >= SHORTEST:
+            yield KeptName(name, f"the name of a {kind}", one.id, (words,))
+    for identity in () if is_handed else (one.id, *one.was):
+        words = in_plain_words(identity)
+        if " " in words.strip():
+            yield KeptName(identity, f"the id of a {kind}", one.id, (words,))
+        else:
+            found_by = tuple(f"{words}{after} " for after in AFTER_AN_ID[kind])
+            yield KeptName(identity, f"the id of a {kind}", one.id, found_by)
+
+
+def names_in(text: str, kept: Iterable[KeptName], shown: Iterable[str]) -> tuple[KeptName, ...]:
+    """Return the kept names in a text, one of each thing; those inside a name that is shown aside.
+
+    Kept names of one thing are looked for in their order, its ids last.
+    """
+    found: dict[str, KeptName] = {}
+    for one in kept:
+        if one.stands_in(text, shown):
+            found.setdefault(one.thing, one)
+    return tuple(found.values())
+
+
+def kept_points(inventory: Inventory, reader: Reader) -> tuple[KeptName, ...]:
+    """Return the coordinates of stands that a reader is not told."""
+    return tuple(
+        KeptName(f"{lat}, {lon}", f"the coordinates of the stand {one.id}", one.id, (), (lat, lon))
+        for one in inventory.stands
+        if one.at_lat_lon is not None and not (one.id in reader.stands and one.coordinates == YES)
+        for lat, lon in (one.at_lat_lon,)
+    )
+
+
+def _holds_point(text: str, point: LatLon) -> bool:
+    """Return whether latitude and longitude stand in a text, to the decimals it gives."""
+    typed = DEGREES.findall(text)
+    return all(any(_is_cut_of(one, abs(part_deg)) for one in typed) for part_deg in point)
+
+
+def _is_cut_of(typed: str, exact_deg: float) -> bool:
+    decimals = len(typed.partition(".")[2])
+    return bool(abs(float(typed) - exact_deg) < 10**-decimals)
+
+
+def _without(words: str, shown: Iterable[str], found: str) -> str:
+    """Return words without the shown names that hold what is looked for, unless they are all."""
+    for name in sorted(shown, key=len, reverse=True):
+        plain = in_plain_words(name)
+        if found in plain and plain != words:
+            words = words.replace(plain, " | ")
+    return words

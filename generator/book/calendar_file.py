@@ -19,7 +19,6 @@ from generator.plan.day_words import day_words
 from generator.plan.days import comes_back, in_words
 from generator.plan.job_days import FIRST_OF_SEASON, LAST_OF_SEASON
 from generator.plan.model import Job, Plan, Span, UpkeepJob
-from generator.plan.reentry import keeps_out_until
 
 # Of this program alone, made once.
 NAMESPACE = uuid.UUID("6a0d5a0e-5c0e-5b43-9d0b-0f1a2c7b9e11")
@@ -103,7 +102,7 @@ def _as_of(plan: Plan) -> str:
 def _kept_out(plan: Plan) -> Iterator[Event]:
     """Yield the days on which a label may still keep people out of what was sprayed."""
     for one in plan.records:
-        last = keeps_out_until(one)
+        last = one.keep_out.until()
         if one.place is not None and last >= plan.as_of:
             summary = f"Keep out until the label lets you back: {one.place.name}"
             told = (

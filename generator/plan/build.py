@@ -129,11 +129,11 @@ def make_plan(
     found += paper_findings(jobs, inventory, entries, as_of)
     records = spray_records(inventory, entries)
     found += record_findings(records, as_of)
-    found += reentry_findings(records, jobs, as_of)
+    found += reentry_findings(records, jobs, as_of, told, grounds)
     in_question = doubts(inventory, entries, as_of, lambda: inventory.property.season_signs)
     found += doubt_findings(in_question)
     found += doubt_stops(in_question, asked, states, inventory, as_of, grounds)
-    decided, decided_findings = decide(inventory, places, ever, asked, entries, as_of)
+    decided, decided_findings = decide(inventory, places, ever, asked, entries, as_of, grounds)
     found += decided_findings
     upkeep = upkeep_jobs(inventory, season, entries, as_of)
     found += upkeep_findings(inventory, entries, as_of)

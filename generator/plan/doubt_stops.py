@@ -18,7 +18,6 @@ from generator.plan.longest import bound_of_a_sowing
 from generator.plan.model import Finding, JobState
 from generator.plan.plant_back import SOWN_BY, held_back
 from generator.plan.records import spray_records
-from generator.plan.reentry import keeps_out_until
 from generator.plan.residues import residues
 from generator.plan.spray_record import SprayRecord
 from generator.plan.spray_stops import asked_of_label
@@ -65,7 +64,9 @@ def doubt_stops(
                 yield _stop(RESTS[asked.doubt.reason], job, asked)
             if asked.doubt.reason is not Caution.OUT_OF_SEASON:
                 continue
-            if job.step.operation in SOWN_BY and _has_to_wait(job, asked, jobs, inventory, as_of):
+            if job.step.operation in SOWN_BY and _has_to_wait(
+                job, asked, jobs, inventory, as_of, grounds
+            ):
                 yield _stop(Stop.WAIT_IN_QUESTION, job, asked)
             if states[job.job_id].is_ahead and _may_be_kept_out(job, asked, as_of):
                 yield _stop(Stop.REENTRY_IN_QUESTION, job, asked)
@@ -158,12 +159,13 @@ def _has_to_wait(
     jobs: tuple[JobAsked, ...],
     inventory: Inventory,
     as_of: datetime.date,
+    grounds: Mapping[str, frozenset[str]],
 ) -> bool:
     """Whether a sowing would be held back, had the spraying been on the last day it may have."""
     if job.ground.id not in asked.here:
         return False
     as_late = _on(asked.doubt.entry, asked.last)
-    logged = [one for one in residues(jobs, inventory, (as_late,)) if one.spraying.logged]
+    logged = [one for one in residues(jobs, inventory, (as_late,), grounds) if one.spraying.logged]
     bound = bound_of_a_sowing(inventory.products)
     return any(one.severity == "stop" for one in held_back(job, tuple(logged), bound, as_of))
 
@@ -171,8 +173,7 @@ def _has_to_wait(
 def _may_be_kept_out(job: JobAsked, asked: _Asked, as_of: datetime.date) -> bool:
     if job.ground.id not in asked.here:
         return False
-    late = replace(asked.record, entry=_on(asked.doubt.entry, asked.last))
-    until = keeps_out_until(late)
+    until = replace(asked.record.keep_out, day=asked.last).until()
     return until >= as_of and (job.dates.opens is None or job.dates.opens <= until)
 
 

@@ -22,7 +22,7 @@ from generator.plan.crop import crop_of, crop_on
 from generator.plan.done import entries_on, finished_on
 from generator.plan.rates import ROUNDING, JobRate, is_dry, rate_of_product
 from generator.plan.spots import treated_ground
-from generator.plan.told import SPRAY, Sprayings, area_of, part_of, sprayings_of
+from generator.plan.told import SPRAY, Sprayings, area_of, latest_day, part_of, sprayings_of
 from generator.plan.years import Gap, PlannedSpray
 from generator.working import Given, Quantity
 
@@ -101,7 +101,7 @@ def _of_a_job(
     where = frozenset().union(grounds[asked.ground.id], *(
         grounds[place] for entry in on_job for place in told.places_of(entry)
     ))  # fmt: skip
-    days = [day for entry in on_job for day in (entry.done_on, _latest(entry))]
+    days = [day for entry in on_job for day in (entry.done_on, latest_day(entry))]
     blank = _blank(asked, where)
     if not by_product and unsaid:
         yield replace(
@@ -142,11 +142,6 @@ def _products(entry: LogEntry, told: Sprayings) -> tuple[str, ...]:
     """Return what an entry says was sprayed, or could have been."""
     unknown = entry.unknown.products if entry.unknown is not None else ()
     return tuple(dict.fromkeys([*(one.item for one in told.used(entry)), *unknown]))
-
-
-def _latest(entry: LogEntry) -> datetime.date:
-    latest = entry.unknown.latest_on if entry.unknown is not None else None
-    return max(entry.done_on, latest) if latest is not None else entry.done_on
 
 
 def _puts(
@@ -264,7 +259,7 @@ def _runs(puts: tuple[_Put, ...]) -> list[tuple[_Put, ...]]:
     ordered = sorted(puts, key=lambda one: (one.entry.done_on, one.entry.id))
     runs: list[list[_Put]] = [ordered[:1]] if ordered else []
     for before, after in pairwise(ordered):
-        if after.entry.done_on - _latest(before.entry) <= ONE_DAY:
+        if after.entry.done_on - latest_day(before.entry) <= ONE_DAY:
             runs[-1].append(after)
         else:
             runs.append([after])
@@ -316,7 +311,7 @@ def _put_on(
     gaps: frozenset[Gap],
 ) -> Iterator[PlannedSpray]:
     """Yield what an entry put on a place of some ground, product by product."""
-    latest = _latest(entry)
+    latest = latest_day(entry)
     blank = PlannedSpray(
         f"{OUTSIDE}{entry.id}", place, grounds, crop_on(place, entry.done_on, latest), "", "", (),
         (), None, entry.done_on, latest, by_log=True, part=part_of(entry),

@@ -32,12 +32,14 @@ def decide(
     listed: Iterable[JobAsked],
     entries: tuple[LogEntry, ...],
     as_of: datetime.date,
+    grounds: Mapping[str, frozenset[str]],
 ) -> tuple[Decided, list[Finding]]:
     """Return what counts and labels say of every place, and what is to be told of it.
 
     Sprayings of every job there ever is count; sowings that are listed are held back.
+    `grounds` are the places on whose ground each place lies.
     """
-    sprayed = residues(ever, inventory, entries)
+    sprayed = residues(ever, inventory, entries, grounds)
     waits = place_waits(inventory, sprayed)
     counts = planting_counts(inventory, places.values(), entries)
     bound = bound_of_a_sowing(inventory.products)
@@ -154,6 +156,8 @@ def _stopped(asked: JobAsked, residue: Residue, ask: Ask, words: dict[str, str])
 
 
 def _sprayed(residue: Residue) -> str:
+    if residue.nowhere:
+        return "may have been sprayed, by an entry of the log that names no place,"
     return "was sprayed" if residue.spraying.logged else "is planned to be sprayed"
 
 

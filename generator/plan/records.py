@@ -3,18 +3,19 @@
 import datetime
 from collections.abc import Iterator
 
-from generator.inventory.log import LogEntry, Used
+from generator.inventory.log import LogEntry
 from generator.inventory.places import PlantedGround, Planting
 from generator.inventory.schema import Inventory
-from generator.inventory.stock import Product
 from generator.plan.cautions import Caution
 from generator.plan.day_words import day_words
 from generator.plan.findings import finding
 from generator.plan.hired import was_hired
+from generator.plan.longest import longest_reentry_hours
 from generator.plan.model import Finding
 from generator.plan.notes import Note
-from generator.plan.spray_record import SprayRecord, missing_by_rule, missing_extras
+from generator.plan.spray_record import KeepOut, SprayRecord, missing_by_rule, missing_extras
 from generator.plan.tank_log import sprayer_of
+from generator.plan.told import Sprayings, area_of, latest_day, sprayings_of
 from generator.reference.load import planting_kinds, values
 from generator.reference.steps import Step
 from generator.units import convert
@@ -26,20 +27,14 @@ LOGGED = "log/"
 
 def spray_records(inventory: Inventory, entries: tuple[LogEntry, ...]) -> tuple[SprayRecord, ...]:
     """Return the record of every spraying among entries that count, in their order."""
-    return tuple(
-        found for one in entries if (found := _record(one, inventory, entries)) is not None
-    )
+    told = sprayings_of(inventory)
+    return tuple(_record(one, inventory, entries, told) for one in entries if told.tells(one))
 
 
 def _record(
-    entry: LogEntry, inventory: Inventory, entries: tuple[LogEntry, ...]
-) -> SprayRecord | None:
+    entry: LogEntry, inventory: Inventory, entries: tuple[LogEntry, ...], told: Sprayings
+) -> SprayRecord:
     place, planting, step = _job(entry, inventory)
-    used = _products(entry, inventory)
-    on_a_spray_job = step is not None and step.operation == SPRAY
-    told = entry.job is not None and (entry.job.finished or entry.job.area_ac is not None)
-    if entry.sprayed is None and not used and not (on_a_spray_job and told):
-        return None
     said = entry.sprayed
     people = {one.id: one for one in inventory.applicators}
     applicator = people[said.applicator] if said and said.applicator else None
@@ -50,9 +45,9 @@ def _record(
         place=place,
         planting=planting,
         step=step,
-        products=used,
+        products=tuple((told.products[one.item], one) for one in told.used(entry)),
         site=typed_site or (planting_kinds()[kind] if kind else None),
-        area=_area(entry),
+        area=area_of(entry),
         location=place.name if place is not None else (said.location if said else None),
         applicator=applicator,
         who=(applicator.name or applicator.id) if applicator is not None else entry.by,
@@ -61,7 +56,22 @@ def _record(
         hired=was_hired(entry, inventory),
         sprayer_id=sprayer_of(entry, inventory),
         drift_check=_drift_check(entry, place, entries),
+        keep_out=_keep_out(entry, told),
     )
+
+
+def _keep_out(entry: LogEntry, told: Sprayings) -> KeepOut:
+    """Return the hours its labels keep people out, and the most there may be where it is open."""
+    products = [told.products[one] for one in told.products_of(entry)]
+    entries = [one.label.reentry if one.label is not None else None for one in products]
+    unknown = not products or any(one is None or one.agricultural_hours is None for one in entries)
+    hours = tuple(
+        (product.name, one.agricultural_hours)
+        for product, one in zip(products, entries, strict=True)
+        if one is not None and isinstance(one.agricultural_hours, Given)
+    )
+    longest = longest_reentry_hours(told.products.values()) if unknown else None
+    return KeepOut(latest_day(entry), hours, unknown, longest)
 
 
 def _drift_check(
@@ -87,17 +97,6 @@ def _job(
         if place.id == wanted:
             return place, None, None
     return None, None, None
-
-
-def _products(entry: LogEntry, inventory: Inventory) -> tuple[tuple[Product, Used], ...]:
-    by_id = {one.id: one for one in inventory.products}
-    return tuple((by_id[one.item], one) for one in entry.used if one.item in by_id)
-
-
-def _area(entry: LogEntry) -> Given | None:
-    if entry.job is not None:
-        return entry.job.area_ac
-    return entry.sprayed.treated_ac if entry.sprayed is not None else None
 
 
 def record_findings(records: tuple[SprayRecord, ...], as_of: datetime.date) -> list[Finding]:

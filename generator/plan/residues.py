@@ -1,8 +1,8 @@
 """What was and will be sprayed on a place, with the uses of the cards it may rest on."""
 
 import datetime
-from collections.abc import Iterable, Iterator
-from dataclasses import dataclass
+from collections.abc import Iterable, Iterator, Mapping
+from dataclasses import dataclass, replace
 
 from generator.inventory.label import ActiveStrength, Use
 from generator.inventory.log import LogEntry
@@ -15,8 +15,9 @@ from generator.plan.done import entries_on, finished_on
 from generator.plan.history import works_of
 from generator.plan.spray_stops import asked_of_label
 from generator.plan.spraying import chosen_products
+from generator.plan.told import SPRAY, Sprayings, latest_day, sprayings_of
 
-SPRAY = "spray"
+NOT_TYPED = "a product that is not typed"
 UP_TO_SOWING = ("before_sowing", "at_sowing")
 
 
@@ -25,7 +26,8 @@ class Residue:
     """A spraying with its product and the uses of the card it may rest on.
 
     `timing` is that of its step, and `job_id` its job's; both empty where it is none of a plan.
-    `matched` says that these uses are the job's own: without one it is stopped itself.
+    `matched` says that these uses are the job's own: without one it is stopped itself. `places` are
+    those it was or may have been on, and `nowhere` that the log names none of them.
     """
 
     spraying: Spraying
@@ -34,6 +36,8 @@ class Residue:
     timing: str = ""
     job_id: str = ""
     matched: bool = False
+    places: frozenset[str] = frozenset()
+    nowhere: bool = False
 
     @property
     def after_sowing(self) -> bool:
@@ -42,79 +46,92 @@ class Residue:
 
 
 def residues(
-    ever: Iterable[JobAsked], inventory: Inventory, entries: tuple[LogEntry, ...]
+    ever: Iterable[JobAsked],
+    inventory: Inventory,
+    entries: tuple[LogEntry, ...],
+    grounds: Mapping[str, frozenset[str]],
 ) -> tuple[Residue, ...]:
-    """Return every spraying logged, and every planned one that the log does not say is finished."""
+    """Return every spraying logged, and every planned one that the log does not say is finished.
+
+    `grounds` are the places on whose ground each place lies: a spraying is on all of them, and one
+    that names no place may be on any.
+    """
+    told = sprayings_of(inventory)
     jobs = [one for one in ever if one.step.operation == SPRAY]
     planned = [one for one in jobs if finished_on(entries_on(one, entries)) is None]
-    return (
-        *(residue for entry in entries for residue in _logged(entry, jobs, inventory)),
+    found = [
+        *(residue for one in entries if told.tells(one) for residue in _logged(one, jobs, told)),
         *(
-            _residue(one, chosen.product, None)
+            _residue(one, chosen.product, one.dates.opens, one.dates.closes, logged=False)
             for one in planned
             for chosen in chosen_products(one, inventory)
         ),
-    )
+    ]
+    return tuple(_at(one, place_id) for one in found for place_id in sorted(_where(one, grounds)))
+
+
+def _where(one: Residue, grounds: Mapping[str, frozenset[str]]) -> frozenset[str]:
+    places = one.places or {one.spraying.place_id}
+    return frozenset().union(*(grounds[place] for place in places))
+
+
+def _at(one: Residue, place_id: str) -> Residue:
+    return replace(one, spraying=replace(one.spraying, place_id=place_id))
 
 
 def sprayed_nowhere(inventory: Inventory, entries: tuple[LogEntry, ...]) -> tuple[LogEntry, ...]:
-    """Return the log entries that used a herbicide and name neither a job nor a place."""
-    products = {one.id for one in inventory.products}
-    return tuple(
-        one
-        for one in entries
-        if one.job is None
-        and (one.sprayed is None or one.sprayed.place is None)
-        and any(used.item in products for used in one.used)
-    )
+    """Return the sprayings in the log that are on no place, or name none."""
+    told = sprayings_of(inventory)
+    return tuple(one for one in entries if told.tells(one) and told.place_of(one) is None)
 
 
-def _logged(entry: LogEntry, jobs: list[JobAsked], inventory: Inventory) -> Iterator[Residue]:
-    by_id = {one.id: one for one in inventory.products}
-    used = [by_id[one.item] for one in entry.used if one.item in by_id]
+def _logged(entry: LogEntry, jobs: list[JobAsked], told: Sprayings) -> Iterator[Residue]:
+    named = told.products_of(entry)
+    products: list[Product | None] = [told.products[one] for one in named] or [None]
     about = (entry.job.planting, entry.job.step) if entry.job is not None else ("", "")
     asked = next((one for one in jobs if (one.planting.id, one.step.id) == about), None)
-    if asked is None:
-        place = _place_of(entry, inventory)
-        if place is not None:
-            yield from (_by_hand(place, about, one, entry.done_on) for one in used)
-        return
-    chosen = [one.product for one in chosen_products(asked, inventory)]
-    products: list[Product | None] = [*(used or chosen)]
-    for product in products or [None]:
-        yield _residue(asked, product, entry.done_on)
-
-
-def _place_of(entry: LogEntry, inventory: Inventory) -> str | None:
-    """Return the place of an entry's job, else the place it says was sprayed."""
-    if entry.job is None:
-        return entry.sprayed.place if entry.sprayed is not None else None
-    plantings = {one.id: place.id for place in inventory.places() for one in place.plantings}
-    return plantings[entry.job.planting]
+    places = told.places_of(entry)
+    nowhere = told.place_of(entry) is None and entry.unknown is None
+    for product in products if places else ():
+        if asked is None:
+            found = _by_hand(about, product, entry.done_on, latest_day(entry))
+        else:
+            found = _residue(asked, product, entry.done_on, latest_day(entry), logged=True)
+        yield replace(found, places=places, nowhere=nowhere)
 
 
 def _by_hand(
-    place_id: str, about: tuple[str, str], product: Product, day: datetime.date
+    about: tuple[str, str],
+    product: Product | None,
+    first: datetime.date,
+    last: datetime.date,
 ) -> Residue:
     """Return a spraying that is no spray job of a step plan: any use of the card may be its."""
     planting, step = about
     spraying = Spraying(
-        place_id,
+        "",
         planting,
         step,
         step.replace("_", " ").capitalize() or "Sprayed outside a step plan",
-        product.id,
-        product.name,
+        product.id if product is not None else "",
+        product.name if product is not None else NOT_TYPED,
         logged=True,
-        first=day,
-        last=day,
+        first=first,
+        last=last,
         works=_works(product),
     )
-    uses = product.label.uses if product.label is not None else ()
+    uses = product.label.uses if product is not None and product.label is not None else ()
     return Residue(spraying, product, uses)
 
 
-def _residue(asked: JobAsked, product: Product | None, day: datetime.date | None) -> Residue:
+def _residue(
+    asked: JobAsked,
+    product: Product | None,
+    first: datetime.date | None,
+    last: datetime.date | None,
+    *,
+    logged: bool,
+) -> Residue:
     card = product.label if product is not None else None
     matching = matching_uses(card, asked_of_label(asked)) if card and asked.work else ()
     spraying = Spraying(
@@ -123,10 +140,10 @@ def _residue(asked: JobAsked, product: Product | None, day: datetime.date | None
         step_id=asked.step.id,
         step_name=asked.step.name,
         product_id=product.id if product is not None else "",
-        product_name=product.name if product is not None else "a product that is not typed",
-        logged=day is not None,
-        first=day or asked.dates.opens,
-        last=day or asked.dates.closes,
+        product_name=product.name if product is not None else NOT_TYPED,
+        logged=logged,
+        first=first,
+        last=last,
         works=_works(product),
     )
     return Residue(

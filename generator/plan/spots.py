@@ -13,7 +13,7 @@ from generator.plan.spray_stops import Chosen
 from generator.plan.stops import Stop
 from generator.working import Quantity
 
-RESIDUAL = "soil_residual"
+RESIDUAL = {"soil_residual", "sulfonylurea"}
 
 
 def treated_ground(asked: JobAsked) -> Quantity:
@@ -41,7 +41,7 @@ def spot_stops(asked: JobAsked, chosen: Chosen, card: LabelCard) -> Iterator[Fin
         return
     for active in card.actives:
         works = works_of(active)
-        if not works or RESIDUAL in works:
+        if not works or RESIDUAL & works:
             name = chosen.product.name
             yield finding(Stop.PERCENT_OF_RESIDUAL, asked.job_id, chosen.where, product=name)
             return

@@ -1,6 +1,8 @@
 """A spraying in the log as its record says it, and what the record leaves out."""
 
 import datetime
+import math
+from collections.abc import Iterable
 from dataclasses import dataclass
 
 from generator.inventory.label import LabelCard
@@ -10,6 +12,7 @@ from generator.inventory.places import PlantedGround, Planting
 from generator.inventory.stock import Product
 from generator.reference.load import values
 from generator.reference.steps import Step
+from generator.units import convert
 from generator.working import Given
 
 # What is good to have on a record, as the log names it and as a page does.
@@ -31,6 +34,34 @@ EXTRAS = (
 
 
 @dataclass(frozen=True, slots=True)
+class KeepOut:
+    """How long the labels of a spraying keep people out, from its latest day on.
+
+    `hours` are those of each product whose card gives some; `unknown` says that a product or what
+    its card says is not known, and `longest` is then the most that any card asks for.
+    """
+
+    day: datetime.date
+    hours: tuple[tuple[str, Given], ...]
+    unknown: bool
+    longest: Given | None
+
+    def known_until(self) -> datetime.date:
+        """Return the last day for which the cards keep people out."""
+        return self._after([hours for _, hours in self.hours])
+
+    def until(self) -> datetime.date:
+        """Return the last day for which people may have to keep out, as far as anything tells."""
+        longest = [self.longest] if self.longest is not None else []
+        return max(self.known_until(), self._after(longest))
+
+    def _after(self, spans: Iterable[Given]) -> datetime.date:
+        """Return the last day touched: the hour of the work need not be known."""
+        days = [math.ceil(convert(one.value, "hours", "days")) for one in spans]
+        return self.day + datetime.timedelta(days=max(days, default=0))
+
+
+@dataclass(frozen=True, slots=True)
 class SprayRecord:
     """One spraying in the log: what its record says, None or nothing where it is left out."""
 
@@ -48,6 +79,7 @@ class SprayRecord:
     hired: bool
     sprayer_id: str | None
     drift_check: LogEntry | None
+    keep_out: KeepOut
 
     @property
     def restricted(self) -> bool:

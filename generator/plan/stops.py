@@ -363,6 +363,17 @@ class Stop(Enum):
         "Measure again: write an entry that corrects area_ac: or treated_ac:, with an entry for "
         "each place where it was more than one, or correct length and width of the place.",
     )
+    REENTRY_NOT_KNOWN = Words(
+        "S205",
+        "The log has a spraying of {day} that may have been on this ground, and where it was, what "
+        "was sprayed, or how long its label keeps people out is not typed. By the longest time on "
+        "any card here people may have to keep out until some time on {last}.",
+        "Do not go onto this ground yet. Ask the owner.",
+        "Write an entry that corrects it, with its place and used:, and type reentry: on the card "
+        "of that product. Else wait until that day is over.",
+        LABEL_CHAPTER,
+        source="label_in_hand",
+    )
     MAY_BE_THE_SAME_PART = _label(
         "S206",
         "Entries of one job, days apart, may be of the same part of the place: {days}. If they "

@@ -115,6 +115,12 @@ def area_of(entry: LogEntry) -> Given | None:
     return entry.sprayed.treated_ac if entry.sprayed is not None else None
 
 
+def latest_day(entry: LogEntry) -> datetime.date:
+    """Return the latest day on which the work of an entry can have been done."""
+    latest = entry.unknown.latest_on if entry.unknown is not None else None
+    return max(entry.done_on, latest) if latest is not None else entry.done_on
+
+
 def part_of(entry: LogEntry) -> str | None:
     """Return what the owner calls the part of the place it was done on."""
     if entry.job is not None:

@@ -20,6 +20,7 @@ from generator.working import Given
 HOLDS_BACK = {
     "auxin": "is a growth regulator",
     "soil_residual": "works through the soil",
+    "sulfonylurea": "is a sulfonylurea, of which traces hold crops back",
 }
 BEFORE_SOWING = "before_sowing"
 # A use at one of these times lets its own planting be sown as it is sprayed, or was before.

@@ -765,12 +765,10 @@ class Caution(Enum):
     )
     WAITING_NOT_KNOWN = Words(
         "C392",
-        "{product} was sprayed here {day}, and its label card leaves out how long grazing, hay, "
-        "game and dogs have to wait.",
-        "This ground was sprayed lately. No stock, no hay, no dogs and no game from it before the "
-        "owner says that the wait of the label is over.",
-        "With the label in hand, type waiting_days of the use {use}; not_on_label where it is "
-        "silent.",
+        "{product} was sprayed here {day}, and how long grazing, hay, game and dogs have to wait "
+        "is not known.",
+        "",
+        "{cure}",
         LABEL_CHAPTER,
         source="label_in_hand",
     )

@@ -13,6 +13,7 @@ from generator.plan.burning import burning_findings
 from generator.plan.cautions import Caution
 from generator.plan.count_findings import count_findings
 from generator.plan.count_on import counted_at, counted_days, ready_for
+from generator.plan.crop_dangers import crop_cautions
 from generator.plan.day_findings import day_findings
 from generator.plan.done import begun_findings, entries_on
 from generator.plan.doubt_stops import doubt_stops
@@ -125,6 +126,7 @@ def make_plan(
     found += sod_findings(asked, ever, states, stopped_in(found))
     found += tank_before_findings(asked, ever, states, inventory)
     found += burning_findings(asked, ever, inventory, entries, states)
+    found += crop_cautions(asked, states, inventory, season)
     found += day_findings(jobs, inventory, as_of)
     found += paper_findings(jobs, inventory, entries, as_of)
     records = spray_records(inventory, entries)

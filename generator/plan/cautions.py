@@ -8,8 +8,10 @@ from generator.plan.words import (
     COUNTING_CHAPTER,
     LABEL_CHAPTER,
     MACHINES_CHAPTER,
+    MOWING_CHAPTER,
     SOD_CHAPTER,
     SOIL_CHAPTER,
+    SORGHUM_CHAPTER,
     STANDS_CHAPTER,
     TAG_CHAPTER,
     Words,
@@ -806,12 +808,10 @@ class Caution(Enum):
     )
     WAITING_NOT_KNOWN = Words(
         "C392",
-        "{product} was sprayed here {day}, and its label card leaves out how long grazing, hay, "
-        "game and dogs have to wait.",
-        "This ground was sprayed lately. No stock, no hay, no dogs and no game from it before the "
-        "owner says that the wait of the label is over.",
-        "With the label in hand, type waiting_days of the use {use}; not_on_label where it is "
-        "silent.",
+        "{product} was sprayed here {day}, and how long grazing, hay, game and dogs have to wait "
+        "is not known.",
+        "",
+        "{cure}",
         LABEL_CHAPTER,
         source="label_in_hand",
     )
@@ -822,4 +822,30 @@ class Caution(Enum):
         "",
         "Change {field} of {whose} in {file} so that it does not name it. Where the words mean "
         "something else, leave them.",
+    )
+    SORGHUM_AND_STOCK = Words(
+        "C393",
+        "Sorghum grows here, or did last season. Frosted, short of water, stunted or growing "
+        "again it can hold enough prussic acid to kill stock within minutes; after drought or "
+        "much nitrogen it can hold too much nitrate, in hay as well.",
+        "Sorghum that frost or drought has hurt, or that grows again, can kill stock that eat it. "
+        "Let none reach it, and cut none for them. Ask the owner.",
+        "Keep stock off it by a fence. Before any is let in or fed from it, ask your veterinarian "
+        "or extension office, who know when and how to have it tested. Where no stock can reach "
+        "it, nothing is to do.",
+        SORGHUM_CHAPTER,
+        source="ksu_prussic_acid",
+    )
+    MOWN_GRAIN = Words(
+        "C394",
+        "Work on this job can lay down a standing crop with grain. Where doves, ducks or geese "
+        "are hunted, that can make baited ground of it under the federal rule, 50 CFR 20.11 and "
+        "20.21(i), and under your state's law, which may ask more. Whether it does here is not "
+        "said in this book.",
+        "Laying down a crop with grain can make baited ground for those who hunt birds. Ask the "
+        "owner whether the rule was looked up before you begin.",
+        "Look the rule up before you mow: ask your state's wildlife agency, read the federal "
+        "rule, and write down where and when. Until you know, hunt no birds on it or near it.",
+        MOWING_CHAPTER,
+        source="cfr_20_21",
     )

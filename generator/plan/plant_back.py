@@ -18,6 +18,7 @@ from generator.plan.model import Finding, Place
 from generator.plan.residues import UP_TO_SOWING, Residue, residues, sprayed_nowhere
 from generator.plan.sowing_wait import BEFORE
 from generator.plan.stops import Stop
+from generator.plan.waiting_days import waiting_findings
 from generator.plan.waits import Wanted, day_after, place_waits, wait_of
 from generator.reference.load import species
 from generator.working import Given, Reference
@@ -36,21 +37,22 @@ def decide(
 ) -> tuple[Decided, list[Finding]]:
     """Return what counts and labels say of every place, and what is to be told of it.
 
-    Sprayings of every job there ever is count; sowings that are listed are held back.
+    Sprayings of every job there ever is count; what is told is of the jobs that are listed.
     `grounds` are the places on whose ground each place lies.
     """
+    ahead = tuple(one for one in listed if finished_on(entries_on(one, entries)) is None)
     sprayed = residues(ever, inventory, entries, grounds)
     waits = place_waits(inventory, sprayed)
     counts = planting_counts(inventory, places.values(), entries)
     bound = bound_of_a_sowing(inventory.products)
     found = [
         one
-        for asked in listed
+        for asked in ahead
         if asked.step.operation in SOWN_BY
-        if finished_on(entries_on(asked, entries)) is None
         for one in held_back(asked, sprayed, bound, as_of)
     ]
     found += count_findings(counts, waits, as_of)
+    found += waiting_findings(sprayed, ahead, inventory, as_of)
     nowhere = sprayed_nowhere(inventory, entries)
     return Decided(counts, waits, nowhere, inventory.property.noxious), found
 
@@ -119,40 +121,41 @@ def _not_known(
     What a card leaves out, and a card without a use for it, stop a planned job itself; here they
     are asked of what is logged.
     """
-    spraying = residue.spraying
-    told: dict[str, str] = {
-        "product": spraying.product_name,
-        "sprayed": _sprayed(residue),
-        "day": _day(residue),
-    }
+    logged = residue.spraying.logged
     for ask in asks:
-        if not spraying.logged and not (residue.matched and (ask.crops or ask.line)):
+        if not logged and not (residue.matched and (ask.crops or ask.line)):
             continue
-        words = told | {"unknown": ask.asks, "cure": ask.cure}
         if _comes_too_soon(asked, residue, ask.longest, as_of):
-            yield _stopped(asked, residue, ask, words)
-        elif spraying.logged and ask.line is None:
+            yield _stopped(asked, residue, ask)
+        elif logged and ask.line is None:
             yield finding(
                 Caution.WAIT_NOT_KNOWN, asked.job_id, day=_day(residue), unknown=ask.words
             )
 
 
-def _stopped(asked: JobAsked, residue: Residue, ask: Ask, words: dict[str, str]) -> Finding:
-    last = residue.spraying.last
+def _stopped(asked: JobAsked, residue: Residue, ask: Ask) -> Finding:
+    last, product, line = residue.spraying.last, residue.product, ask.line
     assert last is not None
-    where = residue.product.where if residue.product is not None else None
     until = day_words(day_after(last, ask.longest)) if ask.longest is not None else ""
-    if ask.line is not None:
-        figures = (("The line asks for", ask.line.wait_days),)
-        return finding(
-            Stop.CROP_NOT_KNOWN, asked.job_id, ask.line.where, figures, until=until, **words
-        )
     bound = (
         f" Else it stops this sowing until {until}: the longest wait on any card here is over then."
         if until
         else ""
     )
-    return finding(Stop.WAIT_NOT_KNOWN, asked.job_id, where, (), bound=bound, **words)
+    typed_at = product.where if product is not None else None
+    return finding(
+        Stop.WAIT_NOT_KNOWN if line is None else Stop.CROP_NOT_KNOWN,
+        asked.job_id,
+        typed_at if line is None else line.where,
+        (("The line asks for", line.wait_days),) if line is not None else (),
+        product=residue.spraying.product_name,
+        sprayed=_sprayed(residue),
+        day=_day(residue),
+        unknown=ask.asks,
+        cure=ask.cure,
+        until=until,
+        bound=bound,
+    )
 
 
 def _sprayed(residue: Residue) -> str:

@@ -10,6 +10,8 @@ COUNTING_CHAPTER = "counting"
 SOD_CHAPTER = "sod-the-year-before"
 CONTRACTS_CHAPTER = "contracts-and-licences"
 MACHINES_CHAPTER = "machines-and-lines"
+MOWING_CHAPTER = "mowing"
+SORGHUM_CHAPTER = "sorghum-and-stock"
 STANDS_CHAPTER = "stands-and-climbing"
 
 

@@ -9,6 +9,7 @@ from pathlib import Path
 import pytest
 
 from generator.inventory.fields import SeasonSign
+from generator.plan.released import released_dates
 from generator.plan.season_signs import has_weather
 from generator.plan.sign_found import FoundSigns
 from generator.plan.sign_years import MOST_MISSING, month_day
@@ -376,7 +377,7 @@ def test_a_day_past_the_year_is_held_to_it() -> None:
 
 def test_others_are_told_no_origin() -> None:
     job = job_of(planned(weathered(RECORD)), BURN_DOWN)
-    plain = job.dates.without_origin()
+    plain = released_dates(job.dates)
     bare = replace(job.dates, opens_reasons=(), closes_reasons=(), by_year=())
     assert replace(plain, opens_reasons=(), closes_reasons=()) == bare
     assert {one.rests_on for one in (*plain.opens_reasons, *plain.closes_reasons)} == {None}

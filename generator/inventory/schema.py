@@ -196,3 +196,5 @@ class Inventory:
     emergence: tuple[Emergence, ...] = ()
     daily: tuple[DailyRecord, ...] = ()
     hourly_wind: tuple[HourlyWind, ...] = ()
+    # Hidden files and what editors left, by their paths: nothing of them is read.
+    passed_over: tuple[str, ...] = ()

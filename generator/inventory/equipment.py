@@ -25,7 +25,7 @@ SPRAYER_KINDS = ("boom", "boomless", "hand_gun", "backpack")
 class SprayerTest(Record):
     """A catch test: what the nozzles gave in a time, at a speed; by hand, on a measured patch."""
 
-    tested_on: datetime.date = day("page", "tested on", required=True, recorded=True)
+    tested_on: datetime.date = day("page", "tested on", required=True)
     caught_fl_oz: tuple[Given, ...] = measure(
         "page", "caught under each nozzle", "fl_oz", POSITIVE, many=True, required=True
     )
@@ -38,12 +38,12 @@ class SprayerTest(Record):
 class LastLoad(Record):
     """What the tank held last, and whether it was cleaned out since."""
 
-    sprayed_on: datetime.date = day("page", "sprayed on", required=True, recorded=True)
+    sprayed_on: datetime.date = day("page", "sprayed on", required=True)
     product: tuple[str, ...] = reference("page", "products of yours it was", "product", many=True)
     works_as: tuple[str, ...] = choice(
         "page", "what its actives do, for a product not listed", *WORKS, many=True
     )
-    cleaned_out_on: datetime.date | None = day("page", "tank cleaned out on", recorded=True)
+    cleaned_out_on: datetime.date | None = day("page", "tank cleaned out on")
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -70,7 +70,7 @@ class Sprayer(Record):
 class SpreaderTest(Record):
     """A catch test: what one pass over a measured distance put down."""
 
-    tested_on: datetime.date = day("page", "tested on", required=True, recorded=True)
+    tested_on: datetime.date = day("page", "tested on", required=True)
     lot: str = reference("page", "seed it was tested with", "lot", required=True)
     mixed_with: tuple[str, ...] = reference(
         "page", "other lots mixed in as they are sown", "lot", many=True

@@ -1,6 +1,5 @@
 """The whole property folder: files to records, every fault in one run."""
 
-import datetime
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 from pathlib import Path
@@ -111,11 +110,10 @@ KIND_WORDS: dict[type, str] = {
 
 @dataclass(frozen=True, slots=True)
 class Loaded:
-    """What a property folder gave: records, or none and the faults; and the latest noted day."""
+    """What a property folder gave: records, or none and the faults."""
 
     inventory: Inventory | None
     problems: tuple[Problem, ...]
-    last_recorded: datetime.date | None
 
 
 def load_inventory(folder: Path, beside: Mapping[str, bytes] | None = None) -> Loaded:
@@ -139,19 +137,18 @@ def load_inventory(folder: Path, beside: Mapping[str, bytes] | None = None) -> L
             unread |= set(_kinds_in(name))
     newer = _newer_format(readings)
     if newer is not None:
-        return Loaded(None, (newer,), None)
+        return Loaded(None, (newer,))
     values, found = _read_all(readings)
     unread |= {kind for reading in readings for kind in reading.unread}
     problems += found + _identity_faults(readings) + _mention_faults(readings, unread)
     if problems:
-        return Loaded(None, tuple(sorted(set(problems))), None)
+        return Loaded(None, tuple(sorted(set(problems))))
     inventory = Inventory(**values, passed_over=lying.passed_over)
     inventory, unread_weather = with_weather(folder, inventory)
     problems = [*broken_rules(inventory), *unread_weather]
-    recorded = [day for reading in readings for day in reading.recorded]
     if problems:
-        return Loaded(None, tuple(sorted(set(problems))), None)
-    return Loaded(inventory, (), max(recorded, default=None))
+        return Loaded(None, tuple(sorted(set(problems))))
+    return Loaded(inventory, ())
 
 
 def _document(

@@ -49,7 +49,7 @@ class CoverNow(Record):
         "unsure",
         required=True,
     )
-    seen_on: datetime.date | None = day("page", "seen on", recorded=True)
+    seen_on: datetime.date | None = day("page", "seen on")
     note: str | None = text("note", "a note of your own")
 
 
@@ -257,9 +257,7 @@ class Stand(Record):
     known_as: str | None = text("page", "name other readers see, where not this one")
     at_lat_lon: LatLon | None = lat_lon("place", "where it stands")
     seat_height_ft: Given | None = measure("place", "height of the seat", "ft", POSITIVE)
-    straps_checked_on: datetime.date | None = day(
-        "place", "straps and harness looked over on", recorded=True
-    )
+    straps_checked_on: datetime.date | None = day("place", "straps and harness looked over on")
     upkeep: str | None = reference("place", "step plan of every season", "step_plan")
     asked_for: tuple[str, ...] = reference(
         "place", "steps of it that are done only where you ask for them", "step", many=True
@@ -277,7 +275,7 @@ class Route(Record):
     known_as: str | None = text("page", "name other readers see, where not this one")
     serves: tuple[str, ...] = reference("place", "stands it leads to", "stand", many=True)
     length_ft: Given | None = measure("place", "measured length", "ft", POSITIVE)
-    walked_on: datetime.date | None = day("place", "last walked on", recorded=True)
+    walked_on: datetime.date | None = day("place", "last walked on")
     upkeep: str | None = reference("place", "step plan of every season", "step_plan")
     asked_for: tuple[str, ...] = reference(
         "place", "steps of it that are done only where you ask for them", "step", many=True

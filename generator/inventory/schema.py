@@ -94,9 +94,7 @@ class Property(Record):
         "page", "steepest ground you take a machine on", "pct", Limits(above=0, at_most=100)
     )
     season_signs: SeasonSigns | None = record("page", "signs of the season", SeasonSigns)
-    signs_looked_up_on: datetime.date | None = day(
-        "page", "season signs looked up on", recorded=True
-    )
+    signs_looked_up_on: datetime.date | None = day("page", "season signs looked up on")
     emergency: EmergencyCard | None = record("page", "emergency card", EmergencyCard, safety=True)
     noxious: tuple[NoxiousWeed, ...] = record(
         "page", "weeds the law wants kept down here", NoxiousWeed, many=True

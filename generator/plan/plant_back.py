@@ -38,11 +38,19 @@ def decide(
     season: int,
     entries: tuple[LogEntry, ...],
     as_of: datetime.date,
+    sprayed_later: Mapping[str, str],
 ) -> tuple[Decided, list[Finding]]:
-    """Return what counts and labels say of every place, and what is to be told of it."""
+    """Return what counts and labels say of every place, and what is to be told of it.
+
+    `sprayed_later` says by place what of its sprayings is later than the plan's day: nothing can
+    be said there of when what may be sown.
+    """
     jobs = tuple(ever)
     sprayed = residues(jobs, inventory, entries)
-    waits = place_waits(inventory, sprayed)
+    waits = tuple(
+        one.not_answered(sprayed_later[one.place_id]) if one.place_id in sprayed_later else one
+        for one in place_waits(inventory, sprayed)
+    )
     counts = planting_counts(inventory, places.values(), entries)
     found = [
         one

@@ -26,7 +26,7 @@ def inventory_of(data: Data) -> Inventory:
 
 def planned(data: Data) -> Plan:
     """The owner's plan of property data."""
-    return make_plan(inventory_of(data), SEASON, AS_OF, as_of_typed=True)
+    return make_plan(inventory_of(data), SEASON, AS_OF)
 
 
 def job_of(plan: Plan, job_id: str = KILL) -> Job:

@@ -61,7 +61,7 @@ def looked(data: Data, *looks: tuple[str, str, bool]) -> Data:
 
 def plan_of(data: Data, reader: str = "friend") -> Plan:
     inventory = inventory_of(data)
-    plan = make_plan(inventory, SEASON, AS_OF, as_of_typed=True)
+    plan = make_plan(inventory, SEASON, AS_OF)
     return seen_by(plan, next(one for one in inventory.readers if one.id == reader))
 
 
@@ -229,7 +229,7 @@ def test_an_upkeep_sheet_names_others_who_hunt_on_its_days_for_owner_and_partner
     data = shared()
     late = {"id": "late", "kind": "hunting", "first": "2027-02-10", "last": "2027-02-14"}
     data["dates"] = {"dates": [late | {"places": ["oak"]}]}
-    plan = make_plan(inventory_of(data), SEASON, AS_OF, as_of_typed=True)
+    plan = make_plan(inventory_of(data), SEASON, AS_OF)
     for book, name in ((make_book(plan), "oak"), (book_of(data), "oak-ladder")):
         cut, check = (
             next(one for one in book.pages if one.address == f"work/{name}-{SEASON}-{step}.md")
@@ -259,7 +259,7 @@ def test_a_place_without_a_name_for_others_is_a_stop_for_a_partner_too() -> None
     data = shared()
     del data["screens"]["screens"][0]["known_as"]
     inventory = inventory_of(data)
-    plan = make_plan(inventory, SEASON, AS_OF, as_of_typed=True)
+    plan = make_plan(inventory, SEASON, AS_OF)
     assert "S122" in {one.code for one in plan.findings_on(KILL)}
     text = everything(book_of(data))
     assert "Place without a name 1" in text
@@ -280,7 +280,7 @@ def test_a_name_for_others_stands_in_place_of_the_owner_s() -> None:
 
 
 def test_the_owner_sees_what_is_handed_over() -> None:
-    plan = make_plan(inventory_of(shared()), SEASON, AS_OF, as_of_typed=True)
+    plan = make_plan(inventory_of(shared()), SEASON, AS_OF)
     (_, handed) = plan.handed
     assert (handed.kind, handed.stand_ids, handed.route_ids) == (PARTNER, ("oak",), ("walk",))
     page = told(make_book(plan))["readers.md"]

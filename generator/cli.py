@@ -3,9 +3,10 @@
 from __future__ import annotations
 
 import datetime
+import os
 import time
 from pathlib import Path
-from typing import TYPE_CHECKING, Any
+from typing import TYPE_CHECKING, Any, NamedTuple
 
 import click
 
@@ -20,6 +21,11 @@ if TYPE_CHECKING:
 FOLDER = click.Path(exists=True, file_okay=False, path_type=Path)
 TARGET = click.Path(file_okay=False, path_type=Path)
 DAY = click.DateTime(["%Y-%m-%d"])
+AS_OF = "Day the plan is made for, such as 2027-01-15."
+# The days that a plan can be made for; the first is the one that entries of calendars count from.
+FIRST_DAY, LAST_DAY = datetime.date(2000, 1, 1), datetime.date(2100, 12, 31)
+SECONDS_IN_DAY = 86400
+MOST_DIGITS = 11  # of seconds from 1970 to a year that a calendar can hold
 OWNER = "owner"
 
 
@@ -71,14 +77,21 @@ def new(folder: Path) -> None:
 @main.command()
 @click.argument("folder", type=FOLDER)
 @click.option("--strict", is_flag=True, help="Plan too, and end with 1 if there is a stop.")
-def check(folder: Path, strict: bool) -> None:
+@click.option(
+    "--as-of", type=DAY, metavar="DAY", help=f"With --strict: {AS_OF[0].lower()}{AS_OF[1:]}"
+)
+def check(folder: Path, strict: bool, as_of: datetime.datetime | None) -> None:
     """Read a property folder and name every fault in it."""
+    if as_of is not None and not strict:
+        raise click.UsageError("--as-of goes with --strict: a plain check plans nothing.")
     loaded = _load(folder)
     _say_faults(loaded)
     if not strict:
         click.echo("No faults.")
         return
-    plan = _plan(loaded, None, None)
+    day = _day_of_plan(loaded, as_of)
+    click.echo(day.told)
+    plan = _plan(loaded, None, day)
     stops = [one for one in plan.findings if one.severity == "stop"]
     for one in plan.findings:
         click.echo(_safe(f"{one.severity} {one.code} {one.subject}: {one.words} {one.cure}"))
@@ -91,9 +104,7 @@ def check(folder: Path, strict: bool) -> None:
 @click.argument("folder", type=FOLDER)
 @click.option("--for", "for_reader", metavar="READER", help="Build for one reader only.")
 @click.option("--season", type=_Season(), metavar="YEAR", help="Season, named by its spring.")
-@click.option(
-    "--as-of", type=DAY, metavar="DAY", help="Day the plan is made for, such as 2027-01-15."
-)
+@click.option("--as-of", type=DAY, metavar="DAY", help=AS_OF)
 @click.option("--out", type=TARGET, metavar="FOLDER", help="Where the books go.")
 def build(
     folder: Path,
@@ -114,7 +125,9 @@ def build(
     progress = _Progress()
     loaded = _load(folder)
     _say_faults(loaded)
-    plan = _plan(loaded, season, as_of.date() if as_of else None)
+    day = _day_of_plan(loaded, as_of)
+    click.echo(day.told)
+    plan = _plan(loaded, season, day)
     assert loaded.inventory is not None
     target = out or folder.resolve().parent / f"{folder.resolve().name}-handbook"
     left = left_folders(target, [OWNER, *(one.id for one in loaded.inventory.readers)])
@@ -139,13 +152,18 @@ def build(
 @click.argument("folder", type=FOLDER)
 @click.argument("number", required=False)
 @click.option("--season", type=_Season(), metavar="YEAR", help="Season, named by its spring.")
-def explain(folder: Path, number: str | None, season: int | None) -> None:
+@click.option("--as-of", type=DAY, metavar="DAY", help=AS_OF)
+def explain(
+    folder: Path, number: str | None, season: int | None, as_of: datetime.datetime | None
+) -> None:
     """Show how a number was worked out, or list the numbers there are."""
     from generator.plan.numbers import explained, numbers_of
 
     loaded = _load(folder)
     _say_faults(loaded)
-    numbers = numbers_of(_plan(loaded, season, None))
+    day = _day_of_plan(loaded, as_of)
+    click.echo(day.told, err=True)  # beside what is asked for, so that a list of numbers stays one
+    numbers = numbers_of(_plan(loaded, season, day))
     if number is None:
         for name in sorted(numbers):
             click.echo(name)
@@ -266,19 +284,62 @@ def _say_faults(loaded: Loaded) -> None:
         raise Failed(f"{_counted(len(loaded.problems), 'fault')}. Nothing was built.")
 
 
-def _plan(loaded: Loaded, season: int | None, as_of: datetime.date | None) -> Plan:
+def _plan(loaded: Loaded, season: int | None, day: _Day) -> Plan:
     from generator.plan.build import make_plan
 
     assert loaded.inventory is not None
-    typed = as_of or loaded.inventory.property.as_of
-    day = typed or loaded.last_recorded
-    if day is None:
-        raise Failed(
-            "No day is written down anywhere. Type as_of: in property.yaml, as in "
-            "as_of: 2027-01-15, or give --as-of."
+    return make_plan(loaded.inventory, season or loaded.inventory.property.season, day.date)
+
+
+class _Day(NamedTuple):
+    """The one day of a run, for all its readers, and what said it."""
+
+    date: datetime.date
+    said_by: str
+
+    @property
+    def told(self) -> str:
+        """The day as it is printed, with where it is from."""
+        return f"As of {self.date}: {self.said_by}."
+
+
+def _day_of_plan(loaded: Loaded, given: datetime.datetime | None) -> _Day:
+    """Return the day that the first of these says: --as-of, the folder, the system, the clock."""
+    assert loaded.inventory is not None
+    typed, of_system = loaded.inventory.property.as_of, _source_date()
+    if given is not None:
+        day = _Day(given.date(), "the day given by --as-of")
+    elif typed is not None:
+        day = _Day(typed, "the day typed as as_of: in property.yaml")
+    elif of_system is not None:
+        day = _Day(of_system, "the day given by SOURCE_DATE_EPOCH")
+    else:
+        day = _Day(_today(), "the day of this device")
+    if not FIRST_DAY <= day.date <= LAST_DAY:
+        refusal = Failed if typed is not None and given is None else click.UsageError
+        raise refusal(
+            f"No plan can be made as of {day.date}, {day.said_by}. It takes a day from {FIRST_DAY} "
+            f"to {LAST_DAY}, given by --as-of or typed as as_of:."
         )
-    season = season or loaded.inventory.property.season
-    return make_plan(loaded.inventory, season, day, as_of_typed=typed is not None)
+    return day
+
+
+def _source_date() -> datetime.date | None:
+    """Return the day SOURCE_DATE_EPOCH says, in UTC, or None where it is not set."""
+    text = os.environ.get("SOURCE_DATE_EPOCH")
+    if text is None:
+        return None
+    if not (text.isascii() and text.isdecimal() and len(text) <= MOST_DIGITS):
+        raise click.UsageError(
+            f"SOURCE_DATE_EPOCH is {_safe(text[:40]) or 'empty'}, and not a whole number of "
+            "seconds since 1970. Set it to one, or do without it."
+        )
+    return datetime.date(1970, 1, 1) + datetime.timedelta(days=int(text) // SECONDS_IN_DAY)
+
+
+def _today() -> datetime.date:
+    """Return the day of this device: the one place in the program that asks a clock for it."""
+    return datetime.date.today()
 
 
 def _readers(inventory: Inventory, wanted: str | None) -> list[tuple[str, Reader | None]]:

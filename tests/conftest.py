@@ -8,12 +8,23 @@ import pytest
 from hypothesis import settings
 from playwright.sync_api import Browser, sync_playwright
 
+from generator import cli
 from tests.book.sites import DEMO, Site, build_sites
 from tests.chromium import LAUNCH_FLAGS, find_chromium
 
 # The property tests check answers; how long one takes depends on what else the machine does.
 settings.register_profile("unhurried", deadline=None)
 settings.load_profile("unhurried")
+
+
+@pytest.fixture(autouse=True)
+def _no_clock(monkeypatch: pytest.MonkeyPatch) -> None:
+    """No test goes by the day it runs on: one that asks for it fails."""
+
+    def asked() -> None:
+        raise AssertionError("a test asks the clock for the day: give --as-of")
+
+    monkeypatch.setattr(cli, "_today", asked)
 
 
 @pytest.fixture(scope="session")

@@ -72,5 +72,5 @@ class NoxiousWeed(Record):
     """A weed the law wants kept down here, as the owner looked it up."""
 
     weed: str = text("page", "id out of the list of weeds, or the name in the law", required=True)
-    looked_up_on: datetime.date = day("page", "looked up on", required=True, recorded=True)
+    looked_up_on: datetime.date = day("page", "looked up on", required=True)
     source: str = text("page", "where it was looked up", required=True)

@@ -43,7 +43,7 @@ class DateRange(Record):
         "place", "places they hold on, or all", *GROUND, many=True, required=True
     )
     source: str | None = text("place", "where they were looked up")
-    looked_up_on: datetime.date | None = day("place", "looked up on", recorded=True)
+    looked_up_on: datetime.date | None = day("place", "looked up on")
     note: str | None = text("note", "a note of your own")
 
 
@@ -73,5 +73,5 @@ class ShootingHours(Record):
     )
     ends_at: str | None = text("place", "time of day they end at, like 13:00, with ends: clock")
     source: str = text("place", "where they were looked up", required=True)
-    looked_up_on: datetime.date = day("place", "looked up on", required=True, recorded=True)
+    looked_up_on: datetime.date = day("place", "looked up on", required=True)
     note: str | None = text("note", "a note of your own")

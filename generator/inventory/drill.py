@@ -23,7 +23,7 @@ ROWS = Limits(at_least=1, at_most=200)
 class DrillTest(Record):
     """A catch test: what some of the rows gave over a distance, or over turns of the wheel."""
 
-    tested_on: datetime.date = day("page", "tested on", required=True, recorded=True)
+    tested_on: datetime.date = day("page", "tested on", required=True)
     lot: str = reference("page", "seed it was tested with", "lot", required=True)
     mixed_with: tuple[str, ...] = reference(
         "page", "other lots mixed in as they are sown", "lot", many=True

@@ -26,7 +26,7 @@ SPRAYER_KINDS = ("boom", "boomless", "hand_gun", "backpack")
 class SprayerTest(Record):
     """A catch test: what the nozzles gave in a time, at a speed; by hand, on a measured patch."""
 
-    tested_on: datetime.date = day("page", "tested on", required=True, recorded=True)
+    tested_on: datetime.date = day("page", "tested on", required=True)
     caught_fl_oz: tuple[Given, ...] = measure(
         "page", "caught under each nozzle", "fl_oz", POSITIVE, many=True, required=True
     )
@@ -39,15 +39,13 @@ class SprayerTest(Record):
 class LastLoad(Record):
     """What the tank held last, and whether it was cleaned out since."""
 
-    sprayed_on: datetime.date = day("page", "sprayed on", required=True, recorded=True)
+    sprayed_on: datetime.date = day("page", "sprayed on", required=True)
     product: tuple[str, ...] = reference("page", "products of yours it was", "product", many=True)
     works_as: tuple[str, ...] = choice(
         "page", "what its actives do, for a product not listed", *WORKS, many=True
     )
     unknown: bool | None = yes_no("page", "true where it may have held something else too")
-    cleaned_out_on: datetime.date | None = day(
-        "page", "tank cleaned out after this load on", recorded=True
-    )
+    cleaned_out_on: datetime.date | None = day("page", "tank cleaned out after this load on")
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -69,7 +67,7 @@ class Sprayer(Record):
     last_load: LastLoad | None = record("page", "what the tank held last", LastLoad)
     new: bool | None = yes_no("page", "true for one that never held anything")
     cleaned_out_on: datetime.date | None = day(
-        "page", "cleaned out on, where it is not known what it held", recorded=True
+        "page", "cleaned out on, where it is not known what it held"
     )
     note: str | None = text("note", "a note of your own")
 
@@ -78,7 +76,7 @@ class Sprayer(Record):
 class SpreaderTest(Record):
     """A catch test: what one pass over a measured distance put down."""
 
-    tested_on: datetime.date = day("page", "tested on", required=True, recorded=True)
+    tested_on: datetime.date = day("page", "tested on", required=True)
     lot: str = reference("page", "seed it was tested with", "lot", required=True)
     mixed_with: tuple[str, ...] = reference(
         "page", "other lots mixed in as they are sown", "lot", many=True

@@ -34,8 +34,7 @@ class FieldRule:
 
     `form` says how it is read: text, identity, word, reference, choice, measure, whole, yes_no,
     date, month_day, lat_lon, points, sign or record. `many` is a list of them; `label` also takes
-    `not_on_label`; `recorded` marks a day on which something was done, counted or read;
-    `safety` marks what no reader may lose.
+    `not_on_label`; `safety` marks what no reader may lose.
     """
 
     form: str
@@ -50,7 +49,6 @@ class FieldRule:
     choices: tuple[str, ...] = ()
     refers_to: tuple[str, ...] = ()
     record: type | None = None
-    recorded: bool = False
     safety: bool = False
 
 

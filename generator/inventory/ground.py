@@ -70,7 +70,7 @@ class SoilTest(Record):
     places: tuple[str, ...] = reference(
         "place", "places the cores came from", "place", many=True, required=True
     )
-    sampled_on: datetime.date = day("page", "sampled on", required=True, recorded=True)
+    sampled_on: datetime.date = day("page", "sampled on", required=True)
     lab: str | None = text("place", "laboratory")
     depth_in: Given | None = measure("page", "depth of the cores", "in", POSITIVE)
     soil_ph: Given | None = measure("page", "pH in water", "ph", ANY_PH)
@@ -111,10 +111,10 @@ class WaterHole(Record):
     )
     dry_spell_days: Given | None = measure("place", "longest dry spell", "days", POSITIVE)
     refill_gal: Given | None = measure("place", "one load of water brings", "gal", POSITIVE)
-    refilled_on: datetime.date | None = day("place", "last refilled on", recorded=True)
-    inspected_on: datetime.date | None = day("place", "last looked over on", recorded=True)
+    refilled_on: datetime.date | None = day("place", "last refilled on")
+    inspected_on: datetime.date | None = day("place", "last looked over on")
     wet_ground_asked_on: datetime.date | None = day(
-        "place", "asked whether it lies in a wetland or by a stream on", recorded=True
+        "place", "asked whether it lies in a wetland or by a stream on"
     )
     upkeep: str | None = reference("place", "step plan of every season", "step_plan")
     asked_for: tuple[str, ...] = reference(

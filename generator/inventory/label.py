@@ -90,7 +90,7 @@ class ActiveStrength(Record):
 class Bulletin(Record):
     """A use-limitation bulletin the owner looked up for one month."""
 
-    checked_on: datetime.date = day("page", "looked up on", required=True, recorded=True)
+    checked_on: datetime.date = day("page", "looked up on", required=True)
     month: str = text("page", "month it is for, as 2026-09", required=True)
 
 
@@ -281,7 +281,7 @@ class Use(Record):
 class LabelCard(Record):
     """What one label says, with every use the owner means to rest on."""
 
-    read_on: datetime.date | None = day("page", "label in hand read on", recorded=True)
+    read_on: datetime.date | None = day("page", "label in hand read on")
     label_date: str | None = text("page", "date or revision printed on the label", label=True)
     epa_reg_no: str | None = text("page", "EPA registration number", label=True, safety=True)
     signal_word: str | None = choice(

@@ -1,8 +1,6 @@
 """The whole property folder: files to records, every fault in one run."""
 
-import datetime
-import os
-from collections.abc import Mapping
+from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 from pathlib import Path
 from typing import Any
@@ -12,6 +10,8 @@ from generator.inventory.dates import DateRange, ShootingHours
 from generator.inventory.drill import Drill
 from generator.inventory.equipment import Measure, Sprayer, Spreader
 from generator.inventory.fields import Where
+from generator.inventory.files import content_of
+from generator.inventory.folder import PROPERTY_FILE, kind_meant, lies_in
 from generator.inventory.ground import SoilTest, WaterHole
 from generator.inventory.label import ALL_OTHER_KINDS, NO_KIND
 from generator.inventory.log import LogEntry
@@ -31,10 +31,10 @@ from generator.inventory.weather import Emergence, FreezeDates, Normals, Station
 from generator.inventory.weather_read import with_weather
 from generator.inventory.woody import Guard, Plant
 from generator.inventory.yaml_positions import Document, read_document
+from generator.inventory.yaml_text import MOST_BYTES, too_long
 from generator.reference.load import operations, planting_kinds, sign_names, species
 from generator.reference.steps import step_plans
 
-PROPERTY_FILE = "property.yaml"
 # file name without .yaml -> {key at the top of the file: kind of its entries}
 FILES: dict[str, dict[str, type]] = {
     "screens": {"screens": Screen},
@@ -71,7 +71,6 @@ FILES: dict[str, dict[str, type]] = {
     "people": {"applicators": Applicator, "helpers": Helper, "contractors": Contractor},
     "papers": {"permits": Permit, "contracts": Contract, "one_calls": OneCall},
 }
-FOLDERS_BESIDE = ("schema",)
 KIND_WORDS: dict[type, str] = {
     Screen: "place",
     Strip: "place",
@@ -112,94 +111,59 @@ KIND_WORDS: dict[type, str] = {
 
 @dataclass(frozen=True, slots=True)
 class Loaded:
-    """What a property folder gave: records, or none and the faults; and the latest noted day."""
+    """What a property folder gave: records, or none and the faults."""
 
     inventory: Inventory | None
     problems: tuple[Problem, ...]
-    last_recorded: datetime.date | None
 
 
 def load_inventory(folder: Path, beside: Mapping[str, bytes] | None = None) -> Loaded:
     """Return the checked records of a property folder, or every fault found in it.
 
     `beside` are files, by their names, that are read as if they stood in the folder. Reads only;
-    nothing in the folder is changed. Raises OSError where a file cannot be opened.
+    nothing in the folder is changed. Raises OSError where the folder cannot be opened.
     """
-    names, problems = _listed_files(folder)
+    lying = lies_in(folder, FILES)
     new = beside or {}
-    names += [one for one in sorted(new) if one not in names]
+    names = [*lying.names, *(one for one in sorted(new) if one not in lying.names)]
+    problems = list(lying.problems)
     readings: list[Reading] = []
-    unread: set[type] = set()
+    unread = {kind for one in problems for kind in _kinds_in(one.file)}
     for name in names:
-        content = new[name] if name in new else (folder / name).read_bytes()
-        document, faults = read_document(content, name)
+        document, faults = _document(folder, name, new)
         problems += faults
         if document is not None:
             readings.append(Reading(document))
         if faults:
-            unread |= set(_kinds_in(name).values())
+            unread |= set(_kinds_in(name))
     newer = _newer_format(readings)
     if newer is not None:
-        return Loaded(None, (newer,), None)
+        return Loaded(None, (newer,))
     values, found = _read_all(readings)
     unread |= {kind for reading in readings for kind in reading.unread}
     problems += found + _identity_faults(readings) + _mention_faults(readings, unread)
     if problems:
-        return Loaded(None, tuple(sorted(set(problems))), None)
-    inventory = Inventory(**values)
+        return Loaded(None, tuple(sorted(set(problems))))
+    inventory = Inventory(**values, passed_over=lying.passed_over)
     inventory, unread_weather = with_weather(folder, inventory)
     problems = [*broken_rules(inventory), *unread_weather]
-    recorded = [day for reading in readings for day in reading.recorded]
     if problems:
-        return Loaded(None, tuple(sorted(set(problems))), None)
-    return Loaded(inventory, (), max(recorded, default=None))
+        return Loaded(None, tuple(sorted(set(problems))))
+    return Loaded(inventory, ())
 
 
-def _listed_files(folder: Path) -> tuple[list[str], list[Problem]]:
-    names: list[str] = []
-    problems: list[Problem] = []
-    known = ["property", *FILES]
-    for entry in sorted(folder.iterdir(), key=lambda entry: entry.name):
-        stem, ending = entry.stem, entry.suffix
-        if entry.name.startswith("."):
-            continue
-        if entry.is_dir():
-            inside = _yaml_files(folder, entry)
-            if entry.name in FILES:
-                names += [one for one in inside if one.count("/") == 1]
-                deeper = [one for one in inside if one.count("/") > 1]
-                problems += [_at_top(one, say.too_deep_file(entry.name)) for one in deeper]
-            elif entry.name not in FOLDERS_BESIDE:
-                problems += [_at_top(one, _unread(entry.name, known)) for one in inside]
-        elif ending == ".yaml" and stem in known:
-            names.append(entry.name)
-        elif ending.lower() in (".yaml", ".yml"):
-            problems.append(_at_top(entry.name, _unread(stem, known)))
-    if PROPERTY_FILE not in names:
-        problems.append(_at_top(PROPERTY_FILE, say.missing_file(PROPERTY_FILE)))
-    return names, problems
+def _document(
+    folder: Path, name: str, new: Mapping[str, bytes]
+) -> tuple[Document | None, tuple[Problem, ...]]:
+    content = new[name] if name in new else content_of(folder / name, MOST_BYTES)
+    if isinstance(content, bytes):
+        return read_document(content, name)
+    told = too_long(content.words) if content.what is None else say.closed(content.words)
+    return None, (told.at(name, 1, 1),)
 
 
-def _yaml_files(folder: Path, inside: Path) -> list[str]:
-    """Return the YAML files anywhere inside a folder, as paths from the property folder."""
-    found: list[str] = []
-    for where, folders, names in os.walk(inside):
-        folders[:] = [one for one in folders if not one.startswith(".")]
-        at = Path(where).relative_to(folder).as_posix()
-        found += [f"{at}/{name}" for name in names if _is_yaml(name)]
-    return sorted(found)
-
-
-def _is_yaml(name: str) -> bool:
-    return name.lower().endswith((".yaml", ".yml")) and not name.startswith(".")
-
-
-def _unread(stem: str, known: list[str]) -> Sentence:
-    return say.unknown_file(stem, known)
-
-
-def _at_top(name: str, sentence: Sentence) -> Problem:
-    return sentence.at(name, 1, 1)
+def _kinds_in(name: str) -> Iterable[type]:
+    return FILES.get(kind_meant(name), {}).values()
 
 
 def _newer_format(readings: list[Reading]) -> Problem | None:
@@ -225,15 +189,11 @@ def _read_all(readings: list[Reading]) -> tuple[dict[str, Any], list[Problem]]:
     return values | {key: tuple(entries) for key, entries in lists.items()}, problems
 
 
-def _kinds_in(file: str) -> dict[str, type]:
-    return FILES.get(file.split("/")[0].removesuffix(".yaml"), {})
-
-
 def _read_lists(reading: Reading, lists: dict[str, list[object]]) -> None:
     document: Document = reading.document
     if document.data is None:
         return
-    kinds = _kinds_in(document.file)
+    kinds = FILES[kind_meant(document.file)]
     if not isinstance(document.data, dict) or not set(document.data) <= set(kinds):
         reading.unread |= set(kinds.values())
     if not isinstance(document.data, dict):

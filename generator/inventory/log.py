@@ -90,7 +90,7 @@ class Unknown(Record):
     places: tuple[str, ...] = reference(
         "place", "places it could have been on; any where left out", "place", many=True
     )
-    latest_on: datetime.date | None = day("place", "the latest day it can have been", recorded=True)
+    latest_on: datetime.date | None = day("place", "the latest day it can have been")
     checked_with: str = text("person", "who was asked, or what was looked at", required=True)
 
 
@@ -99,8 +99,8 @@ class LogEntry(Record):
     """What was done on a day; an entry that was wrong is left and corrected by another."""
 
     id: str = identity("id of the entry")
-    done_on: datetime.date = day("place", "day it was done", required=True, recorded=True)
-    recorded_on: datetime.date | None = day("place", "day it was written down", recorded=True)
+    done_on: datetime.date = day("place", "day it was done", required=True)
+    recorded_on: datetime.date | None = day("place", "day it was written down")
     by: str | None = text("person", "who did it")
     job: LoggedJob | None = record("place", "the job it was", LoggedJob)
     used: tuple[Used, ...] = record("money", "what was used", Used, many=True)

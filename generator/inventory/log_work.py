@@ -62,7 +62,7 @@ class Sprayed(Record):
     spot: bool | None = yes_no("place", "true where spots alone were sprayed")
     neighbour_told: bool | None = yes_no("place", "true where the neighbour was told before")
     copy_given_on: datetime.date | None = day(
-        "place", "whoever sprayed for hire gave you the record on", recorded=True
+        "place", "whoever sprayed for hire gave you the record on"
     )
 
 

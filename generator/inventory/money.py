@@ -43,7 +43,7 @@ class Hire(Record):
         "money", "price to an acre, an hour, or for all of it", HIRE_UNITS, required=True
     )
     minimum_usd: Given | None = measure("money", "least that is charged", "usd", POSITIVE)
-    priced_on: datetime.date | None = day("money", "price asked on", recorded=True)
+    priced_on: datetime.date | None = day("money", "price asked on")
     note: str | None = text("note", "a note of your own")
 
 
@@ -58,5 +58,5 @@ class CostShare(Record):
         "money", "a sum, a sum to an acre, or a share of the cost", SHARE_UNITS, required=True
     )
     cap_usd: Given | None = measure("money", "most it pays", "usd", POSITIVE)
-    approved_on: datetime.date | None = day("money", "approved in writing on", recorded=True)
+    approved_on: datetime.date | None = day("money", "approved in writing on")
     note: str | None = text("note", "a note of your own")

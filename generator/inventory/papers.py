@@ -17,7 +17,7 @@ class Permit(Record):
     places: tuple[str, ...] = reference(
         "place", "places it is for, or all", *GROUND, many=True, required=True
     )
-    approved_on: datetime.date | None = day("place", "given in writing on", recorded=True)
+    approved_on: datetime.date | None = day("place", "given in writing on")
     expires_on: datetime.date | None = day("place", "its last day")
     limits: str | None = text("page", "limits it sets, as written")
     source: str | None = text("place", "office that gave it")
@@ -39,7 +39,7 @@ class Contract(Record):
     cost_share: tuple[str, ...] = reference(
         "place", "entries of money.yaml that it pays", "cost-share", many=True
     )
-    approved_on: datetime.date | None = day("place", "approved in writing on", recorded=True)
+    approved_on: datetime.date | None = day("place", "approved in writing on")
     expires_on: datetime.date | None = day("place", "its last day")
     work_allowed: tuple[str, ...] = reference(
         "place", "steps or kinds of work its written plan names", "step", "operation", many=True
@@ -47,9 +47,7 @@ class Contract(Record):
     written_permission_for: tuple[str, ...] = reference(
         "place", "steps or kinds of work allowed in nesting dates", "step", "operation", many=True
     )
-    permission_on: datetime.date | None = day(
-        "place", "that permission given in writing on", recorded=True
-    )
+    permission_on: datetime.date | None = day("place", "that permission given in writing on")
     note: str | None = text("note", "a note of your own")
 
 
@@ -61,7 +59,7 @@ class OneCall(Record):
     places: tuple[str, ...] = reference(
         "place", "places it is for, or all", *GROUND, many=True, required=True
     )
-    asked_on: datetime.date | None = day("place", "asked on", recorded=True)
+    asked_on: datetime.date | None = day("place", "asked on")
     number: str | None = text("page", "number of the request")
     clear_on: datetime.date | None = day("page", "first day to dig")
     expires_on: datetime.date | None = day("page", "last day the marks are good for")

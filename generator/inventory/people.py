@@ -42,7 +42,7 @@ class Applicator(Record):
     fits: tuple[str, ...] = reference(
         "person", "restricted products the licence is good for", "product", many=True
     )
-    asked_on: datetime.date | None = day("person", "the state agency said so on", recorded=True)
+    asked_on: datetime.date | None = day("person", "the state agency said so on")
     note: str | None = text("note", "a note of your own")
 
 

@@ -51,7 +51,7 @@ class CoverNow(Record):
         "unsure",
         required=True,
     )
-    seen_on: datetime.date | None = day("page", "seen on", recorded=True)
+    seen_on: datetime.date | None = day("page", "seen on")
     note: str | None = text("note", "a note of your own")
 
 
@@ -268,9 +268,7 @@ class Stand(Record):
         NO,
     )
     seat_height_ft: Given | None = measure("place", "height of the seat", "ft", POSITIVE)
-    straps_checked_on: datetime.date | None = day(
-        "place", "straps and harness looked over on", recorded=True
-    )
+    straps_checked_on: datetime.date | None = day("place", "straps and harness looked over on")
     upkeep: str | None = reference("place", "step plan of every season", "step_plan")
     asked_for: tuple[str, ...] = reference(
         "place", "steps of it that are done only where you ask for them", "step", many=True
@@ -294,7 +292,7 @@ class Route(Record):
         NO,
     )
     length_ft: Given | None = measure("place", "measured length", "ft", POSITIVE)
-    walked_on: datetime.date | None = day("place", "last walked on", recorded=True)
+    walked_on: datetime.date | None = day("place", "last walked on")
     upkeep: str | None = reference("place", "step plan of every season", "step_plan")
     asked_for: tuple[str, ...] = reference(
         "place", "steps of it that are done only where you ask for them", "step", many=True

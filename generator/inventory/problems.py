@@ -279,13 +279,37 @@ def unknown_file(stem: str, known: Sequence[str]) -> Sentence:
     """A YAML file whose name says nothing to the program: it would be read by nobody."""
     close = nearest(stem, known)
     cure = f"did you mean {close}.yaml?" if close else listed(f"{one}.yaml" for one in known)
+    cure = f"{cure}; a copy belongs out of this folder"
     return Sentence("F214", "this file is not read, because of its name", cure)
+
+
+def other_ending() -> Sentence:
+    """A file in a folder of lists whose name holds .yaml and ends in something else."""
+    what = "this file is not read, because its name does not end in .yaml"
+    return Sentence("F214", what, "a name that ends in .yaml; a copy belongs out of this folder")
 
 
 def too_deep_file(folder: str) -> Sentence:
     """A YAML file in a folder of a folder, where nothing looks for it."""
     what = "this file is not read, because it lies in a folder of a folder"
     return Sentence("F214", what, f"the file in {folder}/ itself")
+
+
+def linked_folder() -> Sentence:
+    """A link to a folder in a folder: nothing looks into it."""
+    what = "this folder is not looked into, because it is a link"
+    return Sentence("F217", what, "the folder itself in its place, or links to the files in it")
+
+
+def closed(words: str) -> Sentence:
+    """A folder or file that cannot be opened, or a link that leads nowhere."""
+    what = f"this {words}, so what is in it is not read"
+    return Sentence("F218", what, "what you may read yourself; else take it out of this folder")
+
+
+def not_a_file(words: str) -> Sentence:
+    """A pipe, a device, a socket or a folder under a name that a file should have."""
+    return Sentence("F219", f"this {words}", "a plain text file, or nothing under this name")
 
 
 def missing_file(name: str) -> Sentence:

@@ -67,7 +67,6 @@ class Reading:
     problems: list[Problem] = field(default_factory=list)
     mentions: list[Mention] = field(default_factory=list)
     named: list[NamedThing] = field(default_factory=list)
-    recorded: list[datetime.date] = field(default_factory=list)
     unread: set[type] = field(default_factory=set)
     words: set[str] = field(default_factory=set)
 
@@ -331,18 +330,15 @@ def _yes_no(_rule: FieldRule, raw: object, path: Path, reading: Reading) -> obje
     return reading.fault(say.bad_choice(raw, ("true", "false")), path)
 
 
-def _date(rule: FieldRule, raw: object, path: Path, reading: Reading) -> object:
+def _date(_rule: FieldRule, raw: object, path: Path, reading: Reading) -> object:
     text = raw if isinstance(raw, str) else ""
     try:
         if not _DATE.fullmatch(text):
             raise ValueError(text)
-        result = datetime.date.fromisoformat(text)
+        return datetime.date.fromisoformat(text)
     except ValueError:
         sentence = say.bad_date(text, DATE_WORDS) if text else say.wrong_type(raw, DATE_WORDS)
         return reading.fault(sentence, path)
-    if rule.recorded:
-        reading.recorded.append(result)
-    return result
 
 
 def _month_day(_rule: FieldRule, raw: object, path: Path, reading: Reading) -> object:

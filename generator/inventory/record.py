@@ -39,11 +39,11 @@ class Recorded:
     asked: tuple[str, ...] = ()
 
     def told(self) -> str:
-        """Return in one line what the entry changed."""
+        """Return in one line what the entry changed, and what keeps it from counting yet."""
         assert self.entry is not None
         assert self.inventory is not None
         told = "; ".join(_changes(self.entry, self.inventory)) or "a note"
-        return f"{told[0].upper()}{told[1:]}."
+        return f"{told[0].upper()}{told[1:]}.{_later(self.entry, self.inventory)}"
 
 
 def record_entry(folder: Path, typed: Typed, asks: Asks, *, yes: bool) -> Recorded:
@@ -76,6 +76,18 @@ def record_entry(folder: Path, typed: Typed, asks: Asks, *, yes: bool) -> Record
                 continue
             entry = next(one for one in after.inventory.entries if one.id == identity)
             return Recorded(name, entry, after.inventory, asked=asked)
+
+
+def _later(entry: LogEntry, inventory: Inventory) -> str:
+    """Return what to do where an entry is later than the day typed for the plan, else nothing."""
+    as_of, day = inventory.property.as_of, entry.done_on
+    if as_of is None or day <= as_of:
+        return ""
+    return (
+        f" It is later than as_of: {as_of} in property.yaml, so no book counts it yet, and jobs it "
+        f"weighs on are stopped. Type as_of: {day} or a later day there, leave the line out, or "
+        f"build with --as-of {day}."
+    )
 
 
 def _changes(entry: LogEntry, inventory: Inventory) -> Iterator[str]:

@@ -94,9 +94,7 @@ class Property(Record):
         "page", "steepest ground you take a machine on", "pct", Limits(above=0, at_most=100)
     )
     season_signs: SeasonSigns | None = record("page", "signs of the season", SeasonSigns)
-    signs_looked_up_on: datetime.date | None = day(
-        "page", "season signs looked up on", recorded=True
-    )
+    signs_looked_up_on: datetime.date | None = day("page", "season signs looked up on")
     emergency: EmergencyCard | None = record("page", "emergency card", EmergencyCard, safety=True)
     noxious: tuple[NoxiousWeed, ...] = record(
         "page", "weeds the law wants kept down here", NoxiousWeed, many=True
@@ -196,3 +194,5 @@ class Inventory:
     emergence: tuple[Emergence, ...] = ()
     daily: tuple[DailyRecord, ...] = ()
     hourly_wind: tuple[HourlyWind, ...] = ()
+    # Hidden files and what editors left, by their paths: nothing of them is read.
+    passed_over: tuple[str, ...] = ()

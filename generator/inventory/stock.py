@@ -48,7 +48,7 @@ class SeedTag(Record):
     inert_fraction: Given | None = measure("page", "inert matter", "fraction", SHARE)
     noxious_weeds: str | None = text("page", "noxious weed seed the tag lists, by name and count")
     treated: str | None = text("page", "what the tag says the seed is treated with")
-    tested_on: datetime.date | None = day("page", "seed test", recorded=True)
+    tested_on: datetime.date | None = day("page", "seed test")
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -66,9 +66,9 @@ class SeedLot(Record):
     live_seeds_per_lb: Given | None = measure("page", "seeds in a pound", "seeds_per_lb", POSITIVE)
     package_lb: Given | None = measure("money", "a bag holds", "lb", POSITIVE)
     price_usd: Given | None = measure("money", "price of a bag", "usd", Limits(at_least=0))
-    priced_on: datetime.date | None = day("money", "price asked on", recorded=True)
+    priced_on: datetime.date | None = day("money", "price asked on")
     on_hand_lb: Given | None = measure("money", "on hand", "lb", Limits(at_least=0))
-    counted_on: datetime.date | None = day("money", "counted on", recorded=True)
+    counted_on: datetime.date | None = day("money", "counted on")
     most_to_be_had_lb: Given | None = measure(
         "money",
         "could be had besides what was on hand on the day of the count",
@@ -92,10 +92,10 @@ class Product(Record):
     package_fl_oz: Given | None = measure("money", "a container holds", "fl_oz", POSITIVE)
     package_oz_wt: Given | None = measure("money", "a container holds, dry", "oz_wt", POSITIVE)
     price_usd: Given | None = measure("money", "price of a container", "usd", Limits(at_least=0))
-    priced_on: datetime.date | None = day("money", "price asked on", recorded=True)
+    priced_on: datetime.date | None = day("money", "price asked on")
     on_hand_fl_oz: Given | None = measure("money", "on hand", "fl_oz", Limits(at_least=0))
     on_hand_oz_wt: Given | None = measure("money", "on hand, dry", "oz_wt", Limits(at_least=0))
-    counted_on: datetime.date | None = day("money", "counted on", recorded=True)
+    counted_on: datetime.date | None = day("money", "counted on")
     lead_days: Given | None = measure("money", "days from order to hand", "days", LEAD)
     note: str | None = text("note", "a note of your own")
 
@@ -111,9 +111,9 @@ class Adjuvant(Record):
     package_fl_oz: Given | None = measure("money", "a container holds", "fl_oz", POSITIVE)
     package_oz_wt: Given | None = measure("money", "a container holds, dry", "oz_wt", POSITIVE)
     price_usd: Given | None = measure("money", "price of a container", "usd", Limits(at_least=0))
-    priced_on: datetime.date | None = day("money", "price asked on", recorded=True)
+    priced_on: datetime.date | None = day("money", "price asked on")
     on_hand_fl_oz: Given | None = measure("money", "on hand", "fl_oz", Limits(at_least=0))
     on_hand_oz_wt: Given | None = measure("money", "on hand, dry", "oz_wt", Limits(at_least=0))
-    counted_on: datetime.date | None = day("money", "counted on", recorded=True)
+    counted_on: datetime.date | None = day("money", "counted on")
     lead_days: Given | None = measure("money", "days from order to hand", "days", LEAD)
     note: str | None = text("note", "a note of your own")

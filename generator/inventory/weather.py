@@ -68,7 +68,7 @@ class FreezeDates(Record):
     typical: tuple[int, int] = month_day("page", "in half the years by this day", required=True)
     late: tuple[int, int] = month_day("page", "in nine years of ten by this day", required=True)
     source: str = text("place", "where it was looked up", required=True)
-    looked_up_on: datetime.date | None = day("page", "looked up on", recorded=True)
+    looked_up_on: datetime.date | None = day("page", "looked up on")
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -84,7 +84,7 @@ class Normals(Record):
         many=True, required=True,
     )  # fmt: skip
     source: str = text("place", "where it was looked up", required=True)
-    looked_up_on: datetime.date | None = day("page", "looked up on", recorded=True)
+    looked_up_on: datetime.date | None = day("page", "looked up on")
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

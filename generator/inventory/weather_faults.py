@@ -19,6 +19,12 @@ def no_such_file(name: str) -> Sentence:
     return Sentence("F430", what, f"a file in the folder {FOLDER}, beside this one")
 
 
+def no_file(words: str) -> Sentence:
+    """What lies there is a pipe, a device, a socket or a folder, or is far too long."""
+    accepted = "a plain file of at most 100 MB, packed or not"
+    return Sentence("F430", f"the weather file {words}", accepted)
+
+
 def not_text(what: str) -> Sentence:
     """A weather file that is no text, or whose packing is broken or holds far too much."""
     return Sentence("F430", what, "plain text, or one text packed as .gz")

@@ -7,11 +7,13 @@ import zlib
 from pathlib import Path
 
 from generator.inventory import weather_faults as say
+from generator.inventory.files import Hindered, content_of
 from generator.inventory.problems import Sentence
 
 IN_FOLDER = re.compile(rf"{say.FOLDER}/[A-Za-z0-9][A-Za-z0-9._-]*", re.ASCII)
 PACKED = b"\x1f\x8b"
-# A century of every element of a station is under ten million characters.
+# A century of every element of a station is under ten million characters. It bounds the file as it
+# lies there and what comes out of its packing.
 MOST_BYTES = 100_000_000
 ENCODING = "utf-8-sig"
 
@@ -20,10 +22,9 @@ def text_of(folder: Path, name: str) -> str | Sentence:
     """Return the text of a file named in the property folder, or the fault that hinders it."""
     if not IN_FOLDER.fullmatch(name):
         return say.outside_the_folder(name)
-    try:
-        content = (folder / name).read_bytes()
-    except OSError:
-        return say.no_such_file(name)
+    content = content_of(folder / name, MOST_BYTES)
+    if isinstance(content, Hindered):
+        return say.no_such_file(name) if content.what == "closed" else say.no_file(content.words)
     if content.startswith(PACKED):
         try:
             with gzip.GzipFile(fileobj=io.BytesIO(content)) as packed:

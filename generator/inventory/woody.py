@@ -31,9 +31,9 @@ class Plant(Record):
     root: str = choice("page", "how they come", "bare_root", "plug", "container", required=True)
     package_count: Given | None = measure("money", "a bundle holds", "count", AT_LEAST_ONE)
     price_usd: Given | None = measure("money", "price of a bundle", "usd", Limits(at_least=0))
-    priced_on: datetime.date | None = day("money", "price asked on", recorded=True)
+    priced_on: datetime.date | None = day("money", "price asked on")
     on_hand_count: Given | None = measure("money", "on hand", "count", Limits(at_least=0))
-    counted_on: datetime.date | None = day("money", "counted on", recorded=True)
+    counted_on: datetime.date | None = day("money", "counted on")
     lead_days: Given | None = measure("money", "days from order to hand", "days", LEAD)
     note: str | None = text("note", "a note of your own")
 
@@ -47,9 +47,9 @@ class Guard(Record):
     name: str = text("page", "what it is, in plain words", required=True)
     package_count: Given | None = measure("money", "a package holds", "count", AT_LEAST_ONE)
     price_usd: Given | None = measure("money", "price of a package", "usd", Limits(at_least=0))
-    priced_on: datetime.date | None = day("money", "price asked on", recorded=True)
+    priced_on: datetime.date | None = day("money", "price asked on")
     on_hand_count: Given | None = measure("money", "on hand", "count", Limits(at_least=0))
-    counted_on: datetime.date | None = day("money", "counted on", recorded=True)
+    counted_on: datetime.date | None = day("money", "counted on")
     lead_days: Given | None = measure("money", "days from order to hand", "days", LEAD)
     note: str | None = text("note", "a note of your own")
 

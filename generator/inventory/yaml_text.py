@@ -63,8 +63,12 @@ def place_in(text: str, offset: int) -> tuple[int, int]:
 def _too_large(raw: bytes) -> Sentence | None:
     if len(raw) <= MOST_BYTES:
         return None
-    size = f"{len(raw) / 1_000_000:.1f} MB"
-    return Sentence("F001", f"the file is {size} long", "at most 5 MB; split it into several")
+    return too_long(f"is {len(raw) / 1_000_000:.1f} MB long")
+
+
+def too_long(words: str) -> Sentence:
+    """A file longer than any list that is typed by hand."""
+    return Sentence("F001", f"the file {words}", "at most 5 MB; split it into several")
 
 
 def _other_kind(raw: bytes) -> Sentence | None:

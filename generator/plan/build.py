@@ -4,6 +4,7 @@ import datetime
 from collections.abc import Iterable, Mapping
 from dataclasses import replace
 
+from generator.inventory.problems import listed
 from generator.inventory.schema import Inventory
 from generator.inventory.season import season_of
 from generator.plan.actives import active_totals
@@ -33,11 +34,21 @@ from generator.plan.items import stock_items
 from generator.plan.job_days import with_days
 from generator.plan.job_numbers import used_up_by
 from generator.plan.known_days import do_not_meet
+from generator.plan.later import later_findings, sprayed_later
 from generator.plan.liming import plan_liming
 from generator.plan.log import standing
 from generator.plan.logged_sprays import as_logged
 from generator.plan.looked_at import with_logged_days
-from generator.plan.model import BudgetLine, Finding, Job, JobState, OpenDates, Plan, stopped_in
+from generator.plan.model import (
+    FOLDER,
+    BudgetLine,
+    Finding,
+    Job,
+    JobState,
+    OpenDates,
+    Plan,
+    stopped_in,
+)
 from generator.plan.money_findings import money_findings
 from generator.plan.notes import Note
 from generator.plan.paper_findings import paper_findings
@@ -76,9 +87,7 @@ from generator.reference.load import sign_names
 from generator.working import Quantity
 
 
-def make_plan(
-    inventory: Inventory, season: int, as_of: datetime.date, *, as_of_typed: bool
-) -> Plan:
+def make_plan(inventory: Inventory, season: int, as_of: datetime.date) -> Plan:
     """Return the owner's plan of a season: everything computed, nothing totalled for display."""
     typed, (inventory, weather) = inventory, with_signs(inventory)
     places = {place.id: place_on_its_ground(place, season) for place in inventory.places()}
@@ -135,10 +144,21 @@ def make_plan(
     in_question = doubts(inventory, entries, as_of, lambda: inventory.property.season_signs)
     found += doubt_findings(in_question)
     found += doubt_stops(in_question, asked, states, inventory, as_of, grounds)
-    decided, decided_findings = decide(inventory, places, ever, asked, entries, as_of, grounds)
+    decided, decided_findings = decide(
+        inventory,
+        places,
+        ever,
+        asked,
+        entries,
+        as_of,
+        grounds,
+        sprayed_later(inventory, as_of, grounds),
+    )
     found += decided_findings
     upkeep = upkeep_jobs(inventory, season, entries, as_of)
     found += upkeep_findings(inventory, entries, as_of)
+    found += later_findings(asked, states, upkeep, inventory, as_of, grounds)
+    found += _passed_over(inventory)
     hunted = hunted_dates(inventory, season)
     found += shooting_findings(hunted)
     findings = without_amounts(in_order(found))
@@ -158,7 +178,6 @@ def make_plan(
         title=inventory.property.name,
         season=season,
         as_of=as_of,
-        as_of_typed=as_of_typed,
         emergency=emergency,
         signs=inventory.property.season_signs,
         signs_looked_up_on=inventory.property.signs_looked_up_on,
@@ -215,6 +234,12 @@ def make_plan(
     findings = in_order([*plan.findings, *shared_text_findings(plan, inventory)])
     plan = replace(plan, findings=findings)
     return replace(plan, findings=in_order([*plan.findings, *hour_findings(plan)]))
+
+
+def _passed_over(inventory: Inventory) -> list[Finding]:
+    """Return one note on all that lies in the property folder and is read by nobody."""
+    names = listed(inventory.passed_over, "and")
+    return [finding(Note.PASSED_OVER, FOLDER, names=names)] if names else []
 
 
 def _asked_for(jobs: Iterable[JobAsked], inventory: Inventory) -> tuple[JobAsked, ...]:

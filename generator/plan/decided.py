@@ -1,7 +1,7 @@
 """What counts of a planting say, and when what may be sown on a place, as the plan keeps them."""
 
 import datetime
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import Literal
 
 from generator.inventory.counted import Counted, NoxiousWeed, WeedSeen
@@ -165,6 +165,18 @@ class PlaceWaits:
     sprayings: tuple[Spraying, ...]
     logged: tuple[Earliest, ...]
     planned: tuple[Earliest, ...]
+
+    def not_answered(self, why: str) -> "PlaceWaits":
+        """Return the same place with no answer for any kind, and why."""
+
+        def opened(one: Earliest) -> Earliest:
+            return Earliest(one.kind, None, None, None, (Ask(why, "", None), *one.asks))
+
+        return replace(
+            self,
+            logged=tuple(opened(one) for one in self.logged),
+            planned=tuple(opened(one) for one in self.planned),
+        )
 
     def any_logged(self) -> bool:
         """Return whether the log has a spraying here."""

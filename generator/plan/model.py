@@ -37,6 +37,9 @@ Severity = Literal["stop", "caution", "note"]
 Span = tuple[datetime.date, datetime.date]  # first and last day
 
 
+FOLDER = "property folder"  # the subject of what is said of the folder as a whole
+
+
 @dataclass(frozen=True, slots=True)
 class Finding:
     """A stop, caution or note on a subject (a job, place or thing by its id).
@@ -502,7 +505,6 @@ class Plan:
     title: str
     season: int
     as_of: datetime.date
-    as_of_typed: bool
     emergency: EmergencyCard | None
     signs: SeasonSigns | None
     signs_looked_up_on: datetime.date | None

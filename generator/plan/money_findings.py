@@ -9,7 +9,6 @@ from generator.plan.budget import Purchase, TooLate, purchases, too_late
 from generator.plan.cautions import Caution
 from generator.plan.field_work import hire_charge, hired_jobs
 from generator.plan.findings import finding, older_than_a_year
-from generator.plan.log import not_yet
 from generator.plan.model import Finding, Job, Plan
 from generator.plan.money import approved_by, begun_on, paid_above_cost
 from generator.plan.notes import Note
@@ -35,10 +34,6 @@ def money_findings(plan: Plan, inventory: Inventory, others: tuple[JobAsked, ...
         *_unweighed(plan, inventory),
         *_machines(plan),
         *_hires(plan),
-        *(
-            finding(Note.ENTRY_LATER, f"log/{one.id}", one.where, entry=one.id)
-            for one in not_yet(inventory.entries, plan.as_of)
-        ),
     ]
 
 
@@ -47,7 +42,9 @@ def _stock(plan: Plan, one: Purchase) -> Iterator[Finding]:
     if item.on_hand is None:
         yield finding(Caution.NO_COUNT, item.id, item.where, item=item.words)
     elif is_counted_later(item, plan.as_of):
-        yield finding(Note.COUNT_LATER, item.id, item.where, item=item.words)
+        yield finding(
+            Note.COUNT_LATER, item.id, item.where, item=item.words, latest=str(item.counted_on)
+        )
     elif item.counted_on is None and is_dated(item, plan.entries):
         yield finding(Note.COUNT_UNDATED, item.id, item.where, item=item.words)
     elif not is_dated(item, plan.entries):
@@ -112,7 +109,13 @@ def _approval(plan: Plan, share: CostShare) -> Iterator[Finding]:
     begun = begun_on(plan, share.planting)
     approved = approved_by(share, plan.as_of)
     if share.approved_on is not None and approved is None:
-        yield finding(Note.APPROVED_LATER, share.id, share.where, contract=share.name)
+        yield finding(
+            Note.APPROVED_LATER,
+            share.id,
+            share.where,
+            contract=share.name,
+            latest=share.approved_on.isoformat(),
+        )
     if begun is not None and (approved is None or begun < approved):
         yield finding(Caution.BEGUN_UNAPPROVED, share.id, share.where, contract=share.name)
     elif approved is None:

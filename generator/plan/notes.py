@@ -6,6 +6,7 @@ from generator.plan.words import (
     CONTRACTS_CHAPTER,
     COUNTING_CHAPTER,
     LABEL_CHAPTER,
+    LATER_DAY,
     SOIL_CHAPTER,
     TAG_CHAPTER,
     Words,
@@ -136,10 +137,10 @@ class Note(Enum):
     )
     ENTRY_LATER = Words(
         "N352",
-        "Log entry {entry} is of a day after the one this plan was made for and does not count "
+        "Log entry {entry} is of {day}, after the day this plan was made for, and does not count "
         "yet.",
         "",
-        "Set as_of in property.yaml to a later day, or leave it out.",
+        LATER_DAY,
     )
     NO_FUEL_PRICE = Words(
         "N353",
@@ -173,14 +174,14 @@ class Note(Enum):
         "{item} was counted on a day after the one this plan was made for. The count does not "
         "count yet, so packages and cost are left out.",
         "",
-        "Set as_of in property.yaml to a later day, or leave it out.",
+        LATER_DAY,
     )
     APPROVED_LATER = Words(
         "N358",
         "Cost-share {contract} is approved on a day after the one this plan was made for. The "
         "approval does not count yet.",
         "",
-        "Set as_of in property.yaml to a later day, or leave it out.",
+        LATER_DAY,
     )
     ORDER_NOW = Words(
         "N359",
@@ -265,7 +266,7 @@ class Note(Enum):
         "{paper} is approved on a day after the one this plan was made for. The approval does not "
         "count yet.",
         "",
-        "Set as_of in property.yaml to a later day, or leave it out.",
+        LATER_DAY,
     )
     RECORD_EXTRAS = Words(
         "N390",
@@ -349,4 +350,11 @@ class Note(Enum):
         "",
         "Nothing to do, where a day matters little; else take a station read in the evening.",
         source="common_practice",
+    )
+    PASSED_OVER = Words(
+        "N420",
+        "Not read, because it is hidden or left by an editor: {names}.",
+        "",
+        "Nothing to do, unless one of them holds what you typed. Then give it the name of a file "
+        "that is read, such as log.yaml.",
     )

@@ -4,7 +4,7 @@ import datetime
 from collections.abc import Iterator
 
 from generator.inventory.log import LogEntry
-from generator.inventory.papers import Contract
+from generator.inventory.papers import Contract, Permit
 from generator.inventory.people import Contractor
 from generator.inventory.schema import Inventory
 from generator.plan.cautions import Caution
@@ -140,11 +140,15 @@ def _insurance(
 def _later(inventory: Inventory, as_of: datetime.date) -> Iterator[Finding]:
     for permit in inventory.permits:
         if permit.approved_on is not None and as_of < permit.approved_on:
-            name = permit.name or permit.id
-            yield finding(Note.PAPER_LATER, permit.id, permit.where, paper=name)
+            yield _not_yet(permit, permit.name or permit.id, permit.approved_on)
     for contract in inventory.contracts:
         if contract.approved_on is not None and as_of < contract.approved_on:
-            yield finding(Note.PAPER_LATER, contract.id, contract.where, paper=contract.name)
+            yield _not_yet(contract, contract.name, contract.approved_on)
+
+
+def _not_yet(paper: Permit | Contract, name: str, approved_on: datetime.date) -> Finding:
+    latest = approved_on.isoformat()
+    return finding(Note.PAPER_LATER, paper.id, paper.where, paper=name, latest=latest)
 
 
 def _no_paper(inventory: Inventory) -> Iterator[Finding]:

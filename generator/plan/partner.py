@@ -33,9 +33,13 @@ TOLD = ("hunting", "turkey", "fawning", "nesting", "burn_ban")
 
 @dataclass(frozen=True, slots=True)
 class HandedGround:
-    """Stands and walks under their new names, with what is told of them; `new_ids` by their old."""
+    """Stands and walks under their new names, with what is told of them; `new_ids` by their old.
+
+    `new_sheets` are the ids of their upkeep, by their old ones too.
+    """
 
     new_ids: Mapping[str, str] = field(default_factory=dict)
+    new_sheets: Mapping[str, str] = field(default_factory=dict)
     stands: tuple[Stand, ...] = ()
     routes: tuple[Route, ...] = ()
     upkeep: tuple[UpkeepJob, ...] = ()
@@ -49,12 +53,13 @@ def handed_ground(plan: Plan, reader: Reader, places: Mapping[str, str]) -> Hand
     routes = [one for one in plan.routes if one.id in reader.routes]
     new_ids = {one.id: slug(_name(one)) for one in stands}
     new_ids |= {one.id: slug(_name(one)) for one in routes}
-    upkeep = (_upkeep(one, new_ids) for one in plan.upkeep if one.subject.id in new_ids)
+    upkeep = {one.id: _upkeep(one, new_ids) for one in plan.upkeep if one.subject.id in new_ids}
     return HandedGround(
         new_ids,
+        {old: new.id for old, new in upkeep.items()},
         tuple(sorted((_stand(one, new_ids) for one in stands), key=_by_id)),
         tuple(sorted((_route(one, new_ids) for one in routes), key=_by_id)),
-        tuple(sorted(upkeep, key=_by_date)),
+        tuple(sorted(upkeep.values(), key=_by_date)),
         _looks(plan.entries, {one.id: new_ids[one.id] for one in stands}),
         _others_out(plan, {**places, **new_ids}),
     )

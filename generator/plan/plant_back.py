@@ -34,15 +34,20 @@ def decide(
     entries: tuple[LogEntry, ...],
     as_of: datetime.date,
     grounds: Mapping[str, frozenset[str]],
+    sprayed_later: Mapping[str, str],
 ) -> tuple[Decided, list[Finding]]:
     """Return what counts and labels say of every place, and what is to be told of it.
 
     Sprayings of every job there ever is count; what is told is of the jobs that are listed.
-    `grounds` are the places on whose ground each place lies.
+    `grounds` are the places on whose ground each place lies; `sprayed_later` says by place what of
+    its sprayings is later than the plan's day: nothing can be said there of when what may be sown.
     """
     ahead = tuple(one for one in listed if finished_on(entries_on(one, entries)) is None)
     sprayed = residues(ever, inventory, entries, grounds)
-    waits = place_waits(inventory, sprayed)
+    waits = tuple(
+        one.not_answered(sprayed_later[one.place_id]) if one.place_id in sprayed_later else one
+        for one in place_waits(inventory, sprayed)
+    )
     counts = planting_counts(inventory, places.values(), entries)
     bound = bound_of_a_sowing(inventory.products)
     found = [

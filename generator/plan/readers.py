@@ -56,7 +56,6 @@ def seen_by(plan: Plan, reader: Reader) -> Plan:
         title=TITLES[reader.kind],
         season=plan.season,
         as_of=plan.as_of,
-        as_of_typed=True,
         emergency=redacted(plan.emergency, seen) if plan.emergency is not None else None,
         signs=None,
         signs_looked_up_on=None,
@@ -69,7 +68,7 @@ def seen_by(plan: Plan, reader: Reader) -> Plan:
             )
         ),
         jobs=shown_jobs,
-        findings=_findings(plan, {**new_ids, **ground.new_ids}),
+        findings=_findings(plan, {**new_ids, **ground.new_ids, **ground.new_sheets}),
         entries=ground.looks,
         stands=ground.stands,
         routes=ground.routes,

@@ -6,6 +6,7 @@ from generator.plan.words import (
     CALIBRATION_CHAPTER,
     CONTRACTS_CHAPTER,
     LABEL_CHAPTER,
+    LATER_DAY,
     SOD_CHAPTER,
     SOIL_CHAPTER,
     Words,
@@ -16,6 +17,11 @@ _NOT_CLEARED = "This job is not cleared. Do not mix or spray. Ask the owner."
 
 def _label(code: str, owner: str, cure: str, source: str = "label_in_hand") -> Words:
     return Words(code, owner, _NOT_CLEARED, cure, LABEL_CHAPTER, source)
+
+
+def _later(code: str, owner: str) -> Words:
+    others = "This sheet may be older than work that was done. Do not begin; ask the owner."
+    return Words(code, owner, others, LATER_DAY)
 
 
 class Stop(Enum):
@@ -450,4 +456,24 @@ class Stop(Enum):
         "{cure}",
         LABEL_CHAPTER,
         source="label_in_hand",
+    )
+    SPRAYED_LATER = _later(
+        "S230",
+        "Sprayed after {as_of}, the day of this plan, on this place or on one that is not named: "
+        "{told}. That does not count here, so this job may be too much for the ground or too soon.",
+    )
+    SOWN_LATER = _later(
+        "S231",
+        "Sown or planted after {as_of}, the day of this plan, on this place or on one that is not "
+        "named: {told}. That does not count here, so this job may harm what is in the ground.",
+    )
+    TANK_LATER = _later(
+        "S232",
+        "The sprayer of this job was loaded or cleaned out after {as_of}, the day of this plan: "
+        "{told}. That does not count here, so what its tank holds is not known.",
+    )
+    WORKED_LATER = _later(
+        "S233",
+        "Work on this job is written down for a day after {as_of}, the day of this plan: {told}. "
+        "That does not count here, so the job may be done already.",
     )

@@ -102,11 +102,11 @@ def _through(
         one
         for one in sprayings
         if (named := sprayer_of(one, inventory)) == sprayer.id
-        or (named is None and _may_be_own(one, inventory))
+        or (named is None and may_be_own(one, inventory))
     ]
 
 
-def _may_be_own(entry: LogEntry, inventory: Inventory) -> bool:
+def may_be_own(entry: LogEntry, inventory: Inventory) -> bool:
     """Whether a spraying that names no sprayer may have gone through one of the owner's.
 
     Who sprays for hire brings a sprayer (common practice).

@@ -14,6 +14,12 @@ MOWING_CHAPTER = "mowing"
 SORGHUM_CHAPTER = "sorghum-and-stock"
 STANDS_CHAPTER = "stands-and-climbing"
 
+# The one line that settles what is later than the plan's day; `latest` is the day it takes.
+LATER_DAY = (
+    "Build the book with a later day, from {latest} on: by --as-of {latest}, or by as_of: in "
+    "property.yaml; where that line is left out, the day you build on counts."
+)
+
 
 @dataclass(frozen=True, slots=True)
 class Words:

@@ -78,7 +78,7 @@ def measured(folder: Path) -> dict[str, float]:
     inventory = load_inventory(folder).inventory
     assert inventory is not None
     read, busy = time.perf_counter(), time.process_time()
-    plan = make_plan(inventory, SEASON, AS_OF, as_of_typed=True)
+    plan = make_plan(inventory, SEASON, AS_OF)
     seasons = years_ahead(plan)
     planned, busy_until = time.perf_counter(), time.process_time()
     return {

@@ -61,7 +61,7 @@ def book_of(folder: Path) -> Book:
     """The owner's book of a property folder."""
     inventory = load_inventory(folder).inventory
     assert inventory is not None
-    return make_book(make_plan(inventory, SEASON, AS_OF, as_of_typed=True))
+    return make_book(make_plan(inventory, SEASON, AS_OF))
 
 
 def property_of(pages: int, work: Path) -> tuple[Path, Book]:

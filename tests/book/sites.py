@@ -43,11 +43,10 @@ def plans_of(property_folder: Path) -> dict[str, Plan]:
     """Every reader's plan by the reader's id; raises AssertionError where there are faults."""
     loaded = load_inventory(property_folder)
     assert loaded.inventory is not None, "\n".join(map(str, loaded.problems))
-    typed = loaded.inventory.property.as_of
-    day = typed or loaded.last_recorded
-    assert day is not None
+    day = loaded.inventory.property.as_of
+    assert day is not None, "no test goes by the day it runs on"
     season = loaded.inventory.property.season
-    plan = make_plan(loaded.inventory, season, day, as_of_typed=typed is not None)
+    plan = make_plan(loaded.inventory, season, day)
     return {"owner": plan} | {
         reader.id: seen_by(plan, reader) for reader in loaded.inventory.readers
     }

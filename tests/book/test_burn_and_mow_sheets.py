@@ -21,7 +21,7 @@ FIRE = [
 
 
 def ticks_of(data: Data, step: str) -> list[str]:
-    plan = make_plan(inventory_of(data), SEASON, JANUARY, as_of_typed=True)
+    plan = make_plan(inventory_of(data), SEASON, JANUARY)
     (page,) = (
         one.markdown
         for one in make_book(plan).pages

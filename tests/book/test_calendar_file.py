@@ -25,7 +25,7 @@ KILL_WORDS = "Kill the sod in autumn"
 
 
 def owner_file(data: Data, as_of: datetime.date = AS_OF) -> bytes:
-    plan = make_plan(inventory_of(data), SEASON, as_of, as_of_typed=True)
+    plan = make_plan(inventory_of(data), SEASON, as_of)
     return make_book(plan).files[CALENDAR]
 
 

@@ -18,7 +18,7 @@ from tests.properties import Data, small_property
 def pages_of(data: Data, day: str = "2028-07-20") -> dict[str, str]:
     """The owner's pages as Markdown, without tags, by address."""
     as_of = datetime.date.fromisoformat(day)
-    book = make_book(make_plan(inventory_of(data), 2028, as_of, as_of_typed=True))
+    book = make_book(make_plan(inventory_of(data), 2028, as_of))
     return {
         page.address: html.unescape(re.sub(r"<[^>]*>", "", page.markdown)) for page in book.pages
     }
@@ -72,7 +72,7 @@ def _without_work() -> Data:
 def test_no_other_reader_is_given_counts_waits_or_weeds() -> None:
     loaded = load_inventory(DEMO)
     assert loaded.inventory is not None
-    plan = make_plan(loaded.inventory, 2027, datetime.date(2026, 8, 20), as_of_typed=True)
+    plan = make_plan(loaded.inventory, 2027, datetime.date(2026, 8, 20))
     assert plan.decided != NOTHING_DECIDED
     for reader in loaded.inventory.readers:
         seen = seen_by(plan, reader)

@@ -158,7 +158,7 @@ def test_a_stopped_product_is_in_no_row_with_an_amount() -> None:
 def test_what_is_missed_stands_by_its_name_alone() -> None:
     inventory = inventory_of(small_property())
     late = datetime.date(2026, 9, 28)  # the day after the last one of the autumn kill
-    plan = make_plan(inventory, SEASON, late, as_of_typed=True)
+    plan = make_plan(inventory, SEASON, late)
     (brew,) = [row for row in by_csv(owner_files(plan)[BUY_CSV]) if row["item"] == "brew"]
     assert brew["state"] == "missed, not bought"
     assert re.findall(r"\d", "".join(brew.values())) == []

@@ -73,7 +73,7 @@ def explained(site: Site, number: str) -> tuple[str, float]:
     """What the command says of a number: as a page prints it, and unrounded."""
     said = CliRunner().invoke(main, ["explain", str(site.property_folder), number])
     assert said.exit_code == 0, said.output
-    match = re.match(rf"{re.escape(number)} = (.+) \((.+)\)\n", said.output)
+    match = re.match(rf"{re.escape(number)} = (.+) \((.+)\)\n", said.stdout)
     assert match is not None
     return match[1], float(match[2])
 

@@ -16,7 +16,7 @@ from tests.properties import SEASON, Data
 def book_of(data: Data, day: str, reader: str = "owner") -> Book:
     inventory = inventory_of(data)
     as_of = datetime.date.fromisoformat(day)
-    plan = make_plan(inventory, SEASON, as_of, as_of_typed=True)
+    plan = make_plan(inventory, SEASON, as_of)
     return make_book(plan if reader == "owner" else seen_by(plan, inventory.readers[0]))
 
 

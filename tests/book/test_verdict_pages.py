@@ -28,7 +28,7 @@ def page_of(
     lot["tag"]["variety"] = variety or "Common"
     if ecotype is not None:
         lot["ecotype"] = ecotype
-    book = make_book(make_plan(inventory_of(data), 2030, AS_OF, as_of_typed=True))
+    book = make_book(make_plan(inventory_of(data), 2030, AS_OF))
     (page,) = [one for one in book.pages if one.address == address]
     return " ".join(html.unescape(re.sub(r"<[^>]*>", " ", page.markdown)).split())
 

@@ -35,7 +35,7 @@ def _days(step: int) -> Iterator[datetime.date]:
 
 def _plan_on(inventory: Inventory, reader: str, season: int, day: datetime.date) -> Plan:
     """The plan of a day as a reader sees it."""
-    plan = make_plan(inventory, season, day, as_of_typed=True)
+    plan = make_plan(inventory, season, day)
     others = {one.id: one for one in inventory.readers}
     return seen_by(plan, others[reader]) if reader in others else plan
 

@@ -86,6 +86,21 @@ def test_an_entry_is_one_new_file_that_reads_as_it_was_typed(land: Path) -> None
     assert entries_of(land).keys() >= {"by-hand"}
 
 
+def test_an_entry_later_than_the_typed_day_of_the_plan_is_said_to_be(land: Path) -> None:
+    late = run("record", land, "--on", "2026-08-21", "--note", "rain")
+    assert late.exit_code == 0
+    said = late.stdout.splitlines()[-1]
+    assert "later than as_of: 2026-08-20 in property.yaml" in said
+    assert "Type as_of: 2026-08-21 or a later day there, leave the line out" in said
+    assert "--as-of 2026-08-21" in said
+    in_time = run("record", land, "--on", "2026-08-20", "--note", "rain")
+    assert "as_of" not in in_time.stdout
+    own = land / "property.yaml"
+    own.write_text(own.read_text().replace("as_of: '2026-08-20'\n", ""), encoding="utf-8")
+    assert "as_of" not in own.read_text()
+    assert "as_of" not in run("record", land, "--on", "2027-08-21", "--note", "sun").stdout
+
+
 def test_the_same_twice_is_two_entries(land: Path) -> None:
     words = ["record", land, "--on", "2026-10-12", "--planting", "lane-27", "--step", "autumn_kill"]
     assert [exit_code(*words) for _ in range(3)] == [0, 0, 0]

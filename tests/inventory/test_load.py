@@ -1,6 +1,5 @@
 """A whole property folder: every fault in one run, nothing changed, and never a traceback."""
 
-import datetime
 import hashlib
 import random
 import shutil
@@ -225,14 +224,6 @@ def test_one_sentence_for_each_way_to_mistype_a_width(
     (fault,) = load_inventory(folder).problems
     assert fault.code == code
     assert cure in fault.accepted
-
-
-def test_the_latest_recorded_day_is_found(tmp_path: Path) -> None:
-    folder = base(tmp_path)
-    assert load_inventory(folder).last_recorded is None
-    retyped(folder, "stands.yaml", "name: Oak ladder", "name: Oak, straps_checked_on: 2026-07-12")
-    retyped(folder, "routes.yaml", "serves: [oak]", "walked_on: 2026-03-01")
-    assert load_inventory(folder).last_recorded == datetime.date(2026, 7, 12)
 
 
 def _fields(kind: type) -> list[tuple[str, FieldRule]]:

@@ -151,7 +151,7 @@ def _key(at: Any, part: str) -> Any:
 
 def plan_of(case: Case) -> Plan:
     """The owner's plan of a case, made for its season on its day."""
-    return make_plan(inventory_of(data_of(case)), case.season, case.day, as_of_typed=True)
+    return make_plan(inventory_of(data_of(case)), case.season, case.day)
 
 
 def words_of(plan: Plan, job_id: str) -> frozenset[str]:

@@ -33,7 +33,7 @@ def well_stocked(data: Data) -> Data:
 
 def planned(data: Data) -> Plan:
     """The owner's plan of property data."""
-    return make_plan(inventory_of(data), SEASON, AS_OF, as_of_typed=True)
+    return make_plan(inventory_of(data), SEASON, AS_OF)
 
 
 def job_of(plan: Plan, job_id: str = KILL) -> Job:

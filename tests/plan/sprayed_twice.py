@@ -20,4 +20,4 @@ def twice(**product: object) -> Data:
 
 
 def plan_of(data: Data, as_of: datetime.date = AS_OF) -> Plan:
-    return make_plan(inventory_of(data), SEASON, as_of, as_of_typed=True)
+    return make_plan(inventory_of(data), SEASON, as_of)

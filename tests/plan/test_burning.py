@@ -37,7 +37,7 @@ def standing(step: str = "upkeep_burning", **work: Any) -> Data:
 
 
 def plan_of(data: Data) -> Plan:
-    return make_plan(inventory_of(data), SEASON, JANUARY, as_of_typed=True)
+    return make_plan(inventory_of(data), SEASON, JANUARY)
 
 
 def codes(plan: Plan, job: str = BURNING) -> set[str]:
@@ -96,7 +96,7 @@ def test_what_burnt_earlier_in_the_season_counts_too() -> None:
     job = {"planting": "lane-23", "step": "upkeep_burning", "finished": True}
     entry = {"id": "fire-27", "done_on": "2027-03-18", "job": job}
     data["log"] = {"entries": [entry]}
-    later = make_plan(inventory_of(data), SEASON, datetime.date(2027, 3, 20), as_of_typed=True)
+    later = make_plan(inventory_of(data), SEASON, datetime.date(2027, 3, 20))
     assert "S222" in codes(later, f"lane/{SEASON}/second_fire")
     assert codes(later) == set()
 

@@ -160,7 +160,7 @@ def test_one_day_for_a_sign_is_a_note() -> None:
 
 @pytest.mark.parametrize(("as_of", "over"), [(date(2026, 9, 27), False), (date(2026, 9, 28), True)])
 def test_a_job_that_is_over_is_noted(as_of: datetime.date, over: bool) -> None:
-    plan = make_plan(inventory_of(small_property()), 2027, as_of, as_of_typed=True)
+    plan = make_plan(inventory_of(small_property()), 2027, as_of)
     assert ("N302" in {one.code for one in plan.findings_on(KILL)}) == over
 
 

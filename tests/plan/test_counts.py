@@ -41,7 +41,7 @@ def with_log(*entries: Data, data: Data | None = None) -> Data:
 
 
 def plan_of(data: Data, as_of: datetime.date = AFTER, season: int = 2028) -> Plan:
-    return make_plan(inventory_of(data), season, as_of, as_of_typed=True)
+    return make_plan(inventory_of(data), season, as_of)
 
 
 def codes(plan: Plan) -> set[str]:
@@ -200,7 +200,7 @@ def test_a_planting_after_it_takes_the_word_from_a_failed_one() -> None:
     data = with_log(count(10))
     again = dict(data["screens"]["screens"][0]["plantings"][0], id="lane-29", season=2029)
     data["screens"]["screens"][0]["plantings"].append(again)
-    plan = make_plan(inventory_of(data), 2028, AFTER, as_of_typed=True)
+    plan = make_plan(inventory_of(data), 2028, AFTER)
     assert codes(plan) == set()
 
 

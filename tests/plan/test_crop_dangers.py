@@ -19,7 +19,7 @@ def plan_of(name: str, *work: str, season: int = SEASON) -> Plan:
     """The plan of a strip sown by a step plan, with further steps of it asked for."""
     data = with_strip(step_plans()[name], "broadcast", *({"step": one} for one in work))
     day = datetime.date(season - 1, 8, 20)
-    return make_plan(inventory_of(data), season, day, as_of_typed=True)
+    return make_plan(inventory_of(data), season, day)
 
 
 def subjects(plan: Plan, code: str) -> set[str]:

@@ -23,7 +23,7 @@ def plan_of(*entries: Data, typed: bool = True) -> Plan:
     data["stands"] = {"stands": [{"id": "oak", "name": "Oak"} | strapped]}
     data["routes"] = {"routes": [{"id": "walk", "name": "Walk", "serves": ["oak"]} | walked]}
     data["log"] = {"entries": [{"id": f"e-{n}"} | one for n, one in enumerate(entries)]}
-    return make_plan(inventory_of(data), SEASON, DAY, as_of_typed=True)
+    return make_plan(inventory_of(data), SEASON, DAY)
 
 
 def days(plan: Plan) -> list[datetime.date | None]:

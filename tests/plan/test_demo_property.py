@@ -26,7 +26,7 @@ def inventory() -> Inventory:
 
 @pytest.fixture(scope="module")
 def plan(inventory: Inventory) -> Plan:
-    return make_plan(inventory, 2027, datetime.date(2026, 8, 20), as_of_typed=True)
+    return make_plan(inventory, 2027, datetime.date(2026, 8, 20))
 
 
 def job(plan: Plan, step: str) -> Job:

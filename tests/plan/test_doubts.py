@@ -33,7 +33,7 @@ def land(*entries: Data, **product: Any) -> Data:
 
 
 def plan_of(data: Data, day: datetime.date = DAY) -> Plan:
-    return make_plan(inventory_of(data), SEASON, day, as_of_typed=True)
+    return make_plan(inventory_of(data), SEASON, day)
 
 
 def asked(data: Data, day: datetime.date = DAY) -> set[str]:

@@ -188,7 +188,7 @@ def test_a_sowing_waits_until_the_days_after_the_kill_are_over(as_of: str, waits
     used = [{"item": "brew", "amount_fl_oz": 48}]
     data["log"] = {"entries": [{"id": "kill", "done_on": "2027-08-05", "job": kill, "used": used}]}
     day = datetime.date.fromisoformat(as_of)
-    made = make_plan(inventory_of(data), SEASON, day, as_of_typed=True)
+    made = make_plan(inventory_of(data), SEASON, day)
     sowing = job_of(made, f"plot/{SEASON}/oats_sowing")
     assert ("S210" in codes(made, sowing)) == waits
     assert bool(sowing.numbers) != waits

@@ -46,7 +46,7 @@ def test_the_last_planting_of_a_place_counts() -> None:
 
 def test_a_planting_whose_sowing_was_missed_stands_nowhere() -> None:
     inventory = inventory_of(small_property())
-    late = make_plan(inventory, SEASON, datetime.date(2027, 8, 1), as_of_typed=True)
+    late = make_plan(inventory, SEASON, datetime.date(2027, 8, 1))
     assert stands(planned(small_property()), SEASON) == [("lane-27", 1)]
     assert stands(late, SEASON) == []
 

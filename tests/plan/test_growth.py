@@ -39,7 +39,7 @@ def grown(
 
 
 def planned_on(data: Data) -> Plan:
-    return make_plan(inventory_of(data), SEASON, DAY(2031, 1, 1), as_of_typed=True)
+    return make_plan(inventory_of(data), SEASON, DAY(2031, 1, 1))
 
 
 def inches(one: Growing, day: datetime.date, curve: str = "high") -> float:
@@ -181,7 +181,7 @@ def test_a_page_tells_no_height_of_what_was_replaced() -> None:
     first = data["screens"]["screens"][0]["plantings"][0]
     again = first | {"id": "lane-29", "season": 2029}
     data["screens"]["screens"][0]["plantings"].append(again)
-    plan = make_plan(inventory_of(data), 2029, DAY(2029, 1, 1), as_of_typed=True)
+    plan = make_plan(inventory_of(data), 2029, DAY(2029, 1, 1))
     (standing,) = standing_growth(plan, plan.place("lane"))
     assert standing.planting.id == "lane-29"
     assert len(growing(plan, plan.place("lane"))) == 2

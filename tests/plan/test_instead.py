@@ -31,7 +31,7 @@ def plot() -> Data:
 def sowing_on(day: str) -> tuple[Job, datetime.date]:
     """The sowing of the plot as it stands on a day."""
     as_of = datetime.date.fromisoformat(day)
-    plan = make_plan(inventory_of(plot()), SEASON, as_of, as_of_typed=True)
+    plan = make_plan(inventory_of(plot()), SEASON, as_of)
     return next(one for one in plan.jobs if one.step.operation == "sow"), as_of
 
 

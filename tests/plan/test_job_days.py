@@ -149,9 +149,7 @@ def test_two_records_together_can_take_every_day() -> None:
 
 def test_days_that_are_over_are_not_left() -> None:
     inventory = inventory_of(dated(quiet("2026-09-15", "2026-09-30")))
-    before, after = (
-        make_plan(inventory, SEASON, DAY(2026, 9, day), as_of_typed=True) for day in (14, 15)
-    )
+    before, after = (make_plan(inventory, SEASON, DAY(2026, 9, day)) for day in (14, 15))
     assert "N380" in codes(before)
     assert "C300" in codes(after)
 

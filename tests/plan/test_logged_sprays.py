@@ -43,7 +43,7 @@ def killed(fl_oz: float | None, area_ac: float | None = 1, **more: Any) -> Data:
 
 def plan_of(data: Data, *entries: Data) -> Plan:
     logged = data | {"log": {"entries": list(entries)}}
-    return make_plan(inventory_of(logged), SEASON, DAY, as_of_typed=True)
+    return make_plan(inventory_of(logged), SEASON, DAY)
 
 
 def stops(data: Data, *entries: Data) -> set[str]:

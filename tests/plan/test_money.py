@@ -17,6 +17,7 @@ from generator.plan.build import make_plan
 from generator.plan.field_work import hire_charge
 from generator.plan.model import Plan
 from generator.plan.money import hours_in_all, months, payments, rows, spent
+from generator.plan.stock import on_hand_now
 from tests.plan.planned import AS_OF, KILL, inventory_of, planned
 from tests.plan.sprayed_twice import plan_of, twice
 from tests.properties import SEASON, Data, full_card, full_use, small_property, the_work
@@ -43,6 +44,13 @@ def used(on: str, amount: float, **more: Any) -> Data:
 
 def brew(plan: Plan) -> Purchase:
     return next(one for one in purchases(plan) if one.item.id == "brew")
+
+
+def brew_on_hand(plan: Plan) -> float:
+    item = next(one for one in plan.items if one.id == "brew")
+    there = on_hand_now(item, plan.entries, plan.as_of, "brew")
+    assert there is not None
+    return there.value
 
 
 def codes(plan: Plan, subject: str) -> set[str]:
@@ -110,11 +118,8 @@ def test_an_entry_that_was_corrected_does_not_count() -> None:
 def test_a_correction_of_a_later_day_does_not_count_yet() -> None:
     wrong, right = used("2026-08-16", 9), used("2026-08-21", 4, corrects="e-0")
     inventory = inventory_of(with_log(wrong, right))
-    found = [
-        brew(make_plan(inventory, SEASON, DAY(2026, 8, day), as_of_typed=True)).on_hand
-        for day in (20, 21)
-    ]
-    assert [one.value for one in found if one is not None] == [12 - 9, 12 - 4]
+    found = [brew_on_hand(make_plan(inventory, SEASON, DAY(2026, 8, day))) for day in (20, 21)]
+    assert found == [12 - 9, 12 - 4]
 
 
 def test_a_correction_replaces_what_a_later_one_replaced_too() -> None:
@@ -137,9 +142,9 @@ def test_a_count_of_a_later_day_does_not_count_yet() -> None:
 
 def test_an_entry_of_a_later_day_does_not_count_yet() -> None:
     plan = planned(with_log(used("2026-08-21", 5)))
-    one = brew(plan)
-    assert one.on_hand is not None
-    assert one.on_hand.value == 12
+    assert brew_on_hand(plan) == 12
+    # where it was sprayed is not said: no job may be done by this plan
+    assert "brew" not in {one.item.id for one in purchases(plan) if not one.nothing}
     assert codes(plan, "log/e-0") == {"N352"}
     assert "N352" not in codes(planned(with_log(used("2026-08-20", 5))), "log/e-0")
 
@@ -227,7 +232,7 @@ def order_of(lead_days: int | None, as_of: datetime.date) -> tuple[Purchase, set
     data = small_property()
     if lead_days is not None:
         data["products"]["products"][0]["lead_days"] = lead_days
-    plan = make_plan(inventory_of(data), SEASON, as_of, as_of_typed=True)
+    plan = make_plan(inventory_of(data), SEASON, as_of)
     return brew(plan), codes(plan, "brew")
 
 
@@ -271,7 +276,7 @@ def test_without_the_time_it_takes_the_day_is_not_known() -> None:
 def plan_on(as_of: datetime.date, *entries: Data) -> Plan:
     data = small_property()
     data["log"] = {"entries": list(entries)}
-    return make_plan(inventory_of(data), SEASON, as_of, as_of_typed=True)
+    return make_plan(inventory_of(data), SEASON, as_of)
 
 
 def test_nothing_is_bought_for_open_dates_that_are_over() -> None:
@@ -458,11 +463,11 @@ def test_a_payment_not_approved_before_work_begins_does_not_count() -> None:
     assert not payment.counts
     # approved after the first job opens, but nothing is begun
     data["money"]["cost_share"][0]["approved_on"] = "2026-09-11"
-    later = make_plan(inventory_of(data), SEASON, DAY(2026, 9, 11), as_of_typed=True)
+    later = make_plan(inventory_of(data), SEASON, DAY(2026, 9, 11))
     assert codes(later, "program") == {"C265"}
     assert rows(later, "planting")[0].paid_back is not None
     data["money"]["cost_share"][0]["approved_on"] = "2026-09-10"
-    later = make_plan(inventory_of(data), SEASON, DAY(2026, 9, 11), as_of_typed=True)
+    later = make_plan(inventory_of(data), SEASON, DAY(2026, 9, 11))
     assert codes(later, "program") == set()
     # begun before it was approved
     job = {"planting": "lane-27", "step": "autumn_kill"}
@@ -496,7 +501,7 @@ def test_spent_stands_in_the_season_of_its_day() -> None:
         for n, day in enumerate(days)
     ]
     inventory = inventory_of(with_log(*bought))
-    plan = make_plan(inventory, SEASON, DAY(2026, 9, 2), as_of_typed=True)
+    plan = make_plan(inventory, SEASON, DAY(2026, 9, 2))
     assert [(year, one.value) for year, one in spent(plan)] == [(2026, 21), (2027, 12)]
 
 

@@ -142,7 +142,7 @@ def outputs_of(data: Data, work: Path) -> Outputs:
     owner = {"build": built.output}
     for command in (["check", "--strict"], ["check"], ["explain"]):
         said = run.invoke(main, [*command[:1], str(folder), *command[1:]])
-        owner[" ".join(command)] = said.output
+        owner[" ".join(command)] = said.stdout
     for number in owner["explain"].split():
         said = run.invoke(main, ["explain", str(folder), number])
         assert said.exit_code == 0, said.output

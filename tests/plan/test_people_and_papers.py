@@ -235,10 +235,10 @@ def test_a_contract_that_is_not_approved_before_work_is_a_caution() -> None:
 
 def test_a_job_that_opened_before_the_approval_is_a_caution() -> None:
     inventory = inventory_of(under(approved_on="2026-09-11"))
-    plan = make_plan(inventory, SEASON, DAY(2026, 9, 12), as_of_typed=True)
+    plan = make_plan(inventory, SEASON, DAY(2026, 9, 12))
     assert codes(plan, "cover") == {"C304"}
     in_time = inventory_of(under(approved_on="2026-09-10"))
-    plan = make_plan(in_time, SEASON, DAY(2026, 9, 12), as_of_typed=True)
+    plan = make_plan(in_time, SEASON, DAY(2026, 9, 12))
     assert codes(plan, "cover") == set()
 
 
@@ -316,9 +316,7 @@ def test_weekends_before_the_plan_s_day_are_not_free() -> None:
     inventory = inventory_of(mown({"id": "me", "weekend_hours": 3}))
     # Saturdays of June 2027 are the 5th, 12th, 19th and 26th.
     left = [
-        free_in(
-            make_plan(inventory, SEASON, DAY(2027, 6, day), as_of_typed=True), (DAY(2027, 6, 1),)
-        )
+        free_in(make_plan(inventory, SEASON, DAY(2027, 6, day)), (DAY(2027, 6, 1),))
         for day in (1, 12, 13)
     ]
     assert [one.value for one in left] == [12, 9, 6]

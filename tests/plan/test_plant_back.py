@@ -38,7 +38,7 @@ def sprayed(data: Data, day: str, **more: Any) -> Data:
 
 def plan_of(data: Data, as_of: str = "2026-12-01") -> Plan:
     day = datetime.date.fromisoformat(as_of)
-    return make_plan(inventory_of(data), SEASON, day, as_of_typed=True)
+    return make_plan(inventory_of(data), SEASON, day)
 
 
 def held(plan: Plan, code: str = "S210") -> list[Finding]:
@@ -71,7 +71,7 @@ def test_a_logged_spraying_holds_a_sowing_back_with_its_arithmetic() -> None:
 def test_a_season_later_or_an_earlier_day_cures_it() -> None:
     data = sprayed(small_property(card(seeding_interval_days=150)), "2026-09-22")
     data["screens"]["screens"][0]["plantings"][0]["season"] = SEASON + 1
-    later = make_plan(inventory_of(data), SEASON + 1, datetime.date(2026, 12, 1), as_of_typed=True)
+    later = make_plan(inventory_of(data), SEASON + 1, datetime.date(2026, 12, 1))
     sowing = f"lane/{SEASON + 1}/frost_seeding"
     assert "S210" not in {one.code for one in later.findings_on(sowing)}
     early = plan_of(sprayed(small_property(card(seeding_interval_days=150)), "2026-08-23"))

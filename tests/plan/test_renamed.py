@@ -29,7 +29,7 @@ assert loaded.problems == (), loaded.problems
 inventory = loaded.inventory
 assert inventory is not None
 season = inventory.property.season
-plan = make_plan(inventory, season, inventory.property.as_of, as_of_typed=True)
+plan = make_plan(inventory, season, inventory.property.as_of)
 print(json.dumps(sorted(
     [one.step.id, str(one.dates.opens), str(one.dates.closes), one.state.kind,
      sorted(number.value for number in one.numbers.values())]

@@ -239,7 +239,7 @@ def test_a_place_that_is_over_by_its_dates_comes_after_the_others() -> None:
     the_planting(data, 2).update(method="drill", steps="drilled_native_grass", work=[])
     data["screens"]["screens"][2]["cover_now"] = {"kind": "stubble"}
     assert set(sown_acres(planned(data))) == {"lane"}
-    late = make_plan(inventory_of(data), SEASON, datetime.date(2027, 5, 1), as_of_typed=True)
+    late = make_plan(inventory_of(data), SEASON, datetime.date(2027, 5, 1))
     assert set(sown_acres(late)) == {"far"}
 
 

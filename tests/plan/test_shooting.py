@@ -75,7 +75,7 @@ def test_springfield_in_november() -> None:
     dates = {"id": "season", "kind": "hunting", "first": "2025-11-15", "last": "2025-11-15",
              "places": "all"}  # fmt: skip
     data["dates"] = {"dates": [dates], "shooting_hours": [RULE | {"looked_up_on": "2025-08-02"}]}
-    plan = make_plan(inventory_of(data), 2026, datetime.date(2025, 9, 1), as_of_typed=True)
+    plan = make_plan(inventory_of(data), 2026, datetime.date(2025, 9, 1))
     (one,) = plan.hunted
     (day,) = one.days
     assert day.starts is not None

@@ -17,7 +17,7 @@ def of_sod(data: Data, day: datetime.date | None = None) -> dict[str, str]:
     """What sod says against the sowing, by code."""
     plan = planned(data)
     if day is not None:
-        plan = make_plan(inventory_of(data), SEASON, day, as_of_typed=True)
+        plan = make_plan(inventory_of(data), SEASON, day)
     return {one.code: one.words for one in plan.findings_on(SOWING) if one.code in ("S180", "C207")}
 
 

@@ -62,7 +62,7 @@ def with_log(*entries: Data, restricted: bool = False) -> Data:
 
 
 def plan_of(data: Data, day: datetime.date = DAY) -> Plan:
-    return make_plan(inventory_of(data), SEASON, day, as_of_typed=True)
+    return make_plan(inventory_of(data), SEASON, day)
 
 
 def said(data: Data, day: datetime.date = DAY) -> dict[str, str]:
@@ -214,7 +214,7 @@ def test_a_reader_is_told_to_keep_out_and_nothing_else_of_the_record() -> None:
     handed = [{"planting": "lane-27", "steps": ["all"]}]
     data["readers"] = {"readers": [{"id": "crew", "kind": "contractor", "jobs": handed}]}
     inventory = inventory_of(data)
-    plan = make_plan(inventory, SEASON, datetime.date(2026, 9, 15), as_of_typed=True)
+    plan = make_plan(inventory, SEASON, datetime.date(2026, 9, 15))
     theirs = seen_by(plan, inventory.readers[0])
     told = [one for one in theirs.findings if one.code == "C314"]
     assert [(one.words, one.cure, one.figures) for one in told] == [

@@ -107,7 +107,7 @@ def test_every_job_of_the_demonstration_is_in_one_state_on_every_day() -> None:
 def on_day(data: Data, day: str, job_id: str = KILL) -> Job:
     """A job of property data as it stands on a day."""
     as_of = datetime.date.fromisoformat(day)
-    return job_of(make_plan(inventory_of(data), SEASON, as_of, as_of_typed=True), job_id)
+    return job_of(make_plan(inventory_of(data), SEASON, as_of), job_id)
 
 
 @pytest.mark.parametrize(
@@ -242,7 +242,7 @@ def test_a_job_that_is_not_needed_takes_nothing_and_says_nothing() -> None:
         data = answered(answer=answer)
         data["screens"]["screens"][0]["plantings"][0]["work"].append(work)
         day = datetime.date(2026, 9, 26)
-        found[answer] = make_plan(inventory_of(data), SEASON, day, as_of_typed=True)
+        found[answer] = make_plan(inventory_of(data), SEASON, day)
     assert SECOND in {line.job_id for line in found["yes"].lines}
     assert SECOND not in {line.job_id for line in found["no"].lines}
     assert not found["no"].findings_on(SECOND)
@@ -252,7 +252,7 @@ def test_other_readers_are_told_the_state_without_the_days_of_the_log() -> None:
     for data, kind in ((answered(answer="no"), "not_needed"), (asking(), "waiting")):
         inventory = inventory_of(data)
         day = datetime.date(2026, 9, 26)
-        plan = seen_by(make_plan(inventory, SEASON, day, as_of_typed=True), inventory.readers[0])
+        plan = seen_by(make_plan(inventory, SEASON, day), inventory.readers[0])
         job = next(one for one in plan.jobs if one.step.id == "second_kill")
         assert (job.state.kind, job.state.day) == (kind, None)
 
@@ -274,6 +274,6 @@ def test_what_the_season_before_owes_stands_in_the_plan_while_that_season_runs()
         if day == "2026-08-20":
             data["log"] = {"entries": [{"id": "e-1", "done_on": "2026-08-10", "job": done}]}
         as_of = datetime.date.fromisoformat(day)
-        plan = make_plan(inventory_of(data), SEASON, as_of, as_of_typed=True)
+        plan = make_plan(inventory_of(data), SEASON, as_of)
         assert thatch not in {one.id for one in plan.jobs}
         assert SOWING in {one.id for one in plan.jobs}

@@ -41,7 +41,7 @@ def with_other_place(data: Data) -> None:
 
 def of_far(data: Data, day: datetime.date = BEFORE) -> set[str]:
     """What is said of the tank before the kill on the second place."""
-    plan = make_plan(inventory_of(data), SEASON, day, as_of_typed=True)
+    plan = make_plan(inventory_of(data), SEASON, day)
     return {one.code for one in plan.findings_on(FAR) if one.code in TANK}
 
 
@@ -119,7 +119,7 @@ def test_a_clean_out_after_the_last_day_of_the_job_does_it_no_good(
     data = small_property()
     held = {"sprayed_on": "2026-07-01", "works_as": ["grass_killer"], "cleaned_out_on": cleaned_on}
     data["equipment"]["sprayers"][0]["last_load"] = held
-    plan = make_plan(inventory_of(data), SEASON, datetime.date(2027, 1, 20), as_of_typed=True)
+    plan = make_plan(inventory_of(data), SEASON, datetime.date(2027, 1, 20))
     closes = job_of(plan).dates.closes
     assert closes is not None
     assert closes.isoformat() < "2027-01-15"
@@ -149,7 +149,7 @@ def test_it_says_which_product_of_which_job_in_which_sprayer() -> None:
     data["products"]["products"][0]["label"] = full_card(
         full_use(), full_use("after_sowing_before_emergence")
     )
-    plan = make_plan(inventory_of(data), SEASON, BEFORE, as_of_typed=True)
+    plan = make_plan(inventory_of(data), SEASON, BEFORE)
     words = caution(plan).words
     assert "Boom may hold Killer before this job, from Kill the sod" in words
     assert "Lane screen" in words

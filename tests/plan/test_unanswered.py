@@ -102,12 +102,12 @@ def test_the_own_limit_for_machines_asks_for_the_slope_too() -> None:
 
 def test_a_burn_asks_for_bans_and_no_other_work_does() -> None:
     data = standing(treated_sq_ft=10000)
-    plan = make_plan(inventory_of(data), SEASON, JANUARY, as_of_typed=True)
+    plan = make_plan(inventory_of(data), SEASON, JANUARY)
     assert Question.BANNED in listed(plan)
     assert Question.BANNED not in listed(planned(small_property()))
     ban = {"id": "ban", "kind": "burn_ban", "first": "2027-05-01", "last": "2027-05-09"} | LOOKED_UP
     data["dates"] = {"dates": [ban]}
-    plan = make_plan(inventory_of(data), SEASON, JANUARY, as_of_typed=True)
+    plan = make_plan(inventory_of(data), SEASON, JANUARY)
     assert Question.BANNED not in listed(plan)
 
 
@@ -115,10 +115,10 @@ def test_a_burn_asks_for_bans_and_no_other_work_does() -> None:
 def test_regrowth_is_asked_where_what_is_cut_hides_a_walk(step: str) -> None:
     data = standing(step, treated_sq_ft=10000)
     data["routes"] = {"routes": [{"id": "walk", "name": "Oak walk"}]}
-    plan = make_plan(inventory_of(data), SEASON, JANUARY, as_of_typed=True)
+    plan = make_plan(inventory_of(data), SEASON, JANUARY)
     assert Question.REGROWTH not in listed(plan)
     data["screens"]["screens"][0]["hides"] = ["walk"]
-    plan = make_plan(inventory_of(data), SEASON, JANUARY, as_of_typed=True)
+    plan = make_plan(inventory_of(data), SEASON, JANUARY)
     assert Question.REGROWTH in listed(plan)
 
 
@@ -132,8 +132,8 @@ def test_mowing_above_seedlings_lowers_no_screen() -> None:
 def test_what_is_over_asks_nothing_and_no_other_reader_is_asked() -> None:
     data = small_property()
     inventory = inventory_of(data)
-    plan = make_plan(inventory, SEASON, AS_OF, as_of_typed=True)
+    plan = make_plan(inventory, SEASON, AS_OF)
     assert plan.unanswered
     assert seen_by(plan, inventory.readers[0]).unanswered == ()
-    later = make_plan(inventory, SEASON, AS_OF.replace(year=2028), as_of_typed=True)
+    later = make_plan(inventory, SEASON, AS_OF.replace(year=2028))
     assert later.unanswered == ()

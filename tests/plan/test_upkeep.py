@@ -43,7 +43,7 @@ def kept_up() -> Data:
 
 def plan_on(data: Data, day: str) -> Plan:
     as_of = DAY.fromisoformat(day)
-    return make_plan(inventory_of(data), SEASON, as_of, as_of_typed=True)
+    return make_plan(inventory_of(data), SEASON, as_of)
 
 
 def job_on(data: Data, day: str, job_id: str = CHECK) -> UpkeepJob:

@@ -39,7 +39,7 @@ def verdicts(
 ) -> dict[datetime.date, Judged]:
     """The verdicts on the screen as its plan of a season gives them, by their days."""
     inventory = inventory_of(property_of(*entries, screen=screen, ecotype=ecotype))
-    plan = make_plan(inventory, season, DAY(season - 1, 9, 2), as_of_typed=True)
+    plan = make_plan(inventory, season, DAY(season - 1, 9, 2))
     found = judged(plan, plan.place("lane"))
     numbers = numbers_of(plan)
     for one in found:
@@ -90,7 +90,7 @@ def test_an_annual_is_judged_by_its_one_season() -> None:
     sown = {"species": "tall-sorghum", "lot": lot["id"], "rate_pls_lb_per_ac": 10}
     planting |= {"seed": [sown], "method": "broadcast", "steps": "bridge_sorghum"}
     del planting["upkeep"], planting["work"]
-    plan = make_plan(inventory_of(data), 2027, DAY(2026, 9, 1), as_of_typed=True)
+    plan = make_plan(inventory_of(data), 2027, DAY(2026, 9, 1))
     found = {one.day: one for one in judged(plan, plan.place("lane"))}
     assert found[DAY(2027, 11, 15)].verdict == "hides"
     winter = found[DAY(2028, 1, 15)]

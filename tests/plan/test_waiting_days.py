@@ -99,7 +99,7 @@ def test_a_wait_left_out_is_asked_once_it_is_sprayed_as_long_as_it_may_run() -> 
 
 def test_other_readers_are_told_to_keep_off_and_no_dates() -> None:
     data = sprayed(waiting(("game", 21), first="2026-10-01", last="2026-11-30"), SPRAYED)
-    plan = make_plan(inventory_of(data), SEASON, datetime.date(2026, 10, 1), as_of_typed=True)
+    plan = make_plan(inventory_of(data), SEASON, datetime.date(2026, 10, 1))
     seen = seen_by(plan, inventory_of(data).readers[0])
     found = [one for one in seen.findings if one.code in ("C390", "C391")]
     # looking again opens within the wait, the sowing of January does not

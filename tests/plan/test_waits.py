@@ -262,11 +262,11 @@ def test_what_a_planned_residual_of_another_planting_leaves_open_is_asked() -> N
         ],
     }  # fmt: skip
     data["screens"]["screens"][0]["plantings"].insert(0, old)
-    plan = make_plan(inventory_of(data), SEASON, datetime.date(2026, 3, 1), as_of_typed=True)
+    plan = make_plan(inventory_of(data), SEASON, datetime.date(2026, 3, 1))
     (stop,) = held(plan, "S211")
     assert "is planned to be sprayed" in stop.words
     del data["screens"]["screens"][0]["plantings"][0]["work"]
-    plan = make_plan(inventory_of(data), SEASON, datetime.date(2026, 3, 1), as_of_typed=True)
+    plan = make_plan(inventory_of(data), SEASON, datetime.date(2026, 3, 1))
     assert held(plan, "S211") == []
 
 
@@ -303,7 +303,7 @@ def test_the_longest_spans_are_those_of_any_card() -> None:
 
 def plan_with(data: Data, season: int, as_of: str) -> Plan:
     day = datetime.date.fromisoformat(as_of)
-    return make_plan(inventory_of(data), season, day, as_of_typed=True)
+    return make_plan(inventory_of(data), season, day)
 
 
 def test_a_sowing_that_the_season_before_still_owes_is_held_back_too() -> None:

@@ -139,8 +139,8 @@ def test_a_job_that_is_missed_takes_no_crew_no_machine_and_no_money() -> None:
     data = fed(26)
     data["money"]["hires"][0]["jobs"] = [{"planting": "lane-27", "steps": ["autumn_kill"]}]
     inventory = inventory_of(data)
-    before = make_plan(inventory, SEASON, datetime.date(2026, 9, 27), as_of_typed=True)
-    after = make_plan(inventory, SEASON, datetime.date(2026, 9, 28), as_of_typed=True)
+    before = make_plan(inventory, SEASON, datetime.date(2026, 9, 27))
+    after = make_plan(inventory, SEASON, datetime.date(2026, 9, 28))
     assert {line.kind for line in before.lines if line.job_id == KILL} == {"product", "hire"}
     assert [line for line in after.lines if line.job_id == KILL] == []
     paid_before, paid_after = (to_pay(plan, purchases(plan)) for plan in (before, after))

@@ -176,7 +176,7 @@ def test_stock_that_another_season_counts_on_too_is_told() -> None:
     (note,) = (one for one in plan_of(data).findings_on("brew") if one.code == "N365")
     assert "another season take Made-up product brew too: 2028." in note.words
     # the other season's plan says it of this one, and an empty shelf is counted on by none
-    other = make_plan(inventory_of(data), 2028, AS_OF, as_of_typed=True)
+    other = make_plan(inventory_of(data), 2028, AS_OF)
     assert "2027" in next(o.words for o in other.findings_on("brew") if o.code == "N365")
     data["products"]["products"][0]["on_hand_fl_oz"] = 0
     assert "N365" not in codes(plan_of(data))

@@ -37,7 +37,7 @@ def demo() -> Inventory:
 
 @pytest.fixture(scope="module")
 def plan(demo: Inventory) -> Plan:
-    return make_plan(demo, SEASON, AS_OF, as_of_typed=True)
+    return make_plan(demo, SEASON, AS_OF)
 
 
 def kept(steps_from: int = SEASON) -> Data:
@@ -89,7 +89,7 @@ def test_the_plan_s_own_season_holds_the_jobs_of_the_work_page(plan: Plan) -> No
 
 
 def test_the_season_moved_by_one_moves_every_section_by_one(demo: Inventory, plan: Plan) -> None:
-    next_plan = make_plan(demo, SEASON + 1, AS_OF, as_of_typed=True)
+    next_plan = make_plan(demo, SEASON + 1, AS_OF)
     ours, theirs = years_ahead(plan)[1:], years_ahead(next_plan)[:-1]
     assert [shape(one) for one in ours] == [shape(one) for one in theirs]
     assert all(one.work for one in ours)
@@ -99,7 +99,7 @@ def test_the_season_moved_by_one_moves_every_section_by_one(demo: Inventory, pla
 def test_a_season_ahead_is_what_the_plan_of_that_season_says(
     demo: Inventory, plan: Plan, season: int
 ) -> None:
-    then = make_plan(demo, season, AS_OF, as_of_typed=True)
+    then = make_plan(demo, season, AS_OF)
     section = years_ahead(plan)[season - SEASON]
     assert told(section.jobs) == told(one for one in then.jobs if one.season == season)
 
@@ -204,7 +204,7 @@ def test_upkeep_of_stands_walks_and_water_stands_once() -> None:
     assert sorted(ids) == sorted(job.id for job in plan.upkeep if job.season == SEASON)
     for jobs in groups:
         assert len({(job.step.name, job.dates.opens, job.dates.closes) for job in jobs}) == 1
-    next_plan = make_plan(inventory_of(kept_up()), SEASON + 1, AS_OF, as_of_typed=True)
+    next_plan = make_plan(inventory_of(kept_up()), SEASON + 1, AS_OF)
     again = [
         [job.id.replace(str(SEASON + 1), str(SEASON)) for job in one]
         for one in every_year(next_plan)

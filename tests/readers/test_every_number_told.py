@@ -118,7 +118,7 @@ def demo() -> Inventory:
 
 def check_all_told(inventory: Inventory, season: int, as_of: datetime.date) -> int:
     """Hold what is told to what is released, for every reader; return how many are told."""
-    plan = make_plan(inventory, season, as_of, as_of_typed=True)
+    plan = make_plan(inventory, season, as_of)
     assert len(plan.handed) == len(inventory.readers)
     told = 0
     for handed, reader in zip(plan.handed, inventory.readers, strict=True):
@@ -135,7 +135,7 @@ def test_all_that_the_demo_releases_is_told() -> None:
 def test_of_a_spraying_loads_and_doses_are_told_too() -> None:
     # The autumn kill and the frost seeding of the lane hold 14, on a length that is not handed
     # over; the ground itself and two numbers of their workings rest on it as well.
-    plan = make_plan(demo(), 2027, AS_OF, as_of_typed=True)
+    plan = make_plan(demo(), 2027, AS_OF)
     told = {number.identity for number, _ in plan.handed[0].rest_on_hidden}
     of_jobs = {one.identity for job in plan.jobs for one in every_number(job)} & told
     kill, sown = "lane/2027/autumn_kill", "lane/2027/frost_seeding"
@@ -169,7 +169,7 @@ def test_all_that_generated_properties_release_is_told(seed: int) -> None:
 
 def test_of_a_job_that_is_over_only_the_ground_is_told() -> None:
     # its sheet has no amount left
-    plan = make_plan(demo(), 2027, datetime.date(2027, 8, 1), as_of_typed=True)
+    plan = make_plan(demo(), 2027, datetime.date(2027, 8, 1))
     check_all_told(demo(), 2027, datetime.date(2027, 8, 1))
     over = {job.id for job in plan.jobs if not job.state.is_ahead}
     assert over & {one for handed in plan.handed for one in handed.job_ids}
@@ -179,11 +179,11 @@ def test_of_a_job_that_is_over_only_the_ground_is_told() -> None:
 
 
 def plans() -> Iterator[Plan]:
-    yield make_plan(demo(), 2027, AS_OF, as_of_typed=True)
-    yield make_plan(inventory_of(shared()), SEASON, AS_OF, as_of_typed=True)
+    yield make_plan(demo(), 2027, AS_OF)
+    yield make_plan(inventory_of(shared()), SEASON, AS_OF)
     for seed in SEEDS:
         inventory = inventory_of(property_data(seed, 4))
-        yield make_plan(inventory, SEASON, AS_OF, as_of_typed=True)
+        yield make_plan(inventory, SEASON, AS_OF)
 
 
 def test_every_number_of_a_job_is_every_one_that_stands_anywhere_in_it() -> None:
@@ -224,7 +224,7 @@ def test_no_stopped_job_holds_a_number() -> None:
 
 
 def test_a_walk_finds_a_number_wherever_it_is_put() -> None:
-    plan = make_plan(demo(), 2027, AS_OF, as_of_typed=True)
+    plan = make_plan(demo(), 2027, AS_OF)
     number = plan.place("lane").area
     line = replace(plan.jobs[0].safety[0], figure=number)
     job = replace(plan.jobs[0].without_amounts(), safety=(line,))

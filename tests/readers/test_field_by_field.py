@@ -115,7 +115,7 @@ def check_nothing_new_passes(plan: Plan, inventory_readers: tuple[Any, ...]) -> 
 
 def test_a_new_field_of_anything_in_the_demo_passes_to_nobody() -> None:
     inventory = demo()
-    plan = make_plan(inventory, 2027, AS_OF, as_of_typed=True)
+    plan = make_plan(inventory, 2027, AS_OF)
     assert repr(salted(plan.jobs[0])).count(CANARY) > 10
     check_nothing_new_passes(plan, inventory.readers)
 
@@ -123,7 +123,7 @@ def test_a_new_field_of_anything_in_the_demo_passes_to_nobody() -> None:
 @pytest.mark.parametrize("seed", range(6))
 def test_a_new_field_of_anything_generated_passes_to_nobody(seed: int) -> None:
     inventory = inventory_of(made(seed))
-    plan = make_plan(inventory, SEASON, AS_OF, as_of_typed=True)
+    plan = make_plan(inventory, SEASON, AS_OF)
     check_nothing_new_passes(plan, inventory.readers)
 
 
@@ -132,7 +132,7 @@ def test_the_whole_of_a_kind_of_job_is_tried() -> None:
     kinds: set[str] = set()
     for inventory in (demo(), *(inventory_of(made(seed)) for seed in range(6))):
         season = inventory.property.season
-        plan = make_plan(inventory, season, AS_OF, as_of_typed=True)
+        plan = make_plan(inventory, season, AS_OF)
         for reader in inventory.readers:
             for job in seen_by(plan, reader).jobs:
                 kinds |= {one.name for one in fields(job) if getattr(job, one.name)}

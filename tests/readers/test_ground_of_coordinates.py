@@ -113,7 +113,7 @@ def test_ground_that_does_not_count_changes_no_byte(
 
 def contractor_plan(data: Data) -> Plan:
     inventory = inventory_of(data)
-    plan = make_plan(inventory, SEASON, AS_OF, as_of_typed=True)
+    plan = make_plan(inventory, SEASON, AS_OF)
     return seen_by(plan, inventory.readers[0])
 
 
@@ -135,6 +135,6 @@ def test_the_owner_is_told_that_the_ground_rests_on_points(tmp_path: Path) -> No
     data = handed(area_lat_lon=outline())
     inventory = load_inventory(write_property(tmp_path / "land", data)).inventory
     assert inventory is not None
-    (handed_over,) = make_plan(inventory, SEASON, AS_OF, as_of_typed=True).handed
+    (handed_over,) = make_plan(inventory, SEASON, AS_OF).handed
     assert handed_over.rest_on_hidden
     assert all("outline_area_ac" in hidden for _, hidden in handed_over.rest_on_hidden)

@@ -31,7 +31,7 @@ def contractor_site(folder: Path, reader_id: str, site: Path) -> dict[str, bytes
     assert loaded.problems == ()
     inventory = loaded.inventory
     assert inventory is not None
-    plan = make_plan(inventory, SEASON, AS_OF, as_of_typed=True)
+    plan = make_plan(inventory, SEASON, AS_OF)
     reader = next(one for one in inventory.readers if one.id == reader_id)
     assert publish(make_book(seen_by(plan, reader)), site, property_folder=folder) == ()
     return {

@@ -62,7 +62,7 @@ def looked(data: Data, *looks: tuple[str, str, bool]) -> Data:
 
 def plan_of(data: Data, reader: str = "friend") -> Plan:
     inventory = inventory_of(data)
-    plan = make_plan(inventory, SEASON, AS_OF, as_of_typed=True)
+    plan = make_plan(inventory, SEASON, AS_OF)
     return seen_by(plan, next(one for one in inventory.readers if one.id == reader))
 
 
@@ -136,12 +136,12 @@ def test_where_a_stand_is_goes_to_a_partner_only_where_the_owner_says_so() -> No
 
 def test_the_owner_is_told_which_stands_are_handed_with_their_coordinates() -> None:
     data = shared()
-    plan = make_plan(inventory_of(data), SEASON, AS_OF, as_of_typed=True)
+    plan = make_plan(inventory_of(data), SEASON, AS_OF)
     pages = told(make_book(plan))
     assert "Oak ladder , without its coordinates" in pages["readers.md"]
     assert "A partner sees its coordinates no" in pages["stands/oak.md"]
     data["stands"]["stands"][0]["coordinates"] = "yes"
-    plan = make_plan(inventory_of(data), SEASON, AS_OF, as_of_typed=True)
+    plan = make_plan(inventory_of(data), SEASON, AS_OF)
     pages = told(make_book(plan))
     assert "Oak ladder , with its coordinates" in pages["readers.md"]
     assert "A partner sees its coordinates yes" in pages["stands/oak.md"]
@@ -272,7 +272,7 @@ def test_an_upkeep_sheet_names_others_who_hunt_on_its_days_for_owner_and_partner
     data = shared()
     late = {"id": "late", "kind": "hunting", "first": "2027-02-10", "last": "2027-02-14"}
     data["dates"] = {"dates": [late | {"places": ["oak"]}]}
-    plan = make_plan(inventory_of(data), SEASON, AS_OF, as_of_typed=True)
+    plan = make_plan(inventory_of(data), SEASON, AS_OF)
     for book, name in ((make_book(plan), "oak"), (book_of(data), "oak-ladder")):
         cut, check = (
             next(one for one in book.pages if one.address == f"work/{name}-{SEASON}-{step}.md")
@@ -302,7 +302,7 @@ def test_a_place_without_a_name_for_others_is_a_stop_for_a_partner_too() -> None
     data = shared()
     del data["screens"]["screens"][0]["known_as"]
     inventory = inventory_of(data)
-    plan = make_plan(inventory, SEASON, AS_OF, as_of_typed=True)
+    plan = make_plan(inventory, SEASON, AS_OF)
     assert "S122" in {one.code for one in plan.findings_on(KILL)}
     text = everything(book_of(data))
     assert "Place without a name 1" in text
@@ -323,7 +323,7 @@ def test_a_name_for_others_stands_in_place_of_the_owner_s() -> None:
 
 
 def test_the_owner_sees_what_is_handed_over() -> None:
-    plan = make_plan(inventory_of(shared()), SEASON, AS_OF, as_of_typed=True)
+    plan = make_plan(inventory_of(shared()), SEASON, AS_OF)
     (_, handed) = plan.handed
     assert (handed.kind, handed.stand_ids, handed.route_ids) == (PARTNER, ("oak",), ("walk",))
     page = told(make_book(plan))["readers.md"]

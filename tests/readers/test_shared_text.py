@@ -33,7 +33,7 @@ def property_of_names() -> Data:
 
 
 def plan_of(data: Data) -> Plan:
-    return make_plan(inventory_of(data), SEASON, AS_OF, as_of_typed=True)
+    return make_plan(inventory_of(data), SEASON, AS_OF)
 
 
 def cautions(data: Data) -> list[Finding]:
@@ -220,7 +220,7 @@ def test_a_job_of_no_reader_asks_nothing() -> None:
 
 
 def test_nothing_in_the_demo_names_what_is_kept() -> None:
-    plan = make_plan(demo(), 2027, AS_OF, as_of_typed=True)
+    plan = make_plan(demo(), 2027, AS_OF)
     assert [one for one in plan.findings if one.code == CODE] == []
 
 

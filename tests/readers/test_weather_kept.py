@@ -33,7 +33,7 @@ def property_with_weather() -> Data:
 def book_of(data: Data, number: int) -> Book:
     """The book of one of the other readers."""
     inventory = inventory_of(data)
-    plan = make_plan(inventory, SEASON, AS_OF, as_of_typed=True)
+    plan = make_plan(inventory, SEASON, AS_OF)
     return make_book(seen_by(plan, inventory.readers[number]))
 
 

@@ -33,7 +33,7 @@ def span(kind: str, first: str, last: str) -> Data:
 
 
 def plan_of(data: Data) -> Plan:
-    return make_plan(inventory_of(data), SEASON, AS_OF, as_of_typed=True)
+    return make_plan(inventory_of(data), SEASON, AS_OF)
 
 
 def handed(data: Data) -> dict[str, Handed]:
@@ -108,7 +108,7 @@ def test_the_page_says_which_dates_and_what_the_sheet_shows() -> None:
 def test_what_is_told_makes_up_every_day_a_sheet_takes(seed: int | None) -> None:
     """Held against the plan of the reader: the days not to work on that they see."""
     inventory = demo() if seed is None else inventory_of(made(seed))
-    plan = make_plan(inventory, SEASON, AS_OF, as_of_typed=True)
+    plan = make_plan(inventory, SEASON, AS_OF)
     compared = 0
     for reader, one in zip(inventory.readers, plan.handed, strict=True):
         seen = seen_by(plan, reader)

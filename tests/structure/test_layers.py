@@ -56,6 +56,8 @@ TABLE: dict[str, Row] = {
 }
 PURE = {"units", "working", "geometry", "compute", "plan"}
 PRINTS = {"cli"}
+# The day a plan is made for, where none is given: asked for once, at the outermost edge.
+ASKS_FOR_THE_DAY = "datetime.date.today"
 WRITES = {"site", "cli", "compiled", "inventory.write"}
 
 OUTSIDE_MODULES = {
@@ -131,14 +133,14 @@ def calls(module: Module) -> Iterator[tuple[ast.Call, str, str]]:
 
 
 def clock_faults(module: Module) -> Iterator[str]:
-    """Places that read a clock, in any layer."""
+    """Places that read a clock, in any layer; the commands may time their run, and ask the day."""
     for line, name in imports(module):
         # The commands time their own run, to say what takes long; that is no day and on no page.
         if name == "time" and module.layer not in PRINTS:
             yield f"{module.file}:{line} imports time"
     for node, name, on in calls(module):
-        times_its_run = module.layer in PRINTS and f"{on}.{name}" == "time.monotonic"
-        if on and (name in CLOCK or f"{on}.{name}" == "time.time") and not times_its_run:
+        may = module.layer in PRINTS and f"{on}.{name}" in {"time.monotonic", ASKS_FOR_THE_DAY}
+        if on and (name in CLOCK or f"{on}.{name}" == "time.time") and not may:
             yield f"{module.file}:{node.lineno} reads a clock: {on}.{name}"
 
 
@@ -193,6 +195,33 @@ def test_pure_layers_reach_nothing_outside() -> None:
 
 def test_no_layer_reads_a_clock() -> None:
     assert [fault for module in modules() for fault in clock_faults(module)] == []
+
+
+def days_asked_for(module: Module) -> list[int]:
+    """The lines of a module that ask a clock for the day."""
+    return [node.lineno for node, name, on in calls(module) if f"{on}.{name}" == ASKS_FOR_THE_DAY]
+
+
+def test_the_commands_alone_ask_for_the_day_and_do_so_once() -> None:
+    assert {one.name: len(days_asked_for(one)) for one in modules() if days_asked_for(one)} == {
+        "cli": 1
+    }
+
+
+def environment_faults(module: Module) -> Iterator[str]:
+    """Places that name SOURCE_DATE_EPOCH."""
+    for node in ast.walk(module.tree):
+        if isinstance(node, ast.Constant) and node.value == "SOURCE_DATE_EPOCH":
+            yield f"{module.file}:{node.lineno} names SOURCE_DATE_EPOCH"
+
+
+def test_the_commands_alone_know_of_a_day_given_by_the_system() -> None:
+    # The site sets it to the plan's day while MkDocs runs, and puts back what was there.
+    sets_it = {"site.build"}
+    naming = {one.name for one in modules() if list(environment_faults(one))}
+    assert naming == {"cli"} | sets_it
+    (told,) = environment_faults(module_of("site.stage", "os.environ['SOURCE_DATE_EPOCH']"))
+    assert "names SOURCE_DATE_EPOCH" in told
 
 
 def test_only_the_command_line_prints() -> None:
@@ -284,6 +313,10 @@ def test_a_clock_is_seen(text: str) -> None:
 def test_the_command_line_may_time_its_run_and_no_more() -> None:
     assert list(clock_faults(module_of("cli", "import time\nbegun = time.monotonic()"))) == []
     assert len(list(clock_faults(module_of("cli", "import time\nnow = time.time()")))) == 1
+    assert list(clock_faults(module_of("cli", "day = datetime.date.today()"))) == []
+    assert len(list(clock_faults(module_of("cli", "now = datetime.datetime.now()")))) == 1
+    assert len(list(clock_faults(module_of("plan.build", "day = datetime.date.today()")))) == 1
+    assert days_asked_for(module_of("cli", "a = datetime.date.today()\nb = a")) == [1]
 
 
 def test_a_day_that_is_handed_over_is_no_clock() -> None:

@@ -202,7 +202,12 @@ def upkeep_page(plan: Plan, job: UpkeepJob) -> Written:
         subject_page=f"{SUBJECT_FOLDERS[job.kind]}/{address_of(job.subject)}.html",
         operation=operations()[job.step.operation],
         chapters=chapters_for(plan.reader, job.step.chapters),
-        findings=[one for one in plan.findings_on(job.subject.id) if one.severity != "note"],
+        findings=[
+            one
+            for about in (job.id, job.subject.id)
+            for one in plan.findings_on(about)
+            if one.severity != "note"
+        ],
     )
     cautions = cautions_block((callout(cautions_of(job.step.operation)), callout("general")), marks)
     body += f"\n## Cautions\n\n{cautions}"

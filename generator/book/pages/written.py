@@ -17,7 +17,7 @@ from generator.plan.budget import Purchase, purchases
 from generator.plan.day_words import day_words
 from generator.plan.free_hours import HOURS
 from generator.plan.items import StockItem
-from generator.plan.model import Finding, Job, Place, Plan, UpkeepJob, stopped_in
+from generator.plan.model import FOLDER, Finding, Job, Place, Plan, UpkeepJob, stopped_in
 from generator.plan.shared_text import READERS
 
 WORK, PLACES, STANDS, ROUTES = "Work", "Places", "Stands", "Routes"
@@ -107,6 +107,11 @@ def subject_of(plan: Plan, finding: Finding) -> tuple[str, Markup]:
         if job.id == finding.subject:
             title = f"{job.step.name}: {place_of(plan, job).name}"
             return title, Markup(f"work/{job.address}.html")
+    for sheet in plan.upkeep:
+        if sheet.id == finding.subject:
+            return f"{sheet.step.name}: {sheet.subject.name}", Markup(f"work/{sheet.address}.html")
+    if finding.subject == FOLDER:
+        return "The property folder", Markup("")
     for place in plan.places:
         if place.id == finding.subject:
             return place.name, Markup(f"places/{place.address}.html")

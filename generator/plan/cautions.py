@@ -570,8 +570,8 @@ class Caution(Enum):
         "which wind it may be sprayed.",
         "",
         "Write an entry that corrects it, with everything said again and wind_mph: as it was "
-        "measured then. A wind that nobody measured is not made up later: write an entry with "
-        "confirms: [{entry}].",
+        "measured then. A wind that nobody measured is not made up later: say "
+        "wind_not_measured: true there, or write an entry with confirms: [{entry}].",
         source="label_in_hand",
     )
     WIND_OUTSIDE = Words(

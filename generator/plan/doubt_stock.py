@@ -2,10 +2,11 @@
 
 import datetime
 from collections.abc import Iterator
+from dataclasses import replace
 from itertools import groupby
 
 from generator.compute.stock import HAD, ON_HAND
-from generator.inventory.log import LogEntry
+from generator.inventory.log import Bought, LogEntry, Used
 from generator.inventory.schema import Inventory
 from generator.plan.cautions import Caution
 from generator.plan.doubt import Confirmed, Doubt, day_of, is_confirmed
@@ -27,8 +28,11 @@ def more_used_than_there(
     What was bought on a day is there for the uses of that day. Up to the day of a count, what was
     there before the first purchase is not known, so uses before it are not asked about.
     """
-    for item in stock_items(inventory):
-        moved = tuple(one for one in entries if names(item, one))
+    for kept in stock_items(inventory):
+        moved = tuple(one for one in entries if names(kept, one))
+        item = _as_logged(kept, moved)
+        if item is None:
+            continue
         counted = None if is_counted_later(item, as_of) else item.on_hand
         day = item.counted_on if counted is not None else None
         spans = [(counted, moved)]
@@ -37,6 +41,20 @@ def more_used_than_there(
             spans = [(None, before), (counted, after)]
         for at_first, in_span in spans:
             yield from _asked(item, at_first, in_span, confirmed)
+
+
+def _as_logged(item: StockItem, moved: tuple[LogEntry, ...]) -> StockItem | None:
+    """Return a thing in a unit its amounts can be had in; None where they cannot be added up.
+
+    Where neither a package nor a count says how it is kept, the log says it, volume or weight.
+    """
+    if item.on_hand is not None or item.package is not None:
+        return item
+    units: dict[str, None] = {}
+    for entry in moved:
+        named: tuple[Used | Bought, ...] = (*entry.used, *entry.bought)
+        units |= dict.fromkeys(one.amount.unit for one in named if one.item == item.id)
+    return replace(item, unit=next(iter(units))) if len(units) == 1 else None
 
 
 def _split(

@@ -61,6 +61,21 @@ def test_a_record_shows_what_it_holds_and_names_what_it_leaves_out(tmp_path: Pat
     assert "C310" in text
 
 
+def test_a_wind_not_measured_and_a_record_looked_at_again_are_said(tmp_path: Path) -> None:
+    said = {"started_at": "07:10", "wind_not_measured": True}
+    again = {"id": "e-2", "done_on": "2026-08-06", "confirms": ["e-1"]}
+    early = SPRAYED | {"sprayed": said}
+    asked = text_of(read(site_of(with_log(early), tmp_path).pages()["records.html"]))
+    assert "Wind, and where fromnot measured" in asked
+    # fourth of August: before the season of the job begins
+    assert "C372" in asked
+    assert "C374" not in asked
+    settled = site_of(with_log(early, again), tmp_path / "again").pages()["records.html"]
+    (record,) = read(settled).all("section", "record")
+    assert "Looked at again and right as it stands: entry e-2, 6 August 2026." in text_of(record)
+    assert "C372" not in text_of(record)
+
+
 def test_without_a_spraying_the_page_says_so_and_links_the_forms(tmp_path: Path) -> None:
     page = read(site_of(small_property(), tmp_path).pages()["records.html"])
     assert "No spraying is logged yet." in text_of(page)

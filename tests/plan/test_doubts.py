@@ -100,6 +100,14 @@ def test_a_thing_with_neither_count_nor_purchase_is_not_asked_about() -> None:
     assert asked(land(killed(fl_oz=17), bought("2026-09-21", 16), **none)) == set()
 
 
+def test_a_thing_of_no_known_form_is_held_against_what_was_bought_of_that_form() -> None:
+    bare = {"package_gal": None, "price_usd": None, "on_hand_fl_oz": None, "counted_on": None}
+    dry = {"done_on": "2026-09-01", "bought": [{"item": "brew", "amount_lb": 1}]}
+    assert "C370 log/e-1" in asked(land(bought("2026-09-01", 16), killed(fl_oz=17), **bare))
+    # pounds and fluid ounces of it cannot be added up
+    assert asked(land(dry, killed(fl_oz=17), **bare)) == set()
+
+
 def test_up_to_a_count_purchases_alone_say_what_was_there() -> None:
     calm = {"sprayed": {"wind_mph": 5}}
     assert asked(land(used("2026-08-10", 40, **calm))) == set()

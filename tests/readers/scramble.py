@@ -32,6 +32,7 @@ WITH_NOTES = {
     "people": ("applicators", "helpers", "contractors"),
     "papers": ("permits", "contracts", "one_calls"),
 }
+AMPLE_FL_OZ = 4000  # more than any generated log sprays
 WITHOUT_FORMER_NAMES = ("readers", "money", "log", "dates", "people", "papers")
 MONEY = ("package_lb", "package_gal", "price_usd", "priced_on", "on_hand_lb", "on_hand_fl_oz",
          "package_count", "on_hand_count", "counted_on")  # fmt: skip
@@ -253,6 +254,9 @@ def _change_money(entries: list[Data], chance: random.Random, keys: list[str]) -
         if "most_to_be_had_lb" in entry:
             # short of seed, acres would change; what is ample stays private, however much it is
             entry["most_to_be_had_lb"] = AMPLE_LB + chance.randint(1, 500)
+        if "on_hand_fl_oz" in entry:
+            # more sprayed than was there would stop a job; what is ample stays private too
+            entry["on_hand_fl_oz"] = AMPLE_FL_OZ + chance.randint(1, 500)
 
 
 def _change_spending(data: Data, ground: set[str], chance: random.Random) -> None:
@@ -267,10 +271,12 @@ def _change_spending(data: Data, ground: set[str], chance: random.Random) -> Non
     changes = {"cap_usd": 7, "approved_on": "2026-08-02"}
     data["money"]["cost_share"] = [one | changes for one in kept]
     entries = data["log"]["entries"]
-    for entry in entries:
+    # Days apart: the same use twice on one day is asked about, and would stop a job.
+    days = chance.sample(range(1, 21), len(entries))
+    for day, entry in zip(days, entries, strict=True):
         entry["by"] = f"person {chance.random()}"
         if not _tells(entry, ground):
-            entry["done_on"] = f"2026-08-{chance.randint(1, 20):02}"
+            entry["done_on"] = f"2026-08-{day:02}"
         if "counted" in entry:
             entry["counted"]["cells_with_plant_count"] = chance.randint(0, 100)
         for seen in entry["weeds_seen"]:

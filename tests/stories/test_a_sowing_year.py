@@ -19,7 +19,7 @@ SPRAYING = {
     "sprayer": "boom",
 }
 KILLED = ("--planting", "lane-27", "--step", "autumn_kill", "--finished", "--used", "brew=32_fl_oz",
-          "--area", "1_ac")  # fmt: skip
+          "--area", "1_ac", "--bought", "brew=1_gal", "--set", "sprayed.wind_mph=5")  # fmt: skip
 
 
 def test_sod_without_a_kill(tmp_path: Path) -> None:

@@ -49,7 +49,8 @@ def books(tmp_path_factory: pytest.TempPathFactory) -> tuple[Book, Book]:
     land.change("log/counts", log)
     before = land.book("2028-03-15", SEASON)
     land.record("2028-03-12", "--planting", "lane-26", "--step", "upkeep_residual", "--finished",
-                "--used", "brew=30_fl_oz", "--area", "1_ac")  # fmt: skip
+                "--used", "brew=30_fl_oz", "--area", "1_ac", "--bought", "brew=1_gal",
+                "--set", "sprayed.wind_mph=5")  # fmt: skip
     return before, land.book("2028-03-15", SEASON)
 
 

@@ -157,7 +157,8 @@ def test_seed_that_does_not_reach(tmp_path: Path) -> None:
 def test_a_partner_who_finishes_what_was_begun(tmp_path: Path) -> None:
     """Wind came up at noon: half is sprayed by one, the rest by another, each writing it down."""
     land = Land(tmp_path, small_property())
-    job = ("--planting", "lane-27", "--step", "autumn_kill")
+    job = ("--planting", "lane-27", "--step", "autumn_kill", "--set", "sprayed.wind_mph=5")
+    land.record("2026-09-14", "--bought", "brew=1_gal")
     land.record("2026-09-15", *job, "--used", "brew=16_fl_oz", "--area", "0.5_ac", "--by", "me")
     begun = land.book("2026-09-16")
     assert "begun and not as finished" in begun.sheet(KILL)
@@ -166,6 +167,7 @@ def test_a_partner_who_finishes_what_was_begun(tmp_path: Path) -> None:
     done = land.book("2026-09-20")
     assert "Done on 18 September 2026" in done.sheet(KILL)
     assert sorted(path.name for path in (land.folder / "log").iterdir()) == [
+        "2026-09-14-bought.yaml",
         "2026-09-15-lane-27-autumn-kill.yaml",
         "2026-09-18-lane-27-autumn-kill.yaml",
     ]

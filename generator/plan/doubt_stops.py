@@ -11,6 +11,7 @@ from generator.inventory.stock import Product
 from generator.plan.asked import JobAsked
 from generator.plan.cautions import Caution
 from generator.plan.clearance import matching_uses
+from generator.plan.done import entries_on
 from generator.plan.doubt import Doubt
 from generator.plan.doubt_days import season_span
 from generator.plan.findings import finding
@@ -59,7 +60,10 @@ def doubt_stops(
     """
     ahead = tuple(one for one in jobs if not states[one.job_id].is_settled)
     for asked in _sprayings(doubts, inventory, as_of, grounds):
+        about = (asked.doubt.entry,)
         for job in ahead:
+            if asked.doubt.reason is Caution.OUT_OF_SEASON and entries_on(job, about):
+                continue  # what is begun of a job counts by its plan, whatever the day
             if job.step.operation == SPRAY and _adds_up(job, asked, inventory):
                 yield _stop(RESTS[asked.doubt.reason], job, asked)
             if asked.doubt.reason is not Caution.OUT_OF_SEASON:

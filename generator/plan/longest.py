@@ -9,19 +9,19 @@ from generator.working import Given
 
 def longest_wait_days(products: Iterable[Product]) -> Given | None:
     """Return the most days that any card asks for before a sowing, None where none asks for any."""
-    return _longest(days for use in _uses(products) for days in _waits(use))
+    return longest_of(days for use in _uses(products) for days in _waits(use))
 
 
 def longest_reentry_hours(products: Iterable[Product]) -> Given | None:
     """Return the most hours for which any card keeps people out, None where none gives hours."""
     entries = [one.label.reentry for one in products if one.label is not None]
     hours = (one.agricultural_hours for one in entries if one is not None)
-    return _longest(one for one in hours if isinstance(one, Given))
+    return longest_of(one for one in hours if isinstance(one, Given))
 
 
 def longest_waiting_days(products: Iterable[Product]) -> Given | None:
     """Return the most days that any card asks for before grazing, hay, game or dogs."""
-    return _longest(
+    return longest_of(
         one.wait_days
         for use in _uses(products)
         if isinstance(use.waiting_days, tuple)
@@ -53,5 +53,6 @@ def _waits(use: Use) -> Iterator[Given]:
         yield from (one.wait_days for one in use.plant_back_days)
 
 
-def _longest(spans: Iterable[Given]) -> Given | None:
+def longest_of(spans: Iterable[Given]) -> Given | None:
+    """Return the longest of some spans, None where there are none."""
     return max(spans, key=lambda one: one.value, default=None)

@@ -11,7 +11,7 @@ from generator.inventory.stock import Product
 from generator.plan.crop_names import lines_for, meant_by
 from generator.plan.decided import Ask, Earliest, PlaceWaits, Spraying
 from generator.plan.history import works_of
-from generator.plan.longest import bound_of_a_sowing
+from generator.plan.longest import bound_of_a_sowing, longest_of
 from generator.plan.residues import Residue
 from generator.reference.load import planting_kinds, species
 from generator.working import Given
@@ -98,9 +98,10 @@ def _wait_of_use(use: Use, wanted: Wanted, product: Product, bound: Given | None
     if unsaid and (held := _holds_back(product)) is not None:
         asks.append(_ask_crops(use, product, held, tuple(dict.fromkeys(unsaid)), bound))
     elif unsaid and lines and not (covered and use.timing == BEFORE_SOWING):
-        days.append(max((line.wait_days for line in lines), key=lambda one: one.value))
+        known = (line.wait_days for line in lines if meant_by(line) is not None)
+        days += [longest] if (longest := longest_of(known)) is not None else []
     asks += [_ask_name(use, product, line) for line in lines if meant_by(line) is None]
-    return Wait(max(days, key=lambda one: one.value, default=None), tuple(asks))
+    return Wait(longest_of(days), tuple(asks))
 
 
 def _gaps(use: Use, product: Product, bound: Given | None) -> Iterator[Ask]:

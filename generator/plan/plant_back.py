@@ -143,7 +143,7 @@ def _stopped(asked: JobAsked, residue: Residue, ask: Ask) -> Finding:
     assert last is not None
     until = day_words(day_after(last, ask.longest)) if ask.longest is not None else ""
     bound = (
-        f" Else it stops this sowing until {until}: the longest wait on any card here is over then."
+        f" Else this stops no sowing from {until} on: the longest wait on any card is over then."
         if until
         else ""
     )

@@ -16,6 +16,7 @@ from generator.plan.doubt import (
     steps_to_log,
 )
 from generator.plan.takers import Taking
+from generator.plan.told import part_of
 from generator.working import Given
 
 WORK = ("used", "finished")
@@ -81,7 +82,8 @@ def _said(entry: LogEntry, steps: dict[Taking, StepLogged]) -> Iterator[Said]:
         yield ("bought", day, bought.item, _value(bought.amount), cost), f"{bought.item} bought"
     for used in entry.used:
         ground = _ground(entry, job)
-        yield ("used", day, ground, used.item, _value(used.amount)), f"{used.item} used"
+        part = part_of(entry)
+        yield ("used", day, ground, part, used.item, _value(used.amount)), f"{used.item} used"
     for spent in entry.spent:
         what = spent.what.strip().casefold()
         yield ("spent", day, what, _value(spent.cost_usd), spent.planting), f"spent on {spent.what}"

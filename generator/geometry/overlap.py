@@ -1,8 +1,9 @@
-"""How wide the ground is that two outlines share.
+"""How deep ground of one outline lies in another.
 
-Both are laid on the plane that touches the ground at the first corner of one. Right for outlines of
-up to some miles; the width is found at corners, at the middle of what of each side lies in the
-other outline, and along the middle of each outline, so it is the least there is, never more.
+Both are laid on the plane that touches the ground at the first corner of one, of a round earth:
+right to half a percent for outlines of up to some miles. It is looked for at corners, at the middle
+of what of each side lies in the other outline, and along the middle of each outline, twice as deep
+there, as outlines that lie on each other share their whole width.
 """
 
 from __future__ import annotations
@@ -19,25 +20,25 @@ MEAN_RADIUS_M = 6371008.8  # mean radius (2 a + b) / 3 of the ellipsoid of GPS, 
 CUTS = 16  # across an outline, to find its middle
 
 
-def shared_width_ft(one_lat_lon: Sequence[LatLon], other_lat_lon: Sequence[LatLon]) -> float:
-    """Return how wide the ground is that two outlines share, 0 where they share none.
+def shared_depth_ft(one_lat_lon: Sequence[LatLon], other_lat_lon: Sequence[LatLon]) -> float:
+    """Return how deep one outline lies in the other, in feet, 0 where they share no ground.
 
     >>> strip = [(41, -93), (41, -92.99), (41.0001, -92.99), (41.0001, -93)]
     >>> beside = [(41.00008, -93), (41.00008, -92.99), (41.0002, -92.99), (41.0002, -93)]
-    >>> round(shared_width_ft(strip, beside))  # 0.00002 degrees of latitude are 2.2 m
+    >>> round(shared_depth_ft(strip, beside))  # 0.00002 degrees of latitude are 2.2 m
     7
     """
     one = _in_feet(on_the_plane(one_lat_lon, one_lat_lon[0]))
     other = _in_feet(on_the_plane(other_lat_lon, one_lat_lon[0]))
     if not _reach_each_other(one, other):
         return 0.0
-    widths = [
+    depths = [
         *_along_sides(one, other),
         *_along_sides(other, one),
         *_along_the_middle(one, other),
         *_along_the_middle(other, one),
     ]
-    return max(widths, default=0.0)
+    return max(depths, default=0.0)
 
 
 def _in_feet(spots: Sequence[Spot]) -> list[Spot]:

@@ -182,6 +182,7 @@ def make_plan(inventory: Inventory, season: int, as_of: datetime.date) -> Plan:
         signs=inventory.property.season_signs,
         signs_looked_up_on=inventory.property.signs_looked_up_on,
         weather=weather,
+        shared_grounds=shared,
         count_on=count_on,
         wind_use=wind_uses(ordered, weather.winds if weather else (), ready, as_of),
         note=inventory.property.note,

@@ -27,6 +27,7 @@ from generator.plan.counted import CountedDays, WindUse
 from generator.plan.decided import NOTHING_DECIDED, Decided
 from generator.plan.holes import Water
 from generator.plan.items import StockItem
+from generator.plan.same_ground import SharedGround
 from generator.plan.sign_found import SignFound, WeatherSeen
 from generator.plan.spray_record import SprayRecord
 from generator.plan.spreading import LimeAsked, Nutrient, Spreading
@@ -553,6 +554,7 @@ class Plan:
     hunted: tuple[HuntedDates, ...] = ()
     time_zone: str | None = None
     weather: WeatherSeen | None = None
+    shared_grounds: tuple[SharedGround, ...] = ()
     count_on: Mapping[str, CountedDays] = field(default_factory=dict)
     wind_use: Mapping[str, WindUse] = field(default_factory=dict)
 

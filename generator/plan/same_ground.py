@@ -62,10 +62,10 @@ def _same_points(one: Points | None, other: Points | None) -> bool:
 def _cross(one: PlantedGround, other: PlantedGround) -> bool:
     if one.area_lat_lon is None or other.area_lat_lon is None:
         return False
-    from generator.geometry.overlap import shared_width_ft
+    from generator.geometry.overlap import shared_depth_ft
 
-    width_ft = shared_width_ft(one.area_lat_lon.lat_lon, other.area_lat_lon.lat_lon)
-    return width_ft > max(_may_be_off_ft(one), _may_be_off_ft(other))
+    depth_ft = shared_depth_ft(one.area_lat_lon.lat_lon, other.area_lat_lon.lat_lon)
+    return depth_ft > max(_may_be_off_ft(one), _may_be_off_ft(other))
 
 
 def _may_be_off_ft(place: PlantedGround) -> float:

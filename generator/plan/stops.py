@@ -207,7 +207,7 @@ class Stop(Enum):
         "sprayed until leaves are wet puts far more on an acre than a soil residual may have.",
         _NOT_CLEARED,
         "Type a rate to an acre for a broadcast use the label names. Of an active that leaves "
-        "nothing in the soil, type works_as: other on the card.",
+        "nothing in the soil, type works_as: total_killer, grass_killer or other on the card.",
         LABEL_CHAPTER,
         source="label_in_hand",
     )

@@ -58,6 +58,7 @@ def place_page(plan: Plan, place: Place) -> Written:
         method_words=METHOD_WORDS,
         jobs=[(job, job.id in stopped) for job in jobs],
         actives=[one for one in plan.actives if one.place_id == place.id],
+        shares=_shares(plan, place),
         species=species(),
         step_plans={one.id: one for one in plan.step_plans},
         routes={one.id: one for one in plan.routes},
@@ -83,6 +84,16 @@ def place_page(plan: Plan, place: Place) -> Written:
         needed=needed_on(place),
         is_screen=isinstance(typed, Screen),
     )
+
+
+def _shares(plan: Plan, place: Place) -> list[tuple[Place, str]]:
+    """Return the other places on some of the ground of a place, and how that is known."""
+    pairs = [
+        (pair.other if pair.one == place.id else pair.one, pair.why)
+        for pair in plan.shared_grounds
+        if place.id in (pair.one, pair.other)
+    ]
+    return [(plan.place(name), why) for name, why in pairs]
 
 
 def stand_page(plan: Plan, stand: Stand) -> Written:

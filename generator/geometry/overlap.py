@@ -1,7 +1,7 @@
 """How deep ground of one outline lies in another.
 
 Both are laid on the plane that touches the ground at the first corner of one, of a round earth:
-right to half a percent for outlines of up to some miles. It is looked for at corners, at the middle
+right to one percent for outlines of up to some miles. It is looked for at corners, at the middle
 of what of each side lies in the other outline, and along the middle of each outline, twice as deep
 there, as outlines that lie on each other share their whole width.
 """

@@ -11,6 +11,7 @@ from generator.inventory.problems import Problem, bad_id, shown_value
 from generator.inventory.reading import is_id
 from generator.inventory.rule import Broken, Rule, typed_at
 from generator.inventory.rules_area import AREA_RULES
+from generator.inventory.rules_counts import COUNTS_RULES
 from generator.inventory.rules_dates import DATES_RULES
 from generator.inventory.rules_decide import DECIDE_RULES
 from generator.inventory.rules_fert import FERT_RULES
@@ -331,6 +332,7 @@ RULES = (
     *DECIDE_RULES,
     *READER_RULES,
     *WEATHER_RULES,
-    *WAIT_RULES,
+    *COUNTS_RULES,
     *WIND_RULES,
+    *WAIT_RULES,
 )

@@ -79,10 +79,12 @@ def _ground_in_one_place(inventory: Inventory) -> Iterator[Broken]:
         one = entry.sprayed
         if one is None or entry.job is None:
             continue
-        for name in ("place", "location", "treated_ac"):
+        for name in ("place", "location", "treated_ac", "part"):
             if getattr(one, name) is not None:
                 what = f"{name} of sprayed: stands beside a job, which says it already"
-                yield Broken(one.where, what, "area_ac: of the job, or an entry without a job")
+                yield Broken(
+                    one.where, what, "area_ac: or part: of the job, or an entry without a job"
+                )
 
 
 def _wind_or_none(inventory: Inventory) -> Iterator[Broken]:

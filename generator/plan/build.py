@@ -54,7 +54,7 @@ from generator.plan.notes import Note
 from generator.plan.paper_findings import paper_findings
 from generator.plan.plant_back import decide
 from generator.plan.readers import is_handed
-from generator.plan.records import record_findings, spray_records
+from generator.plan.records import correction_findings, record_findings, spray_records
 from generator.plan.reentry import reentry_findings
 from generator.plan.safety import safety_lines
 from generator.plan.same_ground import same_ground, shared_grounds
@@ -140,6 +140,7 @@ def make_plan(inventory: Inventory, season: int, as_of: datetime.date) -> Plan:
     found += paper_findings(jobs, inventory, entries, as_of)
     records = spray_records(inventory, entries)
     found += record_findings(records, as_of)
+    found += correction_findings(inventory, told, as_of)
     found += reentry_findings(records, jobs, as_of, told, grounds)
     in_question = doubts(inventory, entries, as_of, lambda: inventory.property.season_signs)
     found += doubt_findings(in_question)

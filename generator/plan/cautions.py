@@ -9,6 +9,7 @@ from generator.plan.words import (
     LABEL_CHAPTER,
     MACHINES_CHAPTER,
     MOWING_CHAPTER,
+    RECORDS_CHAPTER,
     SOD_CHAPTER,
     SOIL_CHAPTER,
     SORGHUM_CHAPTER,
@@ -609,6 +610,15 @@ class Caution(Enum):
         "says, and log it with cleaned_out:. Or spray one of the two with another sprayer.",
         CALIBRATION_CHAPTER,
         source="common_practice",
+    )
+    CORRECTED_BY_NO_SPRAYING = Words(
+        "C316",
+        "Entry {entry} corrects this spraying and does not tell where, with what, how much and on "
+        "how much ground it was instead, so it still counts as it stands here.",
+        "",
+        "Tell the spraying in full in an entry that corrects {entry}; where nothing was sprayed, "
+        "type not_done: true there; what can no longer be known is bounded by unknown:.",
+        RECORDS_CHAPTER,
     )
     KEEP_OUT = Words(
         "C314",

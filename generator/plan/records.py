@@ -15,7 +15,7 @@ from generator.plan.model import Finding
 from generator.plan.notes import Note
 from generator.plan.spray_record import KeepOut, SprayRecord, missing_by_rule, missing_extras
 from generator.plan.tank_log import sprayer_of
-from generator.plan.told import Sprayings, area_of, latest_day, sprayings_of
+from generator.plan.told import Sprayings, area_of, latest_day, sprayings_of, unsettled
 from generator.reference.load import planting_kinds, values
 from generator.reference.steps import Step
 from generator.units import convert
@@ -97,6 +97,17 @@ def _job(
         if place.id == wanted:
             return place, None, None
     return None, None, None
+
+
+def correction_findings(
+    inventory: Inventory, told: Sprayings, as_of: datetime.date
+) -> Iterator[Finding]:
+    """Yield a caution on each spraying that a correction leaves counting."""
+    still = unsettled(inventory.entries, told, as_of)
+    for entry in inventory.entries:
+        if entry.id in still:
+            subject, by = f"{LOGGED}{entry.id}", still[entry.id].id
+            yield finding(Caution.CORRECTED_BY_NO_SPRAYING, subject, entry.where, entry=by)
 
 
 def record_findings(records: tuple[SprayRecord, ...], as_of: datetime.date) -> list[Finding]:

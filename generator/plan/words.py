@@ -11,6 +11,7 @@ SOD_CHAPTER = "sod-the-year-before"
 CONTRACTS_CHAPTER = "contracts-and-licences"
 MACHINES_CHAPTER = "machines-and-lines"
 MOWING_CHAPTER = "mowing"
+RECORDS_CHAPTER = "records"
 SORGHUM_CHAPTER = "sorghum-and-stock"
 STANDS_CHAPTER = "stands-and-climbing"
 

@@ -4,6 +4,7 @@ The place is an acre, the card of 4 lb in a gallon allows 128 fl oz of product i
 and 64 at one time; 32 fl oz are 1 lb of active.
 """
 
+import copy
 import datetime
 from typing import Any
 
@@ -137,3 +138,35 @@ def test_a_missed_spraying_adds_nothing_to_the_totals_and_counts_against_the_lim
     assert next(one for one in plan.jobs if one.id == KILL).state.kind == "missed"
     assert totals(plan) == {2027: 1}
     assert stops(two_sprayings(60)) == {"S112"}  # not logged, it may have been done
+
+
+def test_a_correction_that_tells_no_spraying_is_told_until_it_does() -> None:
+    data = two_sprayings(70)
+    note: Data = {"id": "e-2", "done_on": "2026-09-20", "corrects": "e-1", "note": "see the paper"}
+    told = plan_of(data, killed(39), note)
+    assert "C316" in {one.code for one in told.findings_on("log/e-1")}
+    assert stops(data, killed(39), note) == {"S112"}  # 39 and 32
+    settled = [
+        killed(8, id="e-2", corrects="e-1"),
+        note | {"not_done": True},
+        note | {"unknown": {"products": ["brew"], "most_fl_oz_per_ac": 8, "checked_with": "paper"},
+                "job": {"planting": "lane-27", "step": "autumn_kill", "finished": True}},
+    ]  # fmt: skip
+    for correction in settled:
+        plan = plan_of(data, killed(39), correction)
+        assert "C316" not in {one.code for one in plan.findings_on("log/e-1")}
+        assert "S112" not in stops(data, killed(39), correction)
+
+
+def test_a_clean_out_beside_a_spraying_that_is_corrected_does_not_count() -> None:
+    """The tank is not known to be clean: the correction says nothing of the clean-out."""
+    data = two_sprayings(128)
+    data["products"]["products"][0]["label"]["actives"][0]["works_as"] = ["soil_residual"]
+    other = copy.deepcopy(data["products"]["products"][0]) | {"id": "other", "name": "Other"}
+    other["label"]["actives"][0]["active"] = "quite another"
+    data["products"]["products"].append(other)
+    the_work(data)[1]["product"] = "other"
+    clean = killed(32, cleaned_out={"sprayer": "boom"}) | {"sprayed": {"sprayer": "boom"}}
+    assert "S154" not in stops(data, clean)
+    note: Data = {"id": "e-2", "done_on": "2026-09-20", "corrects": "e-1", "note": "wrong"}
+    assert "S154" in stops(data, clean, note)

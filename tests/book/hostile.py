@@ -24,7 +24,7 @@ Filler = Callable[[int, str], str]
 # Former ids and weather files name files, times of a day and zones are read: none is on a page.
 NO_TEXT = frozenset(["was", "file", "started_at", "stopped_at", "ended_at", "ends_at", "time_zone"])
 # Of a spraying that was a job the place is known, so that its words are a fault.
-ONLY_WHERE_TYPED = frozenset(["location"])
+ONLY_WHERE_TYPED = frozenset([("Sprayed", "location"), ("Sprayed", "part")])
 
 MARKDOWN = (
     "*a* _b_ **c** __d__ ~~e~~ `f`",
@@ -169,7 +169,7 @@ class _Fill:
 
     def record(self, kind: type, data: Data) -> None:
         for name, rule in rules_of(kind).items():
-            if name in ONLY_WHERE_TYPED and name not in data:
+            if (kind.__name__, name) in ONLY_WHERE_TYPED and name not in data:
                 continue
             if rule.form == "text" and name not in NO_TEXT:
                 text = self._text(kind, name)

@@ -99,6 +99,7 @@ def _sprayed_and_seen(data: Data, used: Data) -> list[Data]:
     """Return a spraying that was no job, and what else is written down on other days."""
     said = {
         "location": "fence row",
+        "own_sprayer": False,
         "treated_ac": 0.2,
         "site": "fence row, invented site",
         "started_at": "07:10",
@@ -133,8 +134,16 @@ def _entries(data: Data, plantings: list[Data], chance: random.Random) -> list[D
     product = data["products"]["products"][0]["id"]
     used = {"item": product, "amount_fl_oz": chance.randint(1, 9)}
     job = {"planting": chance.choice(plantings)["id"], "step": "autumn_kill"}
+    # On no place of the owner's and with nobody's sprayer: what is private here stops no job.
+    elsewhere = {"location": "fence row", "own_sprayer": False, "wind_mph": 4}
     return [
-        {"id": "e-1", "done_on": "2026-08-10", "by": "me", "used": [used]},
+        {
+            "id": "e-1",
+            "done_on": "2026-08-10",
+            "by": "me",
+            "used": [used],
+            "sprayed": dict(elsewhere),
+        },
         *_looked_at(plantings, chance),
         *_sprayed_and_seen(data, used),
         {
@@ -149,6 +158,7 @@ def _entries(data: Data, plantings: list[Data], chance: random.Random) -> list[D
             "done_on": "2026-08-18",
             "used": [used],
             "bought": [{"item": lot, "amount_oz_wt": chance.randint(8, 80), "cost_usd": 12.5}],
+            "sprayed": dict(elsewhere),
             "corrects": "e-2",
         },
     ]

@@ -9,6 +9,7 @@ over once in a year, and 300 days end after the sowing of February.
 import copy
 import datetime
 from collections.abc import Callable, Mapping
+from functools import cache
 from pathlib import Path
 from typing import Any
 
@@ -36,6 +37,7 @@ KINDS: Mapping[str, Data] = {
     "other_work": {"job": {"planting": "lane-27", "step": "winter_mowing", "area_ac": 1}},
     "product_used": {},
 }
+ALONE = ("year", "times", "tank", "reentry")  # each with limits or a day of its own
 WEIGHS = ("year", "times", "wait", "tank", "reentry", "plant_back", "records")
 ASKED = {"S200", "S201", "S202", "S203", "S204", "S206"}
 
@@ -156,9 +158,13 @@ LEFT_OUT: Mapping[str, Callable[[Data, list[Data]], None]] = {
 
 def seen(kind: str, gap: str, weighs: str) -> str:
     """What the plan makes of one combination: it counts, is asked, or says nothing."""
+    return SEEN[weighs](_plan(kind, gap, weighs if weighs in ALONE else "all else"))
+
+
+@cache
+def _plan(kind: str, gap: str, weighs: str) -> Plan:
     day = AFTER if weighs == "reentry" else LATER
-    plan = make_plan(inventory_of(data_of(kind, gap, weighs)), SEASON, day)
-    return SEEN[weighs](plan)
+    return make_plan(inventory_of(data_of(kind, gap, weighs)), SEASON, day)
 
 
 def _codes(plan: Plan, subject: str) -> set[str]:

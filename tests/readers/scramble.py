@@ -38,11 +38,11 @@ MONEY = ("package_lb", "package_gal", "price_usd", "priced_on", "on_hand_lb", "o
          "package_count", "on_hand_count", "counted_on")  # fmt: skip
 # What a sheet counts bags by.
 SEEN = {"fertilizers": ("package_lb",), "limes": ("package_lb",)}
-REFERENCES = ("lot", "product", "sprayer", "spreader", "drill", "measure", "planting", "hides",
-              "serves", "places", "machine", "item", "corrects", "confirms", "soil_test",
-              "fertilizers", "lime", "plants", "guards", "reader", "fits", "cost_share", "place",
-              "applicator", "water_hole", "what", "dates", "test", "route", "mixed_with", "at",
-              "stands", "routes")  # fmt: skip
+REFERENCES = ("lot", "product", "products", "same_ground_as", "sprayer", "spreader", "drill",
+              "measure", "planting", "hides", "serves", "places", "machine", "item", "corrects",
+              "confirms", "soil_test", "fertilizers", "lime", "plants", "guards", "reader", "fits",
+              "cost_share", "place", "applicator", "water_hole", "what", "dates", "test", "route",
+              "mixed_with", "at", "stands", "routes")  # fmt: skip
 
 
 def scrambled(data: Data, chance: random.Random, reader: str = READER) -> tuple[Data, str]:
@@ -314,6 +314,7 @@ def _change_records(data: Data, ground: set[str], chance: random.Random) -> None
     stranger = data["screens"]["screens"][-1]["id"]
     used = [{"item": data["products"]["products"][-1]["id"], "amount_fl_oz": 40}]
     spot = {"place": stranger, "treated_ac": 0.01, "weeds": f"thistle {chance.random()}"}
+    spot["own_sprayer"] = False
     entry = {"id": "e-stranger", "done_on": "2026-08-19", "used": used, "sprayed": spot}
     data["log"]["entries"].append(entry)
 

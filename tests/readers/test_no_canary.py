@@ -68,6 +68,7 @@ FULL_ENTRIES: list[Data] = [
     {
         "id": "e-3",
         "sprayed": {"place": "spare"},
+        "unknown": {"products": ["brew"], "places": ["spare"], "most_fl_oz_per_ac": 1},
         "measured": {"planting": "spare-90"},
         "inspected": {"what": ["oak", "spare", "hole"]},
         "soil_tested": {"test": "cores"},
@@ -408,7 +409,7 @@ def _weather_in_one_form(data: Data, hidden: Hidden) -> None:
 def _work_in_one_form(data: Data, hidden: Hidden) -> None:
     """Leave of a spraying either its job or its ground, and times that can be read."""
     begun, *others = data["log"]["entries"][1:]
-    for name in ("place", "location", "treated_ac"):
+    for name in ("place", "location", "treated_ac", "part"):
         begun["sprayed"].pop(name, None)
     begun["used"][0]["amount_fl_oz"] = BEGUN["amount_fl_oz"]
     begun["job"]["area_ac"] = BEGUN["area_ac"]

@@ -16,7 +16,7 @@ from generator.site.publish import publish
 from tests.plan.planned import AS_OF
 from tests.properties import SEASON, Data, property_data, write_property
 from tests.readers.partnered import PARTNER, handed_ground, with_partner
-from tests.readers.scramble import READER, handed_plantings, scrambled
+from tests.readers.scramble import AMPLE_FL_OZ, READER, handed_plantings, scrambled
 
 SHORT = [*((seed, READER) for seed in range(25)), *((seed, PARTNER) for seed in range(8))]
 LONG = range(25, 525)
@@ -44,6 +44,8 @@ def contractor_site(folder: Path, reader_id: str, site: Path) -> dict[str, bytes
 def made(seed: int) -> Data:
     """A generated property of a handful of screens, with a partner beside the contractor."""
     data = property_data(seed, random.Random(seed).randint(3, 6))
+    for product in data["products"]["products"]:
+        product["on_hand_fl_oz"] = AMPLE_FL_OZ  # less than was used would stop a job
     return with_partner(data, random.Random(f"partner {seed}"))
 
 
@@ -88,16 +90,15 @@ def test_private_changes_change_no_byte_in_many_properties(seed: int, reader_id:
     check_nothing_changes(seed, reader_id)
 
 
-def _widened(data: Data, chance: random.Random) -> tuple[Data, str]:
+def _another_ground(data: Data, chance: random.Random) -> tuple[Data, str]:
+    """Type other ground for every place that is handed over, in place of all it was measured by."""
     result, reader = scrambled(data, chance)
     handed = handed_plantings(result, reader)
-    screen, width = next(
-        (one, key)
-        for one in result["screens"]["screens"]
-        for key in ("width_ft", "width_m")
-        if handed & {planting["id"] for planting in one["plantings"]} and key in one
-    )
-    screen[width] += 1
+    for screen in result["screens"]["screens"]:
+        if handed & {planting["id"] for planting in screen["plantings"]}:
+            for key in [one for one in screen if one.startswith(("length_", "line_", "area_"))]:
+                del screen[key]
+            screen["area_ac"] = 7.7
     return result, reader
 
 
@@ -120,7 +121,7 @@ def _quiet_days(kind: str) -> Change:
 
 
 @pytest.mark.parametrize(
-    "change", [_widened, _another_telephone, _quiet_days("quiet"), _quiet_days("hunting")]
+    "change", [_another_ground, _another_telephone, _quiet_days("quiet"), _quiet_days("hunting")]
 )
 def test_a_released_change_is_seen(change: Change) -> None:
     before, after = site_before_and_after(0, change)

@@ -94,11 +94,11 @@ def _another_ground(data: Data, chance: random.Random) -> tuple[Data, str]:
     """Type other ground for every place that is handed over, in place of all it was measured by."""
     result, reader = scrambled(data, chance)
     handed = handed_plantings(result, reader)
-    for screen in result["screens"]["screens"]:
-        if handed & {planting["id"] for planting in screen["plantings"]}:
-            for key in [one for one in screen if one.startswith(("length_", "line_", "area_"))]:
-                del screen[key]
-            screen["area_ac"] = 7.7
+    for place in (*result["screens"]["screens"], *result.get("strips", {}).get("strips", ())):
+        if handed & {planting["id"] for planting in place["plantings"]}:
+            for key in [one for one in place if one.startswith(("length_", "line_", "area_"))]:
+                del place[key]
+            place["area_ac"] = 7.7
     return result, reader
 
 

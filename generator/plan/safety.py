@@ -116,15 +116,14 @@ def _label_lines(card: LabelCard, use: Use) -> Iterator[SafetyLine]:
 
 
 def _waiting(entries: tuple[WaitingDays, ...] | str | None) -> Iterator[SafetyLine]:
-    """Yield the waits before stock, hay, game and dogs; of those not printed, that they are not."""
+    """Yield the waits before stock, hay, game and dogs that the label prints, a blank unread."""
     listed = entries if isinstance(entries, tuple) else ()
     for entry in listed:
         yield SafetyLine(
             f"label.waiting_{entry.before}", WAIT_LABELS[entry.before], None, entry.wait_days
         )
-    if not listed:
-        words = entries if isinstance(entries, str) else None
-        yield _words("waiting_days", "Wait before grazing, hay, game and dogs", words)
+    if entries is None:
+        yield _words("waiting_days", "Wait before grazing, hay, game and dogs", None)
 
 
 def _wind(use: Use) -> Iterator[SafetyLine]:

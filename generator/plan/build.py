@@ -138,7 +138,7 @@ def make_plan(inventory: Inventory, season: int, as_of: datetime.date) -> Plan:
     found += crop_cautions(asked, states, inventory, season)
     found += day_findings(jobs, inventory, as_of)
     found += paper_findings(jobs, inventory, entries, as_of)
-    records = spray_records(inventory, entries)
+    records = spray_records(inventory, entries, areas)
     found += record_findings(records, as_of)
     found += correction_findings(inventory, told, as_of)
     found += reentry_findings(records, jobs, as_of, told, grounds)

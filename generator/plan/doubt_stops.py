@@ -91,7 +91,7 @@ def _sprayings(
             continue
         if not _is_of_a_herbicide(doubt, inventory):
             continue
-        for record in spray_records(inventory, (doubt.entry,)):
+        for record in spray_records(inventory, (doubt.entry,), {}):
             place = record.place
             here = grounds[place.id] if place is not None else frozenset[str]()
             yield _Asked(doubt, record, _last_day(doubt, as_of), here)

@@ -21,7 +21,7 @@ def winds_in_question(
     inventory: Inventory, entries: tuple[LogEntry, ...], confirmed: Confirmed
 ) -> Iterator[Doubt]:
     """Yield every spraying whose label names a wind, and whose record has none or another."""
-    for record in spray_records(inventory, entries):
+    for record in spray_records(inventory, entries, {}):
         if not is_confirmed(confirmed, record.entry):
             yield from _of(record, inventory)
 

@@ -22,13 +22,13 @@ from generator.plan.crop import crop_of, crop_on
 from generator.plan.done import entries_on, finished_on
 from generator.plan.rates import ROUNDING, JobRate, is_dry, rate_of_product
 from generator.plan.spots import treated_ground
+from generator.plan.spray_record import larger_than_its_place
 from generator.plan.told import SPRAY, Sprayings, area_of, latest_day, part_of, sprayings_of
 from generator.plan.years import Gap, PlannedSpray
 from generator.working import Given, Quantity
 
 OUTSIDE = "log/"  # what the id of a spraying begins with that is no job
 ONE_DAY = datetime.timedelta(days=1)
-MORE_BY_A_TENTH = 1.1  # common practice: a measured place may be off by so much, and no more
 
 
 @dataclass(frozen=True, slots=True)
@@ -157,7 +157,7 @@ def _puts(
         if product.id not in _products(entry, told):
             continue
         area = area_of(entry)
-        most_ac = ground.place.value * MORE_BY_A_TENTH if ground.place is not None else math.inf
+        place = ground.place
         counts = ground.counted(area)
         most = entry.unknown.most if entry.unknown is not None else None
         amounts = tuple(one.amount for one in told.used(entry) if one.item == product.id)
@@ -167,8 +167,8 @@ def _puts(
             if rate is not None and not _fits(rate, product):
                 rate = None
             said_ac = counts.value if area is not None and counts is not None else None
-            too_much = area is not None and area.value > most_ac
-            yield _Put(entry, rate, said_ac, too_much)
+            larger = area is not None and place is not None and larger_than_its_place(area, place)
+            yield _Put(entry, rate, said_ac, larger)
 
 
 def _fits(rate: Given | Quantity, product: Product) -> bool:

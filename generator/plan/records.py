@@ -1,7 +1,7 @@
 """Spray records of the log, and what they leave out or were late with."""
 
 import datetime
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 
 from generator.inventory.log import LogEntry
 from generator.inventory.places import PlantedGround, Planting
@@ -19,20 +19,31 @@ from generator.plan.told import Sprayings, area_of, latest_day, sprayings_of, un
 from generator.reference.load import planting_kinds, values
 from generator.reference.steps import Step
 from generator.units import convert
-from generator.working import Given
+from generator.working import Given, Quantity
 
 SPRAY = "spray"
 LOGGED = "log/"
 
 
-def spray_records(inventory: Inventory, entries: tuple[LogEntry, ...]) -> tuple[SprayRecord, ...]:
-    """Return the record of every spraying among entries that count, in their order."""
+def spray_records(
+    inventory: Inventory, entries: tuple[LogEntry, ...], areas: Mapping[str, Quantity]
+) -> tuple[SprayRecord, ...]:
+    """Return the record of every spraying among entries that count, in their order.
+
+    `areas` are the ground of each place, by its id; where none is given, no size is held to it.
+    """
     told = sprayings_of(inventory)
-    return tuple(_record(one, inventory, entries, told) for one in entries if told.tells(one))
+    return tuple(
+        _record(one, inventory, entries, told, areas) for one in entries if told.tells(one)
+    )
 
 
 def _record(
-    entry: LogEntry, inventory: Inventory, entries: tuple[LogEntry, ...], told: Sprayings
+    entry: LogEntry,
+    inventory: Inventory,
+    entries: tuple[LogEntry, ...],
+    told: Sprayings,
+    areas: Mapping[str, Quantity],
 ) -> SprayRecord:
     place, planting, step = _job(entry, inventory)
     said = entry.sprayed
@@ -48,6 +59,7 @@ def _record(
         products=tuple((told.products[one.item], one) for one in told.used(entry)),
         site=typed_site or (planting_kinds()[kind] if kind else None),
         area=area_of(entry),
+        place_ac=areas.get(place.id) if place is not None else None,
         location=place.name if place is not None else (said.location if said else None),
         applicator=applicator,
         who=(applicator.name or applicator.id) if applicator is not None else entry.by,

@@ -13,8 +13,9 @@ from generator.inventory.stock import Product
 from generator.reference.load import values
 from generator.reference.steps import Step
 from generator.units import convert
-from generator.working import Given
+from generator.working import Given, Quantity
 
+MORE_BY_A_TENTH = 1.1  # common practice: a measured place may be off by so much, and no more
 # What is good to have on a record, as the log names it and as a page does.
 EXTRAS = (
     ("started_at", "time begun"),
@@ -72,6 +73,7 @@ class SprayRecord:
     products: tuple[tuple[Product, Used], ...]
     site: str | None
     area: Given | None
+    place_ac: Quantity | None
     location: str | None
     applicator: Applicator | None
     who: str | None
@@ -95,6 +97,7 @@ def missing_by_rule(one: SprayRecord) -> tuple[str, ...]:
         ("EPA registration number", all(_has_number(card) for card in cards)),
         ("location", one.location is not None),
         ("size of the ground", one.area is not None or _is_small_spot(one)),
+        ("a size no larger than the place", not _is_larger_than_its_place(one)),
         ("crop or site", one.site is not None),
         ("who sprayed", one.who is not None),
         ("number of the licence", one.licence_number is not None or not one.restricted),
@@ -104,6 +107,17 @@ def missing_by_rule(one: SprayRecord) -> tuple[str, ...]:
 
 def _has_number(card: LabelCard | None) -> bool:
     return card is not None and bool(card.epa_reg_no)
+
+
+def _is_larger_than_its_place(one: SprayRecord) -> bool:
+    if one.area is None or one.place_ac is None:
+        return False
+    return larger_than_its_place(one.area, one.place_ac)
+
+
+def larger_than_its_place(said_ac: Given, place_ac: Quantity) -> bool:
+    """Return whether so much ground can hardly be on a place of this measured size."""
+    return said_ac.value > place_ac.value * MORE_BY_A_TENTH
 
 
 def _is_small_spot(one: SprayRecord) -> bool:

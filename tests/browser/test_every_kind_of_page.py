@@ -32,7 +32,11 @@ LONG_PAGE = 100_000
 SIDE = re.compile(rb"/Type\s*/Page\b")
 
 SIZES = pytest.mark.parametrize(
-    ("size", "turn"), [(PHONE, 0), (DESKTOP, 1)], ids=["telephone", "desk"]
+    ("size", "turn"),
+    [
+        pytest.param(PHONE, 0, id="telephone"),
+        pytest.param(DESKTOP, 1, id="desk", marks=pytest.mark.long),
+    ],
 )
 
 

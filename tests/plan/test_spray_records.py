@@ -83,6 +83,7 @@ def test_a_whole_record_has_no_gap() -> None:
     [
         ({"used": None}, "product and the amount used"),
         ({"job": JOB | {"area_ac": None}}, "size of the ground"),
+        ({"job": JOB | {"area_ac": 10}}, "a size no larger than the place"),
         ({"sprayed": sprayed(applicator=None)}, "who sprayed"),
         ({"sprayed": sprayed(applicator="spare")}, "number of the licence"),
         ({"job": None}, "location"),

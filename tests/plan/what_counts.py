@@ -195,7 +195,7 @@ def _records(plan: Plan) -> str:
     if not found:
         return "nothing"
     wanted = {"product and the amount used", "EPA registration number", "location",
-              "size of the ground"}  # fmt: skip
+              "size of the ground", "a size no larger than the place"}  # fmt: skip
     return "asked" if wanted & set(missing_by_rule(found[0])) else "counts"
 
 

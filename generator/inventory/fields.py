@@ -26,6 +26,8 @@ class Limits:
 POSITIVE = Limits(above=0)
 SHARE = Limits(at_least=0, at_most=1)
 LatLon = tuple[float, float]
+# Jobs, entries, prices and tests; contracts, plantings that stand, and weather go further back.
+FIRST_YEAR, FIRST_YEAR_LONG_AGO, LAST_YEAR = 1990, 1850, 2100
 
 
 @dataclass(frozen=True, slots=True)
@@ -144,9 +146,10 @@ def yes_no(visible: Visible, help: str, **more: Any) -> Any:
     return _declare(FieldRule("yes_no", visible, help, **more))
 
 
-def day(visible: Visible, help: str, **more: Any) -> Any:
-    """Declare a calendar day, as 2027-03-14."""
-    return _declare(FieldRule("date", visible, help, **more))
+def day(visible: Visible, help: str, first_year: int = FIRST_YEAR, **more: Any) -> Any:
+    """Declare a calendar day, as 2027-03-14, not before its first year nor after the last."""
+    limits = Limits(at_least=first_year, at_most=LAST_YEAR)
+    return _declare(FieldRule("date", visible, help, limits=limits, **more))
 
 
 def month_day(visible: Visible, help: str, **more: Any) -> Any:

@@ -30,7 +30,17 @@ from generator.inventory.machine import Machine
 from generator.inventory.money import CostShare, Hire
 from generator.inventory.papers import Contract, OneCall, Permit
 from generator.inventory.people import Applicator, Contractor, Helper
-from generator.inventory.places import PlantedGround, Planting, Route, Screen, Stand, Strip
+from generator.inventory.places import (
+    FAR,
+    NO,
+    YES,
+    PlantedGround,
+    Planting,
+    Route,
+    Screen,
+    Stand,
+    Strip,
+)
 from generator.inventory.season import a_season
 from generator.inventory.spreadable import Fertilizer, Lime
 from generator.inventory.steps import OwnPlan, plans_with
@@ -72,6 +82,7 @@ class EmergencyCard(Record):
 
     address_911: str | None = text("page", "address to give to 911", safety=True)
     gate_lat_lon: LatLon | None = lat_lon("page", "gate rescuers come through", safety=True)
+    far: str | None = choice("place", FAR, YES, NO)
     gate_words: str | None = text("page", "how to find and open the gate", safety=True)
     hospital: str | None = text("page", "nearest emergency room and drive", safety=True)
     neighbour: str | None = text("page", "neighbour or caretaker and telephone", safety=True)

@@ -3,16 +3,24 @@
 import datetime
 from typing import Any
 
-from generator.inventory.fields import Limits, whole
+from generator.inventory.fields import (
+    FIRST_YEAR,
+    FIRST_YEAR_LONG_AGO,
+    LAST_YEAR,
+    Limits,
+    whole,
+)
 from generator.working import Visible
 
 FIRST_MONTH_OF_A_SEASON = 9
-A_SEASON = Limits(at_least=1990, at_most=2100)
+A_SEASON = Limits(at_least=FIRST_YEAR, at_most=LAST_YEAR)
+# Trees and old prairie stand for longer than anybody has planned.
+WHAT_STANDS = Limits(at_least=FIRST_YEAR_LONG_AGO, at_most=LAST_YEAR)
 
 
-def a_season(visible: Visible, help: str, **more: Any) -> Any:
+def a_season(visible: Visible, help: str, limits: Limits = A_SEASON, **more: Any) -> Any:
     """Declare a season, named by its spring."""
-    return whole(visible, help, A_SEASON, **more)
+    return whole(visible, help, limits, **more)
 
 
 def season_of(day: datetime.date) -> int:

@@ -31,7 +31,7 @@ from generator.working import Given
 MIX = Limits(above=0, at_most=1)
 # Said of one stand or walk alone: whether a partner who is handed it sees where it lies.
 YES, NO = "yes", "no"
-FAR = "yes where it truly lies that far from the middle of the property; no where left out"
+FAR = "yes where it truly lies that far from the middle of the property"
 SEED_RATE = Limits(above=0, at_most=300)
 
 

@@ -25,11 +25,28 @@ def points_astray(points: Sequence[TypedPoint], time_zone: str | None) -> Iterat
     if time_zone is None or there is None:
         return
     for point in points:
+        told = _turned_around(point, there, time_zone)
         for axis, of_point, of_zone in zip(range(2), point.lat_lon, there, strict=True):
-            told = _astray(axis, point.key, of_point, of_zone, time_zone)
-            if told is not None:
-                yield told.at(point.where.file, point.where.line, point.where.column)
-                break
+            told = told or _astray(axis, point.key, of_point, of_zone, time_zone)
+        if told is not None:
+            yield told.at(point.where.file, point.where.line, point.where.column)
+
+
+def _turned_around(
+    point: TypedPoint, there: tuple[float, float], time_zone: str
+) -> Sentence | None:
+    """Return the fault of a longitude that stands before its latitude."""
+    latitude, longitude = point.lat_lon
+    typed, turned = _farthest((latitude, longitude), there), _farthest((longitude, latitude), there)
+    if typed <= FARTHEST_DEG or turned > SIGN_DEG:
+        return None
+    what = f"{point.key} does not go with time zone {shown_value(time_zone)}"
+    cure = f"[{shown_value(longitude)}, {shown_value(latitude)}]: latitude first, then longitude"
+    return Sentence("F460", what, cure)
+
+
+def _farthest(point: tuple[float, float], there: tuple[float, float]) -> float:
+    return max(_away(*both) for both in zip(point, there, strict=True))
 
 
 def _astray(

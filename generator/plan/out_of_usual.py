@@ -7,7 +7,7 @@ from generator.plan.findings import finding
 from generator.plan.model import Finding
 from generator.plan.reasons import Reason
 from generator.reference.usual import Usual
-from generator.working import Figure, Given, Quantity
+from generator.working import Figure, Given, Measured, Quantity
 
 MUCH = {"less": "far less", "more": "far more"}
 MANY = {"less": "far fewer", "more": "far more"}
@@ -17,7 +17,7 @@ def out_of_usual(
     reason: Reason,
     subject: str,
     where: Where,
-    told: tuple[str, Given | Quantity],
+    told: tuple[str, Given | Measured | Quantity],
     range_of_it: Usual,
     **words: str,
 ) -> Finding | None:

@@ -5,7 +5,7 @@ from collections.abc import Iterator
 from generator.inventory.places import PlantedGround, Screen
 from generator.inventory.rule import typed_at
 from generator.plan.cautions import Caution
-from generator.plan.ground import WAY_WORDS
+from generator.plan.ground import WAY_WORDS, line_length
 from generator.plan.model import Finding, Place
 from generator.plan.out_of_usual import out_of_usual
 from generator.reference.usual import usual
@@ -13,7 +13,7 @@ from generator.working import Given
 
 
 def size_findings(place: Place) -> list[Finding]:
-    """Return a caution for each side typed out of the usual; of sound sides, for the ground."""
+    """Return a caution for each side out of the usual, or for ground that no sides give."""
     ground = place.typed
     if ground is None or place.ground is None:
         return []
@@ -21,9 +21,11 @@ def size_findings(place: Place) -> list[Finding]:
     sides = [
         _side(ground, "width_ft", ground.width_ft, width),
         _side(ground, "length_ft", ground.length_ft, "place_length"),
+        _line(ground) if ground.length_ft is None else None,
     ]
     found = [one for one in sides if one is not None]
-    return found or list(_acres(place, ground))
+    by_sides = place.ground.ways[0].kind in ("tape", "line")
+    return found if found or by_sides else list(_acres(place, ground))
 
 
 def _side(ground: PlantedGround, key: str, typed: Given | None, name: str) -> Finding | None:
@@ -41,6 +43,21 @@ def _side(ground: PlantedGround, key: str, typed: Given | None, name: str) -> Fi
     )
 
 
+def _line(ground: PlantedGround) -> Finding | None:
+    if ground.line_lat_lon is None:
+        return None
+    return out_of_usual(
+        Caution.SIZE_OUT_OF_USUAL,
+        ground.id,
+        ground.line_lat_lon.where,
+        ("The length of the line", line_length(ground.line_lat_lon)),
+        usual("place_length", "ft"),
+        place=ground.name,
+        what="length",
+        key="line_lat_lon",
+    )
+
+
 def _acres(place: Place, ground: PlantedGround) -> Iterator[Finding]:
     assert place.ground is not None
     counts = place.ground.ways[0]
@@ -52,6 +69,6 @@ def _acres(place: Place, ground: PlantedGround) -> Iterator[Finding]:
         usual("place", "ac"),
         place=ground.name,
         what="ground",
-        key={"outline": "area_lat_lon", "line": "line_lat_lon"}.get(counts.kind, "its size"),
+        key="area_lat_lon" if counts.kind == "outline" else "area_ac",
     )
     yield from [found] if found is not None else []

@@ -10,7 +10,7 @@ from typing import Any, Literal
 from generator.reference.load import values
 from generator.reference.read import read_data, value_of
 from generator.units import convert
-from generator.working import Given, Quantity, Reference
+from generator.working import Given, Measured, Quantity, Reference
 
 Beyond = Literal["less", "more"]
 ENDS = ("low", "high")
@@ -25,7 +25,7 @@ class Usual:
     low: Reference | Quantity | None
     high: Reference | Quantity | None
 
-    def beyond(self, figure: Given | Quantity) -> Beyond | None:
+    def beyond(self, figure: Given | Measured | Quantity) -> Beyond | None:
         """Return whether a figure is less or more than is usual."""
         low, high = self.low, self.high
         if low is not None and _in_unit_of(low, figure) < low.value * (1 - ROUNDING):
@@ -41,7 +41,7 @@ class Usual:
         return found
 
 
-def _in_unit_of(end: Reference | Quantity, figure: Given | Quantity) -> float:
+def _in_unit_of(end: Reference | Quantity, figure: Given | Measured | Quantity) -> float:
     return convert(figure.value, figure.unit, end.unit)
 
 

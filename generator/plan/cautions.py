@@ -861,8 +861,8 @@ class Caution(Enum):
     )
     SIZE_OUT_OF_USUAL = Words(
         "C400",
-        "{what} of {place} is {much} than is usual. A digit too many or too few, or another unit, "
-        "gives such a figure, and with it wrong seed, product and hours.",
+        "The {what} of {place} is {much} than is usual. A digit too many or too few, or another "
+        "unit, gives such a figure, and with it wrong amounts and hours.",
         "",
         "Measure again, or check {key} and its unit. If it is as it is, leave it: nothing is kept "
         "from being printed.",

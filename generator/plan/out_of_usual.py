@@ -7,7 +7,7 @@ from generator.plan.findings import finding
 from generator.plan.model import Finding
 from generator.plan.reasons import Reason
 from generator.reference.usual import Usual
-from generator.working import Figure, Given, Measured, Quantity
+from generator.working import Figure, Given, Measured, Quantity, Reference
 
 MUCH = {"less": "far less", "more": "far more"}
 MANY = {"less": "far fewer", "more": "far more"}
@@ -39,8 +39,14 @@ def out_of_usual(
         many=MANY[beyond],
         **words,
     )
-    end = range_of_it.end(beyond)
-    return found if isinstance(end, Quantity) else replace(found, source=end.source)
+    return replace(found, source=_source_of(range_of_it.end(beyond)))
+
+
+def _source_of(end: Reference | Quantity) -> str:
+    """Return the source of an end; of one worked out, that of the first value it rests on."""
+    if isinstance(end, Reference):
+        return end.source
+    return next(one.source for _, one in end.inputs if isinstance(one, Reference))
 
 
 def ends(range_of_it: Usual) -> tuple[tuple[str, Figure], ...]:

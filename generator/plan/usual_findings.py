@@ -7,7 +7,7 @@ from generator.plan.asked import JobAsked
 from generator.plan.model import Finding, Job, Place
 from generator.plan.usual_amounts import amount_findings
 from generator.plan.usual_machines import machine_findings
-from generator.plan.usual_places import size_findings
+from generator.plan.usual_places import size_findings, spacing_findings
 from generator.plan.usual_seed import lot_findings, rate_findings
 
 
@@ -29,6 +29,8 @@ def usual_findings(
     ahead = [one for one in asked if not by_id[one.job_id].state.is_settled]
     for one in ahead:
         found += rate_findings(one, by_id[one.job_id])
+        if one.step.operation == "plant":
+            found += spacing_findings(one.ground, one.planting)
     told = {one.subject for one in found}
     for one in ahead:
         if not told & _rests_on(one):

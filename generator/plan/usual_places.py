@@ -1,8 +1,8 @@
-"""Places whose width, length or ground is far from what is usual."""
+"""Places whose width, length or ground is far from what is usual, and plants set on them."""
 
 from collections.abc import Iterator
 
-from generator.inventory.places import PlantedGround, Screen
+from generator.inventory.places import PlantedGround, Planting, Screen
 from generator.inventory.rule import typed_at
 from generator.plan.cautions import Caution
 from generator.plan.ground import WAY_WORDS, line_length
@@ -19,8 +19,8 @@ def size_findings(place: Place) -> list[Finding]:
         return []
     width = "screen_width" if isinstance(ground, Screen) else "plot_width"
     sides = [
-        _side(ground, "width_ft", ground.width_ft, width),
-        _side(ground, "length_ft", ground.length_ft, "place_length"),
+        _side(ground, "width_ft", ground.width_ft, width, "width"),
+        _side(ground, "length_ft", ground.length_ft, "place_length", "length"),
         _line(ground) if ground.length_ft is None else None,
     ]
     found = [one for one in sides if one is not None]
@@ -28,17 +28,19 @@ def size_findings(place: Place) -> list[Finding]:
     return found if found or by_sides else list(_acres(place, ground))
 
 
-def _side(ground: PlantedGround, key: str, typed: Given | None, name: str) -> Finding | None:
+def _side(
+    ground: PlantedGround, key: str, typed: Given | None, name: str, what: str
+) -> Finding | None:
     if typed is None:
         return None
     return out_of_usual(
         Caution.SIZE_OUT_OF_USUAL,
         ground.id,
         typed_at(typed),
-        (f"The {key.removesuffix('_ft')} typed", typed),
+        (f"The {what} typed", typed),
         usual(name, "ft"),
         place=ground.name,
-        what=key.removesuffix("_ft"),
+        what=what,
         key=key,
     )
 
@@ -56,6 +58,17 @@ def _line(ground: PlantedGround) -> Finding | None:
         what="length",
         key="line_lat_lon",
     )
+
+
+def spacing_findings(ground: PlantedGround, planting: Planting) -> Iterator[Finding]:
+    """Yield a caution for plants, or rows of plants, that stand out of the usual apart."""
+    for row in planting.woody:
+        for what, key, typed, name in (
+            ("space from plant to plant", "spacing_ft", row.spacing_ft, "plant_spacing"),
+            ("space from row to row", "rows_apart_ft", row.rows_apart_ft, "plant_rows"),
+        ):
+            found = _side(ground, key, typed, name, what)
+            yield from [found] if found is not None else []
 
 
 def _acres(place: Place, ground: PlantedGround) -> Iterator[Finding]:

@@ -1,7 +1,7 @@
 """Points held against the time zone: chief towns and far corners of zones, and slips of a sign."""
 
 import pytest
-from hypothesis import given
+from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from generator.inventory.fields import LatLon, Where
@@ -49,6 +49,7 @@ STATES = ("America/New_York", "America/Chicago", "America/Denver", "America/Phoe
 
 
 @pytest.mark.parametrize("zone", STATES)
+@settings(max_examples=25)
 @given(lat=st.floats(25, 49), lon=st.floats(-124, -67))
 def test_a_sign_left_out_anywhere_in_the_states_is_told(zone: str, lat: float, lon: float) -> None:
     assert faults((lat, lon), zone) == []

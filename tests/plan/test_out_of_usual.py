@@ -31,6 +31,7 @@ from tests.plan.sown import (
     the_planting,
     with_lot,
 )
+from tests.plan.test_woody import rowed
 from tests.properties import Data, small_property
 
 DEMO = Path(__file__).resolve().parents[2] / "demo_property"
@@ -153,6 +154,7 @@ def test_a_rate_in_seeds_is_held_against_seeds_on_a_square_foot(seeds: float, as
         numbers = [figure for _, figure in one.figures if isinstance(figure, Quantity)]
         assert [round(number.value, 2) for number in numbers] == [9.18, 154.96]
         assert {number.identity for number in numbers} <= set(numbers_of(plan))
+        assert one.source == ("tx_range_seeding" if seeds < 20 else "psu_warm_grass")
 
 
 @pytest.mark.parametrize(
@@ -289,6 +291,20 @@ def test_a_slip_in_a_machine_is_told_once_on_the_machine(
     ]
     assert what(planned(data)) == []
     assert what(planned(changed(data, change))) == [(code, subject)]
+
+
+@pytest.mark.parametrize(
+    ("changes", "asked"),
+    [
+        ({}, 0),
+        ({"spacing_ft": 0.8}, 1),
+        ({"spacing_ft": 80}, 1),
+        ({"rows_apart_ft": 1.2, "spacing_ft": 4}, 1),
+        ({"spacing_ft": 3, "rows_apart_ft": 6}, 0),
+    ],
+)
+def test_plants_ten_times_too_close_or_too_far_are_asked(changes: Data, asked: int) -> None:
+    assert what(planned(rowed(**changes))) == [(SIZE, "edge")] * asked
 
 
 @settings(deadline=None, max_examples=8)

@@ -51,8 +51,9 @@ def numbers_of(plan: Plan) -> dict[str, Quantity]:
     tops += height_numbers(plan)
     tops += [number for one in acres_by_age(plan) for number in one.acres.values()]
     tops += ahead_numbers(plan)
-    told = (figure for one in plan.findings for _, figure in one.figures)
-    tops += [figure for figure in told if isinstance(figure, Quantity)]
+    # What a stop sets beside a limit is no number of the plan.
+    told = (one for one in plan.findings if one.severity != "stop")
+    tops += [number for one in told for _, number in one.figures if isinstance(number, Quantity)]
     return {one.identity: one for top in tops if top is not None for one in walk(top)}
 
 

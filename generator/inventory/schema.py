@@ -60,6 +60,7 @@ from generator.reference.steps import Step, StepPlan
 from generator.working import Given
 
 FORMAT = 1
+ANY_YEAR = Limits(at_least=1, at_most=9999)  # whoever makes the plan says which days it takes
 PARTNER = "partner"  # who hunts with the owner: the one kind of reader who is handed stands
 
 
@@ -97,7 +98,7 @@ class Property(Record):
     format: int = whole("page", "format of these files", Limits(at_least=1), required=True)
     name: str = text("place", "name of the property", required=True)
     season: int = a_season("page", "season to plan, named by its spring", required=True)
-    as_of: datetime.date | None = day("page", "day the plan is made for")
+    as_of: datetime.date | None = day("page", "day the plan is made for", ANY_YEAR)
     location_lat_lon: LatLon | None = lat_lon("place", "middle of the property")
     time_zone: str | None = text("place", "time zone by its name, like America/Chicago")
     elevation_ft: Given | None = measure("place", "height above the sea", "ft", ON_EARTH_FT)

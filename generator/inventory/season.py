@@ -3,24 +3,17 @@
 import datetime
 from typing import Any
 
-from generator.inventory.fields import (
-    FIRST_YEAR,
-    FIRST_YEAR_LONG_AGO,
-    LAST_YEAR,
-    Limits,
-    whole,
-)
+from generator.inventory.fields import A_YEAR, A_YEAR_LONG_AGO, Limits, whole
 from generator.working import Visible
 
 FIRST_MONTH_OF_A_SEASON = 9
-A_SEASON = Limits(at_least=FIRST_YEAR, at_most=LAST_YEAR)
 # Trees and old prairie stand for longer than anybody has planned.
-WHAT_STANDS = Limits(at_least=FIRST_YEAR_LONG_AGO, at_most=LAST_YEAR)
+WHAT_STANDS = A_YEAR_LONG_AGO
 
 
-def a_season(visible: Visible, help: str, limits: Limits = A_SEASON, **more: Any) -> Any:
+def a_season(visible: Visible, help: str, years: Limits = A_YEAR, **more: Any) -> Any:
     """Declare a season, named by its spring."""
-    return whole(visible, help, limits, **more)
+    return whole(visible, help, years, **more)
 
 
 def season_of(day: datetime.date) -> int:

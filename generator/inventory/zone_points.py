@@ -20,16 +20,28 @@ WHOLE_TURN_DEG = 360
 
 
 def points_astray(points: Sequence[TypedPoint], time_zone: str | None) -> Iterator[Problem]:
-    """Yield a fault for each point, weather stations' among them, that is not in the time zone."""
+    """Yield a fault for each point, weather stations' among them, that is not in the time zone.
+
+    Where none is, the time zone may be what is wrong: it is told once.
+    """
     there = zone_point(time_zone) if time_zone is not None else None
     if time_zone is None or there is None:
         return
-    for point in points:
-        told = _turned_around(point, there, time_zone)
-        for axis, of_point, of_zone in zip(range(2), point.lat_lon, there, strict=True):
-            told = told or _astray(axis, point.key, of_point, of_zone, time_zone)
-        if told is not None:
-            yield told.at(point.where.file, point.where.line, point.where.column)
+    told = [(point, found) for point in points if (found := _fault(point, there, time_zone))]
+    if len(told) == len(points) > 1:
+        (point, found), *_ = told
+        accepted = f"{found.accepted}; or the time zone of the place"
+        of_all = Sentence(found.code, f"{found.what}, nor does any other point", accepted)
+        told = [(point, of_all)]
+    for point, found in told:
+        yield found.at(point.where.file, point.where.line, point.where.column)
+
+
+def _fault(point: TypedPoint, there: tuple[float, float], time_zone: str) -> Sentence | None:
+    told = _turned_around(point, there, time_zone)
+    for axis, of_point, of_zone in zip(range(2), point.lat_lon, there, strict=True):
+        told = told or _astray(axis, point.key, of_point, of_zone, time_zone)
+    return told
 
 
 def _turned_around(

@@ -75,6 +75,15 @@ def test_a_point_of_another_zone_names_where_its_zone_is() -> None:
     assert "near longitude -88" in other.accepted
 
 
+def test_where_no_point_goes_with_the_zone_it_is_told_once() -> None:
+    typed = [TypedPoint("gate_lat_lon", (41.03, -93.02 - n), HERE) for n in range(5)]
+    (one,) = points_astray(typed, "Pacific/Chatham")
+    assert one.what.endswith("nor does any other point")
+    assert one.accepted.endswith("or the time zone of the place")
+    near = TypedPoint("at_lat_lon", (-44, -176), HERE)
+    assert len(list(points_astray([*typed, near], "Pacific/Chatham"))) == 5
+
+
 @pytest.mark.parametrize("zone", [None, "UTC", "Etc/GMT+6", "CDT"])
 def test_without_a_town_of_the_zone_nothing_is_said(zone: str | None) -> None:
     assert faults((41.03, 93.02), zone) == []

@@ -2,20 +2,25 @@
 
 import math
 
-from generator.working import Formula, whole_up
+from generator.working import Formula, whole_down, whole_up
+
+# No package is bought for less of it than this share (common practice).
+LET_GO_FRACTION = 0.01
 
 
 def packages_count(needed: float, on_hand: float, package_size: float) -> float:
-    """Whole packages to buy; all three amounts are in the same unit.
+    """Whole packages to buy, none for less than a hundredth of it; all amounts in one unit.
 
-    Formula: max(0, whole_up((needed - max(0, on_hand)) / package_size))
+    Formula: max(0, whole_down((needed - max(0, on_hand)) / package_size + 1 - 0.01))
     Valid for: package_size above 0; less than nothing on hand, by a slip of the log, is nothing
-    Source: whole packages that cover a shortfall (source key arithmetic)
+    Source: whole packages that cover a shortfall, but for a hundredth of the last one
+        (source key common_practice)
 
-    >>> packages_count(83.3, 10, 50)
-    2.0
+    >>> packages_count(83.3, 10, 50), packages_count(10.05, 0, 10)
+    (2.0, 1.0)
     """
-    return max(0, whole_up((needed - max(0, on_hand)) / package_size))
+    packages = (needed - max(0, on_hand)) / package_size
+    return max(0, whole_down(packages + 1 - LET_GO_FRACTION))
 
 
 def cost_usd(packages_count: float, price_usd: float) -> float:
@@ -86,9 +91,9 @@ def sum_of(parts: list[float]) -> float:
 PACKAGES = Formula(
     packages_count,
     "count",
-    "max(0, whole_up((needed - max(0, on_hand)) / package_size))",
+    "max(0, whole_down((needed - max(0, on_hand)) / package_size + 1 - 0.01))",
     "Packages to buy",
-    "arithmetic",
+    "common_practice",
 )
 COST = Formula(cost_usd, "usd", "packages_count * price_usd", "Cost", "arithmetic")
 LOOSE_COST = Formula(

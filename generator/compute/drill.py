@@ -30,6 +30,19 @@ def distance_turns(distance_ft: float, wheel_circumference_ft: float) -> float:
     return distance_ft / wheel_circumference_ft
 
 
+def drill_width_ft(rows_count: float, row_spacing_in: float) -> float:
+    """Width that one pass of a drill sows, in feet.
+
+    Formula: rows_count * row_spacing_in / 12
+    Valid for: rows evenly apart, half a space beside the outer ones
+    Source: rows times the space between them (source key arithmetic)
+
+    >>> drill_width_ft(12, 7.5)
+    7.5
+    """
+    return rows_count * row_spacing_in / IN_PER_FT
+
+
 def rows_ground_sq_ft(distance_ft: float, row_spacing_in: float, rows_count: float) -> float:
     """Ground that rows cover over a distance, in square feet.
 
@@ -99,6 +112,9 @@ DISTANCE_TURNS = Formula(
     "distance_ft / wheel_circumference_ft",
     "Turns of the drive wheel over that distance",
     "umd_drill",
+)
+DRILL_WIDTH = Formula(
+    drill_width_ft, "ft", "rows_count * row_spacing_in / 12", "Width of one pass", "arithmetic"
 )
 ROWS_GROUND = Formula(
     rows_ground_sq_ft,

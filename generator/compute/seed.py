@@ -22,6 +22,21 @@ def pls_fraction(
     return purity_fraction * (germination_fraction + hard_fraction + dormant_fraction)
 
 
+def viable_fraction(
+    germination_fraction: float, hard_fraction: float, dormant_fraction: float
+) -> float:
+    """Share of the pure seed that is alive, as the tag counts it.
+
+    Formula: germination_fraction + hard_fraction + dormant_fraction
+    Valid for: parts that add to at most 1
+    Source: viability takes in hard and dormant seed, University of Georgia (source key uga_pls)
+
+    >>> round(viable_fraction(0.40, 0.0, 0.50), 2)
+    0.9
+    """
+    return germination_fraction + hard_fraction + dormant_fraction
+
+
 def bulk_seed_lb(area_ac: float, rate_pls_lb_per_ac: float, pls_fraction: float) -> float:
     """Seed off the bag, in pounds, for a rate stated as pure live seed.
 
@@ -103,6 +118,13 @@ PLS_FRACTION = Formula(
     "fraction",
     "purity_fraction * (germination_fraction + hard_fraction + dormant_fraction)",
     "Pure live seed on the tag",
+    "uga_pls",
+)
+VIABLE = Formula(
+    viable_fraction,
+    "fraction",
+    "germination_fraction + hard_fraction + dormant_fraction",
+    "Alive on the tag",
     "uga_pls",
 )
 BULK_SEED = Formula(

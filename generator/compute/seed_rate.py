@@ -71,6 +71,32 @@ def together_seeds_per_sq_ft(each_seeds_per_sq_ft: list[float]) -> float:
     return math.fsum(each_seeds_per_sq_ft)
 
 
+def alone_share_fraction(rate_pls_lb_per_ac: float, usual_rate_low_lb_per_ac: float) -> float:
+    """What is sown of a kind, as a share of the least that is usual of it alone.
+
+    Formula: rate_pls_lb_per_ac / usual_rate_low_lb_per_ac
+    Valid for: usual_rate_low_lb_per_ac above 0
+    Source: one rate over the other (source key arithmetic)
+
+    >>> alone_share_fraction(1.5, 3)
+    0.5
+    """
+    return rate_pls_lb_per_ac / usual_rate_low_lb_per_ac
+
+
+def mixture_share_fraction(each_fraction: list[float]) -> float:
+    """What is sown of all kinds of a mixture, each as a share of the least it takes alone.
+
+    Formula: total(each_fraction)
+    Valid for: the kinds of one mixture
+    Source: addition (source key arithmetic)
+
+    >>> mixture_share_fraction([0.5, 0.25])
+    0.75
+    """
+    return math.fsum(each_fraction)
+
+
 def pls_pound_usd(price_usd: float, package_lb: float, pls_fraction: float) -> float:
     """Cost of one pound of pure live seed, in dollars.
 
@@ -118,6 +144,20 @@ TOGETHER = Formula(
     "seeds_per_sq_ft",
     "total(each_seeds_per_sq_ft)",
     "Live seeds of all kinds on a square foot",
+    "arithmetic",
+)
+ALONE_SHARE = Formula(
+    alone_share_fraction,
+    "fraction",
+    "rate_pls_lb_per_ac / usual_rate_low_lb_per_ac",
+    "Of the least that is usual of it alone",
+    "arithmetic",
+)
+MIXTURE_SHARE = Formula(
+    mixture_share_fraction,
+    "fraction",
+    "total(each_fraction)",
+    "The kinds together, each of the least that is usual of it alone",
     "arithmetic",
 )
 PLS_POUND = Formula(

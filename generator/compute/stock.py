@@ -72,6 +72,19 @@ def left_over(on_hand: float, packages_count: float, package_size: float, needed
     return on_hand + packages_count * package_size - needed
 
 
+def short_of(needed: float, on_hand: float, packages_count: float, package_size: float) -> float:
+    """What is short once the packages are bought, where no more are bought for so little.
+
+    Formula: needed - max(0, on_hand) - packages_count * package_size
+    Valid for: packages that leave less than one short
+    Source: subtraction (source key arithmetic)
+
+    >>> short_of(10.25, 0, 1, 10)
+    0.25
+    """
+    return needed - max(0, on_hand) - packages_count * package_size
+
+
 def short_by(needed: float, on_hand: float) -> float:
     """What is still to be had of a thing that is sold loose, to the weight.
 
@@ -111,6 +124,13 @@ LEFT_OVER = Formula(
     "lb",
     "on_hand + packages_count * package_size - needed",
     "Left over after the season",
+    "arithmetic",
+)
+SHORT_OF = Formula(
+    short_of,
+    "lb",
+    "needed - max(0, on_hand) - packages_count * package_size",
+    "Short, and nothing bought for it",
     "arithmetic",
 )
 SHORT_BY = Formula(short_by, "lb", "max(0, needed - on_hand)", "To buy, sold loose", "arithmetic")

@@ -26,6 +26,10 @@ class Limits:
 POSITIVE = Limits(above=0)
 SHARE = Limits(at_least=0, at_most=1)
 LatLon = tuple[float, float]
+# Jobs, entries, prices and tests; contracts, plantings that stand, and weather go further back.
+FIRST_YEAR, FIRST_YEAR_LONG_AGO, LAST_YEAR = 1990, 1850, 2100
+A_YEAR = Limits(at_least=FIRST_YEAR, at_most=LAST_YEAR)
+A_YEAR_LONG_AGO = Limits(at_least=FIRST_YEAR_LONG_AGO, at_most=LAST_YEAR)
 
 
 @dataclass(frozen=True, slots=True)
@@ -144,9 +148,9 @@ def yes_no(visible: Visible, help: str, **more: Any) -> Any:
     return _declare(FieldRule("yes_no", visible, help, **more))
 
 
-def day(visible: Visible, help: str, **more: Any) -> Any:
-    """Declare a calendar day, as 2027-03-14."""
-    return _declare(FieldRule("date", visible, help, **more))
+def day(visible: Visible, help: str, years: Limits = A_YEAR, **more: Any) -> Any:
+    """Declare a calendar day, as 2027-03-14, in the years it can lie in."""
+    return _declare(FieldRule("date", visible, help, limits=years, **more))
 
 
 def month_day(visible: Visible, help: str, **more: Any) -> Any:

@@ -32,6 +32,7 @@ from generator.inventory.weather_read import with_weather
 from generator.inventory.woody import Guard, Plant
 from generator.inventory.yaml_positions import Document, read_document
 from generator.inventory.yaml_text import MOST_BYTES, too_long
+from generator.inventory.zone_points import points_astray
 from generator.reference.load import operations, planting_kinds, sign_names, species
 from generator.reference.steps import step_plans
 
@@ -146,7 +147,9 @@ def load_inventory(folder: Path, beside: Mapping[str, bytes] | None = None) -> L
         return Loaded(None, tuple(sorted(set(problems))))
     inventory = Inventory(**values, passed_over=lying.passed_over)
     inventory, unread_weather = with_weather(folder, inventory)
-    problems = [*broken_rules(inventory), *unread_weather]
+    points = [one for reading in readings for one in reading.points]
+    astray = points_astray(points, inventory.property.time_zone)
+    problems = [*broken_rules(inventory), *astray, *unread_weather]
     if problems:
         return Loaded(None, tuple(sorted(set(problems))))
     return Loaded(inventory, ())

@@ -4,6 +4,7 @@ import datetime
 from dataclasses import dataclass
 
 from generator.inventory.fields import (
+    A_YEAR_LONG_AGO,
     POSITIVE,
     Record,
     amount,
@@ -58,5 +59,5 @@ class CostShare(Record):
         "money", "a sum, a sum to an acre, or a share of the cost", SHARE_UNITS, required=True
     )
     cap_usd: Given | None = measure("money", "most it pays", "usd", POSITIVE)
-    approved_on: datetime.date | None = day("money", "approved in writing on")
+    approved_on: datetime.date | None = day("money", "approved in writing on", A_YEAR_LONG_AGO)
     note: str | None = text("note", "a note of your own")

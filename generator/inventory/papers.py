@@ -4,7 +4,15 @@ import datetime
 from dataclasses import dataclass
 
 from generator.inventory.dates import GROUND
-from generator.inventory.fields import Record, choice, day, identity, reference, text
+from generator.inventory.fields import (
+    A_YEAR_LONG_AGO,
+    Record,
+    choice,
+    day,
+    identity,
+    reference,
+    text,
+)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -17,8 +25,8 @@ class Permit(Record):
     places: tuple[str, ...] = reference(
         "place", "places it is for, or all", *GROUND, many=True, required=True
     )
-    approved_on: datetime.date | None = day("place", "given in writing on")
-    expires_on: datetime.date | None = day("place", "its last day")
+    approved_on: datetime.date | None = day("place", "given in writing on", A_YEAR_LONG_AGO)
+    expires_on: datetime.date | None = day("place", "its last day", A_YEAR_LONG_AGO)
     limits: str | None = text("page", "limits it sets, as written")
     source: str | None = text("place", "office that gave it")
     note: str | None = text("note", "a note of your own")
@@ -39,15 +47,17 @@ class Contract(Record):
     cost_share: tuple[str, ...] = reference(
         "place", "entries of money.yaml that it pays", "cost-share", many=True
     )
-    approved_on: datetime.date | None = day("place", "approved in writing on")
-    expires_on: datetime.date | None = day("place", "its last day")
+    approved_on: datetime.date | None = day("place", "approved in writing on", A_YEAR_LONG_AGO)
+    expires_on: datetime.date | None = day("place", "its last day", A_YEAR_LONG_AGO)
     work_allowed: tuple[str, ...] = reference(
         "place", "steps or kinds of work its written plan names", "step", "operation", many=True
     )
     written_permission_for: tuple[str, ...] = reference(
         "place", "steps or kinds of work allowed in nesting dates", "step", "operation", many=True
     )
-    permission_on: datetime.date | None = day("place", "that permission given in writing on")
+    permission_on: datetime.date | None = day(
+        "place", "that permission given in writing on", A_YEAR_LONG_AGO
+    )
     note: str | None = text("note", "a note of your own")
 
 

@@ -24,13 +24,14 @@ from generator.inventory.fields import (
 )
 from generator.inventory.ground import Need
 from generator.inventory.label import RATE_UNITS
-from generator.inventory.season import a_season
+from generator.inventory.season import WHAT_STANDS, a_season
 from generator.inventory.woody import WoodyRow
 from generator.working import Given
 
 MIX = Limits(above=0, at_most=1)
 # Said of one stand or walk alone: whether a partner who is handed it sees where it lies.
 YES, NO = "yes", "no"
+FAR = "yes where it truly lies that far from the middle of the property"
 SEED_RATE = Limits(above=0, at_most=300)
 
 
@@ -154,7 +155,9 @@ class Planting(Record):
     """What grows on a place from one season on."""
 
     id: str = identity("id of the planting")
-    season: int = a_season("page", "season it is sown, named by its spring", required=True)
+    season: int = a_season(
+        "page", "season it is sown, named by its spring", WHAT_STANDS, required=True
+    )
     seed: tuple[SownSeed, ...] = record("page", "what is sown", SownSeed, many=True)
     woody: tuple[WoodyRow, ...] = record("page", "rows of trees or shrubs", WoodyRow, many=True)
     mix_rate_pls_lb_per_ac: Given | None = measure(
@@ -211,6 +214,7 @@ class PlantedGround(Record):
     same_ground_as: tuple[str, ...] = reference(
         "place", "other places of yours that lie on some of the same ground", "place", many=True
     )
+    far: str | None = choice("place", FAR, YES, NO)
     contract: str | None = text("page", "contract the ground is under, or none")
     soil: str | None = choice(
         "page",
@@ -267,6 +271,7 @@ class Stand(Record):
         YES,
         NO,
     )
+    far: str | None = choice("place", FAR, YES, NO)
     seat_height_ft: Given | None = measure("place", "height of the seat", "ft", POSITIVE)
     straps_checked_on: datetime.date | None = day("place", "straps and harness looked over on")
     upkeep: str | None = reference("place", "step plan of every season", "step_plan")

@@ -244,6 +244,12 @@ def bad_date(text: str, wanted: str) -> Sentence:
     return Sentence("F212", f"{shown_value(text)} is not {wanted}", cure)
 
 
+def day_out_of_range(day: datetime.date, first_year: int, last_year: int) -> Sentence:
+    """A day that nobody who types it here has seen or will: a digit too many or another one."""
+    accepted = f"a day from {first_year}-01-01 to {last_year}-12-31"
+    return Sentence("F462", f"{day.isoformat()} is out of range", accepted)
+
+
 def _meant_date(text: str) -> tuple[int | None, int, int] | None:
     """Year, month and day that the text can only mean, or None when it could be several."""
     if found := re.fullmatch(r"([0-9]{4})[-/.]([0-9]{1,2})[-/.]([0-9]{1,2})", text):

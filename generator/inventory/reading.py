@@ -47,6 +47,15 @@ class Mention:
 
 
 @dataclass(frozen=True, slots=True)
+class TypedPoint:
+    """A point an owner typed, by its key: held against the time zone once everything is read."""
+
+    key: str
+    lat_lon: LatLon
+    where: Where
+
+
+@dataclass(frozen=True, slots=True)
 class NamedThing:
     """An id an owner gave, and to what kind of record."""
 
@@ -67,6 +76,7 @@ class Reading:
     problems: list[Problem] = field(default_factory=list)
     mentions: list[Mention] = field(default_factory=list)
     named: list[NamedThing] = field(default_factory=list)
+    points: list[TypedPoint] = field(default_factory=list)
     unread: set[type] = field(default_factory=set)
     words: set[str] = field(default_factory=set)
 
@@ -330,15 +340,19 @@ def _yes_no(_rule: FieldRule, raw: object, path: Path, reading: Reading) -> obje
     return reading.fault(say.bad_choice(raw, ("true", "false")), path)
 
 
-def _date(_rule: FieldRule, raw: object, path: Path, reading: Reading) -> object:
+def _date(rule: FieldRule, raw: object, path: Path, reading: Reading) -> object:
     text = raw if isinstance(raw, str) else ""
     try:
         if not _DATE.fullmatch(text):
             raise ValueError(text)
-        return datetime.date.fromisoformat(text)
+        day = datetime.date.fromisoformat(text)
     except ValueError:
         sentence = say.bad_date(text, DATE_WORDS) if text else say.wrong_type(raw, DATE_WORDS)
         return reading.fault(sentence, path)
+    first, last = int(rule.limits.at_least or 0), int(rule.limits.at_most or 0)
+    if not first <= day.year <= last:
+        return reading.fault(say.day_out_of_range(day, first, last), path)
+    return day
 
 
 def _month_day(_rule: FieldRule, raw: object, path: Path, reading: Reading) -> object:
@@ -367,7 +381,12 @@ def _lat_lon(_rule: FieldRule, raw: object, path: Path, reading: Reading) -> obj
             read.append(reading.fault(fault, path))
         else:
             read.append(float(part))
-    return FAULT if FAULT in read else tuple(read)
+    if FAULT in read:
+        return FAULT
+    point = cast("LatLon", tuple(read))
+    key = next(one for one in reversed(path) if isinstance(one, str))
+    reading.points.append(TypedPoint(key, point, reading.where(path)))
+    return point
 
 
 def _points(rule: FieldRule, raw: object, path: Path, reading: Reading) -> object:

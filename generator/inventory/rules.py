@@ -19,6 +19,7 @@ from generator.inventory.rules_money import MONEY_RULES
 from generator.inventory.rules_readers import READER_RULES
 from generator.inventory.rules_records import RECORDS_RULES, WIND_RULES
 from generator.inventory.rules_seed import SEED_RULES
+from generator.inventory.rules_slips import SLIP_RULES
 from generator.inventory.rules_spray import SPRAY_RULES, WAIT_RULES
 from generator.inventory.rules_steps import STEP_RULES
 from generator.inventory.rules_weather import WEATHER_RULES
@@ -335,4 +336,5 @@ RULES = (
     *COUNTS_RULES,
     *WIND_RULES,
     *WAIT_RULES,
+    *SLIP_RULES,
 )

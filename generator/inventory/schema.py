@@ -30,7 +30,17 @@ from generator.inventory.machine import Machine
 from generator.inventory.money import CostShare, Hire
 from generator.inventory.papers import Contract, OneCall, Permit
 from generator.inventory.people import Applicator, Contractor, Helper
-from generator.inventory.places import PlantedGround, Planting, Route, Screen, Stand, Strip
+from generator.inventory.places import (
+    FAR,
+    NO,
+    YES,
+    PlantedGround,
+    Planting,
+    Route,
+    Screen,
+    Stand,
+    Strip,
+)
 from generator.inventory.season import a_season
 from generator.inventory.spreadable import Fertilizer, Lime
 from generator.inventory.steps import OwnPlan, plans_with
@@ -50,6 +60,7 @@ from generator.reference.steps import Step, StepPlan
 from generator.working import Given
 
 FORMAT = 1
+ANY_YEAR = Limits(at_least=1, at_most=9999)  # whoever makes the plan says which days it takes
 PARTNER = "partner"  # who hunts with the owner: the one kind of reader who is handed stands
 
 
@@ -72,6 +83,7 @@ class EmergencyCard(Record):
 
     address_911: str | None = text("page", "address to give to 911", safety=True)
     gate_lat_lon: LatLon | None = lat_lon("page", "gate rescuers come through", safety=True)
+    far: str | None = choice("place", FAR, YES, NO)
     gate_words: str | None = text("page", "how to find and open the gate", safety=True)
     hospital: str | None = text("page", "nearest emergency room and drive", safety=True)
     neighbour: str | None = text("page", "neighbour or caretaker and telephone", safety=True)
@@ -86,7 +98,7 @@ class Property(Record):
     format: int = whole("page", "format of these files", Limits(at_least=1), required=True)
     name: str = text("place", "name of the property", required=True)
     season: int = a_season("page", "season to plan, named by its spring", required=True)
-    as_of: datetime.date | None = day("page", "day the plan is made for")
+    as_of: datetime.date | None = day("page", "day the plan is made for", ANY_YEAR)
     location_lat_lon: LatLon | None = lat_lon("place", "middle of the property")
     time_zone: str | None = text("place", "time zone by its name, like America/Chicago")
     elevation_ft: Given | None = measure("place", "height above the sea", "ft", ON_EARTH_FT)

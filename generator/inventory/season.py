@@ -3,16 +3,17 @@
 import datetime
 from typing import Any
 
-from generator.inventory.fields import Limits, whole
+from generator.inventory.fields import A_YEAR, A_YEAR_LONG_AGO, Limits, whole
 from generator.working import Visible
 
 FIRST_MONTH_OF_A_SEASON = 9
-A_SEASON = Limits(at_least=1990, at_most=2100)
+# Trees and old prairie stand for longer than anybody has planned.
+WHAT_STANDS = A_YEAR_LONG_AGO
 
 
-def a_season(visible: Visible, help: str, **more: Any) -> Any:
+def a_season(visible: Visible, help: str, years: Limits = A_YEAR, **more: Any) -> Any:
     """Declare a season, named by its spring."""
-    return whole(visible, help, A_SEASON, **more)
+    return whole(visible, help, years, **more)
 
 
 def season_of(day: datetime.date) -> int:

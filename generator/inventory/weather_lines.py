@@ -7,7 +7,8 @@ from collections.abc import Callable, Iterator
 from dataclasses import dataclass, field
 
 from generator.inventory import weather_faults as say
-from generator.inventory.problems import Problem, Sentence
+from generator.inventory.fields import FIRST_YEAR_LONG_AGO, LAST_YEAR
+from generator.inventory.problems import Problem, Sentence, day_out_of_range
 from generator.inventory.weather import CELSIUS, FAHRENHEIT, TENTHS
 from generator.units import convert
 
@@ -59,6 +60,17 @@ class Days:
             self.values[what][day] = (float(text), line)
 
 
+def sound_day(text: str, wanted: str, line: int, days: Days) -> datetime.date | None:
+    """Return the day a text means, or None with its fault kept: no day, or one of no record."""
+    day = day_of(text)
+    if day is None:
+        days.fault(say.bad_day(text, wanted), line)
+    elif not FIRST_YEAR_LONG_AGO <= day.year <= LAST_YEAR:
+        days.fault(day_out_of_range(day, FIRST_YEAR_LONG_AGO, LAST_YEAR), line)
+        return None
+    return day
+
+
 def day_of(text: str) -> datetime.date | None:
     """Return the day a text means, with dashes or without, or None."""
     found = _DAY.fullmatch(text.strip())
@@ -84,13 +96,16 @@ def ghcn_days(text: str, days: Days) -> str:
             days.fault(say.wrong_line(f"the line has {len(parts)} parts", wanted), number)
             continue
         station = station or parts[0]
-        day = day_of(parts[1])
         if parts[0] != station:
             told = say.wrong_line("the line is of another station", "one station in a file")
             days.fault(told, number)
-        elif day is None:
-            days.fault(say.bad_day(parts[1], "a day as 20270314"), number)
-        elif parts[2] in ELEMENTS and days.is_new(day, ELEMENTS[parts[2]], number):
+            continue
+        day = sound_day(parts[1], "a day as 20270314", number, days)
+        if (
+            day is not None
+            and parts[2] in ELEMENTS
+            and days.is_new(day, ELEMENTS[parts[2]], number)
+        ):
             _, _, element, value, _, flag, _, read_at = parts + [""] * (8 - len(parts))
             days.keep(day, ELEMENTS[element], value, number, flag)
             days.early += element == "TMAX" and "" < read_at.strip() < NOON
@@ -173,10 +188,8 @@ def _day_in(text: str, whole: bool, number: int, days: Days) -> datetime.date | 
         told = say.wrong_line("the line has more or fewer parts than the first one", "as many")
         days.fault(told, number)
         return None
-    day = day_of(text)
-    if day is None:
-        days.fault(say.bad_day(text, "a day as 2027-03-14"), number)
-    elif not days.is_new(day, "weather", number):
+    day = sound_day(text, "a day as 2027-03-14", number, days)
+    if day is not None and not days.is_new(day, "weather", number):
         return None
     return day
 

@@ -5,7 +5,8 @@ import re
 from pathlib import Path
 
 from generator.inventory import weather_faults as say
-from generator.inventory.problems import Problem, Sentence
+from generator.inventory.fields import FIRST_YEAR_LONG_AGO, LAST_YEAR
+from generator.inventory.problems import Problem, Sentence, day_out_of_range
 from generator.inventory.weather import HourlyWind, WindStation
 from generator.inventory.weather_lines import MOST_FAULTS
 from generator.inventory.weather_text import text_of
@@ -68,6 +69,8 @@ def _hour(line: str) -> tuple[int, float | None, float | None] | Sentence:
         at = datetime.datetime(year, month, day, hour)
     except ValueError:
         return say.bad_day(" ".join(parts[:4]), "a day and an hour as 2026 10 01 00")
+    if not FIRST_YEAR_LONG_AGO <= year <= LAST_YEAR:
+        return day_out_of_range(at.date(), FIRST_YEAR_LONG_AGO, LAST_YEAR)
     direction, speed = int(parts[DIRECTION]), int(parts[SPEED])
     hours = int((at - EPOCH).total_seconds()) // SECONDS_IN_HOUR
     if speed == MISSING:

@@ -121,7 +121,7 @@ class Purchase:
     """One thing to buy: need, on hand, packages, cost and what is left, where they are known.
 
     `loose` stands in place of packages where the weight itself is bought; `nothing` says that
-    nothing has to be bought.
+    nothing has to be bought; `short` is what is let go, where no package is bought for so little.
     """
 
     item: StockItem
@@ -132,6 +132,7 @@ class Purchase:
     loose: Quantity | None
     cost: Quantity | None
     left_over: Quantity | None
+    short: Quantity | None
     nothing: bool
     order: Order
 
@@ -182,6 +183,7 @@ def _purchase(plan: Plan, item: StockItem) -> Purchase | None:
         bought.loose,
         bought.cost,
         bought.left_over,
+        bought.short,
         bought.is_nothing() or whole_up(needed.value) == 0,
         order_by(item, shared.short, plan.as_of),
     )

@@ -19,6 +19,7 @@ from generator.plan.day_findings import day_findings
 from generator.plan.done import begun_findings, entries_on
 from generator.plan.doubt_stops import doubt_stops
 from generator.plan.doubts import doubt_findings, doubts
+from generator.plan.far_points import far_findings
 from generator.plan.fertilizing import plan_fertilizing
 from generator.plan.field_work import hire_lines, machine_lines, work_times
 from generator.plan.findings import finding, in_order, without_amounts
@@ -76,6 +77,7 @@ from generator.plan.told import sprayings_of
 from generator.plan.unanswered import unanswered
 from generator.plan.upkeep import upkeep_jobs
 from generator.plan.upkeep_findings import upkeep_findings
+from generator.plan.usual_findings import usual_findings
 from generator.plan.water import water_findings, waters
 from generator.plan.weather_findings import weather_findings
 from generator.plan.wind_days import wind_uses
@@ -132,6 +134,8 @@ def make_plan(inventory: Inventory, season: int, as_of: datetime.date) -> Plan:
         found += begun_findings(one, entries_on(one, entries))
         found += steep_cautions(one, inventory)
         found += job_findings + _date_findings(one, as_of) + _name_findings(one, inventory)
+    found += usual_findings(asked, jobs, places.values(), inventory, season)
+    found += far_findings(inventory)
     found += sod_findings(asked, ever, states, stopped_in(found))
     found += tank_before_findings(asked, ever, states, inventory)
     found += burning_findings(asked, ever, inventory, entries, states)

@@ -859,3 +859,97 @@ class Caution(Enum):
         MOWING_CHAPTER,
         source="cfr_20_21",
     )
+    SIZE_OUT_OF_USUAL = Words(
+        "C400",
+        "The {what} of {place} is {much} than is usual. A digit too many or too few, or another "
+        "unit, gives such a figure, and with it wrong amounts and hours.",
+        "",
+        "Measure again, or check {key} and its unit. If it is as it is, leave it: nothing is kept "
+        "from being printed.",
+    )
+    TAG_OUT_OF_USUAL = Words(
+        "C401",
+        "Lot {lot} has {much} {what} by its tag than seed that is sold. A digit too few gives such "
+        "a tag, and with it many times the seed to buy.",
+        "",
+        "Check {keys} against the tag, in percent. If the tag says so, ask the seller what is in "
+        "the bag.",
+        TAG_CHAPTER,
+    )
+    SEED_COUNT_OUT_OF_USUAL = Words(
+        "C402",
+        "Lot {lot} is typed with {many} seeds in a pound than is usual of this: {species}. A "
+        "count in thousands, or a digit too many or too few, gives such a figure.",
+        "",
+        "Check live_seeds_per_lb against the tag or the seller, with all its zeros, as in 259000.",
+        TAG_CHAPTER,
+    )
+    RATE_OUT_OF_USUAL = Words(
+        "C403",
+        "{what}: {much} seed to an acre than is usual. A digit too many or too few, or another "
+        "unit, gives such a rate.",
+        "The rate of seed on this sheet is out of the ordinary. Ask the owner before you sow.",
+        "Check {key} against what the seller or the extension office names. If it is meant, leave "
+        "it: nothing is kept from being printed.",
+        TAG_CHAPTER,
+    )
+    MACHINE_OUT_OF_USUAL = Words(
+        "C404",
+        "{machine}: {what} is {much} than is usual. A digit too many or too few, or another unit, "
+        "gives such a figure, and with it wrong loads, passes and hours.",
+        "",
+        "Check {key} and its unit against the machine. If it is so, leave it.",
+        CALIBRATION_CHAPTER,
+    )
+    CARRIER_OUT_OF_USUAL = Words(
+        "C405",
+        "The last catch test of {machine} puts {much} spray on an acre than is usual. A slip in "
+        "what was caught, in the time or in the ground gives such a test.",
+        "",
+        "Check caught, seconds, speed and ground of the test, or catch again with clean water.",
+        CALIBRATION_CHAPTER,
+    )
+    CATCH_FAR_OFF = Words(
+        "C406",
+        "The catch test is far from what is wanted: each pass has to put down {much} than it did. "
+        "An opening far off, or a figure of the test that is a digit off, gives such a test.",
+        "The opening is set far from what is wanted. Do not sow at it. Ask the owner.",
+        "Check what was caught, its unit, the width and the distance of the test. If they are "
+        "right, change the opening and catch until it gives about what is wanted.",
+        CALIBRATION_CHAPTER,
+    )
+    MANY_PASSES = Words(
+        "C407",
+        "More passes than a place of this width takes. A width of the throw, of the boom or of the "
+        "place that is a digit off gives so many, or a catch test of far too little.",
+        "So many passes are out of the ordinary. Ask the owner before you begin.",
+        "Check the widths and the catch test. If they are right, open wider and catch again.",
+        CALIBRATION_CHAPTER,
+        source="common_practice",
+    )
+    MANY_FILLS = Words(
+        "C408",
+        "More {what} than anybody carries for one job. A size of the tank, of the hopper or of the "
+        "place that is a digit off gives so many.",
+        "So many fills or loads are out of the ordinary. Ask the owner before you begin.",
+        "Check tank, hopper and ground. If they are right, use something larger.",
+        CALIBRATION_CHAPTER,
+    )
+    POINT_FAR = Words(
+        "C409",
+        "{name} lies farther from the middle of the property than ground of one property does. A "
+        "slip in a digit, a sign or the order gives such a point.",
+        "",
+        "Check {key}: latitude, then longitude. If it truly lies there, type far: yes under "
+        "{beside}.",
+        source="common_practice",
+    )
+    MIDDLE_FAR = Words(
+        "C410",
+        "Everything with a point lies farther from the middle of the property than ground of one "
+        "property does.",
+        "",
+        "Check location_lat_lon in property.yaml: latitude, then longitude. If it is right, type "
+        "far: yes under everything that truly lies so far.",
+        source="common_practice",
+    )

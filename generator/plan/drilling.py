@@ -51,6 +51,13 @@ def drill_numbers(
     return numbers | catches_apart(job_id, alike)
 
 
+def drill_width(base: str, drill: Drill) -> Quantity:
+    """Return the width that one pass sows."""
+    return rows.DRILL_WIDTH(
+        f"{base}/drill_width_ft", rows_count=drill.rows_count, row_spacing_in=drill.row_spacing_in
+    )
+
+
 def drilled_rate(base: str, drill: Drill, test: DrillTest) -> Quantity:
     """Return what the drill put down on an acre in a catch test."""
     ground = rows.ROWS_GROUND(

@@ -51,7 +51,7 @@ def hopper_numbers(
     numbers["fills_count"] = fills
     numbers["fill_lb"] = spread.FILL(f"{job_id}/fill_lb", bulk_lb=load, fills_count=fills)
     if test is not None:
-        numbers |= _opening(job_id, parts, width, test) | _pace(job_id, test)
+        numbers |= _opening(job_id, parts, width, test) | pace(job_id, test)
         numbers |= catches_apart(job_id, _alike(job_id, spreader, test))
     return numbers
 
@@ -162,7 +162,8 @@ def catches_apart(job_id: str, rates: list[Quantity]) -> dict[str, Quantity]:
     }
 
 
-def _pace(job_id: str, test: SpreaderTest) -> dict[str, Quantity]:
+def pace(job_id: str, test: SpreaderTest) -> dict[str, Quantity]:
+    """Return how fast a catch test was walked, where its time is noted."""
     if test.walked_in_seconds is None:
         return {}
     return {

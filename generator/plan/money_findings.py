@@ -27,6 +27,7 @@ def money_findings(plan: Plan, inventory: Inventory, others: tuple[JobAsked, ...
         *(found for one in bought for found in _wanted_later(one, others)),
         *(found for one in bought for found in _price(plan, one)),
         *(found for one in bought for found in _order(plan, one)),
+        *(found for one in bought for found in _let_go(one)),
         *(_too_late(plan, one) for one in too_late(plan)),
         *(found for share in plan.cost_share for found in _approval(plan, share)),
         *_above_cost(plan),
@@ -74,6 +75,12 @@ def _price(plan: Plan, one: Purchase) -> Iterator[Finding]:
         yield finding(Caution.NO_PRICE, item.id, item.where, item=item.words)
     elif item.priced_on is not None and older_than_a_year(item.priced_on, plan.as_of):
         yield finding(Note.OLD_PRICE, item.id, item.where, item=item.words)
+
+
+def _let_go(one: Purchase) -> Iterator[Finding]:
+    if one.short is not None:
+        item, figures = one.item, (("Short", one.short),)
+        yield finding(Note.LET_GO, item.id, item.where, figures, item=item.words)
 
 
 def _order(plan: Plan, one: Purchase) -> Iterator[Finding]:

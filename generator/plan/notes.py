@@ -312,6 +312,13 @@ class Note(Enum):
         COUNTING_CHAPTER,
         source="schmer_thresholds",
     )
+    LET_GO = Words(
+        "N405",
+        "{item} is short by less than a hundredth of a package, and none is bought for so little.",
+        "",
+        "Do a little less ground at the full rate, or buy one more.",
+        source="common_practice",
+    )
     LABEL_PRINTED_LONG_AGO = Words(
         "N411",
         "The label was printed in {year}, more than two years before this job.",

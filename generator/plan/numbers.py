@@ -41,7 +41,7 @@ def numbers_of(plan: Plan) -> dict[str, Quantity]:
     tops += [one.total for one in plan.actives]
     tops += plan.decided.numbers()
     for item in bought:
-        tops += [item.needed, item.packages, item.loose, item.cost, item.left_over]
+        tops += [item.needed, item.packages, item.loose, item.cost, item.left_over, item.short]
         tops.append(item.on_hand if isinstance(item.on_hand, Quantity) else None)
     tops += [need for one in too_late(plan) for need, _ in one.needs]
     tops.append(cost_in_all(plan, bought))
@@ -51,6 +51,9 @@ def numbers_of(plan: Plan) -> dict[str, Quantity]:
     tops += height_numbers(plan)
     tops += [number for one in acres_by_age(plan) for number in one.acres.values()]
     tops += ahead_numbers(plan)
+    # What a stop sets beside a limit is no number of the plan.
+    told = (one for one in plan.findings if one.severity != "stop")
+    tops += [number for one in told for _, number in one.figures if isinstance(number, Quantity)]
     return {one.identity: one for top in tops if top is not None for one in walk(top)}
 
 

@@ -8,6 +8,7 @@ from typing import Literal
 from generator.plan.items import StockItem
 from generator.plan.known_days import last_day_at_most
 from generator.plan.model import Job, OpenDates
+from generator.plan.packages import is_let_go
 from generator.working import Given, Quantity, whole_up
 
 JobNeed = tuple[Quantity, Job]
@@ -92,7 +93,8 @@ def shared_out(
 ) -> Shared:
     """Return how what is there goes to the jobs that open first, those without a day last.
 
-    Where it is not known what is there, every job may be short and none is given up.
+    Where it is not known what is there, every job may be short and none is given up. No job is
+    given up for so little that nothing would be bought for it.
     """
     left = there.value if there is not None else 0.0
     covered: list[JobNeed] = []
@@ -100,10 +102,11 @@ def shared_out(
     too_late: list[JobNeed] = []
     for one in sorted(needs, key=lambda one: _opening(one[1])):
         need, job = one
-        if whole_up(need.value - left) <= 0:
+        missing, late = need.value - left, comes_too_late(item, job, as_of)
+        if whole_up(missing) <= 0 or (late and is_let_go(item, missing)):
             covered.append(one)
             left = max(0.0, left - need.value)
-        elif there is not None and comes_too_late(item, job, as_of):
+        elif there is not None and late:
             too_late.append(one)
         else:
             short.append(one)

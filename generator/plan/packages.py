@@ -1,21 +1,42 @@
-"""What to buy of one thing: whole packages, or the weight itself where it comes loose."""
+"""What to buy of one thing: whole packages, or the weight itself where it comes loose.
+
+No package is bought for less than a hundredth of it: what is short then is told.
+"""
 
 from dataclasses import dataclass
 
-from generator.compute.buying import COST, COST_OF_NONE, LOOSE_COST, NONE_TO_BUY, PACKAGES
-from generator.compute.stock import LEFT_OF_LOOSE, LEFT_OVER, LEFT_UNBOUGHT, SHORT_BY
+from generator.compute.buying import (
+    COST,
+    COST_OF_NONE,
+    LET_GO_FRACTION,
+    LOOSE_COST,
+    NONE_TO_BUY,
+    PACKAGES,
+)
+from generator.compute.stock import (
+    LEFT_OF_LOOSE,
+    LEFT_OVER,
+    LEFT_UNBOUGHT,
+    SHORT_BY,
+    SHORT_OF,
+)
 from generator.plan.items import StockItem, in_unit
 from generator.working import Given, Quantity, whole_up
 
 
 @dataclass(frozen=True, slots=True)
 class ToBuy:
-    """Packages, or `loose` in the thing's unit; cost and what is left over. None: not known."""
+    """Packages, or `loose` in the thing's unit; cost and what is left over. None: not known.
+
+    `short` stands in place of what is left over where so little is short that nothing is bought
+    for it.
+    """
 
     packages: Quantity | None = None
     loose: Quantity | None = None
     cost: Quantity | None = None
     left_over: Quantity | None = None
+    short: Quantity | None = None
 
     def is_nothing(self) -> bool:
         """Return whether it is known that nothing has to be bought."""
@@ -42,19 +63,37 @@ def _packages(
     item: StockItem, size: Given, needed: Quantity, there: Given | Quantity, base: str
 ) -> ToBuy:
     count = PACKAGES(f"{base}/packages_count", needed=needed, on_hand=there, package_size=size)
-    left = in_unit(LEFT_OVER, item.unit)(
-        f"{base}/left_over_{item.unit}",
-        on_hand=there,
-        packages_count=count,
-        package_size=size,
-        needed=needed,
-    )
+    amounts: dict[str, Given | Quantity] = {
+        "needed": needed,
+        "on_hand": there,
+        "packages_count": count,
+        "package_size": size,
+    }
+    short = in_unit(SHORT_OF, item.unit)(f"{base}/short_{item.unit}", **amounts)
+    left = in_unit(LEFT_OVER, item.unit)(f"{base}/left_over_{item.unit}", **amounts)
     cost = None
     if item.price_usd is not None:
         cost = COST(f"{base}/cost_usd", packages_count=count, price_usd=item.price_usd)
     elif count.value == 0:
         cost = COST_OF_NONE(f"{base}/cost_usd", packages_count=count)
+    if is_short(short.value):
+        return ToBuy(count, None, cost, None, short)
     return ToBuy(count, None, cost, left)
+
+
+def is_short(missing: float) -> bool:
+    """Return whether an amount is missing, by more than a rounding error of computing."""
+    return whole_up(missing) > 0
+
+
+def is_let_go(item: StockItem, missing: float) -> bool:
+    """Return whether nothing is bought for what is missing of a thing, in its unit."""
+    if not is_short(missing):
+        return True
+    size = item.package
+    if size is None or item.loose:
+        return False
+    return is_short(LET_GO_FRACTION * size.value - missing)
 
 
 def _loose(item: StockItem, needed: Quantity, there: Given | Quantity, base: str) -> ToBuy:

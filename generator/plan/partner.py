@@ -88,6 +88,7 @@ def _stand(stand: Stand, new_ids: Mapping[str, str]) -> Stand:
         known_as=None,
         at_lat_lon=stand.at_lat_lon if stand.coordinates == YES else None,
         coordinates=None,
+        far=None,
         seat_height_ft=without_line(seat) if seat is not None else None,
         straps_checked_on=stand.straps_checked_on,
         upkeep=None,

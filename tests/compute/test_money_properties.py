@@ -65,12 +65,13 @@ def test_what_is_still_needed_is_never_below_nothing(planned: float, used: list[
 
 
 @given(needed=AMOUNTS, on_hand=st.floats(0, 1e4), size=st.floats(1, 500))
-def test_less_than_a_package_is_left_of_what_was_bought(
+def test_less_than_a_package_is_left_of_what_was_bought_and_a_hundredth_short(
     needed: float, on_hand: float, size: float
 ) -> None:
     packages = buying.packages_count(needed, on_hand, size)
     left = stock.left_over(on_hand, packages, size, needed)
-    assert left >= -1e-6
+    assert left >= -size / 100 - 1e-6
+    assert stock.short_of(needed, on_hand, packages, size) == pytest.approx(-left, abs=1e-6)
     if packages:
         assert left < size * (1 + 1e-9)
 

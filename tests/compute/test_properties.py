@@ -6,7 +6,7 @@ import pytest
 from hypothesis import assume, given
 from hypothesis import strategies as st
 
-from generator.compute import area, buying, dose, seed, spray, spread
+from generator.compute import area, buying, dose, seed, spray, spread, stock
 
 AMOUNTS = st.floats(min_value=0.01, max_value=1e4)
 SHARES = st.floats(min_value=0.05, max_value=1)
@@ -137,14 +137,28 @@ def test_fills_hold_the_seed_and_fit_the_hopper(bulk: float, hopper: float) -> N
 
 
 @given(needed=AMOUNTS, on_hand=st.floats(0, 1e4), size=st.floats(1, 500))
-def test_packages_cover_the_need_and_one_less_does_not(
+def test_packages_cover_the_need_but_for_a_hundredth_of_one_and_one_less_does_not(
     needed: float, on_hand: float, size: float
 ) -> None:
     packages = buying.packages_count(needed, on_hand, size)
     assert packages >= 0
-    assert packages * size + on_hand >= needed * (1 - 1e-9)
+    assert packages * size + on_hand >= (needed - size / 100) * (1 - 1e-9)
     if packages:
-        assert (packages - 1) * size + on_hand < needed * (1 + 1e-9)
+        assert (packages - 1) * size + on_hand <= (needed - size / 100) * (1 + 1e-9)
+
+
+# By hand: a bag of 50 lb is not bought for 0.49 lb, and is for 0.5 lb; of 50.49 lb one is bought.
+@pytest.mark.parametrize(
+    ("needed", "on_hand", "packages"),
+    [(10.49, 10, 0), (10.5, 10, 1), (50.49, 0, 1), (50.5, 0, 2), (50, 0, 1), (10, 10, 0)],
+)
+def test_no_package_is_bought_for_less_than_a_hundredth_of_it(
+    needed: float, on_hand: float, packages: float
+) -> None:
+    assert buying.packages_count(needed, on_hand, 50) == packages
+    short = stock.short_of(needed, on_hand, packages, 50)
+    assert short < 0.5
+    assert (short > 0) == (needed in (10.49, 50.49))
 
 
 @given(packages=WHOLE, price=AMOUNTS)

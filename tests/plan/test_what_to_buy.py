@@ -149,8 +149,9 @@ def test_enough_on_hand_needs_neither_package_nor_price(left_out: tuple[str, ...
     assert one.left_over.value == pytest.approx(1)
     assert one.nothing
     assert not codes(plan) & {"C208", "C263", "N351", "N359"}
-    # a fluid ounce less than is needed has to be bought, and then both are missed
-    data["products"]["products"][0]["on_hand_fl_oz"] = 63
+    # two fluid ounces less than is needed, over a hundredth of a gallon, have to be bought, and
+    # then both are missed
+    data["products"]["products"][0]["on_hand_fl_oz"] = 62
     short = plan_of(data)
     assert brew_of(short).cost is None
     assert "C208" in codes(short)

@@ -125,7 +125,7 @@ FULL_DATES: Data = {
     "dates": [{"id": "rest", "kind": "hunting", "places": ["lane"]}],
     "shooting_hours": [{"id": "light", "dates": "rest", "begins": "sunrise", "ends": "sunset"}],
 }
-ZONE = "Pacific/Chatham"
+ZONE = "America/Menominee"
 FULL_PEOPLE: Data = {
     "applicators": [
         {"id": "sprays", "licence_class": "commercial", "reader": "hired", "fits": ["brew"]}

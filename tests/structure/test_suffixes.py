@@ -40,6 +40,9 @@ WITHOUT_SUFFIX = {
     "compute.buying.loose_cost_usd.amount": "in the unit of package_size",
     "compute.buying.loose_cost_usd.package_size": "in the unit of amount",
     "compute.stock.there.on_hand": "in the unit of the result",
+    "compute.stock.short_of.needed": "all of a call in one unit",
+    "compute.stock.short_of.on_hand": "all of a call in one unit",
+    "compute.stock.short_of.package_size": "all of a call in one unit",
     "compute.stock.short_by.needed": "all of a call in one unit",
     "compute.stock.short_by.on_hand": "all of a call in one unit",
     "compute.stock.left_of_loose.on_hand": "all of a call in one unit",
@@ -66,6 +69,8 @@ WITHOUT_SUFFIX = {
     "plan.ground._measured.value": "its unit stands in the argument beside it",
     "plan.tank.Pour.low": "in the unit of the rate beside it",
     "plan.tank.Pour.most": "in the unit of the rate beside it",
+    "plan.packages.is_short.missing": "in the unit of the thing",
+    "plan.packages.is_let_go.missing": "in the unit of the thing",
     "plan.tank.Pour.holds.given": "in the unit of the rate",
 }
 # Functions whose result is in the unit of what they are given.
@@ -77,6 +82,7 @@ WITHOUT_UNIT = {
     "compute.stock.still_needed": "in the unit of the call",
     "compute.stock.left_over": "in the unit of the call",
     "compute.stock.there": "in the unit of the call",
+    "compute.stock.short_of": "in the unit of the call",
     "compute.stock.short_by": "in the unit of the call",
     "compute.stock.left_of_loose": "in the unit of the call",
 }

@@ -120,6 +120,7 @@ def sprayer_page(plan: Plan, sprayer: Sprayer) -> Written:
         [sprayer.name, sprayer.nozzle or ""],
         ("equipment",),
         sprayer=sprayer,
+        findings=plan.findings_on(sprayer.id),
         catches=_aged(plan, sprayer_catches(sprayer, plan.season)),
         measures=[one for one in plan.measures if one.id in sprayer.measure],
         sprayed=[one for one in plan.records if one.sprayer_id == sprayer.id],
@@ -147,6 +148,7 @@ def spreader_page(plan: Plan, spreader: Spreader) -> Written:
         [spreader.name],
         ("equipment",),
         spreader=spreader,
+        findings=plan.findings_on(spreader.id),
         catches=_aged(plan, spreader_catches(spreader, plan.season)),
         jobs=[
             (job, place_of(plan, job))
@@ -167,6 +169,7 @@ def drill_page(plan: Plan, drill: Drill) -> Written:
         [drill.name],
         ("equipment",),
         drill=drill,
+        findings=plan.findings_on(drill.id),
         catches=_aged(plan, drill_catches(drill, plan.season)),
         jobs=[
             (job, place_of(plan, job))

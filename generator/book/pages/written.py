@@ -123,6 +123,10 @@ def subject_of(plan: Plan, finding: Finding) -> tuple[str, Markup]:
     owned |= {one.id: one.name for one in plan.cost_share}
     if finding.subject in owned:
         return owned[finding.subject], Markup("money.html")
+    machines: list[Any] = [*plan.sprayers, *plan.spreaders, *plan.drills]
+    for machine in machines:
+        if machine.id == finding.subject:
+            return machine.name, Markup("equipment/{}.html").format(address_of(machine))
     if finding.subject.startswith(LOGGED):
         recorded = {f"{LOGGED}{one.entry.id}" for one in plan.records}
         page = "records.html" if finding.subject in recorded else "money.html"

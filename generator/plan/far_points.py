@@ -1,0 +1,94 @@
+"""Points that lie farther from the middle of the property than ground of one property does.
+
+Weather stations stand where they stand, and are asked about on their own.
+"""
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+
+from generator.geometry.geodesic import distances_mi
+from generator.inventory.fields import LatLon, Points, Where
+from generator.inventory.places import YES
+from generator.inventory.schema import Inventory
+from generator.plan.cautions import Caution
+from generator.plan.findings import finding
+from generator.plan.model import FOLDER, Finding
+from generator.reference.load import methods, values
+from generator.working import Measured
+
+
+@dataclass(frozen=True, slots=True)
+class _Thing:
+    """A thing with points: its id, what it is called, its points, and whether it is truly far."""
+
+    id: str
+    name: str
+    beside: str
+    far: bool
+    points: tuple[tuple[str, LatLon, Where], ...]
+
+
+def far_findings(inventory: Inventory) -> list[Finding]:
+    """Return a caution for each thing that lies too far off, or one where the middle does."""
+    middle = inventory.property.location_lat_lon
+    things = [one for one in _things(inventory) if one.points]
+    if middle is None or not things:
+        return []
+    farthest = {one.id: _farthest(middle, one) for one in things}
+    most = values()["point_away_mi"]
+    far = [one for one in things if farthest[one.id][1].value > most.value]
+    if len(far) == len(things) > 1 and not any(one.far for one in far):
+        nearest = min((farthest[one.id][1] for one in far), key=lambda one: one.value)
+        figures = (("Away, at the least", nearest), ("At most", most))
+        return [finding(Caution.MIDDLE_FAR, FOLDER, inventory.property.where, figures)]
+    found = []
+    for one in far:
+        key, away, where = farthest[one.id]
+        if not one.far:
+            figures = (("Away", away), ("At most", most))
+            words = {"name": one.name, "key": key, "beside": one.beside}
+            found.append(finding(Caution.POINT_FAR, one.id, where, figures, **words))
+    return found
+
+
+def _things(inventory: Inventory) -> Iterator[_Thing]:
+    card = inventory.property.emergency
+    if card is not None and card.gate_lat_lon is not None:
+        gate = (("gate_lat_lon", card.gate_lat_lon, card.where),)
+        yield _Thing(FOLDER, "The gate", "emergency:", card.far == YES, gate)
+    for place in inventory.places():
+        points = [*_each("line_lat_lon", place.line_lat_lon)]
+        points += _each("area_lat_lon", place.area_lat_lon)
+        if place.near is not None and place.near.block_lat_lon is not None:
+            points.append(("block_lat_lon", place.near.block_lat_lon, place.near.where))
+        yield _Thing(place.id, place.name, "the place", place.far == YES, tuple(points))
+    for stand in inventory.stands:
+        if stand.at_lat_lon is not None:
+            at = (("at_lat_lon", stand.at_lat_lon, stand.where),)
+            yield _Thing(stand.id, stand.name, "the stand", stand.far == YES, at)
+
+
+def _each(key: str, points: Points | None) -> list[tuple[str, LatLon, Where]]:
+    if points is None:
+        return []
+    return [(key, one, at) for one, at in zip(points.lat_lon, points.each, strict=True)]
+
+
+def _farthest(middle: LatLon, thing: _Thing) -> tuple[str, Measured, Where]:
+    """Return the point of a thing that lies farthest off: its key, how far, and where it stands."""
+    miles = distances_mi(middle, [point for _, point, _ in thing.points])
+    number = max(range(len(miles)), key=lambda one: miles[one])
+    key, _, where = thing.points[number]
+    method = methods()["distances_mi"]
+    away = Measured(
+        "distances_mi",
+        miles[number],
+        "mi",
+        method.words,
+        2,
+        method.source,
+        where.file,
+        where.line,
+        "place",
+    )
+    return key, away, where

@@ -1,0 +1,46 @@
+"""All that is far from what is usual: one caution for one slip, at the figure it stands in."""
+
+from collections.abc import Iterable, Mapping, Sequence
+
+from generator.inventory.schema import Inventory
+from generator.plan.asked import JobAsked
+from generator.plan.model import Finding, Job, Place
+from generator.plan.usual_amounts import amount_findings
+from generator.plan.usual_machines import machine_findings
+from generator.plan.usual_places import size_findings, spacing_findings
+from generator.plan.usual_seed import lot_findings, rate_findings
+
+
+def usual_findings(
+    asked: Sequence[JobAsked],
+    jobs: Sequence[Job],
+    places: Iterable[Place],
+    inventory: Inventory,
+    season: int,
+) -> list[Finding]:
+    """Return the cautions on places, lots, machines and rates, then on what jobs come to.
+
+    A figure out of the usual makes amounts that are: they are told where no such figure is.
+    """
+    found = [one for place in places for one in size_findings(place)]
+    found += lot_findings(inventory.lots)
+    found += machine_findings(inventory, season)
+    by_id: Mapping[str, Job] = {job.id: job for job in jobs}
+    ahead = [one for one in asked if not by_id[one.job_id].state.is_settled]
+    for one in ahead:
+        found += rate_findings(one, by_id[one.job_id])
+        if one.step.operation == "plant":
+            found += spacing_findings(one.ground, one.planting)
+    told = {one.subject for one in found}
+    for one in ahead:
+        if not told & _rests_on(one):
+            found += amount_findings(one, by_id[one.job_id])
+    return found
+
+
+def _rests_on(asked: JobAsked) -> set[str | None]:
+    """Return the ids of what the amounts of a job come from, the job itself among them."""
+    work = asked.work
+    machines = (work.sprayer, work.spreader, work.drill, work.machine) if work else ()
+    lots = (seed.lot for seed in asked.planting.seed)
+    return {asked.job_id, asked.ground.id, *lots, *machines} - {None}

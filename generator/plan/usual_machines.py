@@ -1,0 +1,112 @@
+"""Machines whose sizes, speeds or catch tests are far from what is usual."""
+
+from collections.abc import Iterator
+
+from generator.inventory.drill import Drill
+from generator.inventory.equipment import Sprayer, Spreader
+from generator.inventory.machine import Machine
+from generator.inventory.rule import typed_at
+from generator.inventory.schema import Inventory
+from generator.plan.catches import sprayer_catches
+from generator.plan.cautions import Caution
+from generator.plan.hopper import pace
+from generator.plan.model import Finding
+from generator.plan.out_of_usual import out_of_usual
+from generator.plan.tank import BY_HAND
+from generator.reference.usual import usual
+from generator.working import Given
+
+# (what it is called, the number typed, its range in values.yaml, the unit of the range)
+Side = tuple[str, Given | None, str, str]
+TANKS = {"backpack": "backpack_tank", "hand_gun": "gun_tank"}
+
+
+def machine_findings(inventory: Inventory, season: int) -> Iterator[Finding]:
+    """Yield a caution for each number of a machine out of the usual.
+
+    What a sprayer puts on an acre is looked at where nothing of it is out of the usual by itself.
+    """
+    for sprayer in inventory.sprayers:
+        found = list(_typed(sprayer, _sprayer_sides(sprayer)))
+        yield from found or _carrier(sprayer, season)
+    for spreader in inventory.spreaders:
+        found = list(_typed(spreader, _spreader_sides(spreader)))
+        yield from found or _walked(spreader, season)
+    for drill in inventory.drills:
+        yield from _typed(drill, _drill_sides(drill))
+    for machine in inventory.machines:
+        yield from _typed(machine, _machine_sides(machine))
+
+
+def _typed(
+    machine: Sprayer | Spreader | Drill | Machine, sides: Iterator[Side]
+) -> Iterator[Finding]:
+    for what, given, name, unit in sides:
+        if given is not None:
+            found = out_of_usual(
+                Caution.MACHINE_OUT_OF_USUAL,
+                machine.id,
+                typed_at(given),
+                (what, given),
+                usual(name, unit),
+                machine=machine.name,
+                what=what,
+                key=f"{given.name.removesuffix(f'_{given.unit}')}_{given.typed_unit}",
+            )
+            yield from [found] if found is not None else []
+
+
+def _sprayer_sides(sprayer: Sprayer) -> Iterator[Side]:
+    yield "Tank", sprayer.tank_gal, TANKS.get(sprayer.kind, "boom_tank"), "gal"
+    yield "Between nozzles", sprayer.nozzle_spacing_in, "nozzle_spacing", "in"
+    yield "Width of the pattern", sprayer.swath_ft, "pattern", "ft"
+    for test in sprayer.catch_tests:
+        yield "Speed of the catch test", test.speed_mph, "spraying", "mph"
+
+
+def _spreader_sides(spreader: Spreader) -> Iterator[Side]:
+    yield "Hopper", spreader.hopper_lb, "hopper", "lb"
+    for test in spreader.catch_tests:
+        yield "Width it throws", test.swath_ft, "throw", "ft"
+
+
+def _drill_sides(drill: Drill) -> Iterator[Side]:
+    yield "Between rows", drill.row_spacing_in, "drill_row", "in"
+    yield "Once round the wheel", drill.wheel_circumference_ft, "drill_wheel", "ft"
+
+
+def _machine_sides(machine: Machine) -> Iterator[Side]:
+    yield "Width", machine.width_ft, "machine", "ft"
+    yield "Speed at work", machine.speed_mph, "working", "mph"
+    yield "Share of the time on new ground", machine.efficiency_fraction, "efficiency", "pct"
+
+
+def _carrier(sprayer: Sprayer, season: int) -> Iterator[Finding]:
+    name = "hand_carrier" if sprayer.kind in BY_HAND else "boom_carrier"
+    for catch in sprayer_catches(sprayer, season)[:1]:
+        found = out_of_usual(
+            Caution.CARRIER_OUT_OF_USUAL,
+            sprayer.id,
+            catch.test.where,
+            ("Spray on an acre by the last catch test", catch.carrier),
+            usual(name, "gal_per_ac"),
+            machine=sprayer.name,
+        )
+        yield from [found] if found is not None else []
+
+
+def _walked(spreader: Spreader, season: int) -> Iterator[Finding]:
+    for number, test in enumerate(spreader.catch_tests, 1):
+        for walked in pace(f"equipment/{season}/{spreader.id}/test_{number}", test).values():
+            if walked.unit == "mph":
+                found = out_of_usual(
+                    Caution.MACHINE_OUT_OF_USUAL,
+                    spreader.id,
+                    test.where,
+                    ("Pace of the catch test", walked),
+                    usual("walking", "mph"),
+                    machine=spreader.name,
+                    what="Pace of the catch test",
+                    key="distance_ft and walked_in_seconds",
+                )
+                yield from [found] if found is not None else []

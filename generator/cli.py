@@ -169,7 +169,7 @@ def explain(
             click.echo(name)
         return
     if number not in numbers:
-        from generator.inventory.problems import nearest
+        from generator.inventory.meant import nearest
 
         near = nearest(number, numbers)
         hint = f" Did you mean {near}?" if near else " Without a name, the command lists them."

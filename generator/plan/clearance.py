@@ -100,7 +100,7 @@ def _agree(uses: tuple[Use, ...]) -> bool:
 
 
 def _comparable(use: Use) -> tuple[object, ...]:
-    apart = {"where", "site_words", "page", "covers"}
+    apart = {"where", "field_marks", "site_words", "page", "covers"}
     nowhere = Where("", 0, 0)
     return tuple(
         _placeless(getattr(use, one.name), nowhere) for one in fields(use) if one.name not in apart

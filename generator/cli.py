@@ -16,7 +16,7 @@ if TYPE_CHECKING:
     from generator.book.model import LeftFolder
     from generator.inventory.load import Loaded
     from generator.inventory.schema import Inventory, Reader
-    from generator.plan.model import Plan
+    from generator.plan.model import Finding, Plan
 
 FOLDER = click.Path(exists=True, file_okay=False, path_type=Path)
 TARGET = click.Path(file_okay=False, path_type=Path)
@@ -87,6 +87,8 @@ def check(folder: Path, strict: bool, as_of: datetime.datetime | None) -> None:
     loaded = _load(folder)
     _say_faults(loaded)
     if not strict:
+        for told in _card_notes(loaded):
+            click.echo(told)
         click.echo("No faults.")
         return
     day = _day_of_plan(loaded, as_of)
@@ -94,7 +96,7 @@ def check(folder: Path, strict: bool, as_of: datetime.datetime | None) -> None:
     plan = _plan(loaded, None, day)
     stops = [one for one in plan.findings if one.severity == "stop"]
     for one in plan.findings:
-        click.echo(_safe(f"{one.severity} {one.code} {one.subject}: {one.words} {one.cure}"))
+        click.echo(_finding_told(one))
     click.echo(f"No faults. {_counted(len(stops), 'stop')}.")
     if stops:
         raise click.exceptions.Exit(1)
@@ -282,6 +284,17 @@ def _say_faults(loaded: Loaded) -> None:
         click.echo(_safe(str(problem)), err=True)
     if loaded.problems:
         raise Failed(f"{_counted(len(loaded.problems), 'fault')}. Nothing was built.")
+
+
+def _card_notes(loaded: Loaded) -> list[str]:
+    from generator.plan.card_gaps import card_gaps
+
+    assert loaded.inventory is not None
+    return [_finding_told(one) for one in card_gaps(loaded.inventory)]
+
+
+def _finding_told(one: Finding) -> str:
+    return _safe(f"{one.severity} {one.code} {one.subject}: {one.words} {one.cure}")
 
 
 def _plan(loaded: Loaded, season: int | None, day: _Day) -> Plan:

@@ -28,8 +28,8 @@ def card_gaps(inventory: Inventory) -> list[Finding]:
 def _missing(product: Product) -> list[str]:
     card = product.label
     if card is None:
-        head = ", ".join(name for name in rules_of(LabelCard) if name != "uses")
-        return [f"label: with {head}", f"under uses: for each use {', '.join(rules_of(Use))}"]
+        every = ", ".join(name for name in rules_of(LabelCard) if name != "uses")
+        return [f"label: with {every}", f"under uses: for each use {', '.join(rules_of(Use))}"]
     head = missing_on_card(card)
     uses = [(use.site_words, missing_on_use(use)) for use in card.uses]
     told = [", ".join(head)] if head else []

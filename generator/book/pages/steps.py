@@ -2,6 +2,7 @@
 
 from generator.book.pages.written import BOOK, Written, from_template
 from generator.inventory.places import PlantedGround
+from generator.inventory.schema import KeptUp
 from generator.plan.model import Plan
 from generator.reference.load import operations, planting_kinds
 from generator.reference.steps import StepPlan
@@ -19,8 +20,8 @@ def steps_page(plan: Plan) -> Written:
         for planting in place.typed.plantings
         for planting_plan in (planting.steps, planting.upkeep)
     }
-    used |= {one.upkeep for one in (*plan.stands, *plan.routes)}
-    used |= {one.hole.upkeep for one in plan.water}
+    kept: list[KeptUp] = [*plan.stands, *plan.routes, *(one.hole for one in plan.water)]
+    used |= {one.upkeep for one in kept}
     plans = sorted(plan.step_plans, key=lambda one: one.id not in used)
     return from_template(
         plan,

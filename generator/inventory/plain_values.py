@@ -16,7 +16,11 @@ from generator.inventory.number_cures import PLAIN_NUMBER
 US = "us"
 POINT_NUMBER = r"-?\.[0-9]{1,30}"
 # Rulers, tapes and cups are marked in these parts; of 10/12 nobody knows that it is no day.
-MIXED_NUMBER = r"-?(?:[1-9][0-9]{0,5} )?[1-9][0-9]?/(?:2|3|4|8|16|32|64)"
+_PARTS = (
+    "1/2|[12]/3|[1-3]/4|[1-7]/8|(?:[1-9]|1[0-5])/16|(?:[1-9]|[12][0-9]|3[01])/32"
+    "|(?:[1-9]|[1-5][0-9]|6[0-3])/64"
+)
+MIXED_NUMBER = rf"-?(?:[1-9][0-9]{{0,5}} )?(?:{_PARTS})"
 PERCENT = rf"(?:{PLAIN_NUMBER}|{POINT_NUMBER}) ?%"
 DOLLARS = r"\$ ?(?:(?:0|[1-9][0-9]{0,17})(?:\.[0-9]{1,30})?|\.[0-9]{1,30})"
 PERCENT_UNITS = ("pct", "fraction")
@@ -55,10 +59,8 @@ def plain_number(text: str, unit: str) -> float | None:
     return number / _HUNDRED if unit == "fraction" and text.endswith("%") else number
 
 
-def _mixed(text: str) -> float | None:
+def _mixed(text: str) -> float:
     whole, _, part = text.removeprefix("-").rpartition(" ")
-    if Fraction(part) >= 1:
-        return None
     number = float(int(whole or 0) + Fraction(part))
     return -number if text.startswith("-") else number
 

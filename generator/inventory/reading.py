@@ -3,7 +3,7 @@
 import datetime
 import re
 from collections.abc import Callable, Mapping
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from types import MappingProxyType
 from typing import Any, cast
 
@@ -408,7 +408,15 @@ def _date(rule: FieldRule, raw: object, path: Path, reading: Reading) -> object:
     except ValueError:
         wanted = f"{DATE_WORDS}, or a month like 2027-03" if rule.month_too else DATE_WORDS
         sentence = say.bad_date(text, wanted) if text else say.wrong_type(raw, wanted)
-        return reading.fault(sentence, path)
+        return reading.fault(_or_us(sentence, us_day(text), reading), path)
+
+
+def _or_us(sentence: Sentence, as_us: str | None, reading: Reading) -> Sentence:
+    """Return the fault of a day with the line that lets month/day/year be read, where it is one."""
+    if as_us is None or reading.us_dates:
+        return sentence
+    cure = f"{sentence.accepted}; or dates: us in property.yaml, if your days are month/day/year"
+    return replace(sentence, accepted=cure)
 
 
 def _month(_rule: FieldRule, raw: object, path: Path, reading: Reading) -> object:
@@ -430,7 +438,7 @@ def _month_day(_rule: FieldRule, raw: object, path: Path, reading: Reading) -> o
     except ValueError:
         wanted = MONTH_DAY_WORDS
         sentence = say.bad_date(text, wanted) if text else say.wrong_type(raw, wanted)
-        return reading.fault(sentence, path)
+        return reading.fault(_or_us(sentence, us_month_day(text), reading), path)
     return (day.month, day.day)
 
 

@@ -131,7 +131,8 @@ def read_record(kind: type[Record], raw: object, path: Path, reading: Reading) -
     if values.get("id") is FAULT:
         reading.unread.add(kind)
     elif "id" in values:
-        reading.named.append(NamedThing(str(values["id"]), kind, where))
+        at = reading.where((*path, typed["id"]))
+        reading.named.append(NamedThing(str(values["id"]), kind, at))
     marks = _marks(raw, typed, path, reading)
     readable = {name: None if value is FAULT else value for name, value in values.items()}
     if not path:

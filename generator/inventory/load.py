@@ -141,8 +141,9 @@ def load_inventory(folder: Path, beside: Mapping[str, bytes] | None = None) -> L
     newer = _newer_format(readings)
     if newer is not None:
         return Loaded(None, (newer,))
+    us_dates = _us_dates(readings)
     for reading in readings:
-        reading.us_dates = _us_dates(readings)
+        reading.us_dates = us_dates
     entries = _read_all(readings)
     problems += (one for reading in readings for one in reading.problems)
     unread |= {kind for reading in readings for kind in reading.unread}

@@ -153,14 +153,15 @@ def _marks(
     raw: dict[str, Any], typed: Mapping[str, str], path: Path, reading: Reading
 ) -> dict[FieldMark, tuple[int, int]]:
     """Return where each typed field stands, and each entry of a list of words."""
+    marks = reading.document.value_marks
     found: dict[FieldMark, tuple[int, int]] = {}
     for name, key in typed.items():
-        at = reading.where((*path, key))
-        found[name, None] = (at.line, at.column)
+        mark = marks[*path, key]
+        found[name, None] = (mark.line, mark.column)
         for number, one in enumerate(raw[key] if isinstance(raw[key], list) else ()):
-            if isinstance(one, str | int):
-                at = reading.where((*path, key, number))
-                found[name, number] = (at.line, at.column)
+            if isinstance(one, str):
+                mark = marks[*path, key, number]
+                found[name, number] = (mark.line, mark.column)
     return found
 
 

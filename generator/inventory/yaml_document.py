@@ -74,7 +74,7 @@ class Reading:
     problems: list[Problem] = field(default_factory=list)
     complete: bool = True  # whether the data stands for all that is in the file
     unread: list[Unread] = field(default_factory=list)
-    doubtful: set[Path_] = field(default_factory=set)  # groups in which a key may be lost
+    doubtful: set[Path_] = field(default_factory=set)  # groups that say not all they should
     _open: list[_Open] = field(default_factory=list)
     _documents: int = 0
     _end: Place = (0, 0)
@@ -216,7 +216,10 @@ class Reading:
             return
         value = None
         if isinstance(event, yaml.ScalarEvent):
-            self._add_all(list(scalar_faults(event, self.lines, self._in_flow(), is_key=False)))
+            slips = list(scalar_faults(event, self.lines, self._in_flow(), is_key=False))
+            self._add_all(slips)
+            if slips and path:
+                self.doubtful.add(path[:-1])
             value = event_value(event)
         self._store(value, path)
 

@@ -11,6 +11,7 @@ from generator.inventory.drill import Drill
 from generator.inventory.equipment import Measure, Sprayer, Spreader
 from generator.inventory.fields import Where
 from generator.inventory.files import content_of
+from generator.inventory.fitting import fitting
 from generator.inventory.folder import PROPERTY_FILE, kind_meant, lies_in
 from generator.inventory.ground import SoilTest, WaterHole
 from generator.inventory.label import ALL_OTHER_KINDS, NO_KIND
@@ -270,7 +271,7 @@ def _mention_faults(readings: list[Reading], unread: set[type]) -> list[Problem]
         unread = unread | {Planting}
     passed = {KIND_WORDS[kind] for kind in unread if kind in KIND_WORDS}
     return [
-        _mention_fault(mention, known)
+        _mention_fault(mention, known, readings)
         for reading in readings
         for mention in reading.mentions
         if not passed & set(mention.refers_to) and not is_known(mention, known)
@@ -293,7 +294,10 @@ def _shipped_words() -> dict[str, set[str]]:
     }
 
 
-def _mention_fault(mention: Mention, known: dict[str, set[str]]) -> Problem:
-    words = sorted({word for kind in mention.refers_to for word in known[kind]})
+def _mention_fault(
+    mention: Mention, known: dict[str, set[str]], readings: list[Reading]
+) -> Problem:
+    every = sorted({word for kind in mention.refers_to for word in known[kind]})
+    words = fitting(mention, every, readings)
     kind = mention.refers_to[0].replace("_", " ")
     return _at(say.unknown_reference(mention.word, kind, words), mention.where)

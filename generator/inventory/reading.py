@@ -56,6 +56,7 @@ class Mention:
     word: str
     refers_to: tuple[str, ...]
     where: Where
+    path: Path
 
 
 @dataclass(frozen=True, slots=True)
@@ -294,7 +295,7 @@ def _reference(rule: FieldRule, raw: object, path: Path, reading: Reading) -> ob
     word = str(raw) if isinstance(raw, int) and not isinstance(raw, bool) else raw
     if not isinstance(word, str):
         return reading.fault(say.wrong_type(raw, "an id"), path)
-    reading.mentions.append(Mention(word, rule.refers_to, reading.where(path)))
+    reading.mentions.append(Mention(word, rule.refers_to, reading.where(path), path))
     return word
 
 

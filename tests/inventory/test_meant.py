@@ -102,6 +102,34 @@ def test_a_key_of_a_spraying_is_offered_by_what_it_means(typed: str, code: str, 
     assert fault.accepted == cure
 
 
+@pytest.mark.parametrize(
+    ("old", "new", "cure"),
+    [
+        ("lot: sg", "lot: sgg", "did you mean sg?"),
+        # bb is near in letters, and a lot of another species
+        ("lot: sg", "lot: bbb", "sg"),
+        (
+            "steps: frost_seeded_native_grass",
+            "steps: native_grass",
+            "did you mean drilled_native_grass or frost_seeded_native_grass?",
+        ),
+        (
+            "steps: frost_seeded_native_grass",
+            "steps: frost_seeded_native_grass\n        upkeep: upkeep",
+            "did you mean established_screen_upkeep?",
+        ),
+    ],
+)
+def test_a_lot_or_a_plan_offered_fits_where_it_would_stand(old: str, new: str, cure: str) -> None:
+    fault = fault_of(screens=SCREENS.replace(old, new))
+    assert (fault.code, fault.accepted) == ("F208", cure)
+
+
+def test_a_plan_offered_for_a_stand_is_one_for_stands() -> None:
+    fault = fault_of(stands="stands:\n  - {id: oak, name: Oak ladder, upkeep: upkeep}\n")
+    assert fault.accepted == "stand_inspection"
+
+
 def test_no_key_is_offered_that_stands_there_already() -> None:
     typed = "rate_pls_lb_per_ac: 8, rate_lb_per_ac: 8"
     fault = fault_of(screens=SCREENS.replace("rate_pls_lb_per_ac: 8", typed))

@@ -16,11 +16,10 @@ if TYPE_CHECKING:
     from generator.book.model import LeftFolder
     from generator.inventory.load import Loaded
     from generator.inventory.schema import Inventory, Reader
-    from generator.plan.model import Plan
+    from generator.plan.model import Finding, Plan
 
 FOLDER = click.Path(exists=True, file_okay=False, path_type=Path)
 TARGET = click.Path(file_okay=False, path_type=Path)
-DAY = click.DateTime(["%Y-%m-%d"])
 AS_OF = "Day the plan is made for, such as 2027-01-15."
 # The days that a plan can be made for; the first is the one that entries of calendars count from.
 FIRST_DAY, LAST_DAY = datetime.date(2000, 1, 1), datetime.date(2100, 12, 31)
@@ -45,6 +44,37 @@ class _Season(click.ParamType[int]):
         if not value.isdecimal() or not 1990 <= int(value) <= 2100:
             self.fail(f"{_safe(value)} is not a year from 1990 to 2100.", param, ctx)
         return int(value)
+
+
+class _Typed(NamedTuple):
+    """A day typed behind an option, and whether it was typed as month/day/year."""
+
+    date: datetime.date
+    is_us: bool
+
+
+class _DayType(click.ParamType[_Typed]):
+    """A day; the refusal says how one is written."""
+
+    name = "day"
+
+    def convert(
+        self, value: str | _Typed, param: click.Parameter | None, ctx: click.Context | None
+    ) -> _Typed:
+        """Return the day that was typed; raises BadParameter where it is none."""
+        from generator.inventory.plain_values import us_day
+
+        if isinstance(value, _Typed):
+            return value
+        written = us_day(value)
+        try:
+            day = datetime.datetime.strptime(written or value, "%Y-%m-%d").date()
+        except ValueError:
+            self.fail(f"{_safe(value)} is no day like 2027-01-15.", param, ctx)
+        return _Typed(day, written is not None)
+
+
+DAY = _DayType()
 
 
 @click.group(context_settings={"help_option_names": ["-h", "--help"]})
@@ -80,13 +110,15 @@ def new(folder: Path) -> None:
 @click.option(
     "--as-of", type=DAY, metavar="DAY", help=f"With --strict: {AS_OF[0].lower()}{AS_OF[1:]}"
 )
-def check(folder: Path, strict: bool, as_of: datetime.datetime | None) -> None:
+def check(folder: Path, strict: bool, as_of: _Typed | None) -> None:
     """Read a property folder and name every fault in it."""
     if as_of is not None and not strict:
         raise click.UsageError("--as-of goes with --strict: a plain check plans nothing.")
     loaded = _load(folder)
     _say_faults(loaded)
     if not strict:
+        for told in _card_notes(loaded):
+            click.echo(told)
         click.echo("No faults.")
         return
     day = _day_of_plan(loaded, as_of)
@@ -94,7 +126,7 @@ def check(folder: Path, strict: bool, as_of: datetime.datetime | None) -> None:
     plan = _plan(loaded, None, day)
     stops = [one for one in plan.findings if one.severity == "stop"]
     for one in plan.findings:
-        click.echo(_safe(f"{one.severity} {one.code} {one.subject}: {one.words} {one.cure}"))
+        click.echo(_finding_told(one))
     click.echo(f"No faults. {_counted(len(stops), 'stop')}.")
     if stops:
         raise click.exceptions.Exit(1)
@@ -110,7 +142,7 @@ def build(
     folder: Path,
     for_reader: str | None,
     season: int | None,
-    as_of: datetime.datetime | None,
+    as_of: _Typed | None,
     out: Path | None,
 ) -> None:
     """Build the handbook: one folder of pages for the owner and one for each other reader.
@@ -153,9 +185,7 @@ def build(
 @click.argument("number", required=False)
 @click.option("--season", type=_Season(), metavar="YEAR", help="Season, named by its spring.")
 @click.option("--as-of", type=DAY, metavar="DAY", help=AS_OF)
-def explain(
-    folder: Path, number: str | None, season: int | None, as_of: datetime.datetime | None
-) -> None:
+def explain(folder: Path, number: str | None, season: int | None, as_of: _Typed | None) -> None:
     """Show how a number was worked out, or list the numbers there are."""
     from generator.plan.numbers import explained, numbers_of
 
@@ -169,7 +199,7 @@ def explain(
             click.echo(name)
         return
     if number not in numbers:
-        from generator.inventory.problems import nearest
+        from generator.inventory.meant import nearest
 
         near = nearest(number, numbers)
         hint = f" Did you mean {near}?" if near else " Without a name, the command lists them."
@@ -284,6 +314,17 @@ def _say_faults(loaded: Loaded) -> None:
         raise Failed(f"{_counted(len(loaded.problems), 'fault')}. Nothing was built.")
 
 
+def _card_notes(loaded: Loaded) -> list[str]:
+    from generator.plan.card_gaps import card_gaps
+
+    assert loaded.inventory is not None
+    return [_finding_told(one) for one in card_gaps(loaded.inventory)]
+
+
+def _finding_told(one: Finding) -> str:
+    return _safe(f"{one.severity} {one.code} {one.subject}: {one.words} {one.cure}")
+
+
 def _plan(loaded: Loaded, season: int | None, day: _Day) -> Plan:
     from generator.plan.build import make_plan
 
@@ -303,12 +344,16 @@ class _Day(NamedTuple):
         return f"As of {self.date}: {self.said_by}."
 
 
-def _day_of_plan(loaded: Loaded, given: datetime.datetime | None) -> _Day:
+def _day_of_plan(loaded: Loaded, given: _Typed | None) -> _Day:
     """Return the day that the first of these says: --as-of, the folder, the system, the clock."""
     assert loaded.inventory is not None
     typed, of_system = loaded.inventory.property.as_of, _source_date()
     if given is not None:
-        day = _Day(given.date(), "the day given by --as-of")
+        if given.is_us and loaded.inventory.property.dates is None:
+            raise click.UsageError(
+                f"Month/day/year is read where property.yaml says dates: us. Write {given.date}."
+            )
+        day = _Day(given.date, "the day given by --as-of")
     elif typed is not None:
         day = _Day(typed, "the day typed as as_of: in property.yaml")
     elif of_system is not None:

@@ -25,7 +25,8 @@ Visible: TypeAlias = Literal["page", "money", "place", "person", "note"]
 class Given:
     """A number the owner typed: `value` in `unit`, and as typed with the place it stands at.
 
-    `label` is what the field means, in words."""
+    `label` is what the field means, in words; `column` counts from 1, and is 0 where the place is
+    not told."""
 
     name: str
     value: float
@@ -36,6 +37,7 @@ class Given:
     line: int
     visible: Visible
     label: str = ""
+    column: int = 0
 
 
 @dataclass(frozen=True, slots=True)

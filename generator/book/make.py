@@ -26,6 +26,7 @@ from generator.book.pages.money import buy_page, money_page
 from generator.book.pages.records import forms_of, record_form_page, records_page
 from generator.book.pages.signs import signs_page
 from generator.book.pages.soil import fertilizer_page, lime_page, soil_test_page, water_page
+from generator.book.pages.steps import steps_page
 from generator.book.pages.store import (
     drill_page,
     lot_page,
@@ -69,7 +70,7 @@ def make_book(plan: Plan, left: Iterable[LeftFolder] = ()) -> Book:
     written += _owner_pages(plan) if is_owner else []
     written += [chapters_page(plan), *(chapter_page(one) for one in written_for(plan.reader))]
     if is_owner:
-        written += [weeds_page(plan), readers_page(plan, left)]
+        written += [weeds_page(plan), readers_page(plan, left), steps_page(plan)]
     sources = sources_page(plan, written)
     written += [workings_page(plan, written), glossary_page(plan), sources]
     pages = tuple(one.page for one in written)

@@ -3,7 +3,7 @@
 import datetime
 import re
 from collections.abc import Callable, Iterable
-from functools import cache
+from functools import cache, lru_cache
 from typing import Any
 
 from jinja2 import Environment, FileSystemLoader, StrictUndefined, Template
@@ -14,7 +14,7 @@ from generator.book.marks import Marks, label, source_words, working
 from generator.book.origin import origin_words
 from generator.book.text import clean, in_entities, inert
 from generator.compiled import Compiled
-from generator.inventory.fields import NOT_ON_LABEL
+from generator.inventory.fields import NOT_ON_LABEL, FirstOfMonth
 from generator.lookup import shipped
 from generator.plan.crop_names import means_in_words
 from generator.plan.day_words import MONTHS, day_words
@@ -71,8 +71,10 @@ def _authored(text: str) -> Template:
     return _environment().from_string(text)
 
 
-@cache
+@lru_cache(maxsize=None, typed=True)  # a month counts as its first day, and is not shown as one
 def _day(day: datetime.date) -> Markup:
+    if isinstance(day, FirstOfMonth):
+        return _month(day)
     return Markup('<time datetime="{}">{}</time>').format(day.isoformat(), day_words(day))
 
 

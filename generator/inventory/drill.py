@@ -28,7 +28,7 @@ class DrillTest(Record):
     mixed_with: tuple[str, ...] = reference(
         "page", "other lots mixed in as they are sown", "lot", many=True
     )
-    setting: str = text("page", "setting of the drill", required=True)
+    setting: str = text("page", "setting of the drill", required=True, numbered=True)
     caught_lb: Given = measure("page", "caught from these rows", "lb", POSITIVE, required=True)
     rows_caught_count: Given = measure("page", "rows caught", "count", ROWS, required=True)
     distance_ft: Given | None = measure("page", "distance driven", "ft", POSITIVE)

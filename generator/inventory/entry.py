@@ -12,7 +12,9 @@ import yaml
 
 from generator.inventory.fields import FieldRule, rules_of
 from generator.inventory.log import LogEntry
+from generator.inventory.plain_values import US, us_day
 from generator.inventory.problems import LONGEST_ID, listed, shown_value
+from generator.inventory.reading import YES_OR_NO
 from generator.inventory.schema import Inventory
 from generator.units import UNITS
 
@@ -53,8 +55,10 @@ def entry_from(typed: Typed, inventory: Inventory) -> dict[str, Any]:
     Only what cannot be put into keys at all is refused here; whether they make an entry is said
     by reading them with the rest of the folder.
     """
-    entry: dict[str, Any] = {"done_on": typed.done_on}
-    plain = {"recorded_on": typed.recorded_on, "by": typed.by, "corrects": typed.corrects}
+    us_dates = inventory.property.dates == US
+    entry: dict[str, Any] = {"done_on": _day(typed.done_on, us_dates)}
+    recorded_on = _day(typed.recorded_on, us_dates) if typed.recorded_on is not None else None
+    plain = {"recorded_on": recorded_on, "by": typed.by, "corrects": typed.corrects}
     entry |= {key: value for key, value in plain.items() if value is not None}
     job = _job(typed, inventory)
     if job:
@@ -68,7 +72,7 @@ def entry_from(typed: Typed, inventory: Inventory) -> dict[str, Any]:
             "--cost goes with --bought; money for something else is --set spent.1.what="
         )
     for name, values in _together(typed.settings).items():
-        _put(entry, name, values)
+        _put(entry, name, values, us_dates=us_dates)
     if typed.note is not None:
         entry["note"] = typed.note
     return entry
@@ -196,7 +200,12 @@ def _together(settings: Iterable[str]) -> Mapping[str, list[str]]:
     return found
 
 
-def _put(entry: dict[str, Any], name: str, values: list[str]) -> None:
+def _day(text: str, us_dates: bool) -> str:
+    """Return a day as it stands in the log whatever the folder says of its days."""
+    return (us_day(text) if us_dates else None) or text
+
+
+def _put(entry: dict[str, Any], name: str, values: list[str], *, us_dates: bool) -> None:
     """Set `sprayed.wind_mph`, or `spent.1.what` of a list, in an entry."""
     parts = name.split(".")
     if (parts[0] in entry and len(parts) == 1) or not all(parts):
@@ -211,11 +220,11 @@ def _put(entry: dict[str, Any], name: str, values: list[str]) -> None:
         kind = kind if part.isdecimal() else (rule.record if rule is not None else None)
     rule = _rule(kind, parts[-1])
     if rule is not None and rule.many and rule.form != "record":
-        value: object = [_value(rule, one) for one in values]
+        value: object = [_value(rule, one, us_dates) for one in values]
     elif len(values) > 1:
         raise NotMeantError(f"--set {name} stands twice: once only")
     else:
-        value = _value(rule, values[0])
+        value = _value(rule, values[0], us_dates)
     if not isinstance(at, dict) or parts[-1] in at:
         raise NotMeantError(f"--set {name}: no value can stand there")
     at[parts[-1]] = value
@@ -245,8 +254,11 @@ def _rule(kind: type | None, key: str) -> FieldRule | None:
     return next((stems[one] for one in stems if key.removeprefix(f"{one}_") in UNITS), None)
 
 
-def _value(rule: FieldRule | None, text: str) -> object:
-    if rule is not None and rule.form == "yes_no":
+def _value(rule: FieldRule | None, text: str, us_dates: bool) -> object:
+    if rule is not None and rule.form == "date":
+        return _day(text, us_dates)
+    either = rule is not None and YES_OR_NO.keys() <= set(rule.choices)
+    if rule is not None and (rule.form == "yes_no" or either):
         return TRUE_OR_FALSE.get(text, text)
     if rule is not None and rule.form in ("measure", "whole"):
         return _number(text)

@@ -81,7 +81,7 @@ class SpreaderTest(Record):
     mixed_with: tuple[str, ...] = reference(
         "page", "other lots mixed in as they are sown", "lot", many=True
     )
-    setting: str = text("page", "setting of the opening", required=True)
+    setting: str = text("page", "setting of the opening", required=True, numbered=True)
     caught_lb: Given | None = measure("page", "put down", "lb", POSITIVE)
     put_in_lb: Given | None = measure("page", "weighed into the hopper before", "lb", POSITIVE)
     left_lb: Given | None = measure("page", "left in the hopper after", "lb", Limits(at_least=0))

@@ -4,8 +4,10 @@ Records are frozen dataclasses whose fields are declared through the functions h
 walks the descriptions, `json_schema` prints them for editors; nothing is described twice.
 """
 
+import datetime
+from collections.abc import Mapping
 from dataclasses import MISSING, Field, dataclass, field, fields
-from typing import Any
+from typing import Any, ClassVar
 
 from generator.units import UNITS
 from generator.working import Visible
@@ -30,6 +32,7 @@ LatLon = tuple[float, float]
 FIRST_YEAR, FIRST_YEAR_LONG_AGO, LAST_YEAR = 1990, 1850, 2100
 A_YEAR = Limits(at_least=FIRST_YEAR, at_most=LAST_YEAR)
 A_YEAR_LONG_AGO = Limits(at_least=FIRST_YEAR_LONG_AGO, at_most=LAST_YEAR)
+FieldMark = tuple[str, int | None]
 
 
 @dataclass(frozen=True, slots=True)
@@ -37,8 +40,9 @@ class FieldRule:
     """What may stand in a field and who may see it.
 
     `form` says how it is read: text, identity, word, reference, choice, measure, whole, yes_no,
-    date, month_day, lat_lon, points, sign or record. `many` is a list of them; `label` also takes
-    `not_on_label`; `safety` marks what no reader may lose.
+    date, month, month_day, lat_lon, points, sign or record. `many` is a list of them; `label` also
+    takes `not_on_label`; `safety` marks what no reader may lose. `numbered` is text that often is a
+    whole number; `month_too` a day of which a month alone may be known.
     """
 
     form: str
@@ -52,8 +56,10 @@ class FieldRule:
     limits: Limits = Limits()
     choices: tuple[str, ...] = ()
     refers_to: tuple[str, ...] = ()
-    record: type | None = None
+    record: "type[Record] | None" = None
     safety: bool = False
+    numbered: bool = False
+    month_too: bool = False
 
 
 @dataclass(frozen=True, slots=True)
@@ -63,6 +69,10 @@ class Where:
     file: str
     line: int
     column: int
+
+
+class FirstOfMonth(datetime.date):
+    """A month of which no day is known: it counts as its first day, and is shown as a month."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -76,9 +86,27 @@ class Points:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Record:
-    """What every record of the property folder has: where it stands."""
+    """What every record of the property folder has: where it stands, and where each field does.
+
+    `field_marks` holds line and column of fields that were typed, by their names, and of entries
+    of a list by name and number. No two records differ by them. Of a record whose
+    `EMPTY_IS_LEFT_OUT` a key with nothing behind it counts as left out, where it may be.
+    """
+
+    EMPTY_IS_LEFT_OUT: ClassVar[bool] = False
 
     where: Where
+    field_marks: Mapping[FieldMark, tuple[int, int]] = field(
+        default_factory=dict, compare=False, repr=False
+    )
+
+    def where_of(self, *names: str, number: int | None = None) -> Where:
+        """Return where the first of the fields that were typed stands, else the record itself."""
+        for name in names:
+            mark = self.field_marks.get((name, number)) or self.field_marks.get((name, None))
+            if mark is not None:
+                return Where(self.where.file, *mark)
+        return self.where
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -151,6 +179,11 @@ def yes_no(visible: Visible, help: str, **more: Any) -> Any:
 def day(visible: Visible, help: str, years: Limits = A_YEAR, **more: Any) -> Any:
     """Declare a calendar day, as 2027-03-14, in the years it can lie in."""
     return _declare(FieldRule("date", visible, help, limits=years, **more))
+
+
+def month(visible: Visible, help: str, **more: Any) -> Any:
+    """Declare a month of a year, kept as text like 2027-03."""
+    return _declare(FieldRule("month", visible, help, **more))
 
 
 def month_day(visible: Visible, help: str, **more: Any) -> Any:

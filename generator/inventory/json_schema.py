@@ -4,15 +4,24 @@ from collections.abc import Mapping
 from types import MappingProxyType
 from typing import Any
 
-from generator.inventory.fields import NOT_ON_LABEL, FieldRule, rules_of
+from generator.inventory.fields import NOT_ON_LABEL, FieldRule, Record, rules_of
 from generator.inventory.load import FILES, KIND_WORDS
-from generator.inventory.reading import legal_keys, unit_of
+from generator.inventory.plain_values import (
+    MONTH,
+    US_DAY,
+    US_MONTH,
+    US_MONTH_DAY,
+    number_patterns,
+)
+from generator.inventory.reading import YES_OR_NO, left_out_if_empty, legal_keys, unit_of
 from generator.inventory.schema import Property
 from generator.reference.load import operations, planting_kinds, sign_names, species
 from generator.units import convert
 
 DRAFT = "https://json-schema.org/draft/2020-12/schema"
-MONTH_DAY = {"type": "string", "pattern": "^[0-9]{2}-[0-9]{2}$"}
+MONTH_DAY = {"type": "string", "pattern": f"^(?:[0-9]{{2}}-[0-9]{{2}}|{US_MONTH_DAY})$"}
+ISO_DAY = "[0-9]{4}-[0-9]{2}-[0-9]{2}"
+A_MONTH = f"{MONTH}|{US_MONTH}"
 ID = {"type": ["string", "integer"], "pattern": "^[a-z0-9]([a-z0-9-]*[a-z0-9])?$"}
 SIGN_PARTS = ("early", "typical", "late")
 
@@ -32,14 +41,14 @@ def file_schemas() -> dict[str, dict[str, Any]]:
     return schemas
 
 
-def _record(kind: type) -> dict[str, Any]:
+def _record(kind: type[Record]) -> dict[str, Any]:
     properties: dict[str, Any] = {}
     required: list[str] = []
     one_of_each: list[dict[str, Any]] = []
     for name, rule in rules_of(kind).items():
         keys = legal_keys(name, rule) if rule.form == "measure" else (name,)
         for key in keys:
-            properties[key] = _value(key, rule)
+            properties[key] = _value(key, rule, may_be_empty=left_out_if_empty(kind, rule))
         if rule.required and len(keys) == 1:
             required.append(name)
         elif rule.required:
@@ -53,15 +62,22 @@ def _record(kind: type) -> dict[str, Any]:
     return schema | ({"allOf": one_of_each} if one_of_each else {})
 
 
-def _value(key: str, rule: FieldRule) -> dict[str, Any]:
+def _value(key: str, rule: FieldRule, *, may_be_empty: bool) -> dict[str, Any]:
     schema = dict(_single(key, rule))
     if rule.many and rule.form == "record":
         schema = {"type": "array", "items": schema}
     elif rule.many:
-        schema = {"anyOf": [schema, {"type": "array", "items": schema}]}
+        schema = _or(schema, {"type": "array", "items": schema})
     if rule.label:
-        schema = {"anyOf": [schema, {"const": NOT_ON_LABEL}]}
+        schema = _or(schema, {"const": NOT_ON_LABEL})
+    if may_be_empty:
+        schema = _or(schema, {"type": "null"})
     return schema | {"description": rule.help}
+
+
+def _or(schema: dict[str, Any], other: dict[str, Any]) -> dict[str, Any]:
+    ways = schema["anyOf"] if set(schema) == {"anyOf"} else [schema]
+    return {"anyOf": [*ways, other]}
 
 
 def _single(key: str, rule: FieldRule) -> Mapping[str, Any]:
@@ -69,7 +85,13 @@ def _single(key: str, rule: FieldRule) -> Mapping[str, Any]:
         assert rule.record is not None
         return _record(rule.record)
     if rule.form == "measure":
-        return {"type": "number"} | _bounds(key, rule)
+        plain = "|".join(number_patterns(unit_of(key, rule)))
+        return {
+            "anyOf": [
+                {"type": "number"} | _bounds(key, rule),
+                {"type": "string", "pattern": f"^(?:{plain})$"},
+            ]
+        }
     if rule.form == "whole":
         limits = {"minimum": rule.limits.at_least, "maximum": rule.limits.at_most}
         return {"type": "integer"} | {k: v for k, v in limits.items() if v is not None}
@@ -77,7 +99,12 @@ def _single(key: str, rule: FieldRule) -> Mapping[str, Any]:
         items = {"type": "array", "items": _PLAIN["lat_lon"]}
         return items | {"minItems": int(rule.limits.at_least or 0)}
     if rule.form == "choice":
-        return {"enum": list(rule.choices)}
+        either = [True, False] if YES_OR_NO.keys() <= set(rule.choices) else []
+        return {"enum": [*rule.choices, *either]}
+    if rule.form == "date" and rule.month_too:
+        return {"type": "string", "pattern": f"^(?:{ISO_DAY}|{US_DAY}|{A_MONTH})$"}
+    if rule.form == "text" and rule.numbered:
+        return {"type": ["string", "integer"], "minLength": 1}
     if rule.form == "reference":
         return _reference(rule)
     return _PLAIN[rule.form]
@@ -115,8 +142,9 @@ _PLAIN: Mapping[str, Mapping[str, Any]] = MappingProxyType(
         "text": {"type": "string", "minLength": 1},
         "identity": ID,
         "word": {"type": "string", "pattern": "^[a-z0-9]+(_[a-z0-9]+)*$"},
-        "yes_no": {"type": "boolean"},
-        "date": {"type": "string", "pattern": "^[0-9]{4}-[0-9]{2}-[0-9]{2}$"},
+        "yes_no": {"enum": [True, False, *YES_OR_NO]},
+        "date": {"type": "string", "pattern": f"^(?:{ISO_DAY}|{US_DAY})$"},
+        "month": {"type": "string", "pattern": f"^(?:{A_MONTH})$"},
         "month_day": MONTH_DAY,
         "lat_lon": {"type": "array", "items": {"type": "number"}, "minItems": 2, "maxItems": 2},
         "sign": {

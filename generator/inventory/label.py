@@ -6,7 +6,7 @@ Every entry may be `not_on_label`; an entry left out is a stop later, never a ze
 import datetime
 import re
 from dataclasses import dataclass
-from typing import Literal
+from typing import ClassVar, Literal
 
 from generator.inventory.fields import (
     Limits,
@@ -15,6 +15,7 @@ from generator.inventory.fields import (
     choice,
     day,
     measure,
+    month,
     month_day,
     record,
     reference,
@@ -91,12 +92,14 @@ class Bulletin(Record):
     """A use-limitation bulletin the owner looked up for one month."""
 
     checked_on: datetime.date = day("page", "looked up on", required=True)
-    month: str = text("page", "month it is for, as 2026-09", required=True)
+    month: str = month("page", "month it is for, as 2026-09", required=True)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Reentry(Record):
     """When people may return."""
+
+    EMPTY_IS_LEFT_OUT: ClassVar[bool] = True
 
     agricultural_hours: Given | NotOnLabel | None = measure(
         "page",
@@ -196,6 +199,8 @@ class WindRange(Record):
 class Covers(Record):
     """What the label's site words cover, in the owner's own reading."""
 
+    EMPTY_IS_LEFT_OUT: ClassVar[bool] = True
+
     kinds: tuple[str, ...] = reference(
         "page", "kinds of planting the site words cover", "planting_kind", many=True
     )
@@ -212,8 +217,10 @@ class Covers(Record):
 class Use(Record):
     """One use on a label: a site, a time, a method, and their numbers."""
 
+    EMPTY_IS_LEFT_OUT: ClassVar[bool] = True
+
     site_words: str = text("page", "the site as the label prints it", required=True)
-    page: str | None = text("page", "where on the label", label=True)
+    page: str | None = text("page", "where on the label", label=True, numbered=True)
     covers: Covers | None = record("page", "what the site words cover", Covers)
     timing: str | None = choice("page", "when the label allows it", *TIMINGS)
     growth_stage: str | None = text("page", "growth stage as printed", label=True)
@@ -281,8 +288,12 @@ class Use(Record):
 class LabelCard(Record):
     """What one label says, with every use the owner means to rest on."""
 
+    EMPTY_IS_LEFT_OUT: ClassVar[bool] = True
+
     read_on: datetime.date | None = day("page", "label in hand read on")
-    label_date: str | None = text("page", "date or revision printed on the label", label=True)
+    label_date: str | None = text(
+        "page", "date or revision printed on the label", label=True, numbered=True
+    )
     epa_reg_no: str | None = text("page", "EPA registration number", label=True, safety=True)
     signal_word: str | None = choice(
         "page",

@@ -1,7 +1,7 @@
 """The whole property folder: files to records, every fault in one run."""
 
-from collections.abc import Iterable, Mapping
-from dataclasses import dataclass
+from collections.abc import Iterable, Iterator, Mapping
+from dataclasses import dataclass, replace
 from pathlib import Path
 from typing import Any
 
@@ -11,6 +11,7 @@ from generator.inventory.drill import Drill
 from generator.inventory.equipment import Measure, Sprayer, Spreader
 from generator.inventory.fields import Where
 from generator.inventory.files import content_of
+from generator.inventory.fitting import fitting
 from generator.inventory.folder import PROPERTY_FILE, kind_meant, lies_in
 from generator.inventory.ground import SoilTest, WaterHole
 from generator.inventory.label import ALL_OTHER_KINDS, NO_KIND
@@ -20,10 +21,12 @@ from generator.inventory.money import CostShare, Hire
 from generator.inventory.papers import Contract, OneCall, Permit
 from generator.inventory.people import Applicator, Contractor, Helper
 from generator.inventory.places import Planting, Route, Screen, Stand, Strip
+from generator.inventory.plain_values import US
 from generator.inventory.problems import Problem, Sentence
-from generator.inventory.reading import FAULT, Mention, NamedThing, Reading, read_record
+from generator.inventory.reading import Mention, NamedThing, Reading, read_record
 from generator.inventory.rules import broken_rules
 from generator.inventory.schema import FORMAT, Inventory, Property, Reader
+from generator.inventory.sound import Entry, is_known, sound_entries
 from generator.inventory.spreadable import Fertilizer, Lime
 from generator.inventory.steps import OwnPlan
 from generator.inventory.stock import Adjuvant, Product, SeedLot
@@ -140,19 +143,22 @@ def load_inventory(folder: Path, beside: Mapping[str, bytes] | None = None) -> L
     newer = _newer_format(readings)
     if newer is not None:
         return Loaded(None, (newer,))
-    values, found = _read_all(readings)
+    us_dates = _us_dates(readings)
+    for reading in readings:
+        reading.us_dates = us_dates
+    entries = _read_all(readings)
+    problems += (one for reading in readings for one in reading.problems)
     unread |= {kind for reading in readings for kind in reading.unread}
-    problems += found + _identity_faults(readings) + _mention_faults(readings, unread)
-    if problems:
+    problems += _identity_faults(readings) + _mention_faults(readings, unread)
+    inventory = _as_far_as_sound(readings, entries, unread)
+    if inventory is not None:
+        inventory, unread_weather = with_weather(folder, inventory)
+        points = [one for reading in readings for one in reading.points]
+        astray = points_astray(points, inventory.property.time_zone)
+        problems += [*broken_rules(inventory), *astray, *unread_weather]
+    if problems or inventory is None:
         return Loaded(None, tuple(sorted(set(problems))))
-    inventory = Inventory(**values, passed_over=lying.passed_over)
-    inventory, unread_weather = with_weather(folder, inventory)
-    points = [one for reading in readings for one in reading.points]
-    astray = points_astray(points, inventory.property.time_zone)
-    problems = [*broken_rules(inventory), *astray, *unread_weather]
-    if problems:
-        return Loaded(None, tuple(sorted(set(problems))))
-    return Loaded(inventory, ())
+    return Loaded(replace(inventory, passed_over=lying.passed_over), ())
 
 
 def _document(
@@ -180,19 +186,42 @@ def _newer_format(readings: list[Reading]) -> Problem | None:
     return None
 
 
-def _read_all(readings: list[Reading]) -> tuple[dict[str, Any], list[Problem]]:
-    lists: dict[str, list[object]] = {key: [] for keys in FILES.values() for key in keys}
-    values: dict[str, Any] = {}
+def _us_dates(readings: list[Reading]) -> bool:
+    """Return whether the folder says that its days are month, day, year, or may have said so."""
+    properties = [one.document for one in readings if one.document.file == PROPERTY_FILE]
+    if not properties or properties[0].doubtful:
+        return True
+    data = properties[0].data
+    return isinstance(data, dict) and data.get("dates") == US
+
+
+def _read_all(readings: list[Reading]) -> list[Entry]:
+    entries: list[Entry] = []
     for reading in readings:
         if reading.document.file == PROPERTY_FILE:
-            values["property"] = read_record(Property, reading.document.data, (), reading)
+            read_record(Property, reading.document.data, (), reading)
         else:
-            _read_lists(reading, lists)
-    problems = [one for reading in readings for one in reading.problems]
-    return values | {key: tuple(entries) for key, entries in lists.items()}, problems
+            entries += _read_lists(reading)
+    return entries
 
 
-def _read_lists(reading: Reading, lists: dict[str, list[object]]) -> None:
+def _as_far_as_sound(
+    readings: list[Reading], entries: list[Entry], unread: set[type]
+) -> Inventory | None:
+    """Return what could be read and rests on nothing that could not; None without a property."""
+    wholes = [one.whole for one in readings if one.document.file == PROPERTY_FILE]
+    if not wholes or wholes[0] is None:
+        return None
+    hidden = {KIND_WORDS[kind] for kind in unread if kind in KIND_WORDS}
+    sound = sound_entries(entries, _shipped_words(), KIND_WORDS, hidden)
+    lists: dict[str, list[object]] = {key: [] for keys in FILES.values() for key in keys}
+    for one in sound:
+        lists[one.key].append(one.record)
+    values: dict[str, Any] = {key: tuple(records) for key, records in lists.items()}
+    return Inventory(property=wholes[0], **values)
+
+
+def _read_lists(reading: Reading) -> Iterator[Entry]:
     document: Document = reading.document
     if document.data is None:
         return
@@ -211,9 +240,11 @@ def _read_lists(reading: Reading, lists: dict[str, list[object]]) -> None:
             reading.fault(say.wrong_type(entries, wanted), (key,))
         else:
             for n, entry in enumerate(entries or ()):
+                ids, mentions = len(reading.named), len(reading.mentions)
                 one = read_record(kinds[key], entry, (key, n), reading)
-                if one is not FAULT:
-                    lists[key].append(one)
+                yield Entry(
+                    key, one, tuple(reading.named[ids:]), tuple(reading.mentions[mentions:])
+                )
 
 
 def _identity_faults(readings: list[Reading]) -> list[Problem]:
@@ -234,8 +265,24 @@ def _at(sentence: Sentence, where: Where) -> Problem:
 
 def _mention_faults(readings: list[Reading], unread: set[type]) -> list[Problem]:
     """Return a fault for every mention of nothing; what may stand in unread lines is let pass."""
-    known: dict[str, set[str]] = {word: set() for word in KIND_WORDS.values()}
-    known |= {
+    known: dict[str, set[str]] = {word: set() for word in KIND_WORDS.values()} | _shipped_words()
+    for reading in readings:
+        known["step"] |= reading.words
+        for named in reading.named:
+            known[KIND_WORDS[named.kind]].add(named.identity)
+    if unread & {Screen, Strip}:
+        unread = unread | {Planting}
+    passed = {KIND_WORDS[kind] for kind in unread if kind in KIND_WORDS}
+    return [
+        _mention_fault(mention, known, readings)
+        for reading in readings
+        for mention in reading.mentions
+        if not passed & set(mention.refers_to) and not is_known(mention, known)
+    ]
+
+
+def _shipped_words() -> dict[str, set[str]]:
+    return {
         "species": set(species()),
         "planting_kind": set(planting_kinds()),
         "operation": set(operations()),
@@ -248,23 +295,12 @@ def _mention_faults(readings: list[Reading], unread: set[type]) -> list[Problem]
         NO_KIND: {NO_KIND},
         ALL_OTHER_KINDS: {ALL_OTHER_KINDS},
     }
-    for reading in readings:
-        known["step"] |= reading.words
-        for named in reading.named:
-            known[KIND_WORDS[named.kind]].add(named.identity)
-    if unread & {Screen, Strip}:
-        unread = unread | {Planting}
-    passed = {KIND_WORDS[kind] for kind in unread if kind in KIND_WORDS}
-    return [
-        _mention_fault(mention, known)
-        for reading in readings
-        for mention in reading.mentions
-        if not passed & set(mention.refers_to)
-        and not any(mention.word in known[kind] for kind in mention.refers_to)
-    ]
 
 
-def _mention_fault(mention: Mention, known: dict[str, set[str]]) -> Problem:
-    words = sorted({word for kind in mention.refers_to for word in known[kind]})
+def _mention_fault(
+    mention: Mention, known: dict[str, set[str]], readings: list[Reading]
+) -> Problem:
+    every = sorted({word for kind in mention.refers_to for word in known[kind]})
+    words = fitting(mention, every, readings)
     kind = mention.refers_to[0].replace("_", " ")
     return _at(say.unknown_reference(mention.word, kind, words), mention.where)

@@ -57,8 +57,8 @@ class Sprayed(Record):
     weed_height_in: Given | None = measure("place", "how tall they were", "in", POSITIVE)
     growth_stage: str | None = text("place", "how far they were")
     applicator: str | None = reference("person", "who sprayed, by people.yaml", "applicator")
-    licence_number: str | None = text("person", "number of the licence")
-    lot_number: str | None = text("place", "lot number on the container")
+    licence_number: str | None = text("person", "number of the licence", numbered=True)
+    lot_number: str | None = text("place", "lot number on the container", numbered=True)
     spot: bool | None = yes_no("place", "true where spots alone were sprayed")
     neighbour_told: bool | None = yes_no("place", "true where the neighbour was told before")
     copy_given_on: datetime.date | None = day(
@@ -73,7 +73,7 @@ class Seeded(Record):
     method: str | None = text("place", "how it was sown")
     spreader: str | None = reference("place", "spreader", "spreader")
     drill: str | None = reference("place", "drill", "drill")
-    setting: str | None = text("place", "setting it stood at")
+    setting: str | None = text("place", "setting it stood at", numbered=True)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

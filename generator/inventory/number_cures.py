@@ -1,7 +1,8 @@
 """Cures for text that stands where a number is wanted: `1/4`, `1,200`, `30 ft`, `8-10`.
 
-Each way of writing has its own cure, with the number as it should be written. Nothing is read on
-anyone's behalf: the text stays refused, the sentence only says how to write what was meant.
+Each way of writing has its own cure, with the number as it should be written. What can only mean
+one thing is read as it stands, in `plain_values.py`; all else stays refused, and the sentence only
+says how to write what was meant.
 """
 
 from __future__ import annotations
@@ -88,8 +89,10 @@ def _decimal_comma(text: str, _key: str) -> str | None:
     return f"with a point: {_write(text.replace(',', '.'))}"
 
 
-def _money(text: str, _key: str) -> str | None:
+def _money(text: str, key: str) -> str | None:
     found = re.fullmatch(rf"[$€£] ?({_NUMBER})|({_NUMBER}) ?(?:[$€£]|USD|dollars)", text)
+    if found and "_usd" not in key:
+        return "the number in the unit of the key; dollars go with a key that ends in _usd"
     if found:
         return f"{_write(found[1] or found[2])}, without the sign"
     if re.fullmatch(r"\$ ?[1-9][0-9]{0,2}(,[0-9]{3})+(\.[0-9]+)?", text):
@@ -101,6 +104,8 @@ def _percent(text: str, key: str) -> str | None:
     found = re.fullmatch(rf"({_NUMBER}) ?%", text)
     if found is None:
         return None
+    if not key.endswith(("_pct", "_fraction")):
+        return "the number in the unit of the key; a percent goes with a key that ends in _pct"
     value = Decimal(found[1]) / 100 if key.endswith("_fraction") else Decimal(found[1])
     return f"{_write(value)}, without the sign"
 

@@ -70,7 +70,7 @@ class OneCall(Record):
         "place", "places it is for, or all", *GROUND, many=True, required=True
     )
     asked_on: datetime.date | None = day("place", "asked on")
-    number: str | None = text("page", "number of the request")
+    number: str | None = text("page", "number of the request", numbered=True)
     clear_on: datetime.date | None = day("page", "first day to dig")
     expires_on: datetime.date | None = day("page", "last day the marks are good for")
     note: str | None = text("note", "a note of your own")

@@ -36,7 +36,7 @@ class Applicator(Record):
     reader: str | None = reference("person", "reader of yours it is", "reader")
     licence_class: str = choice("person", "class of the licence", *LICENCES, required=True)
     categories: tuple[str, ...] = text("person", "categories on the licence", many=True)
-    licence_number: str | None = text("person", "number of the licence")
+    licence_number: str | None = text("person", "number of the licence", numbered=True)
     licence_expires_on: datetime.date | None = day("person", "last day of the licence")
     for_hire: bool | None = yes_no("person", "true where it covers spraying for pay")
     fits: tuple[str, ...] = reference(

@@ -8,12 +8,12 @@ indentation) stand in `yaml_faults.py`, those for encodings in `yaml_text.py`.
 from __future__ import annotations
 
 import datetime
-import difflib
 import re
 import unicodedata
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 
+from generator.inventory.meant import akin_first, meant, nearest
 from generator.inventory.number_cures import number_cure
 
 SHOWN_LENGTH = 60
@@ -105,23 +105,22 @@ def listed(words: Iterable[str], joint: str = "or") -> str:
     return f"{', '.join(shown[:-1])} {joint} {shown[-1]}"
 
 
-def nearest(word: str, known: Iterable[str]) -> str | None:
-    """The known word that looks most like this one, or None when none is close."""
-    by_folded = {name.casefold(): name for name in known}
-    # A word far longer than any known one is not a slip of the finger, and slow to compare.
-    close = difflib.get_close_matches(word[:80].casefold(), by_folded, n=1, cutoff=0.6)
-    return by_folded[close[0]] if close else None
+def did_you_mean(words: Sequence[str]) -> str:
+    """The question whether one of some words was meant."""
+    return f"did you mean {listed(words)}?"
 
 
-def _nearest_or_list(word: str, known: Sequence[str]) -> str:
-    close = nearest(word, known)
-    return f"did you mean {shown_text(close)}?" if close else listed(known)
+def meant_or_listed(word: str, known: Sequence[str]) -> str:
+    """The question whether a known word was meant, and what else there is where none is near."""
+    close = meant(word, known)
+    return did_you_mean(close) if close else listed(akin_first(word, known))
 
 
-def unknown_key(key: str, allowed: Sequence[str]) -> Sentence:
-    """A key that is not used here."""
-    cure = _nearest_or_list(key, allowed) or "no key is used here"
-    return Sentence("F201", f"the key {shown_value(key)} is not known here", cure)
+def unknown_key(key: str, allowed: Sequence[str], meant_for: Sequence[str] = ()) -> Sentence:
+    """A key that is not used here; `meant_for` are keys that it can have been meant for."""
+    cure = did_you_mean(meant_for) if meant_for else meant_or_listed(key, allowed)
+    what = f"the key {shown_value(key)} is not known here"
+    return Sentence("F201", what, cure or "no key is used here")
 
 
 def missing_key(key: str, of_what: str) -> Sentence:
@@ -179,7 +178,7 @@ def _a(word: str) -> str:
 
 def unknown_reference(value: str, kind: str, known: Sequence[str]) -> Sentence:
     """An id that points at nothing; `kind` names what was looked for, such as `seed lot`."""
-    cure = _nearest_or_list(value, known) or f"the id of {_a(kind)}; none is written down yet"
+    cure = meant_or_listed(value, known) or f"the id of {_a(kind)}; none is written down yet"
     return Sentence("F208", f"there is no {kind} {shown_value(value)}", cure)
 
 
@@ -213,9 +212,8 @@ def bad_choice(value: object, choices: Sequence[str]) -> Sentence:
     what = f"{shown_value(value)} is not one of the words used here"
     if not isinstance(value, str):
         return Sentence("F211", what, listed(choices))
-    close = nearest(value, choices)
-    others = listed(choices)
-    return Sentence("F211", what, f"did you mean {close}? (of {others})" if close else others)
+    close, others = meant(value, choices), listed(choices)
+    return Sentence("F211", what, f"{did_you_mean(close)} (of {others})" if close else others)
 
 
 def newer_format(found: int, known: int) -> Sentence:

@@ -3,20 +3,30 @@
 import datetime
 import re
 from collections.abc import Callable, Mapping
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from types import MappingProxyType
 from typing import Any, cast
 
 from generator.inventory import problems as say
 from generator.inventory.fields import (
     NOT_ON_LABEL,
+    FieldMark,
     FieldRule,
     LatLon,
     Points,
+    Record,
     SeasonSign,
     Where,
     default_of,
     rules_of,
+)
+from generator.inventory.meant import keys_meant, stem_meant, unit_at_end
+from generator.inventory.plain_values import (
+    first_of_month,
+    plain_month,
+    plain_number,
+    us_day,
+    us_month_day,
 )
 from generator.inventory.problems import Problem, Sentence
 from generator.inventory.yaml_positions import Document
@@ -30,6 +40,8 @@ _ID = re.compile(r"[a-z0-9]([a-z0-9-]*[a-z0-9])?", re.ASCII)
 _WORD = re.compile(r"[a-z0-9]+(_[a-z0-9]+)*", re.ASCII)
 DATE_WORDS = "a date like 2027-03-14"
 MONTH_DAY_WORDS = "a month and day like 03-14"
+MONTH_WORDS = "a month like 2027-03"
+YES_OR_NO = {"yes": True, "no": False}
 LEAP_YEAR = 2024
 PLACEHOLDER_CHARACTERS = " .?_-\u2026\u2014"
 # What no land, tank or bag is, and what sums and products of which still are numbers.
@@ -44,6 +56,7 @@ class Mention:
     word: str
     refers_to: tuple[str, ...]
     where: Where
+    path: Path
 
 
 @dataclass(frozen=True, slots=True)
@@ -70,15 +83,19 @@ class Reading:
 
     `unread` are the kinds of which an entry, and so its id, could not be read: what mentions one
     of that kind may be right. `words` are the names that steps of the owner's own go by.
+    `us_dates` says that days are typed month/day/year too. `whole` is the record that a document
+    is as a whole, with nothing in the place of what could not be read.
     """
 
     document: Document
+    us_dates: bool = False
     problems: list[Problem] = field(default_factory=list)
     mentions: list[Mention] = field(default_factory=list)
     named: list[NamedThing] = field(default_factory=list)
     points: list[TypedPoint] = field(default_factory=list)
     unread: set[type] = field(default_factory=set)
     words: set[str] = field(default_factory=set)
+    whole: Any = None
 
     def where(self, path: Path) -> Where:
         """Return the place of a value."""
@@ -98,20 +115,24 @@ class Reading:
         return FAULT
 
 
-def read_record(kind: type, raw: object, path: Path, reading: Reading) -> Any:
+def read_record(kind: type[Record], raw: object, path: Path, reading: Reading) -> Any:
     """Return a record of the kind, or the mark of a fault when any part could not be read."""
     if not isinstance(raw, dict):
         reading.unread.add(kind)
+        if path in reading.document.doubtful and raw is None:
+            return FAULT
         return reading.fault(say.wrong_type(raw, "a group of keys, each on a line"), path)
     rules = rules_of(kind)
     typed, meant = _typed_keys(raw, rules, path, reading)
     values: dict[str, object] = {}
     for name, rule in rules.items():
-        if name in typed:
+        if name in typed and not (raw[typed[name]] is None and left_out_if_empty(kind, rule)):
             key = typed[name]
             values[name] = _read_field(rule, raw[key], (*path, key), reading)
         elif name in meant:
             values[name] = FAULT
+        elif rule.required and path in reading.document.doubtful:
+            values[name] = FAULT  # it may stand in a line that could not be read
         elif rule.required:
             missing = say.missing_key(_wanted_key(name, rule), _article(kind))
             values[name] = reading.fault(missing, path)
@@ -121,10 +142,38 @@ def read_record(kind: type, raw: object, path: Path, reading: Reading) -> Any:
     if values.get("id") is FAULT:
         reading.unread.add(kind)
     elif "id" in values:
-        reading.named.append(NamedThing(str(values["id"]), kind, where))
-    if any(value is FAULT for value in values.values()):
+        at = reading.where((*path, typed["id"]))
+        reading.named.append(NamedThing(str(values["id"]), kind, at))
+    marks = _marks(raw, typed, path, reading)
+    readable = {name: None if value is FAULT else value for name, value in values.items()}
+    if not path:
+        reading.whole = kind(where=where, field_marks=marks, **readable)
+    faulty = len(typed) < len(raw) or any(one is FAULT for one in values.values())
+    if faulty or path in reading.document.doubtful:
         return FAULT
-    return kind(where=where, **values)
+    return kind(where=where, field_marks=marks, **values)
+
+
+def left_out_if_empty(kind: type[Record], rule: FieldRule) -> bool:
+    """Return whether a key with nothing behind it says no more than that it is left out."""
+    inside = rule.record is not None and rule.record.EMPTY_IS_LEFT_OUT
+    return not rule.required and (kind.EMPTY_IS_LEFT_OUT or inside)
+
+
+def _marks(
+    raw: dict[str, Any], typed: Mapping[str, str], path: Path, reading: Reading
+) -> dict[FieldMark, tuple[int, int]]:
+    """Return where each typed field stands, and each entry of a list of words."""
+    marks = reading.document.value_marks
+    found: dict[FieldMark, tuple[int, int]] = {}
+    for name, key in typed.items():
+        mark = marks[*path, key]
+        found[name, None] = (mark.line, mark.column)
+        for number, one in enumerate(raw[key] if isinstance(raw[key], list) else ()):
+            if isinstance(one, str):
+                mark = marks[*path, key, number]
+                found[name, number] = (mark.line, mark.column)
+    return found
 
 
 def _article(kind: type) -> str:
@@ -159,13 +208,13 @@ def _typed_keys(
     Unknown keys and doubled units become faults.
     """
     by_key = {key: name for name, rule in rules.items() for key in _keys_of(name, rule)}
-    stems = {_stem(n, r): n for n, r in rules.items() if r.form == "measure"}
+    taken = {by_key[key] for key in raw if key in by_key}
     typed: dict[str, str] = {}
     meant: set[str] = set()
     for key in raw:
         name = by_key.get(key)
         if name is None:
-            meant.add(_unknown_key(key, rules, stems, (*path, key), reading))
+            meant |= _unknown_key(key, rules, taken, (*path, key), reading)
         elif name in typed:
             reading.key_fault(say.two_units([typed[name], key]), (*path, key))
         else:
@@ -178,25 +227,28 @@ def _keys_of(name: str, rule: FieldRule) -> tuple[str, ...]:
 
 
 def _unknown_key(
-    key: str,
-    rules: Mapping[str, FieldRule],
-    stems: Mapping[str, str],
-    path: Path,
-    reading: Reading,
-) -> str:
-    """Keep the fault of an unknown key and return the field it seems meant for, or nothing."""
-    known = {_keys_of(name, rule)[0]: name for name, rule in rules.items()}
-    near = known.get(say.nearest(key, known) or "", "")
-    stem = next((one for one in stems if key == one or key.startswith(f"{one}_")), None)
-    if stem is not None and not (near and rules[near].form != "measure"):
+    key: str, rules: Mapping[str, FieldRule], taken: set[str], path: Path, reading: Reading
+) -> set[str]:
+    """Keep the fault of an unknown key and return the fields it seems meant for."""
+    free = {name: _keys_of(name, rule) for name, rule in rules.items() if name not in taken}
+    meant = keys_meant(key, free)
+    names = {name for name, keys in free.items() if set(keys) & set(meant)}
+    stems = {_stem(n, r): n for n, r in rules.items() if r.form == "measure"}
+    stem = stem_meant(key, stems)
+    same_unit = any(unit_at_end(one) == unit_at_end(key) for one in meant)
+    amounts = all(rules[name].form == "measure" for name in names)
+    if stem is not None and (key == stem or (amounts and not same_unit)):
         name = stems[stem]
         reading.key_fault(say.unknown_unit(key, stem, legal_keys(name, rules[name])), path)
-        return name
-    reading.key_fault(say.unknown_key(key, tuple(known)), path)
-    return near
+        return {name}
+    known = [_keys_of(name, rule)[0] for name, rule in rules.items()]
+    reading.key_fault(say.unknown_key(key, known, meant), path)
+    return names
 
 
 def _read_field(rule: FieldRule, raw: object, path: Path, reading: Reading) -> object:
+    if path in reading.document.doubtful and not raw:
+        return FAULT
     if rule.label and raw == NOT_ON_LABEL:
         return NOT_ON_LABEL
     if not rule.many:
@@ -219,6 +271,8 @@ def _text(rule: FieldRule, raw: object, path: Path, reading: Reading) -> object:
         return reading.fault(say.placeholder(raw, _or_label(rule, "what it says")), path)
     if isinstance(raw, str):
         return raw
+    if rule.numbered and isinstance(raw, int) and not isinstance(raw, bool):
+        return str(raw)
     return reading.fault(say.wrong_type(raw, _or_label(rule, "text")), path)
 
 
@@ -251,23 +305,25 @@ def _reference(rule: FieldRule, raw: object, path: Path, reading: Reading) -> ob
     word = str(raw) if isinstance(raw, int) and not isinstance(raw, bool) else raw
     if not isinstance(word, str):
         return reading.fault(say.wrong_type(raw, "an id"), path)
-    reading.mentions.append(Mention(word, rule.refers_to, reading.where(path)))
+    reading.mentions.append(Mention(word, rule.refers_to, reading.where(path), path))
     return word
 
 
 def _choice(rule: FieldRule, raw: object, path: Path, reading: Reading) -> object:
     if isinstance(raw, str) and raw in rule.choices:
         return raw
+    if isinstance(raw, bool) and YES_OR_NO.keys() <= set(rule.choices):
+        return "yes" if raw else "no"
     choices = (*rule.choices, NOT_ON_LABEL) if rule.label else rule.choices
     return reading.fault(say.bad_choice(raw, choices), path)
 
 
 def _measure(rule: FieldRule, raw: object, path: Path, reading: Reading) -> object:
     key = next(str(part) for part in reversed(path) if isinstance(part, str))
+    typed_unit = unit_of(key, rule)
     number = _number(rule, raw, key, path, reading)
     if not isinstance(number, float):
         return number
-    typed_unit = unit_of(key, rule)
     unit = rule.unit or family_suffixes(_family_of(typed_unit, rule))[0]
     value = convert(number, typed_unit, unit)
     if value and not SMALLEST <= abs(value) <= LARGEST:
@@ -281,13 +337,23 @@ def _measure(rule: FieldRule, raw: object, path: Path, reading: Reading) -> obje
     stem = key.removesuffix(f"_{typed_unit}")
     name = f"{stem}_{unit}"
     return Given(
-        name, value, unit, number, typed_unit, where.file, where.line, rule.visible, rule.help
+        name,
+        value,
+        unit,
+        number,
+        typed_unit,
+        where.file,
+        where.line,
+        rule.visible,
+        rule.help,
+        where.column,
     )
 
 
 def _number(rule: FieldRule, raw: object, key: str, path: Path, reading: Reading) -> float | object:
     if isinstance(raw, str):
-        return reading.fault(say.not_a_number(raw, key), path)
+        plain = plain_number(raw, unit_of(key, rule))
+        return reading.fault(say.not_a_number(raw, key), path) if plain is None else plain
     if isinstance(raw, bool) or not isinstance(raw, int | float):
         return reading.fault(say.wrong_type(raw, _or_label(rule, "a number")), path)
     try:
@@ -337,26 +403,56 @@ def _whole(rule: FieldRule, raw: object, path: Path, reading: Reading) -> object
 def _yes_no(_rule: FieldRule, raw: object, path: Path, reading: Reading) -> object:
     if isinstance(raw, bool):
         return raw
+    if isinstance(raw, str) and raw in YES_OR_NO:
+        return YES_OR_NO[raw]
     return reading.fault(say.bad_choice(raw, ("true", "false")), path)
 
 
 def _date(rule: FieldRule, raw: object, path: Path, reading: Reading) -> object:
     text = raw if isinstance(raw, str) else ""
+    month = first_of_month(text) if rule.month_too else None
+    if month is not None:
+        return _in_its_years(rule, month, path, reading)
+    text = (us_day(text) if reading.us_dates else None) or text
     try:
         if not _DATE.fullmatch(text):
             raise ValueError(text)
         day = datetime.date.fromisoformat(text)
     except ValueError:
-        sentence = say.bad_date(text, DATE_WORDS) if text else say.wrong_type(raw, DATE_WORDS)
-        return reading.fault(sentence, path)
+        wanted = f"{DATE_WORDS}, or a month like 2027-03" if rule.month_too else DATE_WORDS
+        sentence = say.bad_date(text, wanted) if text else say.wrong_type(raw, wanted)
+        return reading.fault(_or_us(sentence, us_day(text), reading), path)
+    return _in_its_years(rule, day, path, reading)
+
+
+def _in_its_years(rule: FieldRule, day: datetime.date, path: Path, reading: Reading) -> object:
+    """Return a day in the years it can lie in, or the fault of one that is not."""
     first, last = int(rule.limits.at_least or 0), int(rule.limits.at_most or 0)
     if not first <= day.year <= last:
         return reading.fault(say.day_out_of_range(day, first, last), path)
     return day
 
 
+def _or_us(sentence: Sentence, as_us: str | None, reading: Reading) -> Sentence:
+    """Return the fault of a day with the line that lets month/day/year be read, where it is one."""
+    if as_us is None or reading.us_dates:
+        return sentence
+    cure = f"{sentence.accepted}; or dates: us in property.yaml, if your days are month/day/year"
+    return replace(sentence, accepted=cure)
+
+
+def _month(_rule: FieldRule, raw: object, path: Path, reading: Reading) -> object:
+    month = plain_month(raw) if isinstance(raw, str) else None
+    if month is not None:
+        return month
+    text = raw if isinstance(raw, str) else ""
+    sentence = say.bad_date(text, MONTH_WORDS) if text else say.wrong_type(raw, MONTH_WORDS)
+    return reading.fault(sentence, path)
+
+
 def _month_day(_rule: FieldRule, raw: object, path: Path, reading: Reading) -> object:
     text = raw if isinstance(raw, str) else ""
+    text = (us_month_day(text) if reading.us_dates else None) or text
     try:
         if not _MONTH_DAY.fullmatch(text):
             raise ValueError(text)
@@ -364,7 +460,7 @@ def _month_day(_rule: FieldRule, raw: object, path: Path, reading: Reading) -> o
     except ValueError:
         wanted = MONTH_DAY_WORDS
         sentence = say.bad_date(text, wanted) if text else say.wrong_type(raw, wanted)
-        return reading.fault(sentence, path)
+        return reading.fault(_or_us(sentence, us_month_day(text), reading), path)
     return (day.month, day.day)
 
 
@@ -373,12 +469,12 @@ def _lat_lon(_rule: FieldRule, raw: object, path: Path, reading: Reading) -> obj
     if not isinstance(raw, list) or len(raw) != 2:
         return reading.fault(say.wrong_type(raw, wanted), path)
     read: list[object] = []
-    for part, most in zip(raw, (90, 180), strict=True):
+    for number, (part, most) in enumerate(zip(raw, (90, 180), strict=True)):
         if isinstance(part, bool) or not isinstance(part, int | float):
-            read.append(reading.fault(say.wrong_type(part, wanted), path))
+            read.append(reading.fault(say.wrong_type(part, wanted), (*path, number)))
         elif abs(part) > most:
             fault = say.out_of_range(part, "degrees", f"-{most} to {most}")
-            read.append(reading.fault(fault, path))
+            read.append(reading.fault(fault, (*path, number)))
         else:
             read.append(float(part))
     if FAULT in read:
@@ -445,6 +541,7 @@ _FORMS: Mapping[str, Callable[[FieldRule, object, Path, Reading], object]] = Map
         "whole": _whole,
         "yes_no": _yes_no,
         "date": _date,
+        "month": _month,
         "month_day": _month_day,
         "lat_lon": _lat_lon,
         "points": _points,

@@ -28,4 +28,4 @@ class Rule:
 
 def typed_at(given: Given) -> Where:
     """Return the place a number was typed at."""
-    return Where(given.file, given.line, 1)
+    return Where(given.file, given.line, given.column)

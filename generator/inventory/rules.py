@@ -7,7 +7,7 @@ from generator.inventory.fields import SeasonSign
 from generator.inventory.label import LabelCard, NotOnLabel, Use, YearlyLimit
 from generator.inventory.page_names import names_a_page, slug
 from generator.inventory.places import PlantedGround, Planting
-from generator.inventory.problems import Problem, bad_id, shown_value
+from generator.inventory.problems import Problem, bad_id, listed, meant_or_listed, shown_value
 from generator.inventory.reading import is_id
 from generator.inventory.rule import Broken, Rule, typed_at
 from generator.inventory.rules_area import AREA_RULES
@@ -79,7 +79,7 @@ def _lot_species(inventory: Inventory) -> Iterator[Broken]:
             lot = by_id[seed.lot]
             if lot.species != seed.species:
                 yield Broken(
-                    seed.where,
+                    seed.where_of("lot"),
                     f"lot {shown_value(lot.id)} is {lot.species}, not {seed.species}",
                     "a lot of the species that is sown",
                 )
@@ -98,8 +98,10 @@ def _one_rate(inventory: Inventory) -> Iterator[Broken]:
     for _, planting in _plantings(inventory):
         for work in planting.work:
             for one in (work, *work.partners, *work.adjuvants):
-                if sum(getattr(one, name, None) is not None for name in RATES) > 1:
-                    yield Broken(one.where, "the rate is given more than once", "one rate only")
+                typed = [name for name in RATES if getattr(one, name, None) is not None]
+                if len(typed) > 1:
+                    where = one.where_of(typed[1])
+                    yield Broken(where, "the rate is given more than once", "one rate only")
 
 
 def _each_lot_once(inventory: Inventory) -> Iterator[Broken]:
@@ -108,7 +110,7 @@ def _each_lot_once(inventory: Inventory) -> Iterator[Broken]:
         for seed in planting.seed:
             if seed.lot in seen:
                 what = f"lot {shown_value(seed.lot)} is sown twice in this planting"
-                yield Broken(seed.where, what, "each lot once, with its whole rate")
+                yield Broken(seed.where_of("lot"), what, "each lot once, with its whole rate")
             seen.add(seed.lot)
 
 
@@ -119,10 +121,10 @@ def _steps_of_plan(inventory: Inventory) -> Iterator[Broken]:
         for work in planting.work:
             if work.step not in known:
                 what = f"step plan {planting.steps} has no step {shown_value(work.step)}"
-                yield Broken(work.where, what, ", ".join(known))
+                yield Broken(work.where_of("step"), what, meant_or_listed(work.step, known))
             elif work.step in seen:
                 what = f"step {shown_value(work.step)} is described twice"
-                yield Broken(work.where, what, "each step once")
+                yield Broken(work.where_of("step"), what, "each step once")
             seen.add(work.step)
 
 
@@ -137,7 +139,7 @@ def _each_step_once_a_season(inventory: Inventory) -> Iterator[Broken]:
                 keys += [("in every season", one.id) for one in yearly]
             for season, step in (one for one in keys if one in seen):
                 yield Broken(
-                    planting.where,
+                    planting.where_of("season"),
                     f"two plantings here have step {step} {season}",
                     "one planting with all its seed, another season, or two places",
                 )
@@ -153,13 +155,13 @@ def _names_for_others(inventory: Inventory) -> Iterator[Broken]:
         short = slug(place.known_as)
         if not short:
             what = f"known_as {shown_value(place.known_as)} has no letter or digit"
-            yield Broken(place.where, what, "a short plain name, as in Strip 1")
+            yield Broken(place.where_of("known_as"), what, "a short plain name, as in Strip 1")
         elif not names_a_page(short):
             what = f"known_as {shown_value(place.known_as)} cannot name a page"
-            yield Broken(place.where, what, "a short plain name, as in Strip 1")
+            yield Broken(place.where_of("known_as"), what, "a short plain name, as in Strip 1")
         elif short in seen:
             what = f"known_as {shown_value(place.known_as)} is used for another place too"
-            yield Broken(place.where, what, "a name of its own for every place")
+            yield Broken(place.where_of("known_as"), what, "a name of its own for every place")
         seen.add(short)
 
 
@@ -266,17 +268,20 @@ def _reader_steps(inventory: Inventory) -> Iterator[Broken]:
             known = [step.id for step in inventory.steps_of(plantings[jobs.planting])]
             if not jobs.steps:
                 what = f"no step of planting {shown_value(jobs.planting)} is handed over"
-                yield Broken(jobs.where, what, ", ".join(["all", *known]))
-            for step in jobs.steps:
+                yield Broken(jobs.where_of("steps"), what, listed(["all", *known]))
+            for number, step in enumerate(jobs.steps):
                 if step != "all" and step not in known:
                     what = f"planting {shown_value(jobs.planting)} has no step {shown_value(step)}"
-                    yield Broken(jobs.where, what, ", ".join(["all", *known]))
+                    where = jobs.where_of("steps", number=number)
+                    yield Broken(where, what, meant_or_listed(step, ["all", *known]))
 
 
 def _reserved_reader(inventory: Inventory) -> Iterator[Broken]:
     for reader in inventory.readers:
         if reader.id == "owner":
-            yield Broken(reader.where, "owner is the reader you are yourself", "another id")
+            yield Broken(
+                reader.where_of("id"), "owner is the reader you are yourself", "another id"
+            )
 
 
 def _former_names(inventory: Inventory) -> Iterator[Broken]:
@@ -289,13 +294,14 @@ def _former_names(inventory: Inventory) -> Iterator[Broken]:
     ]  # fmt: skip
     taken = {one.id for one in records}
     for one in records:
-        for former in one.was:
+        for number, former in enumerate(one.was):
+            where = one.where_of("was", number=number)
             if not is_id(former):
                 told = bad_id(former)
-                yield Broken(one.where, f"was: {told.what}", told.accepted)
+                yield Broken(where, f"was: {told.what}", told.accepted)
             elif former in taken:
                 what = f"was: {shown_value(former)} is the id of something else"
-                yield Broken(one.where, what, "an id nothing else has or had")
+                yield Broken(where, what, "an id nothing else has or had")
             taken.add(former)
 
 
@@ -303,7 +309,9 @@ def _contract_said(inventory: Inventory) -> Iterator[Broken]:
     for place in inventory.places():
         if place.contract is not None and place.contract.strip().casefold() in NOT_A_CONTRACT:
             what = f"contract: {shown_value(place.contract)} names no contract"
-            yield Broken(place.where, what, "none where there is no contract, else its name")
+            yield Broken(
+                place.where_of("contract"), what, "none where there is no contract, else its name"
+            )
 
 
 RULES = (

@@ -26,12 +26,14 @@ def _ground_given(inventory: Inventory) -> Iterator[Broken]:
         strip = along and place.width_ft is not None
         if strip or place.area_lat_lon is not None or place.area_ac is not None:
             continue
-        what = "nothing here gives the ground"
+        what, where = "nothing here gives the ground", place.where
         if along:
+            where = place.where_of("length_ft", "line_lat_lon")
             what = "a length without width_ft gives no ground"
         elif place.width_ft is not None:
+            where = place.where_of("width_ft")
             what = "a width without a length gives no ground"
-        yield Broken(place.where, what, ENOUGH)
+        yield Broken(where, what, ENOUGH)
 
 
 def _enough_points(inventory: Inventory) -> Iterator[Broken]:

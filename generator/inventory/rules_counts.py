@@ -20,21 +20,34 @@ def _names_settled_once(inventory: Inventory) -> Iterator[Broken]:
         own = ActiveName(one.active).key
         if one.same_as is not None and key_of(one.same_as) in other_names - {own}:
             what = f"same_as: {shown_value(one.same_as)} is itself the same as another name"
-            yield Broken(one.where, what, "on every card the one name that has no same_as: itself")
-        for name in one.other_than:
+            yield Broken(
+                one.where_of("same_as"),
+                what,
+                "on every card the one name that has no same_as: itself",
+            )
+        for number, name in enumerate(one.other_than):
             if key_of(name) in one.named.keys:
                 what = f"other_than: {shown_value(name)} is this active, however it is written"
-                yield Broken(one.where, what, "names that are another active")
+                where = one.where_of("other_than", number=number)
+                yield Broken(where, what, "names that are another active")
 
 
 def _not_done_corrects(inventory: Inventory) -> Iterator[Broken]:
     for entry in inventory.entries:
         if entry.not_done and entry.corrects is None:
             what = f"entry {shown_value(entry.id)} says not_done: and corrects none"
-            yield Broken(entry.where, what, "corrects: with the id of the entry that was not done")
+            yield Broken(
+                entry.where_of("not_done"),
+                what,
+                "corrects: with the id of the entry that was not done",
+            )
         elif entry.not_done and (entry.sprayed is not None or entry.unknown is not None):
             what = f"entry {shown_value(entry.id)} says not_done: beside a spraying"
-            yield Broken(entry.where, what, "not_done: alone, and the spraying in its own entry")
+            yield Broken(
+                entry.where_of("not_done"),
+                what,
+                "not_done: alone, and the spraying in its own entry",
+            )
 
 
 def _years_of_12_months(inventory: Inventory) -> Iterator[Broken]:
@@ -44,7 +57,9 @@ def _years_of_12_months(inventory: Inventory) -> Iterator[Broken]:
             continue
         if one.same_day_next_year is not None:
             what = f"same_day_next_year: stands beside counted: {one.counted}"
-            yield Broken(one.where, what, "beside counted: any_12_months alone")
+            yield Broken(
+                one.where_of("same_day_next_year"), what, "beside counted: any_12_months alone"
+            )
 
 
 COUNTS_RULES = (

@@ -1,16 +1,31 @@
 """Rules between fields of dates, people and papers."""
 
 from collections.abc import Iterator
+from itertools import pairwise
 
 from generator.inventory.dates import ALL_PLACES, CLOCK, HUNTED, DateRange
+from generator.inventory.meant import nearest
 from generator.inventory.papers import Contract, OneCall, Permit
-from generator.inventory.problems import nearest, shown_value
+from generator.inventory.problems import shown_value
 from generator.inventory.rule import Broken, Rule
 from generator.inventory.rules_records import TIME
 from generator.inventory.schema import Inventory
 from generator.reference.zones import zone_names
 
 LONGEST_RANGE_DAYS = 365
+# What clocks and forecasts call the zones of the United States, by their standard or summer time.
+SHORT_NAMES = {
+    short: zone
+    for zone, shorts in {
+        "America/New_York": ("edt", "et", "eastern"),
+        "America/Chicago": ("cst", "cdt", "ct", "central"),
+        "America/Denver": ("mdt", "mt", "mountain"),
+        "America/Los_Angeles": ("pst", "pdt", "pt", "pacific"),
+        "America/Anchorage": ("akst", "akdt", "alaska"),
+        "Pacific/Honolulu": ("hawaii",),
+    }.items()
+    for short in shorts
+}
 
 
 def _first_before_last(inventory: Inventory) -> Iterator[Broken]:
@@ -18,10 +33,12 @@ def _first_before_last(inventory: Inventory) -> Iterator[Broken]:
         days = (one.last - one.first).days + 1
         if days < 1:
             what = f"the last day {one.last} is before the first day {one.first}"
-            yield Broken(one.where, what, "first, then last; over the new year with its own year")
+            accepted = "first, then last; over the new year with its own year"
+            yield Broken(one.where_of("last"), what, accepted)
         elif days > LONGEST_RANGE_DAYS and one.every_year:
             what = f"dates of {days} days cannot come back every year"
-            yield Broken(one.where, what, "at most a year from first to last, or no every_year")
+            accepted = "at most a year from first to last, or no every_year"
+            yield Broken(one.where_of("every_year"), what, accepted)
 
 
 def _all_or_places(inventory: Inventory) -> Iterator[Broken]:
@@ -34,7 +51,7 @@ def _all_or_places(inventory: Inventory) -> Iterator[Broken]:
     for one in all_of_them:
         if ALL_PLACES in one.places and len(one.places) > 1:
             what = f"{shown_value(one.id)} holds on all places and on some"
-            yield Broken(one.where, what, "all alone, or the places one by one")
+            yield Broken(one.where_of("places"), what, "all alone, or the places one by one")
 
 
 def _hours_of_helpers(inventory: Inventory) -> Iterator[Broken]:
@@ -50,7 +67,7 @@ def _months_of_helpers(inventory: Inventory) -> Iterator[Broken]:
         for month in one.months:
             if month.month in seen:
                 what = f"month {month.month} is typed twice"
-                yield Broken(month.where, what, "each month once, with all its hours")
+                yield Broken(month.where_of("month"), what, "each month once, with all its hours")
             seen.add(month.month)
 
 
@@ -59,10 +76,12 @@ def _licences(inventory: Inventory) -> Iterator[Broken]:
         held = one.licence_class != "none"
         if not held and (one.licence_expires_on or one.fits or one.for_hire):
             what = f"applicator {shown_value(one.id)} has no licence, and says what it covers"
-            yield Broken(one.where, what, "the class of the licence, or nothing beside none")
+            where = one.where_of("licence_expires_on", "fits", "for_hire")
+            yield Broken(where, what, "the class of the licence, or nothing beside none")
         elif one.for_hire and one.licence_class == "private":
             what = f"applicator {shown_value(one.id)} sprays for hire by a private licence"
-            yield Broken(one.where, what, "for_hire: false, or the class that covers hire")
+            accepted = "for_hire: false, or the class that covers hire"
+            yield Broken(one.where_of("for_hire"), what, accepted)
 
 
 def _days_of_papers(inventory: Inventory) -> Iterator[Broken]:
@@ -70,12 +89,16 @@ def _days_of_papers(inventory: Inventory) -> Iterator[Broken]:
     for one in papers:
         if one.approved_on and one.expires_on and one.expires_on < one.approved_on:
             what = f"{shown_value(one.id)} ends on {one.expires_on}, before it was approved"
-            yield Broken(one.where, what, "approved_on first, expires_on later")
+            yield Broken(one.where_of("expires_on"), what, "approved_on first, expires_on later")
     for call in inventory.one_calls:
-        days = [day for day in (call.asked_on, call.clear_on, call.expires_on) if day is not None]
-        if days != sorted(days):
-            what = f"the days of {shown_value(call.id)} are not in order"
-            yield Broken(call.where, what, "asked_on, then clear_on, then expires_on")
+        named = ("asked_on", "clear_on", "expires_on")
+        days = [(name, day) for name in named if (day := getattr(call, name)) is not None]
+        for (_, before), (name, day) in pairwise(days):
+            if day < before:
+                what = f"the days of {shown_value(call.id)} are not in order"
+                accepted = "asked_on, then clear_on, then expires_on"
+                yield Broken(call.where_of(name), what, accepted)
+                break
 
 
 def _readers_once(inventory: Inventory) -> Iterator[Broken]:
@@ -83,30 +106,32 @@ def _readers_once(inventory: Inventory) -> Iterator[Broken]:
     for one in inventory.contractors:
         if one.reader is not None and one.reader in seen:
             what = f"two contractors are reader {shown_value(one.reader)}"
-            yield Broken(one.where, what, "one contractor for a reader")
+            yield Broken(one.where_of("reader"), what, "one contractor for a reader")
         seen.add(one.reader or "")
 
 
 def _time_zone(inventory: Inventory) -> Iterator[Broken]:
     name = inventory.property.time_zone
     if name is not None and name not in zone_names():
-        close = nearest(name, sorted(zone_names()))
+        places = [one for one in sorted(zone_names()) if "/" in one]
+        close = SHORT_NAMES.get(name.casefold()) or nearest(name, places)
         cure = f"did you mean {close}?" if close else "its name, as America/Chicago"
         what = f"there is no time zone {shown_value(name)}"
-        yield Broken(inventory.property.where, what, cure)
+        yield Broken(inventory.property.where_of("time_zone"), what, cure)
 
 
 def _hours_of_hunting(inventory: Inventory) -> Iterator[Broken]:
     kinds = {one.id: one.kind for one in inventory.dates}
     seen: set[str] = set()
     for one in inventory.shooting_hours:
-        for dates in one.dates:
+        for number, dates in enumerate(one.dates):
+            where = one.where_of("dates", number=number)
             if kinds[dates] not in HUNTED:
                 what = f"{shown_value(dates)} are no hunting dates"
-                yield Broken(one.where, what, "dates of kind hunting or turkey")
+                yield Broken(where, what, "dates of kind hunting or turkey")
             elif dates in seen:
                 what = f"dates {shown_value(dates)} have shooting hours twice"
-                yield Broken(one.where, what, "dates of their own for each kind of game")
+                yield Broken(where, what, "dates of their own for each kind of game")
             seen.add(dates)
 
 
@@ -115,13 +140,15 @@ def _end_of_hours(inventory: Inventory) -> Iterator[Broken]:
         after, clock = one.ends_after_minutes, one.ends_at
         if one.ends == CLOCK and (clock is None or after is not None):
             what = "shooting hours that end by the clock say no time, or say minutes"
-            yield Broken(one.where, what, "ends_at alone, as in 13:00")
+            where = one.where_of("ends_after_minutes", "ends")
+            yield Broken(where, what, "ends_at alone, as in 13:00")
         elif one.ends != CLOCK and (after is None or clock is not None):
             what = f"shooting hours that end by {one.ends} say no minutes, or a time of the clock"
-            yield Broken(one.where, what, "ends_after_minutes alone, 0 for none")
+            where = one.where_of("ends_at", "ends")
+            yield Broken(where, what, "ends_after_minutes alone, 0 for none")
         elif clock is not None and not TIME.fullmatch(clock):
             what = f"{shown_value(clock)} for ends_at is no time of day"
-            yield Broken(one.where, what, "hours and minutes of the day, as in 13:00")
+            yield Broken(one.where_of("ends_at"), what, "hours and minutes of the day, as in 13:00")
 
 
 DATES_RULES = (

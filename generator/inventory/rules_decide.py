@@ -50,7 +50,8 @@ def _stations(inventory: Inventory) -> Iterator[Broken]:
         start, end = counted.from_ft, counted.to_ft
         if (start is None) != (end is None):
             what = "a stretch with one station"
-            yield Broken(counted.where, what, "from_ft and to_ft, or neither for the whole place")
+            where = counted.where_of("from_ft", "to_ft")
+            yield Broken(where, what, "from_ft and to_ft, or neither for the whole place")
         elif start is not None and end is not None and start.value >= end.value:
             what = f"the stretch runs from {start.typed:g} to {end.typed:g}"
             yield Broken(typed_at(end), what, "a to_ft beyond from_ft")
@@ -82,9 +83,8 @@ def _weeds_somewhere(inventory: Inventory) -> Iterator[Broken]:
         for seen in entry.weeds_seen:
             if seen.planting is None and not named:
                 what = f"{shown_value(seen.weed)} was seen nowhere"
-                yield Broken(
-                    seen.where, what, "planting: of the weed, or counted: or job: of the entry"
-                )
+                accepted = "planting: of the weed, or counted: or job: of the entry"
+                yield Broken(seen.where_of("weed"), what, accepted)
 
 
 def _of_what_is_sown(inventory: Inventory) -> Iterator[Broken]:
@@ -92,10 +92,10 @@ def _of_what_is_sown(inventory: Inventory) -> Iterator[Broken]:
         begins = datetime.date(planting.season - 1, FIRST_MONTH_OF_A_SEASON, 1)
         if not planting.seed:
             what = f"{shown_value(planting.id)} is planted in rows, not sown"
-            yield Broken(counted.where, what, "a planting that is sown")
+            yield Broken(counted.where_of("planting"), what, "a planting that is sown")
         elif entry.done_on < begins:
             what = f"{shown_value(planting.id)} was counted on {entry.done_on}, before its season"
-            yield Broken(counted.where, what, f"a day from {begins} on")
+            yield Broken(counted.where_of("planting"), what, f"a day from {begins} on")
 
 
 DECIDE_RULES = (

@@ -39,7 +39,7 @@ def _base_faults(need: LimeNeed) -> Iterator[Broken]:
     if need.base != "enm":
         if need.base_fraction is None:
             yield Broken(
-                need.where,
+                need.where_of("base"),
                 f"base {need.base} without the percent of {name} the lab reckons with",
                 f"base_pct: the {name} printed beside the amount, as 100 or 90",
             )
@@ -61,7 +61,7 @@ def _test_of_this_ground(inventory: Inventory) -> Iterator[Broken]:
         if planting.soil_test is not None and place.id not in places[planting.soil_test]:
             taken = ", ".join(places[planting.soil_test])
             yield Broken(
-                planting.where,
+                planting.where_of("soil_test"),
                 f"soil test {shown_value(planting.soil_test)} was taken on {taken}, not here",
                 "a soil test whose places name this one",
             )
@@ -74,7 +74,7 @@ def _sizes_of_the_shape(inventory: Inventory) -> Iterator[Broken]:
             size: Given | None = getattr(hole, name)
             if name in wanted and size is None:
                 what = f"a {hole.shape} without {name}"
-                yield Broken(hole.where, what, f"depth_ft, {', '.join(wanted)}")
+                yield Broken(hole.where_of("shape"), what, f"depth_ft, {', '.join(wanted)}")
             elif name not in wanted and size is not None:
                 what = f"{size.name} on a {hole.shape}"
                 yield Broken(typed_at(size), what, f"depth_ft, {', '.join(wanted)}")
@@ -146,23 +146,25 @@ def _need_stated_once(inventory: Inventory) -> Iterator[Broken]:
 
 def _each_fertilizer_once(inventory: Inventory) -> Iterator[Broken]:
     for _, planting in _plantings(inventory):
-        if len(set(planting.fertilizers)) < len(planting.fertilizers):
-            what = "a fertilizer is named twice in this planting"
-            yield Broken(planting.where, what, "each fertilizer once")
+        for number, one in enumerate(planting.fertilizers):
+            if one in planting.fertilizers[:number]:
+                what = "a fertilizer is named twice in this planting"
+                where = planting.where_of("fertilizers", number=number)
+                yield Broken(where, what, "each fertilizer once")
 
 
 def _a_step_to_spread_in(inventory: Inventory) -> Iterator[Broken]:
     for _, planting in _plantings(inventory):
         known = {step.operation for step in inventory.steps_of(planting)}
-        named = ", ".join(
+        names = [
             name
             for name, operation in SPREAD_BY.items()
             if getattr(planting, name) and operation not in known
-        )
-        if named:
-            spreading = ", ".join(_spreading_plans(inventory))
+        ]
+        if names:
+            named, spreading = ", ".join(names), ", ".join(_spreading_plans(inventory))
             yield Broken(
-                planting.where,
+                planting.where_of(*names),
                 f"{named} in a planting whose step plan {planting.steps} spreads nothing of it",
                 f"{named} left out here; step plans that spread: {spreading}",
             )

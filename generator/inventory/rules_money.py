@@ -5,7 +5,7 @@ from collections.abc import Iterator
 from generator.inventory.fields import Where
 from generator.inventory.kept import kept_lists, kept_units
 from generator.inventory.log import Bought, LogEntry, Used
-from generator.inventory.problems import shown_value
+from generator.inventory.problems import meant_or_listed, shown_value
 from generator.inventory.rule import Broken, Rule, typed_at
 from generator.inventory.schema import Inventory
 from generator.units import UNITS, family_suffixes
@@ -23,20 +23,23 @@ def _steps_by_planting(inventory: Inventory) -> dict[str, list[str]]:
 
 def _steps_that_exist(inventory: Inventory) -> Iterator[Broken]:
     steps_of = _steps_by_planting(inventory)
-    named: list[tuple[str, tuple[str, ...], Where]] = [
-        (jobs.planting, jobs.steps, jobs.where) for hire in inventory.hires for jobs in hire.jobs
+    named: list[tuple[str, str, Where]] = [
+        (jobs.planting, step, jobs.where_of("steps", number=number))
+        for hire in inventory.hires
+        for jobs in hire.jobs
+        for number, step in enumerate(jobs.steps)
+        if step != ALL
     ]
     named += [
-        (one.job.planting, (one.job.step,), one.job.where)
+        (one.job.planting, one.job.step, one.job.where_of("step"))
         for one in inventory.entries
         if one.job is not None
     ]
-    for planting, steps, where in named:
+    for planting, step, where in named:
         known = steps_of[planting]
-        for step in steps:
-            if step != ALL and step not in known:
-                what = f"planting {shown_value(planting)} has no step {shown_value(step)}"
-                yield Broken(where, what, ", ".join(known))
+        if step not in known:
+            what = f"planting {shown_value(planting)} has no step {shown_value(step)}"
+            yield Broken(where, what, meant_or_listed(step, known))
 
 
 def _hired_once(inventory: Inventory) -> Iterator[Broken]:
@@ -52,7 +55,7 @@ def _hired_once(inventory: Inventory) -> Iterator[Broken]:
                     what = (
                         f"step {shown_value(step)} of {shown_value(jobs.planting)} is hired twice"
                     )
-                    yield Broken(jobs.where, what, "each job in one hire")
+                    yield Broken(jobs.where_of("steps"), what, "each job in one hire")
                 mine.add((jobs.planting, step))
         seen |= mine
 
@@ -93,10 +96,10 @@ def _corrections(inventory: Inventory) -> Iterator[Broken]:
             continue
         if _goes_round(entry, by_id):
             what = f"entry {shown_value(entry.id)} corrects itself by way of {entry.corrects}"
-            yield Broken(entry.where, what, "an entry that was there before")
+            yield Broken(entry.where_of("corrects"), what, "an entry that was there before")
         elif entry.corrects in corrected:
             what = f"entry {shown_value(entry.corrects)} is corrected twice"
-            yield Broken(entry.where, what, "one correction; correct the correction")
+            yield Broken(entry.where_of("corrects"), what, "one correction; correct the correction")
         corrected.add(entry.corrects)
 
 

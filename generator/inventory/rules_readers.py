@@ -16,7 +16,7 @@ def _jobs_alone(inventory: Inventory) -> Iterator[Broken]:
         if reader.kind != PARTNER and (reader.stands or reader.routes):
             what = f"{reader.kind} {shown_value(reader.id)} is handed stands or routes"
             accepted = f"jobs alone; or kind: {PARTNER}, for somebody who hunts with you"
-            yield Broken(reader.where, what, accepted)
+            yield Broken(reader.where_of("stands", "routes"), what, accepted)
 
 
 def _names_handed_over(inventory: Inventory) -> Iterator[Broken]:
@@ -28,10 +28,11 @@ def _names_handed_over(inventory: Inventory) -> Iterator[Broken]:
             short = slug(name)
             if not names_a_page(short):
                 what = f"{shown_value(one.id)} is handed over, and {shown_value(name)} cannot "
-                yield Broken(one.where, f"{what}name a page", NAME_OF_ITS_OWN)
+                where = one.where_of("known_as", "name")
+                yield Broken(where, f"{what}name a page", NAME_OF_ITS_OWN)
             elif short in seen:
                 what = f"{shown_value(reader.id)} is handed two things called {shown_value(name)}"
-                yield Broken(one.where, what, NAME_OF_ITS_OWN)
+                yield Broken(one.where_of("known_as", "name"), what, NAME_OF_ITS_OWN)
             seen.add(short)
 
 

@@ -5,6 +5,7 @@ from collections.abc import Iterator
 
 from generator.inventory.fields import Where
 from generator.inventory.log import LogEntry
+from generator.inventory.log_work import Sprayed
 from generator.inventory.problems import listed, shown_value
 from generator.inventory.rule import Broken, Rule
 from generator.inventory.schema import Inventory
@@ -37,7 +38,7 @@ def _one_kind_of_work(inventory: Inventory) -> Iterator[Broken]:
         said = [name for name in FITS if getattr(entry, name) is not None]
         if len(said) > 1:
             what = f"entry {shown_value(entry.id)} holds {listed(said, 'and')}"
-            yield Broken(entry.where, what, "an entry for each kind of work")
+            yield Broken(entry.where_of(said[1]), what, "an entry for each kind of work")
 
 
 def _times(inventory: Inventory) -> Iterator[Broken]:
@@ -51,7 +52,9 @@ def _times(inventory: Inventory) -> Iterator[Broken]:
         readable = began and ended and TIME.fullmatch(began) and TIME.fullmatch(ended)
         if one is not None and began and ended and readable and ended < began:
             what = f"stopped_at {ended} comes before started_at {began}"
-            yield Broken(one.where, what, "an entry for each day, begun before it ended")
+            yield Broken(
+                one.where_of("stopped_at"), what, "an entry for each day, begun before it ended"
+            )
 
 
 def _times_of(entries: tuple[LogEntry, ...]) -> Iterator[tuple[Where, str, str]]:
@@ -60,18 +63,21 @@ def _times_of(entries: tuple[LogEntry, ...]) -> Iterator[tuple[Where, str, str]]
             one = entry.sprayed
             for name, time in (("started_at", one.started_at), ("stopped_at", one.stopped_at)):
                 if time is not None:
-                    yield one.where, name, time
+                    yield one.where_of(name), name, time
         if entry.burned is not None and entry.burned.ended_at is not None:
-            yield entry.burned.where, "ended_at", entry.burned.ended_at
+            yield entry.burned.where_of("ended_at"), "ended_at", entry.burned.ended_at
 
 
 def _days_after_the_work(inventory: Inventory) -> Iterator[Broken]:
     for entry in inventory.entries:
-        copied = entry.sprayed.copy_given_on if entry.sprayed is not None else None
-        for name, day in (("recorded_on", entry.recorded_on), ("copy_given_on", copied)):
+        said: list[tuple[LogEntry | Sprayed, str]] = [(entry, "recorded_on")]
+        if entry.sprayed is not None:
+            said.append((entry.sprayed, "copy_given_on"))
+        for one, name in said:
+            day = getattr(one, name)
             if day is not None and day < entry.done_on:
                 what = f"{name} {day} comes before done_on {entry.done_on}"
-                yield Broken(entry.where, what, "the day it was done, or a later one")
+                yield Broken(one.where_of(name), what, "the day it was done, or a later one")
 
 
 def _ground_in_one_place(inventory: Inventory) -> Iterator[Broken]:
@@ -82,9 +88,8 @@ def _ground_in_one_place(inventory: Inventory) -> Iterator[Broken]:
         for name in ("place", "location", "treated_ac", "part"):
             if getattr(one, name) is not None:
                 what = f"{name} of sprayed: stands beside a job, which says it already"
-                yield Broken(
-                    one.where, what, "area_ac: or part: of the job, or an entry without a job"
-                )
+                accepted = "area_ac: or part: of the job, or an entry without a job"
+                yield Broken(one.where_of(name), what, accepted)
 
 
 def _wind_or_none(inventory: Inventory) -> Iterator[Broken]:
@@ -92,7 +97,11 @@ def _wind_or_none(inventory: Inventory) -> Iterator[Broken]:
         one = entry.sprayed
         if one is not None and one.wind_not_measured and one.wind_mph is not None:
             what = f"wind_not_measured: stands beside a wind of {one.wind_mph.typed:g}"
-            yield Broken(one.where, what, "wind_mph: as it was measured, or wind_not_measured:")
+            yield Broken(
+                one.where_of("wind_not_measured"),
+                what,
+                "wind_mph: as it was measured, or wind_not_measured:",
+            )
 
 
 RECORDS_RULES = (

@@ -26,10 +26,11 @@ def _one_seed_rate(inventory: Inventory) -> Iterator[Broken]:
     for planting in _plantings(inventory):
         for seed in planting.seed:
             rates = (seed.rate_pls_lb_per_ac, seed.rate_seeds_per_sq_ft, seed.share_fraction)
-            typed = sum(rate is not None for rate in rates)
-            if typed != 1:
+            typed = [one for one in rates if one is not None]
+            if len(typed) != 1:
                 much = "no rate" if not typed else "more than one rate"
-                yield Broken(seed.where, f"lot {shown_value(seed.lot)} has {much}", ONE_RATE)
+                where = typed_at(typed[1]) if typed else seed.where
+                yield Broken(where, f"lot {shown_value(seed.lot)} has {much}", ONE_RATE)
 
 
 def _seeds_counted(inventory: Inventory) -> Iterator[Broken]:
@@ -84,9 +85,8 @@ def _weighed(inventory: Inventory) -> Iterator[Broken]:
         for test in spreader.catch_tests:
             what = _weighing_fault(test)
             if what:
-                yield Broken(
-                    test.where, what, "caught_lb, or put_in_lb with left_lb (0 if run out)"
-                )
+                where = test.where_of("left_lb", "put_in_lb", "caught_lb")
+                yield Broken(where, what, "caught_lb, or put_in_lb with left_lb (0 if run out)")
 
 
 def _weighing_fault(test: SpreaderTest) -> str:
@@ -109,12 +109,14 @@ def _one_machine(inventory: Inventory) -> Iterator[Broken]:
             if work.step not in sown:
                 continue
             if len(named) > 1:
-                yield Broken(work.where, "a spreader and a drill for one sowing", "one of them")
+                what = "a spreader and a drill for one sowing"
+                yield Broken(work.where_of("drill"), what, "one of them")
             elif sown[work.step].timing != "at_sowing":
                 continue  # seed is thrown again onto what was drilled, and the other way about
             elif named and (work.drill is not None) != (planting.method == "drill"):
                 what = f"method {planting.method} does not go with what sows here"
-                yield Broken(work.where, what, "method: drill with drill:, else spreader:")
+                where = work.where_of("spreader", "drill")
+                yield Broken(where, what, "method: drill with drill:, else spreader:")
 
 
 def _drill_tests(inventory: Inventory) -> Iterator[Broken]:
@@ -124,7 +126,7 @@ def _drill_tests(inventory: Inventory) -> Iterator[Broken]:
             what = _drill_fault(drill, test)
             if what:
                 yield Broken(
-                    test.where,
+                    test.where_of("wheel_turns", "distance_ft"),
                     what,
                     "distance_ft, or wheel_turns of a drill with wheel_circumference_ft",
                 )

@@ -27,20 +27,24 @@ def _strengths(inventory: Inventory) -> Iterator[Broken]:
         for one in actives:
             if (one in liquid) == (one in dry):
                 what = f"active {shown_value(one.active)} has no strength, or two"
-                yield Broken(one.where, what, "strength_lb_per_gal, or strength_pct of a dry one")
+                where = one.where_of("strength_fraction", "strength_lb_per_gal")
+                yield Broken(where, what, "strength_lb_per_gal, or strength_pct of a dry one")
         if liquid and dry and len(liquid) + len(dry) == len(actives):
             what = "one active is given by the gallon and another by weight"
-            yield Broken(dry[0].where, what, "all actives of a product in one kind of strength")
+            where = dry[0].where_of("strength_fraction")
+            yield Broken(where, what, "all actives of a product in one kind of strength")
 
 
 def _sprayer_parts(inventory: Inventory) -> Iterator[Broken]:
     for sprayer in inventory.sprayers:
         if sprayer.kind == "boom" and sprayer.nozzle_spacing_in is None:
             what = f"{shown_value(sprayer.id)} is a boom without nozzle_spacing_in"
-            yield Broken(sprayer.where, what, "nozzle_spacing_in: inches between nozzles")
+            yield Broken(
+                sprayer.where_of("kind"), what, "nozzle_spacing_in: inches between nozzles"
+            )
         if sprayer.kind == "boomless" and sprayer.swath_ft is None:
             what = f"{shown_value(sprayer.id)} sprays without a boom and has no swath_ft"
-            yield Broken(sprayer.where, what, "swath_ft: width of the pattern, in feet")
+            yield Broken(sprayer.where_of("kind"), what, "swath_ft: width of the pattern, in feet")
 
 
 def _catch_tests(inventory: Inventory) -> Iterator[Broken]:
@@ -66,7 +70,8 @@ def _one_mark(inventory: Inventory) -> Iterator[Broken]:
     for measure in inventory.measures:
         if (measure.mark_fl_oz is None) == (measure.mark_oz_wt is None):
             what = f"measure {shown_value(measure.id)} has no mark, or two"
-            yield Broken(measure.where, what, "mark_fl_oz of a jug, or mark_oz_wt of a scale")
+            where = measure.where_of("mark_oz_wt", "mark_fl_oz")
+            yield Broken(where, what, "mark_fl_oz of a jug, or mark_oz_wt of a scale")
 
 
 def _once_in_a_tank(inventory: Inventory) -> Iterator[Broken]:
@@ -75,9 +80,12 @@ def _once_in_a_tank(inventory: Inventory) -> Iterator[Broken]:
         for one, name in zip(work.partners, names[1:], strict=True):
             if names.count(name) > 1:
                 what = f"product {shown_value(str(name))} stands twice in one tank"
-                yield Broken(one.where, what, "each product once, with its whole rate")
+                yield Broken(
+                    one.where_of("product"), what, "each product once, with its whole rate"
+                )
         if work.partners and work.product is None:
-            yield Broken(work.where, "partners without a product", "product: the first of them")
+            where = work.where_of("partners")
+            yield Broken(where, "partners without a product", "product: the first of them")
 
 
 def _percent_for_spots(inventory: Inventory) -> Iterator[Broken]:
@@ -86,7 +94,9 @@ def _percent_for_spots(inventory: Inventory) -> Iterator[Broken]:
         for one in entries:
             if one.mix_fraction is not None and work.method != "spot":
                 what = "a percent mix is for spots alone"
-                yield Broken(one.where, what, "a rate to an acre, or method: spot")
+                yield Broken(
+                    one.where_of("mix_fraction"), what, "a rate to an acre, or method: spot"
+                )
 
 
 def _one_form(inventory: Inventory) -> Iterator[Broken]:
@@ -96,7 +106,8 @@ def _one_form(inventory: Inventory) -> Iterator[Broken]:
         dry = one.package_oz_wt is not None or one.on_hand_oz_wt is not None
         if liquid and dry:
             what = f"{shown_value(one.id)} is counted by volume and by weight"
-            yield Broken(one.where, what, "package and on hand both by volume, or both by weight")
+            where = one.where_of("package_oz_wt", "on_hand_oz_wt")
+            yield Broken(where, what, "package and on hand both by volume, or both by weight")
 
 
 def _uses(inventory: Inventory) -> Iterator[Use]:
@@ -109,7 +120,9 @@ def _none_alone(inventory: Inventory) -> Iterator[Broken]:
         for line in use.plant_back_days if isinstance(use.plant_back_days, tuple) else ():
             if NO_KIND in line.means and len(line.means) > 1:
                 what = f"crop {shown_value(line.crop)} means none, and something too"
-                yield Broken(line.where, what, "means: [none], or what it means without none")
+                yield Broken(
+                    line.where_of("means"), what, "means: [none], or what it means without none"
+                )
 
 
 def _wait_once(inventory: Inventory) -> Iterator[Broken]:
@@ -119,7 +132,11 @@ def _wait_once(inventory: Inventory) -> Iterator[Broken]:
         for number, one in enumerate(listed):
             if one.before in names[:number]:
                 what = f"the wait before {one.before} stands twice"
-                yield Broken(one.where, what, "each once for a use, with the longest of its days")
+                yield Broken(
+                    one.where_of("before"),
+                    what,
+                    "each once for a use, with the longest of its days",
+                )
 
 
 SPRAY_RULES = (

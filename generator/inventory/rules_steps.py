@@ -2,12 +2,10 @@
 
 from collections.abc import Iterable, Iterator
 
-from generator.inventory.fields import Where
-from generator.inventory.problems import shown_value
+from generator.inventory.problems import meant_or_listed, shown_value
 from generator.inventory.rule import Broken, Rule
 from generator.inventory.schema import SUBJECTS, Inventory
 from generator.inventory.season import season_of
-from generator.inventory.steps import OwnPlan
 from generator.reference.steps import Step, StepPlan, step_plans
 
 ASKED_FOR = "work"
@@ -21,10 +19,11 @@ def _whole_or_based(inventory: Inventory) -> Iterator[Broken]:
             yield Broken(own.where, what, "kind: or subject:, with steps:; or based_on:")
         elif own.based_on is not None and own.based_on not in step_plans():
             what = f"based_on: {shown_value(own.based_on)} is no plan of the program"
-            yield Broken(own.where, what, ", ".join(step_plans()))
+            yield Broken(own.where_of("based_on"), what, meant_or_listed(own.based_on, _shipped()))
         elif own.based_on is not None and (own.kind or own.subject or own.yearly_from is not None):
             what = "a plan based on another is for what that one is for"
-            yield Broken(own.where, what, "no kind:, subject: or yearly_from: beside based_on:")
+            where = own.where_of("kind", "subject", "yearly_from")
+            yield Broken(where, what, "no kind:, subject: or yearly_from: beside based_on:")
 
 
 def _skipped_steps(inventory: Inventory) -> Iterator[Broken]:
@@ -34,8 +33,8 @@ def _skipped_steps(inventory: Inventory) -> Iterator[Broken]:
         for one in own.skip:
             if one.step not in known:
                 what = f"there is no step {shown_value(one.step)} to skip"
-                accepted = ", ".join(known) or "skip: goes with based_on:"
-                yield Broken(one.where, what, accepted)
+                accepted = meant_or_listed(one.step, known) or "skip: goes with based_on:"
+                yield Broken(one.where_of("step"), what, accepted)
 
 
 def _steps_once(inventory: Inventory) -> Iterator[Broken]:
@@ -43,7 +42,8 @@ def _steps_once(inventory: Inventory) -> Iterator[Broken]:
         seen: set[str] = set()
         for one in own.steps:
             if one.step in seen:
-                yield Broken(one.where, f"step {shown_value(one.step)} stands twice", "once each")
+                what = f"step {shown_value(one.step)} stands twice"
+                yield Broken(one.where_of("step"), what, "once each")
             seen.add(one.step)
 
 
@@ -53,29 +53,36 @@ def _bounds(inventory: Inventory) -> Iterator[Broken]:
             for one in (*step.opens, *step.closes):
                 if (one.date is None) == (one.sign is None):
                     what = "an end of the open dates is a day or a sign"
-                    yield Broken(one.where, what, "date: or sign:, one of them")
+                    yield Broken(one.where_of("sign"), what, "date: or sign:, one of them")
                 elif one.date is not None and (one.by or one.offset_days):
                     what = "a day of the calendar is the same in every year"
-                    yield Broken(one.where, what, "by: and offset_days: with sign: alone")
+                    yield Broken(
+                        one.where_of("by", "offset_days"),
+                        what,
+                        "by: and offset_days: with sign: alone",
+                    )
 
 
 def _answers(inventory: Inventory) -> Iterator[Broken]:
     for own in inventory.step_plans:
         steps = {step.id: step for step in inventory.plans()[own.id].steps}
-        for where, step in _own_and_kept(own, steps):
-            for need in step.needs:
+        mine = {one.step: one for one in own.steps}
+        for name, step in steps.items():
+            typed = mine.get(name)
+            for number, need in enumerate(step.needs):
                 if need.step not in steps or steps[need.step].asks is None:
                     what = f"step {shown_value(need.step)} asks nothing here"
+                    where = typed.needs[number].where_of("step") if typed else own.where
                     yield Broken(where, what, _asking(steps) or "a step with asks:")
-            for other in step.excludes:
+            for number, other in enumerate(step.excludes):
                 if other not in steps:
                     what = f"there is no step {shown_value(other)} here"
-                    yield Broken(where, what, ", ".join(steps))
+                    where = typed.where_of("excludes", number=number) if typed else own.where
+                    yield Broken(where, what, meant_or_listed(other, list(steps)))
 
 
-def _own_and_kept(own: OwnPlan, steps: dict[str, Step]) -> Iterator[tuple[Where, Step]]:
-    mine = {one.step: one.where for one in own.steps}
-    yield from ((mine.get(name, own.where), step) for name, step in steps.items())
+def _shipped() -> list[str]:
+    return list(step_plans())
 
 
 def _asking(steps: dict[str, Step]) -> str:
@@ -89,11 +96,13 @@ def _plan_for_what_it_is_for(inventory: Inventory) -> Iterator[Broken]:
             chosen = plans[planting.steps]
             if chosen.kind is None or chosen.yearly_from is not None:
                 what = f"steps: {chosen.id} is not for a planting from its sowing on"
-                yield Broken(planting.where, what, _ids(plans.values(), yearly=False))
+                fitting = _ids(plans.values(), yearly=False)
+                yield Broken(planting.where_of("steps"), what, fitting)
             upkeep = plans[planting.upkeep] if planting.upkeep is not None else None
             if upkeep is not None and (upkeep.kind is None or upkeep.yearly_from is None):
                 what = f"upkeep: {upkeep.id} does not come back every season"
-                yield Broken(planting.where, what, _ids(plans.values(), yearly=True))
+                fitting = _ids(plans.values(), yearly=True)
+                yield Broken(planting.where_of("upkeep"), what, fitting)
 
 
 def _upkeep_for_what_it_is_for(inventory: Inventory) -> Iterator[Broken]:
@@ -103,7 +112,7 @@ def _upkeep_for_what_it_is_for(inventory: Inventory) -> Iterator[Broken]:
         if plan is not None and plan.subject != subject:
             what = f"upkeep: {plan.id} is not for a {subject.replace('_', ' ')}"
             fitting = ", ".join(each.id for each in plans.values() if each.subject == subject)
-            yield Broken(one.where, what, fitting)
+            yield Broken(one.where_of("upkeep"), what, fitting)
 
 
 def _upkeep_steps(inventory: Inventory) -> Iterator[Broken]:
@@ -114,16 +123,19 @@ def _upkeep_steps(inventory: Inventory) -> Iterator[Broken]:
     }
     for one in inventory.kept_up():
         optional = [step.id for step in steps[one.id] if step.only_with == ASKED_FOR]
-        for name in one.asked_for:
+        for number, name in enumerate(one.asked_for):
             if name not in optional:
                 what = f"asked_for: {shown_value(name)} is no step that waits to be asked for"
-                yield Broken(one.where, what, ", ".join(optional) or "upkeep: with such a step")
+                where = one.where_of("asked_for", number=number)
+                fitting = meant_or_listed(name, optional) or "upkeep: with such a step"
+                yield Broken(where, what, fitting)
     for entry in inventory.entries:
         for done in entry.upkeep:
             known = [step.id for step in steps[done.at]]
             if done.step not in known:
                 what = f"{shown_value(done.at)} has no upkeep step {shown_value(done.step)}"
-                yield Broken(done.where, what, ", ".join(known) or "a thing with upkeep:")
+                fitting = meant_or_listed(done.step, known) or "a thing with upkeep:"
+                yield Broken(done.where_of("step"), what, fitting)
 
 
 def _nobody_waits(inventory: Inventory) -> Iterator[Broken]:
@@ -133,7 +145,11 @@ def _nobody_waits(inventory: Inventory) -> Iterator[Broken]:
         for step in own.steps:
             if step.needs or step.excludes or step.asks is not None:
                 what = "a step of a stand, a walk or a water hole stands by itself"
-                yield Broken(step.where, what, "no asks:, needs: or excludes:")
+                yield Broken(
+                    step.where_of("asks", "needs", "excludes"),
+                    what,
+                    "no asks:, needs: or excludes:",
+                )
 
 
 def _seasons_named(inventory: Inventory) -> Iterator[Broken]:
@@ -146,12 +162,12 @@ def _seasons_named(inventory: Inventory) -> Iterator[Broken]:
     }
     for entry in inventory.entries:
         job, day = entry.job, season_of(entry.done_on)
-        named = [(done.where, done.season) for done in entry.upkeep]
+        named = [(done.where_of("season"), done.season) for done in entry.upkeep]
         if job is not None and job.season is not None and (job.planting, job.step) not in yearly:
             what = f"season: stands beside {shown_value(job.step)}, which comes once"
-            yield Broken(job.where, what, "season: for a step of an upkeep")
+            yield Broken(job.where_of("season"), what, "season: for a step of an upkeep")
         elif job is not None:
-            named.append((job.where, job.season))
+            named.append((job.where_of("season"), job.season))
         for where, season in named:
             if season is not None and abs(season - day) > 1:
                 what = f"{entry.done_on} is of season {day}, not near season {season}"

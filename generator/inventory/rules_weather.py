@@ -17,7 +17,7 @@ def _normals(inventory: Inventory) -> Iterator[Broken]:
         for name, months in (("highs", one.highs_f), ("lows", one.lows_f)):
             if len(months) != MONTHS:
                 what = f"{len(months)} {name} for the months of a year"
-                yield Broken(one.where, what, "twelve, January first")
+                yield Broken(one.where_of(f"{name}_f"), what, "twelve, January first")
         for high, low in zip(one.highs_f, one.lows_f, strict=False):
             if low.value > high.value:
                 what = f"a low of {low.typed:g} beside a high of {high.typed:g}"
@@ -29,15 +29,17 @@ def _freeze_dates(inventory: Inventory) -> Iterator[Broken]:
     for one in inventory.freeze_dates:
         in_spring = one.when == LAST_IN_SPRING
         days = (one.early, one.typical, one.late)
-        if any((month < FIRST_MONTH_OF_AUTUMN) != in_spring for month, _ in days):
+        elsewhere = [(month < FIRST_MONTH_OF_AUTUMN) != in_spring for month, _ in days]
+        if any(elsewhere):
             accepted = "January to July for the last in spring, else August to December"
-            yield Broken(one.where, "a freeze in another half of the year", accepted)
+            where = one.where_of(("early", "typical", "late")[elsewhere.index(True)])
+            yield Broken(where, "a freeze in another half of the year", accepted)
         elif list(days) != sorted(days):
             what = "the days of a freeze are not in order"
             accepted = "early, then typical, then late: of a last freeze, late is the safe day"
-            yield Broken(one.where, what, accepted)
+            yield Broken(one.where_of("typical" if days[1] < days[0] else "late"), what, accepted)
         if (one.when, one.threshold_f.value) in seen:
-            yield Broken(one.where, "the same freeze is typed twice", "each freeze once")
+            yield Broken(one.where_of("when"), "the same freeze is typed twice", "each freeze once")
         seen.add((one.when, one.threshold_f.value))
 
 
@@ -46,10 +48,10 @@ def _emergence(inventory: Inventory) -> Iterator[Broken]:
     for one in inventory.emergence:
         if one.most_days < one.fewest_days:
             what = f"at most {one.most_days} days and at least {one.fewest_days}"
-            yield Broken(one.where, what, "fewest_days of at most most_days")
+            yield Broken(one.where_of("most_days"), what, "fewest_days of at most most_days")
         if (one.species, one.method) in seen:
             what = f"{shown_value(one.species)} is typed twice for one way of sowing"
-            yield Broken(one.where, what, "each species once for each way of sowing")
+            yield Broken(one.where_of("species"), what, "each species once for each way of sowing")
         seen.add((one.species, one.method))
 
 
@@ -57,7 +59,7 @@ def _units_of_files(inventory: Inventory) -> Iterator[Broken]:
     for one in inventory.stations:
         if one.units is not None and one.kind != SUMMARIES:
             what = f"units are stated for a file of the kind {one.kind}, which has its own"
-            yield Broken(one.where, what, f"units only beside kind: {SUMMARIES}")
+            yield Broken(one.where_of("units"), what, f"units only beside kind: {SUMMARIES}")
 
 
 WEATHER_RULES = (

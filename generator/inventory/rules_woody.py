@@ -23,7 +23,8 @@ def _sown_or_planted(inventory: Inventory) -> Iterator[Broken]:
         if bool(planting.seed) == bool(planting.woody):
             both = bool(planting.seed)
             what = "seed and rows in one planting" if both else "nothing is sown or planted"
-            yield Broken(planting.where, what, "seed: for what is sown, woody: for rows planted")
+            where = planting.where_of("woody")
+            yield Broken(where, what, "seed: for what is sown, woody: for rows planted")
 
 
 def _goes_with_its_plan(inventory: Inventory) -> Iterator[Broken]:
@@ -31,14 +32,14 @@ def _goes_with_its_plan(inventory: Inventory) -> Iterator[Broken]:
         if not planting.seed and not planting.woody:
             continue
         asked = {
-            "the step plan": inventory.plans()[planting.steps].kind == WOODY,
-            f"method {planting.method}": planting.method == PLANT,
+            ("steps", "the step plan"): inventory.plans()[planting.steps].kind == WOODY,
+            ("method", f"method {planting.method}"): planting.method == PLANT,
         }
-        for told, woody in asked.items():
+        for (name, told), woody in asked.items():
             if woody != bool(planting.woody):
                 what = f"{told} is {'' if woody else 'not '}for rows of trees and shrubs"
                 accepted = "woody: with method: plant and steps: of a woody row"
-                yield Broken(planting.where, what, accepted)
+                yield Broken(planting.where_of(name), what, accepted)
                 break
 
 
@@ -46,11 +47,15 @@ def _woody_species(inventory: Inventory) -> Iterator[Broken]:
     for plant in inventory.plants:
         if species()[plant.species].kind != WOODY:
             what = f"{shown_value(plant.species)} is sown, not planted in rows"
-            yield Broken(plant.where, what, "a tree or shrub; seed of others stands under lots:")
+            yield Broken(
+                plant.where_of("species"),
+                what,
+                "a tree or shrub; seed of others stands under lots:",
+            )
     for lot in inventory.lots:
         if species()[lot.species].kind == WOODY:
             what = f"{shown_value(lot.species)} is planted in rows, not sown"
-            yield Broken(lot.where, what, "trees and shrubs stand under plants:")
+            yield Broken(lot.where_of("species"), what, "trees and shrubs stand under plants:")
 
 
 def _whole_counts(inventory: Inventory) -> Iterator[Broken]:
@@ -69,7 +74,7 @@ def _each_plant_once(inventory: Inventory) -> Iterator[Broken]:
         for row in planting.woody:
             if row.plants in seen:
                 what = f"{shown_value(row.plants)} stands twice in this planting"
-                yield Broken(row.where, what, "each once, with all its rows")
+                yield Broken(row.where_of("plants"), what, "each once, with all its rows")
             seen.add(row.plants)
 
 

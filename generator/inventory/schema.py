@@ -41,6 +41,7 @@ from generator.inventory.places import (
     Stand,
     Strip,
 )
+from generator.inventory.plain_values import US
 from generator.inventory.season import a_season
 from generator.inventory.spreadable import Fertilizer, Lime
 from generator.inventory.steps import OwnPlan, plans_with
@@ -99,6 +100,9 @@ class Property(Record):
     name: str = text("place", "name of the property", required=True)
     season: int = a_season("page", "season to plan, named by its spring", required=True)
     as_of: datetime.date | None = day("page", "day the plan is made for", ANY_YEAR)
+    dates: str | None = choice(
+        "page", "us where your days are month/day/year; else they are year-month-day", US
+    )
     location_lat_lon: LatLon | None = lat_lon("place", "middle of the property")
     time_zone: str | None = text("place", "time zone by its name, like America/Chicago")
     elevation_ft: Given | None = measure("place", "height above the sea", "ft", ON_EARTH_FT)

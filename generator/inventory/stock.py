@@ -48,7 +48,7 @@ class SeedTag(Record):
     inert_fraction: Given | None = measure("page", "inert matter", "fraction", SHARE)
     noxious_weeds: str | None = text("page", "noxious weed seed the tag lists, by name and count")
     treated: str | None = text("page", "what the tag says the seed is treated with")
-    tested_on: datetime.date | None = day("page", "seed test")
+    tested_on: datetime.date | None = day("page", "seed test", month_too=True)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -29,6 +29,7 @@ Place = tuple[int, int]
 Path_ = tuple[str | int, ...]
 
 MOST_LEVELS = 20
+GLUED_DASH = "F106"
 _BLOCK_HEADER = re.compile(r"[|>][-+0-9]*(?: +#.*| *)$")
 
 
@@ -53,6 +54,14 @@ class _Open:
     child_path: Path_ | None = None
 
 
+@dataclass(frozen=True, slots=True)
+class Unread:
+    """A 0-based line that cannot be read, and whether it begins where no line may."""
+
+    line: int
+    misplaced: bool
+
+
 @dataclass(slots=True)
 class Reading:
     """What has been read of one file so far."""
@@ -64,6 +73,8 @@ class Reading:
     key_places: dict[Path_, Place] = field(default_factory=dict)
     problems: list[Problem] = field(default_factory=list)
     complete: bool = True  # whether the data stands for all that is in the file
+    unread: list[Unread] = field(default_factory=list)
+    doubtful: set[Path_] = field(default_factory=set)  # groups that say not all they should
     _open: list[_Open] = field(default_factory=list)
     _documents: int = 0
     _end: Place = (0, 0)
@@ -104,6 +115,13 @@ class Reading:
         """Record a fault at a 0-based place."""
         self.problems.append(sentence.at(self.file, line + 1, column + 1))
 
+    def leave_out(self, line: int, *, misplaced: bool = False) -> None:
+        """Note that what begins at a 0-based line, or in brackets before it, cannot be read."""
+        self.complete = False
+        opened = (self.value_places.get(one.path) for one in self._open if one.in_flow and one.path)
+        first = min([line, *(place[0] for place in opened if place is not None)])
+        self.unread.append(Unread(first, misplaced))
+
     def _add_all(self, found: Sequence[Found]) -> None:
         for line, column, sentence in found:
             self.add(line, column, sentence)
@@ -120,10 +138,11 @@ class Reading:
     def _refuse_extras(self, event: yaml.NodeEvent) -> None:
         """Refuse links, labels and kinds: what begins with `*`, `&` or `!` without quotes."""
         is_link = isinstance(event, yaml.AliasEvent)
-        self.complete = self.complete and not is_link
         if not is_link and not event.anchor and not getattr(event, "tag", None):
             return
         line, column = place_of(event.start_mark)
+        if is_link:
+            self.leave_out(line)
         value = value_from(self.lines[line], column, self._in_flow())
         self.add(line, column, yaml_faults.refused_mark(self.lines[line][:column], value))
 
@@ -138,20 +157,29 @@ class Reading:
             self._take_text_key(group, event)
         elif isinstance(event, yaml.CollectionStartEvent):
             self.add(*place_of(event.start_mark), yaml_faults.group_as_key())
+            self._doubt(group)
             self._push(event, None, is_key=True)
 
     def _take_text_key(self, group: _Open, event: yaml.ScalarEvent) -> None:
         line, column = place_of(event.start_mark)
         key = event_value(event)
         fault = self._key_fault(group, event, key)
-        self._add_all(list(scalar_faults(event, self.lines, group.in_flow, is_key=True)))
+        slips = list(scalar_faults(event, self.lines, group.in_flow, is_key=True))
+        self._add_all(slips)
+        if any(sentence.code == GLUED_DASH for _, _, sentence in slips):
+            self.leave_out(line)  # the entry would be taken for more keys of the one above
         if fault is not None:
             self.add(line, column, fault)
+            self._doubt(group)
         elif isinstance(key, str):
             group.key_lines[key] = line + 1
             if group.path is not None:
                 group.child_path = (*group.path, key)
                 self.key_places[group.child_path] = (line, column)
+
+    def _doubt(self, group: _Open) -> None:
+        if group.path is not None:
+            self.doubtful.add(group.path)
 
     def _key_fault(self, group: _Open, event: yaml.ScalarEvent, key: object) -> Sentence | None:
         line, column = place_of(event.start_mark)
@@ -160,7 +188,7 @@ class Reading:
         if not isinstance(key, str):
             return yaml_faults.key_not_text(event.value)
         if key == "<<" and not event.style:
-            self.complete = False
+            self.leave_out(line)
             return yaml_faults.merge_key()
         if self.lines[line][:column].rstrip().endswith("?"):
             return yaml_faults.question_mark_key(key)
@@ -188,7 +216,10 @@ class Reading:
             return
         value = None
         if isinstance(event, yaml.ScalarEvent):
-            self._add_all(list(scalar_faults(event, self.lines, self._in_flow(), is_key=False)))
+            slips = list(scalar_faults(event, self.lines, self._in_flow(), is_key=False))
+            self._add_all(slips)
+            if slips and path:
+                self.doubtful.add(path[:-1])
             value = event_value(event)
         self._store(value, path)
 

@@ -2,16 +2,21 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Iterable, Iterator, Mapping, Set
 from dataclasses import dataclass
 
 import yaml
 
-from generator.inventory.problems import Problem
+from generator.inventory.problems import Problem, Sentence
 from generator.inventory.yaml_document import Path_, Place, Reading, Unfinished
 from generator.inventory.yaml_parser import PlainParser, fast_parser, parsed
+from generator.inventory.yaml_rest import read_around
 from generator.inventory.yaml_syntax import explain, last_read, spot_of
 from generator.inventory.yaml_text import read_text
+
+# A line that begins in no column where one may, and a list where none may stand.
+MISPLACED = ("F107", "F121")
+LEFT_OPEN = "F109"
 
 __all__ = ["Document", "Mark", "Path_", "read_document"]
 
@@ -28,13 +33,15 @@ class Mark:
 class Document:
     """What one file says: dictionaries, lists, text, numbers, true, false and None.
 
-    A path leads from the top to a value: `("screens", 0, "width_ft")`.
+    A path leads from the top to a value: `("screens", 0, "width_ft")`. What stands at a path in
+    `doubtful` is not whole: lines in it could not be read.
     """
 
     file: str
     data: object
     value_marks: Mapping[Path_, Mark]
     key_marks: Mapping[Path_, Mark]
+    doubtful: Set[Path_] = frozenset()
 
     def mark(self, path: Path_) -> Mark:
         """Where a value begins; where it is missing, its key or what it should stand in."""
@@ -58,18 +65,25 @@ class Document:
 def read_document(raw: bytes, file: str) -> tuple[Document | None, tuple[Problem, ...]]:
     """Read the bytes of one file; never raises for what stands in them.
 
-    The document is None where the file cannot be read to its end, or where a link or merged key
-    leaves a value unknown. Beside other problems it holds what could be read: the first of two
-    equal keys, a value without the text that a # took away.
+    Beside problems the document holds what could be read: the first of two equal keys, a value
+    without the text that a # took away, the file without the lines that are no YAML, a link or a
+    merged key. It is None where not even that can be told.
     """
     text, problems = read_text(raw, file)
     if text is None:
         return None, problems
     text = text if text.endswith("\n") else text + "\n"  # so both parsers see the same end
-    lines = tuple(text.split("\n"))
-    reading = _fast_reading(text, lines, file) or _plain_reading(text, lines, file)
-    document = _document(reading) if reading.complete else None
-    return document, tuple(sorted({*problems, *reading.problems}))
+    whole = _reading_of(tuple(text.split("\n")), file)
+    if whole.complete:
+        return _document(whole, ()), tuple(sorted({*problems, *whole.problems}))
+    rest = read_around(whole, lambda lines: _reading_of(lines, file))
+    document = _document(rest.reading, rest.left_out) if rest.reading.complete else None
+    return document, tuple(sorted({*problems, *rest.problems}))
+
+
+def _reading_of(lines: tuple[str, ...], file: str) -> Reading:
+    text = "\n".join(lines)
+    return _fast_reading(text, lines, file) or _plain_reading(text, lines, file)
 
 
 def _fast_reading(text: str, lines: tuple[str, ...], file: str) -> Reading | None:
@@ -103,20 +117,42 @@ def _plain_reading(text: str, lines: tuple[str, ...], file: str) -> Reading:
         # An escape such as "\\UFFFFFFFF" ends in an error of Python itself, without a place.
         reached = (parser.line, parser.column)
         line, column, sentence = explain(spot_of(lines, fault, last, reached))
-        places = {(problem.line, problem.column) for problem in reading.problems}
-        if (line + 1, column + 1) not in places:
-            reading.add(line, column, sentence)
-        reading.complete = False
+        _add_cause(reading, line, column, sentence)
+        reading.leave_out(line, misplaced=sentence.code in MISPLACED)
     return reading
 
 
-def _document(reading: Reading) -> Document:
+def _add_cause(reading: Reading, line: int, column: int, sentence: Sentence) -> None:
+    """Add what stopped the parser; of several faults in its line the first is the cause.
+
+    Where brackets are left open, all behind them was taken for theirs.
+    """
+    last = len(reading.lines) if sentence.code == LEFT_OPEN else line + 1
+    reading.problems = [
+        one
+        for one in reading.problems
+        if (one.line, one.column) <= (line + 1, column + 1) or one.line > last
+    ]
+    if all(one.line != line + 1 for one in reading.problems):
+        reading.add(line, column, sentence)
+
+
+def _document(reading: Reading, left_out: Iterable[int]) -> Document:
     return Document(
         reading.file,
         reading.data,
         {path: _mark(place) for path, place in reading.value_places.items()},
         {path: _mark(place) for path, place in reading.key_places.items()},
+        reading.doubtful.union(*(_around(reading, line) for line in left_out)),
     )
+
+
+def _around(reading: Reading, line: int) -> Iterator[Path_]:
+    """Yield the paths of what a 0-based line that was left out may belong to."""
+    marks = (*reading.value_places.items(), *reading.key_places.items())
+    before = [(place, path) for path, place in marks if place[0] < line]
+    _, last = max(before, default=((0, 0), ()), key=lambda one: (one[0], len(one[1])))
+    yield from (last[:length] for length in range(len(last) + 1))
 
 
 def _mark(place: Place) -> Mark:

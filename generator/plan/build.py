@@ -11,6 +11,7 @@ from generator.plan.actives import active_totals
 from generator.plan.asked import JobAsked, every_job, yearly_jobs
 from generator.plan.budget import priced
 from generator.plan.burning import burning_findings
+from generator.plan.card_gaps import card_gaps
 from generator.plan.cautions import Caution
 from generator.plan.count_findings import count_findings
 from generator.plan.count_on import counted_at, counted_days, ready_for
@@ -54,6 +55,7 @@ from generator.plan.money_findings import money_findings
 from generator.plan.notes import Note
 from generator.plan.paper_findings import paper_findings
 from generator.plan.plant_back import decide
+from generator.plan.promised import promised_findings
 from generator.plan.readers import is_handed
 from generator.plan.records import correction_findings, record_findings, spray_records
 from generator.plan.reentry import reentry_findings
@@ -164,6 +166,7 @@ def make_plan(inventory: Inventory, season: int, as_of: datetime.date) -> Plan:
     found += upkeep_findings(inventory, entries, as_of)
     found += later_findings(asked, states, upkeep, inventory, as_of, grounds)
     found += _passed_over(inventory)
+    found += card_gaps(inventory)
     hunted = hunted_dates(inventory, season)
     found += shooting_findings(hunted)
     findings = without_amounts(in_order(found))
@@ -237,7 +240,8 @@ def make_plan(inventory: Inventory, season: int, as_of: datetime.date) -> Plan:
     findings = in_order([*plan.findings, *money_findings(plan, inventory, ahead)])
     plan = replace(plan, findings=findings)
     plan = replace(plan, handed=handed_over(plan, inventory.readers))
-    findings = in_order([*plan.findings, *shared_text_findings(plan, inventory)])
+    promised = promised_findings((*ever, *later), seasons_ahead(season)[-1], inventory)
+    findings = in_order([*plan.findings, *shared_text_findings(plan, inventory), *promised])
     plan = replace(plan, findings=findings)
     return replace(plan, findings=in_order([*plan.findings, *hour_findings(plan)]))
 

@@ -833,6 +833,14 @@ class Caution(Enum):
         "Change {field} of {whose} in {file} so that it does not name it. Where the words mean "
         "something else, leave them.",
     )
+    HANDED_WITHOUT_A_JOB = Words(
+        "C430",
+        "Step {step} of planting {planting} is handed to {reader}, and no job comes of it: {why}. "
+        "Nobody gets a sheet for it.",
+        "",
+        "Hand over the step that is meant, or ask for this one in the planting. The page Step "
+        "plans and their steps names every step of each plan.",
+    )
     SORGHUM_AND_STOCK = Words(
         "C393",
         "Sorghum grows here, or did last season. Frosted, short of water, stunted or growing "

@@ -70,6 +70,36 @@ def _matches(use: Use, asked: Asked) -> bool:
     )
 
 
+def nearly_matching(card: LabelCard | None, asked: Asked) -> tuple[Use, ...]:
+    """Return the uses that match in all that is typed, and would but for what is left out."""
+    uses = card.uses if card is not None else ()
+    return tuple(use for use in uses if not _matches(use, asked) and _may_match(use, asked))
+
+
+def gaps_in_matching(use: Use) -> tuple[str, ...]:
+    """Return what is left out of what a use is matched by, as the owner would type it."""
+    by = ("covers", "timing", "method")
+    return tuple(one for one in missing_on_use(use) if one.partition(".")[0] in by)
+
+
+def _may_match(use: Use, asked: Asked) -> bool:
+    covers = use.covers
+    return (
+        use.timing in (None, asked.timing)
+        and use.method in (None, asked.method)
+        and (covers is None or _may_cover(covers, asked))
+    )
+
+
+def _may_cover(covers: Covers, asked: Asked) -> bool:
+    return (
+        (not covers.kinds or _kinds(asked) <= set(covers.kinds))
+        and (not covers.species or all(_in(one, covers.species) for one in asked.species))
+        and (asked.land is None or covers.land in (None, "any", asked.land))
+        and (not covers.places or _in(asked.place_id, covers.places))
+    )
+
+
 def _kinds(asked: Asked) -> set[str]:
     """Return the kind of the step plan and of every species: a legume in grass is no grass."""
     return {asked.kind, *(species()[one].kind for one in asked.species)}
@@ -100,7 +130,7 @@ def _agree(uses: tuple[Use, ...]) -> bool:
 
 
 def _comparable(use: Use) -> tuple[object, ...]:
-    apart = {"where", "site_words", "page", "covers"}
+    apart = {"where", "field_marks", "site_words", "page", "covers"}
     nowhere = Where("", 0, 0)
     return tuple(
         _placeless(getattr(use, one.name), nowhere) for one in fields(use) if one.name not in apart

@@ -75,3 +75,47 @@ def may_be_restricted(
         product_id in one.fits and one.asked_on is not None and is_good(one, last_day)
         for one in doers_of(planting_id, step_id, inventory)
     )
+
+
+def lack_of_a_licence(
+    product_id: str,
+    planting_id: str,
+    step_id: str,
+    last_day: datetime.date | None,
+    inventory: Inventory,
+) -> str:
+    """Return which key is missing or wrong, where nobody who does a job may use a product."""
+    doers = doers_of(planting_id, step_id, inventory)
+    lacks = [_lack(one, product_id, last_day) for one in doers]
+    readers = readers_of(planting_id, step_id, inventory)
+    others = (one for one in inventory.applicators if one not in doers)
+    lacks += [
+        _other_hands(one, readers)
+        for one in others
+        if product_id in one.fits and one.asked_on is not None and is_good(one, last_day)
+    ]
+    return "; ".join(lacks) or "nobody who does it stands under applicators:"
+
+
+def _lack(one: Applicator, product_id: str, last_day: datetime.date | None) -> str:
+    if one.licence_class == NO_LICENCE:
+        return f"{one.id} has licence_class: none"
+    missing = [] if product_id in one.fits else [f"{product_id} under fits:"]
+    missing += [] if one.asked_on is not None else ["asked_on:"]
+    missing += [] if one.licence_expires_on is not None else ["licence_expires_on:"]
+    if missing:
+        return f"of {one.id}, {' and '.join(missing)} is missing"
+    if last_day is None:
+        return "the last open day of this job is not known"
+    return f"the licence of {one.id} ends on {one.licence_expires_on}, before the last open day"
+
+
+def _other_hands(one: Applicator, readers: tuple[str, ...]) -> str:
+    """Return why somebody with a good licence is not the one who does a job."""
+    handed = " and ".join(readers)
+    if one.reader is None and readers:
+        return f"{one.id} holds one, and no reader: says that it is {handed}, who gets this job"
+    if one.reader is not None and one.reader not in readers:
+        to = f"handed to {handed}" if readers else "handed to nobody"
+        return f"{one.id} holds one as reader {one.reader}, and this job is {to}"
+    return f"the licence of {one.id} covers no hire: licence_class: commercial, for_hire: true"

@@ -334,6 +334,14 @@ class Note(Enum):
         "Type the date or revision that the label prints as label_date, its year in four digits.",
         LABEL_CHAPTER,
     )
+    CARD_NOT_FILLED_IN = Words(
+        "N425",
+        "The label card of {product} leaves out: {missing}.",
+        "",
+        "Read the label and type what it says, or not_on_label where it is silent. A job that "
+        "rests on the card is stopped until then.",
+        LABEL_CHAPTER,
+    )
     WET_GROUND_NOT_LOOKED_UP = Words(
         "N410",
         "Whether {hole} lies in a wetland or on the bank of a stream is not looked up.",

@@ -4,6 +4,7 @@ import datetime
 from collections.abc import Callable, Sequence
 from dataclasses import replace
 from functools import partial
+from typing import Any
 
 from generator.compute.climate_spread import daily_from_months_f
 from generator.geometry.geodesic import distances_mi
@@ -82,7 +83,7 @@ def with_signs(inventory: Inventory) -> tuple[Inventory, WeatherSeen | None]:
         sown = over_all([one.days for one in coming if one.days is not None])
         found[EMERGENCE] = replace(found[EMERGENCE], days=sown)
     names = list(sign_names())
-    days = {name: found[name].days for name in names}
+    days: dict[str, Any] = {name: found[name].days for name in names}
     typed = inventory.property.season_signs
     signs = FoundSigns(
         where=typed.where if typed is not None else inventory.property.where,

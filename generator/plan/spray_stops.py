@@ -9,12 +9,19 @@ from generator.inventory.places import Partner, PlantedGround, Work
 from generator.inventory.schema import Inventory
 from generator.inventory.stock import Product
 from generator.plan.asked import JobAsked
-from generator.plan.clearance import Asked, missing_on_card, missing_on_use
+from generator.plan.clearance import (
+    Asked,
+    gaps_in_matching,
+    missing_on_card,
+    missing_on_use,
+    nearly_matching,
+)
 from generator.plan.findings import finding
 from generator.plan.label_harm import seedling_stops
-from generator.plan.licences import may_be_restricted
+from generator.plan.licences import lack_of_a_licence, may_be_restricted
 from generator.plan.limit_stops import Judged, limit_stops
 from generator.plan.model import Finding, OpenDates
+from generator.plan.rate_lacks import lack_of_a_rate
 from generator.plan.rates import JobRate
 from generator.plan.slope import steep_stops
 from generator.plan.sowing_wait import sown_too_soon
@@ -28,6 +35,7 @@ MEETS_DAYS = (
     28  # common practice: nearer than this, the day to spray and to sow are chosen together
 )
 NO_CONTRACT = "none"
+ANY_LAND = (None, "any")
 
 
 @dataclass(frozen=True, slots=True)
@@ -78,7 +86,15 @@ def no_use(stop: Stop, asked: JobAsked, product: Product) -> Finding:
         timing=want.timing.replace("_", " "),
         method=want.method,
         land=land.get(want.land or "", "land whose contract is not stated"),
+        nearly="".join(_nearly_told(one, want) for one in nearly_matching(product.label, want)),
     )
+
+
+def _nearly_told(use: Use, asked: Asked) -> str:
+    gaps = ", ".join(gaps_in_matching(use))
+    on_land = asked.land is None and use.covers is not None and use.covers.land not in ANY_LAND
+    missing = " and ".join(one for one in (gaps, "contract of the place" if on_land else "") if one)
+    return f' The use "{use.site_words}" may be meant, and {missing} is left out.'
 
 
 def card_stops(asked: JobAsked, product: Product, inventory: Inventory) -> Iterator[Finding]:
@@ -95,7 +111,10 @@ def card_stops(asked: JobAsked, product: Product, inventory: Inventory) -> Itera
     if card.restricted_use and not may_be_restricted(
         product.id, asked.planting.id, asked.step.id, asked.dates.closes, inventory
     ):
-        yield finding(Stop.RESTRICTED, job, card.where, product=product.name)
+        why = lack_of_a_licence(
+            product.id, asked.planting.id, asked.step.id, asked.dates.closes, inventory
+        )
+        yield finding(Stop.RESTRICTED, job, card.where, product=product.name, why=why)
     if card.state_registered in ("no", "unsure"):
         yield finding(Stop.NOT_REGISTERED, job, card.where, product=product.name)
     noted = card.bulletin if isinstance(card.bulletin, tuple) else ()
@@ -134,19 +153,15 @@ def use_stops(
     if missing:
         listed = ", ".join(missing)
         yield finding(Stop.USE_GAPS, job, use.where, product=name, missing=listed)
-    if rate is None or not _comparable(rate, use):
-        yield finding(Stop.NO_RATE, job, chosen.where)
-    else:
+    if rate is not None and use.basis is not None and rate.in_basis(use.basis) is not None:
         yield from limit_stops(Judged(asked, chosen.product, card, use, rate), sprays)
+    elif lack := lack_of_a_rate(chosen.typed, chosen.product.name, card, use, rate):
+        yield finding(Stop.NO_RATE, job, chosen.where, why=lack.why, cure=lack.cure)
     yield from steep_stops(asked, use)
     yield from seedling_stops(asked, card, use)
     if isinstance(use.last_date, tuple) and not _ends_by(use.last_date, asked.dates):
         yield finding(Stop.PAST_LAST_DATE, job, use.where)
     yield from sown_too_soon(asked, use)
-
-
-def _comparable(rate: JobRate, use: Use) -> bool:
-    return use.basis is not None and rate.in_basis(use.basis) is not None
 
 
 def _ends_by(last: tuple[int, int], dates: OpenDates) -> bool:

@@ -172,8 +172,11 @@ def _tank_stops(
         yield finding(Stop.NO_SPRAYER, asked.job_id, asked.work.where)
         return
     carrier = carrier_numbers(asked.job_id, machine)["carrier_gal_per_ac"]
-    if any(not _asks_for(one.use, carrier.value) for one in cleared):
-        yield finding(Stop.CARRIER_OUTSIDE, asked.job_id, machine.test.where)
+    yield from (
+        _carrier_outside(asked, one, machine, missed, carrier.value)
+        for one in cleared
+        if (missed := _missed_by(one.use, carrier.value)) is not None
+    )
     wanted = [(one.chosen.product.name, is_dry(one.card)) for one in cleared]
     wanted += [(one.name, _adjuvant_is_dry(used)) for used, one in _adjuvants(asked, inventory)]
     for name, dry in wanted:
@@ -192,11 +195,30 @@ def _tank_stops(
     yield from tank_stops(asked, machine.sprayer, inventory, actives)
 
 
-def _asks_for(use: Use, carrier_gal_per_ac: float) -> bool:
+def _missed_by(use: Use, carrier_gal_per_ac: float) -> CarrierRange | None:
+    """Return the spray volume that a use asks for where a sprayer does not put it on."""
     wanted = use.carrier_gal_per_ac
     if not isinstance(wanted, CarrierRange):
-        return True
-    return wanted.low_gal_per_ac.value <= carrier_gal_per_ac <= wanted.high_gal_per_ac.value
+        return None
+    low, high = wanted.low_gal_per_ac.value, wanted.high_gal_per_ac.value
+    return None if low <= carrier_gal_per_ac <= high else wanted
+
+
+def _carrier_outside(
+    asked: JobAsked, one: Cleared, machine: Machine, wanted: CarrierRange, carrier_gal_per_ac: float
+) -> Finding:
+    limits = [f"{one.value:g}" for one in (wanted.low_gal_per_ac, wanted.high_gal_per_ac)]
+    # as many digits as it takes to tell it from a limit
+    written = (f"{carrier_gal_per_ac:.{digits}g}" for digits in range(3, 16))
+    return finding(
+        Stop.CARRIER_OUTSIDE,
+        asked.job_id,
+        machine.test.where,
+        carrier=next(one for one in written if one not in limits),
+        product=one.chosen.product.name,
+        low=limits[0],
+        high=limits[1],
+    )
 
 
 def _adjuvants(asked: JobAsked, inventory: Inventory) -> tuple[tuple[AdjuvantUsed, Adjuvant], ...]:

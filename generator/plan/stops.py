@@ -47,7 +47,7 @@ class Stop(Enum):
     NO_USE = _label(
         "S104",
         "No use on the label card of {product} covers {kind} with {species}, {timing}, {method}, "
-        "on {land}.",
+        "on {land}.{nearly}",
         "A label that does not name this site does not allow it, and no entry lifts this stop. "
         "Look for a product whose label names the site, or kill the growth another way: mow, "
         "graze, or till. If the label does name the site, type that use.",
@@ -74,9 +74,8 @@ class Stop(Enum):
     )
     NO_RATE = _label(
         "S109",
-        "No rate is typed for this step, or it cannot be compared with the card: "
-        "the strength of one active in the same basis is needed.",
-        "Type the rate you mean to use, within what the label allows for this use.",
+        "{why}.",
+        "{cure}",
     )
     RATE_OUTSIDE = _label(
         "S110",
@@ -104,7 +103,7 @@ class Stop(Enum):
         "S114",
         "{product} is a restricted use product: only a certified applicator may buy or use it, or "
         "someone under their direct supervision. No licence that fits this product, and is good on "
-        "the last open day, is typed for whoever does this job.",
+        "the last open day, is typed for whoever does this job: {why}.",
         _NOT_CLEARED,
         "Ask your state agency which licence fits, or hire a licensed applicator. Once somebody "
         "holds it, type it under applicators: in people.yaml: its class and last day, the product "
@@ -145,7 +144,8 @@ class Stop(Enum):
     )
     CARRIER_OUTSIDE = Words(
         "S120",
-        "By its last catch test the sprayer puts on more or less spray than the label asks for.",
+        "By its last catch test the sprayer puts on {carrier} gal/ac; the card of {product} allows "
+        "{low} to {high}.",
         _NOT_CLEARED,
         "Change nozzle, pressure or speed, catch again, and note the new test.",
         CALIBRATION_CHAPTER,

@@ -120,7 +120,11 @@ def _steep(one: JobAsked, inventory: Inventory) -> bool:
 
 def _near(one: JobAsked, _: Inventory) -> bool:
     near = one.ground.near
-    typed = (each.name for each in fields(Hazards) if each.name not in ("where", "slope_pct"))
+    typed = (
+        each.name
+        for each in fields(Hazards)
+        if each.name not in ("where", "field_marks", "slope_pct")
+    )
     return near is None or any(getattr(near, name) is None for name in typed)
 
 

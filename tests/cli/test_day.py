@@ -159,3 +159,16 @@ def test_without_any_day_the_command_takes_the_device_s(undated: Path) -> None:
     )  # fmt: skip
     told = {f"As of {one}: the day of this device." for one in (before, datetime.date.today())}
     assert done.stderr.splitlines()[0] in told
+
+
+def test_the_day_may_be_month_day_year_where_the_folder_says_so(undated: Path) -> None:
+    result = run("explain", undated, "--as-of", "3/4/2027")
+    assert result.exit_code == 2
+    assert "Write 2027-03-04." in result.stderr
+    path = undated / "property.yaml"
+    path.write_text(path.read_text(encoding="utf-8") + "dates: us\n", encoding="utf-8")
+    assert (
+        "As of 2027-03-04: the day given by --as-of."
+        in run("explain", undated, "--as-of", "3/4/2027").stderr
+    )
+    assert run("explain", undated, "--as-of", "4/31/2027").exit_code == 2

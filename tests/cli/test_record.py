@@ -439,3 +439,38 @@ def test_a_job_of_every_season_counts_for_the_one_its_sheet_names(tmp_path: Path
     assert far.exit_code == 1
     assert "not near season 2030" in far.output
     assert len(entries_of(land)) == 1
+
+
+def test_what_is_typed_as_people_write_it_is_written_and_read_back(land: Path) -> None:
+    path = land / "property.yaml"
+    path.write_text(path.read_text(encoding="utf-8") + "dates: us\n", encoding="utf-8")
+    result = run(
+        "record", land, "--on", "10/12/2026", "--recorded-on", "10/13/2026", "--job", KILL,
+        "--area", "1/2_ac", "--used", "brew=3 1/2_fl_oz", "--bought", "brew=.75_gal",
+        "--cost", "$82.50", "--set", "sprayed.humidity_pct=55%", "--set", "sprayed.spot=no",
+        "--set", "sprayed.copy_given_on=10/20/2026", "--set", "sprayed.lot_number=42", "--yes",
+    )  # fmt: skip
+    assert result.exit_code == 0, result.output
+    path.write_text(path.read_text(encoding="utf-8").replace("dates: us\n", ""), encoding="utf-8")
+    entry = entries_of(land)["2026-10-12-lane-27-autumn-kill"]  # its days hold without that word
+    assert entry.done_on == datetime.date(2026, 10, 12)
+    assert entry.recorded_on == datetime.date(2026, 10, 13)
+    assert entry.job is not None
+    assert entry.job.area_ac is not None
+    assert entry.job.area_ac.value == 0.5
+    assert [one.amount.typed for one in (*entry.used, *entry.bought)] == [3.5, 0.75]
+    assert entry.bought[0].cost_usd is not None
+    assert entry.bought[0].cost_usd.value == 82.5
+    assert entry.sprayed is not None
+    assert entry.sprayed.copy_given_on == datetime.date(2026, 10, 20)
+    assert entry.sprayed.humidity_fraction is not None
+    assert entry.sprayed.humidity_fraction.value == pytest.approx(0.55)
+    assert (entry.sprayed.spot, entry.sprayed.lot_number) == (False, "42")
+
+
+def test_month_day_year_is_refused_where_the_folder_does_not_say_so(land: Path) -> None:
+    before = print_of(land)
+    result = run("record", land, "--on", "10/12/2026", "--note", "walked it")
+    assert result.exit_code == 1
+    assert "dates: us in property.yaml" in result.stderr
+    assert print_of(land) == before

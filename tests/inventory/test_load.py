@@ -207,7 +207,7 @@ def test_any_unit_of_the_family_is_taken(typed: str, feet: float, tmp_path: Path
         ("width_feet: 24", "F205", "width_ft"),
         ("width: 24", "F205", "width_ft"),
         ("width_lb: 24", "F205", "width_ft"),
-        ("width_ft: 1/2", "F206", ""),
+        ("width_ft: 1-1/2", "F206", ""),
         ("width_ft: '24'", "F206", ""),
         ("width_ft: true", "F203", ""),
         ("width_ft: [24]", "F203", ""),

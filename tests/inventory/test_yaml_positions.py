@@ -189,11 +189,24 @@ def test_a_document_stays_beside_faults_that_leave_it_readable() -> None:
     assert document.data == {"a": 1, "b": "lot"}
 
 
-@pytest.mark.parametrize("text", ["a: *b\n", "a:\n  <<: x\n", "a: 1\n---\nb: 2\n", "a: [1\n"])
-def test_no_document_where_a_value_stays_unknown(text: str) -> None:
+@pytest.mark.parametrize("text", ["a: 1\n---\nb: 2\n", "%YAML 1.2\n---\na: 1\n", "[" * 30])
+def test_no_document_where_it_cannot_be_told_what_is_left(text: str) -> None:
     document, problems = read_document(text.encode(), "f.yaml")
     assert document is None
     assert problems
+
+
+@pytest.mark.parametrize("wrong", ["a: *b", "<<: x", "a: [1", "a 1", "a: {b: c", "a: 'b", "\ta: 1"])
+def test_what_stands_around_a_line_that_cannot_be_read_is_read(wrong: str) -> None:
+    text = f"one:\n  - b: 1\n  - c: 2\n    {wrong}\n    d: 3\ntwo:\n  - lot #2\n"
+    document, problems = read_document(text.encode(), "f.yaml")
+    assert [(one.line, one.code) for one in problems][1:] == [(7, "F119")]
+    assert problems[0].line == 4
+    assert document is not None
+    assert document.data == {"one": [{"b": 1}, {"c": 2, "d": 3}], "two": ["lot"]}
+    assert ("one", 1) in document.doubtful
+    assert ("one", 0) not in document.doubtful
+    assert ("two", 0) not in document.doubtful
 
 
 @pytest.mark.parametrize("text", ["[" * 100_000, "- " * 100_000, "{a: " * 100_000, "? " * 100_000])

@@ -194,16 +194,13 @@ def test_a_card_without_uses_is_a_stop() -> None:
 
 
 UNMATCHED = {"covers": NO_USE, "timing": NO_USE, "method": NO_USE, "allowed": UNSURE}
-# Without these a rate cannot be held against the card either.
-NO_RATE_TOO = {"basis": {USE_GAPS, "S109"}}
 
 
 @pytest.mark.parametrize("field", [name for name in rules_of(Use) if name != "site_words"])
 def test_an_entry_left_out_of_the_use_is_a_stop(field: str) -> None:
     use = full_use()
     del use[_typed(use, field)]
-    expected = {UNMATCHED[field]} if field in UNMATCHED else NO_RATE_TOO.get(field, {USE_GAPS})
-    assert stops_with(use) == expected
+    assert stops_with(use) == {UNMATCHED.get(field, USE_GAPS)}
 
 
 @pytest.mark.parametrize("field", list(rules_of(Covers)))

@@ -1,0 +1,42 @@
+"""The page of step plans: the id that log, work and readers call each step by."""
+
+from generator.book.pages.written import BOOK, Written, from_template
+from generator.inventory.places import PlantedGround
+from generator.inventory.schema import KeptUp
+from generator.plan.model import Plan
+from generator.reference.load import operations, planting_kinds
+from generator.reference.steps import StepPlan
+
+STEPS = "Step plans and their steps"
+SUBJECT_WORDS = {"stand": "a stand", "route": "a walk", "water_hole": "a water hole"}
+
+
+def steps_page(plan: Plan) -> Written:
+    """Return every step plan of the owner with its steps, those that are used here first."""
+    used = {
+        planting_plan
+        for place in plan.places
+        if isinstance(place.typed, PlantedGround)
+        for planting in place.typed.plantings
+        for planting_plan in (planting.steps, planting.upkeep)
+    }
+    kept: list[KeptUp] = [*plan.stands, *plan.routes, *(one.hole for one in plan.water)]
+    used |= {one.upkeep for one in kept}
+    plans = sorted(plan.step_plans, key=lambda one: one.id not in used)
+    return from_template(
+        plan,
+        "steps.md",
+        STEPS,
+        BOOK,
+        "steps",
+        [step.id for one in plans for step in one.steps],
+        plans=[(one, _made_for(one), one.id in used) for one in plans],
+        operations=operations(),
+    )
+
+
+def _made_for(plan: StepPlan) -> str:
+    if plan.subject is not None:
+        return f"{SUBJECT_WORDS[plan.subject]}, as its upkeep"
+    kind = planting_kinds()[plan.kind or ""].lower()
+    return kind if plan.yearly_from is None else f"{kind}, as its upkeep"

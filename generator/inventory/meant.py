@@ -1,0 +1,103 @@
+"""What an unknown word was meant for: by what it means before how it is spelled.
+
+Means is judged by parts: `residual` is part of `spring_residual`, `rate_lb_per_ac` of
+`rate_pls_lb_per_ac`. Only where no known word shares its parts do letters decide.
+"""
+
+from __future__ import annotations
+
+import difflib
+import re
+from collections.abc import Callable, Iterable, Mapping, Sequence
+
+from generator.units import UNITS
+
+MOST_OFFERED = 4
+_LONGEST = 80
+_CLOSE = 0.6
+# A slip of the finger; below it two names of steps that share one part look alike.
+_SLIPPED = 0.75
+
+
+def nearest(word: str, known: Iterable[str], close: float = _CLOSE) -> str | None:
+    """Return the known word that looks most like this one, or None when none is close."""
+    by_folded = {name.casefold(): name for name in known}
+    # A word far longer than any known one is not a slip of the finger, and slow to compare.
+    found = difflib.get_close_matches(word[:_LONGEST].casefold(), by_folded, n=1, cutoff=close)
+    return by_folded[found[0]] if found else None
+
+
+def meant(word: str, known: Sequence[str]) -> tuple[str, ...]:
+    """Return the known words it can have been meant for, none where nothing is near.
+
+    >>> meant("residual", ["autumn_kill", "spring_residual", "second_spring_residual"])
+    ('spring_residual', 'second_spring_residual')
+    >>> meant("autum_kil", ["autumn_kill", "second_kill"])
+    ('autumn_kill',)
+    """
+    shared = _sharing(word, known, _parts)
+    if shared:
+        return shared
+    close = nearest(word, known, _SLIPPED)
+    return (close,) if close is not None else ()
+
+
+def akin_first(word: str, known: Iterable[str]) -> list[str]:
+    """Return the known words in their order, those that share most parts with a word first."""
+    mine = _parts(word)
+    return sorted(known, key=lambda one: -len(mine & _parts(one)))
+
+
+def keys_meant(key: str, fields: Mapping[str, Sequence[str]]) -> tuple[str, ...]:
+    """Return keys that a mistyped key with a known unit can have been meant for.
+
+    `fields` are the keys of each field that may still be typed. A unit says more than a name: the
+    keys that end in it come first, then those that share their other parts.
+    """
+    in_unit = [
+        one
+        for keys in fields.values()
+        for one in keys
+        if unit_at_end(one) == unit_at_end(key) != ""
+    ]
+    return _sharing(key, in_unit, _named) or meant(key, [keys[0] for keys in fields.values()])
+
+
+def stem_meant(key: str, stems: Iterable[str]) -> str | None:
+    """Return the longest name of an amount that a key is, or begins with; None where it is none.
+
+    >>> stem_meant("wind_from", ["wind", "wind_from"]), stem_meant("width_feet", ["width"])
+    ('wind_from', 'width')
+    """
+    found = [one for one in stems if key == one or key.startswith(f"{one}_")]
+    return max(found, key=len, default=None)
+
+
+def _sharing(
+    word: str, known: Iterable[str], parts_of: Callable[[str], frozenset[str]]
+) -> tuple[str, ...]:
+    """Return the known words whose parts hold all of the word's, or are held by them."""
+    mine = parts_of(word)
+    apart = {
+        one: len(mine ^ theirs)
+        for one in known
+        if (theirs := parts_of(one)) and mine and (mine <= theirs or theirs <= mine)
+    }
+    if 0 in apart.values():
+        apart = {one: number for one, number in apart.items() if number == 0}
+    return tuple(apart)[:MOST_OFFERED]
+
+
+def _parts(word: str) -> frozenset[str]:
+    return frozenset(re.findall(r"[^\W_]+", word.casefold()))
+
+
+def _named(key: str) -> frozenset[str]:
+    """Return the parts of a key before its unit."""
+    return _parts(key.removesuffix(unit_at_end(key)))
+
+
+def unit_at_end(key: str) -> str:
+    """Return the longest unit that a key ends in, empty where it ends in none."""
+    found = [one for one in UNITS if key.endswith(f"_{one}")]
+    return max(found, key=len, default="")

@@ -1,0 +1,69 @@
+"""What of a folder with faults still holds together, so that rules can be looked at all the same.
+
+A rule looks from one record into others. It is asked only of records that could be read and that
+name nothing but such: what rests on a faulty line is left out, and no fault is told of it twice.
+"""
+
+from collections.abc import Iterable, Mapping, Sequence, Set
+from dataclasses import dataclass
+
+from generator.inventory.reading import FAULT, Mention, NamedThing
+
+
+@dataclass(frozen=True, slots=True)
+class Entry:
+    """One entry of a list: its record or the mark of a fault, the ids in it, what it mentions."""
+
+    key: str
+    record: object
+    named: tuple[NamedThing, ...]
+    mentions: tuple[Mention, ...]
+
+
+def sound_entries(
+    entries: Sequence[Entry],
+    shipped: Mapping[str, Set[str]],
+    words: Mapping[type, str],
+    unread: Set[str],
+) -> list[Entry]:
+    """Return the entries that could be read and that rest on nothing that could not.
+
+    `shipped` are words that are known by themselves, by their kind; of the kinds in `unread` none
+    of them counts, since a line that could not be read may put another thing in its place. `words`
+    names the kind of each record. The second of two things with one id is left out.
+    """
+    kept = [one for one in _each_id_once(entries) if one.record is not FAULT]
+    while True:
+        own = [thing for one in kept for thing in one.named]
+        lost = {thing.identity for one in entries for thing in one.named}
+        lost -= {thing.identity for thing in own}
+        known = {kind: set(ids) - lost for kind, ids in shipped.items() if kind not in unread}
+        for thing in own:
+            known.setdefault(words[thing.kind], set()).add(thing.identity)
+        resting = [one for one in kept if all(is_known(each, known) for each in one.mentions)]
+        if len(resting) == len(kept):
+            return kept
+        kept = resting
+
+
+def is_known(mention: Mention, known: Mapping[str, Set[str]]) -> bool:
+    """Return whether what is mentioned is there; steps of a plan are looked at by rules."""
+    return is_of_a_plan(mention) or any(
+        mention.word in known.get(kind, ()) for kind in mention.refers_to
+    )
+
+
+def is_of_a_plan(mention: Mention) -> bool:
+    """Return whether a step is named that must be one of the plan of what it is said of."""
+    return set(mention.refers_to) <= {"step", "all"}
+
+
+def _each_id_once(entries: Iterable[Entry]) -> list[Entry]:
+    seen: set[str] = set()
+    found = []
+    for one in entries:
+        ids = [thing.identity for thing in one.named]
+        if len(set(ids)) == len(ids) and not seen & set(ids):
+            found.append(one)
+        seen.update(ids)
+    return found

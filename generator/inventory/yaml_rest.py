@@ -1,0 +1,106 @@
+"""What is left of a YAML file around the lines that cannot be read, so that it is looked at too."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Callable, Iterator, Sequence
+from dataclasses import dataclass
+
+from generator.inventory.problems import Problem
+from generator.inventory.yaml_document import Reading, Unread
+from generator.inventory.yaml_lines import is_blank
+
+MOST_FAULTS = 20
+Read = Callable[[tuple[str, ...]], Reading]
+_WITH_VALUE = re.compile(r"[^\s#][^#]*:[ \t]+[^\s#]")
+
+
+@dataclass(frozen=True, slots=True)
+class Rest:
+    """The reading of a file without some of its lines, which stand in `left_out`, 0-based.
+
+    It is not complete where the file holds what cannot be left out: another document, brackets
+    without end.
+    """
+
+    reading: Reading
+    left_out: tuple[int, ...]
+    problems: frozenset[Problem]
+
+
+def read_around(whole: Reading, read: Read) -> Rest:
+    """Return what is left of a file that could not be read whole, with every fault in it."""
+    reading, problems, left_out = whole, _told(whole, 0), set[int]()
+    for _ in range(MOST_FAULTS):
+        found = None if reading.complete else _next_reading(reading, read)
+        if found is None:
+            break
+        left_out |= {n for n, line in enumerate(reading.lines) if line != found.lines[n]}
+        problems |= _told(found, min(one.line for one in reading.unread) + 1)
+        reading = found
+    return Rest(reading, tuple(sorted(left_out)), frozenset(problems))
+
+
+def _told(reading: Reading, first: int) -> set[Problem]:
+    """Return the faults from a 0-based line on, without those of what belongs to an unread line.
+
+    What the lines below an unread one seem to be comes of its fault.
+    """
+    blocks = [(one.line, _end_of_block(reading.lines, one)) for one in reading.unread]
+    return {
+        one
+        for one in reading.problems
+        if one.line > first and not any(begin + 1 < one.line <= end for begin, end in blocks)
+    }
+
+
+def _next_reading(before: Reading, read: Read) -> Reading | None:
+    """Return a reading that gets past what stopped the one before, None where none does."""
+    if not before.unread:
+        return None
+    end = max(_end_of_block(before.lines, one) for one in before.unread)
+    for without in _ways(before):
+        lines = ("" if n in without else line for n, line in enumerate(before.lines))
+        found = read(tuple(lines))
+        if found.complete or (found.unread and min(one.line for one in found.unread) >= end):
+            return found
+    return None
+
+
+def _ways(before: Reading) -> Iterator[set[int]]:
+    """Yield which lines to leave out: those with a value alone, then all that belongs to them."""
+    lines = before.lines
+    if all(_WITH_VALUE.search(lines[one.line]) and not _opens(lines, one) for one in before.unread):
+        yield {one.line for one in before.unread}
+    ends = ((one.line, _end_of_block(lines, one)) for one in before.unread)
+    yield {line for first, end in ends for line in range(first, end)}
+
+
+def _opens(lines: Sequence[str], one: Unread) -> bool:
+    return one.misplaced or _is_entry(lines[one.line])
+
+
+def _end_of_block(lines: Sequence[str], one: Unread) -> int:
+    """Return the line behind an unread line and behind all that belongs to it."""
+    first, depth = one.line, _depth(lines[one.line])
+    filled = [n for n in range(first + 1, len(lines)) if not is_blank(lines[n])]
+    least = depth if one.misplaced else depth + 1
+    if filled and _depth(lines[filled[0]]) <= depth:
+        below = lines[filled[0]]
+        has_more_below = not _WITH_VALUE.search(lines[first]) if one.misplaced else False
+        if has_more_below or (_is_entry(lines[first]) and not _is_entry(below)):
+            least = min(least, _depth(below))
+    for number in filled:
+        text = lines[number]
+        listed = _is_entry(text) and not _is_entry(lines[first]) and _depth(text) == depth
+        if _depth(text) < least and not listed:
+            return number
+    return len(lines)
+
+
+def _is_entry(text: str) -> bool:
+    return text.lstrip().startswith("-")
+
+
+def _depth(text: str) -> int:
+    return len(text) - len(text.lstrip(" "))

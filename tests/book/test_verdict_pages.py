@@ -92,13 +92,14 @@ def test_the_feet_that_hide_and_those_that_do_not_are_named(demo_pages: dict[str
         address: " ".join(html.unescape(re.sub(r"<[^>]*>", " ", demo_pages[address])).split())
         for address in ("places/creek.md", "places.md", "ahead.md", "places/ridge.md")
     }
-    thin = re.compile(r"380 ft .*?to 620 ft .*?does not: counted thin June 17, 2026")
+    thin = re.compile(r"Not 380 ft .*?to 620 ft : counted thin 17 June 2026")
     for address in ("places/creek.md", "places.md"):
         told = text[address][text[address].index("Hides in part") :]
         assert re.match(r"Hides in part : 0 ft .*?to 363 ft", told)
+        assert re.search(r"Not 363 ft .*?to 380 ft : too low to count on\. Not 380 ft", told)
         assert thin.search(told)
     assert re.search(r"380 ft .*?to 620 ft .*?counted thin: hides nobody", text["ahead.md"])
-    assert "What was measured 10 Aug 2026 does not raise the low curve." in text["places/ridge.md"]
+    assert "10 August 2026 does not raise the low curve." in text["places/ridge.md"]
     assert "does not raise" not in text["places/creek.md"]
 
 

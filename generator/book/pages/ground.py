@@ -4,7 +4,7 @@ from generator.book.content import chapters_for
 from generator.book.pages.counts import OUTCOMES
 from generator.book.pages.dates import KINDS
 from generator.book.pages.pictures import heights_picture
-from generator.book.pages.seen import heights, last_word, looked_over, sight_checks
+from generator.book.pages.seen import heights, last_look, looked_over, sight_checks
 from generator.book.pages.written import (
     PLACES,
     ROUTES,
@@ -114,7 +114,7 @@ def stand_page(plan: Plan, stand: Stand) -> Written:
         routes=serving,
         findings=plan.findings_on(stand.id),
         looks=looked_over(plan, stand.id),
-        word=last_word(plan, stand.id),
+        look=last_look(plan, stand),
         upkeep=upkeep_of(plan, stand.id),
         hunted=hunted_on(plan, stand.id, HUNTED),
         hours=[(one, KINDS[one.dates.kind], weeks(one)) for one in on_stand(plan.hunted, stand.id)],

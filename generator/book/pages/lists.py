@@ -7,7 +7,7 @@ from typing import TypeVar
 from generator.book.content import PARTS, written_for
 from generator.book.pages.counts import OUTCOMES
 from generator.book.pages.pictures import acres_picture
-from generator.book.pages.seen import heights, sight_checks
+from generator.book.pages.seen import heights, last_look, sight_checks
 from generator.book.pages.written import (
     CHAPTERS,
     EQUIPMENT,
@@ -138,6 +138,7 @@ def stands_page(plan: Plan) -> Written:
                 [route for route in plan.routes if one.id in route.serves],
                 plan.findings_on(one.id),
                 next_jobs.get(one.id),
+                last_look(plan, one),
             )
             for one in plan.stands
         ],

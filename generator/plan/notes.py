@@ -310,7 +310,7 @@ class Note(Enum):
         "",
         "Lay the frame as the chapter says, and type counted: in an entry of the log.",
         COUNTING_CHAPTER,
-        source="schmer_thresholds",
+        source="common_practice",
     )
     LABEL_PRINTED_LONG_AGO = Words(
         "N411",

@@ -2,19 +2,55 @@
 
 from dataclasses import dataclass
 
-from generator.inventory.fields import POSITIVE, Limits, Record, measure, reference, text, yes_no
+from generator.inventory.fields import (
+    POSITIVE,
+    Limits,
+    Record,
+    measure,
+    record,
+    reference,
+    text,
+    yes_no,
+)
 from generator.working import Given
+
+AT_LEAST_NONE = Limits(at_least=0)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class HeightReading(Record):
+    """How tall a planting stood at a station or over a stretch; with neither, somewhere in it."""
+
+    height_in: Given = measure("place", "how tall it stood there", "in", POSITIVE, required=True)
+    at_ft: Given | None = measure(
+        "place", "station it was measured at, along the strip", "ft", AT_LEAST_NONE
+    )
+    from_ft: Given | None = measure(
+        "place", "station where the stretch begins, along the strip", "ft", AT_LEAST_NONE
+    )
+    to_ft: Given | None = measure("place", "station where the stretch ends", "ft", POSITIVE)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Measured(Record):
-    """How tall a planting stood on the day."""
+    """How tall a planting stood on the day: one height, or one for each of its stations."""
 
     planting: str = reference("place", "planting", "planting", required=True)
-    height_in: Given = measure("place", "how tall it stood", "in", POSITIVE, required=True)
+    height_in: Given | None = measure("place", "how tall it stood", "in", POSITIVE)
     at_ft: Given | None = measure(
-        "place", "station it was measured at, along the strip", "ft", Limits(at_least=0)
+        "place", "station it was measured at, along the strip", "ft", AT_LEAST_NONE
     )
+    stations: tuple[HeightReading, ...] = record(
+        "place", "heights station by station, or stretch by stretch", HeightReading, many=True
+    )
+
+    @property
+    def readings(self) -> tuple[HeightReading, ...]:
+        """Every height of the day, one or many."""
+        if self.height_in is None:
+            return self.stations
+        one = HeightReading(where=self.where, height_in=self.height_in, at_ft=self.at_ft)
+        return (one, *self.stations)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

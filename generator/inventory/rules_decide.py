@@ -5,6 +5,7 @@ from collections.abc import Iterator
 
 from generator.inventory.counted import CELLS_IN_FRAME, Counted
 from generator.inventory.log import LogEntry
+from generator.inventory.log_seen import HeightReading, Measured
 from generator.inventory.places import PlantedGround, Planting
 from generator.inventory.problems import shown_value
 from generator.inventory.rule import Broken, Rule, typed_at
@@ -12,6 +13,7 @@ from generator.inventory.schema import Inventory
 from generator.inventory.season import FIRST_MONTH_OF_A_SEASON
 from generator.working import Given
 
+ONE_OR_STATIONS = "height_in, or stations with a height each"
 FRAME_OR_ROW = (
     "placements_count with cells_with_plant_count, or mean_plants_per_row_ft with row_spacing_in"
 )
@@ -47,17 +49,51 @@ def _cells(inventory: Inventory) -> Iterator[Broken]:
 
 def _stations(inventory: Inventory) -> Iterator[Broken]:
     for _, counted, place, _ in _counts(inventory):
-        start, end = counted.from_ft, counted.to_ft
-        if (start is None) != (end is None):
-            what = "a stretch with one station"
-            where = counted.where_of("from_ft", "to_ft")
-            yield Broken(where, what, "from_ft and to_ft, or neither for the whole place")
-        elif start is not None and end is not None and start.value >= end.value:
-            what = f"the stretch runs from {start.typed:g} to {end.typed:g}"
-            yield Broken(typed_at(end), what, "a to_ft beyond from_ft")
-        elif end is not None and _lies_beyond(end, place.length_ft):
-            what = f"station {end.typed:g} lies beyond the end of {shown_value(place.id)}"
-            yield Broken(typed_at(end), what, "a station within the measured length")
+        yield from _stretch(counted, place)
+    for measured, place in _measurings(inventory):
+        for one in measured.readings:
+            yield from _stretch(one, place)
+            if one.at_ft is not None and _lies_beyond(one.at_ft, place.length_ft):
+                yield _beyond(one.at_ft, place)
+
+
+def _measurings(inventory: Inventory) -> Iterator[tuple[Measured, PlantedGround]]:
+    grown = {one.id: place for place in inventory.places() for one in place.plantings}
+    for entry in inventory.entries:
+        if entry.measured is not None:
+            yield entry.measured, grown[entry.measured.planting]
+
+
+def _stretch(one: Counted | HeightReading, place: PlantedGround) -> Iterator[Broken]:
+    start, end = one.from_ft, one.to_ft
+    if (start is None) != (end is None):
+        what = "a stretch with one station"
+        where = one.where_of("from_ft", "to_ft")
+        yield Broken(where, what, "from_ft and to_ft, or neither for the whole place")
+    elif start is not None and end is not None and start.value >= end.value:
+        what = f"the stretch runs from {start.typed:g} to {end.typed:g}"
+        yield Broken(typed_at(end), what, "a to_ft beyond from_ft")
+    elif end is not None and _lies_beyond(end, place.length_ft):
+        yield _beyond(end, place)
+
+
+def _beyond(station: Given, place: PlantedGround) -> Broken:
+    what = f"station {station.typed:g} lies beyond the end of {shown_value(place.id)}"
+    return Broken(typed_at(station), what, "a station within the measured length")
+
+
+def _measured_once(inventory: Inventory) -> Iterator[Broken]:
+    for measured, _ in _measurings(inventory):
+        if (measured.height_in is None) == (not measured.stations):
+            what = "no height" if measured.height_in is None else "one height and heights besides"
+            yield Broken(measured.where, what, ONE_OR_STATIONS)
+        elif measured.height_in is None and measured.at_ft is not None:
+            what = "at_ft: stands beside stations, which say it each"
+            yield Broken(typed_at(measured.at_ft), what, ONE_OR_STATIONS)
+        for one in measured.stations:
+            if one.at_ft is not None and one.to_ft is not None:
+                what = "a station and a stretch for one height"
+                yield Broken(one.where, what, "at_ft, or from_ft and to_ft")
 
 
 def _lies_beyond(station: Given, length: Given | None) -> bool:
@@ -104,4 +140,5 @@ DECIDE_RULES = (
     Rule("F402", "A count is by the frame or by the row.", _frame_or_row),
     Rule("F403", "A weed is seen in a planting.", _weeds_somewhere),
     Rule("F404", "What is counted was sown before.", _of_what_is_sown),
+    Rule("F452", "A height is one alone, or one of its station.", _measured_once),
 )

@@ -76,6 +76,9 @@ class SeasonSigns(Record):
     thaw: SeasonSign | None = sign("page", "ground thawed and firm enough to drive on")
     grass_green_up: SeasonSign | None = sign("page", "first green at the crowns of standing grass")
     soil_warm: SeasonSign | None = sign("page", "soil four inches down at 60 F in the morning")
+    soil_for_sorghum: SeasonSign | None = sign(
+        "page", "soil four inches down at 65 F in the morning"
+    )
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -1,5 +1,6 @@
 """The owner's own step plans, and every step plan a property has."""
 
+import datetime
 from collections.abc import Mapping
 from dataclasses import dataclass, replace
 
@@ -8,6 +9,7 @@ from generator.inventory.fields import (
     Record,
     amount,
     choice,
+    day,
     month_day,
     record,
     reference,
@@ -113,6 +115,9 @@ class OwnPlan(Record):
         "seasons after the planting's own from which it comes back each season",
         Limits(at_least=0, at_most=100),
     )
+    days_looked_up_on: datetime.date | None = day(
+        "page", "day on which you asked whether the calendar days it takes over fit where you are"
+    )
     steps: tuple[OwnStep, ...] = record("page", "steps", OwnStep, many=True)
 
 
@@ -130,7 +135,13 @@ def _plan(own: OwnPlan) -> StepPlan:
     base = step_plans()[own.based_on]
     left_out = {one.step for one in own.skip}
     kept = (mine.pop(one.id, one) for one in base.steps if one.id not in left_out)
-    return replace(base, id=own.id, name=own.name, steps=(*kept, *mine.values()))
+    return replace(
+        base,
+        id=own.id,
+        name=own.name,
+        steps=(*kept, *mine.values()),
+        latitudes=base.latitudes if own.days_looked_up_on is None else None,
+    )
 
 
 def _step(own: OwnStep) -> Step:

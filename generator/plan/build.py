@@ -37,6 +37,7 @@ from generator.plan.job_days import with_days
 from generator.plan.job_numbers import used_up_by
 from generator.plan.known_days import do_not_meet
 from generator.plan.later import later_findings, sprayed_later
+from generator.plan.latitudes import latitude_findings
 from generator.plan.liming import plan_liming
 from generator.plan.log import standing
 from generator.plan.logged_sprays import as_logged
@@ -164,6 +165,7 @@ def make_plan(inventory: Inventory, season: int, as_of: datetime.date) -> Plan:
     found += decided_findings
     upkeep = upkeep_jobs(inventory, season, entries, as_of)
     found += upkeep_findings(inventory, entries, as_of)
+    found += latitude_findings(asked, states, upkeep, inventory)
     found += later_findings(asked, states, upkeep, inventory, as_of, grounds)
     found += _passed_over(inventory)
     found += card_gaps(inventory)

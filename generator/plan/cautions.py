@@ -740,7 +740,7 @@ class Caution(Enum):
     )
     STRAPS_NOT_LOOKED_OVER = Words(
         "C330",
-        "Straps, harness and line of {stand} {since}. Hunting begins on {first}.",
+        "Straps, harness and line of {stand} {since}. Hunting {begins}.",
         "No look over its straps, harness and line in the year before it is hunted is written "
         "down. Do not climb it until all of it has been looked over. Ask the owner.",
         "Look every strap, bolt, step and line over from the ground up, replace what is worn or "
@@ -960,4 +960,15 @@ class Caution(Enum):
         "Check location_lat_lon in property.yaml: latitude, then longitude. If it is right, type "
         "far: yes under everything that truly lies so far.",
         source="common_practice",
+    )
+    WRITTEN_FOR_ELSEWHERE = Words(
+        "C420",
+        "The calendar days of the step plan {plan} are written for ground between two latitudes, "
+        "and your ground lies {side} of them. Days that hang on season signs fit; days of the "
+        "calendar may be weeks off.",
+        "",
+        "Ask your extension office, or whoever does such work near you, when it is done there. "
+        "Then take the plan over in steps.yaml, based_on: {based_on}, with your own days on its "
+        "steps and the day you asked as days_looked_up_on.",
+        source="bioclimatic_law",
     )

@@ -7,7 +7,10 @@ from generator.inventory.log import LogEntry
 from generator.inventory.places import Planting, SownSeed
 from generator.plan.grown import grown_in
 from generator.plan.model import Place, Plan
+from generator.plan.woody import length_of
 from generator.reference.growth import Growth, kind_growth, on_soil, species_growth
+from generator.working import Given
+from generator.working import Measured as LengthMeasured
 
 FIRST_MONTH_OF_GROWTH = 5
 
@@ -17,6 +20,8 @@ class Growing:
     """A planting whose growth is known: its place, its season, what was measured, cut, burnt.
 
     `kind` is how the seed that counts grows, `growth` what is counted on of it on the place's soil.
+    `length` is that of the place, None where it is not known; `part_ft` is the part of it, by feet
+    from where its stations begin, whose heights are asked for: None is all of it.
     """
 
     place: Place
@@ -26,6 +31,8 @@ class Growing:
     growth: Growth
     measured: tuple[LogEntry, ...]
     cut: tuple[LogEntry, ...]
+    length: Given | LengthMeasured | None = None
+    part_ft: tuple[float, float] | None = None
 
     def year_of(self, day: datetime.date) -> int:
         """Return the season of growth that a day shows, from 1; 0 and less before the first."""
@@ -59,6 +66,7 @@ def _growing(plan: Plan, place: Place, planting: Planting) -> Growing | None:
         growth,
         tuple(e for e in plan.entries if e.measured and e.measured.planting == planting.id),
         tuple(e for e in plan.entries if _cuts(e, planting.id)),
+        length_of(place.typed) if place.typed is not None else None,
     )
 
 

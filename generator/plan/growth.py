@@ -19,20 +19,25 @@ from generator.compute.growth import (
     REGROWN,
     WINTERED,
 )
+from generator.compute.height_stations import UNLIFTED
 from generator.inventory.log import LogEntry
 from generator.plan.growing import (
     FIRST_MONTH_OF_GROWTH,
     Growing,
     growing_year,
-    standing_growth,
 )
-from generator.plan.model import Plan
-from generator.reference.growth import CURVES, Curve
+from generator.plan.measurings import (
+    Measuring,
+    is_enough_to_lift,
+    lowest_of,
+    mean_of,
+    measurings,
+)
+from generator.reference.growth import Curve
 from generator.working import Figure, Given, Quantity, Reference
 
 ONE_DAY = datetime.timedelta(days=1)
 FIRST_MONTH_OF_WINTER = 12
-HUNTED_DAYS = ((11, 15), (1, 15))
 UNPULLED = Reference("pull_fraction", 1.0, "fraction", "arithmetic", "nothing measured")
 NOTHING_GROWN = Reference("grown_fraction", 0.0, "fraction", "arithmetic", "before growth begins")
 BURNT_TO = Reference("cut_in", 0.0, "in", "arithmetic", "burnt to the ground")
@@ -43,7 +48,7 @@ class Pull:
     """How far the curves are pulled, and the measured height that pulls them."""
 
     figure: Quantity
-    measured_in: Given
+    measured_in: Given | Quantity
 
 
 @dataclass(frozen=True, slots=True)
@@ -63,7 +68,7 @@ def heights_on(one: Growing, day: datetime.date, curves: tuple[Curve, ...]) -> H
     year = one.year_of(day)
     if year < 1 or not one.growth.grown(year):
         return None
-    base = f"height/{one.planting.id}/{day.isoformat()}"
+    base = f"{_base(one)}/{day.isoformat()}"
     return Heights(day, year, {curve: _standing(one, day, curve, base) for curve in curves})
 
 
@@ -121,7 +126,7 @@ def _growth(
     Pulled up, the low curve is held to its full height or to what was measured, and the others to
     what the kind reaches on good ground: an early stand need not become a taller one.
     """
-    pull = _pull(one, one.year_of(day), known_on)
+    pull = _pull(one, curve, one.year_of(day), known_on)
     if pull is None:
         return _pulled(one, day, curve, base, UNPULLED)
     height = _pulled(one, day, curve, base, pull.figure)
@@ -184,33 +189,53 @@ def _days(first: datetime.date, last: datetime.date) -> Reference:
     return Reference("days_between_days", float((last - first).days), "days", "arithmetic", words)
 
 
-def _pull(one: Growing, year: int, known_on: datetime.date) -> Pull | None:
-    """Return how the last measuring that is known on a day pulls the curves of a season of growth.
+def _pull(one: Growing, curve: Curve, year: int, known_on: datetime.date) -> Pull | None:
+    """Return how the last measuring that is known on a day pulls a curve of a season of growth.
 
-    What was measured in a season before counts by half.
+    The low curve goes by the lowest that counts and is not raised by few stations; the others go
+    by the mean. What was measured in a season before counts by half.
     """
-    for entry in sorted(one.measured, key=lambda found: found.done_on, reverse=True):
-        measured_year = one.year_of(entry.done_on)
-        if entry.done_on > known_on or not 1 <= measured_year <= year:
+    for measuring in measurings(one.measured):
+        measured_year = one.year_of(measuring.day)
+        if measuring.day > known_on or not 1 <= measured_year <= year:
             continue
         if not one.growth.grown(measured_year):
             continue
-        assert entry.measured is not None
-        expected = _expected(one, entry.done_on)
+        expected = _expected(one, measuring.day)
         if expected is None:
             continue
-        measured = entry.measured.height_in
-        base = f"height/{one.planting.id}/{entry.id}"
-        pull = PULL(f"{base}/pull_fraction", measured_in=measured, expected_in=expected)
+        base = f"{_base(one)}/{measuring.name}/{curve}"
+        pull = _pull_of_day(one, curve, measuring, expected, base)
         if measured_year == year:
-            return Pull(pull, measured)
-        return Pull(LATER_PULL(f"{base}/later_pull_fraction", pull_fraction=pull), measured)
+            return pull
+        later = LATER_PULL(f"{base}_later_pull_fraction", pull_fraction=pull.figure)
+        return Pull(later, pull.measured_in)
     return None
+
+
+def _pull_of_day(
+    one: Growing, curve: Curve, measuring: Measuring, expected: Quantity, base: str
+) -> Pull:
+    heights = measuring.within(one.part_ft)
+    if curve == "low":
+        measured = lowest_of(heights, f"{base}_lowest_in")
+    else:
+        measured = mean_of(heights, f"{base}_mean_in")
+    pull = PULL(f"{base}_pull_fraction", measured_in=measured, expected_in=expected)
+    if curve == "low" and not is_enough_to_lift(one, measuring):
+        pull = UNLIFTED(f"{base}_unlifted_fraction", pull_fraction=pull)
+    return Pull(pull, measured)
+
+
+def _base(one: Growing) -> str:
+    """Return what the names of the heights of a planting begin with, those of a part apart."""
+    part = "" if one.part_ft is None else f"/{one.part_ft[0]:g}-{one.part_ft[1]:g}"
+    return f"height/{one.planting.id}{part}"
 
 
 def _expected(one: Growing, day: datetime.date) -> Quantity | None:
     """Return the typical height of a day, not pulled; None where there is none to measure by."""
-    base = f"height/{one.planting.id}/{day.isoformat()}/expected"
+    base = f"{_base(one)}/{day.isoformat()}/expected"
     if _is_winter(day):
         if _cuts_of_winter(one, day):
             return None
@@ -243,24 +268,6 @@ def _cut_to(entry: LogEntry) -> Given | Reference:
     return BURNT_TO
 
 
-def told_days(season: int) -> tuple[datetime.date, ...]:
-    """Return the days of a season's growth that a page tells: of summer, fall and winter."""
-    return (
-        datetime.date(season, 6, 30),
-        datetime.date(season, 7, 31),
-        datetime.date(season, 8, 31),
-        *(
-            datetime.date(season + (month < FIRST_MONTH_OF_GROWTH), month, day)
-            for month, day in HUNTED_DAYS
-        ),
-    )
-
-
-def is_hunted(day: datetime.date) -> bool:
-    """Return whether a told day is one on which a hunter asks: of late fall or of winter."""
-    return (day.month, day.day) in HUNTED_DAYS
-
-
 def bends(one: Growing, season: int) -> Iterator[datetime.date]:
     """Yield the days of the year of a season on which a curve of a planting may bend, in order."""
     first, last = datetime.date(season - 1, 9, 1), datetime.date(season, 8, 31)
@@ -273,26 +280,3 @@ def bends(one: Growing, season: int) -> Iterator[datetime.date]:
     for entry in (*one.measured, *one.cut):
         days |= {entry.done_on - ONE_DAY, entry.done_on}
     yield from sorted(day for day in days if first <= day <= last)
-
-
-def told_heights(plan: Plan, one: Growing) -> tuple[Heights, ...]:
-    """Return what a page tells of a planting: the season of growth that stands, and the next.
-
-    What grew in a summer stands until the last told day of the winter after it.
-    """
-    stands = plan.as_of.year - (told_days(plan.as_of.year - 1)[-1] >= plan.as_of)
-    first = max(stands, plan.season - 1)
-    days = (day for season in (first, first + 1) for day in told_days(season))
-    ahead = (day for day in days if day >= plan.as_of)
-    return tuple(found for day in ahead if (found := heights_on(one, day, CURVES)) is not None)
-
-
-def height_numbers(plan: Plan) -> list[Quantity]:
-    """Return every computed height that stands on a page."""
-    return [
-        number
-        for place in plan.places
-        for one in standing_growth(plan, place)
-        for found in told_heights(plan, one)
-        for number in found.by_curve.values()
-    ]

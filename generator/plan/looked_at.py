@@ -9,11 +9,14 @@ from generator.inventory.log import LogEntry
 from generator.inventory.places import Route, Stand
 from generator.inventory.schema import Inventory
 
+INSPECTION = "stand_check"  # the step of the shipped plan that looks at all of a stand
+
 
 def with_logged_days(inventory: Inventory, entries: tuple[LogEntry, ...]) -> Inventory:
     """Return the inventory with the last day of every refill, look over and walk by file and log.
 
-    A stand counts as looked over only where the entry says that it was sound.
+    A stand counts as looked over where an entry says that it was sound, or that the inspection of
+    the season was done there, which looks at every strap.
     """
     return replace(
         inventory,
@@ -41,7 +44,13 @@ def _stand(stand: Stand, entries: tuple[LogEntry, ...]) -> Stand:
         for one in entries
         if one.inspected and stand.id in one.inspected.what and one.inspected.sound
     )
-    return replace(stand, straps_checked_on=_last(stand.straps_checked_on, sound))
+    inspected = (
+        one.done_on
+        for one in entries
+        for done in one.upkeep
+        if (done.at, done.step) == (stand.id, INSPECTION)
+    )
+    return replace(stand, straps_checked_on=_last(stand.straps_checked_on, (*sound, *inspected)))
 
 
 def _route(route: Route, entries: tuple[LogEntry, ...]) -> Route:

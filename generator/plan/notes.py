@@ -310,7 +310,7 @@ class Note(Enum):
         "",
         "Lay the frame as the chapter says, and type counted: in an entry of the log.",
         COUNTING_CHAPTER,
-        source="schmer_thresholds",
+        source="common_practice",
     )
     LET_GO = Words(
         "N405",
@@ -372,4 +372,12 @@ class Note(Enum):
         "",
         "Nothing to do, unless one of them holds what you typed. Then give it the name of a file "
         "that is read, such as log.yaml.",
+    )
+    LATITUDE_NOT_TYPED = Words(
+        "N421",
+        "Where the property lies is not typed, so nobody can say whether the calendar days of its "
+        "step plans are written for there.",
+        "",
+        "Type location_lat_lon in property.yaml: the middle of your ground, latitude first.",
+        source="bioclimatic_law",
     )

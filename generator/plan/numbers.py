@@ -6,12 +6,12 @@ from generator.plan.budget import cost_in_all, purchases, too_late
 from generator.plan.catches import catch_numbers
 from generator.plan.free_hours import hour_numbers
 from generator.plan.grown import acres_by_age
-from generator.plan.growth import height_numbers
 from generator.plan.job_numbers import every_number
 from generator.plan.model import Plan
 from generator.plan.money import money_numbers
 from generator.plan.nutrient_price import nutrient_prices
 from generator.plan.seed_price import live_prices
+from generator.plan.told_heights import height_numbers
 from generator.plan.weekends import weekends
 from generator.plan.years_ahead import ahead_numbers
 from generator.units import shown

@@ -35,20 +35,26 @@ def _straps(stand: Stand, inventory: Inventory, as_of: datetime.date) -> Iterato
     Where no hunting to come is typed, the plan's day stands for its first.
     """
     ahead = [one for one in inventory.dates if one.kind in HUNTED and one.last >= as_of]
-    first = max(as_of, min((one.first for one in ahead), default=as_of))
+    first = min((one.first for one in ahead), default=None)
     looked = stand.straps_checked_on
-    if looked is not None and not older_than_a_year(looked, first):
+    if looked is not None and not older_than_a_year(looked, max(as_of, first or as_of)):
         return
     since = "have no look on record" if looked is None else f"were looked over {day_words(looked)}"
-    begins = day_words(first) if ahead else "a day that is not typed"
     yield finding(
         Caution.STRAPS_NOT_LOOKED_OVER,
         stand.id,
         stand.where,
         stand=stand.name,
         since=since,
-        first=begins,
+        begins=_begins(first, as_of),
     )
+
+
+def _begins(first: datetime.date | None, as_of: datetime.date) -> str:
+    """Return when the next hunting begins, or that it has begun, by its first day as typed."""
+    if first is None:
+        return "begins on a day that is not typed"
+    return f"{'began' if first < as_of else 'begins'} on {day_words(first)}"
 
 
 def _not_sound(stand: Stand, entries: tuple[LogEntry, ...]) -> Iterator[Finding]:

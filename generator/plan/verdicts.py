@@ -1,6 +1,7 @@
 """Whether a screen hides somebody on a day of the hunting season: by its low curve, never a higher.
 
-What is needed is the owner's own height, judged on the ground. Nothing typed, no verdict.
+What is needed is the owner's own height, judged on the ground. Nothing typed, no verdict. A stretch
+that was counted too thin hides nobody, whatever its height.
 """
 
 import datetime
@@ -8,30 +9,44 @@ from dataclasses import dataclass
 from typing import Literal
 
 from generator.inventory.places import Screen
+from generator.plan.decided import CountSaid
 from generator.plan.growing import Growing, standing_growth
-from generator.plan.growth import Heights, is_hunted, told_heights
+from generator.plan.growth import Heights
 from generator.plan.model import Place, Plan
+from generator.plan.stretches import Stretch, counts_of, stretches
+from generator.plan.told_heights import is_hunted, told_heights
 from generator.units import convert
 from generator.working import Given
 
-Verdict = Literal["hides", "not_to_count_on", "not_tall_enough", "first_season"]
+Verdict = Literal["hides", "in_part", "not_to_count_on", "not_tall_enough", "first_season"]
 # From the worst to the one that lets somebody walk there.
-VERDICTS: tuple[Verdict, ...] = ("first_season", "not_tall_enough", "not_to_count_on", "hides")
+VERDICTS: tuple[Verdict, ...] = (
+    "first_season",
+    "not_tall_enough",
+    "not_to_count_on",
+    "in_part",
+    "hides",
+)
 VERDICT_WORDS: dict[Verdict, str] = {
     "first_season": "counts as no screen",
     "not_tall_enough": "not tall enough",
     "not_to_count_on": "do not count on it",
+    "in_part": "hides in part",
     "hides": "hides",
 }
 
 
 @dataclass(frozen=True, slots=True)
 class Judged:
-    """A screen on a day: what stands there by the curves, what is needed, and the verdict."""
+    """A screen on a day: what stands there by the curves, what is needed, and the verdict.
+
+    `stretches` are its stretches from where the stations begin; none in its first season.
+    """
 
     heights: Heights
     needed_ft: Given
     verdict: Verdict
+    stretches: tuple[Stretch, ...]
 
     @property
     def day(self) -> datetime.date:
@@ -42,6 +57,17 @@ class Judged:
     def words(self) -> str:
         """Return the verdict in words."""
         return VERDICT_WORDS[self.verdict]
+
+    @property
+    def hiding(self) -> tuple[Stretch, ...]:
+        """Return the stretches that hide, where others do not."""
+        return tuple(one for one in self.stretches if one.hides and self.verdict != "hides")
+
+    @property
+    def showing(self) -> tuple[Stretch, ...]:
+        """Return the stretches that do not hide, where it is not for the height of them all."""
+        told = self.hiding or any(one.why == "thin" for one in self.stretches)
+        return tuple(one for one in self.stretches if not one.hides) if told else ()
 
 
 def needed_on(place: Place) -> Given | None:
@@ -55,24 +81,34 @@ def judged(plan: Plan, place: Place) -> tuple[Judged, ...]:
     if needed is None:
         return ()
     return tuple(
-        Judged(found, needed, verdict(one, found, needed))
+        _judge(one, found, needed, counts_of(plan, one.planting.id))
         for one in standing_growth(plan, place)
         for found in told_heights(plan, one)
         if is_hunted(found.day)
     )
 
 
-def verdict(one: Growing, heights: Heights, needed_ft: Given) -> Verdict:
-    """Return the verdict on the heights of a day.
+def _judge(
+    one: Growing, heights: Heights, needed_ft: Given, counts: tuple[CountSaid, ...]
+) -> Judged:
+    """Return the verdict on a day.
 
     The first season counts as no screen whatever its curves say; a plant that lives one season has
     no other and is judged by it.
     """
     if heights.year == 1 and one.growth.lives_on:
-        return "first_season"
+        return Judged(heights, needed_ft, "first_season", ())
     needed_in = convert(needed_ft.value, "ft", "in")
-    if heights.by_curve["low"].value >= needed_in:
+    found = stretches(one, counts, heights.day, needed_in)
+    return Judged(heights, needed_ft, _verdict(heights, needed_in, found), found)
+
+
+def _verdict(heights: Heights, needed_in: float, found: tuple[Stretch, ...]) -> Verdict:
+    hiding = [one.hides for one in found]
+    if all(hiding):
         return "hides"
+    if any(hiding):
+        return "in_part"
     if heights.by_curve["typical"].value >= needed_in:
         return "not_to_count_on"
     return "not_tall_enough"

@@ -17,6 +17,7 @@ from generator.plan.grown import SEASONS_SHOWN, Grown, SeasonAcres, acres_in, gr
 from generator.plan.growth import Heights, heights_on
 from generator.plan.items import StockItem
 from generator.plan.model import Job, JobAhead, JobState, Place, Plan, UpkeepJob
+from generator.plan.stretches import Stretch, counts_of, thin_stretches
 from generator.plan.work_groups import WORK_GROUPS
 from generator.reference.growth import Curve
 from generator.working import Quantity, Reference
@@ -39,13 +40,15 @@ class ScreenAhead:
     """A screen with what stands on it and how tall, on one day.
 
     `grown` is None where nothing stands, `heights` where its growth is not known. What lasts is
-    `too_young` in its first season: it hides nobody yet.
+    `too_young` in its first season: it hides nobody yet. `thin` are the stretches that hide nobody
+    because their last count found too few plants.
     """
 
     place: Place
     grown: Grown | None
     heights: Heights | None
     too_young: bool
+    thin: tuple[Stretch, ...]
 
 
 @dataclass(frozen=True, slots=True)
@@ -147,7 +150,8 @@ def _screens(plan: Plan, season: int, day: datetime.date) -> tuple[ScreenAhead, 
         heights = heights_on(known[0], day, CAREFUL) if known else None
         lasts = not known or known[0].growth.lives_on
         too_young = grown is not None and grown.year == 1 and lasts
-        found.append(ScreenAhead(place, grown, heights, too_young))
+        thin = thin_stretches(known[0], counts_of(plan, known[0].planting.id)) if known else ()
+        found.append(ScreenAhead(place, grown, heights, too_young, thin))
     return tuple(found)
 
 

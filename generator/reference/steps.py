@@ -74,12 +74,25 @@ class Step:
 
 
 @dataclass(frozen=True, slots=True)
+class Latitudes:
+    """From where to where, in degrees north, the calendar days of a step plan are written for."""
+
+    south: Reference
+    north: Reference
+
+    def hold(self, latitude_deg: float) -> bool:
+        """Return whether the days are written for a latitude; both ends are."""
+        return self.south.value <= latitude_deg <= self.north.value
+
+
+@dataclass(frozen=True, slots=True)
 class StepPlan:
     """What one kind of planting needs over its years, or one kind of thing in every season.
 
     `kind` is a kind of planting, None where the plan is for a `subject`: stand, route, water_hole.
     `yearly_from` is how many seasons after its own a planting begins to need the steps in every
-    season; None where each step is done once.
+    season; None where each step is done once. `latitudes` are those its calendar days are written
+    for, None in a plan whose days are the owner's own.
     """
 
     id: str
@@ -88,6 +101,7 @@ class StepPlan:
     steps: tuple[Step, ...]
     subject: str | None = None
     yearly_from: int | None = None
+    latitudes: Latitudes | None = None
 
 
 @cache
@@ -137,7 +151,15 @@ def _step_plan(entry: dict[str, Any]) -> StepPlan:
         tuple(_step(one) for one in entry["steps"]),
         entry.get("subject"),
         int(entry["yearly_from"]) if "yearly_from" in entry else None,
+        Latitudes(
+            _end(entry["latitudes"]["south"], "south_latitude_deg"),
+            _end(entry["latitudes"]["north"], "north_latitude_deg"),
+        ),
     )
+
+
+def _end(entry: dict[str, str], name: str) -> Reference:
+    return value_of(entry | {"name": name})
 
 
 def _step(entry: dict[str, Any]) -> Step:

@@ -65,11 +65,16 @@ def test_a_tag_and_an_ecotype_that_do_not_agree_are_told() -> None:
     assert "the curves of switchgrass of any kind." in page
 
 
-def test_a_mixture_says_whose_curves_these_are() -> None:
+@pytest.fixture(scope="module")
+def demo_pages() -> dict[str, str]:
+    """The pages of the demonstration's owner as Markdown, by their addresses."""
     (plan,) = [plan for name, plan in plans_of(DEMO).items() if name == "owner"]
-    (page,) = [one for one in make_book(plan).pages if one.address == "places/north.md"]
+    return {one.address: one.markdown for one in make_book(plan).pages}
+
+
+def test_a_mixture_says_whose_curves_these_are(demo_pages: dict[str, str]) -> None:
     said = "the curves of big bluestem: of what is sown here, the lowest whose heights are known."
-    assert said in page.markdown
+    assert said in demo_pages["places/north.md"]
 
 
 def test_verdicts_stand_beside_their_days() -> None:
@@ -78,7 +83,24 @@ def test_verdicts_stand_beside_their_days() -> None:
     assert "Against 3 ft needed" in page
     assert re.search(r"15 Nov 2029 3 48 in 66 in 66 in Hides", page)
     assert re.search(r"15 Jan 2030 3 28.8 in 56.1 in 66 in Do not count on it", page)
-    assert "Hides, 15 Nov 2029" in page_of("places.md", height_needed_ft=3).replace(" ,", ",")
+    places = page_of("places.md", soil="ordinary", ecotype="upland", height_needed_ft=3)
+    assert "15 Nov 2029: Hides low 48 in, needed 3 ft" in re.sub(r" (?=[:,])", "", places)
+
+
+def test_the_feet_that_hide_and_those_that_do_not_are_named(demo_pages: dict[str, str]) -> None:
+    text = {
+        address: " ".join(html.unescape(re.sub(r"<[^>]*>", " ", demo_pages[address])).split())
+        for address in ("places/creek.md", "places.md", "ahead.md", "places/ridge.md")
+    }
+    thin = re.compile(r"Not 380 ft .*?to 620 ft : counted thin 17 June 2026")
+    for address in ("places/creek.md", "places.md"):
+        told = text[address][text[address].index("Hides in part") :]
+        assert re.match(r"Hides in part : 0 ft .*?to 363 ft", told)
+        assert re.search(r"Not 363 ft .*?to 380 ft : too low to count on\. Not 380 ft", told)
+        assert thin.search(told)
+    assert re.search(r"380 ft .*?to 620 ft .*?counted thin: hides nobody", text["ahead.md"])
+    assert "10 August 2026 does not raise the low curve." in text["places/ridge.md"]
+    assert "does not raise" not in text["places/creek.md"]
 
 
 def test_the_demonstration_shows_every_verdict_to_the_owner_and_none_to_others() -> None:

@@ -225,6 +225,7 @@ def _acre() -> Data:
         "thaw": {"early": "02-20", "typical": "03-01", "late": "03-10"},
         "grass_green_up": {"early": "04-25", "typical": "05-02", "late": "05-10"},
         "soil_warm": "05-15",
+        "soil_for_sorghum": "05-15",
     }
     return data
 

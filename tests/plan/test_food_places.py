@@ -33,7 +33,7 @@ each_food_plan = pytest.mark.parametrize("plan", [step_plans()[one] for one in F
 def with_strip(plan: StepPlan, method: str = "broadcast", *extra: Data) -> Data:
     """The small property with a strip that is sown by a plan, its kill on a card of its own."""
     data = small_property(full_card(*(_use(plan, one) for one in _sprayings(plan))))
-    data["property"]["season_signs"]["soil_warm"] = "05-15"
+    data["property"]["season_signs"] |= {"soil_warm": "05-15", "soil_for_sorghum": "05-25"}
     lots = [_lot(data, one) for one in FOOD[plan.id]]
     data["seed"]["lots"] += lots
     test = {"tested_on": "2026-08-16", "lot": lots[0]["id"], "setting": "third", "swath_ft": 20,

@@ -52,6 +52,15 @@ def measured(day: str, height_in: float) -> Data:
     return {"done_on": day, "measured": {"planting": "lane-27", "height_in": height_in}}
 
 
+def all_along(day: str, height_in: float) -> Data:
+    """A height measured every 33 ft of the 726 ft of the small property's screen, and at its end.
+
+    726 ft are 221.3 m, so 23 stations are asked for, one for every 10 m.
+    """
+    stations = [{"at_ft": at, "height_in": height_in} for at in (*range(0, 726, 33), 726)]
+    return {"done_on": day, "measured": {"planting": "lane-27", "stations": stations}}
+
+
 def mowed(day: str, cut_height_in: float) -> Data:
     job = {"planting": "lane-27", "step": "first_summer_mowing"}
     return {"done_on": day, "job": job, "mowed": {"cut_height_in": cut_height_in}}
@@ -121,14 +130,14 @@ def test_a_tall_stand_early_in_summer_pulls_no_curve_out_of_reach() -> None:
     The typical 60 in would come to 133; the kind reaches 90 on good ground. Measured at 30 in, 1.67
     times, the low curve stays at its 36: less was never promised.
     """
-    tall = grown(measured("2029-07-01", 40))
+    tall = grown(all_along("2029-07-01", 40))
     assert inches(tall, DAY(2029, 7, 1), "low") == pytest.approx(36 * 0.3 * 40 / 18)
     ends = [inches(tall, DAY(2029, 8, 31), curve) for curve in CURVES]
     assert ends == pytest.approx([40, 90, 90])
     assert inches(tall, DAY(2030, 8, 31), "low") == pytest.approx(40)
-    less = grown(measured("2029-07-01", 30))
+    less = grown(all_along("2029-07-01", 30))
     assert inches(less, DAY(2029, 8, 31), "low") == pytest.approx(36)
-    late = grown(measured("2029-08-31", 100))
+    late = grown(all_along("2029-08-31", 100))
     ends = [inches(late, DAY(2029, 8, 31), curve) for curve in CURVES]
     assert ends == pytest.approx([36 * 100 / 60, 100, 100])
 
@@ -257,6 +266,73 @@ def test_low_is_at_most_typical_and_typical_at_most_high(day: datetime.date) -> 
 
 
 PLAIN = grown()
+
+
+def stations(at_ft: list[float], height_in: float = 60, **others: Data) -> Data:
+    told: list[Data] = [{"at_ft": at, "height_in": height_in} for at in at_ft]
+    told += others.values()
+    return {"done_on": "2029-08-31", "measured": {"planting": "lane-27", "stations": told}}
+
+
+EVERY_33_FT: list[float] = [*range(0, 726, 33), 726]
+
+
+@pytest.mark.parametrize(
+    ("at_ft", "low_in"),
+    [
+        (EVERY_33_FT, 54),
+        (EVERY_33_FT[1:], 36),
+        ([*EVERY_33_FT[:-1], 0], 36),
+        ([at / 2 for at in EVERY_33_FT], 36),
+        ([*EVERY_33_FT[:10], *EVERY_33_FT[12:], 5, 6], 36),
+        ([*EVERY_33_FT[:10], *EVERY_33_FT[11:], 5], 36),
+        ([*range(30, 690, 30), 700, 710], 54),
+    ],
+)
+def test_the_low_curve_is_raised_by_enough_stations_without_a_gap_alone(
+    at_ft: list[float], low_in: float
+) -> None:
+    """By hand, year 3: 90 in against 60 typical is 1.5 times, and 36 in become 54.
+
+    Asked are 23 stations on 726 ft. One less, one typed twice, half of the screen, or a gap of 99
+    ft or 66 ft, over twice 10 m, raise nothing.
+    """
+    one = grown(stations(at_ft, 90))
+    assert inches(one, DAY(2029, 8, 31), "low") == pytest.approx(low_in)
+    assert inches(one, DAY(2029, 8, 31), "typical") == pytest.approx(90)
+
+
+def test_a_height_without_a_station_or_of_another_day_makes_no_station() -> None:
+    (*others, last) = EVERY_33_FT
+    loose = grown(stations(others, 90, more={"height_in": 90}))
+    assert inches(loose, DAY(2029, 8, 31), "low") == 36
+    first = stations(others, 90)
+    second = stations([last], 90)
+    assert inches(grown(first, second), DAY(2029, 8, 31), "low") == pytest.approx(54)
+    before = {**second, "done_on": "2029-08-30"}
+    assert inches(grown(first, before), DAY(2029, 8, 31), "low") == 36
+
+
+def test_the_low_curve_goes_by_the_lowest_and_the_others_by_the_mean() -> None:
+    """By hand, year 3, 60 in typical: 22 heights of 90 in and one of 67 have a mean of 89 in."""
+    *others, last = EVERY_33_FT
+    one = grown(stations(others, 90, low={"at_ft": last, "height_in": 67}))
+    assert inches(one, DAY(2029, 8, 31), "low") == pytest.approx(36 * 67 / 60)
+    assert inches(one, DAY(2029, 8, 31), "typical") == pytest.approx(89)
+    few = grown(stations([100, 200], 90, low={"from_ft": 300, "to_ft": 400, "height_in": 42}))
+    assert inches(few, DAY(2029, 8, 31), "low") == pytest.approx(36 * 0.7)
+    assert inches(few, DAY(2029, 8, 31), "typical") == pytest.approx(74)
+
+
+def test_nothing_is_raised_on_a_place_whose_length_nobody_knows() -> None:
+    data = small_property()
+    screen = data["screens"]["screens"][0] | {"soil": "good", "area_ac": 1}
+    del screen["length_ft"], screen["width_ft"]
+    data["screens"]["screens"][0] = screen
+    data["log"] = {"entries": [{"id": "e0"} | stations(EVERY_33_FT, 90)]}
+    plan = planned_on(data)
+    (one,) = growing(plan, plan.place("lane"))
+    assert inches(one, DAY(2029, 8, 31), "low") == 36
 
 
 @settings(deadline=None, max_examples=40)

@@ -32,7 +32,14 @@ REAL = Path(__file__).resolve().parents[1] / "data" / "weather"
 RECORD = days()
 EMERGENCE = "grass_emergence"
 # What waits for warmth alone, and never for cold to come back.
-OF_WARMTH = ("weed_green_up", "grass_green_up", "soil_warm", "soil_for_corn", EMERGENCE)
+OF_WARMTH = (
+    "weed_green_up",
+    "grass_green_up",
+    "soil_warm",
+    "soil_for_corn",
+    "soil_for_sorghum",
+    EMERGENCE,
+)
 
 
 def test_a_typed_sign_comes_before_a_record() -> None:
@@ -86,7 +93,7 @@ def test_a_day_of_normals_lies_near_the_middle_of_a_record_of_the_same_climate()
         "lows_f": [mean(month, 2) for month in range(1, 13)],
         "source": "worked out",
     }
-    for name in ("soil_warm", "soil_for_corn"):
+    for name in ("soil_warm", "soil_for_corn", "soil_for_sorghum"):
         by_normals = sign_of(weathered(None, normals=[normals]), name).days
         by_record = sign_of(weathered(RECORD), name).days
         assert by_normals is not None

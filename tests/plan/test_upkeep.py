@@ -205,6 +205,33 @@ def test_a_stand_not_looked_over_in_a_year_is_told(
     assert ("C330" in {one.code for one in plan.findings_on("oak")}) == told
 
 
+@pytest.mark.parametrize(
+    ("first", "said"),
+    [
+        (None, "Hunting begins on a day that is not typed."),
+        ("2026-10-01", "Hunting begins on 1 October 2026."),
+        ("2026-08-20", "Hunting begins on 20 August 2026."),
+        # it has begun: its own first day is told, not the day of the plan
+        ("2026-08-01", "Hunting began on 1 August 2026."),
+    ],
+)
+def test_the_typed_first_day_of_hunting_is_told(first: str | None, said: str) -> None:
+    plan = plan_on(straps("2024-07-01", first), "2026-08-20")
+    (told,) = [one for one in plan.findings_on("oak") if one.code == "C330"]
+    assert told.words.endswith(said)
+
+
+def test_the_inspection_of_the_season_is_a_look_too() -> None:
+    data = straps("2024-07-01")
+    done = {"id": "done", "done_on": "2026-08-10", "upkeep": [{"at": "oak", "step": "stand_check"}]}
+    data["log"] = {"entries": [done]}
+    plan = plan_on(data, "2026-08-20")
+    assert "C330" not in {one.code for one in plan.findings_on("oak")}
+    done["upkeep"] = [{"at": "oak", "step": "strap_release"}]
+    plan = plan_on(data, "2026-08-20")
+    assert "C330" in {one.code for one in plan.findings_on("oak")}
+
+
 def test_a_look_that_found_it_sound_cures_and_one_that_did_not_does_not() -> None:
     data = straps("2024-07-01")
     look = {"id": "look", "done_on": "2026-08-10", "inspected": {"what": ["oak"], "sound": False}}

@@ -15,12 +15,16 @@ from hypothesis import strategies as st
 from generator.plan.build import make_plan
 from generator.plan.numbers import numbers_of
 from generator.plan.verdicts import VERDICTS, Judged, Verdict, judged
+from generator.working import Withheld
 from tests.plan.planned import inventory_of
 from tests.properties import Data, small_property
 
 DAY = datetime.date
 FALL, WINTER = DAY(2029, 11, 15), DAY(2030, 1, 15)
 LOG = {"planting": "lane-27"}
+# On 726 ft 23 stations are asked for, one for every 10 m.
+STATIONS_FT = (*range(0, 726, 33), 726)
+ALL_ALONG = [{"at_ft": at, "height_in": 90} for at in STATIONS_FT]
 
 
 def property_of(*entries: Data, screen: Data, ecotype: str | None = "upland") -> Data:
@@ -74,7 +78,7 @@ def test_days_are_those_of_the_running_and_the_next_season_of_growth() -> None:
 
 
 def test_the_first_season_counts_as_no_screen_whatever_was_measured() -> None:
-    tall = {"done_on": "2027-08-31", "measured": LOG | {"height_in": 90}}
+    tall = {"done_on": "2027-08-31", "measured": LOG | {"stations": ALL_ALONG}}
     found = verdicts(tall, season=2028, height_needed_ft=1)
     assert found[DAY(2027, 11, 15)].heights.by_curve["low"].value > 12
     assert [one.verdict for one in found.values()] == ["first_season"] * 2 + ["hides"] * 2
@@ -104,6 +108,98 @@ def test_nothing_typed_no_verdict() -> None:
 
 def test_a_height_in_another_unit_is_the_same_height() -> None:
     assert on(FALL, height_needed_cm=121.92) == on(FALL, height_needed_ft=4) == "hides"
+
+
+def counted(day: str, cells: int, **stretch: int) -> Data:
+    """A count of 4 placements, 100 cells: 25 of them are enough, 24 are not."""
+    count = {"placements_count": 4, "cells_with_plant_count": cells}
+    return {"done_on": day, "counted": LOG | count | stretch}
+
+
+def told(found: Judged) -> list[tuple[float, float | None, str]]:
+    """The stretches of a verdict: where each begins and ends, and why."""
+    return [
+        (one.begins.value, one.ends.value if one.ends is not None else None, one.why)
+        for one in found.stretches
+        if not isinstance(one.begins, Withheld) and not isinstance(one.ends, Withheld)
+    ]
+
+
+JUNE, LATER = "2028-06-20", "2029-06-20"
+LOWER, UPPER = {"from_ft": 0, "to_ft": 300}, {"from_ft": 300, "to_ft": 726}
+
+
+@pytest.mark.parametrize(
+    ("counts", "verdict", "stretches"),
+    [
+        ([], "hides", [(0, 726, "hides")]),
+        ([counted(JUNE, 25)], "hides", [(0, 726, "hides")]),
+        ([counted(JUNE, 24)], "not_to_count_on", [(0, 726, "thin")]),
+        (
+            [counted(JUNE, 25, **LOWER), counted(JUNE, 24, **UPPER)],
+            "in_part",
+            [(0, 300, "hides"), (300, 726, "thin")],
+        ),
+        # A later count of a stretch stands above an earlier one of the whole, and the other way.
+        (
+            [counted(JUNE, 24), counted(LATER, 60, **LOWER)],
+            "in_part",
+            [(0, 300, "hides"), (300, 726, "thin")],
+        ),
+        ([counted(JUNE, 24, **LOWER), counted(LATER, 60)], "hides", [(0, 726, "hides")]),
+        # Of two counts of one day the lesser counts.
+        (
+            [counted(JUNE, 60), counted(JUNE, 10, from_ft=200, to_ft=400)],
+            "in_part",
+            [(0, 200, "hides"), (200, 400, "thin"), (400, 726, "hides")],
+        ),
+        # The first autumn's count is a count too, until there is another.
+        ([counted("2027-09-20", 10)], "not_to_count_on", [(0, 726, "thin")]),
+    ],
+)
+def test_a_stretch_counted_too_thin_hides_nobody(
+    counts: list[Data], verdict: Verdict, stretches: list[tuple[float, float, str]]
+) -> None:
+    found = verdicts(*counts, height_needed_in=48)[FALL]
+    assert (found.verdict, told(found)) == (verdict, stretches)
+
+
+def test_one_tall_reading_lifts_no_screen_and_names_no_feet() -> None:
+    """By hand: needed 50 in, low 48 in. 90 in at 200 ft change nothing; 23 stations do."""
+    one = {"done_on": "2029-08-31", "measured": LOG | {"height_in": 90, "at_ft": 200}}
+    assert on(FALL, one, height_needed_in=50) == "not_to_count_on"
+    every = {"done_on": "2029-08-31", "measured": LOG | {"stations": ALL_ALONG}}
+    assert on(FALL, every, height_needed_in=50) == "hides"
+
+
+def test_low_spots_are_named_by_the_stations_beside_them() -> None:
+    """By hand, year 3: low 48 in, typical 66 in. 33 in is half: 24 in. Needed are 48 in.
+
+    Of 23 stations the one at 330 ft is low, so from 297 to 363 ft nothing is counted on; as few
+    as three stations tell the same of the ground between them.
+    """
+    stations = [one | ({"height_in": 33} if one["at_ft"] == 330 else {}) for one in ALL_ALONG]
+    found = verdicts(
+        {"done_on": "2029-08-31", "measured": LOG | {"stations": stations}}, height_needed_in=48
+    )[FALL]
+    assert found.verdict == "in_part"
+    assert told(found) == [(0, 297, "hides"), (297, 363, "low"), (363, 726, "hides")]
+    assert found.heights.by_curve["low"].value == pytest.approx(24)
+    few = [stations[0], stations[10], {"from_ft": 500, "to_ft": 726, "height_in": 90}]
+    found = verdicts(
+        {"done_on": "2029-08-31", "measured": LOG | {"stations": few}}, height_needed_in=48
+    )[FALL]
+    assert told(found) == [(0, 500, "low"), (500, 726, "hides")]
+
+
+def test_counts_at_stations_of_a_screen_without_a_length() -> None:
+    outline = {"area_ac": 1, "height_needed_in": 48}
+    data = property_of(counted(JUNE, 24, from_ft=100, to_ft=300), screen=outline)
+    screen = data["screens"]["screens"][0]
+    del screen["length_ft"], screen["width_ft"]
+    plan = make_plan(inventory_of(data), 2030, DAY(2029, 9, 2))
+    found = next(one for one in judged(plan, plan.place("lane")) if one.day == FALL)
+    assert told(found) == [(0, 100, "hides"), (100, 300, "thin"), (300, None, "hides")]
 
 
 def worse_or_same(one: Verdict, other: Verdict) -> bool:
@@ -140,6 +236,40 @@ def test_a_taller_measuring_never_worsens_a_verdict(
         for height in sorted((one_in, other_in))
     )
     assert all(worse_or_same(one.verdict, high[when].verdict) for when, one in low.items())
+
+
+@settings(deadline=None, max_examples=10)
+@given(
+    st.lists(st.tuples(st.integers(0, 726), HEIGHTS_IN), min_size=1, max_size=30),
+    HEIGHTS_IN,
+    st.data(),
+)
+def test_fewer_plants_or_a_lower_spot_never_better_a_verdict(
+    told_at: list[tuple[int, float]], needed_in: float, data: st.DataObject
+) -> None:
+    """Of the same heights with one of them lower, and of the same ground with a thin stretch."""
+    lowered = data.draw(st.integers(0, len(told_at) - 1))
+    plain = [{"at_ft": at, "height_in": height} for at, height in told_at]
+    lower = [dict(one) for one in plain]
+    lower[lowered]["height_in"] = round(lower[lowered]["height_in"] / 2, 2)
+    first, last = sorted(data.draw(st.lists(st.integers(0, 726), min_size=2, max_size=2)))
+    thin = [counted(JUNE, 10, from_ft=first, to_ft=last)] if first < last else []
+    measured, less = (
+        {"done_on": "2029-08-31", "measured": LOG | {"stations": stations}}
+        for stations in (plain, lower)
+    )
+    better = verdicts(measured, height_needed_in=needed_in)
+    for worse in (
+        verdicts(less, height_needed_in=needed_in),
+        verdicts(measured, *thin, height_needed_in=needed_in),
+    ):
+        for day, one in worse.items():
+            assert worse_or_same(one.verdict, better[day].verdict)
+            assert _hidden_ft(one) <= _hidden_ft(better[day])
+
+
+def _hidden_ft(found: Judged) -> float:
+    return sum((ends or 0) - begins for begins, ends, why in told(found) if why == "hides")
 
 
 @settings(deadline=None, max_examples=25)

@@ -79,7 +79,11 @@ FULL_ENTRIES: list[Data] = [
         "upkeep": [{"at": "oak", "step": "stand_check"}],
         "spent": [{"planting": "spare-row"}],
     },
-    {"id": "e-4", "seeded": {"spreader": "crank", "drill": "box"}},
+    {
+        "id": "e-4",
+        "seeded": {"spreader": "crank", "drill": "box"},
+        "measured": {"planting": "spare-90", "stations": [{}, {}]},
+    },
     {"id": "e-5", "mowed": {}},
     {"id": "e-6", "burned": {}},
 ]
@@ -103,6 +107,7 @@ FULL_STRIPS: Data = {
 FRAME = {"placements_count": 700711, "cells_with_plant_count": 700713, "cells_count": 700717}
 ROW = {"mean_plants_per_row_ft": 79.37137, "row_spacing_in": 7013.137}
 STRETCH = {"from_ft": 1713.713, "to_ft": 2713.713}
+STATION = {"at_ft": 1913.713}
 KEPT: Data = {"package_lb": 1, "price_usd": 1, "on_hand_lb": 1}
 FULL_PRODUCTS: Data = {
     "adjuvants": [{"id": "oil", "formulation": "surfactant_or_oil", "name": "Oil"}],
@@ -377,6 +382,7 @@ def _in_one_form(data: Data, hidden: Hidden) -> None:
         del hidden.numbers[name]
 
     _counts_in_one_form(data, hidden)
+    _heights_in_one_form(data, hidden)
     _work_in_one_form(data, hidden)
     data["property"]["time_zone"] = ZONE
     del data["dates"]["shooting_hours"][0]["ends_at"]
@@ -426,6 +432,22 @@ def _counts_in_one_form(data: Data, hidden: Hidden) -> None:
         entry["counted"] = {"planting": entry["counted"]["planting"]} | numbers
         for name, number in numbers.items():
             hidden.numbers[name] = (number, str(rules_of(Counted)[name].unit))
+
+
+def _heights_in_one_form(data: Data, hidden: Hidden) -> None:
+    """Leave one height at a station, and others at a station and of a stretch within the place."""
+    one, many = (entry["measured"] for entry in data["log"]["entries"][2:4])
+    one |= STATION
+    for name in ("height_in", "at_ft"):
+        del many[name]
+    at, over = many["stations"]
+    for name in STRETCH:
+        del at[name]
+    del over["at_ft"]
+    at |= STATION
+    over |= STRETCH
+    for name, number in (STATION | STRETCH).items():
+        hidden.numbers[name] = (number, "ft")
 
 
 def every_byte(folder: Path) -> str:

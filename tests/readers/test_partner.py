@@ -202,12 +202,13 @@ def test_a_stand_found_not_sound_says_so_wherever_a_partner_meets_it() -> None:
     pages = told(book_of(data))
     for address in ("index.md", "stands/oak-ladder.md", f"work/oak-ladder-{SEASON}-stand_check.md"):
         assert "It was not sound when it was last looked over. Do not climb it." in pages[address]
-    assert "Found sound no, 1 August 2026 : do not climb it" in pages["stands/oak-ladder.md"]
-    assert "not sound, do not climb it" in pages["index.md"]
+    last = "harness last looked over 1 August 2026 , not sound: do not climb it"
+    assert last in pages["stands/oak-ladder.md"]
+    assert "last looked over: 1 Aug 2026 , not sound: do not climb it" in pages["index.md"]
     mended = looked(shared(), ("2026-08-01", "oak", False), ("2026-08-03", "oak", True))
     pages = told(book_of(mended))
     assert "not sound" not in pages["index.md"]
-    assert "Found sound yes, 3 August 2026" in pages["stands/oak-ladder.md"]
+    assert "harness last looked over 3 August 2026 , sound" in pages["stands/oak-ladder.md"]
 
 
 def test_another_stand_that_is_not_sound_is_not_told() -> None:
@@ -220,7 +221,7 @@ def test_a_stand_nobody_looked_over_says_so() -> None:
     del data["stands"]["stands"][0]["straps_checked_on"]
     pages = told(book_of(data))
     assert "Do not climb it until all of it has been looked over." in pages["index.md"]
-    assert "Found sound not written down" in pages["stands/oak-ladder.md"]
+    assert "harness last looked over not written down" in pages["stands/oak-ladder.md"]
 
 
 def test_a_stop_has_words_for_everybody_and_so_have_the_cautions_on_stands() -> None:

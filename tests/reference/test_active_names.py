@@ -89,6 +89,8 @@ def test_what_is_known_of_an_active_is_found_under_every_form_of_its_name() -> N
     assert works_known("2,4 D") == {"auxin"}
     assert works_known("made-up active A") == frozenset()
     assert [one for one, _ in known_to_be_hard_on("Imazapic, ammonium salt")] == ["switchgrass"]
+    # Big bluestem and little bluestem lived on in the trials of atrazine after seeding.
+    assert {one for one, _ in known_to_be_hard_on("Atrazine")} == {"indiangrass", "sideoats-grama"}
 
 
 @given(st.text(min_size=1, max_size=20))

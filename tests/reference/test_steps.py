@@ -10,6 +10,7 @@ from generator.inventory.label import TIMINGS
 from generator.inventory.season import season_of
 from generator.inventory.steps import SUBJECTS, WITH
 from generator.plan.calendar import day_in_season
+from generator.reference.found_signs import found_by
 from generator.reference.load import cautions_of, operations, planting_kinds, sign_names
 from generator.reference.steps import Bound, Step, StepPlan, step_plans
 from generator.units import split_suffix
@@ -114,3 +115,46 @@ def test_no_two_plans_call_a_sowing_alike_so_that_a_place_can_hold_both() -> Non
         if step.operation in ("sow", "plant") and step.only_with is None
     ]
     assert len(sown) == len(set(sown))
+
+
+def test_sorghum_waits_for_one_soil_with_a_sign_of_its_own() -> None:
+    """Nebraska's guide prints 65 F for sorghum; the tick and the sign say the same."""
+    (sign,) = (one for one in found_by() if one.id == "soil_for_sorghum")
+    sown = [
+        step
+        for plan in PLANS
+        if plan.kind == "sorghum_screen"
+        for step in plan.steps
+        if step.operation == "sow"
+    ]
+    assert len(sown) == 2
+    for step in sown:
+        (soil,) = (one for one in step.settings if one.name == "soil_from_f")
+        assert sign.values[0].value == soil.value == 65
+        assert [one.sign for one in step.opens if one.sign] == ["soil_for_sorghum"]
+
+
+def test_cores_go_as_deep_as_the_ground_was_worked() -> None:
+    """Pennsylvania's guide: 6 in where it is not tilled, 3 to 4 in under permanent pasture."""
+    samples = [step for _, step in STEPS if any(one.name == "depth_in" for one in step.settings)]
+    assert len(samples) == 9
+    for step in samples:
+        known = {one.name: one.value for one in step.settings}
+        depths = (known["depth_in"], known["sod_depth_low_in"], known["sod_depth_high_in"])
+        assert depths == (6, 3, 4)
+        (tick,) = (one for one in step.ticks if "{depth_in}" in one)
+        assert "{sod_depth_low_in} to {sod_depth_high_in} deep under old sod or pasture" in tick
+        assert "as deep as it is tilled" in tick
+
+
+def test_the_first_day_of_frost_seeding_rests_on_no_source_that_was_read() -> None:
+    """Iowa's manual prints January to mid-March, and no day."""
+    days = [
+        bound
+        for _, step in STEPS
+        if step.suits == "frost_seeding"
+        for bound in step.opens
+        if bound.month_day == (1, 20)
+    ]
+    assert len(days) == 2
+    assert {one.source for one in days} == {"common_practice"}

@@ -4,7 +4,7 @@ from generator.book.content import chapters_for
 from generator.book.pages.counts import OUTCOMES
 from generator.book.pages.dates import KINDS
 from generator.book.pages.pictures import heights_picture
-from generator.book.pages.seen import heights, last_word, looked_over, sight_checks
+from generator.book.pages.seen import heights, last_look, looked_over, sight_checks
 from generator.book.pages.written import (
     PLACES,
     ROUTES,
@@ -19,14 +19,14 @@ from generator.inventory.dates import HUNTED
 from generator.inventory.places import Route, Screen, Stand, hidden_by
 from generator.plan.ground import WAY_WORDS
 from generator.plan.growing import standing_growth
-from generator.plan.growth import told_heights
 from generator.plan.model import Place, Plan, stopped_in
 from generator.plan.partner import hunted_on
 from generator.plan.shooting import on_stand, weeks
 from generator.plan.sown_how import METHOD_WORDS
+from generator.plan.told_heights import last_measured, told_heights
 from generator.plan.verdicts import judged, needed_on
 from generator.reference.growth import has_kinds
-from generator.reference.load import species
+from generator.reference.load import species, values
 
 
 def place_page(plan: Plan, place: Place) -> Written:
@@ -77,7 +77,10 @@ def place_page(plan: Plan, place: Place) -> Written:
             if one.season <= plan.season + 1
             if (picture := heights_picture(plan, one, curves.get(one.id), seen_heights))
         ],
-        told_heights=[(one, told) for one in standing if (told := told_heights(plan, one))],
+        told_heights=[
+            (one, told, last_measured(one)) for one in standing if (told := told_heights(plan, one))
+        ],
+        gap=values()["two_stations_apart_ft"],
         has_kinds=has_kinds,
         lots={one.id: one for one in plan.lots},
         judged={one.day: one for one in judged(plan, place)},
@@ -111,7 +114,7 @@ def stand_page(plan: Plan, stand: Stand) -> Written:
         routes=serving,
         findings=plan.findings_on(stand.id),
         looks=looked_over(plan, stand.id),
-        word=last_word(plan, stand.id),
+        look=last_look(plan, stand),
         upkeep=upkeep_of(plan, stand.id),
         hunted=hunted_on(plan, stand.id, HUNTED),
         hours=[(one, KINDS[one.dates.kind], weeks(one)) for one in on_stand(plan.hunted, stand.id)],

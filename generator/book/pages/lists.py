@@ -7,7 +7,7 @@ from typing import TypeVar
 from generator.book.content import PARTS, written_for
 from generator.book.pages.counts import OUTCOMES
 from generator.book.pages.pictures import acres_picture
-from generator.book.pages.seen import heights, sight_checks
+from generator.book.pages.seen import heights, last_look, sight_checks
 from generator.book.pages.written import (
     CHAPTERS,
     EQUIPMENT,
@@ -36,6 +36,7 @@ from generator.plan.grown import AGES, Grown, acres_by_age, grown_in
 from generator.plan.model import Place, Plan
 from generator.plan.verdicts import Judged, judged
 from generator.reference.load import planting_kinds, species
+from generator.working import Given
 
 _C = TypeVar("_C", Catch, SprayerCatch)
 LISTED_FIRST = ("open", "waiting", "undated")
@@ -45,12 +46,15 @@ LISTED_FIRST = ("open", "waiting", "undated")
 class PlaceRow:
     """A place at a glance: what stands on it, its last height and count, its next job.
 
-    `judged` is the verdict of the next hunting day; `asks_height` says that one could be given.
+    `lowest` and `highest` are of the last day it was measured; `judged` is the verdict of the next
+    hunting day; `asks_height` says that one could be given.
     """
 
     place: Place
     grown: Grown | None
     height: LogEntry | None
+    lowest: Given | None
+    highest: Given | None
     counts: tuple[CountSaid, ...]
     next_job: Listed | None
     judged: Judged | None
@@ -93,10 +97,15 @@ def _place_row(plan: Plan, place: Place, grown: Grown | None, next_job: Listed |
         if planting.planting.id in planting_ids
         for one in planting.counts
     ]
+    height = next(iter(heights(plan, planting_ids)), None)
+    measured = height.measured.readings if height is not None and height.measured else ()
+    tall = sorted((one.height_in for one in measured), key=lambda one: one.value)
     return PlaceRow(
         place,
         grown,
-        next(iter(heights(plan, planting_ids)), None),
+        height,
+        tall[0] if tall else None,
+        tall[-1] if tall else None,
         tuple(counted),
         next_job,
         next(iter(judged(plan, place)), None),
@@ -129,6 +138,7 @@ def stands_page(plan: Plan) -> Written:
                 [route for route in plan.routes if one.id in route.serves],
                 plan.findings_on(one.id),
                 next_jobs.get(one.id),
+                last_look(plan, one),
             )
             for one in plan.stands
         ],

@@ -113,15 +113,12 @@ def heights_picture(
     """Return the curves of a planting and its measured heights; None where there is neither."""
     first = max(planting.season, plan.season - SEASONS_BACK)
     measured = tuple(
-        Height(
-            one.done_on,
-            convert(one.measured.height_in.value, "in", "ft"),
-            one.measured.height_in.value,
-        )
-        for one in entries
-        if one.measured is not None
-        if one.measured.planting == planting.id
-        if season_of(one.done_on) >= first
+        Height(entry.done_on, convert(one.height_in.value, "in", "ft"), one.height_in.value)
+        for entry in entries
+        if entry.measured is not None
+        if entry.measured.planting == planting.id
+        if season_of(entry.done_on) >= first
+        for one in entry.measured.readings
     )
     last = max([plan.season + 1, *(season_of(one.day) for one in measured)])
     lines = _lines(growth, first, last) if growth is not None else ()

@@ -1,8 +1,11 @@
 """What the log says was seen and brought, entry by entry, for the page of a thing."""
 
+import datetime
 from collections.abc import Collection
+from dataclasses import dataclass
 
 from generator.inventory.log import LogEntry
+from generator.inventory.places import Stand
 from generator.plan.model import Plan
 
 
@@ -12,10 +15,31 @@ def looked_over(plan: Plan, thing_id: str) -> list[LogEntry]:
     return [one for one in seen if one.inspected and thing_id in one.inspected.what][::-1]
 
 
-def last_word(plan: Plan, stand_id: str) -> LogEntry | None:
-    """Return the newest look over a stand that says whether it was sound; None without one."""
-    looks = looked_over(plan, stand_id)
-    return next((one for one in looks if one.inspected and one.inspected.sound is not None), None)
+@dataclass(frozen=True, slots=True)
+class LastLook:
+    """The last time a stand was looked over, by file or log.
+
+    `sound` is what that look says, None where it does not say; `mend_since` is the day of the last
+    word that it was not sound, where no later word says that it is.
+    """
+
+    day: datetime.date
+    sound: bool | None
+    mend_since: datetime.date | None
+
+
+def last_look(plan: Plan, stand: Stand) -> LastLook | None:
+    """Return the last look over a stand; None without one."""
+    looks = [
+        (one.done_on, one.inspected.sound) for one in looked_over(plan, stand.id) if one.inspected
+    ]
+    if stand.straps_checked_on is not None:
+        looks.append((stand.straps_checked_on, None))
+    if not looks:
+        return None
+    day, sound = max(looks, key=lambda look: (look[0], look[1] is not None))
+    said, word = next((look for look in looks if look[1] is not None), (None, None))
+    return LastLook(day, sound, said if word is False else None)
 
 
 def heights(plan: Plan, planting_ids: Collection[str]) -> list[LogEntry]:

@@ -7,7 +7,7 @@ from markupsafe import Markup
 from generator.book.content import callout, chapters_for
 from generator.book.marks import Marks
 from generator.book.origin import origin_words
-from generator.book.pages.seen import last_word
+from generator.book.pages.seen import last_look
 from generator.book.pages.written import (
     CALENDAR,
     UPKEEP,
@@ -75,7 +75,7 @@ def home_page(plan: Plan) -> Written:
         grave=[(one, subject_of(plan, one)) for one in grave],
         worn={job.id: [one for one in job.safety if _is_worn(one)] for job in plan.jobs},
         call_lines=emergency_lines(plan.emergency) if plan.reader != "owner" else (),
-        words={one.id: last_word(plan, one.id) for one in plan.stands},
+        last_looks={one.id: last_look(plan, one) for one in plan.stands},
         address_of=address_of,
     )
 

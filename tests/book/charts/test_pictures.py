@@ -155,9 +155,10 @@ def test_heights_are_those_of_the_log(owner: Site, pages: dict[str, Element]) ->
         for one in shapes(page, "day")
     }
     logged = {
-        (one.done_on.isoformat(), one.measured.height_in.value)
-        for one in owner.plan.entries
-        if one.measured is not None
+        (entry.done_on.isoformat(), one.height_in.value)
+        for entry in owner.plan.entries
+        if entry.measured is not None
+        for one in entry.measured.readings
     }
     assert seen == logged
     assert seen

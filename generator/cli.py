@@ -14,7 +14,7 @@ from typing import TYPE_CHECKING, Any, NamedTuple
 import click
 
 from generator import __version__
-from generator.typed import HERE, NOT_READ, PropertyFolder, is_here
+from generator.typed import HERE, NOT_READ, FolderOrNumber, PropertyFolder, is_here
 from generator.typed import safe as _safe
 from generator.typed import told as _told
 from generator.typed import why as _why
@@ -185,7 +185,7 @@ def build(
 
 
 @main.command()
-@click.argument("folder", type=click.Path(file_okay=False), required=False)
+@click.argument("folder", type=FolderOrNumber(), required=False)
 @click.argument("number", required=False)
 @click.option("--season", type=_Season(), metavar="YEAR", help="Season, named by its spring.")
 @click.option("--as-of", type=DAY, metavar="DAY", help=AS_OF)

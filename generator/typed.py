@@ -5,6 +5,7 @@ from __future__ import annotations
 import errno
 import os
 from pathlib import Path
+from typing import Any
 
 import click
 
@@ -33,6 +34,14 @@ class PropertyFolder(click.Path):
         return Path(value)
 
 
+class FolderOrNumber(PropertyFolder):
+    """A word that is looked at by its command: a property folder, or a number of one."""
+
+    def convert(self, value: Any, *_: Any) -> Any:
+        """Return the word as it was typed."""
+        return value
+
+
 def is_here() -> bool:
     """Return whether the folder a person is in is a property folder."""
     return wrong_folder(Path(HERE)) is None
@@ -52,8 +61,8 @@ def wrong_folder(folder: Path) -> str | None:
     try:
         if seems_meant(folder, FILES):
             return None
-    except OSError as error:
-        return f"{told(folder)} cannot be read: {why(error)}."
+    except OSError:
+        return None  # who reads it is told why it cannot be read
     shown = told(folder) if folder != Path(HERE) else "The folder you are in"
     return _built_book(folder, shown) or (
         f"{shown} is no property folder: no {PROPERTY_FILE} lies in it."
@@ -77,14 +86,14 @@ def told(path: Path) -> str:
     return f'"{text}"' if " " in text else text
 
 
-def _not_there(folder: Path) -> str:
+def _not_there(folder: Path) -> str | None:
     from generator.inventory.problems import nearest
 
     try:
         folder.stat()
     except OSError as error:
         if error.errno not in (errno.ENOENT, errno.ENOTDIR):
-            return f"{told(folder)} cannot be opened: {why(error)}."
+            return None  # who reads it is told why it cannot be read
         near = nearest(folder.name, (one.name for one in _beside(folder.parent)))
         return f"There is no folder {told(folder)}.{_meant([folder.parent / near] if near else [])}"
     return f"{told(folder)} is no folder: name a property folder."

@@ -100,14 +100,17 @@ def test_a_built_handbook_is_recognized_with_its_land_and_the_folder_it_was_buil
 
 def test_a_file_and_a_folder_that_is_not_there_are_told_apart(land: Path) -> None:
     shown = f'"{land}/screens.yaml"'
-    assert _error("check", land / "screens.yaml") == (
-        f"{shown} is a file: name the property folder it lies in. Nothing was read."
-    )
+    for command in ("check", "explain"):
+        assert _error(command, land / "screens.yaml") == (
+            f"{shown} is a file: name the property folder it lies in. Nothing was read."
+        )
     assert _error("check", land.parent / "my lnad") == (
         f'There is no folder "{land.parent}/my lnad". Did you mean "{land}"? Nothing was read.'
     )
-    long = "x" * 300
-    assert "cannot be opened: File name too long. Nothing was read." in _error("check", long)
+    long = run("check", "x" * 300)
+    assert long.exit_code == 1
+    told = f"Error: {'x' * 300} cannot be read: File name too long. Nothing was read.\n"
+    assert long.stderr == told
 
 
 def test_what_was_not_done_is_said_by_each_command(land: Path) -> None:

@@ -38,7 +38,7 @@ lock: set-up
 	    --output-file requirements.lock
 
 clean:
-	rm -rf $(VENV) build dist .mypy_cache .ruff_cache .pytest_cache .hypothesis
+	rm -rf $(VENV) build dist site .mypy_cache .ruff_cache .pytest_cache .hypothesis
 
 # A failure here does not stop the tests: those that need a browser say what to do.
 browser: set-up

@@ -4,13 +4,20 @@ from __future__ import annotations
 
 import datetime
 import os
+import sys
 import time
+from collections.abc import Mapping
+from io import TextIOWrapper
 from pathlib import Path
 from typing import TYPE_CHECKING, Any, NamedTuple
 
 import click
 
 from generator import __version__
+from generator.typed import HERE, NOT_READ, FolderOrNumber, PropertyFolder, is_here
+from generator.typed import safe as _safe
+from generator.typed import told as _told
+from generator.typed import why as _why
 
 if TYPE_CHECKING:
     from generator.book.model import LeftFolder
@@ -18,8 +25,7 @@ if TYPE_CHECKING:
     from generator.inventory.schema import Inventory, Reader
     from generator.plan.model import Finding, Plan
 
-FOLDER = click.Path(exists=True, file_okay=False, path_type=Path)
-TARGET = click.Path(file_okay=False, path_type=Path)
+FOLDER = PropertyFolder()
 AS_OF = "Day the plan is made for, such as 2027-01-15."
 # The days that a plan can be made for; the first is the one that entries of calendars count from.
 FIRST_DAY, LAST_DAY = datetime.date(2000, 1, 1), datetime.date(2100, 12, 31)
@@ -34,6 +40,21 @@ class Failed(click.ClickException):
     exit_code = 1
 
 
+class _Target(click.Path):
+    """A folder to write to, there or not."""
+
+    name = "folder"
+
+    def __init__(self) -> None:
+        super().__init__(file_okay=False, path_type=Path)
+
+    def convert(self, value: Any, param: click.Parameter | None, ctx: click.Context | None) -> Any:
+        """Return the folder as a path; raises BadParameter where nothing, or a file, is named."""
+        if not str(value):
+            self.fail("Nothing is named; . is the folder you are in.", param, ctx)
+        return super().convert(value, param, ctx)
+
+
 class _Season(click.ParamType[int]):
     """A year from 1990 to 2100; the refusal says so in words."""
 
@@ -41,8 +62,8 @@ class _Season(click.ParamType[int]):
 
     def convert(self, value: str, param: click.Parameter | None, ctx: click.Context | None) -> int:
         """Return the year that was typed; raises BadParameter where it is none."""
-        if not value.isdecimal() or not 1990 <= int(value) <= 2100:
-            self.fail(f"{_safe(value)} is not a year from 1990 to 2100.", param, ctx)
+        if not value.isdecimal() or len(value) != 4 or not 1990 <= int(value) <= 2100:
+            self.fail(f"{_safe(value[:40])} is not a year from 1990 to 2100.", param, ctx)
         return int(value)
 
 
@@ -77,14 +98,30 @@ class _DayType(click.ParamType[_Typed]):
 DAY = _DayType()
 
 
-@click.group(context_settings={"help_option_names": ["-h", "--help"]})
+class _Commands(click.Group):
+    """The commands; what the system refuses one of them is told in one sentence."""
+
+    def main(self, *args: Any, **more: Any) -> Any:
+        """Run what was typed, and end with 1 where the system refuses something."""
+        try:
+            return super().main(*args, **more)
+        except OSError as error:
+            place = f"{_told(Path(error.filename))}: " if isinstance(error.filename, str) else ""
+            click.echo(f"Error: {place}{_why(error)}.", err=True)
+            sys.exit(1)
+
+
+@click.group(cls=_Commands, context_settings={"help_option_names": ["-h", "--help"]})
 @click.version_option(__version__, message="%(version)s")
 def main() -> None:
     """Make a habitat handbook from a folder of plain text files.
 
     Start with `handbook new my-land`, type what you know, then `handbook build my-land`.
     Exit codes: 0 done, 1 something in the folder is wrong, 2 the command was used wrongly.
+
+    Inside a property folder FOLDER may be left out: `handbook check`.
     """
+    _spell_out()
 
 
 @main.command()
@@ -105,7 +142,7 @@ def new(folder: Path) -> None:
 
 
 @main.command()
-@click.argument("folder", type=FOLDER)
+@click.argument("folder", type=FOLDER, default=HERE)
 @click.option("--strict", is_flag=True, help="Plan too, and end with 1 if there is a stop.")
 @click.option(
     "--as-of", type=DAY, metavar="DAY", help=f"With --strict: {AS_OF[0].lower()}{AS_OF[1:]}"
@@ -115,7 +152,7 @@ def check(folder: Path, strict: bool, as_of: _Typed | None) -> None:
     if as_of is not None and not strict:
         raise click.UsageError("--as-of goes with --strict: a plain check plans nothing.")
     loaded = _load(folder)
-    _say_faults(loaded)
+    _say_faults(loaded, "Nothing was planned." if strict else "")
     if not strict:
         for told in _card_notes(loaded):
             click.echo(told)
@@ -133,11 +170,11 @@ def check(folder: Path, strict: bool, as_of: _Typed | None) -> None:
 
 
 @main.command()
-@click.argument("folder", type=FOLDER)
+@click.argument("folder", type=FOLDER, default=HERE)
 @click.option("--for", "for_reader", metavar="READER", help="Build for one reader only.")
 @click.option("--season", type=_Season(), metavar="YEAR", help="Season, named by its spring.")
 @click.option("--as-of", type=DAY, metavar="DAY", help=AS_OF)
-@click.option("--out", type=TARGET, metavar="FOLDER", help="Where the books go.")
+@click.option("--out", type=_Target(), metavar="FOLDER", help="Where the books go.")
 def build(
     folder: Path,
     for_reader: str | None,
@@ -145,52 +182,58 @@ def build(
     as_of: _Typed | None,
     out: Path | None,
 ) -> None:
-    """Build the handbook: one folder of pages for the owner and one for each other reader.
+    """Build the handbook, a folder of pages for each reader.
 
-    They go beside the property folder, into NAME-handbook/READER, unless --out says where.
+    They go beside the property folder, into NAME-handbook/READER, unless --out says where. A
+    reader whose pages cannot be built is named at the end; the others are built.
     """
-    from generator.book.make import make_book
     from generator.plan.readers import seen_by
     from generator.site.left import left_folders
-    from generator.site.publish import Refused, publish
 
     progress = _Progress()
     loaded = _load(folder)
-    _say_faults(loaded)
+    _say_faults(loaded, "Nothing was built.")
     day = _day_of_plan(loaded, as_of)
     click.echo(day.told)
     plan = _plan(loaded, season, day)
     assert loaded.inventory is not None
     target = out or folder.resolve().parent / f"{folder.resolve().name}-handbook"
     left = left_folders(target, [OWNER, *(one.id for one in loaded.inventory.readers)])
-    for name, reader in _readers(loaded.inventory, for_reader):
-        progress.say(f"Writing the book for {name} ...")
-        book = make_book(plan, left) if reader is None else make_book(seen_by(plan, reader))
-        progress.say(f"Building {_counted(len(book.pages), 'page')} for {name} ...")
+    readers = _readers(loaded.inventory, for_reader)
+    troubles: dict[str, click.ClickException] = {}
+    for name, reader in readers:
         try:
-            problems = publish(book, target / name, property_folder=folder)
-        except Refused as refused:
-            raise click.UsageError(_safe(str(refused))) from None
-        if problems:
-            raise Failed("The pages do not hold together:\n" + "\n".join(map(_safe, problems)))
+            own = plan if reader is None else seen_by(plan, reader)
+            _build_one(own, left, target / name, folder, progress)
+        except click.ClickException as trouble:
+            troubles[name] = trouble
+            continue
         click.echo(f"{name}: {_safe(str(target / name / 'index.html'))}")
         if reader is None:
             _say_stops(plan)
     for one in left:
         _say_left(target, one)
+    _say_not_built(troubles, len(readers))
 
 
 @main.command()
-@click.argument("folder", type=FOLDER)
+@click.argument("folder", type=FolderOrNumber(), required=False)
 @click.argument("number", required=False)
 @click.option("--season", type=_Season(), metavar="YEAR", help="Season, named by its spring.")
 @click.option("--as-of", type=DAY, metavar="DAY", help=AS_OF)
-def explain(folder: Path, number: str | None, season: int | None, as_of: _Typed | None) -> None:
+def explain(
+    folder: str | None,
+    number: str | None,
+    season: int | None,
+    as_of: _Typed | None,
+) -> None:
     """Show how a number was worked out, or list the numbers there are."""
     from generator.plan.numbers import explained, numbers_of
 
-    loaded = _load(folder)
-    _say_faults(loaded)
+    if folder is not None and number is None and not Path(folder).is_dir() and is_here():
+        folder, number = None, folder  # in a property folder a number may stand alone
+    loaded = _load(FOLDER.convert(folder or HERE, None, click.get_current_context()))
+    _say_faults(loaded, "Nothing was worked out.")
     day = _day_of_plan(loaded, as_of)
     click.echo(day.told, err=True)  # beside what is asked for, so that a list of numbers stays one
     numbers = numbers_of(_plan(loaded, season, day))
@@ -209,7 +252,7 @@ def explain(folder: Path, number: str | None, season: int | None, as_of: _Typed 
 
 
 @main.command()
-@click.argument("folder", type=FOLDER)
+@click.argument("folder", type=FOLDER, default=HERE)
 @click.option(
     "--on", "done_on", required=True, metavar="DAY", help="Day it was done, such as 2027-03-14."
 )
@@ -243,11 +286,13 @@ def record(folder: Path, yes: bool, **typed: Any) -> None:
     from generator.inventory.record import record_entry
 
     try:
-        recorded = record_entry(folder, Typed(**typed), _asked_by, yes=yes)
+        given = Typed(**{name: _decoded(value) for name, value in typed.items()})
+        recorded = record_entry(folder, given, _asked_by, yes=yes)
     except NotMeantError as wrong:
         raise click.UsageError(_safe(str(wrong))) from None
     except OSError as error:
-        raise Failed(f"{_safe(str(error.filename))} cannot be used: {error.strerror}.") from None
+        told = f"{_told(folder)} takes no entry: {_why(error)}. Nothing was written."
+        raise Failed(told) from None
     for problem in recorded.problems:
         click.echo(_safe(str(problem)), err=True)
     for asked in recorded.asked:
@@ -264,9 +309,12 @@ def record(folder: Path, yes: bool, **typed: Any) -> None:
 
 
 @main.command()
-@click.option("--out", type=TARGET, metavar="FOLDER", help="New folder for the files.")
+@click.option("--out", type=_Target(), metavar="FOLDER", help="New folder for the files.")
 def schema(out: Path | None) -> None:
-    """Print the rules of the files as JSON Schema, or write one file for each with --out."""
+    """Print the rules of the files as JSON Schema.
+
+    With --out each of them is written into a file of its own.
+    """
     import json
 
     from generator.inventory.json_schema import file_schemas
@@ -288,7 +336,40 @@ def _write_new(folder: Path, files: dict[str, bytes]) -> None:
     except FileExistsError:
         raise click.UsageError(f"{_told(folder)} is there already; choose a new name.") from None
     except OSError as error:
-        raise Failed(f"{_told(folder)} cannot be made: {error.strerror}.") from None
+        raise Failed(f"{_told(folder)} cannot be made: {_why(error)}.") from None
+
+
+def _build_one(
+    plan: Plan, left: tuple[LeftFolder, ...], target: Path, folder: Path, progress: _Progress
+) -> None:
+    """Build one book. Raises UsageError or Failed with what kept it from being built."""
+    from generator.book.make import make_book
+    from generator.site.publish import NotWritten, Refused, publish
+
+    progress.say(f"Writing the book for {target.name} ...")
+    try:
+        book = make_book(plan, left)
+        progress.say(f"Building {_counted(len(book.pages), 'page')} for {target.name} ...")
+        problems = publish(book, target, property_folder=folder)
+    except NotWritten as trouble:
+        raise Failed(_safe(str(trouble))) from None
+    except Refused as refused:
+        raise click.UsageError(_safe(str(refused))) from None
+    except OSError as error:
+        raise Failed(f"The pages cannot be written: {_why(error)}.") from None
+    if problems:
+        raise Failed("The pages do not hold together:\n" + "\n".join(map(_safe, problems)))
+
+
+def _say_not_built(troubles: Mapping[str, click.ClickException], readers: int) -> None:
+    """End with every reader whose pages were not built; as wrong usage where it is all it was."""
+    if not troubles:
+        return
+    told = "\n".join(f"{name} was not built: {one.message}" for name, one in troubles.items())
+    is_usage = all(isinstance(one, click.UsageError) for one in troubles.values())
+    if is_usage and len(troubles) == readers:
+        raise click.UsageError(told)
+    raise Failed(told)
 
 
 def _asked_by(before: Inventory, after: Inventory) -> tuple[str, ...]:
@@ -304,14 +385,16 @@ def _load(folder: Path) -> Loaded:
     try:
         return load_inventory(folder)
     except OSError as error:
-        raise Failed(f"{_safe(str(error.filename))} cannot be read: {error.strerror}.") from None
+        place = _told(Path(error.filename or folder))
+        raise Failed(f"{place} cannot be read: {_why(error)}. {NOT_READ}") from None
 
 
-def _say_faults(loaded: Loaded) -> None:
+def _say_faults(loaded: Loaded, undone: str) -> None:
+    """Print every fault and end, saying what was not done for them."""
     for problem in loaded.problems:
         click.echo(_safe(str(problem)), err=True)
     if loaded.problems:
-        raise Failed(f"{_counted(len(loaded.problems), 'fault')}. Nothing was built.")
+        raise Failed(f"{_counted(len(loaded.problems), 'fault')}. {undone}".rstrip())
 
 
 def _card_notes(loaded: Loaded) -> list[str]:
@@ -415,19 +498,26 @@ def _say_left(books: Path, left: LeftFolder) -> None:
     )
 
 
+def _decoded(typed: Any) -> Any:
+    """Return what was typed as text, also where a system of no language took it as bytes."""
+    if isinstance(typed, tuple):
+        return tuple(map(_decoded, typed))
+    if not isinstance(typed, str):
+        return typed
+    try:
+        return os.fsencode(typed).decode()
+    except UnicodeError:
+        raise click.UsageError(f"{_safe(typed[:40])} is no text: type it in UTF-8.") from None
+
+
+def _spell_out() -> None:
+    """Have letters that an old encoding lacks printed as their numbers, as errors are."""
+    if isinstance(sys.stdout, TextIOWrapper):
+        sys.stdout.reconfigure(errors="backslashreplace")
+
+
 def _counted(count: int, word: str) -> str:
     return f"1 {word}" if count == 1 else f"{count} {word}s"
-
-
-def _safe(text: str) -> str:
-    """Return text a terminal shows as text: nothing in it can move the cursor or hide."""
-    return "".join(one if one.isprintable() else "\N{REPLACEMENT CHARACTER}" for one in text)
-
-
-def _told(path: Path) -> str:
-    """Return a path as a terminal shows it and takes it back: in quotes where it has a space."""
-    text = _safe(str(path))
-    return f'"{text}"' if " " in text else text
 
 
 class _Progress:

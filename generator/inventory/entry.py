@@ -18,9 +18,14 @@ from generator.inventory.reading import YES_OR_NO
 from generator.inventory.schema import Inventory
 from generator.units import UNITS
 
-_NUMBER = re.compile(r"-?\d+(\.\d+)?", re.ASCII)
+# No more digits than a number keeps.
+_NUMBER = re.compile(r"-?\d{1,18}(\.\d{1,30})?", re.ASCII)
+_YEAR = re.compile(r"\d{4}", re.ASCII)
+_PLACE_IN_LIST = re.compile(r"\d{1,4}", re.ASCII)
 _AMOUNT = re.compile(r"(?P<item>[^=]+)=(?P<number>[^_=]+)_(?P<unit>.+)")
 _ROOM_FOR_A_NUMBER = 4
+# What an entry says of itself; it says nothing that was done, counted or seen.
+_OF_ITSELF = frozenset(["done_on", "recorded_on", "by"])
 TRUE_OR_FALSE = {"yes": True, "true": True, "no": False, "false": False}
 
 
@@ -75,6 +80,11 @@ def entry_from(typed: Typed, inventory: Inventory) -> dict[str, Any]:
         _put(entry, name, values, us_dates=us_dates)
     if typed.note is not None:
         entry["note"] = typed.note
+    if entry.keys() <= _OF_ITSELF:
+        raise NotMeantError(
+            "there is nothing to record: say what was done, by --job, --used, --bought or --set, "
+            "or give a --note"
+        )
     return entry
 
 
@@ -120,7 +130,7 @@ def _upkeep_of(job: str | None, inventory: Inventory) -> dict[str, Any] | None:
         return None
     season, _, step = rest.partition("/")
     steps = [one.id for one in inventory.plans()[named.upkeep].steps]
-    if not season.isdecimal() or step not in steps:
+    if not _YEAR.fullmatch(season) or step not in steps:
         known = listed([f"{subject}/{season or 'season'}/{one}" for one in steps])
         raise NotMeantError(f"there is no job {shown_value(job)}; there: {known}")
     return {"at": subject, "step": step, "season": int(season)}
@@ -142,7 +152,7 @@ def _named_job(job: str, inventory: Inventory) -> tuple[str, str, int | None]:
         return known[place, step, season], step, None
     # a plan that comes back every season has no last one
     yearly = known.get((place, step, ""))
-    if yearly is not None and season.isdecimal():
+    if yearly is not None and _YEAR.fullmatch(season):
         return yearly, step, int(season)
     there = sorted({f"{one}/{year}/{name}" for one, name, year in known if one == place and year})
     raise NotMeantError(
@@ -232,7 +242,7 @@ def _put(entry: dict[str, Any], name: str, values: list[str], *, us_dates: bool)
 
 def _inside(at: Any, part: str, new: Any, name: str) -> Any:
     if isinstance(at, list):
-        if not part.isdecimal() or not 1 <= int(part) <= len(at) + 1:
+        if not _PLACE_IN_LIST.fullmatch(part) or not 1 <= int(part) <= len(at) + 1:
             raise NotMeantError(
                 f"--set {name}: the entries of a list are counted from 1, in their order"
             )

@@ -72,6 +72,15 @@ def lies_in(folder: Path, kinds: Collection[str]) -> Lying:
     return Lying(tuple(names), tuple(passed_over), tuple(problems))
 
 
+def seems_meant(folder: Path, kinds: Collection[str]) -> bool:
+    """Return whether a folder has a file by whose name it is, or is meant as, a property folder.
+
+    Raises OSError where the folder cannot be opened.
+    """
+    known = {PROPERTY_FILE.removesuffix(ENDING), *kinds}
+    return any(_holds_ending(name) and kind_meant(name) in known for name in _names_in(folder))
+
+
 def kind_meant(name: str) -> str:
     """Return the kind of list that a file's path in the property folder says, or seems to say."""
     return name.partition("/")[0].casefold().partition(".")[0]

@@ -1,9 +1,10 @@
 """The only part that writes into a property folder: new files, never over an old one."""
 
 import os
+import shutil
 import threading
 from collections.abc import Iterator, Mapping
-from contextlib import contextmanager
+from contextlib import contextmanager, suppress
 from pathlib import Path
 
 try:
@@ -15,16 +16,39 @@ UNFINISHED = ".unfinished"
 
 
 def write_new_folder(folder: Path, files: Mapping[str, bytes]) -> None:
-    """Make a folder that is not there yet and write the files into it.
+    """Make a folder that is not there yet, with the files in it, whole or not at all.
 
-    Raises FileExistsError where the folder stands already; nothing is ever overwritten.
+    Raises FileExistsError where the folder stands already, and OSError where it cannot be made;
+    nothing is ever overwritten, and nothing that was begun is left behind.
     """
-    folder.mkdir(parents=True)
-    for name, content in files.items():
-        path = folder / name
-        path.parent.mkdir(parents=True, exist_ok=True)
-        with path.open("xb") as file:
-            file.write(content)
+    if folder.exists() or folder.is_symlink():
+        raise FileExistsError(folder)
+    with _removed_if_it_fails(folder.parent):
+        if not folder.parent.exists():
+            folder.parent.mkdir(parents=True)
+        unfinished = folder.parent / f".{os.getpid()}{UNFINISHED}"
+        try:
+            unfinished.mkdir()
+            for name, content in files.items():
+                path = unfinished / name
+                path.parent.mkdir(exist_ok=True)
+                path.write_bytes(content)
+            unfinished.rename(folder)
+        finally:
+            shutil.rmtree(unfinished, ignore_errors=True)
+
+
+@contextmanager
+def _removed_if_it_fails(folder: Path) -> Iterator[None]:
+    """Remove a folder and those above it where they were not there and nothing came of it."""
+    new = [one for one in (folder, *folder.parents) if not one.exists()]
+    try:
+        yield
+    except BaseException:
+        with suppress(OSError):
+            for one in new:
+                one.rmdir()
+        raise
 
 
 @contextmanager
@@ -46,20 +70,22 @@ def write_new_file(path: Path, content: bytes) -> None:
 
     It is written under a name that is never read, and gets its own once all of it is on the disk:
     killed at any moment, the file is there whole or not at all. Raises FileExistsError where the
-    name is taken; what has it stays as it is.
+    name is taken; what has it stays as it is. Raises OSError where it cannot be written, and then
+    leaves nothing behind.
     """
-    path.parent.mkdir(exist_ok=True)
     writer = f"{os.getpid()}-{threading.get_ident()}"
     unfinished = path.parent / f".{path.name}.{writer}{UNFINISHED}"
-    unfinished.unlink(missing_ok=True)  # of a killed writer that had the same number
-    with unfinished.open("xb") as file:
-        file.write(content)
-        file.flush()
-        os.fsync(file.fileno())
-    try:
-        _name(unfinished, path)
-    finally:
-        unfinished.unlink(missing_ok=True)
+    with _removed_if_it_fails(path.parent):
+        path.parent.mkdir(exist_ok=True)
+        unfinished.unlink(missing_ok=True)  # of a killed writer that had the same number
+        try:
+            with unfinished.open("xb") as file:
+                file.write(content)
+                file.flush()
+                os.fsync(file.fileno())
+            _name(unfinished, path)
+        finally:
+            unfinished.unlink(missing_ok=True)
     _settle(path.parent)
 
 
@@ -87,6 +113,7 @@ def _settle(folder: Path) -> None:
         return
     held = os.open(folder, os.O_RDONLY)
     try:
-        os.fsync(held)
+        with suppress(OSError):  # the file is there all the same
+            os.fsync(held)
     finally:
         os.close(held)

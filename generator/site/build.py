@@ -16,7 +16,8 @@ SEARCH_SETTINGS = ("lang", "separator", "pipeline", "fields")
 def build(tree: Path, site: Path) -> tuple[str, ...]:
     """Builds the tree that `stage` wrote into `site`; returns what is wrong with it, if anything.
 
-    `site` is emptied first. A page that cannot be built is a problem like any other.
+    `site` is emptied first. A page that cannot be built is a problem like any other; what the
+    system refuses, such as room on a full disk, is none, and its OSError is raised.
     """
     book = json.loads((tree / "book.json").read_text(encoding="utf-8"))
     pages = book["pages"]
@@ -29,6 +30,9 @@ def build(tree: Path, site: Path) -> tuple[str, ...]:
         try:
             return build_tree(tree, site, titles, write_search)
         except Failed as failure:
+            cause = failure.__cause__
+            if isinstance(cause, OSError) and cause.errno is not None:
+                raise cause from None
             return (str(failure),)
 
 

@@ -138,7 +138,8 @@ class _Handbook(BasePlugin[_NoSettings]):  # type: ignore[no-untyped-call]  # Mk
     @event_priority(100)
     def on_build_error(self, *, error: Exception) -> None:
         if self.shares.is_second:
-            self.shares.report([*self.messages, str(error)], status=1)
+            status = getattr(error, "errno", None) or 1
+            self.shares.report([*self.messages, str(error)], status=status)
 
     @event_priority(-50)
     def on_post_build(self, *, config: MkDocsConfig) -> None:

@@ -5,44 +5,25 @@ file is locked as long as the build lives, so a workshop nobody holds is a kille
 """
 
 import ctypes
-import datetime
 import os
 import shutil
 import tempfile
 from collections.abc import Iterator
-from contextlib import contextmanager
+from contextlib import contextmanager, suppress
 from glob import escape
 from pathlib import Path
+
+from generator.site.mark import SITE_MARK
 
 try:
     import fcntl
 except ImportError:  # Windows refuses to remove an open file, which serves as well as a lock.
     fcntl = None  # type: ignore[assignment]  # a module elsewhere
 
-SITE_MARK = ".handbook-site"
 WORKSHOP_MARK = ".handbook-workshop"
-MARK_TEXT = "Made by the handbook program, which replaces this folder as a whole.\n"
-AS_OF = "As of "
-LONGEST_MARK = 1000
+WORKSHOP_TEXT = "Made by the handbook program, which removes this folder when it is done.\n"
 _HERE = -100  # AT_FDCWD: paths count from the working folder
 _EXCHANGE = 2  # RENAME_EXCHANGE
-
-
-def mark_site(site: Path, as_of: datetime.date) -> None:
-    """Marks `site` as ours, so that a later build may replace it, with the day it was made for."""
-    text = f"{MARK_TEXT}{AS_OF}{as_of.isoformat()}\n"
-    (site / SITE_MARK).write_text(text, encoding="utf-8", newline="\n")
-
-
-def marked_day(site: Path) -> datetime.date | None:
-    """The day that the mark of a site of ours says it was made for; None where it says none."""
-    try:
-        with (site / SITE_MARK).open(encoding="utf-8", errors="replace") as mark:
-            lines = mark.read(LONGEST_MARK).splitlines()
-        day = next(one.removeprefix(AS_OF) for one in lines if one.startswith(AS_OF))
-        return datetime.date.fromisoformat(day)
-    except (OSError, StopIteration, ValueError):
-        return None
 
 
 @contextmanager
@@ -58,7 +39,7 @@ def workshop(target: Path) -> Iterator[Path]:
         with (folder / WORKSHOP_MARK).open("w", encoding="utf-8") as mark:
             if fcntl:
                 fcntl.flock(mark, fcntl.LOCK_EX)
-            mark.write(MARK_TEXT)
+            mark.write(WORKSHOP_TEXT)
             mark.flush()
             yield folder
     finally:
@@ -73,7 +54,11 @@ def exchange(site: Path, target: Path, old: Path) -> None:
         site.rename(old)
     else:
         target.rename(old)
-        site.rename(target)
+        try:
+            site.rename(target)
+        except OSError:
+            old.rename(target)
+            raise
 
 
 def exchange_at_once(one: Path, other: Path) -> bool:
@@ -115,8 +100,13 @@ def _is_abandoned(folder: Path) -> bool:
 def _clear(folder: Path) -> None:
     """Removes a workshop, its mark last: one that is killed halfway is still known as ours."""
     for path in folder.iterdir():
-        if path.name != WORKSHOP_MARK:
+        if path.name == WORKSHOP_MARK:
+            continue
+        if path.is_dir() and not path.is_symlink():
             shutil.rmtree(path, ignore_errors=True)
+        else:
+            with suppress(OSError):
+                path.unlink()
     if {path.name for path in folder.iterdir()} <= {WORKSHOP_MARK}:
         shutil.rmtree(folder, ignore_errors=True)
 

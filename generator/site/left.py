@@ -4,7 +4,7 @@ from collections.abc import Collection
 from pathlib import Path
 
 from generator.book.model import LeftFolder
-from generator.site.exchange import SITE_MARK, marked_day
+from generator.site.mark import mark_of
 
 
 def left_folders(books: Path, readers: Collection[str]) -> tuple[LeftFolder, ...]:
@@ -16,8 +16,5 @@ def left_folders(books: Path, readers: Collection[str]) -> tuple[LeftFolder, ...
         inside = sorted(books.iterdir()) if books.is_dir() else []
     except OSError:
         return ()
-    return tuple(
-        LeftFolder(one.name, marked_day(one))
-        for one in inside
-        if one.name not in readers and (one / SITE_MARK).is_file()
-    )
+    marks = {one.name: mark_of(one) for one in inside if one.name not in readers}
+    return tuple(LeftFolder(name, mark.as_of) for name, mark in marks.items() if mark is not None)

@@ -1,38 +1,50 @@
 """Takes a book all the way to a site in its folder, or leaves the folder as it was."""
 
+import os
 from pathlib import Path
 
 from generator.book.model import Book
 from generator.site.build import build
-from generator.site.exchange import SITE_MARK, exchange, mark_site, workshop
+from generator.site.exchange import exchange, workshop
 from generator.site.links import check_links
+from generator.site.mark import SITE_MARK, mark_site, not_ours
 from generator.site.stage import stage
+
+NAMED = 3
 
 
 class Refused(Exception):  # noqa: N818 - a refusal, not an error
     """The target must not be written to; the message is one sentence for the user."""
 
 
+class NotWritten(Refused):
+    """The target may be written to and cannot be, as on a full disk."""
+
+
 def publish(book: Book, target: Path, property_folder: Path | None = None) -> tuple[str, ...]:
     """Builds the site of `book` and puts it where `target` is, whole; returns the problems.
 
     With problems, and when killed at any moment, what was at `target` still stands. Raises Refused
-    where `target` holds something that is not ours, cannot be made, or is the property folder,
-    inside it or around it.
+    where `target` holds something that no build wrote, or is the property folder, inside it or
+    around it, and NotWritten where the system says that it cannot be written.
     """
-    target = target.absolute()
-    _refuse_unfit(target, property_folder)
     try:
+        target = target.absolute()
+        _refuse_unfit(target, property_folder)
         target.parent.mkdir(parents=True, exist_ok=True)
         with workshop(target) as folder:
-            # A build that ended between two renames has just been repaired: look again.
-            _refuse_unfit(target, property_folder)
             problems = _made(book, folder)
             if not problems:
+                # Something may have been put there meanwhile, or a repair put the old site back.
+                _refuse_unfit(target, property_folder)
                 exchange(folder / "site", target, folder / "old")
             return problems
-    except (PermissionError, FileExistsError, NotADirectoryError) as error:
-        raise Refused(f"{target} cannot be written: {error.strerror}.") from error
+    except (FileExistsError, NotADirectoryError) as error:
+        raise NotWritten(f"{target} cannot be written: a part of it is no folder.") from error
+    except OSError as error:
+        if error.errno is None:  # a part of the program is missing; the message says so
+            raise
+        raise NotWritten(f"{target} cannot be written: {error.strerror}.") from error
 
 
 def _made(book: Book, folder: Path) -> tuple[str, ...]:
@@ -41,7 +53,7 @@ def _made(book: Book, folder: Path) -> tuple[str, ...]:
     if problems:
         return problems
     problems = check_links(site, {page.address: page.safety_keys for page in book.pages})
-    mark_site(site, book.as_of)
+    mark_site(site, book)
     return problems
 
 
@@ -49,7 +61,8 @@ def _refuse_unfit(target: Path, property_folder: Path | None) -> None:
     if target.is_symlink():
         raise Refused(f"{target} is a link to another place; give the place itself.")
     if property_folder is not None:
-        place, ground = target.resolve(), property_folder.resolve()
+        # Unlike Path.resolve, this takes links that lead round in a circle.
+        place, ground = (Path(os.path.realpath(one)) for one in (target, property_folder))
         if place == ground or ground in place.parents:
             raise Refused(f"{target} lies in the property folder, which a build never changes.")
         if place in ground.parents:
@@ -58,5 +71,24 @@ def _refuse_unfit(target: Path, property_folder: Path | None) -> None:
         return
     if not target.is_dir():
         raise Refused(f"{target} is a file, not a folder.")
-    if any(target.iterdir()) and not (target / SITE_MARK).is_file():
+    if not any(target.iterdir()):
+        return
+    if not (target / SITE_MARK).is_file():
         raise Refused(f"{target} holds something else; give an empty or a new folder.")
+    _refuse_lost(target)
+
+
+def _refuse_lost(target: Path) -> None:
+    """Refuses to replace a site of ours with what somebody put into it, or changed."""
+    others = not_ours(target)
+    if others is None:
+        raise Refused(
+            f"{target} is of an earlier version, whose mark does not list what it wrote: take out "
+            "what is yours, delete the folder and build again."
+        )
+    if others:
+        more = f" and {len(others) - NAMED} more" if len(others) > NAMED else ""
+        raise Refused(
+            f"{target} holds what no build wrote, or what was changed since: "
+            f"{', '.join(others[:NAMED])}{more}; move it out of that folder and build again."
+        )

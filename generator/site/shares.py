@@ -60,19 +60,28 @@ class Shares:
             self.second = 0
 
     def report(self, messages: Sequence[str], status: int) -> NoReturn:
-        """Ends the second process, leaving `messages` for the first."""
+        """Ends the second process, leaving `messages` for the first.
+
+        `status` is 0, 1 or the number of the system's error that kept it from writing.
+        """
         with os.fdopen(self.pipe, "wb") as pipe:
             pipe.write("\0".join(messages).encode())
         os._exit(status)
 
     def gather(self) -> list[str]:
-        """What the second process had to say, once it is done; nothing if there is none."""
+        """What the second process had to say, once it is done; nothing if there is none.
+
+        Raises the OSError that kept the second process from writing.
+        """
         if not self.second:
             return []
         with os.fdopen(self.pipe, "rb") as pipe:
             said = pipe.read().decode()
         second, self.second = self.second, 0
         messages = said.split("\0") if said else []
-        if os.waitpid(second, 0)[1] and not messages:
+        status = os.waitstatus_to_exitcode(os.waitpid(second, 0)[1])
+        if status > 1:
+            raise OSError(status, os.strerror(status))
+        if status and not messages:
             messages.append("The second process of the build ended early.")
         return messages

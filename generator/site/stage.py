@@ -8,7 +8,6 @@ book.json    what our own build needs besides: titles and search records; never 
 
 import json
 import re
-import shutil
 from datetime import date
 from html import escape
 from pathlib import Path, PurePosixPath
@@ -40,7 +39,7 @@ def stage(book: Book, folder: Path) -> Path:
     if any(folder.iterdir()):
         raise ValueError(f"{folder} is not empty.")
     _write(folder / "mkdocs.yml", _configuration(book))
-    shutil.copytree(shipped("site_templates") / "theme", folder / "theme", copy_function=_copy)
+    _copy_theme(folder / "theme")
     docs = folder / "docs"
     for parent in {docs / PurePosixPath(a).parent for a in (*_page_addresses(book), *book.files)}:
         parent.mkdir(parents=True, exist_ok=True)
@@ -63,6 +62,7 @@ def text_only(safe: str) -> str:
 def _configuration(book: Book) -> str:
     settings: dict[str, Any] = yaml.safe_load(shipped("mkdocs.yml").read_text(encoding="utf-8"))
     settings["site_name"] = text_only(book.title)
+    del settings["hooks"]  # of a checkout alone: what is typed there has no staged tree yet
     settings["docs_dir"] = "docs"
     settings["theme"]["custom_dir"] = "theme"
     settings["extra"]["as_of"] = book.as_of.isoformat()
@@ -130,5 +130,10 @@ def _write(path: Path, text: str) -> None:
     path.write_text(text, encoding="utf-8", newline="\n")
 
 
-def _copy(source: str, target: str) -> None:
-    Path(target).write_bytes(Path(source).read_bytes())
+def _copy_theme(folder: Path) -> None:
+    theme = shipped("site_templates") / "theme"
+    for path in sorted(theme.rglob("*")):
+        if path.is_file():
+            copy = folder / path.relative_to(theme)
+            copy.parent.mkdir(parents=True, exist_ok=True)
+            copy.write_bytes(path.read_bytes())

@@ -8,8 +8,8 @@ from pathlib import Path
 import pytest
 
 from generator.book.model import LeftFolder
-from generator.site.exchange import SITE_MARK, marked_day
 from generator.site.left import left_folders
+from generator.site.mark import SITE_MARK, Mark, mark_of
 from generator.site.publish import publish
 from tests.site.books import book_of
 
@@ -20,11 +20,11 @@ def built(books: Path, name: str, day: datetime.date) -> None:
     assert publish(replace(book_of(1), as_of=day), books / name) == ()
 
 
-def test_a_site_says_the_day_it_was_made_for(tmp_path: Path) -> None:
+def test_a_site_says_the_land_and_the_day_it_was_made_for(tmp_path: Path) -> None:
     built(tmp_path, "hired", BEFORE)
-    assert marked_day(tmp_path / "hired") == BEFORE
+    assert mark_of(tmp_path / "hired") == Mark("Lane & Creek", BEFORE)
     built(tmp_path, "hired", AFTER)
-    assert marked_day(tmp_path / "hired") == AFTER
+    assert mark_of(tmp_path / "hired") == Mark("Lane & Creek", AFTER)
 
 
 def test_folders_of_readers_who_are_gone_are_named_in_order_and_no_other(tmp_path: Path) -> None:
@@ -66,3 +66,19 @@ def test_where_nothing_was_built_yet_nothing_is_left(tmp_path: Path) -> None:
     assert left_folders(tmp_path / "not-there", ["owner"]) == ()
     (tmp_path / "file").write_text("mine")
     assert left_folders(tmp_path / "file", ["owner"]) == ()
+
+
+def test_a_folder_that_may_not_be_looked_into_is_not_ours(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    (tmp_path / "photos").mkdir()
+    (tmp_path / "old").mkdir()
+    (tmp_path / "old" / SITE_MARK).write_text("")
+
+    def closed(path: Path) -> bool:
+        if path.parent.name == "photos":
+            raise PermissionError(13, "Permission denied", str(path))
+        return path.exists()
+
+    monkeypatch.setattr(Path, "is_file", closed)
+    assert left_folders(tmp_path, ["owner"]) == (LeftFolder("old", None),)

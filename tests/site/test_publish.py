@@ -14,7 +14,8 @@ import pytest
 
 from generator.book.model import Book
 from generator.site import exchange
-from generator.site.exchange import SITE_MARK, WORKSHOP_MARK
+from generator.site.exchange import WORKSHOP_MARK
+from generator.site.mark import SITE_MARK
 from generator.site.publish import Refused, publish
 from tests.site.books import tiny_book
 
@@ -54,11 +55,12 @@ def _shown(site: Path) -> str:
 
 def test_a_new_site_replaces_the_old_one_whole(tmp_path: Path) -> None:
     target = tmp_path / "made" / "owner"
-    assert publish(_small_book("one"), target) == ()
-    (target / "page-99.html").write_text("left from another year")
+    of_another_year = replace(_small_book("one"), pages=tiny_book("one").pages[:3])
+    assert publish(of_another_year, target) == ()
+    assert (target / "page-2.html").is_file()
     assert publish(_small_book("other"), target) == ()
     assert "The other book." in _shown(target)
-    assert not (target / "page-99.html").exists()
+    assert not (target / "page-2.html").exists()
     assert _names(target.parent) == ["owner"]
 
 
@@ -186,6 +188,7 @@ def test_only_marked_leftovers_that_nobody_holds_are_removed(tmp_path: Path) -> 
         (tmp_path / f".site.building-{name}").mkdir()
     (tmp_path / ".site.building-foreign" / "letter.txt").write_text("mine")
     (tmp_path / ".site.building-killed" / WORKSHOP_MARK).write_text("")
+    (tmp_path / ".site.building-killed" / "half a page.html").write_text("<p>")
     with (tmp_path / ".site.building-alive" / WORKSHOP_MARK).open("w") as held:
         fcntl.flock(held, fcntl.LOCK_EX)
         publish(_small_book("one"), tmp_path / "site")

@@ -51,14 +51,17 @@ TABLE: dict[str, Row] = {
         only_in={"book.exports": frozenset({"openpyxl"})},
     ),
     "site": row("book lookup", "mkdocs markdown yaml jinja2"),
-    "cli": row("package inventory plan book site lookup", "click"),
+    "typed": row("inventory site", "click"),
+    "cli": row("package typed inventory plan book site lookup", "click"),
+    # What MkDocs calls when it is typed in a checkout: stages the demo property's own book.
+    "demo_tree": row("inventory plan book site lookup", "click yaml"),
     "__main__": row("cli"),
 }
 PURE = {"units", "working", "geometry", "compute", "plan"}
 PRINTS = {"cli"}
 # The day a plan is made for, where none is given: asked for once, at the outermost edge.
 ASKS_FOR_THE_DAY = "datetime.date.today"
-WRITES = {"site", "cli", "compiled", "inventory.write"}
+WRITES = {"site", "cli", "compiled", "demo_tree", "inventory.write"}
 
 OUTSIDE_MODULES = {
     "glob", "importlib", "io", "logging", "os", "pathlib", "platform", "random", "secrets",

@@ -1,0 +1,110 @@
+"""The mark of a site: that it is ours, whose land, which day, and every file as it was built.
+
+Whatever else lies in the folder is somebody's own, and is never replaced with it.
+"""
+
+import datetime
+import hashlib
+from collections.abc import Iterator
+from dataclasses import dataclass
+from html import unescape
+from pathlib import Path, PurePosixPath
+
+from generator.book.model import Book
+
+SITE_MARK = ".handbook-site"
+MARK_TEXT = "Made by the handbook program, which replaces the files listed here and no others.\n"
+AS_OF = "As of "
+OF = "Of "
+LISTED = "Each file with its SHA-256:"
+LONGEST_HEAD = 1000
+# What systems leave in every folder that somebody looks into.
+LEFT_BY_SYSTEMS = frozenset([".DS_Store", ".directory", "Thumbs.db", "desktop.ini"])
+SHA256_DIGITS = 64
+
+
+@dataclass(frozen=True, slots=True)
+class Mark:
+    """What the head of a mark says: the name of the land, and the day; None where it does not."""
+
+    of: str | None
+    as_of: datetime.date | None
+
+
+def mark_site(site: Path, book: Book) -> None:
+    """Marks a finished site as ours, so that a later build may replace what this one wrote."""
+    files = sorted(_names(site))
+    head = f"{MARK_TEXT}{AS_OF}{book.as_of.isoformat()}\n{OF}{unescape(book.title)}\n{LISTED}\n"
+    lines = (f"{_digest(site / name)}  {name}\n" for name in files)
+    text = head + "".join(lines)
+    (site / SITE_MARK).write_text(text, encoding="utf-8", newline="\n")
+
+
+def mark_of(site: Path) -> Mark | None:
+    """What the mark of a site of ours says; None where the folder has no mark of ours."""
+    try:
+        if not (site / SITE_MARK).is_file():
+            return None
+        with (site / SITE_MARK).open(encoding="utf-8", errors="replace") as mark:
+            lines = mark.read(LONGEST_HEAD).splitlines()
+    except OSError:
+        return None
+    return Mark(_said(lines, OF), _day(_said(lines, AS_OF)))
+
+
+def not_ours(site: Path) -> tuple[str, ...] | None:
+    """What lies in a site of ours that its build did not write, or that was changed since.
+
+    By name, in order; a folder ends in a slash and stands for all that is in it. None where the
+    mark has no list, as those of earlier versions. Raises OSError where something cannot be read.
+    """
+    listed = _listed(site)
+    if listed is None:
+        return None
+    folders = {str(one) for name in listed for one in PurePosixPath(name).parents}
+    return tuple(sorted(_others(site, listed, folders)))
+
+
+def _names(site: Path) -> Iterator[str]:
+    return (one.relative_to(site).as_posix() for one in site.rglob("*") if one.is_file())
+
+
+def _digest(path: Path) -> str:
+    with path.open("rb") as file:
+        return hashlib.file_digest(file, "sha256").hexdigest()
+
+
+def _said(lines: list[str], head: str) -> str | None:
+    return next((one.removeprefix(head) for one in lines if one.startswith(head)), None)
+
+
+def _day(text: str | None) -> datetime.date | None:
+    try:
+        return datetime.date.fromisoformat(text or "")
+    except ValueError:
+        return None
+
+
+def _listed(site: Path) -> dict[str, str] | None:
+    """The digest of each file that a mark lists, by name."""
+    text = (site / SITE_MARK).read_text(encoding="utf-8", errors="replace")
+    _, has_list, lines = text.partition(f"\n{LISTED}\n")
+    if not has_list:
+        return None
+    return {line[SHA256_DIGITS + 2 :]: line[:SHA256_DIGITS] for line in lines.splitlines()}
+
+
+def _others(site: Path, listed: dict[str, str], folders: set[str]) -> Iterator[str]:
+    waiting = list(site.iterdir())
+    while waiting:
+        path = waiting.pop()
+        name = path.relative_to(site).as_posix()
+        if name == SITE_MARK or (path.name in LEFT_BY_SYSTEMS and not path.is_dir()):
+            continue
+        if path.is_dir() and not path.is_symlink():
+            if name in folders:
+                waiting += path.iterdir()
+            else:
+                yield f"{name}/"
+        elif path.is_symlink() or not path.is_file() or listed.get(name) != _digest(path):
+            yield name

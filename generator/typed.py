@@ -1,0 +1,135 @@
+"""Folders as they are typed behind the commands, told from each other before one is read."""
+
+from __future__ import annotations
+
+import errno
+import os
+from pathlib import Path
+from typing import Any
+
+import click
+
+HERE = "."
+NOT_READ = "Nothing was read."
+
+
+class PropertyFolder(click.Path):
+    """A property folder; the refusal says what lies there instead, and which one may be meant."""
+
+    name = "folder"
+
+    def __init__(self) -> None:
+        super().__init__(file_okay=False, path_type=Path)
+
+    def convert(
+        self,
+        value: str | os.PathLike[str],
+        param: click.Parameter | None,  # noqa: ARG002 - click calls it so
+        ctx: click.Context | None,
+    ) -> Path:
+        """Return the folder; raises UsageError where it is none, or not one of a property."""
+        wrong = wrong_folder(Path(value))
+        if wrong is not None:
+            raise click.UsageError(f"{wrong} {NOT_READ}", ctx)
+        return Path(value)
+
+
+class FolderOrNumber(PropertyFolder):
+    """A word that is looked at by its command: a property folder, or a number of one."""
+
+    def convert(self, value: Any, *_: Any) -> Any:
+        """Return the word as it was typed."""
+        return value
+
+
+def is_here() -> bool:
+    """Return whether the folder a person is in is a property folder."""
+    return wrong_folder(Path(HERE)) is None
+
+
+def wrong_folder(folder: Path) -> str | None:
+    """Return what is wrong with a folder that is no property folder, in sentences; else None."""
+    from generator.inventory.files import what_is
+    from generator.inventory.folder import PROPERTY_FILE, seems_meant
+    from generator.inventory.load import FILES
+
+    what = what_is(folder)
+    if what == "file":
+        return f"{told(folder)} is a file: name the property folder it lies in."
+    if what != "folder":
+        return _not_there(folder)
+    try:
+        if seems_meant(folder, FILES):
+            return None
+    except OSError:
+        return None  # who reads it is told why it cannot be read
+    shown = told(folder) if folder != Path(HERE) else "The folder you are in"
+    return _built_book(folder, shown) or (
+        f"{shown} is no property folder: no {PROPERTY_FILE} lies in it."
+        f"{_meant(sorted(_beside(folder)))}"
+    )
+
+
+def why(error: OSError) -> str:
+    """Return what the system said of an error, without number and path."""
+    return safe(error.strerror or str(error)).rstrip(".")
+
+
+def safe(text: str) -> str:
+    """Return text a terminal shows as text: nothing in it can move the cursor or hide."""
+    return "".join(one if one.isprintable() else "\N{REPLACEMENT CHARACTER}" for one in text)
+
+
+def told(path: Path) -> str:
+    """Return a path as a terminal shows it and takes it back: in quotes where it has a space."""
+    text = safe(str(path))
+    return f'"{text}"' if " " in text else text
+
+
+def _not_there(folder: Path) -> str | None:
+    from generator.inventory.problems import nearest
+
+    try:
+        folder.stat()
+    except OSError as error:
+        if error.errno not in (errno.ENOENT, errno.ENOTDIR):
+            return None  # who reads it is told why it cannot be read
+        near = nearest(folder.name, (one.name for one in _beside(folder.parent)))
+        return f"There is no folder {told(folder)}.{_meant([folder.parent / near] if near else [])}"
+    return f"{told(folder)} is no folder: name a property folder."
+
+
+def _built_book(folder: Path, shown: str) -> str | None:
+    """Return that a folder is of a built handbook, and whose; None where it is not."""
+    from generator.site.mark import mark_of
+
+    place = folder.absolute()
+    books = [place, *sorted(_folders_in(place)), *place.parents]
+    found = next(((one, mark) for one in books if (mark := mark_of(one)) is not None), None)
+    if found is None:
+        return None
+    site, mark = found
+    of = f" of {safe(mark.of)}" if mark.of else ""
+    day = f", as of {mark.as_of}" if mark.as_of else ""
+    made_from = site.parent.with_name(site.parent.name.removesuffix("-handbook"))
+    meant = [Path(os.path.relpath(made_from))] if made_from in _beside(made_from.parent) else []
+    return f"{shown} is a built handbook{of}{day}: name its property folder.{_meant(meant)}"
+
+
+def _folders_in(folder: Path) -> list[Path]:
+    try:
+        return [one for one in folder.iterdir() if one.is_dir()]
+    except OSError:
+        return []
+
+
+def _beside(folder: Path) -> list[Path]:
+    """The property folders in a folder."""
+    from generator.inventory.files import what_is
+    from generator.inventory.folder import PROPERTY_FILE
+
+    return [one for one in _folders_in(folder) if what_is(one / PROPERTY_FILE) == "file"]
+
+
+def _meant(folders: list[Path]) -> str:
+    return f" Did you mean {' or '.join(map(told, folders[:2]))}?" if folders else ""

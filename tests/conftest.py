@@ -2,7 +2,7 @@
 
 from collections import defaultdict
 from collections.abc import Iterator
-from pathlib import PurePosixPath
+from pathlib import Path, PurePosixPath
 
 import pytest
 from hypothesis import settings
@@ -28,18 +28,23 @@ def _no_clock(monkeypatch: pytest.MonkeyPatch) -> None:
 
 
 @pytest.fixture(scope="session")
-def browser() -> Iterator[Browser]:
-    """A headless Chromium with an empty profile, one for each worker."""
+def chromium() -> Path:
+    """The program of the Chromium that the browser tests run."""
     try:
-        path = find_chromium()
+        return find_chromium()
     except FileNotFoundError as missing:
         pytest.fail(str(missing), pytrace=False)
+
+
+@pytest.fixture(scope="session")
+def browser(chromium: Path) -> Iterator[Browser]:
+    """A headless Chromium with an empty profile, one for each worker."""
     with sync_playwright() as playwright:
-        chromium = playwright.chromium.launch(
-            executable_path=path, headless=True, args=LAUNCH_FLAGS
+        started = playwright.chromium.launch(
+            executable_path=chromium, headless=True, args=LAUNCH_FLAGS
         )
-        yield chromium
-        chromium.close()
+        yield started
+        started.close()
 
 
 @pytest.fixture(scope="session")

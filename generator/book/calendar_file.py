@@ -1,17 +1,20 @@
-"""What of a reader's plan goes into a calendar: open days of jobs, days to keep, days to order by.
+"""What of a reader's plan goes into calendars: open days of jobs, days to keep, days to order by.
 
-Everything comes from the plan of that reader, so nothing is in the file that is not on the pages.
-UIDs are made from the addresses of sheets, which never move, and from nothing a reader does not
-see. No amount and no product stands in an event: those are the sheet's.
+Two files: one of single days with reminders, to subscribe to, in which a span is its first day and
+its last; one of the spans themselves, to look at. Everything comes from the plan of that reader,
+so nothing is in the files that is not on the pages. UIDs are made from the addresses of sheets,
+which never move, and from nothing a reader does not see. No amount and no product stands in an
+event: those are the sheet's.
 """
 
 import uuid
-from collections.abc import Iterator, Mapping
-from dataclasses import replace
+from collections.abc import Iterable, Iterator, Mapping
+from dataclasses import dataclass, replace
 
-from generator.book.icalendar_text import Event, Reminder, as_icalendar
+from generator.book.icalendar_text import ONE_DAY, Event, Reminder, as_icalendar
+from generator.book.mornings import spared
 from generator.book.pages.dates import KINDS, placed
-from generator.book.pages.written import CALENDAR, everything_to_do
+from generator.book.pages.written import CALENDAR, CALENDAR_SPANS, everything_to_do
 from generator.book.text import clean
 from generator.plan.budget import purchases
 from generator.plan.calendar import day_in_season
@@ -33,51 +36,113 @@ GO_BY_THE_SHEET = "Work by the sheet with its numbers and cautions, never by thi
 NO_DAY_LEFT = "No day is left on which it may be done."
 
 
+@dataclass(frozen=True, slots=True)
+class _Span:
+    """Days from a first to a last one as one event, and what entries of single days say of it.
+
+    `between` is for what must be seen on each of its days.
+    """
+
+    whole: Event
+    first_day: str
+    last_day: str
+    only_day: str
+    between: str | None = None
+    reminded: bool = False
+
+
 def calendar_file(plan: Plan) -> Mapping[str, bytes]:
-    """Return the calendar of a reader by its address."""
-    events = sorted(_events(plan), key=lambda one: (one.first, one.last, one.key))
-    named = [(str(uuid.uuid5(NAMESPACE, f"{plan.reader}/{one.key}")), one) for one in events]
-    return {CALENDAR: as_icalendar(plan.title, plan.as_of, named)}
+    """Return the calendars of a reader by their addresses."""
+    spans = list(_spans(plan))
+    days = [day for one in spans for day in _single_days(one)]
+    single = spared([*days, *_orders(plan)], plan.as_of, _as_of(plan))
+    whole = [replace(one.whole, key=f"span/{one.whole.key}") for one in spans]
+    return {
+        CALENDAR: _written(plan, plan.title, single),
+        CALENDAR_SPANS: _written(plan, f"{plan.title}: from first day to last", whole),
+    }
 
 
-def _events(plan: Plan) -> Iterator[Event]:
+def _written(plan: Plan, name: str, events: Iterable[Event]) -> bytes:
+    ordered = sorted(events, key=lambda one: (one.first, one.last, one.key))
+    named = [(str(uuid.uuid5(NAMESPACE, f"{plan.reader}/{one.key}")), one) for one in ordered]
+    return as_icalendar(name, plan.as_of, named)
+
+
+def _spans(plan: Plan) -> Iterator[_Span]:
     for job, is_stopped, place in everything_to_do(plan):
         yield from _of_job(plan, job, clean(place.name), is_stopped=is_stopped)
     yield from _kept_out(plan)
     yield from _dates(plan)
     yield from _others_out(plan)
-    yield from _orders(plan)
 
 
-def _of_job(plan: Plan, job: Job | UpkeepJob, where: str, *, is_stopped: bool) -> Iterator[Event]:
-    """Yield an event for each window of a job, or one that calls an older one off."""
+def _single_days(span: _Span) -> Iterator[Event]:
+    """Yield the entry of the first day and of the last, each with its reminder."""
+    whole = span.whole
+    first, last = whole.first, whole.last
+    told = (f"{day_words(first)} to {day_words(last)}.", *whole.description)
+    opens = Reminder(BEFORE_OPENING, f"Opens {day_words(first)}. {whole.summary}")
+    closes = Reminder(BEFORE_LAST_DAY, f"Last day {day_words(last)}. {whole.summary}")
+    if first == last:
+        reminders = (opens, closes) if span.reminded else ()
+        yield replace(whole, summary=span.only_day, reminders=reminders)
+        return
+    entry = replace(whole, description=told)
+    yield replace(
+        entry, last=first, summary=span.first_day, reminders=(opens,) if span.reminded else ()
+    )
+    for count in range(1, (last - first).days if span.between is not None else 1):
+        day = first + count * ONE_DAY
+        yield replace(
+            entry, key=f"{whole.key}/{day}", first=day, last=day, summary=span.between or ""
+        )
+    yield replace(
+        entry,
+        key=f"{whole.key}/last",
+        first=last,
+        summary=span.last_day,
+        reminders=(closes,) if span.reminded else (),
+    )
+
+
+def _of_job(plan: Plan, job: Job | UpkeepJob, where: str, *, is_stopped: bool) -> Iterator[_Span]:
+    """Yield a span for each window of a job, or one that calls an older one off."""
     opens, closes = job.dates.opens, job.dates.closes
     if opens is None or closes is None or closes < opens:
         return
     title = f"{clean(job.step.name)}: {where}"
     whole = Event(f"job/{job.address}", opens, closes, title, _told(plan, job, title), where)
     if job.state.kind in SETTLED:
-        yield replace(whole, summary=f"{SETTLED[job.state.kind]}: {title}", status="CANCELLED")
+        yield _called_off(whole, f"{SETTLED[job.state.kind]}: {title}")
         return
     windows = _windows(job, (opens, closes))
     if not windows:
         told = (NO_DAY_LEFT, *whole.description)
-        yield replace(whole, summary=f"No day left: {title}", description=told, status="CANCELLED")
+        yield _called_off(replace(whole, description=told), f"No day left: {title}")
+    before = "Stop, not yet. " if is_stopped else ""
     for number, (first, last) in enumerate(windows, 1):
-        summary = f"Stop, not yet: {title}" if is_stopped else title
-        yield replace(
+        event = replace(
             whole,
             key=whole.key if number == 1 else f"{whole.key}/{number}",
             first=first,
             last=last,
-            summary=summary,
+            summary=f"{before}{title}",
             description=(STOPPED, *whole.description) if is_stopped else whole.description,
             status="TENTATIVE" if is_stopped else "CONFIRMED",
-            reminders=(
-                Reminder(BEFORE_OPENING, False, f"Opens {day_words(first)}. {summary}"),
-                Reminder(BEFORE_LAST_DAY, True, f"Last day {day_words(last)}. {summary}"),
-            ),
         )
+        yield _Span(
+            event,
+            first_day=f"{before}Opens: {title}",
+            last_day=f"{before}Last day: {title}",
+            only_day=f"{before}Opens, and last day: {title}",
+            reminded=True,
+        )
+
+
+def _called_off(whole: Event, summary: str) -> _Span:
+    event = replace(whole, summary=summary, status="CANCELLED")
+    return _Span(event, first_day=summary, last_day=summary, only_day=summary)
 
 
 def _windows(job: Job | UpkeepJob, whole: Span) -> tuple[Span, ...]:
@@ -99,7 +164,7 @@ def _as_of(plan: Plan) -> str:
     return f"As of {day_words(plan.as_of)}. A file of a later day replaces this one."
 
 
-def _kept_out(plan: Plan) -> Iterator[Event]:
+def _kept_out(plan: Plan) -> Iterator[_Span]:
     """Yield the days on which a label may still keep people out of what was sprayed."""
     for one in plan.records:
         last = one.keep_out.until()
@@ -112,10 +177,11 @@ def _kept_out(plan: Plan) -> Iterator[Event]:
                 _as_of(plan),
             )
             key = f"keep-out/{one.entry.id}"
-            yield Event(key, one.entry.done_on, last, summary, told, one.place.name)
+            whole = Event(key, one.entry.done_on, last, summary, told, one.place.name)
+            yield _Span(whole, summary, f"Last day. {summary}", summary, between=summary)
 
 
-def _dates(plan: Plan) -> Iterator[Event]:
+def _dates(plan: Plan) -> Iterator[_Span]:
     """Yield quiet dates, seasons, nesting and bans, which the owner alone has."""
     where = placed(plan)
     for one in plan.dates:
@@ -123,18 +189,30 @@ def _dates(plan: Plan) -> Iterator[Event]:
             told = [f"Holds on: {where(one.places)}"]
             if one.looked_up_on is not None:
                 told.append(f"Looked up {day_words(one.looked_up_on)}.")
-            summary = f"{KINDS[one.kind]}: {where(one.places)}"
-            yield Event(f"dates/{one.id}/{first.year}", first, last, summary, (*told, _as_of(plan)))
+            told.append(_as_of(plan))
+            key = f"dates/{one.id}/{first.year}"
+            yield _kept(key, (first, last), KINDS[one.kind], where(one.places), tuple(told))
 
 
-def _others_out(plan: Plan) -> Iterator[Event]:
+def _others_out(plan: Plan) -> Iterator[_Span]:
     """Yield the days a partner is told of, on what is handed over."""
     where = placed(plan)
     for one in plan.others_out:
         on = where(one.on) if one.on else "all ground"
-        for number, (first, last) in enumerate(one.spans, 1):
+        for number, span in enumerate(one.spans, 1):
             key = f"others/{one.kind}/{'+'.join(one.on)}/{one.looked_up_on}/{number}"
-            yield Event(key, first, last, f"{KINDS[one.kind]}: {on}", (_as_of(plan),))
+            yield _kept(key, span, KINDS[one.kind], on, (_as_of(plan),))
+
+
+def _kept(key: str, span: Span, kind: str, on: str, told: tuple[str, ...]) -> _Span:
+    """Return days to keep, of a kind and on some ground."""
+    summary = f"{kind}: {on}"
+    return _Span(
+        Event(key, *span, summary, told),
+        first_day=f"{kind}, first day: {on}",
+        last_day=f"{kind}, last day: {on}",
+        only_day=summary,
+    )
 
 
 def _orders(plan: Plan) -> Iterator[Event]:
@@ -149,8 +227,7 @@ def _orders(plan: Plan) -> Iterator[Event]:
         if order.needed_from is not None:
             told.append(f"Needed from {day_words(order.needed_from)} on.")
         reminders = tuple(
-            Reminder(days, False, f"Order by {day_words(day)}: {what}")
-            for days in (BEFORE_ORDER, 0)
+            Reminder(days, f"Order by {day_words(day)}: {what}") for days in (BEFORE_ORDER, 0)
         )
         key = f"order/{plan.season}/{one.item.kind}/{one.item.id}"
         yield Event(key, day, day, summary, (*told, _as_of(plan)), reminders=reminders)

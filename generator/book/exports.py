@@ -1,4 +1,7 @@
-"""The owner's files for a spreadsheet: numbers are numbers, and no text is ever a formula."""
+"""The owner's files for a spreadsheet: numbers, days and times are such, no text is a formula.
+
+A workbook holds every number whole and shows it with the decimals that the CSV files write.
+"""
 
 import csv
 import datetime
@@ -8,13 +11,15 @@ import zipfile
 from collections.abc import Iterable, Mapping
 
 from openpyxl import Workbook
+from openpyxl.cell.cell import Cell as SheetCell
+from openpyxl.cell.cell import MergedCell
 from openpyxl.packaging.core import DocumentProperties
 from openpyxl.styles import Font
 from openpyxl.utils import get_column_letter
 from openpyxl.worksheet.worksheet import Worksheet
 from openpyxl.xml.functions import tostring
 
-from generator.book.cells import Cell, Table, as_day, as_number
+from generator.book.cells import Cell, Table, as_number, decimals
 from generator.book.record_table import record_table
 from generator.book.text import clean
 from generator.plan.budget import COLUMNS, missed, not_to_buy_yet, purchases, table_rows, too_late
@@ -39,28 +44,36 @@ STATES = {
 }
 # A spreadsheet takes what begins so for a formula, in any width of letters.
 _LIVE = re.compile(r"[=+\-@\t\r\uff1d\uff0b\uff0d\uff20]")
-_LIKE_A_NUMBER = re.compile(r"[\d.,:/\s%$eE()-]+")
+_LIKE_A_NUMBER = re.compile(r"[\d.,:/\s%$()-][\d.,:/\s%$eE()-]*")
+# Read as what they are, a spreadsheet shows them as they were written.
+_OUR_DAY = re.compile(r"\d{4}-\d{2}-\d{2}", re.ASCII)
+_OUR_TIME = re.compile(r"([01]\d|2[0-3]):[0-5]\d", re.ASCII)
+_REGISTRATION = re.compile(r"\d+(-\d+){1,2}", re.ASCII)
 _MONTH = "(" + "|".join(f"{month}|{month[:3]}" for month in MONTHS) + ")"
 _LIKE_A_DAY = re.compile(
     rf"(\d+[-/. ]*)?{_MONTH}([-/., ]*\d+)+|\d+[-/. ]*{_MONTH}|true|false", re.IGNORECASE
 )
-_WIDEST = 40
+_WIDEST, _ROOM_FOR_THE_FILTER = 40, 4
+LONG_DAY, DAYS_IN_MONTH, SHORT_YEAR, FIRST_YEAR, LAST_YEAR = 3, 31, 99, 1000, 9999
+_DAYS_SHOWN, _TIMES_SHOWN = "yyyy-mm-dd", "hh:mm"
 _CORE, _EPOCH = "docProps/core.xml", (1980, 1, 1, 0, 0, 0)
 
 
 def owner_files(plan: Plan) -> Mapping[str, bytes]:
     """Return the files that stand beside the owner's pages, by their addresses."""
-    lines, buy = _lines(plan), _buy(plan)
+    lines, buy, records = _lines(plan), _buy(plan), record_table(plan)
     return {
         BUDGET_CSV: as_csv(lines),
         BUY_CSV: as_csv(buy),
-        RECORDS_CSV: as_csv(record_table(plan)),
-        BUDGET_XLSX: as_xlsx((lines, buy, _totals(plan)), plan.as_of),
+        RECORDS_CSV: as_csv(records),
+        BUDGET_XLSX: as_xlsx((lines, buy, _totals(plan), records), plan.as_of),
     }
 
 
 def _lines(plan: Plan) -> Table:
-    found = [tuple(row[name] for name in COLUMNS) for row in table_rows(plan.lines)]
+    found: list[tuple[Cell, ...]] = [
+        tuple(row[name] for name in COLUMNS) for row in table_rows(plan.lines)
+    ]
     return Table("Lines", COLUMNS, found)
 
 
@@ -72,7 +85,7 @@ def _buy(plan: Plan) -> Table:
             as_number(one.on_hand), as_number(one.package), as_number(one.packages),
             as_number(one.loose), as_number(one.item.price_usd), as_number(one.cost),
             as_number(one.left_over),
-            as_day(one.order.needed_from), as_day(one.order.by),
+            one.order.needed_from, one.order.by,
             "nothing to buy" if one.nothing else STATES[one.order.state],
         )
         for one in purchases(plan)
@@ -111,32 +124,66 @@ def as_csv(table: Table) -> bytes:
     text = io.StringIO(newline="")
     writer = csv.writer(text)
     writer.writerow(table.columns)
-    writer.writerows([inert_cell(value) for value in row] for row in table.rows)
+    writer.writerows(
+        [written(value, column) for value, column in zip(row, table.columns, strict=True)]
+        for row in table.rows
+    )
     return text.getvalue().encode("utf-8-sig")
 
 
-def inert_cell(value: Cell) -> str | int | float:
-    """Return a cell of a CSV file in which text stays text when a spreadsheet opens it.
+def written(value: Cell, column: str) -> str:
+    """Return a cell of a CSV file, in which text stays text when a spreadsheet opens it.
 
-    >>> inert_cell("=1+1"), inert_cell("0042"), inert_cell("Lane screen"), inert_cell(-2.5)
-    ("'=1+1", "'0042", 'Lane screen', -2.5)
+    >>> written("=1+1", "note"), written("0042", "lot"), written(-2.5, "net_usd")
+    ("'=1+1", "'0042", '-2.50')
+    >>> written(datetime.date(2026, 8, 4), "done_on"), written(datetime.time(7, 10), "started_at")
+    ('2026-08-04', '07:10')
     """
-    if not isinstance(value, str):
-        return "" if value is None else value
-    text = clean(value)
-    return f"'{text}" if _would_change(text) and not _is_our_day(text) else text
+    if value is None:
+        return ""
+    if isinstance(value, str):
+        text = clean(value)
+        return f"'{text}" if _would_change(text) else text
+    if isinstance(value, datetime.time):
+        return f"{value:%H:%M}"
+    if isinstance(value, datetime.date):
+        return value.isoformat()
+    return f"{value:.{decimals(value, column)}f}"
 
 
 def _would_change(text: str) -> bool:
-    """Return whether a spreadsheet may take text for a formula, a number or a day."""
+    """Return whether a spreadsheet may make of text a formula or show another number or day."""
+    if _OUR_DAY.fullmatch(text) or _OUR_TIME.fullmatch(text):
+        return False
+    if _REGISTRATION.fullmatch(text):
+        return _could_be_a_day(text)
     return bool(_LIVE.match(text) or _LIKE_A_DAY.fullmatch(text)) or (
         any(one.isdigit() for one in text) and bool(_LIKE_A_NUMBER.fullmatch(text))
     )
 
 
-def _is_our_day(text: str) -> bool:
-    """Return whether text is a day as we write it, which a spreadsheet reads as that day."""
-    return bool(re.fullmatch(r"\d{4}-\d{2}-\d{2}", text, re.ASCII))
+def _could_be_a_day(text: str) -> bool:
+    """Return whether numbers joined by hyphens could be a day or a month, in any order in use.
+
+    >>> _could_be_a_day("10-26"), _could_be_a_day("1-2027"), _could_be_a_day("524-475")
+    (True, True, False)
+    """
+    numbers = [int(one) for one in text.split("-")]
+    if len(numbers) == LONG_DAY:
+        first, second, third = numbers
+        orders = ((first, second, third), (second, first, third), (second, third, first))
+        return any(_month(m) and 1 <= d <= DAYS_IN_MONTH and _year(y) for m, d, y in orders)
+    first, second = numbers
+    return (_month(first) and _year(second)) or (_month(second) and _year(first))
+
+
+def _month(number: int) -> bool:
+    return 1 <= number <= len(MONTHS)
+
+
+def _year(number: int) -> bool:
+    """Return whether a number could be a year, of two digits or four, or else a day."""
+    return number <= SHORT_YEAR or FIRST_YEAR <= number <= LAST_YEAR
 
 
 def as_xlsx(tables: Iterable[Table], as_of: datetime.date) -> bytes:
@@ -151,22 +198,36 @@ def as_xlsx(tables: Iterable[Table], as_of: datetime.date) -> bytes:
 
 
 def _fill(sheet: Worksheet, table: Table) -> None:
-    for number, row in enumerate((table.columns, *table.rows), 1):
-        for place, value in enumerate(row, 1):
-            cell = sheet.cell(number, place)
-            if isinstance(value, str):
-                cell.value = clean(value)
-                # whatever the text looks like, it is text and stays so when it is edited
-                cell.data_type = "s"
-                cell.quotePrefix = _would_change(clean(value))
-            elif value is not None:
-                cell.value = value
-            if number == 1:
-                cell.font = Font(bold=True)
-    sheet.freeze_panes = "A2"
     for place, name in enumerate(table.columns, 1):
-        longest = max(len(name), *(len(str(row[place - 1])) for row in table.rows), 0)
-        sheet.column_dimensions[get_column_letter(place)].width = min(longest, _WIDEST) + 2
+        sheet.cell(1, place, name).font = Font(bold=True)
+        longest = max((len(written(row[place - 1], name)) for row in table.rows), default=0)
+        width = max(min(longest, _WIDEST), len(name)) + _ROOM_FOR_THE_FILTER
+        sheet.column_dimensions[get_column_letter(place)].width = width
+    for number, row in enumerate(table.rows, 2):
+        for place, (value, name) in enumerate(zip(row, table.columns, strict=True), 1):
+            _fill_cell(sheet.cell(number, place), value, name)
+    sheet.freeze_panes = "A2"
+    sheet.auto_filter.ref = sheet.dimensions
+
+
+def _fill_cell(cell: SheetCell | MergedCell, value: Cell, column: str) -> None:
+    if isinstance(value, str):
+        cell.value = clean(value)
+        # whatever the text looks like, it is text and stays so when it is edited
+        cell.data_type = "s"
+        cell.quotePrefix = _would_change(clean(value))
+        return
+    cell.value = value
+    if isinstance(value, datetime.date):
+        cell.number_format = _DAYS_SHOWN
+    elif isinstance(value, datetime.time):
+        cell.number_format = _TIMES_SHOWN
+    elif value is not None:
+        cell.number_format = _number_shown(decimals(value, column))
+
+
+def _number_shown(decimals_count: int) -> str:
+    return f"#,##0.{'0' * decimals_count}" if decimals_count else "0"
 
 
 def _undated(made: bytes, as_of: datetime.date) -> bytes:

@@ -20,10 +20,9 @@ _MEANS_SOMETHING = str.maketrans({"\\": "\\\\", ";": "\\;", ",": "\\,"})
 
 @dataclass(frozen=True, slots=True)
 class Reminder:
-    """A reminder in the morning, so many days before the first day of an event or its last."""
+    """A reminder in the morning, so many days before the first day of an event."""
 
     days_before: int
-    of_last_day: bool
     words: str
 
 
@@ -46,7 +45,7 @@ class Event:
 
     def reminded_on(self, one: Reminder) -> datetime.date:
         """Return the day on which a reminder comes up."""
-        return (self.last if one.of_last_day else self.first) - one.days_before * ONE_DAY
+        return self.first - one.days_before * ONE_DAY
 
 
 def as_icalendar(name: str, as_of: datetime.date, events: Iterable[tuple[str, Event]]) -> bytes:
@@ -96,13 +95,12 @@ def _reminder(one: Reminder) -> Iterator[str]:
 
 
 def _trigger(one: Reminder) -> str:
-    """Return when a reminder comes, from the midnight that begins an event or ends it."""
-    days = one.days_before + (1 if one.of_last_day else 0)
-    hours = HOURS_IN_DAY * days - REMINDED_AT_HOUR
+    """Return when a reminder comes, from the midnight that begins an event."""
+    hours = HOURS_IN_DAY * one.days_before - REMINDED_AT_HOUR
     sign = "-" if hours > 0 else ""
     whole, rest = divmod(abs(hours), HOURS_IN_DAY)
     span = (f"{whole}D" if whole else "") + (f"T{rest}H" if rest else "")
-    return f"TRIGGER;RELATED={'END' if one.of_last_day else 'START'}:{sign}P{span}"
+    return f"TRIGGER;RELATED=START:{sign}P{span}"
 
 
 def _text(text: str) -> str:

@@ -1,53 +1,94 @@
 """Spray records as a table for a spreadsheet: a row for each product of each record."""
 
-from collections.abc import Mapping
+from dataclasses import dataclass
 
-from generator.book.cells import Cell, Table, as_day, as_number, yes_no
+from generator.book.cells import Cell, Table, as_number, as_time, yes_no
 from generator.inventory.fields import Where
-from generator.inventory.log import Used
+from generator.inventory.log import LogEntry, Used
 from generator.inventory.log_work import Sprayed
 from generator.inventory.stock import Product
 from generator.plan.model import Plan
 from generator.plan.spray_record import SprayRecord, kept_until, missing_by_rule, missing_extras
 
-RECORD_COLUMNS = (
-    "entry", "done_on", "recorded_on", "place", "site", "area_ac", "spot", "product", "epa_reg_no",
-    "restricted_use", "amount", "unit", "by", "licence_number", "started_at", "stopped_at",
-    "wind_mph", "wind_from_deg", "temperature_f", "humidity_fraction", "sprayer", "nozzle",
-    "carrier_gal_per_ac", "spray_gal", "weeds", "weed_height_in", "growth_stage", "lot_number",
-    "neighbour_told", "copy_given_on", "keep_until", "left_out", "note",
+SAID_COLUMNS = (
+    "entry", "done_on", "recorded_on", "place", "part", "site", "area_ac", "spot", "product",
+    "epa_reg_no", "restricted_use", "amount", "unit", "by", "licence_number", "started_at",
+    "stopped_at", "wind_mph", "wind_not_measured", "wind_from_deg", "temperature_f",
+    "humidity_fraction", "sprayer", "own_sprayer", "nozzle", "carrier_gal_per_ac", "spray_gal",
+    "weeds", "weed_height_in", "growth_stage", "lot_number", "neighbour_told", "copy_given_on",
 )  # fmt: skip
+# What can no longer be known of the spraying, and how far it is bounded.
+UNKNOWN_COLUMNS = (
+    "could_be_products", "at_most", "at_most_unit", "could_be_places", "latest_on", "checked_with",
+)  # fmt: skip
+LAST_COLUMNS = ("keep_until", "left_out", "confirmed_by", "note")
+RECORD_COLUMNS = (*SAID_COLUMNS, *UNKNOWN_COLUMNS, *LAST_COLUMNS)
 NOTHING_SAID = Sprayed(where=Where("", 0, 0))
+
+
+@dataclass(frozen=True, slots=True)
+class _Names:
+    """What the things that a record names by their ids are called."""
+
+    sprayers: dict[str, str]
+    products: dict[str, str]
+    places: dict[str, str]
 
 
 def record_table(plan: Plan) -> Table:
     """Return the spray records, a row for each product of each of them."""
-    sprayers = {one.id: one.name for one in plan.sprayers}
+    names = _Names(
+        {one.id: one.name for one in plan.sprayers},
+        {one.id: one.name for one in plan.products},
+        {one.id: one.name for one in plan.places},
+    )
     rows = [
-        _record_row(one, product, used, sprayers)
+        (
+            *_said(one, product, used, names),
+            *_unknown(one.entry, names),
+            kept_until(one),
+            ", ".join((*missing_by_rule(one), *missing_extras(one))),
+            ", ".join(other.id for other in plan.entries if one.entry.id in other.confirms),
+            one.entry.note,
+        )
         for one in plan.records
         for product, used in (one.products or ((None, None),))
     ]
     return Table("Records", RECORD_COLUMNS, rows)
 
 
-def _record_row(
-    one: SprayRecord, product: Product | None, used: Used | None, sprayers: Mapping[str, str]
+def _said(
+    one: SprayRecord, product: Product | None, used: Used | None, names: _Names
 ) -> tuple[Cell, ...]:
     entry, said = one.entry, one.entry.sprayed or NOTHING_SAID
     card = product.label if product is not None else None
     return (
-        entry.id, as_day(entry.done_on), as_day(entry.recorded_on), one.location, one.site,
+        entry.id, entry.done_on, entry.recorded_on, one.location,
+        entry.job.part if entry.job is not None else said.part, one.site,
         as_number(one.area), yes_no(said.spot), product.name if product is not None else None,
         card.epa_reg_no if card is not None else None,
         yes_no(card.restricted_use if card is not None else None),
         as_number(used.amount if used is not None else None),
         used.amount.unit if used is not None else None,
-        one.who, one.licence_number, said.started_at, said.stopped_at,
-        as_number(said.wind_mph), as_number(said.wind_from_deg), as_number(said.temperature_f),
-        as_number(said.humidity_fraction), sprayers.get(said.sprayer or ""), said.nozzle,
+        one.who, one.licence_number, as_time(said.started_at), as_time(said.stopped_at),
+        as_number(said.wind_mph), yes_no(said.wind_not_measured), as_number(said.wind_from_deg),
+        as_number(said.temperature_f), as_number(said.humidity_fraction),
+        names.sprayers.get(said.sprayer or ""), yes_no(said.own_sprayer), said.nozzle,
         as_number(said.carrier_gal_per_ac), as_number(said.spray_gal), said.weeds,
         as_number(said.weed_height_in), said.growth_stage, said.lot_number,
-        yes_no(said.neighbour_told), as_day(said.copy_given_on), as_day(kept_until(one)),
-        ", ".join((*missing_by_rule(one), *missing_extras(one))), entry.note,
+        yes_no(said.neighbour_told), said.copy_given_on,
     )  # fmt: skip
+
+
+def _unknown(entry: LogEntry, names: _Names) -> tuple[Cell, ...]:
+    one = entry.unknown
+    if one is None:
+        return (None,) * len(UNKNOWN_COLUMNS)
+    return (
+        ", ".join(names.products.get(name, name) for name in one.products) or "any product",
+        as_number(one.most),
+        one.most.unit if one.most is not None else None,
+        ", ".join(names.places.get(name, name) for name in one.places),
+        one.latest_on,
+        one.checked_with,
+    )

@@ -17,7 +17,7 @@ from hypothesis import strategies as st
 from openpyxl import load_workbook
 from openpyxl.worksheet.worksheet import Worksheet
 
-from generator.book.cells import Table
+from generator.book.cells import Table, decimals
 from generator.book.exports import (
     BUDGET_CSV,
     BUDGET_XLSX,
@@ -25,11 +25,12 @@ from generator.book.exports import (
     RECORDS_CSV,
     as_csv,
     as_xlsx,
-    inert_cell,
     owner_files,
+    written,
 )
 from generator.book.make import make_book
-from generator.book.pages.written import CALENDAR
+from generator.book.pages.written import CALENDAR, CALENDAR_SPANS
+from generator.book.record_table import RECORD_COLUMNS
 from generator.book.text import clean
 from generator.plan.budget import budget_table, missed, not_to_buy_yet, purchases, too_late, totals
 from generator.plan.build import make_plan
@@ -51,11 +52,24 @@ def plan(request: pytest.FixtureRequest) -> Plan:
     return planned(property_data(request.param, random.Random(request.param).randint(3, 6)))
 
 
+def shown(value: float) -> float:
+    """The value as a CSV file has it: two decimals, or two digits of what is smaller."""
+    return float(f"{value:.2f}" if abs(value) >= 0.1 or not value else f"{value:.1e}")
+
+
 def same(read: float | None, value: float | None) -> bool:
     """Whether a cell is the value: a workbook is written with sixteen digits."""
     if read is None or value is None:
         return read is value
     return math.isclose(read, value, rel_tol=1e-15)
+
+
+def as_day(cell: str | datetime.datetime | None) -> datetime.date | None:
+    """The day in a cell: in a workbook it is one, in a CSV file its ISO 8601 text."""
+    if isinstance(cell, datetime.datetime):
+        assert cell.time() == datetime.time()
+        return cell.date()
+    return datetime.date.fromisoformat(cell) if cell else None
 
 
 def by_csv(content: bytes) -> list[dict[str, str]]:
@@ -86,7 +100,9 @@ def test_the_lines_are_the_plan_s_in_every_file(plan: Plan) -> None:
     numbers = [
         (float(row["amount"]), float(row["cost_usd"]) if row["cost_usd"] else None) for row in texts
     ]
-    assert numbers == [one[3:] for one in wanted]
+    assert numbers == [
+        (shown(amount), shown(cost) if cost is not None else None) for *_, amount, cost in wanted
+    ]
     sheet = by_openpyxl(files[BUDGET_XLSX], "Lines")
     found = [
         (row["job"], row["item"], row["unit"], row["amount"], row["cost_usd"]) for row in sheet
@@ -94,9 +110,10 @@ def test_the_lines_are_the_plan_s_in_every_file(plan: Plan) -> None:
     assert [one[:3] for one in found] == [one[:3] for one in wanted]
     for one, other in zip(found, wanted, strict=True):
         assert all(same(a, b) for a, b in zip(one[3:], other[3:], strict=True))
-    pd.testing.assert_frame_equal(
-        by_pandas(files[BUDGET_CSV]), budget_table(plan.lines), check_dtype=False
-    )
+    table = budget_table(plan.lines)
+    for name in ("amount", "cost_usd"):
+        table[name] = table[name].map(shown, na_action="ignore")
+    pd.testing.assert_frame_equal(by_pandas(files[BUDGET_CSV]), table, check_dtype=False)
     assert by_pandas(files[BUDGET_CSV])["amount"].dtype == float
 
 
@@ -105,7 +122,10 @@ def test_what_to_buy_is_the_plan_s_in_both_files(plan: Plan) -> None:
     bought, waiting = purchases(plan), not_to_buy_yet(plan)
     late = [one.item.id for one in too_late(plan)]
     over = [one.item.id for one in missed(plan)]
-    for rows in (by_csv(files[BUY_CSV]), by_openpyxl(files[BUDGET_XLSX], "Buy")):
+    for rows, as_told in (
+        (by_csv(files[BUY_CSV]), shown),
+        (by_openpyxl(files[BUDGET_XLSX], "Buy"), float),
+    ):
         assert [row["item"] for row in rows] == [
             *(one.item.id for one in bought),
             *(one.id for one in waiting),
@@ -124,9 +144,10 @@ def test_what_to_buy_is_the_plan_s_in_both_files(plan: Plan) -> None:
             for name, figure in figures.items():
                 assert bool(row[name] not in ("", None)) == (figure is not None)
                 if figure is not None:
-                    assert same(float(row[name]), figure.value)
+                    assert same(float(row[name]), as_told(figure.value))
             assert row["unit"] == one.item.unit
-            assert (row["order_by"] or None) == (str(one.order.by) if one.order.by else None)
+            for name, day in (("order_by", one.order.by), ("needed_from", one.order.needed_from)):
+                assert as_day(row[name]) == day
         named = rows[len(bought) :]
         for row in named:
             told = {name for name, value in row.items() if value not in ("", None)}
@@ -172,8 +193,10 @@ def test_others_have_a_calendar_and_no_file_for_a_spreadsheet() -> None:
     data = small_property()
     plan = planned(data)
     reader = inventory_of(data).readers[0]
-    assert set(make_book(plan).files) == {BUDGET_CSV, BUY_CSV, BUDGET_XLSX, RECORDS_CSV, CALENDAR}
-    assert set(make_book(seen_by(plan, reader)).files) == {CALENDAR}
+    calendars = {CALENDAR, CALENDAR_SPANS}
+    tables = {BUDGET_CSV, BUY_CSV, BUDGET_XLSX, RECORDS_CSV}
+    assert set(make_book(plan).files) == tables | calendars
+    assert set(make_book(seen_by(plan, reader)).files) == calendars
 
 
 def test_two_runs_give_the_same_bytes(plan: Plan) -> None:
@@ -192,24 +215,96 @@ def test_a_workbook_is_of_the_plan_s_day(plan: Plan) -> None:
 
 LIKE_SOMETHING_ELSE = (
     *("=1+1", "+1", "-2+3", "@SUM(A1)", "\t=1", "\r=1", " =1", "\uff1d1+1", "\uff0b1", "\uff201"),
-    *("0042", "1e5", "3/4", "12:30", "1,240", "$5", "(7)", "5 %", "MAR-27", "3 may", "true"),
+    *("0042", "1e5", "3/4", "1,240", "$5", "(7)", "5 %", "MAR-27", "3 may", "true"),
+    *("25:00", "7:5:1", "10-26", "1-2027", "2027-1", "3-4-5", "31-12-26", "10-10-10", "-5"),
 )
 
 
 @pytest.mark.parametrize("text", [*LIKE_SOMETHING_ELSE, *SHEETS])
 def test_text_that_looks_like_something_else_is_made_text(text: str) -> None:
-    table = Table("One", ("a", "b"), [(text, 2.5)])
+    table = Table("One", ("a", "b"), [(text, 2.25)])
     (row,) = by_csv(as_csv(table))
-    assert row == {"a": f"'{clean(text)}", "b": "2.5"}
+    assert row == {"a": f"'{clean(text)}", "b": "2.25"}
     cell = load_workbook(io.BytesIO(as_xlsx([table], DAY)))["One"]["A2"]
     assert (cell.value, cell.data_type, cell.quotePrefix) == (clean(text), "s", True)
     assert cell.hyperlink is None
 
 
 @pytest.mark.parametrize("text", ["Lane screen", "lane/2027/autumn_kill", "lane-27", "2026-08-20",
-                                  "switchgrass, lot 4", "11-52-0 blend", "marsh", ""])  # fmt: skip
-def test_plain_text_and_our_days_stay_as_they_are(text: str) -> None:
-    assert inert_cell(text) == text
+                                  "switchgrass, lot 4", "11-52-0 blend", "marsh", "07:30", "23:59",
+                                  "524-475", "62719-324", "100-1486-5905", "11-52-0",
+                                  "0-0-60", "e-2", "e5", ""])  # fmt: skip
+def test_plain_text_days_times_and_registration_numbers_stay_as_they_are(text: str) -> None:
+    assert written(text, "note") == text
+    cell = load_workbook(io.BytesIO(as_xlsx([Table("One", ("a",), [(text,)])], DAY)))["One"]["A2"]
+    assert (cell.value or "", cell.quotePrefix) == (text, False)
+
+
+@pytest.mark.parametrize(
+    ("value", "column", "text", "number_format"),
+    [
+        (7.333333333333333, "needed", "7.33", "#,##0.00"),
+        (1234.5, "cost_usd", "1234.50", "#,##0.00"),
+        (-0.5, "net_usd", "-0.50", "#,##0.00"),
+        (0.0, "cost_usd", "0.00", "#,##0.00"),
+        (0.0999, "amount", "0.10", "#,##0.00"),
+        (0.0123456, "amount", "0.012", "#,##0.000"),
+        (0.00456, "amount", "0.0046", "#,##0.0000"),
+        (3.0, "packages_count", "3", "0"),
+        (5.0, "wind_mph", "5", "0"),
+        (60.800000000000004, "temperature_f", "60.80", "#,##0.00"),
+        (2027, "season", "2027", "0"),
+    ],
+)
+def test_numbers_show_two_decimals_and_the_workbook_holds_them_whole(
+    value: float, column: str, text: str, number_format: str
+) -> None:
+    assert written(value, column) == text
+    content = as_xlsx([Table("One", (column,), [(value,)])], DAY)
+    cell = load_workbook(io.BytesIO(content))["One"]["A2"]
+    assert same(cell.value, value)
+    assert cell.number_format == number_format
+    assert number_format.count("0") - 1 == decimals(value, column)
+
+
+@pytest.mark.parametrize(
+    ("value", "text", "read"),
+    [
+        (datetime.date(2026, 8, 4), "2026-08-04", datetime.datetime(2026, 8, 4)),
+        (datetime.time(7, 30), "07:30", datetime.time(7, 30)),
+    ],
+)
+def test_days_and_times_are_such_and_no_text(
+    value: datetime.date | datetime.time, text: str, read: object
+) -> None:
+    table = Table("One", ("a",), [(value,)])
+    assert by_csv(as_csv(table)) == [{"a": text}]
+    cell = load_workbook(io.BytesIO(as_xlsx([table], DAY)))["One"]["A2"]
+    assert (cell.value, cell.is_date) == (read, True)
+    assert cell.number_format == ("hh:mm" if isinstance(value, datetime.time) else "yyyy-mm-dd")
+
+
+def test_every_sheet_has_a_heading_that_stays_and_a_filter(plan: Plan) -> None:
+    book = load_workbook(io.BytesIO(owner_files(plan)[BUDGET_XLSX]))
+    assert book.sheetnames == ["Lines", "Buy", "Totals", "Records"]
+    for sheet in book.worksheets:
+        assert sheet.freeze_panes == "A2"
+        assert sheet.auto_filter.ref == sheet.dimensions
+        assert all(cell.font.bold for cell in sheet[1])
+
+
+def test_the_workbook_has_the_records_as_the_file_of_records_has_them(plan: Plan) -> None:
+    files = owner_files(plan)
+    sheet, file = by_openpyxl(files[BUDGET_XLSX], "Records"), by_csv(files[RECORDS_CSV])
+    assert len(sheet) == len(file) >= len(plan.records)
+    for row, texts in zip(sheet, file, strict=True):
+        assert list(row) == list(texts) == list(RECORD_COLUMNS)
+        for name in ("done_on", "recorded_on", "copy_given_on", "latest_on", "keep_until"):
+            assert as_day(row[name]) == as_day(texts[name])
+        for name in ("started_at", "stopped_at"):
+            assert (f"{row[name]:%H:%M}" if row[name] else "") == texts[name]
+        for name in ("entry", "place", "product", "by", "note"):
+            assert (row[name] or "") == texts[name].removeprefix("'")
 
 
 @pytest.mark.parametrize("value", [0.0, -2.5, 1e-7, 12, 1e12])
@@ -251,9 +346,11 @@ def test_a_site_carries_the_files_and_links_to_them(demo_sites: dict[str, Any]) 
     owner, hired = demo_sites["owner"], demo_sites["hired-sprayer"]
     for name, content in owner.book.files.items():
         assert (owner.folder / name).read_bytes() == content
-        assert (hired.folder / name).exists() == (name == CALENDAR)
+        assert (hired.folder / name).exists() == (name in (CALENDAR, CALENDAR_SPANS))
     for page, name in (("buy.html", BUY_CSV), ("money.html", BUDGET_CSV)):
         html = (owner.folder / page).read_text(encoding="utf-8")
         assert f'href="{name}"' in html
         assert f'href="{BUDGET_XLSX}"' in html
+    records = (owner.folder / "records.html").read_text(encoding="utf-8")
+    assert f'href="{BUDGET_XLSX}"' in records
     assert not (hired.folder / "money.html").exists()

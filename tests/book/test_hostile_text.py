@@ -21,7 +21,7 @@ from openpyxl import load_workbook
 from playwright.sync_api import Browser
 
 from generator.book.exports import BUDGET_CSV, BUDGET_XLSX, BUY_CSV, RECORDS_CSV
-from generator.book.pages.written import CALENDAR
+from generator.book.pages.written import CALENDAR, CALENDAR_SPANS
 from generator.book.text import clean, inert, searchable
 from generator.cli import main
 from generator.site.markdown_blocks import HandbookBlocks
@@ -129,7 +129,7 @@ def test_a_live_text_would_be_seen() -> None:
 def test_files_for_a_spreadsheet_hold_text_and_numbers_alone(twins: Twins) -> None:
     site, plain = twins.hostile["owner"], twins.harmless["owner"]
     assert (
-        {BUDGET_CSV, BUY_CSV, BUDGET_XLSX, RECORDS_CSV, CALENDAR}
+        {BUDGET_CSV, BUY_CSV, BUDGET_XLSX, RECORDS_CSV, CALENDAR, CALENDAR_SPANS}
         == set(site.book.files)
         == set(plain.book.files)
     )
@@ -144,7 +144,7 @@ def test_files_for_a_spreadsheet_hold_text_and_numbers_alone(twins: Twins) -> No
         shown += twins.filled.count("\n".join(without_marks))
     attacked_sheets, plain_sheets = _sheet_cells(site), _sheet_cells(plain)
     _assert_alike(attacked_sheets, plain_sheets, twins.filled)
-    assert {kind for _, kind in attacked_sheets} <= {"s", "inlineStr", "n"}
+    assert {kind for _, kind in attacked_sheets} <= {"s", "inlineStr", "n", "d"}
     shown += twins.filled.count("\n".join(str(value) for value, _ in attacked_sheets))
     assert shown > 3
     with zipfile.ZipFile(site.folder / BUDGET_XLSX) as archive:
@@ -154,20 +154,21 @@ def test_files_for_a_spreadsheet_hold_text_and_numbers_alone(twins: Twins) -> No
         assert "hyperlink" not in part
 
 
-def test_a_calendar_holds_text_alone(twins: Twins) -> None:
+@pytest.mark.parametrize("name", [CALENDAR, CALENDAR_SPANS])
+def test_a_calendar_holds_text_alone(twins: Twins, name: str) -> None:
     for reader, site in twins.hostile.items():
-        attacked, plain = _of_calendar(site), _of_calendar(twins.harmless[reader])
+        attacked, plain = _of_calendar(site, name), _of_calendar(twins.harmless[reader], name)
         assert [names for names, _ in attacked] == [names for names, _ in plain]
-    attacked, plain = (_of_calendar(one["owner"]) for one in (twins.hostile, twins.harmless))
+    attacked, plain = (_of_calendar(one["owner"], name) for one in (twins.hostile, twins.harmless))
     for (_, texts), (_, harmless_texts) in zip(attacked, plain, strict=True):
         _assert_alike(texts, harmless_texts, twins.filled)
     shown = "\n".join(text for _, texts in attacked for text in texts)
     assert twins.filled.count(shown) > 3
 
 
-def _of_calendar(site: Site) -> list[tuple[list[str], list[str]]]:
+def _of_calendar(site: Site, name: str) -> list[tuple[list[str], list[str]]]:
     """Of every component the names of its properties, and its texts."""
-    found = Calendar.from_ical((site.folder / CALENDAR).read_bytes())
+    found = Calendar.from_ical((site.folder / name).read_bytes())
     return [
         (
             sorted(map(str, one)),
@@ -193,7 +194,7 @@ def _csv_cells(site: Site, name: str) -> list[str]:
 def _sheet_cells(site: Site) -> list[tuple[object, str]]:
     book = load_workbook(site.folder / BUDGET_XLSX)
     return [
-        (cell.value, cell.data_type)
+        (str(cell.value) if cell.is_date else cell.value, cell.data_type)
         for sheet in book.worksheets
         for row in sheet.iter_rows()
         for cell in row

@@ -85,8 +85,6 @@ def seed_in(site: Site) -> dict[str, float]:
         "sheet": on_page(owner, "work/lane-2027-frost_seeding.html")[SEED].value,
         "buy page": on_page(owner, "buy.html")[NEEDED].value,
         "money page": on_page(owner, "money.html")[SEED].value,
-        BUDGET_CSV: float(cells(owner, BUDGET_CSV, "sg-26a")["amount"]),
-        BUY_CSV: float(cells(owner, BUY_CSV, "sg-26a")["needed"]),
         "explain": explained(owner, SEED)[1],
     }
     for sheet, name in (("Lines", "amount"), ("Buy", "needed")):
@@ -96,11 +94,19 @@ def seed_in(site: Site) -> dict[str, float]:
     return places
 
 
+def seed_as_written(owner: Site) -> set[str]:
+    """The pounds of seed as the CSV files have them, with two decimals."""
+    columns = ((BUDGET_CSV, "amount"), (BUY_CSV, "needed"))
+    return {cells(owner, name, "sg-26a")[column] for name, column in columns}
+
+
 def test_every_output_shows_the_same_new_digits(
     before: dict[str, Site], moved: tuple[dict[str, Site], set[str]]
 ) -> None:
     sites, _ = moved
     old, new = seed_in(before["owner"]), seed_in(sites["owner"])
+    assert seed_as_written(before["owner"]) == {f"{old['sheet']:.2f}"}
+    assert seed_as_written(sites["owner"]) == {f"{new['sheet']:.2f}"}
     assert len({f"{value:.12g}" for value in old.values()}) == 1
     assert len({f"{value:.12g}" for value in new.values()}) == 1
     told = shown(new["sheet"], "lb")

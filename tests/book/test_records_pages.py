@@ -129,23 +129,47 @@ def test_the_file_has_a_row_for_each_product_and_no_live_text() -> None:
     told = {
         "done_on": "2026-08-04",
         "product": "Made-up product brew",
-        "amount": "15.5",
+        "amount": "15.50",
         "unit": "fl_oz",
-        "area_ac": "0.5",
+        "area_ac": "0.50",
         "place": "Lane screen",
-        "started_at": "'07:10",
-        "wind_mph": "5.0",
+        "started_at": "07:10",
+        "wind_mph": "5",
         "weeds": "'=brome",
         "keep_until": "2028-08-04",
     }
     assert {name: row[name] for name in told} == told
     assert row["left_out"].startswith("who sprayed, time ended")
+    assert not row["confirmed_by"] + row["could_be_products"] + row["checked_with"]
     other = dict(data["products"]["products"][0]) | {"id": "other", "name": "Other"}
     data["products"]["products"].append(other)
     second = {"item": "other", "amount_fl_oz": 2}
     data["log"]["entries"] = [SPRAYED | {"used": [*SPRAYED["used"], second]}]
     assert [one["product"] for one in rows_of(data)] == ["Made-up product brew", "Other"]
     assert rows_of(small_property()) == []
+
+
+def test_the_file_holds_what_can_no_longer_be_known_and_who_looked_again() -> None:
+    bounded = {
+        "products": ["brew"], "most_fl_oz_per_ac": 32, "places": ["lane"],
+        "latest_on": "2026-08-06", "checked_with": "the receipt",
+    }  # fmt: skip
+    job = SPRAYED["job"] | {"part": "north half"}
+    entry = SPRAYED | {"job": job, "unknown": bounded, "recorded_on": "2026-08-07"}
+    again = {"id": "e-2", "done_on": "2026-08-08", "confirms": ["e-1"]}
+    (row,) = rows_of(with_log(entry, again))
+    told = {
+        "part": "north half",
+        "recorded_on": "2026-08-07",
+        "could_be_products": "Made-up product brew",
+        "at_most": "32.00",
+        "at_most_unit": "fl_oz_per_ac",
+        "could_be_places": "Lane screen",
+        "latest_on": "2026-08-06",
+        "checked_with": "the receipt",
+        "confirmed_by": "e-2",
+    }
+    assert {name: row[name] for name in told} == told
 
 
 def test_a_sprayer_shows_what_went_through_it_and_the_look_for_drift(tmp_path: Path) -> None:

@@ -23,6 +23,9 @@ PAPER: ViewportSize = {"width": int(8.5 * 96 - 2 * 11 / 25.4 * 96), "height": 98
 # WCAG 2.2, 1.4.6 (AAA) and 1.4.3 (AA): how text stands out from its ground, to 1.
 AAA_CONTRAST, AA_CONTRAST = 7.0, 4.5
 
+# WCAG 2.2, 1.4.10: a page reads on a screen as narrow as this without scrolling sideways.
+NARROW: ViewportSize = {"width": 320, "height": 640}
+
 # WCAG 2.2, 1.4.4: text may be twice as large. The theme's root stands at 125 % or more.
 TWICE = "html { font-size: 250% !important }"
 
@@ -65,15 +68,18 @@ def is_dark(page: Page) -> bool:
     return sum(map(int, ground[4:-1].split(", "))) < 3 * 64
 
 
-def on_a_screen(page: Page, address: str, *, aaa: bool, colours: bool) -> list[str]:
+def on_a_screen(page: Page, address: str, *, aaa: bool, colours: bool, closely: bool) -> list[str]:
     """Faults of a page on a telephone or a desk, whichever the window of `page` is.
 
     With every working unfolded. `aaa` asks 7 to 1 of every text instead of 4.5; `colours` lets axe
-    look at them too, for which it takes most of its time.
+    look at them too, for which it takes most of its time. `closely` looks at every word and at all
+    that is aimed at on the narrowest screen and in text twice as large.
     """
     on_a_phone = page.viewport_size == PHONE
     look(page, address)
     faults = _said(page, "structure")
+    if on_a_phone and closely:
+        faults += _narrow_and_large(page)
     page.evaluate("looks.unfold()")
     faults += _said(page, "sideways", "pictures", *(["targets"] if on_a_phone else []))
     faults += _pale(page, AAA_CONTRAST if aaa else AA_CONTRAST)
@@ -83,7 +89,20 @@ def on_a_screen(page: Page, address: str, *, aaa: bool, colours: bool) -> list[s
     faults += _said(page, "motion")
     if not on_a_phone:
         page.add_style_tag(content=TWICE)
-        faults += [f"at 200 %: {fault}" for fault in _said(page, "sideways", "clipped")]
+        close = ("crowded", "overlapping") if closely else ()
+        faults += [f"at 200 %: {fault}" for fault in _said(page, "sideways", "clipped", *close)]
+    return faults
+
+
+def _narrow_and_large(page: Page) -> list[str]:
+    """Faults on the narrowest screen and, on a telephone, of text twice as large."""
+    looks = ("sideways", "crowded", "overlapping")
+    page.set_viewport_size(NARROW)
+    faults = [f"at {NARROW['width']} px: {fault}" for fault in _said(page, *looks, "targets")]
+    page.set_viewport_size(PHONE)
+    large = page.add_style_tag(content=TWICE)
+    faults += [f"at 200 %: {fault}" for fault in _said(page, *looks)]
+    large.evaluate("style => style.remove()")
     return faults
 
 

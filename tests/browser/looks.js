@@ -150,6 +150,67 @@ window.looks = (() => {
     return faults;
   };
 
+  const outOfSight = (element) => {
+    for (; element; element = element.parentElement) {
+      if (getComputedStyle(element).clipPath !== "none") return true;
+    }
+    return false;
+  };
+
+  // Words of plain letters that are torn though a screen has room for them, and columns of a few
+  // letters. A longer word than this, and what is joined by signs, may have to be broken.
+  const [longest, fewest] = [11, 4];
+  const plainWord = /(?<=^|[\s(])\p{L}+(?=[,.;:?)]*(?:\s|$))/gu;
+  const lines = (boxes) => new Set(boxes.filter((b) => b.width).map((b) => Math.round(b.top))).size;
+  const crowded = () => {
+    const faults = [];
+    for (const e of all("article *, .contents *, .foot *, .to-emergency")) {
+      if (!hasOwnText(e) || !shown(e) || e.closest("svg") || outOfSight(e)) continue;
+      for (const node of [...e.childNodes].filter((n) => n.nodeType === 3)) {
+        for (const found of node.data.matchAll(plainWord)) {
+          if (found[0].length > longest) continue;
+          const range = document.createRange();
+          range.setStart(node, found.index);
+          range.setEnd(node, found.index + found[0].length);
+          if (lines([...range.getClientRects()]) > 1) faults.push(`torn: ${found[0]} in ${name(e)}`);
+        }
+      }
+      const style = getComputedStyle(e);
+      const room = e.clientWidth - parseFloat(style.paddingLeft) - parseFloat(style.paddingRight);
+      if (style.display === "inline" || room > (fewest * parseFloat(style.fontSize)) / 2) continue;
+      const whole = document.createRange();
+      whole.selectNodeContents(e);
+      if (lines([...whole.getClientRects()]) > e.textContent.trim().split(/[\s-]+/).length) {
+        faults.push(`torn to ${room.toFixed()} px: ${name(e)}`);
+      }
+    }
+    return faults;
+  };
+
+  // What is aimed at and lies over something else that is; the bar stands over what scrolls below.
+  const overlapping = () => {
+    const aims = all("a, button, summary, .md-header label, input:not([type=checkbox], [type=radio])")
+      .filter((e) => shown(e) && !e.matches(".headerlink, .md-skip, .md-search *") && !outOfSight(e))
+      .map((e) => ({
+        e, inBar: e.closest(".md-header, .always") !== null, boxes: [...e.getClientRects()],
+        top: e.getBoundingClientRect().top, bottom: e.getBoundingClientRect().bottom,
+      }))
+      .sort((one, other) => one.top - other.top);
+    const meet = (a, b, low, high) => Math.min(a[high], b[high]) - Math.max(a[low], b[low]) > 1.5;
+    const faults = [];
+    aims.forEach((one, turn) => {
+      for (const other of aims.slice(turn + 1)) {
+        if (other.top >= one.bottom) break;
+        if (one.inBar !== other.inBar || one.e.contains(other.e) || other.e.contains(one.e)) continue;
+        const over = one.boxes.some((a) =>
+          other.boxes.some((b) => meet(a, b, "left", "right") && meet(a, b, "top", "bottom")),
+        );
+        if (over) faults.push(`lies over another: ${name(one.e)} and ${name(other.e)}`);
+      }
+    });
+    return faults;
+  };
+
   const seconds = (times) => Math.max(...times.split(",").map((t) => parseFloat(t)));
   const pseudos = ["", "::before", "::after", "::details-content", "::placeholder"];
   const motion = () => {
@@ -190,6 +251,6 @@ window.looks = (() => {
 
   return {
     all, name, shown, contrasts, unfold, pictures, sideways, structure, targets, clipped, motion,
-    paper,
+    paper, crowded, overlapping,
   };
 })();

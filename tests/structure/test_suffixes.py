@@ -58,6 +58,7 @@ WITHOUT_SUFFIX = {
     "compute.money.part_of.whole": "dollars or days, and so is the part",
     "compute.money.part_of.part": "in the unit of together",
     "compute.money.part_of.together": "in the unit of part",
+    "book.cells.decimals.value": "in the unit of its column",
     "book.model.SearchRecord.boost": "a weight among hits, without a unit",
     "book.charts.columns.Piece.value": "in the unit of its picture",
     "book.charts.scale.scale_top.highest": "in the unit of the picture",

@@ -1,6 +1,6 @@
 """Records of sprayings: those in the log, and a form for each that is still to come."""
 
-from generator.book.exports import RECORDS_CSV
+from generator.book.exports import BUDGET_XLSX, RECORDS_CSV
 from generator.book.pages.written import Written, from_template, place_of
 from generator.inventory.log import LogEntry
 from generator.plan.model import Finding, Job, Place, Plan
@@ -21,7 +21,7 @@ def records_page(plan: Plan) -> Written:
         "",
         "records",
         ["record", "7 CFR 110.3", "restricted use", *_names(plan)],
-        files=[RECORDS_CSV],
+        files=(RECORDS_CSV, BUDGET_XLSX),
         forms=forms_of(plan),
         records=[
             (one, missing_by_rule(one), kept_until(one), _findings(plan, one.entry))

@@ -10,6 +10,7 @@ from generator.book.origin import origin_words
 from generator.book.pages.seen import last_look
 from generator.book.pages.written import (
     CALENDAR,
+    CALENDAR_SPANS,
     UPKEEP,
     WORK,
     Written,
@@ -103,7 +104,7 @@ def work_page(plan: Plan) -> Written:
         "work",
         [job.step.name for job, _, _ in listed],
         signs=_signs(plan),
-        files=(CALENDAR,),
+        files=(CALENDAR, CALENDAR_SPANS),
         groups=[
             (words, group)
             for kind, words in GROUPS.items()

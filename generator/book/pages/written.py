@@ -29,7 +29,7 @@ SEEN_BY_READERS = "What each reader sees"
 BOOST = {"places": 4, "stands": 4, "routes": 4, "chapters": 1.5}
 TITLE_ANCHOR = "this-page"
 LOGGED = "log/"
-CALENDAR = "calendar.ics"
+CALENDAR, CALENDAR_SPANS = "calendar.ics", "calendar-spans.ics"
 
 
 @dataclass(frozen=True, slots=True)

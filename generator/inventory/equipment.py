@@ -60,6 +60,10 @@ class Sprayer(Record):
     nozzle: str | None = text("page", "nozzle")
     nozzle_spacing_in: Given | None = measure("page", "between nozzles", "in", POSITIVE)
     swath_ft: Given | None = measure("page", "width of the pattern", "ft", POSITIVE)
+    lap_in: Given | None = measure("page", "passes lap by", "in", Limits(at_least=0))
+    sides_shut: bool | None = yes_no(
+        "page", "true where each side of a pattern without a boom shuts on its own"
+    )
     measure: tuple[str, ...] = reference(
         "page", "measures you pour and weigh with", "measure", many=True
     )

@@ -209,6 +209,28 @@ class Caution(Enum):
         CALIBRATION_CHAPTER,
         source="common_practice",
     )
+    LAID_TWICE = Words(
+        "C325",
+        "The passes lap by more than a tenth of their width, and that ground is sprayed twice. No "
+        "setting of this sprayer covers the width without.",
+        "The passes lap by more than a tenth of their width, and that ground is sprayed twice. "
+        "Keep the passes of this sheet, so that the laps get no wider.",
+        "Type a width_ft that fits and go over just that, or catch and type a pattern that fits. "
+        "Where the label bears it on the ground laid twice, as it does here, it may stay.",
+        CALIBRATION_CHAPTER,
+        source="common_practice",
+    )
+    SPRAYED_BESIDE = Words(
+        "C326",
+        "One pass is wider than the place by more than a tenth, and what is too wide falls beside "
+        "it, on ground that nothing here was held against.",
+        "One pass is wider than the place, and spray falls beside it. Look first what grows there "
+        "and whose it is.",
+        "Type a width_ft that fits, where the ground beside is yours and the label allows it; or "
+        "spray with fewer nozzles, a narrower pattern, or by hand.",
+        CALIBRATION_CHAPTER,
+        source="common_practice",
+    )
     CAUGHT_OTHER_SEED = Words(
         "C242",
         "The catch test was made with {caught}, and this job sows {sown}. Other seed runs through "

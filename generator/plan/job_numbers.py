@@ -33,13 +33,14 @@ def every_number(job: Job) -> tuple[Quantity, ...]:
 def _of_mix(mix: Mix) -> Iterator[Figure | None]:
     yield from (part.in_all for part in mix.parts)
     yield from (part.in_all for part in mix.adjuvants)
-    for load in (*mix.loads, *((mix.small_place,) if mix.small_place is not None else ())):
+    for load in (*mix.loads, *mix.small_place):
         yield from _of_load(load)
 
 
 def _of_load(load: Load) -> Iterator[Figure | None]:
     yield load.count
     yield load.spray
+    yield from load.poured
     for dose in load.doses:
         yield dose.amount
         yield dose.rate

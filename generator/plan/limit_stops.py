@@ -87,7 +87,7 @@ def _range_stops(one: Judged) -> Iterator[Finding]:
         if not low * (1 - ROUNDING) <= mine <= high * (1 + ROUNDING):
             limits = (("Lowest on the card", use.rate_low), ("Highest on the card", use.rate_high))
             own = one.rate.counted.rate if one.rate.counted is not None else None
-            figures = _beside(one, "Your rate", one.rate.product, own, limits, use.basis)
+            figures = beside(one, "Your rate", one.rate.product, own, limits, use.basis)
             yield finding(Stop.RATE_OUTSIDE, one.asked.job_id, use.where, figures)
 
 
@@ -103,10 +103,10 @@ def _one_time_stops(one: Judged, sprays: tuple[PlannedSpray, ...]) -> Iterator[F
     if found is None or basis is None:
         yield finding(Stop.NOT_TO_BE_ADDED_UP, job, one.use.where, product=one.product.name)
     elif found.amount.value > most.value * (1 + ROUNDING):
-        pounds = _in_pounds(one, basis)
+        pounds = in_pounds(one, basis)
         shown = amount_at_one_time(mine, tank, one.card, pounds) if pounds else None
         alone = found.count == 1
-        figures = _beside(
+        figures = beside(
             one,
             "Your rate" if alone else "In the tank at one time",
             found.amount,
@@ -120,7 +120,7 @@ def _one_time_stops(one: Judged, sprays: tuple[PlannedSpray, ...]) -> Iterator[F
         )
     elif doubted := in_doubt_at_once(mine, tank):
         possible = amount_at_one_time(mine, tank, one.card, basis, "possible")
-        if _may_be_over(possible, most):
+        if may_be_over(possible, most):
             yield from may_count_stops(mine, doubted, job, one.use.where)
 
 
@@ -150,11 +150,12 @@ def _over_year(
         yield _over(one, limit, mine, here, found, basis)
     elif doubted:
         possible = amount_in_a_year(mine, here, card, basis, limit, "possible")
-        if _may_be_over(possible, limit.amount):
+        if may_be_over(possible, limit.amount):
             yield from may_count_stops(mine, doubted, job, where)
 
 
-def _may_be_over(possible: Together | None, limit: Given) -> bool:
+def may_be_over(possible: Together | None, limit: Given) -> bool:
+    """Return whether what may be on the ground is over a limit, or cannot be added up."""
     return possible is None or possible.amount.value > limit.value * (1 + ROUNDING)
 
 
@@ -166,10 +167,10 @@ def _over(
     found: Together,
     basis: str,
 ) -> Finding:
-    pounds = _in_pounds(one, basis)
+    pounds = in_pounds(one, basis)
     shown = amount_in_a_year(mine, here, one.card, pounds, limit) if pounds else None
     alone = found.count == 1
-    figures = _beside(
+    figures = beside(
         one,
         "Planned in a year",
         found.amount,
@@ -192,12 +193,12 @@ def _what(together: str, product: Product) -> str:
     return f"{together}{'the' if together else 'The'} typed rate of {product.name}"
 
 
-def _in_pounds(one: Judged, basis: str) -> str | None:
+def in_pounds(one: Judged, basis: str) -> str | None:
     """Return the basis in which pounds of active stand beside a limit."""
     return counted_basis(one.card) if basis == "product" else basis
 
 
-def _beside(
+def beside(
     one: Judged,
     label: str,
     found: Figure | None,

@@ -163,12 +163,17 @@ class Dose:
 
 @dataclass(frozen=True, slots=True)
 class Load:
-    """One kind of tank load: how many of it, spray mix, what to measure into it."""
+    """One kind of tank load: how many of it, spray mix, what to measure into it.
+
+    `poured` is the spray mix in gallons, quarts and ounces, as tanks and pails are marked; empty
+    where the tank is full.
+    """
 
     name: str
     count: Figure | None
     spray: Figure
     doses: tuple[Dose, ...]
+    poured: tuple[Quantity, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -203,7 +208,7 @@ class Mix:
     sprayer: Sprayer
     test: SprayerTest
     loads: tuple[Load, ...]
-    small_place: Load | None
+    small_place: tuple[Load, ...]
     order: tuple[str, ...]
 
 

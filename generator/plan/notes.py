@@ -3,6 +3,7 @@
 from enum import Enum
 
 from generator.plan.words import (
+    CALIBRATION_CHAPTER,
     CONTRACTS_CHAPTER,
     COUNTING_CHAPTER,
     LABEL_CHAPTER,
@@ -40,6 +41,15 @@ class Note(Enum):
         "The place has no taped width, so lanes, passes and seed thrown past it are left out.",
         "The width of the place is not known, so lanes and passes are not worked out.",
         "Tape the width and type width_ft.",
+    )
+    NO_PASSES = Words(
+        "N391",
+        "Passes are not worked out, because {why}. The amounts are for the bare ground: passes "
+        "that lap take more, and the tank would run dry before the end.",
+        "Passes are not worked out for this sheet, and the amounts are for the bare ground. Where "
+        "passes lap, the tank runs dry before the end.",
+        "{cure}.",
+        CALIBRATION_CHAPTER,
     )
     ON_HAND_NOT_KNOWN = Words(
         "N320",

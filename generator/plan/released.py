@@ -310,7 +310,7 @@ def _mix(mix: Mix, release: Releasing) -> Mix:
         sprayer=redacted(mix.sprayer, release.seen),
         test=redacted(mix.test, release.seen),
         loads=tuple(_load(load, release) for load in mix.loads),
-        small_place=_load(mix.small_place, release) if mix.small_place is not None else None,
+        small_place=tuple(_load(load, release) for load in mix.small_place),
         order=mix.order,
     )
 
@@ -339,6 +339,7 @@ def _load(load: Load, release: Releasing) -> Load:
         count=release.figure(load.count) if load.count is not None else None,
         spray=release.figure(load.spray),
         doses=tuple(_dose(one, release) for one in load.doses),
+        poured=tuple(release.number(one) for one in load.poured),
     )
 
 

@@ -18,10 +18,12 @@ from generator.plan.findings import finding, older_than_a_year
 from generator.plan.history import tank_stops
 from generator.plan.known_days import judged_on
 from generator.plan.label_harm import harm_cautions
-from generator.plan.limit_stops import limit_basis, on_the_place, value_of
+from generator.plan.laps import lap_stops, pass_findings, twice_stops
+from generator.plan.limit_stops import Judged, limit_basis, on_the_place, value_of
 from generator.plan.mixing import mixing_order
 from generator.plan.model import AdjuvantPart, Finding, Mix, MixPart
 from generator.plan.notes import Note
+from generator.plan.passes import Passes, all_open, passes_of
 from generator.plan.rates import JobRate, as_product, is_dry, job_rate
 from generator.plan.setbacks import setback_cautions
 from generator.plan.sowing_wait import wait_cautions
@@ -34,12 +36,16 @@ from generator.plan.tank import (
     carrier_numbers,
     in_all,
     machine_for,
-    pass_numbers,
-    small_place_load,
+    small_place_loads,
     tank_loads,
     tank_numbers,
 )
-from generator.plan.years import PlannedSpray, amount_in_a_year, shares_ground_with_others
+from generator.plan.years import (
+    PlannedSpray,
+    amount_in_a_year,
+    as_laid,
+    shares_ground_with_others,
+)
 from generator.working import Given, Quantity
 
 NOZZLES_MAY_DIFFER = 0.1  # share of the mean, common practice
@@ -84,14 +90,20 @@ def planned_sprays(
 ) -> tuple[PlannedSpray, ...]:
     """Return what a spray job would put on its ground, product by product, cleared or not."""
     machine = machine_for(asked.work.sprayer if asked.work else None, inventory)
-    carrier = _carrier(asked, machine)
+    carrier, passes = _carrier(asked, machine), passes_of(asked, machine)
+    laid_times = passes.most_times if passes is not None else 1
     return tuple(
-        _planned(asked, one, carrier, grounds) for one in chosen_products(asked, inventory)
+        _planned(asked, one, carrier, grounds, laid_times)
+        for one in chosen_products(asked, inventory)
     )
 
 
 def _planned(
-    asked: JobAsked, chosen: Chosen, carrier: Quantity | None, grounds: frozenset[str]
+    asked: JobAsked,
+    chosen: Chosen,
+    carrier: Quantity | None,
+    grounds: frozenset[str],
+    laid_times: int,
 ) -> PlannedSpray:
     card = chosen.product.label
     return PlannedSpray(
@@ -107,6 +119,7 @@ def _planned(
         opens=asked.dates.opens,
         closes=asked.dates.closes,
         part=asked.work.part if asked.work else None,
+        laid_times=laid_times,
     )
 
 
@@ -127,10 +140,11 @@ def plan_spray(asked: JobAsked, inventory: Inventory, sprays: tuple[PlannedSpray
         where = asked.work.where if asked.work else asked.planting.where
         return Sprayed(None, {}, (finding(Stop.NO_PRODUCT, asked.job_id, where),))
     machine = machine_for(asked.work.sprayer, inventory)
+    passes = passes_of(asked, machine)
     stops: list[Finding] = []
     cleared: list[Cleared] = []
     for chosen in products:
-        one = _clear(asked, chosen, _carrier(asked, machine), sprays, inventory)
+        one = _clear(asked, chosen, _carrier(asked, machine), passes, sprays, inventory)
         if isinstance(one, Cleared):
             cleared.append(one)
         else:
@@ -140,13 +154,14 @@ def plan_spray(asked: JobAsked, inventory: Inventory, sprays: tuple[PlannedSpray
     stops += _tank_stops(asked, inventory, machine, cleared)
     if stops or machine is None:
         return Sprayed(None, {}, tuple(stops))
-    return _mix(asked, inventory, machine, tuple(cleared), sprays)
+    return _mix(asked, inventory, machine, passes, tuple(cleared), sprays)
 
 
 def _clear(
     asked: JobAsked,
     chosen: Chosen,
     carrier: Quantity | None,
+    passes: Passes | None,
     sprays: tuple[PlannedSpray, ...],
     inventory: Inventory,
 ) -> Cleared | list[Finding]:
@@ -160,6 +175,9 @@ def _clear(
     rate = _rate(asked, chosen, product.label, carrier)
     stops = list(use_stops(asked, chosen, product.label, use, rate, sprays))
     stops += spot_stops(asked, chosen, product.label)
+    if not stops and rate is not None:
+        judged = Judged(asked, product, product.label, use, rate)
+        stops += twice_stops(judged, sprays, passes)
     return stops if stops or rate is None else Cleared(chosen, product.label, use, rate)
 
 
@@ -171,6 +189,7 @@ def _tank_stops(
     if machine is None or not machine.measures:
         yield finding(Stop.NO_SPRAYER, asked.job_id, asked.work.where)
         return
+    yield from lap_stops(asked, machine)
     carrier = carrier_numbers(asked.job_id, machine)["carrier_gal_per_ac"]
     yield from (
         _carrier_outside(asked, one, machine, missed, carrier.value)
@@ -236,18 +255,19 @@ def _mix(
     asked: JobAsked,
     inventory: Inventory,
     machine: Machine,
+    passes: Passes | None,
     cleared: tuple[Cleared, ...],
     sprays: tuple[PlannedSpray, ...],
 ) -> Sprayed:
     job = asked.job_id
     numbers = carrier_numbers(job, machine)
     carrier = numbers["carrier_gal_per_ac"]
-    ground = treated_ground(asked)
-    numbers |= tank_numbers(job, ground, carrier, machine)
-    if ground is asked.area:
-        numbers |= pass_numbers(job, asked.ground.width_ft, machine)
-    else:
+    ground = treated_ground(asked) if passes is None else passes.ground
+    if passes is not None:
+        numbers |= passes.numbers | all_open(asked, passes, carrier)
+    elif ground is not asked.area:
         numbers["treated_ac"] = ground
+    numbers |= tank_numbers(job, ground, carrier, machine)
     pours = [_pour(asked, one, carrier, machine, sprays) for one in cleared]
     partners = _adjuvants(asked, inventory)
     added = _adjuvant_pours(asked, partners, carrier, machine)
@@ -275,11 +295,15 @@ def _mix(
         machine.sprayer,
         machine.test,
         loads,
-        small_place_load(job, every, carrier) if machine.by_hand else None,
+        small_place_loads(job, every, machine, carrier) if machine.by_hand else (),
         order or (),
     )
     numbers["product_fl_oz" if not pours[0].dry else "product_oz_wt"] = totals[0]
-    found = [*_cautions(asked, mix), *_marks_that_miss(job, every, mix)]
+    found = [
+        *_cautions(asked, mix),
+        *_marks_that_miss(job, every, mix),
+        *pass_findings(asked, machine, passes),
+    ]
     if order is None:
         found.append(finding(Note.NO_FORMULATION, job, asked.work.where if asked.work else None))
     return Sprayed(mix, numbers, tuple(found))
@@ -312,7 +336,7 @@ def _label_age(asked: JobAsked, card: LabelCard, judged: datetime.date | None) -
 
 
 def _marks_that_miss(job: str, pours: tuple[Pour, ...], mix: Mix) -> Iterator[Finding]:
-    loads = mix.loads + ((mix.small_place,) if mix.small_place else ())
+    loads = mix.loads + mix.small_place
     for number, pour in enumerate(pours):
         wanted = value_of(pour.rate)
         given = [load.doses[number].rate.value for load in loads]
@@ -365,13 +389,15 @@ def _most_at_one_time(
     use = one.use
     assert use.rate_high is not None
     most = _in_product(asked, one, use.rate_high, use.basis, carrier)
+    mine, here = on_the_place(asked, one.chosen.product, sprays)
+    at_once = most if use.basis != "mix" else math.inf
     if isinstance(use.max_per_application, Given):
         basis = limit_basis(use, use.max_per_application, one.card)
-        most = min(most, _in_product(asked, one, use.max_per_application, basis, carrier))
-    mine, here = on_the_place(asked, one.chosen.product, sprays)
+        at_once = _in_product(asked, one, use.max_per_application, basis, carrier)
+    most = min(most, at_once / mine.laid_times)
     if shares_ground_with_others(mine, here):
         return min(most, value_of(one.rate.product))
-    share = _share_left_over(asked, one, mine, here, carrier)
+    share = _share_left_over(asked, one, mine, as_laid(here), carrier)
     return min(most, value_of(one.rate.product) + share)
 
 

@@ -278,6 +278,21 @@ class Stop(Enum):
         "under burned in the entry of the log.",
         source="common_practice",
     )
+    OVER_WHERE_PASSES_LAP = _label(
+        "S158",
+        "Side by side, passes of this spraying, or of another on this ground, lap by more than a "
+        "tenth of their width, and where they do {product} is more than its label allows {when}.",
+        "Type a width_ft that fits, or catch and type a pattern that does, and go over just that "
+        "width; where the laps are another spraying's, there. Or lower a rate until what the "
+        "ground gets there holds.",
+    )
+    LAP_TOO_WIDE = Words(
+        "S159",
+        "The lap typed for {item} is half of a pass or more: ground would be sprayed three times.",
+        _NOT_CLEARED,
+        "Type what passes lap as lap_in of the sprayer, or leave it out.",
+        CALIBRATION_CHAPTER,
+    )
     LIME_BASE = Words(
         "S160",
         "The lab counts lime in {base}, and {lime} states no {base}. Figures of one kind are not "

@@ -3,11 +3,13 @@
 from collections.abc import Iterator
 from dataclasses import dataclass
 
-from generator.compute import dose, spray, spread
+from generator.compute import dose, fill, spray
 from generator.inventory.equipment import Measure, Sprayer, SprayerTest
 from generator.inventory.schema import Inventory
 from generator.plan.model import Dose, Load
 from generator.plan.rates import ROUNDING
+from generator.reference.load import values
+from generator.units import FL_OZ_PER_GAL, convert
 from generator.working import Figure, Formula, Quantity
 
 BY_HAND = ("hand_gun", "backpack")
@@ -136,26 +138,6 @@ def carrier_numbers(job: str, machine: Machine) -> dict[str, Quantity]:
     return {"carrier_gal_per_ac": on_an_acre}
 
 
-def pass_numbers(job: str, width: Figure | None, machine: Machine) -> dict[str, Quantity]:
-    """Return the passes side by side over a strip, and a boom's width; none where held by hand."""
-    sprayer = machine.sprayer
-    if width is None or machine.by_hand:
-        return {}
-    numbers: dict[str, Quantity] = {}
-    one_pass: Figure | None = sprayer.swath_ft
-    if sprayer.kind == "boom":
-        assert sprayer.nozzle_spacing_in is not None
-        nozzles = spray.NOZZLES(f"{job}/nozzles_count", caught_fl_oz=machine.test.caught_fl_oz)
-        one_pass = numbers["pass_width_ft"] = spray.BOOM_WIDTH(
-            f"{job}/pass_width_ft",
-            nozzles_count=nozzles,
-            nozzle_spacing_in=sprayer.nozzle_spacing_in,
-        )
-    assert one_pass is not None
-    numbers["lanes_count"] = spread.LANES(f"{job}/lanes_count", width_ft=width, swath_ft=one_pass)
-    return numbers
-
-
 def tank_numbers(
     job: str, area: Quantity, carrier: Quantity, machine: Machine
 ) -> dict[str, Quantity]:
@@ -193,25 +175,87 @@ def tank_loads(
 
     None where no mark on a measure holds the label's rates either way.
     """
-    loads_count, carrier = numbers["loads_count"], numbers["carrier_gal_per_ac"]
-    last = _load(job, "last", None, numbers["last_load_gal"], pours, carrier)
-    if last is not None and loads_count.value == 1:
-        return (last,)
-    count = spray.FULL_LOADS(f"{job}/full_loads_count", loads_count=loads_count)
-    full = _load(job, "full", count, machine.sprayer.tank_gal, pours, carrier)
-    if last is not None and full is not None:
-        return (full, last)
-    each = spray.EQUAL_LOAD(
-        f"{job}/equal_load_gal", spray_gal=numbers["spray_gal"], loads_count=loads_count
+    split = Split("", numbers["spray_gal"], numbers["loads_count"], numbers["last_load_gal"])
+    return _loads(job, split, pours, machine, numbers["carrier_gal_per_ac"])
+
+
+def small_place_loads(
+    job: str, pours: tuple[Pour, ...], machine: Machine, carrier: Quantity
+) -> tuple[Load, ...]:
+    """Return what an eighth of an acre takes in loads the tank holds; none where no mark does."""
+    tank = machine.sprayer.tank_gal
+    eighth = spray.EIGHTH(f"{job}/eighth_gal", carrier_gal_per_ac=carrier)
+    count = spray.LOADS(f"{job}/eighth_loads_count", spray_gal=eighth, tank_gal=tank)
+    last = spray.LAST_LOAD(
+        f"{job}/eighth_last_load_gal", spray_gal=eighth, tank_gal=tank, loads_count=count
     )
-    equal = _load(job, "equal", loads_count, each, pours, carrier)
-    return None if equal is None else (equal,)
+    return _loads(job, Split("eighth_", eighth, count, last), pours, machine, carrier) or ()
 
 
-def small_place_load(job: str, pours: tuple[Pour, ...], carrier: Quantity) -> Load | None:
-    """Return what an eighth of an acre takes, or None where no mark measures it."""
-    eighth = spray.EIGHTH(f"{job}/eighth_load_gal", carrier_gal_per_ac=carrier)
-    return _load(job, "eighth", None, eighth, pours, carrier)
+@dataclass(frozen=True, slots=True)
+class Split:
+    """Spray to be split into loads: how ids of its numbers begin, loads in all, the last."""
+
+    prefix: str
+    spray: Quantity
+    count: Quantity
+    last: Quantity
+
+
+def _loads(
+    job: str, split: Split, pours: tuple[Pour, ...], machine: Machine, carrier: Quantity
+) -> tuple[Load, ...] | None:
+    """Return loads that marks can measure: equal ones first where the last would be small."""
+    tank, count, base = machine.sprayer.tank_gal, split.count, f"{job}/{split.prefix}"
+
+    def load(kind: str, times: Quantity | None, gal: Figure) -> Load | None:
+        return _load(job, f"{split.prefix}{kind}", times, gal, pours, carrier)
+
+    def at_mark(kind: str, gal: Quantity) -> Quantity:
+        return fill_at_mark(f"{base}{kind}_fill_gal", gal, tank)
+
+    def filled() -> tuple[Load | None, ...]:
+        last = load("last", None, at_mark("last", split.last))
+        if count.value == 1:
+            return (last,)
+        full_count = spray.FULL_LOADS(f"{base}full_loads_count", loads_count=count)
+        return (load("full", full_count, tank), last)
+
+    def equal() -> tuple[Load | None, ...]:
+        each = spray.EQUAL_LOAD(f"{base}equal_load_gal", spray_gal=split.spray, loads_count=count)
+        return (load("equal", count, at_mark("equal", each)),)
+
+    small = count.value > 1 and split.last.value < _least_of_a_tank() * tank.value
+    for way in (equal, filled) if small else (filled, equal):
+        made = way()
+        loads = tuple(one for one in made if one is not None)
+        if len(loads) == len(made):
+            return loads
+    return None
+
+
+def _least_of_a_tank() -> float:
+    least = values()["last_load_at_least_pct"]
+    return convert(least.value, least.unit, "fraction")
+
+
+def fill_at_mark(identity: str, load: Quantity, tank: Figure) -> Quantity:
+    """Return a load rounded up to what is marked: ounces below a gallon, else the wider mark."""
+    small = load.value < 1
+    mark = values()["water_mark_below_a_gallon_fl_oz" if small else "water_mark_fl_oz"]
+    return fill.LOAD_AT_MARK(identity, load_gal=load, mark_fl_oz=mark, tank_gal=tank)
+
+
+def _filled_in(base: str, load: Figure) -> tuple[Quantity, ...]:
+    """Return a load in gallons, quarts and ounces as they are poured; none of a full tank."""
+    if not isinstance(load, Quantity) or (load.value * FL_OZ_PER_GAL) % 1:
+        return ()
+    poured = (
+        fill.WHOLE_GAL(f"{base}_whole_gal", load_gal=load),
+        fill.WHOLE_QT(f"{base}_whole_qt", load_gal=load),
+        fill.LEFT_FL_OZ(f"{base}_left_fl_oz", load_gal=load),
+    )
+    return tuple(one for one in poured if one.value)
 
 
 def _load(
@@ -224,7 +268,9 @@ def _load(
 ) -> Load | None:
     doses = [_dose(job, name, load_gal, pour, carrier) for pour in pours]
     measured = tuple(one for one in doses if one is not None)
-    return Load(name, count, load_gal, measured) if len(measured) == len(pours) else None
+    if len(measured) < len(pours):
+        return None
+    return Load(name, count, load_gal, measured, _filled_in(f"{job}/{name}_load", load_gal))
 
 
 def _dose(job: str, load: str, load_gal: Figure, pour: Pour, carrier: Quantity) -> Dose | None:

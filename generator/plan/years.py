@@ -28,7 +28,8 @@ class PlannedSpray:
     `grounds` are the ids of the places on whose ground it lies or may lie; `gaps` are what the log
     leaves out of it, so that nobody can say what it adds; `most` is the rate where entries that
     may be of the same ground are; `times` is how often it went, or may have gone, over the same
-    ground; `part` is what the owner calls the part of the place.
+    ground; `part` is what the owner calls the part of the place; `laid_times` is how often
+    its passes lay the same ground in one go.
     """
 
     job_id: str
@@ -47,6 +48,7 @@ class PlannedSpray:
     most: JobRate | None = None
     times: int = 1
     part: str | None = None
+    laid_times: int = 1
 
     def is_apart_from(self, other: "PlannedSpray") -> bool:
         """Whether both name a part of the same place, and another one."""
@@ -88,6 +90,11 @@ def shares_ground_with_others(mine: PlannedSpray, here: tuple[PlannedSpray, ...]
         and not likeness(mine, one) == likeness(one, mine) == "other"
         for one in here
     )
+
+
+def as_laid(here: Iterable[PlannedSpray]) -> tuple[PlannedSpray, ...]:
+    """Return sprayings as the ground gets them that passes lap on: each as often as it is laid."""
+    return tuple(one for one in here for _ in range(one.laid_times))
 
 
 def amount_in_a_year(

@@ -6,6 +6,7 @@ import pytest
 
 from tests.book.reading import Element, read
 from tests.book.sites import build_sites
+from tests.plan.test_tank_mixes import by_hand
 from tests.properties import Data, full_card, full_use, small_property, write_property
 from tests.properties_tank import three_in_the_tank
 
@@ -98,6 +99,36 @@ def test_length_and_width_of_the_strip_are_the_owner_s(
     assert ("a strip 726 ft by 60 ft" in text) == told
     assert ("726 ft" in text) == told
     assert "6, each 10 ft wide" in text
+
+
+@pytest.mark.parametrize("reader", ["owner", "hired"])
+def test_the_sheet_says_how_the_passes_lie_and_what_they_take(tmp_path: Path, reader: str) -> None:
+    # 24 ft: five of six nozzles on each of three passes, 25 ft on a length of 726
+    data = small_property()
+    data["screens"]["screens"][0]["width_ft"] = 24
+    text = " ".join(sheet_of(data, tmp_path, reader).text().split())
+    for told in (
+        "3, each 8.33 ft wide",
+        "5 of 6 open: shut 1",
+        "4.17 ft from the edge",
+        "7.83 ft, middle to middle",
+        "6 in between two passes",
+        "The passes take7.73 gal. With every nozzle open they would take 9.28 gal",
+        "Fill to 7 gal 3 qt",
+    ):
+        assert told in text
+
+
+def test_an_eighth_of_an_acre_stands_on_the_page_of_the_sprayer_alone(tmp_path: Path) -> None:
+    data = by_hand(treated_sq_ft=5445)
+    site = build_sites(write_property(tmp_path / "property", data), tmp_path / "sites")["owner"]
+    pages = site.pages()
+    (sprayer,) = [html for name, html in pages.items() if name == "equipment/boom.html"]
+    assert "For an eighth of an acre" in sprayer
+    (loads,) = read(sprayer).all("section", "load")
+    assert "Fill to 3 gal 3 qt" in " ".join(loads.text().split())
+    told = [name for name, html in pages.items() if "For an eighth of an acre" in html]
+    assert told == ["equipment/boom.html"]
 
 
 SET_BACK = "Measured and flagged, not sprayed inside: "

@@ -73,20 +73,28 @@ def test_autumn_kill(plan: Plan) -> None:
     # (25.5 + 26 + 25.5 + 26 + 25 + 26) / 6 = 25.6667 fl oz a minute = 0.200521 gal a minute;
     # 5940 x 0.200521 / (4 mph x 20 in) = 14.8887 gal an acre
     assert number["carrier_gal_per_ac"] == pytest.approx(14.8887, abs=5e-5)
-    # 0.683196 ac x 14.8887 = 10.1719 gal: in a tank of 8 gal two loads, the last of 2.1719
-    assert number["spray_gal"] == pytest.approx(10.1719, abs=5e-5)
+    # 24 ft / 20 in = 14.4: 15 nozzles over three passes, five of six on each, 25 ft with two laps
+    # of 6 in. 0.683196 ac x 25 / 24 = 0.711662 ac x 14.8887 = 10.5957 gal: in a tank of 8 gal two
+    # loads, the last of 2.5957. All open, 30 ft would take 12.715.
+    assert (number["lanes_count"], number["open_count"], number["shut_count"]) == (3, 5, 1)
+    assert number["lap_in"] == pytest.approx(6)
+    assert number["spray_gal"] == pytest.approx(10.5957, abs=5e-5)
+    assert number["all_open_gal"] == pytest.approx(12.7148, abs=5e-5)
     assert number["loads_count"] == 2
-    assert number["last_load_gal"] == pytest.approx(2.1719, abs=5e-5)
-    # 1.5 qt = 48 fl oz an acre; 0.683196 x 48 = 32.793 fl oz
-    assert number["product_fl_oz"] == pytest.approx(32.793, abs=5e-4)
+    assert number["last_load_gal"] == pytest.approx(2.5957, abs=5e-5)
+    # 1.5 qt = 48 fl oz an acre; 0.711662 x 48 = 34.160 fl oz
+    assert number["product_fl_oz"] == pytest.approx(34.160, abs=5e-4)
     assert kill.mix is not None
     full, last = kill.mix.loads
     # 8 / 14.8887 x 48 = 25.79, on a mark of one ounce 26; 26 / (8 / 14.8887) = 48.388
     assert (full.name, full.doses[0].amount.value) == ("full", 26)
     assert full.doses[0].rate.value == pytest.approx(48.388, abs=5e-4)
-    # 2.171875 / 14.888672 x 48 = 7.002, on the mark 7; 7 / (2.171875 / 14.888672) = 47.987
-    assert (last.name, last.doses[0].amount.value) == ("last", 7)
-    assert last.doses[0].rate.value == pytest.approx(47.987, abs=5e-4)
+    # 2.5957 gal are 332.25 fl oz, by eights 336: 2 gal 2 qt 16 fl oz, 2.625 gal
+    assert last.spray.value == 2.625
+    assert [(one.value, one.unit) for one in last.poured] == [(2, "gal"), (2, "qt"), (16, "fl_oz")]
+    # 2.625 / 14.888672 x 48 = 8.463, on the mark 8; 8 / (2.625 / 14.888672) = 45.375
+    assert (last.name, last.doses[0].amount.value) == ("last", 8)
+    assert last.doses[0].rate.value == pytest.approx(45.375, abs=5e-4)
 
 
 def test_sowing(plan: Plan) -> None:
@@ -147,9 +155,9 @@ def test_buying(plan: Plan) -> None:
     assert (seed.packages.value, seed.cost.value) == (1, 118.5)
     assert product.packages is not None
     assert product.cost is not None
-    # on the lane 32.8 fl oz, on 300 x 40 ft = 0.275 ac of the gate strip 32 x 0.275 = 8.8, less 12
+    # on the lane 34.2 fl oz, on 300 x 40 ft = 0.275 ac of the gate strip 32 x 0.275 = 8.8, less 12
     # on hand, in gallons: one at $41.25
-    assert product.needed.value == pytest.approx(32.793 + 8.815, abs=5e-3)
+    assert product.needed.value == pytest.approx(34.160 + 8.815, abs=5e-3)
     assert (product.packages.value, product.cost.value) == (1, 41.25)
     cost = cost_in_all(plan, (seed, product))
     assert cost is not None

@@ -59,7 +59,7 @@ def property_with(covers: Data, rate: str, value: float) -> Data:
     data["screens"]["screens"][0] |= {"length_ft": 1234.5, "width_ft": 27.3}
     equipment = data["equipment"]
     equipment["measures"][0]["mark_fl_oz"] = 0.13
-    equipment["sprayers"][0] |= {"tank_gal": 7.3}
+    equipment["sprayers"][0] |= {"tank_gal": 7.93}
     equipment["sprayers"][0]["catch_tests"][0]["caught_fl_oz"] = [31.7, 31.9]
     return data
 

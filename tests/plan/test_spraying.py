@@ -334,6 +334,64 @@ def test_full_loads_and_a_last_part_load() -> None:
     ]
 
 
+@pytest.mark.parametrize(
+    ("tank_gal", "loads"),
+    [
+        # 18.5625 gal of 15: 3.5625 are left, under a quarter of the tank, 3.75: two alike of
+        # 9.28125, by eight ounces 9.3125, which take 9.3125 / 18.5625 x 32 = 16.05 fl oz.
+        (15, [("equal", 9.3125, 16)]),
+        # of 14.5: 4.0625 are over a quarter, 3.625. 14.5 take 24.997 fl oz and 4.0625 take 7.003.
+        (14.5, [("full", 14.5, 25), ("last", 4.0625, 7)]),
+        # of 9.28125 twice: just two tanks, the last as full as the first.
+        (9.28125, [("full", 9.28125, 16), ("last", 9.28125, 16)]),
+    ],
+)
+def test_loads_are_alike_where_the_last_would_be_under_a_quarter_of_the_tank(
+    tank_gal: float, loads: list[tuple[str, float, float]]
+) -> None:
+    data = small_property()
+    data["equipment"]["sprayers"][0]["tank_gal"] = tank_gal
+    assert loads_of(data) == loads
+
+
+@pytest.mark.parametrize(
+    ("sq_ft", "gal", "poured"),
+    [
+        # 18.5625 gal on an acre: 2,000 sq ft take 0.85227 gal, 109.1 fl oz: 110, 3 qt 14 fl oz.
+        (2000, 110 / 128, [(3, "qt"), (14, "fl_oz")]),
+        # 2,300 sq ft take 0.98011 gal, 125.5 fl oz: 126.
+        (2300, 126 / 128, [(3, "qt"), (30, "fl_oz")]),
+        # 3,000 sq ft take 1.27841 gal, 163.6 fl oz, by eights 168: 1 gal 1 qt 8 fl oz.
+        (3000, 1.3125, [(1, "gal"), (1, "qt"), (8, "fl_oz")]),
+        # half an acre takes 9.28125 gal, 1,188 fl oz, by eights 1,192.
+        (21780, 9.3125, [(9, "gal"), (1, "qt"), (8, "fl_oz")]),
+    ],
+)
+def test_water_is_rounded_up_to_what_is_marked(
+    sq_ft: float, gal: float, poured: list[tuple[float, str]]
+) -> None:
+    data = small_property(treated_sq_ft=sq_ft)
+    data["equipment"]["measures"][0]["mark_fl_oz"] = 0.1
+    mix = job_of(planned(data)).mix
+    assert mix is not None
+    (load,) = mix.loads
+    assert load.spray.value == gal
+    assert [(one.value, one.unit) for one in load.poured] == poured
+    # what is measured in is for the rounded load, so an acre still gets the typed rate
+    assert load.doses[0].rate.value == pytest.approx(32, rel=0.05)
+
+
+def test_a_load_is_never_rounded_above_what_the_tank_holds() -> None:
+    # 18.5625 gal in a tank of 18.57, which is at no mark: by eights 18.625 would not go in
+    data = small_property(treated_sq_ft=43570)
+    data["screens"]["screens"][0]["width_ft"] = 61
+    data["equipment"]["sprayers"][0]["tank_gal"] = 18.57
+    mix = job_of(planned(data)).mix
+    assert mix is not None
+    (load,) = mix.loads
+    assert (load.spray.value, load.poured) == (18.57, ())
+
+
 def test_equal_loads_where_the_last_part_load_is_too_small_to_measure() -> None:
     data = small_property(rate_product_fl_oz_per_ac=32)
     data["equipment"]["sprayers"][0]["tank_gal"] = 9.25

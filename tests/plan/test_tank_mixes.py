@@ -267,11 +267,30 @@ def by_hand(kind: str = "backpack", **work: Any) -> Data:
 
 def test_an_eighth_of_an_acre_by_hand() -> None:
     # 30 gal and 32 fl oz to an acre: an eighth takes 3.75 gal and 4 fl oz.
-    small = mix_of(by_hand(treated_sq_ft=5445)).small_place
-    assert small is not None
+    (small,) = mix_of(by_hand(treated_sq_ft=5445)).small_place
     assert small.spray.value == pytest.approx(3.75)
     assert [one.amount.value for one in small.doses] == [4]
-    assert mix_of(small_property()).small_place is None
+    assert mix_of(small_property()).small_place == ()
+
+
+def test_an_eighth_of_an_acre_in_loads_that_the_tank_holds() -> None:
+    # 3.75 gal in a tank of 2: a full one, and 1.75 gal, which takes 1.75 / 30 x 32 = 1.87 fl oz: 2
+    # on the mark of a half. In a tank of 3.5 the rest would be a quarter of a gallon: two alike.
+    def loads(tank_gal: float) -> list[tuple[str, float, float, float]]:
+        data = by_hand(treated_sq_ft=5445)
+        data["equipment"]["sprayers"][0]["tank_gal"] = tank_gal
+        return [
+            (
+                one.name,
+                one.count.value if one.count is not None else 1,
+                one.spray.value,
+                one.doses[0].amount.value,
+            )
+            for one in mix_of(data).small_place
+        ]
+
+    assert loads(2) == [("eighth_full", 1, 2, 2), ("eighth_last", 1, 1.75, 2)]
+    assert loads(3.5) == [("eighth_equal", 2, 1.875, 2)]
 
 
 def test_only_the_ground_that_is_sprayed_counts() -> None:

@@ -133,7 +133,7 @@ def test_all_that_the_demo_releases_is_told() -> None:
 
 
 def test_of_a_spraying_loads_and_doses_are_told_too() -> None:
-    # The autumn kill and the frost seeding of the lane hold 14, on a length that is not handed
+    # The autumn kill and the frost seeding of the lane hold 20, on a length that is not handed
     # over; the ground itself and two numbers of their workings rest on it as well.
     plan = make_plan(demo(), 2027, AS_OF)
     told = {number.identity for number, _ in plan.handed[0].rest_on_hidden}
@@ -143,10 +143,16 @@ def test_of_a_spraying_loads_and_doses_are_told_too() -> None:
         f"{kill}/adjuvant-1.last_load_product_oz_wt",
         f"{kill}/adjuvant-1.last_load_rate_lb_per_ac",
         f"{kill}/adjuvant-1.product_oz_wt",
+        f"{kill}/all_open_gal",
         f"{kill}/full_loads_count",
+        f"{kill}/laid_ac",
+        f"{kill}/last_fill_gal",
         f"{kill}/last_load_gal",
+        f"{kill}/last_load_left_fl_oz",
         f"{kill}/last_load_product_fl_oz",
         f"{kill}/last_load_rate_fl_oz_per_ac",
+        f"{kill}/last_load_whole_gal",
+        f"{kill}/last_load_whole_qt",
         f"{kill}/loads_count",
         f"{kill}/product_fl_oz",
         f"{kill}/spray_gal",

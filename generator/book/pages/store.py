@@ -110,7 +110,12 @@ def _aged(
 
 
 def sprayer_page(plan: Plan, sprayer: Sprayer) -> Written:
-    """Return a sprayer with its catch tests."""
+    """Return a sprayer with its catch tests, and an eighth of an acre of each of its mixes."""
+    jobs = [
+        (job, place_of(plan, job))
+        for job in plan.jobs
+        if job.mix is not None and job.mix.sprayer.id == sprayer.id
+    ]
     return from_template(
         plan,
         f"equipment/{address_of(sprayer)}.md",
@@ -129,11 +134,8 @@ def sprayer_page(plan: Plan, sprayer: Sprayer) -> Written:
             for one in plan.entries
             if one.cleaned_out is not None and one.cleaned_out.sprayer == sprayer.id
         ],
-        jobs=[
-            (job, place_of(plan, job))
-            for job in plan.jobs
-            if job.mix is not None and job.mix.sprayer.id == sprayer.id
-        ],
+        jobs=jobs,
+        small_places=[(job, place) for job, place in jobs if job.mix and job.mix.small_place],
     )
 
 

@@ -1,0 +1,399 @@
+"""Passes of a sprayer over a width: how many, how much of it open, where, what is laid twice.
+
+A part is what shuts on its own: one nozzle of a boom, one side of a pattern, or the whole of it.
+"""
+
+from generator.units import IN_PER_FT
+from generator.working import Formula, whole_up
+
+
+def lapped_lanes_count(width_ft: float, pass_width_ft: float, least_lap_in: float) -> float:
+    """Lanes side by side that cover the width and lap by so much at least.
+
+    Formula: max(1, whole_up((width_ft - least_lap_in / 12) / (pass_width_ft - least_lap_in / 12)))
+    Valid for: least_lap_in less than the pass is wide
+    Source: every lane but the first adds its width less the lap (source key arithmetic)
+
+    >>> lapped_lanes_count(60, 10, 6)
+    7.0
+    """
+    lap_ft = least_lap_in / IN_PER_FT
+    return max(1, whole_up((width_ft - lap_ft) / (pass_width_ft - lap_ft)))
+
+
+def parts_count(width_ft: float, part_ft: float) -> float:
+    """Parts that cover the width, over all passes.
+
+    Formula: whole_up(width_ft / part_ft)
+    Valid for: part_ft above 0
+    Source: parts that cover a width (source key arithmetic)
+
+    >>> parts_count(24, 2.5)
+    10.0
+    """
+    return whole_up(width_ft / part_ft)
+
+
+def lapped_parts_count(
+    width_ft: float, lanes_count: float, least_lap_in: float, part_ft: float
+) -> float:
+    """Parts that cover the width and the laps between the lanes, over all passes.
+
+    Formula: whole_up((width_ft + (lanes_count - 1) * least_lap_in / 12) / part_ft)
+    Valid for: lanes_count of at least 1
+    Source: parts that cover a width (source key arithmetic)
+
+    >>> lapped_parts_count(24, 3, 6, 2.5)
+    10.0
+    """
+    return whole_up((width_ft + (lanes_count - 1) * least_lap_in / IN_PER_FT) / part_ft)
+
+
+def open_count(parts_count: float, lanes_count: float) -> float:
+    """Parts to have open on a pass, so that all passes but the last are alike.
+
+    Formula: whole_up(parts_count / lanes_count)
+    Valid for: lanes_count of at least 1
+    Source: whole parts shared out over passes (source key arithmetic)
+
+    >>> open_count(15, 3)
+    5.0
+    """
+    return whole_up(parts_count / lanes_count)
+
+
+def open_last_count(parts_count: float, lanes_count: float, open_count: float) -> float:
+    """Parts to have open on the last pass.
+
+    Formula: parts_count - (lanes_count - 1) * open_count
+    Valid for: no fewer lanes than the parts need
+    Source: what the other passes leave (source key arithmetic)
+
+    >>> open_last_count(16, 3, 6)
+    4
+    """
+    return parts_count - (lanes_count - 1) * open_count
+
+
+def shut_count(nozzles_count: float, open_count: float) -> float:
+    """Parts to shut on a pass.
+
+    Formula: nozzles_count - open_count
+    Valid for: no more open than there are
+    Source: subtraction (source key arithmetic)
+
+    >>> shut_count(6, 5)
+    1
+    """
+    return nozzles_count - open_count
+
+
+def nozzle_ft(nozzle_spacing_in: float) -> float:
+    """Width that one nozzle of a boom adds to a pass, in feet.
+
+    Formula: nozzle_spacing_in / 12
+    Valid for: nozzles evenly apart
+    Source: half a space to each side of a nozzle (source key arithmetic)
+
+    >>> nozzle_ft(30)
+    2.5
+    """
+    return nozzle_spacing_in / IN_PER_FT
+
+
+def side_ft(swath_ft: float) -> float:
+    """Width that one side of a pattern sprays, in feet.
+
+    Formula: swath_ft / 2
+    Valid for: two sides that are alike
+    Source: equal parts (source key arithmetic)
+
+    >>> side_ft(30)
+    15.0
+    """
+    return swath_ft / 2
+
+
+def pass_width_ft(open_count: float, part_ft: float) -> float:
+    """Width of a pass with so many parts open, in feet.
+
+    Formula: open_count * part_ft
+    Valid for: parts side by side; the outer two nozzles spray half a space beyond
+    Source: what one part sprays, as many times as are open (source key arithmetic)
+
+    >>> pass_width_ft(5, 2.5)
+    12.5
+    """
+    return open_count * part_ft
+
+
+def laid_width_ft(parts_count: float, part_ft: float) -> float:
+    """Width of all passes together, in feet.
+
+    Formula: parts_count * part_ft
+    Valid for: parts open over all passes
+    Source: what one part sprays, as many times as are open (source key arithmetic)
+
+    >>> laid_width_ft(10, 2.5)
+    25.0
+    """
+    return parts_count * part_ft
+
+
+def lap_in(laid_width_ft: float, width_ft: float, lanes_count: float) -> float:
+    """What each pass lays again of the one before, in inches.
+
+    Formula: (laid_width_ft - width_ft) * 12 / (lanes_count - 1)
+    Valid for: lanes_count of at least 2; the outer passes end at the edges, the laps are alike
+    Source: what is laid beyond the width, shared out between the lanes (source key arithmetic)
+
+    >>> lap_in(25, 24, 3)
+    6.0
+    """
+    return (laid_width_ft - width_ft) * IN_PER_FT / (lanes_count - 1)
+
+
+def passes_apart_ft(pass_width_ft: float, lap_in: float) -> float:
+    """Distance from the middle of a pass to the middle of the next, in feet.
+
+    Formula: pass_width_ft - lap_in / 12
+    Valid for: passes of one width
+    Source: the width of a pass less what it laps (source key arithmetic)
+
+    >>> passes_apart_ft(10, 6)
+    9.5
+    """
+    return pass_width_ft - lap_in / IN_PER_FT
+
+
+def lap_fraction(lap_in: float, pass_width_ft: float) -> float:
+    """What is laid twice between two passes, as a share of the width of one.
+
+    Formula: lap_in / 12 / pass_width_ft
+    Valid for: pass_width_ft above 0
+    Source: a part over the whole (source key arithmetic)
+
+    >>> lap_fraction(6, 10)
+    0.05
+    """
+    return lap_in / IN_PER_FT / pass_width_ft
+
+
+def middle_ft(width_ft: float) -> float:
+    """Distance from an edge to the middle, in feet: of a place, or of a pass that ends there.
+
+    Formula: width_ft / 2
+    Valid for: what is alike on both sides
+    Source: half of a width (source key arithmetic)
+
+    >>> middle_ft(6)
+    3.0
+    """
+    return width_ft / 2
+
+
+def beside_in(laid_width_ft: float, width_ft: float) -> float:
+    """What a single pass along the middle sprays beyond each edge, in inches.
+
+    Formula: (laid_width_ft - width_ft) / 2 * 12
+    Valid for: one pass, at least as wide as the place
+    Source: half of what is too wide, to each side (source key arithmetic)
+
+    >>> beside_in(10, 8)
+    12.0
+    """
+    return (laid_width_ft - width_ft) / 2 * IN_PER_FT
+
+
+def beside_fraction(beside_in: float, pass_width_ft: float) -> float:
+    """What falls beside the place on both sides, as a share of the pass.
+
+    Formula: 2 * beside_in / 12 / pass_width_ft
+    Valid for: one pass
+    Source: a part over the whole (source key arithmetic)
+
+    >>> beside_fraction(12, 10)
+    0.2
+    """
+    return 2 * beside_in / IN_PER_FT / pass_width_ft
+
+
+def laid_ac(area_ac: float, laid_width_ft: float, width_ft: float) -> float:
+    """Ground that the passes spray, in acres, what they lay twice or beside counted each time.
+
+    Formula: area_ac * laid_width_ft / width_ft
+    Valid for: passes along the whole length of the place
+    Source: the same length, as wide as the passes (source key arithmetic)
+
+    >>> laid_ac(0.96, 25, 24)
+    1.0
+    """
+    return area_ac * laid_width_ft / width_ft
+
+
+def all_open_gal(
+    area_ac: float,
+    width_ft: float,
+    lanes_count: float,
+    full_width_ft: float,
+    carrier_gal_per_ac: float,
+) -> float:
+    """Spray that as many passes would take with everything open, in gallons.
+
+    Formula: area_ac * lanes_count * full_width_ft / width_ft * carrier_gal_per_ac
+    Valid for: passes along the whole length of the place
+    Source: the same length, as wide as the passes (source key arithmetic)
+
+    >>> all_open_gal(0.5, 20, 3, 10, 16)
+    12.0
+    """
+    return area_ac * lanes_count * full_width_ft / width_ft * carrier_gal_per_ac
+
+
+def fewer_parts_count(parts_count: float) -> float:
+    """Parts that a narrower place would need: one less.
+
+    Formula: parts_count - 1
+    Valid for: parts_count of at least 2
+    Source: subtraction (source key arithmetic)
+
+    >>> fewer_parts_count(15)
+    14
+    """
+    return parts_count - 1
+
+
+def lapped_width_ft(
+    parts_count: float, part_ft: float, full_width_ft: float, least_lap_in: float
+) -> float:
+    """Width that so many parts cover when their passes lap by what was typed, in feet.
+
+    Formula: parts_count * part_ft - (whole_up(parts_count * part_ft / full_width_ft) - 1)
+        * least_lap_in / 12
+    Valid for: passes of full_width_ft at most
+    Source: parts side by side less the laps between passes (source key arithmetic)
+
+    >>> lapped_width_ft(12, 2.5, 10, 6)
+    29.0
+    """
+    side_by_side_ft = parts_count * part_ft
+    laps = whole_up(side_by_side_ft / full_width_ft) - 1
+    return side_by_side_ft - laps * least_lap_in / IN_PER_FT
+
+
+def fitting_swath_ft(width_ft: float, lanes_count: float) -> float:
+    """Width of a pattern of which so many passes just cover the place, in feet.
+
+    Formula: width_ft / lanes_count
+    Valid for: lanes_count of at least 1
+    Source: equal parts (source key arithmetic)
+
+    >>> fitting_swath_ft(24, 2)
+    12.0
+    """
+    return width_ft / lanes_count
+
+
+LAPPED_LANES = Formula(
+    lapped_lanes_count,
+    "count",
+    "max(1, whole_up((width_ft - least_lap_in / 12) / (pass_width_ft - least_lap_in / 12)))",
+    "Passes side by side",
+    "arithmetic",
+)
+PARTS = Formula(
+    parts_count, "count", "whole_up(width_ft / part_ft)", "Open over all passes", "arithmetic"
+)
+LAPPED_PARTS = Formula(
+    lapped_parts_count,
+    "count",
+    "whole_up((width_ft + (lanes_count - 1) * least_lap_in / 12) / part_ft)",
+    "Open over all passes",
+    "arithmetic",
+)
+OPEN = Formula(
+    open_count, "count", "whole_up(parts_count / lanes_count)", "Open on a pass", "arithmetic"
+)
+OPEN_LAST = Formula(
+    open_last_count,
+    "count",
+    "parts_count - (lanes_count - 1) * open_count",
+    "Open on the last pass",
+    "arithmetic",
+)
+SHUT = Formula(
+    shut_count, "count", "nozzles_count - open_count", "Shut on every pass", "arithmetic"
+)
+SHUT_LAST = Formula(
+    shut_count, "count", "nozzles_count - open_count", "Shut on the last pass", "arithmetic"
+)
+NOZZLE_WIDTH = Formula(
+    nozzle_ft, "ft", "nozzle_spacing_in / 12", "Width one nozzle adds", "arithmetic"
+)
+SIDE_WIDTH = Formula(side_ft, "ft", "swath_ft / 2", "Width of one side", "arithmetic")
+PASS_WIDTH = Formula(pass_width_ft, "ft", "open_count * part_ft", "Width of one pass", "arithmetic")
+LAID_WIDTH = Formula(
+    laid_width_ft, "ft", "parts_count * part_ft", "Width of all passes together", "arithmetic"
+)
+LAP = Formula(
+    lap_in,
+    "in",
+    "(laid_width_ft - width_ft) * 12 / (lanes_count - 1)",
+    "Laid twice between two passes",
+    "arithmetic",
+)
+APART = Formula(
+    passes_apart_ft, "ft", "pass_width_ft - lap_in / 12", "From pass to pass", "arithmetic"
+)
+LAP_SHARE = Formula(
+    lap_fraction,
+    "fraction",
+    "lap_in / 12 / pass_width_ft",
+    "Laid twice, of the width of a pass",
+    "arithmetic",
+)
+MIDDLE = Formula(middle_ft, "ft", "width_ft / 2", "The pass from either edge", "arithmetic")
+FIRST_PASS = Formula(middle_ft, "ft", "width_ft / 2", "The first pass from the edge", "arithmetic")
+BESIDE = Formula(
+    beside_in,
+    "in",
+    "(laid_width_ft - width_ft) / 2 * 12",
+    "Falls beside the place on each side",
+    "arithmetic",
+)
+BESIDE_SHARE = Formula(
+    beside_fraction,
+    "fraction",
+    "2 * beside_in / 12 / pass_width_ft",
+    "Falls beside the place, of the width of the pass",
+    "arithmetic",
+)
+LAID = Formula(
+    laid_ac,
+    "ac",
+    "area_ac * laid_width_ft / width_ft",
+    "Ground the passes spray",
+    "arithmetic",
+)
+ALL_OPEN = Formula(
+    all_open_gal,
+    "gal",
+    "area_ac * lanes_count * full_width_ft / width_ft * carrier_gal_per_ac",
+    "The same passes with everything open",
+    "arithmetic",
+)
+FEWER_PARTS = Formula(fewer_parts_count, "count", "parts_count - 1", "One less open", "arithmetic")
+FITTING_WIDTH = Formula(
+    laid_width_ft, "ft", "parts_count * part_ft", "A width that fits", "arithmetic"
+)
+LAPPED_WIDTH = Formula(
+    lapped_width_ft,
+    "ft",
+    "parts_count * part_ft - (whole_up(parts_count * part_ft / full_width_ft) - 1)"
+    " * least_lap_in / 12",
+    "A width that fits",
+    "arithmetic",
+)
+FITTING_SWATH = Formula(
+    fitting_swath_ft, "ft", "width_ft / lanes_count", "A pattern that fits", "arithmetic"
+)

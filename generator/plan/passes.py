@@ -1,0 +1,281 @@
+"""Passes of a sprayer side by side over a place, laid so that no ground is sprayed twice.
+
+Of a boom whole nozzles are shut, of a pattern a side where each shuts on its own. The outer passes
+end at the edges of the place; what the passes are then wider than it is shared out as laps between
+them, all alike. A single pass runs along the middle, and what it is wider falls beside the place.
+"""
+
+from dataclasses import dataclass
+
+from generator.compute import lanes, spray, spread
+from generator.plan.asked import JobAsked
+from generator.plan.rates import ROUNDING
+from generator.plan.tank import Machine
+from generator.reference.load import values
+from generator.units import convert
+from generator.working import Figure, Given, Quantity, whole_up
+
+Figures = tuple[tuple[str, Figure], ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Parts:
+    """What shuts on its own: how wide one is, how many a pass has, and a pass with all open."""
+
+    part: Figure
+    count: Quantity | None
+    full: Figure
+
+
+@dataclass(frozen=True, slots=True)
+class Passes:
+    """The passes over a place: their numbers by name, and the ground that they spray."""
+
+    numbers: dict[str, Quantity]
+    ground: Quantity
+    pass_width: Figure
+    full: Figure
+    typed_lap: Given | None
+
+    @property
+    def is_laid_twice(self) -> bool:
+        """Whether laps are wider than the share of a pass that may be, and than a typed lap may."""
+        share, lap = self.numbers.get("lap_fraction"), self.numbers.get("lap_in")
+        if share is None or lap is None or not _is_wide(share):
+            return False
+        return self.typed_lap is None or lap.value > values()["typed_lap_may_be_in"].value * (
+            1 + ROUNDING
+        )
+
+    @property
+    def falls_beside(self) -> bool:
+        """Whether more of a single pass falls beside the place than may be."""
+        share = self.numbers.get("beside_fraction")
+        return share is not None and _is_wide(share)
+
+    @property
+    def most_times(self) -> int:
+        """How often the same ground is sprayed in one go, at most; narrow laps are not counted."""
+        if not self.is_laid_twice:
+            return 1
+        over = whole_up(width_of(self.pass_width) / self.numbers["passes_apart_ft"].value)
+        return int(min(self.numbers["lanes_count"].value, over))
+
+    def fits(self) -> Figures:
+        """Return widths and settings without such a lap, each with what it is, for a cure."""
+        told = (
+            ("Width that fits", "narrower_width_ft"),
+            ("Width that fits, the next", "wider_width_ft"),
+            ("Pattern that fits this width", "fitting_swath_ft"),
+        )
+        return tuple((words, self.numbers[name]) for words, name in told if name in self.numbers)
+
+
+def _is_wide(share: Quantity) -> bool:
+    """Whether a share of a pass is more than may be laid twice, or beside the place."""
+    most = values()["lap_may_be_pct"]
+    return share.value > convert(most.value, most.unit, "fraction") * (1 + ROUNDING)
+
+
+def width_of(figure: Figure) -> float:
+    """Return the value of a width that has one."""
+    assert isinstance(figure, Given | Quantity)
+    return figure.value
+
+
+def passes_of(asked: JobAsked, machine: Machine | None) -> Passes | None:
+    """Return the passes of a spraying over a whole place, or None where none can be worked out.
+
+    None too for a typed lap that is no lap any more: half of a pass or more.
+    """
+    width = asked.ground.width_ft
+    if machine is None or width is None or not is_over_the_place(asked):
+        return None
+    parts = _parts(asked.job_id, machine)
+    if parts is None or laps_too_wide(machine, parts):
+        return None
+    return _laid(asked, width, parts, machine.sprayer.lap_in)
+
+
+def all_open(asked: JobAsked, passes: Passes, carrier: Quantity) -> dict[str, Quantity]:
+    """Return what as many passes would take with every nozzle open, where some are to be shut."""
+    width = asked.ground.width_ft
+    if width is None or not {"shut_count", "shut_last_count"} & passes.numbers.keys():
+        return {}
+    return {
+        "all_open_gal": lanes.ALL_OPEN(
+            f"{asked.job_id}/all_open_gal",
+            area_ac=asked.area,
+            width_ft=width,
+            lanes_count=passes.numbers["lanes_count"],
+            full_width_ft=passes.full,
+            carrier_gal_per_ac=carrier,
+        )
+    }
+
+
+def is_over_the_place(asked: JobAsked) -> bool:
+    """Whether a spraying goes over the whole place, and not over spots or a part of it."""
+    work = asked.work
+    return work is not None and work.method != "spot" and work.treated_sq_ft is None
+
+
+def lap_too_wide(asked: JobAsked, machine: Machine) -> Figures:
+    """Return the typed lap beside the pass where it is half of it or more, else nothing."""
+    parts, typed = _parts(asked.job_id, machine), machine.sprayer.lap_in
+    if typed is None or parts is None or not laps_too_wide(machine, parts):
+        return ()
+    return (("Typed lap", typed), ("Width of one pass", parts.full))
+
+
+def laps_too_wide(machine: Machine, parts: Parts) -> bool:
+    """Whether the typed lap is half of a pass or more, so that ground is sprayed three times."""
+    typed = machine.sprayer.lap_in
+    if typed is None:
+        return False
+    return lanes.lap_fraction(typed.value, width_of(parts.full)) >= 1 / 2
+
+
+def _parts(job: str, machine: Machine) -> Parts | None:
+    sprayer = machine.sprayer
+    if sprayer.kind == "boom":
+        assert sprayer.nozzle_spacing_in is not None
+        spacing = sprayer.nozzle_spacing_in
+        count = spray.NOZZLES(f"{job}/nozzles_count", caught_fl_oz=machine.test.caught_fl_oz)
+        full = spray.BOOM_WIDTH(
+            f"{job}/boom_width_ft", nozzles_count=count, nozzle_spacing_in=spacing
+        )
+        return Parts(lanes.NOZZLE_WIDTH(f"{job}/nozzle_ft", nozzle_spacing_in=spacing), count, full)
+    if sprayer.swath_ft is None:
+        return None
+    if sprayer.sides_shut and not machine.by_hand:
+        side = lanes.SIDE_WIDTH(f"{job}/side_ft", swath_ft=sprayer.swath_ft)
+        return Parts(side, None, sprayer.swath_ft)
+    return Parts(sprayer.swath_ft, None, sprayer.swath_ft)
+
+
+def _laid(asked: JobAsked, width: Figure, parts: Parts, lap: Given | None) -> Passes:
+    job, divided = asked.job_id, parts.part is not parts.full
+    count = _lanes(job, width, parts, lap)
+    numbers = {"lanes_count": count}
+    in_all, pass_width = count, parts.full
+    if divided:
+        in_all = _in_all(job, width, count, parts, lap)
+        each = lanes.OPEN(f"{job}/open_count", parts_count=in_all, lanes_count=count)
+        pass_width = lanes.PASS_WIDTH(f"{job}/pass_width_ft", open_count=each, part_ft=parts.part)
+        numbers |= {"open_count": each, "pass_width_ft": pass_width}
+        numbers |= _shut(job, in_all, count, each, parts)
+    laid = lanes.LAID_WIDTH(f"{job}/laid_width_ft", parts_count=in_all, part_ft=parts.part)
+    ground = asked.area
+    if laid.value > width_of(width) * (1 + ROUNDING):
+        ground = numbers["laid_ac"] = lanes.LAID(
+            f"{job}/laid_ac", area_ac=ground, laid_width_ft=laid, width_ft=width
+        )
+        numbers |= _too_wide(job, laid, width, count, pass_width)
+        if any(_is_wide(one) for one in numbers.values() if one.unit == "fraction"):
+            numbers |= _fitting(job, in_all, width, count, parts, lap)
+    numbers |= _where(job, width, count, pass_width, numbers.get("lap_in"))
+    return Passes(numbers, ground, pass_width, parts.full, lap)
+
+
+def _lanes(job: str, width: Figure, parts: Parts, lap: Given | None) -> Quantity:
+    if lap is None:
+        return spread.LANES(f"{job}/lanes_count", width_ft=width, swath_ft=parts.full)
+    return lanes.LAPPED_LANES(
+        f"{job}/lanes_count", width_ft=width, pass_width_ft=parts.full, least_lap_in=lap
+    )
+
+
+def _in_all(job: str, width: Figure, count: Quantity, parts: Parts, lap: Given | None) -> Quantity:
+    """Return the nozzles or sides that are open over all passes together."""
+    if lap is None:
+        return lanes.PARTS(f"{job}/parts_count", width_ft=width, part_ft=parts.part)
+    return lanes.LAPPED_PARTS(
+        f"{job}/parts_count",
+        width_ft=width,
+        lanes_count=count,
+        least_lap_in=lap,
+        part_ft=parts.part,
+    )
+
+
+def _shut(
+    job: str, in_all: Quantity, count: Quantity, each: Quantity, parts: Parts
+) -> dict[str, Quantity]:
+    """Return what is open on the last pass where that is less, and the nozzles to shut."""
+    numbers: dict[str, Quantity] = {}
+    last = lanes.OPEN_LAST(
+        f"{job}/open_last_count", parts_count=in_all, lanes_count=count, open_count=each
+    )
+    if last.value < each.value:
+        numbers["open_last_count"] = last
+    if parts.count is None:
+        return numbers
+    numbers["nozzles_count"] = parts.count
+    if each.value < parts.count.value:
+        numbers["shut_count"] = lanes.SHUT(
+            f"{job}/shut_count", nozzles_count=parts.count, open_count=each
+        )
+    if last.value < each.value:
+        numbers["shut_last_count"] = lanes.SHUT_LAST(
+            f"{job}/shut_last_count", nozzles_count=parts.count, open_count=last
+        )
+    return numbers
+
+
+def _too_wide(
+    job: str, laid: Quantity, width: Figure, count: Quantity, pass_width: Figure
+) -> dict[str, Quantity]:
+    """Return the lap between passes, or what a single one sprays beside the place."""
+    if count.value == 1:
+        beside = lanes.BESIDE(f"{job}/beside_in", laid_width_ft=laid, width_ft=width)
+        share = lanes.BESIDE_SHARE(
+            f"{job}/beside_fraction", beside_in=beside, pass_width_ft=pass_width
+        )
+        return {"beside_in": beside, "beside_fraction": share}
+    lap = lanes.LAP(f"{job}/lap_in", laid_width_ft=laid, width_ft=width, lanes_count=count)
+    share = lanes.LAP_SHARE(f"{job}/lap_fraction", lap_in=lap, pass_width_ft=pass_width)
+    return {"lap_in": lap, "lap_fraction": share}
+
+
+def _where(
+    job: str, width: Figure, count: Quantity, pass_width: Figure, lap: Quantity | None
+) -> dict[str, Quantity]:
+    """Return where the first pass runs, and how far the next lies from it."""
+    if count.value == 1:
+        return {"first_pass_ft": lanes.MIDDLE(f"{job}/first_pass_ft", width_ft=width)}
+    numbers = {"first_pass_ft": lanes.FIRST_PASS(f"{job}/first_pass_ft", width_ft=pass_width)}
+    if lap is not None:
+        numbers["passes_apart_ft"] = lanes.APART(
+            f"{job}/passes_apart_ft", pass_width_ft=pass_width, lap_in=lap
+        )
+    return numbers
+
+
+def _fitting(
+    job: str, in_all: Quantity, width: Figure, count: Quantity, parts: Parts, lap: Given | None
+) -> dict[str, Quantity]:
+    """Return the widths next to this one that passes just cover, and a pattern that fits."""
+    numbers: dict[str, Quantity] = {}
+    if in_all.value > 1:
+        fewer = lanes.FEWER_PARTS(f"{job}/fewer_count", parts_count=in_all)
+        numbers["narrower_width_ft"] = _covered(f"{job}/narrower_width_ft", fewer, parts, lap)
+    numbers["wider_width_ft"] = _covered(f"{job}/wider_width_ft", in_all, parts, lap)
+    if parts.part is parts.full and count.value > 1:
+        numbers["fitting_swath_ft"] = lanes.FITTING_SWATH(
+            f"{job}/fitting_swath_ft", width_ft=width, lanes_count=count
+        )
+    return numbers
+
+
+def _covered(identity: str, in_all: Quantity, parts: Parts, lap: Given | None) -> Quantity:
+    """Return the width that so many parts cover, side by side or with the typed lap."""
+    if lap is None:
+        return lanes.FITTING_WIDTH(identity, parts_count=in_all, part_ft=parts.part)
+    return lanes.LAPPED_WIDTH(
+        identity,
+        parts_count=in_all,
+        part_ft=parts.part,
+        full_width_ft=parts.full,
+        least_lap_in=lap,
+    )

@@ -1,0 +1,390 @@
+"""Passes side by side over a strip, worked by hand: what is open, where, what is laid twice.
+
+The strip of the small property is 726 ft long, so a foot of width is a sixtieth of an acre. Its
+boom has six nozzles 20 in apart, 10 ft, and puts 18.5625 gal on an acre: 0.309375 gal on each foot
+of width that is sprayed. Twice the typed 32 fl oz are just the card's most, 64.
+"""
+
+import itertools
+from typing import Any
+
+import pytest
+from hypothesis import HealthCheck, given, settings
+from hypothesis import strategies as st
+
+from generator.plan.model import Job, Plan
+from generator.working import Given, Quantity
+from tests.plan.planned import BURN_DOWN, KILL, job_of, planned, stops_of
+from tests.properties import Data, full_card, full_use, small_property, the_work
+
+GAL_PER_FT = 18.5625 / 60
+NOT_OVER_THE_PLACE = {"S158", "S159", "C325", "C326", "N391"}
+
+
+def strip(width_ft: float, sprayer: Data | None = None, **work: Any) -> Data:
+    """The small property with a strip so wide, and its sprayer changed."""
+    data = small_property(**work)
+    data["screens"]["screens"][0]["width_ft"] = width_ft
+    data["equipment"]["sprayers"][0] |= sprayer or {}
+    return data
+
+
+def pattern(width_ft: float, swath_ft: float = 18.5, **sprayer: Any) -> Data:
+    """The strip sprayed by a pattern without a boom: 3.75 gal a minute at 5 mph, as published."""
+    data = strip(width_ft, {"kind": "boomless", "swath_ft": swath_ft} | sprayer)
+    boomless = data["equipment"]["sprayers"][0]
+    del boomless["nozzle_spacing_in"]
+    boomless["catch_tests"][0] |= {"caught_fl_oz": [240, 240], "speed_mph": 5}
+    return data
+
+
+def gun(width_ft: float, swath_ft: float | None) -> Data:
+    """The strip sprayed by a hand gun that covers so much at a walk."""
+    use = full_use(carrier_gal_per_ac="not_on_label")
+    data = small_property(full_card(use))
+    data["screens"]["screens"][0]["width_ft"] = width_ft
+    sprayer = data["equipment"]["sprayers"][0]
+    del sprayer["nozzle_spacing_in"]
+    test = {"tested_on": "2026-08-16", "caught_fl_oz": [30], "covered_sq_ft": 340.3125}
+    sprayer |= {"kind": "hand_gun", "catch_tests": [test]}
+    if swath_ft is not None:
+        sprayer["swath_ft"] = swath_ft
+    return data
+
+
+def codes(plan: Plan, job_id: str = KILL) -> set[str]:
+    """The findings about passes on a job."""
+    return {one.code for one in plan.findings_on(job_id)} & NOT_OVER_THE_PLACE
+
+
+# Each case: what is sprayed, what is expected of its numbers, and which findings.
+CASES = [
+    pytest.param(
+        # 24 ft / 20 in = 14.4, so 15 nozzles over three passes: five of six on each, 8 ft 4 in.
+        # Together 25 ft, a foot too wide: two laps of 6 in, 6 % of a pass. The middle of the first
+        # pass lies 4 ft 2 in inside the edge, the next 7 ft 10 in on. 25 ft take 7.734 gal, not
+        # the 7.425 of the bare ground; all open, 30 ft would take 9.281.
+        strip(24),
+        {"lanes_count": 3, "open_count": 5, "shut_count": 1, "pass_width_ft": 25 / 3, "lap_in": 6,
+         "lap_fraction": 0.06, "first_pass_ft": 25 / 6, "passes_apart_ft": 23.5 / 3,
+         "laid_ac": 25 / 60, "spray_gal": 25 * GAL_PER_FT, "all_open_gal": 30 * GAL_PER_FT,
+         "product_fl_oz": 32 * 25 / 60},
+        set(), id="three_passes_of_five_nozzles",
+    ),
+    pytest.param(
+        # 60 ft are six passes of 10 ft: nothing shut, nothing laid twice, an acre as it is.
+        strip(60),
+        {"lanes_count": 6, "open_count": 6, "shut_count": None, "pass_width_ft": 10, "lap_in": None,
+         "first_pass_ft": 5, "laid_ac": None, "spray_gal": 18.5625, "all_open_gal": None},
+        set(), id="whole_passes",
+    ),
+    pytest.param(
+        # 18 ft / 20 in = 10.8, so 11 nozzles over two passes: six, then five with one shut on the
+        # outer side. 18 ft 4 in, 4 in too wide: one lap of 4 in; lanes 9 ft 8 in apart.
+        strip(18),
+        {"lanes_count": 2, "open_count": 6, "open_last_count": 5, "shut_count": None,
+         "shut_last_count": 1, "pass_width_ft": 10, "lap_in": 4, "first_pass_ft": 5,
+         "passes_apart_ft": 29 / 3, "spray_gal": 55 / 3 * GAL_PER_FT,
+         "all_open_gal": 20 * GAL_PER_FT},
+        set(), id="one_nozzle_shut_on_the_last_pass",
+    ),
+    pytest.param(
+        # 22 ft / 20 in = 13.2, so 14 nozzles over three passes: five, five and four. 23 ft 4 in,
+        # 16 in too wide: two laps of 8 in, under a tenth of 8 ft 4 in.
+        strip(22),
+        {"lanes_count": 3, "open_count": 5, "open_last_count": 4, "shut_count": 1,
+         "shut_last_count": 2, "lap_in": 8, "passes_apart_ft": 23 / 3},
+        set(), id="a_narrower_setting_and_one_more_shut_on_the_last",
+    ),
+    pytest.param(
+        # 13.5 ft / 20 in = 8.1, so nine nozzles over two passes: 15 ft, one lap of 18 in, 18 % of
+        # 8 ft 4 in. Twice 32 are the 64 that the card allows: a caution. 8 nozzles just cover
+        # 13 ft 4 in, nine 15 ft.
+        strip(13.5),
+        {"lanes_count": 2, "open_count": 5, "open_last_count": 4, "lap_in": 18,
+         "lap_fraction": 0.18, "narrower_width_ft": 40 / 3, "wider_width_ft": 15,
+         "fitting_swath_ft": None, "spray_gal": 15 * GAL_PER_FT},
+        {"C325"}, id="no_setting_fits",
+    ),
+    pytest.param(
+        # 4 ft / 20 in = 2.4, so three nozzles in one pass along the middle: 5 ft, 6 in beside
+        # each edge, a fifth of the pass. The tank holds what falls beside too: 5 ft of spray.
+        strip(4),
+        {"lanes_count": 1, "open_count": 3, "shut_count": 3, "first_pass_ft": 2, "beside_in": 6,
+         "beside_fraction": 0.2, "lap_in": None, "narrower_width_ft": 10 / 3, "wider_width_ft": 5,
+         "spray_gal": 5 * GAL_PER_FT},
+        {"C326"}, id="narrower_than_a_pass",
+    ),
+    pytest.param(
+        # 5 ft are three nozzles: nothing falls beside.
+        strip(5),
+        {"lanes_count": 1, "open_count": 3, "first_pass_ft": 2.5, "beside_in": None},
+        set(), id="a_setting_as_narrow_as_the_strip",
+    ),
+    pytest.param(
+        # Two patterns of 18.5 ft over 24 ft: 37 ft, one lap of 13 ft, 70 % of a pass. One covers
+        # 18.5 ft, two 37; a pattern of 12 ft would fit. 3.75 gal a minute at 5 mph over 18.5 ft
+        # are 5940 x 3.75 / (5 x 222) = 20.068 gal an acre; 37 ft are 37 / 60 of it.
+        pattern(24),
+        {"lanes_count": 2, "lap_in": 156, "lap_fraction": 13 / 18.5, "first_pass_ft": 9.25,
+         "passes_apart_ft": 5.5, "narrower_width_ft": 18.5, "wider_width_ft": 37,
+         "fitting_swath_ft": 12, "open_count": None,
+         "spray_gal": 37 / 60 * 5940 * 3.75 / (5 * 222)},
+        {"C325"}, id="a_pattern_that_cannot_be_narrowed",
+    ),
+    pytest.param(
+        # Of two sides, 9.25 ft each, 27 ft take three: 27.75 ft, the last pass with one side. One
+        # lap of 9 in, 4 % of a pass.
+        pattern(27, sides_shut=True),
+        {"lanes_count": 2, "open_count": 2, "open_last_count": 1, "pass_width_ft": 18.5,
+         "lap_in": 9, "first_pass_ft": 9.25, "passes_apart_ft": 17.75},
+        set(), id="a_side_of_a_pattern_shut",
+    ),
+    pytest.param(
+        # A typed lap of 6 in: 60 ft are (60 - 0.5) / (10 - 0.5) = 6.3, seven passes with six laps,
+        # 63 ft: 37.8, 38 nozzles. Six on each and two on the last; 63 ft 4 in, laps of 6 2/3 in.
+        strip(60, {"lap_in": 6}),
+        {"lanes_count": 7, "open_count": 6, "open_last_count": 2, "lap_in": 20 / 3,
+         "passes_apart_ft": 10 - 20 / 36, "spray_gal": 190 / 3 * GAL_PER_FT},
+        set(), id="a_typed_lap",
+    ),
+    pytest.param(
+        # A gun that covers 8 ft at a walk: 24 ft are three lanes, 4 ft from the edge.
+        gun(24, 8),
+        {"lanes_count": 3, "lap_in": None, "first_pass_ft": 4, "spray_gal": 24 / 60 * 30},
+        set(), id="a_gun_in_lanes",
+    ),
+    pytest.param(
+        # 22 ft are three lanes too, 24 ft wide: two laps of 12 in, an eighth of a lane.
+        gun(22, 8),
+        {"lanes_count": 3, "lap_in": 12, "passes_apart_ft": 7, "spray_gal": 24 / 60 * 30,
+         "fitting_swath_ft": 22 / 3},
+        {"C325"}, id="a_gun_in_lanes_that_lap",
+    ),
+    pytest.param(
+        gun(24, None), {"lanes_count": None, "spray_gal": 12}, {"N391"}, id="a_gun_of_no_width"
+    ),
+]  # fmt: skip
+
+
+@pytest.mark.parametrize(("data", "numbers", "findings"), CASES)
+def test_passes_by_hand(data: Data, numbers: dict[str, float | None], findings: set[str]) -> None:
+    plan = planned(data)
+    assert stops_of(plan) == set()
+    assert codes(plan) == findings
+    found = {name: one.value for name, one in job_of(plan).numbers.items()}
+    assert {name: found.get(name) for name in numbers} == {
+        name: None if value is None else pytest.approx(value, rel=1e-9)
+        for name, value in numbers.items()
+    }
+
+
+@pytest.mark.parametrize("width_ft", [13.5, 24])
+def test_no_passes_over_spots_or_a_part_of_the_place(width_ft: float) -> None:
+    plan = planned(strip(width_ft, treated_sq_ft=4356))
+    assert codes(plan) == set()
+    assert job_of(plan).numbers.keys() & {"lanes_count", "lap_in"} == set()
+    assert job_of(plan).numbers["spray_gal"].value == pytest.approx(1.85625)
+
+
+def test_without_a_taped_width_a_note_says_that_laps_are_not_counted() -> None:
+    data = small_property()
+    screen = data["screens"]["screens"][0]
+    del screen["width_ft"], screen["length_ft"]
+    screen["area_ac"] = 1
+    assert codes(planned(data)) == {"N391"}
+
+
+def narrow_boom(lap_in: float | None) -> Data:
+    """A boom of two nozzles, 3 ft 4 in, over 9 ft: three passes, 10 ft, two laps of 6 in."""
+    data = strip(9, {"lap_in": lap_in} if lap_in is not None else {})
+    data["equipment"]["sprayers"][0]["catch_tests"][0]["caught_fl_oz"] = [32, 32]
+    return data
+
+
+@pytest.mark.parametrize(("lap_in", "expected"), [(None, {"C325"}), (6, set()), (5, set())])
+def test_a_lap_of_six_inches_is_let_through_where_it_is_typed(
+    lap_in: float | None, expected: set[str]
+) -> None:
+    plan = planned(narrow_boom(lap_in))
+    assert job_of(plan).numbers["lap_in"].value == pytest.approx(6)
+    assert codes(plan) == expected
+
+
+def test_a_typed_lap_of_seven_inches_is_looked_at_like_any_other() -> None:
+    # (9 - 7/12) / (3 1/3 - 7/12) = 3.06: four passes with three laps, 10 ft 9 in, seven nozzles:
+    # two on each, one on the last. 11 ft 8 in: laps of 10 2/3 in, a quarter of a pass and more.
+    plan = planned(narrow_boom(7))
+    assert job_of(plan).numbers["lap_in"].value == pytest.approx(32 / 3)
+    assert codes(plan) == {"C325"}
+
+
+@pytest.mark.parametrize(("lap_in", "stops"), [(59.9, set()), (60, {"S159"}), (150, {"S159"})])
+def test_half_a_pass_is_no_lap(lap_in: float, stops: set[str]) -> None:
+    plan = planned(strip(60, {"lap_in": lap_in}, rate_product_fl_oz_per_ac=24))
+    found = stops_of(plan)
+    assert found & {"S159"} == stops
+    if stops:
+        (stop,) = [one for one in plan.findings_on(KILL) if one.code == "S159"]
+        assert [one.value for _, one in stop.figures if not isinstance(one, str)] == [lap_in, 10]
+
+
+def at_once(rate: float, **use: Any) -> Data:
+    """13.5 ft that are laid twice in the middle, at this rate."""
+    data = small_property(full_card(full_use(**use)), rate_product_fl_oz_per_ac=rate)
+    data["screens"]["screens"][0]["width_ft"] = 13.5
+    return data
+
+
+YEAR = {"amount_fl_oz_per_ac": 1000, "counted": "calendar_year"}
+
+
+@pytest.mark.parametrize(
+    ("rate", "most", "high", "stops"),
+    [
+        (32, 64, 64, set()),
+        (32.5, 64, 64, {"S158"}),
+        # Where the card names no most at one time, its highest rate is all that it allows.
+        (32, "not_on_label", 64, set()),
+        (32.5, "not_on_label", 64, {"S158"}),
+        (32.5, 65, 64, set()),
+    ],
+)
+def test_twice_the_rate_is_held_against_the_most_at_one_time(
+    rate: float, most: float | str, high: float, stops: set[str]
+) -> None:
+    data = at_once(
+        rate, rate_high_fl_oz_per_ac=high, max_per_application_fl_oz_per_ac=most, max_per_year=YEAR
+    )
+    assert stops_of(planned(data)) == stops
+
+
+def test_the_stop_names_the_widths_that_fit_and_goes_with_one() -> None:
+    data = at_once(40)
+    (stop,) = [one for one in planned(data).findings_on(KILL) if one.severity == "stop"]
+    figures = dict(stop.figures)
+    fitting = {
+        words: round(one.value, 4)
+        for words, one in figures.items()
+        if words.startswith("Width") and isinstance(one, Given | Quantity)
+    }
+    assert fitting == {"Width that fits": 13.3333, "Width that fits, the next": 15}
+    for width_ft in (13.3333, 15):
+        data["screens"]["screens"][0]["width_ft"] = width_ft
+        plan = planned(data)
+        assert stops_of(plan) == set()
+        assert codes(plan) == set()
+
+
+def test_the_pattern_that_a_stop_names_fits() -> None:
+    data = pattern(24)
+    the_work(data)[0]["rate_product_fl_oz_per_ac"] = 40
+    (stop,) = [one for one in planned(data).findings_on(KILL) if one.severity == "stop"]
+    assert stop.code == "S158"
+    (swath,) = [one for words, one in stop.figures if words.startswith("Pattern")]
+    assert isinstance(swath, Quantity)
+    assert swath.value == 12
+    data["equipment"]["sprayers"][0]["swath_ft"] = 12
+    use = data["products"]["products"][0]["label"]["uses"][0]
+    use["carrier_gal_per_ac"] = "not_on_label"
+    assert stops_of(planned(data)) == set()
+
+
+def both_jobs(rate: float, burn_down_sq_ft: float | None = None) -> Data:
+    """The kill and the burn down of 13.5 ft, of the same product, 128 fl oz allowed in a season."""
+    year = {"amount_fl_oz_per_ac": 128, "counted": "any_12_months"}
+    uses = [
+        full_use(timing, max_per_year=year, max_per_application_fl_oz_per_ac=64)
+        for timing in ("before_sowing", "after_sowing_before_emergence")
+    ]
+    data = small_property(full_card(*uses), rate_product_fl_oz_per_ac=rate)
+    data["screens"]["screens"][0]["width_ft"] = 13.5
+    burn_down = dict(the_work(data)[0]) | {"step": "spring_burn_down"}
+    if burn_down_sq_ft is not None:
+        burn_down["treated_sq_ft"] = burn_down_sq_ft
+    the_work(data).append(burn_down)
+    return data
+
+
+def test_the_year_is_held_on_the_ground_that_is_laid_twice() -> None:
+    # Twice 32 in the kill and twice 32 in the burn down are the 128 of the year.
+    assert stops_of(planned(both_jobs(32))) == set()
+    data = both_jobs(32)
+    for use in data["products"]["products"][0]["label"]["uses"]:
+        use["max_per_year"]["amount_fl_oz_per_ac"] = 127
+    plan = planned(data)
+    assert stops_of(plan, KILL) == stops_of(plan, BURN_DOWN) == {"S158"}
+    # Where the burn down goes over a part alone, three times 32 are 96: its own sheet has the stop
+    # of the ground that the kill laid twice as soon as the year allows less.
+    for amount, stops in ((96, set()), (95, {"S158"})):
+        data = both_jobs(32, burn_down_sq_ft=4356)
+        for use in data["products"]["products"][0]["label"]["uses"]:
+            use["max_per_year"]["amount_fl_oz_per_ac"] = amount
+        plan = planned(data)
+        assert stops_of(plan, KILL) == stops_of(plan, BURN_DOWN) == stops
+
+
+def laid(job: Job) -> list[tuple[float, float]]:
+    """Where each pass begins and ends, in feet from the edge, as the sheet has it driven."""
+    number = {name: one.value for name, one in job.numbers.items()}
+    count = int(number["lanes_count"])
+    part = number["pass_width_ft"] / number["open_count"]
+    if count == 1:
+        half = number["pass_width_ft"] / 2
+        return [(number["first_pass_ft"] - half, number["first_pass_ft"] + half)]
+    apart = number.get("passes_apart_ft", number["pass_width_ft"])
+    starts = [
+        number["first_pass_ft"] - number["pass_width_ft"] / 2 + apart * n for n in range(count)
+    ]
+    ends = [one + number["pass_width_ft"] for one in starts]
+    ends[-1] = starts[-1] + number.get("open_last_count", number["open_count"]) * part
+    return list(zip(starts, ends, strict=True))
+
+
+@settings(
+    max_examples=40, deadline=None, suppress_health_check=[HealthCheck.too_slow], derandomize=True
+)
+@given(
+    width=st.floats(3, 90),
+    nozzles=st.integers(1, 12),
+    lap=st.none() | st.integers(0, 36).map(lambda quarters: quarters / 4),
+    rate=st.floats(24, 64),
+    most=st.floats(64, 200),
+    tank=st.floats(4, 30),
+)
+def test_passes_cover_the_width_the_tank_is_never_short_and_no_ground_gets_more_than_the_card(
+    width: float, nozzles: int, lap: float | None, rate: float, most: float, tank: float
+) -> None:
+    data = at_once(rate, max_per_application_fl_oz_per_ac=most, max_per_year=YEAR)
+    data["screens"]["screens"][0]["width_ft"] = width
+    sprayer = data["equipment"]["sprayers"][0] | {"tank_gal": tank}
+    sprayer |= {"lap_in": lap} if lap is not None else {}
+    sprayer["catch_tests"][0]["caught_fl_oz"] = [32] * nozzles
+    data["equipment"]["sprayers"] = [sprayer]
+    plan = planned(data)
+    job = job_of(plan)
+    if job.mix is None:
+        assert stops_of(plan) <= {"S158", "S121"}
+        return
+    passes = laid(job)
+    assert passes[0][0] <= 1e-9
+    assert passes[-1][1] >= width - 1e-9
+    for (_, end), (start, _) in itertools.pairwise(passes):
+        assert start <= end + 1e-9
+    if len(passes) > 1:
+        assert passes[0][0] == pytest.approx(0, abs=1e-9)
+        assert max(end for _, end in passes) == pytest.approx(width, abs=1e-9)
+    taken = sum(end - start for start, end in passes) * GAL_PER_FT
+    counts = [load.count.value if load.count is not None else 1 for load in job.mix.loads]
+    filled = [load.spray.value for load in job.mix.loads]
+    assert sum(n * gal for n, gal in zip(counts, filled, strict=True)) >= taken * (1 - 1e-9)
+    assert max(filled) <= tank * (1 + 1e-9)
+    edges = sorted({edge for one in passes for edge in one})
+    middles = [(low + high) / 2 for low, high in itertools.pairwise(edges) if high > low + 1e-6]
+    times = max(sum(start < at < end for start, end in passes) for at in middles)
+    widest = job.numbers.get("lap_fraction")
+    wide = widest is not None and widest.value > 0.1 + 1e-9
+    typed = lap is not None and job.numbers["lap_in"].value <= 6 if wide else False
+    if wide and not typed:
+        for load in job.mix.loads:
+            assert load.doses[0].rate.value * times <= most * (1 + 1e-9)

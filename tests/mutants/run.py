@@ -3,7 +3,7 @@
     python -m tests.mutants.run [MODULE ...] [--jobs N] [--afresh]
 
 The tests are read once; each change is made in a copy of that process, and only tests that reach
-its lines are run, the quickest first, up to the first that fails. What each test reaches, and what
+its lines are run, those first that have most to do with it, up to the first that fails. What each test reaches, and what
 became of each change, is kept in build/mutants: a run that was broken off goes on where it
 stopped, and a change is tried again only where its module or a test that counts for it changed.
 Ends with 1 where what survives is not what `survivors.yaml` says.
@@ -33,11 +33,13 @@ from tests.mutants.children import in_children
 from tests.mutants.in_place import put, put_tree
 from tests.mutants.judged import told
 from tests.mutants.reach import WATCH, Watch, watched
-from tests.mutants.targets import CHECKOUT, PACKAGE, TARGETS, TESTS, path_of
+from tests.mutants.targets import CHECKOUT, LEFT_OUT, PACKAGE, TARGETS, TESTS, path_of
 
 KEPT = CHECKOUT / "build" / "mutants"
 RECORD_S = 900.0
-NUMBERING = ("changes.py", "reach.py", "targets.py")
+NUMBERING = ("changes.py", "reach.py")
+# A change is held against so many seconds of tests, those first that have most to do with it.
+MOST_S = 6.0
 # A change may make a test slower, yet not without end.
 TIMES_AS_LONG, AND_S = 6, 20
 
@@ -234,6 +236,7 @@ class _Trial:
     became: dict[str, Any]
     code: str
     numbers: Mapping[Key, int]
+    rare: dict[str, Mapping[str, float]] = field(default_factory=dict)
     noticed: defaultdict[str, int] = field(default_factory=lambda: defaultdict(int))
 
     def is_open(self, change: Change) -> bool:
@@ -255,11 +258,23 @@ class _Trial:
             for name in self.tests.telling(change.key.module, self.numbers[change.key])
             if past.get(self.tests.file_of(name)) != self.tests.files[self.tests.file_of(name)]
         ]
-        return sorted(names, key=self._likely)
+        rare = self._rare(change.key.function)
+        nearest = sorted(names, key=lambda one: (-rare[one], self.tests.reached[one][0], one))
+        running = itertools.accumulate(self.tests.reached[one][0] for one in nearest)
+        near = [one for one, until in zip(nearest, running, strict=True) if until <= MOST_S]
+        return sorted(near, key=lambda one: -self.noticed[one])
 
-    def _likely(self, name: str) -> tuple[float, str]:
-        seconds = self.tests.reached[name][0]
-        return (seconds + 0.01) / (1 + self.noticed[name]) ** 2, name
+    def _rare(self, function: str) -> Mapping[str, float]:
+        """Return how much each test has to do with a function: by what shows in few tests."""
+        if function not in self.rare:
+            found: defaultdict[str, float] = defaultdict(float)
+            for key, number in self.numbers.items():
+                if key.function == function:
+                    telling = self.tests.telling(key.module, number)
+                    for name in telling:
+                        found[name] += 1 / len(telling)
+            self.rare[function] = found
+        return self.rare[function]
 
     def seconds(self, change: Change) -> float:
         """Return how long a child may take over a change."""
@@ -328,6 +343,7 @@ def main(words: Sequence[str] | None = None) -> int:
         parser.error(f"no such module: {', '.join(unknown)}; there are {', '.join(TARGETS)}")
     run = Mutants(asked.modules or TARGETS, asked.jobs, asked.afresh, asked.only)
     tests = [str(CHECKOUT / one) for one in TESTS]
+    tests += [f"--ignore={CHECKOUT / one}" for one in LEFT_OUT]
     quiet = ["-s", "-qq", "--no-header", "--no-summary", "-p", "no:cacheprovider", "-p", "no:xdist"]
     ended = pytest.main([*quiet, *tests], plugins=[run])
     return run.ended if ended in (0, 5) else 2

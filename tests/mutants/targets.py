@@ -40,10 +40,11 @@ TARGETS = (*EXPLAINED, *COUNTED)
 TESTS = (
     "tests/compute",
     "tests/published",
-    "tests/working",
     "tests/plan",
     "tests/structure/test_calculations.py",
 )
+# Takes a minute over every change there is, and asks nothing that is not asked elsewhere in less.
+LEFT_OUT = ("tests/plan/test_nothing_of_a_stopped_spraying.py",)
 
 
 def path_of(module: str) -> Path:

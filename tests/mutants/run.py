@@ -39,7 +39,7 @@ KEPT = CHECKOUT / "build" / "mutants"
 RECORD_S = 900.0
 NUMBERING = ("changes.py", "reach.py")
 # A change is held against so many seconds of tests, those first that have most to do with it.
-MOST_S = 6.0
+MOST_S, START_S = 6.0, 0.01
 # A change may make a test slower, yet not without end.
 TIMES_AS_LONG, AND_S = 6, 20
 
@@ -236,7 +236,7 @@ class _Trial:
     became: dict[str, Any]
     code: str
     numbers: Mapping[Key, int]
-    rare: dict[str, Mapping[str, float]] = field(default_factory=dict)
+    rare: dict[str | None, Mapping[str, float]] = field(default_factory=dict)
     noticed: defaultdict[str, int] = field(default_factory=lambda: defaultdict(int))
 
     def is_open(self, change: Change) -> bool:
@@ -258,18 +258,25 @@ class _Trial:
             for name in self.tests.telling(change.key.module, self.numbers[change.key])
             if past.get(self.tests.file_of(name)) != self.tests.files[self.tests.file_of(name)]
         ]
-        rare = self._rare(change.key.function)
-        nearest = sorted(names, key=lambda one: (-rare[one], self.tests.reached[one][0], one))
+        function, module = self._rare(change.key.function), self._rare(None)
+
+        def worth(name: str) -> float:
+            return (function[name] + module[name]) / (self.tests.reached[name][0] + START_S)
+
+        nearest = sorted(names, key=lambda one: (-worth(one), one))
         running = itertools.accumulate(self.tests.reached[one][0] for one in nearest)
         near = [one for one, until in zip(nearest, running, strict=True) if until <= MOST_S]
         return sorted(near, key=lambda one: -self.noticed[one])
 
-    def _rare(self, function: str) -> Mapping[str, float]:
-        """Return how much each test has to do with a function: by what shows in few tests."""
+    def _rare(self, function: str | None) -> Mapping[str, float]:
+        """Return how much each test has to do with a function, or with the whole module.
+
+        A change that shows in few tests says more of them than one that shows in all.
+        """
         if function not in self.rare:
             found: defaultdict[str, float] = defaultdict(float)
             for key, number in self.numbers.items():
-                if key.function == function:
+                if function in (None, key.function):
                     telling = self.tests.telling(key.module, number)
                     for name in telling:
                         found[name] += 1 / len(telling)

@@ -7,7 +7,7 @@ BIN := $(VENV)/bin
 PYTHON := python3.15 python3.14 python3.13 python3.12 python3.11 python3
 DEMO_SITE := build/handbook
 
-.PHONY: site test test-long lint pictures bench lock clean set-up browser
+.PHONY: site test test-long lint pictures bench mutants fuzz lock clean set-up browser
 
 site: set-up
 	$(BIN)/handbook build demo_property --out $(DEMO_SITE)
@@ -29,6 +29,16 @@ pictures: set-up browser
 
 bench: set-up
 	$(BIN)/python tests/bench/run.py
+
+# Changes of the code that decides which no test notices; MODULES="plan.waits" names some alone.
+mutants: set-up
+	$(BIN)/python -m tests.mutants.run $(MODULES)
+
+# Damaged properties, by their seeds; a range that was broken off goes on where it stopped.
+FROM := 0
+TO := 100000
+fuzz: set-up
+	$(BIN)/python -m tests.fuzz.run --from $(FROM) --to $(TO)
 
 # One resolution for every supported Python and system; no registry is named in it.
 lock: set-up

@@ -151,6 +151,8 @@ def test_what_the_use_says(allowed: str | None, stops: set[str]) -> None:
         ({"max_per_year": {"amount_fl_oz_per_ac": 128, "counted": "crop"}}, {DISAGREE}),
         ({"setbacks_ft": [{"keep_from": "open water", "distance_ft": 31}]}, {DISAGREE}),
         ({"seeding_interval_days": "not_on_label"}, {DISAGREE}),
+        ({"droplet": "medium or coarser"}, {DISAGREE}),
+        ({"times_per_year": 3}, {DISAGREE}),
         ({"method": "spot", "rate_high_fl_oz_per_ac": 63}, set()),
         ({"covers": covers(kinds=["clover"]), "rate_high_fl_oz_per_ac": 63}, set()),
     ],
@@ -158,6 +160,24 @@ def test_what_the_use_says(allowed: str | None, stops: set[str]) -> None:
 def test_two_uses_clear_only_where_they_agree(second: Data, stops: set[str]) -> None:
     assert stops_with(full_use(), full_use(**second)) == stops
     assert stops_with(full_use(**second), full_use()) == stops
+
+
+def test_three_uses_clear_only_where_all_of_them_agree() -> None:
+    lower = full_use(rate_high_fl_oz_per_ac=63)
+    for uses in ([full_use(), full_use(), lower], [full_use(), lower, lower]):
+        assert stops_with(*uses) == {DISAGREE}
+
+
+def test_of_uses_that_agree_the_first_on_the_card_is_the_one_named() -> None:
+    card = full_card(full_use(), full_use(page="p. 5"))
+    read = inventory_of(small_property(card)).products[0].label
+    assert read is not None
+    asked = Asked(
+        "native_grass", ("switchgrass",), "lane", "not_contract", "before_sowing", "broadcast"
+    )
+    use = cleared_use(read, asked)
+    assert isinstance(use, Use)
+    assert use.page == "p. 4"
 
 
 def test_the_same_numbers_typed_in_other_units_agree() -> None:

@@ -112,7 +112,16 @@ def test_all_that_went_in_since_the_clean_out_may_have_left_a_trace() -> None:
     assert of_far(between, WITHIN) == set()
 
 
-@pytest.mark.parametrize(("cleaned_on", "stopped"), [("2026-09-20", False), ("2027-01-15", True)])
+@pytest.mark.parametrize(
+    ("cleaned_on", "stopped"),
+    [
+        ("2026-07-01", False),  # on the day of the load, typed beside it: after it
+        ("2026-09-20", False),
+        ("2026-09-27", False),  # the last day of the kill
+        ("2026-09-28", True),
+        ("2027-01-15", True),
+    ],
+)
 def test_a_clean_out_after_the_last_day_of_the_job_does_it_no_good(
     cleaned_on: str, stopped: bool
 ) -> None:

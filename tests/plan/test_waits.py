@@ -165,6 +165,33 @@ def test_of_two_lines_for_a_kind_the_longer_holds() -> None:
     assert dict(stop.figures)["Too soon by"].value == 5
 
 
+@pytest.mark.parametrize(("days", "asked"), [(124, 0), (125, 0), (126, 1)])
+def test_a_line_nobody_can_place_is_asked_only_where_it_is_longer_than_what_holds(
+    days: int, asked: int
+) -> None:
+    lines = listed(("Native grass", 125), ("Peanuts", days))
+    plan = plan_of(on_clover(["other"], plant_back_days=lines))
+    assert len(held(plan, "S210")) == 1
+    assert len(held(plan, "S212")) == asked
+
+
+@pytest.mark.parametrize(("days", "asked"), [(0, False), (1, True)])
+def test_a_line_of_no_days_that_nobody_can_place_leaves_nothing_open(
+    days: int, asked: bool
+) -> None:
+    data = on_clover(["other"], plant_back_days=listed(("Peanuts", days)))
+    assert bool(answer(plan_of(data), "native_grass").unknown) == asked
+
+
+def test_a_use_covers_the_very_species_it_names() -> None:
+    """A residual at sowing: what the use covers may be sown, each of it and all of it."""
+    named = CLOVER | {"kinds": ["native_grass"], "species": ["switchgrass"]}
+    data = on_clover(["soil_residual"], covers=named, timing="at_sowing")
+    assert held(plan_of(data), "S211") == []
+    named["species"] = ["big-bluestem"]
+    assert len(held(plan_of(data), "S211")) == 1
+
+
 def test_one_species_of_a_mixture_is_not_covered_by_the_line_of_another() -> None:
     data = on_clover(["other"], plant_back_days=listed(("Switchgrass", 10), ("Corn", 130)))
     assert held(plan_of(data)) == []

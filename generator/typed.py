@@ -87,7 +87,7 @@ def told(path: Path) -> str:
 
 
 def _not_there(folder: Path) -> str | None:
-    from generator.inventory.problems import nearest
+    from generator.inventory.meant import nearest
 
     try:
         folder.stat()

@@ -113,6 +113,14 @@ def test_sowing(plan: Plan) -> None:
     assert seed["seeds_per_sq_ft"] == pytest.approx(47.57, abs=5e-3)
 
 
+def test_the_demo_is_asked_of_one_catch_and_no_more(plan: Plan) -> None:
+    # 5 lb of 59.22 % live seed are 8.443 lb off the bag. 0.12 lb over 1,200 sq ft are 4.356, and
+    # two lanes of 9 ft under a throw of 12 ft get 5.808: 1.45 of it is wanted, over 1.33
+    asked = {f"C{number}" for number in range(400, 411)}
+    told = [(one.code, one.subject) for one in plan.findings if one.code in asked]
+    assert told == [("C406", "long-strip/2027/clover_overseeding")]
+
+
 def test_spreading(plan: Plan) -> None:
     number = {name: one.value for name, one in job(plan, "frost_seeding").numbers.items()}
     # 6.1842 lb in a hopper of 3: three fills of 2.0614 lb

@@ -13,7 +13,7 @@ from generator.inventory.rule import Broken, Rule, typed_at
 from generator.inventory.rules_area import AREA_RULES
 from generator.inventory.rules_counts import COUNTS_RULES
 from generator.inventory.rules_dates import DATES_RULES
-from generator.inventory.rules_decide import DECIDE_RULES
+from generator.inventory.rules_decide import DECIDE_RULES, HEIGHT_RULES
 from generator.inventory.rules_fert import FERT_RULES
 from generator.inventory.rules_money import MONEY_RULES
 from generator.inventory.rules_readers import READER_RULES
@@ -345,4 +345,5 @@ RULES = (
     *WIND_RULES,
     *WAIT_RULES,
     *SLIP_RULES,
+    *HEIGHT_RULES,
 )

@@ -140,5 +140,5 @@ DECIDE_RULES = (
     Rule("F402", "A count is by the frame or by the row.", _frame_or_row),
     Rule("F403", "A weed is seen in a planting.", _weeds_somewhere),
     Rule("F404", "What is counted was sown before.", _of_what_is_sown),
-    Rule("F452", "A height is one alone, or one of its station.", _measured_once),
 )
+HEIGHT_RULES = (Rule("F452", "A height is one alone, or one of its station.", _measured_once),)

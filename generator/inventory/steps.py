@@ -116,7 +116,7 @@ class OwnPlan(Record):
         Limits(at_least=0, at_most=100),
     )
     days_looked_up_on: datetime.date | None = day(
-        "page", "day on which you asked whether the calendar days it takes over fit where you are"
+        "page", "day you asked whether the calendar days it takes over fit here"
     )
     steps: tuple[OwnStep, ...] = record("page", "steps", OwnStep, many=True)
 

@@ -65,12 +65,11 @@ def last_measured(one: Growing) -> LastMeasured | None:
 
 def height_numbers(plan: Plan) -> list[Quantity]:
     """Return every computed number of heights that stands on a page."""
-    standing = [one for place in plan.places for one in standing_growth(plan, place)]
-    wanted = (last.wanted for one in standing if (last := last_measured(one)) is not None)
-    heights = (
-        number
-        for one in standing
-        for found in told_heights(plan, one)
-        for number in found.by_curve.values()
-    )
-    return [*heights, *(one for one in wanted if one is not None)]
+    numbers: list[Quantity] = []
+    for place in plan.places:
+        for one in standing_growth(plan, place):
+            told, last = told_heights(plan, one), last_measured(one)
+            numbers += (number for found in told for number in found.by_curve.values())
+            if told and last is not None and not last.lifts and last.wanted is not None:
+                numbers.append(last.wanted)
+    return numbers

@@ -44,7 +44,7 @@ def test_a_dot_stands_for_the_day_of_every_year(plan: Plan, page: str) -> None:
             # and the list beside the picture holds the same days
             assert all(f'datetime="{one}"' in under for one in sign.years)
             drawn += 1
-    assert drawn == 10
+    assert drawn == 11
 
 
 def test_dots_go_from_left_to_right_by_the_calendar_and_hide_nothing(page: str) -> None:
@@ -65,7 +65,7 @@ def test_a_typed_sign_is_told_with_its_line_and_has_no_picture(page: str) -> Non
 
 def test_every_sign_says_what_it_rests_on(plan: Plan, page: str) -> None:
     table = page.split("\n## ")[0]
-    assert table.count("Ridge farm") == 6
+    assert table.count("Ridge farm") == 7
     assert "1990 to 2014" in table
     assert plan.weather is not None
     assert "used of it" in table
@@ -96,7 +96,7 @@ def test_the_table_on_the_page_of_work_and_the_job_sheet_say_where_a_day_is_from
     book = make_book(plan)
     pages = {one.address: html.unescape(one.markdown) for one in book.pages}
     assert "## Season signs\n" in pages["work.md"]
-    assert pages["work.md"].count("Ridge farm") == 6
+    assert pages["work.md"].count("Ridge farm") == 7
     job = job_of(plan, BURN_DOWN)
     sheet = pages[f"work/{job.address}.md"].split("Where the dates come from")[1]
     assert "the record of Ridge farm, 1990 to 2014" in sheet

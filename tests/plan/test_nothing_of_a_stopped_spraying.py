@@ -230,7 +230,7 @@ def test_any_other_stop_leaves_no_amount_either(
     else:
         data["equipment"]["measures"][0]["mark_fl_oz"] = 60
     assert len(stops_of(planned(data))) == 1
-    # what the sprayer puts on is the cause of its stop, and no amount of a product: the owner is told
+    # What the sprayer puts on is the cause of its stop, and no amount of a product.
     told = [one for one in amounts if stop == "carrier" and one.unit == "gal_per_ac"]
     for reader, numbers in outputs_of(data, tmp_path).items():
         kept = [one for one in amounts if reader != "owner" or one not in told]

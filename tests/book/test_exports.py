@@ -284,6 +284,20 @@ def test_days_and_times_are_such_and_no_text(
     assert cell.number_format == ("hh:mm" if isinstance(value, datetime.time) else "yyyy-mm-dd")
 
 
+def test_days_and_times_are_stored_as_the_format_counts_them() -> None:
+    """ECMA-376, part 1, 18.17.4 (section from memory): days from December 30, 1899, parts of a day.
+
+    By hand: 108 years of 365 days, 26 leap days from 1904 on, and the two days of 1899.
+    """
+    table = Table("One", ("a", "b"), [(datetime.date(2008, 1, 1), datetime.time(18, 0))])
+    with zipfile.ZipFile(io.BytesIO(as_xlsx([table], DAY))) as archive:
+        sheet = archive.read("xl/worksheets/sheet1.xml").decode()
+    assert re.findall(r"<v>([\d.]+)</v>", sheet.partition('<row r="2"')[2]) == [
+        str(108 * 365 + 26 + 2),
+        "0.75",
+    ]
+
+
 def test_every_sheet_has_a_heading_that_stays_and_a_filter(plan: Plan) -> None:
     book = load_workbook(io.BytesIO(owner_files(plan)[BUDGET_XLSX]))
     assert book.sheetnames == ["Lines", "Buy", "Totals", "Records"]

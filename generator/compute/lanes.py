@@ -4,7 +4,9 @@ A part is what shuts on its own: one nozzle of a boom, one side of a pattern, or
 """
 
 from generator.units import IN_PER_FT
-from generator.working import Formula, whole_up
+from generator.working import Formula, whole_down, whole_up
+
+TENTHS = 10  # a tape is read to a tenth of a foot
 
 
 def lapped_lanes_count(width_ft: float, pass_width_ft: float, least_lap_in: float) -> float:
@@ -263,14 +265,27 @@ def fewer_parts_count(parts_count: float) -> float:
     return parts_count - 1
 
 
+def fitting_width_ft(parts_count: float, part_ft: float) -> float:
+    """Width that so many parts just cover side by side, in feet, down to a tenth that is taped.
+
+    Formula: whole_down(parts_count * part_ft * 10) / 10
+    Valid for: part_ft above 0
+    Source: rounding down, so that no part more is needed (source key arithmetic)
+
+    >>> fitting_width_ft(10, 1.669)
+    16.6
+    """
+    return whole_down(parts_count * part_ft * TENTHS) / TENTHS
+
+
 def lapped_width_ft(
     parts_count: float, part_ft: float, full_width_ft: float, least_lap_in: float
 ) -> float:
     """Width that so many parts cover when their passes lap by what was typed, in feet.
 
-    Formula: parts_count * part_ft - (whole_up(parts_count * part_ft / full_width_ft) - 1)
-        * least_lap_in / 12
-    Valid for: passes of full_width_ft at most
+    Formula: whole_down((parts_count * part_ft
+        - (whole_up(parts_count * part_ft / full_width_ft) - 1) * least_lap_in / 12) * 10) / 10
+    Valid for: passes of full_width_ft at most; down to a tenth of a foot
     Source: parts side by side less the laps between passes (source key arithmetic)
 
     >>> lapped_width_ft(12, 2.5, 10, 6)
@@ -278,20 +293,20 @@ def lapped_width_ft(
     """
     side_by_side_ft = parts_count * part_ft
     laps = whole_up(side_by_side_ft / full_width_ft) - 1
-    return side_by_side_ft - laps * least_lap_in / IN_PER_FT
+    return whole_down((side_by_side_ft - laps * least_lap_in / IN_PER_FT) * TENTHS) / TENTHS
 
 
 def fitting_swath_ft(width_ft: float, lanes_count: float) -> float:
-    """Width of a pattern of which so many passes just cover the place, in feet.
+    """Width of a pattern of which so many passes cover the place, in feet, up to a tenth.
 
-    Formula: width_ft / lanes_count
+    Formula: whole_up(width_ft / lanes_count * 10) / 10
     Valid for: lanes_count of at least 1
-    Source: equal parts (source key arithmetic)
+    Source: equal parts, rounded up so that they cover it (source key arithmetic)
 
-    >>> fitting_swath_ft(24, 2)
-    12.0
+    >>> fitting_swath_ft(22, 3)
+    7.4
     """
-    return width_ft / lanes_count
+    return whole_up(width_ft / lanes_count * TENTHS) / TENTHS
 
 
 LAPPED_LANES = Formula(
@@ -384,16 +399,24 @@ ALL_OPEN = Formula(
 )
 FEWER_PARTS = Formula(fewer_parts_count, "count", "parts_count - 1", "One less open", "arithmetic")
 FITTING_WIDTH = Formula(
-    laid_width_ft, "ft", "parts_count * part_ft", "A width that fits", "arithmetic"
+    fitting_width_ft,
+    "ft",
+    "whole_down(parts_count * part_ft * 10) / 10",
+    "A width that fits",
+    "arithmetic",
 )
 LAPPED_WIDTH = Formula(
     lapped_width_ft,
     "ft",
-    "parts_count * part_ft - (whole_up(parts_count * part_ft / full_width_ft) - 1)"
-    " * least_lap_in / 12",
+    "whole_down((parts_count * part_ft - (whole_up(parts_count * part_ft / full_width_ft) - 1)"
+    " * least_lap_in / 12) * 10) / 10",
     "A width that fits",
     "arithmetic",
 )
 FITTING_SWATH = Formula(
-    fitting_swath_ft, "ft", "width_ft / lanes_count", "A pattern that fits", "arithmetic"
+    fitting_swath_ft,
+    "ft",
+    "whole_up(width_ft / lanes_count * 10) / 10",
+    "A pattern that fits",
+    "arithmetic",
 )

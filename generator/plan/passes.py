@@ -5,7 +5,7 @@ end at the edges of the place; what the passes are then wider than it is shared 
 them, all alike. A single pass runs along the middle, and what it is wider falls beside the place.
 """
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from generator.compute import lanes, spray, spread
 from generator.plan.asked import JobAsked
@@ -172,10 +172,12 @@ def _laid(asked: JobAsked, width: Figure, parts: Parts, lap: Given | None) -> Pa
             f"{job}/laid_ac", area_ac=ground, laid_width_ft=laid, width_ft=width
         )
         numbers |= _too_wide(job, laid, width, count, pass_width)
-        if any(_is_wide(one) for one in numbers.values() if one.unit == "fraction"):
-            numbers |= _fitting(job, in_all, width, count, parts, lap)
     numbers |= _where(job, width, count, pass_width, numbers.get("lap_in"))
-    return Passes(numbers, ground, pass_width, parts.full, lap)
+    passes = Passes(numbers, ground, pass_width, parts.full, lap)
+    if passes.is_laid_twice or passes.falls_beside:
+        fitting = _fitting(job, in_all, width, count, parts, lap)
+        passes = replace(passes, numbers=numbers | fitting)
+    return passes
 
 
 def _lanes(job: str, width: Figure, parts: Parts, lap: Given | None) -> Quantity:

@@ -110,8 +110,8 @@ def test_the_sheet_says_how_the_passes_lie_and_what_they_take(tmp_path: Path, re
     for told in (
         "3, each 8.33 ft wide",
         "5 of 6 open: shut 1",
-        "4.17 ft from the edge",
-        "7.83 ft, middle to middle",
+        "4.17 ft in from the edge",
+        "each next 7.83 ft on",
         "6 in between two passes",
         "The passes take7.73 gal. With every nozzle open they would take 9.28 gal",
         "Fill to 7 gal 3 qt",

@@ -99,10 +99,10 @@ CASES = [
     pytest.param(
         # 13.5 ft / 20 in = 8.1, so nine nozzles over two passes: 15 ft, one lap of 18 in, 18 % of
         # 8 ft 4 in. Twice 32 are the 64 that the card allows: a caution. 8 nozzles just cover
-        # 13 ft 4 in, nine 15 ft.
+        # 13 ft 4 in, 13.3 on a tape of tenths; nine 15 ft.
         strip(13.5),
         {"lanes_count": 2, "open_count": 5, "open_last_count": 4, "lap_in": 18,
-         "lap_fraction": 0.18, "narrower_width_ft": 40 / 3, "wider_width_ft": 15,
+         "lap_fraction": 0.18, "narrower_width_ft": 13.3, "wider_width_ft": 15,
          "fitting_swath_ft": None, "spray_gal": 15 * GAL_PER_FT},
         {"C325"}, id="no_setting_fits",
     ),
@@ -111,7 +111,7 @@ CASES = [
         # each edge, a fifth of the pass. The tank holds what falls beside too: 5 ft of spray.
         strip(4),
         {"lanes_count": 1, "open_count": 3, "shut_count": 3, "first_pass_ft": 2, "beside_in": 6,
-         "beside_fraction": 0.2, "lap_in": None, "narrower_width_ft": 10 / 3, "wider_width_ft": 5,
+         "beside_fraction": 0.2, "lap_in": None, "narrower_width_ft": 3.3, "wider_width_ft": 5,
          "spray_gal": 5 * GAL_PER_FT},
         {"C326"}, id="narrower_than_a_pass",
     ),
@@ -158,7 +158,7 @@ CASES = [
         # 22 ft are three lanes too, 24 ft wide: two laps of 12 in, an eighth of a lane.
         gun(22, 8),
         {"lanes_count": 3, "lap_in": 12, "passes_apart_ft": 7, "spray_gal": 24 / 60 * 30,
-         "fitting_swath_ft": 22 / 3},
+         "fitting_swath_ft": 7.4},
         {"C325"}, id="a_gun_in_lanes_that_lap",
     ),
     pytest.param(
@@ -268,8 +268,8 @@ def test_the_stop_names_the_widths_that_fit_and_goes_with_one() -> None:
         for words, one in figures.items()
         if words.startswith("Width") and isinstance(one, Given | Quantity)
     }
-    assert fitting == {"Width that fits": 13.3333, "Width that fits, the next": 15}
-    for width_ft in (13.3333, 15):
+    assert fitting == {"Width that fits": 13.3, "Width that fits, the next": 15}
+    for width_ft in (13.3, 15):
         data["screens"]["screens"][0]["width_ft"] = width_ft
         plan = planned(data)
         assert stops_of(plan) == set()

@@ -1,5 +1,7 @@
 """The page that names every step by its id: for the owner, linked from where ids are typed."""
 
+from functools import cache
+
 from generator.book.make import make_book
 from generator.book.model import Book
 from generator.plan.readers import seen_by
@@ -26,6 +28,7 @@ OWN = {
 }
 
 
+@cache
 def book_of(**reader: str) -> Book:
     data = small_property()
     data["steps"] = {"step_plans": [OWN]}

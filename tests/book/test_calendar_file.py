@@ -250,7 +250,7 @@ def test_of_more_reminders_the_two_due_soonest_stay_and_the_third_says_the_other
 DUE = st.tuples(st.integers(0, 20), st.lists(st.sampled_from([0, 3, 7]), unique=True))
 
 
-@settings(max_examples=40)
+@settings(max_examples=25)
 @given(due=st.lists(DUE, max_size=25))
 def test_no_morning_has_more_than_three_alarms_and_none_is_lost(
     due: list[tuple[int, list[int]]],

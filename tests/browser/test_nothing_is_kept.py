@@ -119,6 +119,12 @@ def test_a_chromium_that_blocks_what_sites_keep(
         _does_its_work(page, address)
 
 
+def test_a_browser_that_has_no_storage(browser: Browser, demo_sites: dict[str, Site]) -> None:
+    with _imitating(browser, IS_NOT_THERE) as page:
+        _does_its_work(page, demo_sites["owner"].folder.as_uri())
+
+
+@pytest.mark.long
 @pytest.mark.parametrize("script", [THROWS, IS_NOT_THERE], ids=["throws", "is not there"])
 def test_a_browser_whose_storage_throws_or_is_not_there(
     browser: Browser, address: str, script: str

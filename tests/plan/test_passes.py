@@ -297,7 +297,7 @@ def test_the_pattern_that_a_stop_names_fits() -> None:
     [
         strip(13.5),
         strip(4),
-        strip(11),
+        strip(10.5),
         pattern(24),
         pattern(30),
         pattern(12),

@@ -5,6 +5,7 @@ boom has six nozzles 20 in apart, 10 ft, and puts 18.5625 gal on an acre: 0.3093
 of width that is sprayed. Twice the typed 32 fl oz are just the card's most, 64.
 """
 
+import copy
 import itertools
 from typing import Any
 
@@ -13,6 +14,7 @@ from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 
 from generator.plan.model import Job, Plan
+from generator.units import shown
 from generator.working import Given, Quantity
 from tests.plan.planned import BURN_DOWN, KILL, job_of, planned, stops_of
 from tests.properties import Data, full_card, full_use, small_property, the_work
@@ -288,6 +290,39 @@ def test_the_pattern_that_a_stop_names_fits() -> None:
     use = data["products"]["products"][0]["label"]["uses"][0]
     use["carrier_gal_per_ac"] = "not_on_label"
     assert stops_of(planned(data)) == set()
+
+
+@pytest.mark.parametrize(
+    "data",
+    [
+        strip(13.5),
+        strip(4),
+        strip(10.5),
+        pattern(24),
+        pattern(30),
+        pattern(12),
+        gun(22, 8),
+        gun(10, 7),
+    ],
+)
+def test_what_is_said_to_fit_does_when_it_is_typed_as_it_is_printed(data: Data) -> None:
+    plan = planned(data)
+    numbers = job_of(plan).numbers
+    tried = 0
+    for name in ("narrower_width_ft", "wider_width_ft", "fitting_swath_ft"):
+        if name in numbers:
+            told = float(shown(numbers[name].value, "ft").removesuffix(" ft"))
+            cured = copy.deepcopy(data)
+            if name == "fitting_swath_ft":
+                cured["equipment"]["sprayers"][0]["swath_ft"] = told
+                use = cured["products"]["products"][0]["label"]["uses"][0]
+                use["carrier_gal_per_ac"] = "not_on_label"
+            else:
+                cured["screens"]["screens"][0]["width_ft"] = told
+            assert codes(planned(cured)) == set(), name
+            tried += 1
+    assert tried > 0
+    assert codes(plan) & {"C325", "C326"}
 
 
 def both_jobs(rate: float, burn_down_sq_ft: float | None = None) -> Data:

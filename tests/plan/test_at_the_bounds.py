@@ -135,10 +135,14 @@ def test_what_has_no_rate_is_asked_where_the_log_leaves_it_out_and_else_leaves_n
     card = inventory_of(small_property()).products[0].label
     assert card is not None
     mine, other = of_rate(spray("mine", "2026-09-10"), 30), spray("log", "2026-09-20")
-    left_out = replace(other, gaps=frozenset({"amount"}))
-    found = amount_in_a_year(mine, (mine, left_out), card, "product", limit("calendar_year"))
-    assert found is not None
-    assert (found.amount.value, found.count) == (30, 1)
+    no_amount = replace(other, gaps=frozenset({"amount"}))
+    no_product = replace(of_rate(other, 20), product_id="", gaps=frozenset({"product"}))
+    for left_out in (no_amount, no_product):
+        for how in ("known", "possible"):
+            here = (mine, left_out)
+            found = amount_in_a_year(mine, here, card, "product", limit("calendar_year"), how)
+            assert found is not None
+            assert (found.amount.value, found.count) == (30, 1)
     assert amount_in_a_year(mine, (mine, other), card, "product", limit("calendar_year")) is None
 
 

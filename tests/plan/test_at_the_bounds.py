@@ -5,6 +5,7 @@ Worked out by hand; each case stands on both sides of its bound.
 
 import datetime
 from dataclasses import replace
+from typing import Any
 
 import pytest
 
@@ -15,7 +16,14 @@ from generator.plan.crop import Crop
 from generator.plan.instead import still_to_sow
 from generator.plan.rates import JobRate
 from generator.plan.sign_years import Years, enough, often_without
-from generator.plan.years import PlannedSpray, amount_in_a_year, times_in_a_year
+from generator.plan.years import (
+    PlannedSpray,
+    amount_in_a_year,
+    in_doubt,
+    in_doubt_at_once,
+    times_in_a_year,
+)
+from generator.reference.active_names import ActiveName
 from generator.working import Given
 from tests.plan.planned import inventory_of
 from tests.plan.test_instead import sowing_on
@@ -104,6 +112,9 @@ def test_only_two_named_parts_of_one_place_are_apart() -> None:
     assert not nowhere.is_apart_from(north)
 
 
+MOST = Given("rate", 45, "fl_oz_per_ac", 45, "fl_oz_per_ac", "log.yaml", 1, "page")
+
+
 def of_rate(spraying: PlannedSpray, fl_oz: float, most: float | None = None) -> PlannedSpray:
     """The spraying at a rate of its product, and at most at another."""
 
@@ -144,6 +155,35 @@ def test_what_has_no_rate_is_asked_where_the_log_leaves_it_out_and_else_leaves_n
             assert found is not None
             assert (found.amount.value, found.count) == (30, 1)
     assert amount_in_a_year(mine, (mine, other), card, "product", limit("calendar_year")) is None
+
+
+@pytest.mark.parametrize(
+    ("change", "doubted"),
+    [
+        ({}, False),
+        ({"gaps": frozenset({"area"})}, True),
+        ({"gaps": frozenset({"area"}), "job_id": "mine"}, False),  # counts by its plan
+        ({"gaps": frozenset({"area"}), "product_id": "second"}, False),
+        ({"most": JobRate(MOST, (), None)}, True),
+        ({"most": JobRate(MOST, (), None), "job_id": "mine"}, False),
+        ({"product_id": "", "gaps": frozenset({"product"})}, True),
+    ],
+)
+def test_of_what_it_is_not_known_what_it_adds(change: dict[str, Any], doubted: bool) -> None:
+    mine = spray("mine", "2026-09-10")
+    other = replace(spray("log", "2026-09-20"), **change)
+    found = in_doubt(mine, (mine, other), limit("calendar_year"))
+    assert found == ((other,) if doubted else ())
+
+
+def test_of_a_tank_the_actives_of_a_near_name_are_in_doubt() -> None:
+    def holding(product: str, name: str) -> PlannedSpray:
+        part = replace(spray("mine", "2026-09-10"), product_id=product)
+        return replace(part, actives=(ActiveName(name),))
+
+    mine, near = holding("brew", "made-up alderane"), holding("near", "made-up aldarane")
+    tank = (mine, near, holding("same", "made-up alderane"), holding("far", "made-up birchate"))
+    assert in_doubt_at_once(mine, tank) == (near,)
 
 
 @pytest.mark.parametrize(

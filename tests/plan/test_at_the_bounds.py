@@ -18,6 +18,7 @@ from generator.plan.rates import JobRate
 from generator.plan.sign_years import Years, enough, often_without
 from generator.plan.years import (
     PlannedSpray,
+    a_year_after,
     amount_in_a_year,
     in_doubt,
     in_doubt_at_once,
@@ -99,6 +100,11 @@ def test_open_dates_over_the_new_year_are_of_both_years() -> None:
     ):
         far = spray("far", other)
         assert times_in_a_year(mine, (mine, far), limit("calendar_year")) == times
+
+
+def test_a_year_after_the_last_year_there_is() -> None:
+    assert a_year_after(datetime.date(9998, 5, 1)) == datetime.date(9999, 5, 1)
+    assert a_year_after(datetime.date(9999, 5, 1)) == datetime.date.max
 
 
 def test_only_two_named_parts_of_one_place_are_apart() -> None:

@@ -18,6 +18,7 @@ if TYPE_CHECKING:
 
 LatLon: TypeAlias = tuple[float, float]
 ELLIPSOID = "WGS84"
+MI_IN_A_DEGREE = 69.5  # of latitude at the pole, where it is longest: 111.694 km; rounded up
 
 
 @cache
@@ -73,3 +74,21 @@ def distances_mi(from_lat_lon: LatLon, to_lat_lon: Sequence[LatLon]) -> list[flo
     here = [from_lat_lon] * len(to_lat_lon)
     _, _, apart_m = _geod().inv(*_degrees(here), lons, lats)
     return [convert(float(one), "m", "mi") for one in apart_m]
+
+
+def are_surely_within_mi(
+    from_lat_lon: LatLon, to_lat_lon: Sequence[LatLon], most_mi: float
+) -> bool:
+    """Return whether every point lies within a distance of the first, without measuring it.
+
+    Along the meridian and then along the parallel it is never nearer than straight there, and no
+    degree of either is longer than MI_IN_A_DEGREE. False says nothing.
+
+    >>> are_surely_within_mi((41.0, -93.0), [(41.1, -93.1)], 20)
+    True
+    """
+    lat, lon = from_lat_lon
+    around_deg = [min(abs(one - lon) % 360, -abs(one - lon) % 360) for _, one in to_lat_lon]
+    up_deg = [abs(one - lat) for one, _ in to_lat_lon]
+    apart_deg = map(sum, zip(around_deg, up_deg, strict=True))
+    return all(one * MI_IN_A_DEGREE <= most_mi for one in apart_deg)

@@ -8,7 +8,7 @@ unsure or in disagreement is not cleared.
 from collections.abc import Iterator
 from dataclasses import dataclass, fields
 
-from generator.inventory.fields import Record, Where, rules_of
+from generator.inventory.fields import Record, rules_of
 from generator.inventory.label import Covers, LabelCard, Use
 from generator.plan.stops import Stop
 from generator.reference.load import species
@@ -119,31 +119,27 @@ def cleared_use(card: LabelCard, asked: Asked) -> Use | Stop:
         return Stop.USE_UNSURE
     if answers == {"no"}:
         return Stop.USE_SAYS_NO
-    if len(answers) > 1 or not _agree(uses):
+    if not _agree(uses):
         return Stop.USES_DISAGREE
     return uses[0]
 
 
 def _agree(uses: tuple[Use, ...]) -> bool:
-    first = _comparable(uses[0])
-    return all(_comparable(use) == first for use in uses[1:])
+    """Whether uses differ in nothing but where they stand and what they are called."""
+    return len({_comparable(use) for use in uses}) == 1
 
 
 def _comparable(use: Use) -> tuple[object, ...]:
     apart = {"where", "field_marks", "site_words", "page", "covers"}
-    nowhere = Where("", 0, 0)
-    return tuple(
-        _placeless(getattr(use, one.name), nowhere) for one in fields(use) if one.name not in apart
-    )
+    return tuple(_placeless(getattr(use, one.name)) for one in fields(use) if one.name not in apart)
 
 
-def _placeless(value: object, nowhere: Where) -> object:
+def _placeless(value: object) -> object:
     """Return a value without where it was typed, so that two uses can be compared."""
     if isinstance(value, tuple):
-        return tuple(_placeless(one, nowhere) for one in value)
+        return tuple(_placeless(one) for one in value)
     if isinstance(value, Given):
         return (value.value, value.unit)
     if isinstance(value, Record):
-        parts = {n: _placeless(getattr(value, n), nowhere) for n in rules_of(type(value))}
-        return tuple(sorted(parts.items(), key=lambda part: part[0]))
+        return tuple(_placeless(getattr(value, name)) for name in rules_of(type(value)))
     return value

@@ -6,7 +6,7 @@ Weather stations stand where they stand, and are asked about on their own.
 from collections.abc import Iterator
 from dataclasses import dataclass
 
-from generator.geometry.geodesic import distances_mi
+from generator.geometry.geodesic import are_surely_within_mi, distances_mi
 from generator.inventory.fields import LatLon, Points, Where
 from generator.inventory.places import YES
 from generator.inventory.schema import Inventory
@@ -34,9 +34,11 @@ def far_findings(inventory: Inventory) -> list[Finding]:
     things = [one for one in _things(inventory) if one.points]
     if middle is None or not things:
         return []
-    farthest = {one.id: _farthest(middle, one) for one in things}
     most = values()["point_away_mi"]
-    far = [one for one in things if farthest[one.id][1].value > most.value]
+    farthest = {
+        one.id: _farthest(middle, one) for one in things if _may_be_far(middle, one, most.value)
+    }
+    far = [one for one in things if one.id in farthest and farthest[one.id][1].value > most.value]
     if len(far) == len(things) > 1 and not any(one.far for one in far):
         nearest = min((farthest[one.id][1] for one in far), key=lambda one: one.value)
         figures = (("Away, at the least", nearest), ("At most", most))
@@ -72,6 +74,11 @@ def _each(key: str, points: Points | None) -> list[tuple[str, LatLon, Where]]:
     if points is None:
         return []
     return [(key, one, at) for one, at in zip(points.lat_lon, points.each, strict=True)]
+
+
+def _may_be_far(middle: LatLon, thing: _Thing, most_mi: float) -> bool:
+    """Whether a thing has to be measured: measuring takes a library that is slow to come in."""
+    return not are_surely_within_mi(middle, [point for _, point, _ in thing.points], most_mi)
 
 
 def _farthest(middle: LatLon, thing: _Thing) -> tuple[str, Measured, Where]:

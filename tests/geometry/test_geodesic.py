@@ -10,7 +10,9 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from generator.geometry.geodesic import (
+    MI_IN_A_DEGREE,
     LatLon,
+    are_surely_within_mi,
     distances_mi,
     line_length_ft,
     outline_area_ac,
@@ -130,6 +132,20 @@ def test_distances_are_those_of_another_implementation(strip: tuple[list[LatLon]
     line, _ = strip
     expected = [convert(WGS84.Inverse(*line[0], *one)["s12"], "m", "mi") for one in line]
     assert distances_mi(line[0], line) == pytest.approx(expected, rel=PART_PER_MILLION, abs=1e-9)
+
+
+@given(
+    here=st.tuples(st.floats(-90, 90), st.floats(-180, 180)),
+    there=st.tuples(st.floats(-90, 90), st.floats(-180, 180)),
+    part=st.floats(0.9, 1.1),
+)
+def test_what_is_surely_near_is_no_farther(here: LatLon, there: LatLon, part: float) -> None:
+    """Held against another implementation, anywhere on earth."""
+    apart_mi = convert(WGS84.Inverse(*here, *there)["s12"], "m", "mi")
+    assert are_surely_within_mi(here, [there], 3 * 180 * MI_IN_A_DEGREE)
+    assert not are_surely_within_mi(here, [there], apart_mi * 0.999 - 1e-6)
+    if are_surely_within_mi(here, [there], apart_mi * part):
+        assert part >= 1 - PART_PER_MILLION or apart_mi == 0
 
 
 # Documentation of geographiclib for Rust, struct PolygonArea, its example:

@@ -2,11 +2,11 @@
 
     python -m tests.mutants.run [MODULE ...] [--jobs N] [--afresh]
 
-The tests are read once; each change is made in a copy of that process, and only tests that reach
-its lines are run, those first that have most to do with it, up to the first that fails. What each test reaches, and what
-became of each change, is kept in build/mutants: a run that was broken off goes on where it
-stopped, and a change is tried again only where its module or a test that counts for it changed.
-Ends with 1 where what survives is not what `survivors.yaml` says.
+The tests are read once; each change is made in a copy of that process, and only tests in which it
+would show are run, those first that have most to do with it, up to the first that fails. In which
+tests each change would show, and what became of it, is kept in build/mutants: a run that was broken
+off goes on where it stopped, and a change is tried again only where its module or a test that
+counts for it changed. Ends with 1 where what survives is not what `survivors.yaml` says.
 """
 
 import argparse

@@ -51,9 +51,13 @@ def names_in(text: str) -> set[str]:
 def test_text_and_function_give_the_same(name: str, data: st.DataObject) -> None:
     formula = FORMULAS[name]
     values = data.draw(inputs_of(formula))
-    assert replay(formula.text, values) == pytest.approx(
-        formula.function(**values), rel=1e-12, abs=0
-    )
+    try:
+        wanted = formula.function(**values)
+    except ZeroDivisionError:  # nothing lies between the lanes of a single one
+        with pytest.raises(ZeroDivisionError):
+            replay(formula.text, values)
+    else:
+        assert replay(formula.text, values) == pytest.approx(wanted, rel=1e-12, abs=0)
 
 
 @pytest.mark.parametrize("name", FORMULAS)

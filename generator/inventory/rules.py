@@ -344,6 +344,6 @@ RULES = (
     *COUNTS_RULES,
     *WIND_RULES,
     *WAIT_RULES,
-    *SLIP_RULES,
     *HEIGHT_RULES,
+    *SLIP_RULES,
 )

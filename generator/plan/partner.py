@@ -82,6 +82,7 @@ def _stand(stand: Stand, new_ids: Mapping[str, str]) -> Stand:
     seat = stand.seat_height_ft
     return Stand(
         where=NOWHERE,
+        field_marks={},
         id=new_ids[stand.id],
         was=(),
         name=_name(stand),
@@ -101,6 +102,7 @@ def _route(route: Route, new_ids: Mapping[str, str]) -> Route:
     """Return a walk as handed over: of where it runs nothing is written down but its length."""
     return Route(
         where=NOWHERE,
+        field_marks={},
         id=new_ids[route.id],
         was=(),
         name=_name(route),

@@ -34,6 +34,7 @@ def without_line(given: Given) -> Given:
         line=0,
         visible=given.visible,
         label=given.label,
+        column=0,
     )
 
 

@@ -22,7 +22,8 @@ clock = time.time
 
 class _Same(type):
     def __instancecheck__(cls, thing):
-        return isinstance(thing, cls.__mro__[1])
+        stands_for = cls.__mro__[1] if cls in (_Date, _DateTime) else None
+        return isinstance(thing, stands_for) if stands_for else super().__instancecheck__(thing)
 
 
 class _Date(datetime.date, metaclass=_Same):

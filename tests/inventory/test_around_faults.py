@@ -85,7 +85,7 @@ def test_a_record_that_cannot_be_read_does_not_hide_a_broken_rule(
     folder = overlaid("bad", name, tmp_path / "property")
     stands = folder / "stands.yaml"
     before = stands.read_text(encoding="utf-8")
-    stands.write_text(f"{before}  - {{id: elm, name: Elm, seat_height_ft: high}}\n")
+    stands.write_text(f"{before}  - {{id: spare-stand, name: Spare, seat_height_ft: high}}\n")
     found = [f"{one.file} {one.line} {one.code}" for one in load_inventory(folder).problems]
     assert sorted(found) == sorted(
         [place_said(name), f"stands.yaml {before.count(chr(10)) + 1} F206"]

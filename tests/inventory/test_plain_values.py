@@ -101,7 +101,7 @@ def test_a_number_that_can_only_mean_one_is_taken(line: str, typed: float | None
     ("tag", "fraction"),
     [
         ("purity_pct: 98%", 0.98),
-        ("purity_pct: .5%", 0.005),
+        ("purity_pct: 90.5%", 0.905),
         ("purity_pct: 98 %", 0.98),
         ("purity_fraction: 98%", 0.98),
         ("purity_fraction: .98", 0.98),

@@ -54,7 +54,13 @@ class Twins:
     harmless: dict[str, Site]
 
 
-@pytest.fixture(scope="module", params=[0, SECOND_FIRST_NUMBER], ids=["cleared", "stopped"])
+@pytest.fixture(
+    scope="module",
+    params=[
+        pytest.param(0, id="cleared"),
+        pytest.param(SECOND_FIRST_NUMBER, id="stopped", marks=pytest.mark.long),
+    ],
+)
 def twins(request: pytest.FixtureRequest, tmp_path_factory: pytest.TempPathFactory) -> Twins:
     folder = tmp_path_factory.mktemp("twins")
     filled = write(folder / "hostile", DEMO, hostile, request.param)

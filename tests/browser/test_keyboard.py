@@ -99,20 +99,40 @@ def test_a_link_out_of_turn_and_one_without_a_ring_are_seen(
     ]
 
 
-def test_the_first_press_offers_to_skip_to_the_text(
+def test_the_first_press_skips_to_the_text_and_enter_opens_what_is_folded_away(
     browser: Browser, demo_sites: dict[str, Site]
 ) -> None:
+    opened = 0
     with listening_page(browser, DESKTOP, []) as page:
         for one in one_of_each(demo_sites):
             look(page, one.uri)
-            page.keyboard.press("Tab")
-            assert page.evaluate("document.activeElement.className").startswith("md-skip"), one.name
-            assert page.locator(".md-skip").is_visible()
-            page.keyboard.press("Enter")
-            links = page.locator("article :is(a[href], summary)").count()
-            page.keyboard.press("Tab")
-            within = "article" if links else ".foot"
-            assert page.evaluate(FOCUS_IS_IN, within), one.name
+            _skips_to_the_text(page, one.name)
+            opened += _opens_by_enter(page, one.name)
+    assert opened > 10
+
+
+def _skips_to_the_text(page: Page, name: str) -> None:
+    page.keyboard.press("Tab")
+    assert page.evaluate("document.activeElement.className").startswith("md-skip"), name
+    assert page.locator(".md-skip").is_visible()
+    page.keyboard.press("Enter")
+    links = page.locator("article :is(a[href], summary)").count()
+    page.keyboard.press("Tab")
+    within = "article" if links else ".foot"
+    assert page.evaluate(FOCUS_IS_IN, within), name
+
+
+def _opens_by_enter(page: Page, name: str) -> bool:
+    """Whether the page has something folded away; it is closed, and Enter opens it."""
+    folds = page.locator("article details > summary")
+    if not folds.count():
+        return False
+    fold = folds.first
+    assert not fold.evaluate("fold => fold.parentElement.open"), name
+    fold.focus()
+    page.keyboard.press("Enter")
+    assert fold.evaluate("fold => fold.parentElement.open"), name
+    return True
 
 
 @pytest.mark.parametrize("size", [PHONE, DESKTOP], ids=["telephone", "desk"])
@@ -149,19 +169,3 @@ def test_a_key_opens_the_contents_and_escape_closes_them(
         assert opener.get_attribute("aria-expanded") == "false"
         assert not page.locator("#__drawer").is_checked()
         assert opener.evaluate("opener => opener === document.activeElement")
-
-
-def test_enter_opens_what_is_folded_away(browser: Browser, demo_sites: dict[str, Site]) -> None:
-    opened = 0
-    with listening_page(browser, DESKTOP, []) as page:
-        for one in one_of_each(demo_sites):
-            look(page, one.uri)
-            folds = page.locator("article details > summary")
-            if folds.count():
-                fold = folds.first
-                assert not fold.evaluate("fold => fold.parentElement.open"), one.name
-                fold.focus()
-                page.keyboard.press("Enter")
-                assert fold.evaluate("fold => fold.parentElement.open"), one.name
-                opened += 1
-    assert opened > 10

@@ -31,8 +31,8 @@ def in_children(
 ) -> Iterator[tuple[Task, Any]]:
     """Yield each task with what its work answered, None where the child was stopped or broke.
 
-    A child is stopped after so many seconds of the processor, or where it wants too much memory;
-    one without a number of seconds is left to end by itself.
+    A child is stopped where it wants too much memory, or after so many seconds of the processor;
+    one without a number of seconds sees to its own end.
     """
     waiting = deque(enumerate(tasks))
     running: dict[int, tuple[Task, Path]] = {}
@@ -56,8 +56,9 @@ def in_children(
 def _do(task: Task, work: Callable[[Task], Any], seconds: float | None, own: Path) -> None:
     """Do the work in the child and end it: nothing of the parent is run on the way out."""
     try:
+        _limit_memory()
         if seconds is not None:
-            _limit(int(seconds) + 1)
+            _limit_time(int(seconds) + 1)
         quiet = os.open(os.devnull, os.O_RDWR)
         for stream in (0, 1, 2):
             os.dup2(quiet, stream)
@@ -71,9 +72,12 @@ def _do(task: Task, work: Callable[[Task], Any], seconds: float | None, own: Pat
         os._exit(0)
 
 
-def _limit(seconds: int) -> None:
+def _limit_time(seconds: int) -> None:
     resource.setrlimit(resource.RLIMIT_CPU, (seconds, seconds))
-    with contextlib.suppress(ValueError, OSError):
-        resource.setrlimit(resource.RLIMIT_AS, (MOST_BYTES, MOST_BYTES))
     signal.signal(signal.SIGALRM, signal.SIG_DFL)
     signal.alarm(seconds * PATIENCE)
+
+
+def _limit_memory() -> None:
+    with contextlib.suppress(ValueError, OSError):
+        resource.setrlimit(resource.RLIMIT_AS, (MOST_BYTES, MOST_BYTES))

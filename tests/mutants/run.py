@@ -17,6 +17,7 @@ import itertools
 import json
 import os
 import shutil
+import signal
 import sys
 import time
 import types
@@ -38,10 +39,10 @@ from tests.mutants.targets import CHECKOUT, LEFT_OUT, PACKAGE, TARGETS, TESTS, p
 KEPT = CHECKOUT / "build" / "mutants"
 RECORD_S = 900.0
 NUMBERING = ("changes.py", "reach.py")
-# A change is held against so many seconds of tests, those first that have most to do with it.
-MOST_S, START_S = 6.0, 0.01
-# A change may make a test slower, yet not without end.
-TIMES_AS_LONG, AND_S = 6, 20
+# What a test takes at the least, so that those that take nothing do not all come first.
+START_S = 0.01
+# A change may make a test slower, yet not without end; nor does any test wait for ever.
+TIMES_AS_LONG, AND_S, PATIENCE = 6, 20, 8
 
 
 def digest(*paths: Path) -> str:
@@ -63,9 +64,12 @@ class Tests:
     reached: dict[str, tuple[float, dict[str, frozenset[int]]]] = field(default_factory=dict)
 
     def run(self, names: Sequence[str]) -> str | None:
-        """Run tests, and return the first that fails."""
+        """Run tests, and return the first that fails; the process ends where one takes too long."""
         for name, following in itertools.zip_longest(names, names[1:]):
             item, after = self.items[name], self.items.get(following)
+            most_s = AND_S + TIMES_AS_LONG * self.reached[name][0]
+            signal.setitimer(signal.ITIMER_PROF, most_s)
+            signal.alarm(int(most_s * PATIENCE))
             item.ihook.pytest_runtest_protocol(item=item, nextitem=after)
             if name in self.failed:
                 return name
@@ -211,7 +215,7 @@ class Mutants:
         open_ones = [one for one in changes if trial.is_open(one)]
         begun = time.monotonic()
         for change, answer in in_children(
-            open_ones, trial.work, trial.seconds, self.jobs, self.scratch / name
+            open_ones, trial.work, None, self.jobs, self.scratch / name
         ):
             trial.note(change, answer)
             _write(kept, noted)
@@ -263,10 +267,7 @@ class _Trial:
         def worth(name: str) -> float:
             return (function[name] + module[name]) / (self.tests.reached[name][0] + START_S)
 
-        nearest = sorted(names, key=lambda one: (-worth(one), one))
-        running = itertools.accumulate(self.tests.reached[one][0] for one in nearest)
-        near = [one for one, until in zip(nearest, running, strict=True) if until <= MOST_S]
-        return sorted(near, key=lambda one: -self.noticed[one])
+        return sorted(names, key=lambda one: (-self.noticed[one], -worth(one), one))
 
     def _rare(self, function: str | None) -> Mapping[str, float]:
         """Return how much each test has to do with a function, or with the whole module.
@@ -283,12 +284,9 @@ class _Trial:
             self.rare[function] = found
         return self.rare[function]
 
-    def seconds(self, change: Change) -> float:
-        """Return how long a child may take over a change."""
-        return AND_S + TIMES_AS_LONG * sum(self.tests.reached[one][0] for one in self._left(change))
-
     def work(self, change: Change) -> str:
         """Make the change and run the tests: the name of the first that fails, or nothing."""
+        signal.alarm(AND_S * PATIENCE)
         try:
             put(change, self.tree, self.module)
         except Exception as raised:

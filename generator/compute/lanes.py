@@ -368,6 +368,12 @@ LAP_SHARE = Formula(
     "arithmetic",
 )
 MIDDLE = Formula(middle_ft, "ft", "width_ft / 2", "The pass from either edge", "arithmetic")
+LAST_WIDTH = Formula(
+    pass_width_ft, "ft", "open_count * part_ft", "Width of the last pass", "arithmetic"
+)
+LAST_PASS = Formula(
+    middle_ft, "ft", "width_ft / 2", "The last pass from the far edge", "arithmetic"
+)
 FIRST_PASS = Formula(middle_ft, "ft", "width_ft / 2", "The first pass from the edge", "arithmetic")
 BESIDE = Formula(
     beside_in,

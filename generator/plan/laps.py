@@ -18,7 +18,13 @@ from generator.plan.limit_stops import (
 from generator.plan.may_count import may_count_stops
 from generator.plan.model import Finding
 from generator.plan.notes import Note
-from generator.plan.passes import Figures, Passes, is_over_the_place, lap_too_wide
+from generator.plan.passes import (
+    Figures,
+    Passes,
+    is_over_spots,
+    is_over_the_place,
+    lap_too_wide,
+)
 from generator.plan.rates import ROUNDING
 from generator.plan.stops import Stop
 from generator.plan.tank import Machine
@@ -132,7 +138,7 @@ def pass_findings(asked: JobAsked, machine: Machine, passes: Passes | None) -> I
     """Yield cautions of ground laid twice or beside the place; a note where nobody can say."""
     job = asked.job_id
     if passes is None:
-        if is_over_the_place(asked):
+        if not is_over_spots(asked):
             yield _not_worked_out(asked, machine)
         return
     numbers, where = passes.numbers, machine.sprayer.where
@@ -153,7 +159,11 @@ def pass_findings(asked: JobAsked, machine: Machine, passes: Passes | None) -> I
 
 
 def _not_worked_out(asked: JobAsked, machine: Machine) -> Finding:
-    if asked.ground.width_ft is None:
+    if not is_over_the_place(asked):
+        why = "the work covers a part of the place, and how wide that is is not typed"
+        cure = "Measure what the passes over it cover, laps counted, and type that as treated_sq_ft"
+        where = asked.work.where if asked.work is not None else asked.ground.where
+    elif asked.ground.width_ft is None:
         why, cure = "the place has no taped width", "Tape the width and type width_ft of the place"
         where = asked.ground.where
     else:

@@ -39,13 +39,16 @@ class Passes:
 
     @property
     def is_laid_twice(self) -> bool:
-        """Whether laps are wider than the share of a pass that may be, and than a typed lap may."""
+        """Whether laps are wider than the share of a pass that may be, and than a typed lap may.
+
+        A lap that is wider than the one that was typed was not meant.
+        """
         share, lap = self.numbers.get("lap_fraction"), self.numbers.get("lap_in")
         if share is None or lap is None or not _is_wide(share):
             return False
-        return self.typed_lap is None or lap.value > values()["typed_lap_may_be_in"].value * (
-            1 + ROUNDING
-        )
+        meant_in = self.typed_lap.value if self.typed_lap is not None else 0
+        may_be_in = min(meant_in, values()["typed_lap_may_be_in"].value)
+        return lap.value > may_be_in * (1 + ROUNDING)
 
     @property
     def falls_beside(self) -> bool:
@@ -98,9 +101,10 @@ def passes_of(asked: JobAsked, machine: Machine | None) -> Passes | None:
 
 
 def all_open(asked: JobAsked, passes: Passes, carrier: Quantity) -> dict[str, Quantity]:
-    """Return what as many passes would take with every nozzle open, where some are to be shut."""
+    """Return what as many passes would take with all open, where nozzles or a side are shut."""
     width = asked.ground.width_ft
-    if width is None or not {"shut_count", "shut_last_count"} & passes.numbers.keys():
+    shut = {"shut_count", "shut_last_count", "open_last_count"} & passes.numbers.keys()
+    if width is None or not (shut or width_of(passes.pass_width) < width_of(passes.full)):
         return {}
     return {
         "all_open_gal": lanes.ALL_OPEN(
@@ -117,7 +121,12 @@ def all_open(asked: JobAsked, passes: Passes, carrier: Quantity) -> dict[str, Qu
 def is_over_the_place(asked: JobAsked) -> bool:
     """Whether a spraying goes over the whole place, and not over spots or a part of it."""
     work = asked.work
-    return work is not None and work.method != "spot" and work.treated_sq_ft is None
+    return work is not None and work.treated_sq_ft is None and not is_over_spots(asked)
+
+
+def is_over_spots(asked: JobAsked) -> bool:
+    """Whether spots are sprayed, which no passes are laid over."""
+    return asked.work is not None and asked.work.method == "spot"
 
 
 def lap_too_wide(asked: JobAsked, machine: Machine) -> Figures:
@@ -173,6 +182,8 @@ def _laid(asked: JobAsked, width: Figure, parts: Parts, lap: Given | None) -> Pa
         )
         numbers |= _too_wide(job, laid, width, count, pass_width)
     numbers |= _where(job, width, count, pass_width, numbers.get("lap_in"))
+    if "open_last_count" in numbers:
+        numbers |= _last(job, numbers["open_last_count"], parts)
     passes = Passes(numbers, ground, pass_width, parts.full, lap)
     if passes.is_laid_twice or passes.falls_beside:
         fitting = _fitting(job, in_all, width, count, parts, lap)
@@ -252,6 +263,13 @@ def _where(
             f"{job}/passes_apart_ft", pass_width_ft=pass_width, lap_in=lap
         )
     return numbers
+
+
+def _last(job: str, open_last: Quantity, parts: Parts) -> dict[str, Quantity]:
+    """Return how wide a last pass is with less open, and where it runs: it ends at the far edge."""
+    width = lanes.LAST_WIDTH(f"{job}/last_width_ft", open_count=open_last, part_ft=parts.part)
+    middle = lanes.LAST_PASS(f"{job}/last_pass_ft", width_ft=width)
+    return {"last_width_ft": width, "last_pass_ft": middle}
 
 
 def _fitting(

@@ -82,10 +82,12 @@ CASES = [
     ),
     pytest.param(
         # 18 ft / 20 in = 10.8, so 11 nozzles over two passes: six, then five with one shut on the
-        # outer side. 18 ft 4 in, 4 in too wide: one lap of 4 in; lanes 9 ft 8 in apart.
+        # outer side. 18 ft 4 in, 4 in too wide: one lap of 4 in. The last pass is 8 ft 4 in wide
+        # and ends at the far edge, its middle 4 ft 2 in from there.
         strip(18),
         {"lanes_count": 2, "open_count": 6, "open_last_count": 5, "shut_count": None,
          "shut_last_count": 1, "pass_width_ft": 10, "lap_in": 4, "first_pass_ft": 5,
+         "last_pass_ft": 25 / 6,
          "passes_apart_ft": 29 / 3, "spray_gal": 55 / 3 * GAL_PER_FT,
          "all_open_gal": 20 * GAL_PER_FT},
         set(), id="one_nozzle_shut_on_the_last_pass",
@@ -139,14 +141,25 @@ CASES = [
         # lap of 9 in, 4 % of a pass.
         pattern(27, sides_shut=True),
         {"lanes_count": 2, "open_count": 2, "open_last_count": 1, "pass_width_ft": 18.5,
-         "lap_in": 9, "first_pass_ft": 9.25, "passes_apart_ft": 17.75},
+         "lap_in": 9, "first_pass_ft": 9.25, "passes_apart_ft": 17.75, "last_pass_ft": 4.625,
+         "all_open_gal": 37 / 60 * 5940 * 3.75 / (5 * 222)},
         set(), id="a_side_of_a_pattern_shut",
+    ),
+    pytest.param(
+        # One side of 9.25 ft covers 9 ft: 1.5 in beside each edge. Both sides open take twice.
+        pattern(9, sides_shut=True),
+        {"lanes_count": 1, "open_count": 1, "open_last_count": None, "pass_width_ft": 9.25,
+         "first_pass_ft": 4.5, "beside_in": 1.5, "spray_gal": 9.25 / 60 * 5940 * 3.75 / (5 * 222),
+         "all_open_gal": 18.5 / 60 * 5940 * 3.75 / (5 * 222)},
+        set(), id="one_side_of_a_pattern",
     ),
     pytest.param(
         # A typed lap of 6 in: 60 ft are (60 - 0.5) / (10 - 0.5) = 6.3, seven passes with six laps,
         # 63 ft: 37.8, 38 nozzles. Six on each and two on the last; 63 ft 4 in, laps of 6 2/3 in.
+        # The two are 3 ft 4 in wide: their middle 1 ft 8 in from the far edge.
         strip(60, {"lap_in": 6}),
         {"lanes_count": 7, "open_count": 6, "open_last_count": 2, "lap_in": 20 / 3,
+         "last_pass_ft": 5 / 3,
          "passes_apart_ft": 10 - 20 / 36, "spray_gal": 190 / 3 * GAL_PER_FT},
         set(), id="a_typed_lap",
     ),
@@ -182,9 +195,14 @@ def test_passes_by_hand(data: Data, numbers: dict[str, float | None], findings: 
 
 
 @pytest.mark.parametrize("width_ft", [13.5, 24])
-def test_no_passes_over_spots_or_a_part_of_the_place(width_ft: float) -> None:
-    plan = planned(strip(width_ft, treated_sq_ft=4356))
-    assert codes(plan) == set()
+@pytest.mark.parametrize(("method", "expected"), [("spot", set()), ("broadcast", {"N391"})])
+def test_no_passes_over_spots_and_a_note_over_a_part_of_the_place(
+    width_ft: float, method: str, expected: set[str]
+) -> None:
+    data = small_property(full_card(full_use(method=method)), treated_sq_ft=4356, method=method)
+    data["screens"]["screens"][0]["width_ft"] = width_ft
+    plan = planned(data)
+    assert codes(plan) == expected
     assert job_of(plan).numbers.keys() & {"lanes_count", "lap_in"} == set()
     assert job_of(plan).numbers["spray_gal"].value == pytest.approx(1.85625)
 
@@ -204,7 +222,9 @@ def narrow_boom(lap_in: float | None) -> Data:
     return data
 
 
-@pytest.mark.parametrize(("lap_in", "expected"), [(None, {"C325"}), (6, set()), (5, set())])
+@pytest.mark.parametrize(
+    ("lap_in", "expected"), [(None, {"C325"}), (6, set()), (5, {"C325"}), (0, {"C325"})]
+)
 def test_a_lap_of_six_inches_is_let_through_where_it_is_typed(
     lap_in: float | None, expected: set[str]
 ) -> None:
@@ -359,7 +379,7 @@ def test_the_year_is_held_on_the_ground_that_is_laid_twice() -> None:
         assert stops_of(plan, KILL) == stops_of(plan, BURN_DOWN) == stops
 
 
-def laid(job: Job) -> list[tuple[float, float]]:
+def laid(job: Job, width_ft: float) -> list[tuple[float, float]]:
     """Where each pass begins and ends, in feet from the edge, as the sheet has it driven."""
     number = {name: one.value for name, one in job.numbers.items()}
     count = int(number["lanes_count"])
@@ -368,12 +388,12 @@ def laid(job: Job) -> list[tuple[float, float]]:
         half = number["pass_width_ft"] / 2
         return [(number["first_pass_ft"] - half, number["first_pass_ft"] + half)]
     apart = number.get("passes_apart_ft", number["pass_width_ft"])
-    starts = [
-        number["first_pass_ft"] - number["pass_width_ft"] / 2 + apart * n for n in range(count)
-    ]
-    ends = [one + number["pass_width_ft"] for one in starts]
-    ends[-1] = starts[-1] + number.get("open_last_count", number["open_count"]) * part
-    return list(zip(starts, ends, strict=True))
+    middles = [number["first_pass_ft"] + apart * n for n in range(count)]
+    widths = [number["pass_width_ft"]] * count
+    if "open_last_count" in number:
+        widths[-1] = number["open_last_count"] * part
+        middles[-1] = width_ft - number["last_pass_ft"]
+    return [(at - wide / 2, at + wide / 2) for at, wide in zip(middles, widths, strict=True)]
 
 
 @settings(
@@ -401,7 +421,7 @@ def test_passes_cover_the_width_the_tank_is_never_short_and_no_ground_gets_more_
     if job.mix is None:
         assert stops_of(plan) <= {"S158", "S121"}
         return
-    passes = laid(job)
+    passes = laid(job, width)
     assert passes[0][0] <= 1e-9
     assert passes[-1][1] >= width - 1e-9
     for (_, end), (start, _) in itertools.pairwise(passes):
@@ -419,7 +439,7 @@ def test_passes_cover_the_width_the_tank_is_never_short_and_no_ground_gets_more_
     times = max(sum(start < at < end for start, end in passes) for at in middles)
     widest = job.numbers.get("lap_fraction")
     wide = widest is not None and widest.value > 0.1 + 1e-9
-    typed = lap is not None and job.numbers["lap_in"].value <= 6 if wide else False
+    typed = lap is not None and wide and job.numbers["lap_in"].value <= min(lap, 6) + 1e-9
     if wide and not typed:
         for load in job.mix.loads:
             assert load.doses[0].rate.value * times <= most * (1 + 1e-9)

@@ -1,7 +1,7 @@
 """Product for ground, spray and loads; a liquid in fluid ounces, a dry one in ounces by weight."""
 
 from generator.units import FL_OZ_PER_GAL, OZ_WT_PER_LB, SQ_FT_PER_AC
-from generator.working import Formula, whole_down
+from generator.working import Formula, whole_down, whole_up
 
 GAL_IN_A_HUNDRED = 100  # adjuvant rates by weight are printed for 100 gallons of spray
 
@@ -140,6 +140,19 @@ def mark_below_fl_oz(amount_fl_oz: float, mark_fl_oz: float) -> float:
     return whole_down(amount_fl_oz / mark_fl_oz) * mark_fl_oz
 
 
+def mark_above_fl_oz(amount_fl_oz: float, mark_fl_oz: float) -> float:
+    """Amount at the mark above, in fluid ounces: used where the nearest would be too little.
+
+    Formula: whole_up(amount_fl_oz / mark_fl_oz) * mark_fl_oz
+    Valid for: mark_fl_oz above 0
+    Source: rounding up to a mark (source key arithmetic)
+
+    >>> mark_above_fl_oz(53.1, 1)
+    54.0
+    """
+    return whole_up(amount_fl_oz / mark_fl_oz) * mark_fl_oz
+
+
 def weighed_oz_wt(amount_oz_wt: float, mark_oz_wt: float) -> float:
     """Amount at the nearest mark of the scale, in ounces by weight.
 
@@ -164,6 +177,19 @@ def weighed_below_oz_wt(amount_oz_wt: float, mark_oz_wt: float) -> float:
     7.0
     """
     return whole_down(amount_oz_wt / mark_oz_wt) * mark_oz_wt
+
+
+def weighed_above_oz_wt(amount_oz_wt: float, mark_oz_wt: float) -> float:
+    """Amount at the mark of the scale above: used where the nearest would be too little.
+
+    Formula: whole_up(amount_oz_wt / mark_oz_wt) * mark_oz_wt
+    Valid for: mark_oz_wt above 0
+    Source: rounding up to a mark (source key arithmetic)
+
+    >>> weighed_above_oz_wt(7.1, 0.5)
+    7.5
+    """
+    return whole_up(amount_oz_wt / mark_oz_wt) * mark_oz_wt
 
 
 def rate_given_fl_oz_per_ac(
@@ -303,6 +329,13 @@ MARK_BELOW = Formula(
     "Measure in",
     "arithmetic",
 )
+MARK_ABOVE = Formula(
+    mark_above_fl_oz,
+    "fl_oz",
+    "whole_up(amount_fl_oz / mark_fl_oz) * mark_fl_oz",
+    "Measure in",
+    "arithmetic",
+)
 WEIGHED = Formula(
     weighed_oz_wt,
     "oz_wt",
@@ -314,6 +347,13 @@ WEIGHED_BELOW = Formula(
     weighed_below_oz_wt,
     "oz_wt",
     "whole_down(amount_oz_wt / mark_oz_wt) * mark_oz_wt",
+    "Weigh in",
+    "arithmetic",
+)
+WEIGHED_ABOVE = Formula(
+    weighed_above_oz_wt,
+    "oz_wt",
+    "whole_up(amount_oz_wt / mark_oz_wt) * mark_oz_wt",
     "Weigh in",
     "arithmetic",
 )

@@ -20,9 +20,12 @@ from generator.inventory.stock import Product
 from generator.plan.asked import JobAsked
 from generator.plan.crop import crop_of, crop_on
 from generator.plan.done import entries_on, finished_on
+from generator.plan.passes import passes_of
 from generator.plan.rates import ROUNDING, JobRate, is_dry, rate_of_product
 from generator.plan.spots import treated_ground
 from generator.plan.spray_record import larger_than_its_place
+from generator.plan.tank import machine_for
+from generator.plan.tank_log import sprayer_of
 from generator.plan.told import SPRAY, Sprayings, area_of, latest_day, part_of, sprayings_of
 from generator.plan.years import Gap, PlannedSpray
 from generator.working import Given, Quantity
@@ -43,17 +46,27 @@ class _Put:
 
 @dataclass(frozen=True, slots=True)
 class _Ground:
-    """The whole place, the ground that a job is for, and what counts where an entry says none."""
+    """The whole place, the ground that a job is for, and what counts where an entry says none.
+
+    `laid` is what the passes of the job spray, laps and what falls beside counted each time.
+    """
 
     place: Quantity | None
     job: Quantity | None
     unsaid: Quantity | None
+    laid: Quantity | None = None
 
     def counted(self, said: Given | None) -> Given | Quantity | None:
         """Return the ground that an amount is spread over: the smaller makes the larger rate."""
         if said is None:
             return self.unsaid
         return self.job if self.job is not None and said.value > self.job.value else said
+
+    def sprayed(self, said: Given | None) -> Given | Quantity | None:
+        """Return the ground that an amount went onto: of a whole job that of its passes."""
+        if said is None or self.job is None or self.laid is None:
+            return self.counted(said)
+        return self.laid if said.value >= self.job.value * (1 - ROUNDING) else self.counted(said)
 
 
 def as_logged(
@@ -80,11 +93,23 @@ def as_logged(
         planned = tuple(by_job.get(one.job_id, ()))
         on_job = tuple(entry for entry in entries_on(one, entries) if told.tells(entry))
         counted |= {entry.id for entry in on_job}
-        found += _of_a_job(one, planned, on_job, told, grounds) if on_job else planned
+        laid = _laid_ground(one, on_job, inventory)
+        found += _of_a_job(one, planned, on_job, told, grounds, laid) if on_job else planned
     for entry in entries:
         if entry.id not in counted and told.tells(entry):
             found += _outside(entry, told, grounds, areas)
     return tuple(found)
+
+
+def _laid_ground(
+    asked: JobAsked, on_job: tuple[LogEntry, ...], inventory: Inventory
+) -> Quantity | None:
+    """Return what the passes of a job spray, where all of it went through the planned sprayer."""
+    planned = asked.work.sprayer if asked.work is not None else None
+    if planned is None or any(sprayer_of(entry, inventory) != planned for entry in on_job):
+        return None
+    passes = passes_of(asked, machine_for(planned, inventory))
+    return passes.ground if passes is not None else None
 
 
 def _of_a_job(
@@ -93,6 +118,7 @@ def _of_a_job(
     on_job: tuple[LogEntry, ...],
     told: Sprayings,
     grounds: Mapping[str, frozenset[str]],
+    laid: Quantity | None,
 ) -> Iterator[PlannedSpray]:
     by_product = {one.product_id: one for one in planned if one.product_id}
     named = [name for entry in on_job for name in _products(entry, told)]
@@ -113,7 +139,13 @@ def _of_a_job(
         ground = treated_ground(asked)
         unsaid_ground = None if finished else ground
         puts = tuple(
-            _puts(product, on_job, told, _Ground(asked.area, ground, unsaid_ground), asked.job_id)
+            _puts(
+                product,
+                on_job,
+                told,
+                _Ground(asked.area, ground, unsaid_ground, laid),
+                asked.job_id,
+            )
         )
         got = _on_an_acre(asked, product, puts)
         nothing_said = unsaid or (finished and not puts) or any(one.area_ac is None for one in puts)
@@ -163,7 +195,8 @@ def _puts(
         amounts = tuple(one.amount for one in told.used(entry) if one.item == product.id)
         for used in amounts or (None,):
             number += 1
-            rate = most or _applied(f"{base}/{product.id}.logged_{number}", product, used, counts)
+            on = ground.sprayed(area)
+            rate = most or _applied(f"{base}/{product.id}.logged_{number}", product, used, on)
             if rate is not None and not _fits(rate, product):
                 rate = None
             said_ac = counts.value if area is not None and counts is not None else None

@@ -30,14 +30,14 @@ POURING = Measuring(
     "fl_oz",
     "fl_oz_per_ac",
     dose.LOAD_PRODUCT,
-    (dose.MEASURED, dose.MARK_BELOW),
+    (dose.MEASURED, dose.MARK_BELOW, dose.MARK_ABOVE),
     dose.RATE_GIVEN,
 )
 WEIGHING = Measuring(
     "oz_wt",
     "lb_per_ac",
     dose.DRY_LOAD_PRODUCT,
-    (dose.WEIGHED, dose.WEIGHED_BELOW),
+    (dose.WEIGHED, dose.WEIGHED_BELOW, dose.WEIGHED_ABOVE),
     dose.DRY_RATE_GIVEN,
 )
 
@@ -284,7 +284,7 @@ def _dose(job: str, load: str, load_gal: Figure, pour: Pour, carrier: Quantity) 
 def _ways(
     base: str, load_gal: Figure, pour: Pour, carrier: Quantity
 ) -> Iterator[tuple[Quantity, Quantity]]:
-    """Yield the amount at the nearest mark, then at the mark below, each with its rate."""
+    """Yield the amount at the nearest mark, at the one below and above, each with its rate."""
     way = WEIGHING if pour.dry else POURING
     unit, rate_unit = way.unit, way.rate_unit
     mark = pour.measure.mark_oz_wt if pour.dry else pour.measure.mark_fl_oz

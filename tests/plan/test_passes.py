@@ -6,6 +6,7 @@ of width that is sprayed. Twice the typed 32 fl oz are just the card's most, 64.
 """
 
 import copy
+import datetime
 import itertools
 from typing import Any
 
@@ -13,11 +14,12 @@ import pytest
 from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 
+from generator.plan.build import make_plan
 from generator.plan.model import Job, Plan
 from generator.units import shown
 from generator.working import Given, Quantity
-from tests.plan.planned import BURN_DOWN, KILL, job_of, planned, stops_of
-from tests.properties import Data, full_card, full_use, small_property, the_work
+from tests.plan.planned import BURN_DOWN, KILL, inventory_of, job_of, planned, stops_of
+from tests.properties import SEASON, Data, full_card, full_use, small_property, the_work
 
 GAL_PER_FT = 18.5625 / 60
 NOT_OVER_THE_PLACE = {"S158", "S159", "C325", "C326", "N391"}
@@ -443,3 +445,55 @@ def test_passes_cover_the_width_the_tank_is_never_short_and_no_ground_gets_more_
     if wide and not typed:
         for load in job.mix.loads:
             assert load.doses[0].rate.value * times <= most * (1 + 1e-9)
+
+
+def killed(width_ft: float, year_fl_oz: float, used_fl_oz: float, **sprayed: Any) -> Plan:
+    """The plan after the kill is logged: its whole ground, with so much, and a burn down ahead."""
+    data = both_jobs(32)
+    for use in data["products"]["products"][0]["label"]["uses"]:
+        use["max_per_year"]["amount_fl_oz_per_ac"] = year_fl_oz
+    data["screens"]["screens"][0]["width_ft"] = width_ft
+    job = {"planting": "lane-27", "step": "autumn_kill", "finished": True}
+    job["area_ac"] = round(width_ft / 60, 6)
+    used = [{"item": "brew", "amount_fl_oz": used_fl_oz}]
+    entry = {"id": "e-1", "done_on": "2026-09-14", "job": job, "used": used}
+    entry["sprayed"] = {"wind_mph": 5} | sprayed
+    data["log"] = {"entries": [entry]}
+    return make_plan(inventory_of(data), SEASON, datetime.date(2026, 10, 1))
+
+
+@pytest.mark.parametrize(
+    ("width_ft", "year_fl_oz", "used_fl_oz", "stops"),
+    [
+        # 24 ft take 25 ft of spray: 13 fl oz over 25 / 60 of an acre are 31.2, and 32 to come.
+        (24, 64, 13, set()),
+        # 14 fl oz are 33.6: over 64 with the 32 to come.
+        (24, 64, 14, {"S112"}),
+        # 13.5 ft take 15 ft: 8 fl oz are 32 over 1 / 4 of an acre, twice that where they lap, and
+        # 64 to come there: 128.
+        (13.5, 128, 8, set()),
+        (13.5, 127, 8, {"S158"}),
+        # 4 ft take 5 ft, the rest falls beside: 2.6 fl oz over 1 / 12 of an acre are 31.2.
+        (4, 64, 2.6, set()),
+    ],
+)
+def test_a_logged_spraying_went_over_the_ground_of_its_passes(
+    width_ft: float, year_fl_oz: float, used_fl_oz: float, stops: set[str]
+) -> None:
+    plan = killed(width_ft, year_fl_oz, used_fl_oz)
+    assert stops_of(plan, BURN_DOWN) & {"S112", "S158"} == stops
+
+
+def test_what_did_not_go_through_the_planned_sprayer_went_over_the_bare_ground() -> None:
+    plan = killed(24, 64, 13, own_sprayer=False)
+    assert "S112" in stops_of(plan, BURN_DOWN)
+
+
+def test_the_mark_above_is_taken_where_the_label_asks_for_no_less() -> None:
+    # 24 ft at the card's lowest rate of 24: 10.02 fl oz for 7.75 gal; 10 would be 23.95 to an acre.
+    plan = planned(strip(24, rate_product_fl_oz_per_ac=24))
+    assert stops_of(plan) == set()
+    mix = job_of(plan).mix
+    assert mix is not None
+    assert mix.loads[0].doses[0].amount.value == pytest.approx(10.5)
+    assert mix.loads[0].doses[0].rate.value == pytest.approx(10.5 / 7.75 * 18.5625)

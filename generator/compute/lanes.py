@@ -23,6 +23,19 @@ def lapped_lanes_count(width_ft: float, pass_width_ft: float, least_lap_in: floa
     return max(1, whole_up((width_ft - lap_ft) / (pass_width_ft - lap_ft)))
 
 
+def one_more_count(lanes_count: float) -> float:
+    """Lanes side by side with one more: each laps less, of fewer parts that are open.
+
+    Formula: lanes_count + 1
+    Valid for: lanes_count of at least 1
+    Source: addition (source key arithmetic)
+
+    >>> one_more_count(2)
+    3
+    """
+    return lanes_count + 1
+
+
 def parts_count(width_ft: float, part_ft: float) -> float:
     """Parts that cover the width, over all passes.
 
@@ -314,6 +327,13 @@ LAPPED_LANES = Formula(
     "count",
     "max(1, whole_up((width_ft - least_lap_in / 12) / (pass_width_ft - least_lap_in / 12)))",
     "Passes side by side",
+    "arithmetic",
+)
+ONE_MORE = Formula(
+    one_more_count,
+    "count",
+    "lanes_count + 1",
+    "Passes side by side, one more so that they lap less",
     "arithmetic",
 )
 PARTS = Formula(

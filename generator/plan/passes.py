@@ -12,7 +12,7 @@ from generator.plan.asked import JobAsked
 from generator.plan.rates import ROUNDING
 from generator.plan.tank import Machine
 from generator.reference.load import values
-from generator.units import convert
+from generator.units import IN_PER_FT, convert
 from generator.working import Figure, Given, Quantity, whole_up
 
 Figures = tuple[tuple[str, Figure], ...]
@@ -44,17 +44,15 @@ class Passes:
         A lap that is wider than the one that was typed was not meant.
         """
         share, lap = self.numbers.get("lap_fraction"), self.numbers.get("lap_in")
-        if share is None or lap is None or not _is_wide(share):
+        if share is None or lap is None or not is_wide(share.value):
             return False
-        meant_in = self.typed_lap.value if self.typed_lap is not None else 0
-        may_be_in = min(meant_in, values()["typed_lap_may_be_in"].value)
-        return lap.value > may_be_in * (1 + ROUNDING)
+        return not _is_meant(lap.value, self.typed_lap)
 
     @property
     def falls_beside(self) -> bool:
         """Whether more of a single pass falls beside the place than may be."""
         share = self.numbers.get("beside_fraction")
-        return share is not None and _is_wide(share)
+        return share is not None and is_wide(share.value)
 
     @property
     def most_times(self) -> int:
@@ -74,10 +72,16 @@ class Passes:
         return tuple((words, self.numbers[name]) for words, name in told if name in self.numbers)
 
 
-def _is_wide(share: Quantity) -> bool:
+def is_wide(share: float) -> bool:
     """Whether a share of a pass is more than may be laid twice, or beside the place."""
     most = values()["lap_may_be_pct"]
-    return share.value > convert(most.value, most.unit, "fraction") * (1 + ROUNDING)
+    return share > convert(most.value, most.unit, "fraction") * (1 + ROUNDING)
+
+
+def _is_meant(lap_in: float, typed: Given | None) -> bool:
+    """Whether a lap is no wider than the one that was typed, and than a typed one may be."""
+    may_be_in = min(typed.value if typed else 0, values()["typed_lap_may_be_in"].value)
+    return lap_in <= may_be_in * (1 + ROUNDING)
 
 
 def width_of(figure: Figure) -> float:
@@ -192,11 +196,35 @@ def _laid(asked: JobAsked, width: Figure, parts: Parts, lap: Given | None) -> Pa
 
 
 def _lanes(job: str, width: Figure, parts: Parts, lap: Given | None) -> Quantity:
+    """Return the fewest passes that lap by no more than may be; the fewest where none do."""
+    fewest = _fewest(f"{job}/lanes_count", width, parts, lap)
+    count = int(fewest.value)
+    more = [n for n in range(count + 1) if _is_narrow(width, count + n, parts, lap)]
+    if not more or not more[0]:
+        return fewest
+    found = _fewest(f"{job}/fewest_lanes_count", width, parts, lap)
+    for n in range(1, more[0] + 1):
+        name = "lanes_count" if n == more[0] else f"lanes_{n}_count"
+        found = lanes.ONE_MORE(f"{job}/{name}", lanes_count=found)
+    return found
+
+
+def _fewest(identity: str, width: Figure, parts: Parts, lap: Given | None) -> Quantity:
     if lap is None:
-        return spread.LANES(f"{job}/lanes_count", width_ft=width, swath_ft=parts.full)
-    return lanes.LAPPED_LANES(
-        f"{job}/lanes_count", width_ft=width, pass_width_ft=parts.full, least_lap_in=lap
-    )
+        return spread.LANES(identity, width_ft=width, swath_ft=parts.full)
+    return lanes.LAPPED_LANES(identity, width_ft=width, pass_width_ft=parts.full, least_lap_in=lap)
+
+
+def _is_narrow(width: Figure, count: int, parts: Parts, lap: Given | None) -> bool:
+    """Whether so many passes lap, or a single one sprays beside, by no more than may be."""
+    width_ft, part_ft, lap_in = width_of(width), width_of(parts.part), lap.value if lap else 0
+    in_all = lanes.lapped_parts_count(width_ft, count, lap_in, part_ft)
+    each = lanes.open_count(in_all, count)
+    if lanes.open_last_count(in_all, count, each) < 1:
+        return False
+    laid_ft, pass_ft = in_all * part_ft, each * part_ft
+    too_wide_in = (laid_ft - width_ft) * IN_PER_FT / max(1, count - 1)
+    return not is_wide(too_wide_in / IN_PER_FT / pass_ft) or _is_meant(too_wide_in, lap)
 
 
 def _in_all(job: str, width: Figure, count: Quantity, parts: Parts, lap: Given | None) -> Quantity:
@@ -275,13 +303,18 @@ def _last(job: str, open_last: Quantity, parts: Parts) -> dict[str, Quantity]:
 def _fitting(
     job: str, in_all: Quantity, width: Figure, count: Quantity, parts: Parts, lap: Given | None
 ) -> dict[str, Quantity]:
-    """Return the widths next to this one that passes just cover, and a pattern that fits."""
+    """Return the widths next to this one that passes just cover, and a pattern that fits.
+
+    None where the typed lap alone is too wide: no width cures that.
+    """
     numbers: dict[str, Quantity] = {}
+    if lap is not None and is_wide(lanes.lap_fraction(lap.value, width_of(parts.full))):
+        return numbers
     if in_all.value > 1:
         fewer = lanes.FEWER_PARTS(f"{job}/fewer_count", parts_count=in_all)
         numbers["narrower_width_ft"] = _covered(f"{job}/narrower_width_ft", fewer, parts, lap)
     numbers["wider_width_ft"] = _covered(f"{job}/wider_width_ft", in_all, parts, lap)
-    if parts.part is parts.full and count.value > 1:
+    if parts.part is parts.full and count.value > 1 and lap is None:
         numbers["fitting_swath_ft"] = lanes.FITTING_SWATH(
             f"{job}/fitting_swath_ft", width_ft=width, lanes_count=count
         )

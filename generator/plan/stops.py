@@ -283,7 +283,8 @@ class Stop(Enum):
         "Side by side, passes of this spraying, or of another on this ground, lap by more than a "
         "tenth of their width, and where they do {product} is more than its label allows {when}.",
         "Type a width_ft that fits, or catch and type a pattern that does, and go over just that "
-        "width; where the laps are another spraying's, there. Or lower a rate until what the "
+        "width; where the laps are another spraying's, there; where lap_in is typed for the "
+        "sprayer, a smaller one. Or lower a rate until what the "
         "ground gets there holds.",
     )
     LAP_TOO_WIDE = Words(

@@ -113,6 +113,15 @@ CASES = [
         {"C325"}, id="no_setting_fits",
     ),
     pytest.param(
+        # 14 ft / 20 in = 8.4, so nine nozzles, 15 ft. In two passes they lap by 12 in, 12 % of
+        # 8 ft 4 in; in three of three nozzles, 5 ft, by 6 in, a tenth. The same spray.
+        strip(14),
+        {"lanes_count": 3, "open_count": 3, "shut_count": 3, "open_last_count": None,
+         "pass_width_ft": 5, "lap_in": 6, "first_pass_ft": 2.5, "passes_apart_ft": 4.5,
+         "spray_gal": 15 * GAL_PER_FT},
+        set(), id="one_pass_more_laps_less",
+    ),
+    pytest.param(
         # 4 ft / 20 in = 2.4, so three nozzles in one pass along the middle: 5 ft, 6 in beside
         # each edge, a fifth of the pass. The tank holds what falls beside too: 5 ft of spray.
         strip(4),
@@ -241,6 +250,12 @@ def test_a_typed_lap_of_seven_inches_is_looked_at_like_any_other() -> None:
     plan = planned(narrow_boom(7))
     assert job_of(plan).numbers["lap_in"].value == pytest.approx(32 / 3)
     assert codes(plan) == {"C325"}
+
+
+def test_no_width_is_said_to_cure_a_lap_that_is_too_wide_itself() -> None:
+    numbers = job_of(planned(strip(60, {"lap_in": 24}, rate_product_fl_oz_per_ac=24))).numbers
+    assert numbers["lap_fraction"].value > 0.1
+    assert not numbers.keys() & {"narrower_width_ft", "wider_width_ft", "fitting_swath_ft"}
 
 
 @pytest.mark.parametrize(("lap_in", "stops"), [(59.9, set()), (60, {"S159"}), (150, {"S159"})])

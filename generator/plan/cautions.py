@@ -216,7 +216,8 @@ class Caution(Enum):
         "The passes lap by more than a tenth of their width, and that ground is sprayed twice. "
         "Keep the passes of this sheet, so that the laps get no wider.",
         "Type a width_ft that fits and go over just that, or catch and type a pattern that fits; "
-        "where lap_in is typed for the sprayer, a smaller one. Where the label bears it on the ground laid twice, as it does here, it may stay.",
+        "where lap_in is typed for the sprayer, a smaller one. Where the label bears it on the "
+        "ground laid twice, as it does here, it may stay.",
         CALIBRATION_CHAPTER,
         source="common_practice",
     )

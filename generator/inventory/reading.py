@@ -474,6 +474,9 @@ def _lat_lon(_rule: FieldRule, raw: object, path: Path, reading: Reading) -> obj
             read.append(reading.fault(say.wrong_type(part, wanted), (*path, number)))
         elif abs(part) > most:
             fault = say.out_of_range(part, "degrees", f"-{most} to {most}")
+            if _is_turned_around(raw):
+                turned = f"[{raw[1]}, {raw[0]}]: latitude first, then longitude"
+                fault = replace(fault, accepted=turned)
             read.append(reading.fault(fault, (*path, number)))
         else:
             read.append(float(part))
@@ -483,6 +486,12 @@ def _lat_lon(_rule: FieldRule, raw: object, path: Path, reading: Reading) -> obj
     key = next(one for one in reversed(path) if isinstance(one, str))
     reading.points.append(TypedPoint(key, point, reading.where(path)))
     return point
+
+
+def _is_turned_around(raw: list[Any]) -> bool:
+    """Whether two numbers are a point only with the longitude last."""
+    numbers = all(isinstance(one, int | float) for one in raw)
+    return numbers and 90 < abs(raw[0]) <= 180 and abs(raw[1]) <= 90
 
 
 def _points(rule: FieldRule, raw: object, path: Path, reading: Reading) -> object:

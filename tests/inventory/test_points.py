@@ -41,7 +41,6 @@ def test_points_keep_their_order_and_places(tmp_path: Path) -> None:
         ("[[41.02, -93.10], [41.02], [41.02, 193.1], [91, -181], 5]",
          ["5:37 F203", "5:54 F204", "5:63 F204", "5:67 F204", "5:74 F203"]),
         ("[[41.02, west], [true, -93.1]]", ["5:28 F203", "5:36 F203"]),
-        ("[[-93.10, 41.02], [-93.10, 41.03]]", ["5:21 F204", "5:38 F204"]),
     ],
 )  # fmt: skip
 def test_every_point_that_is_wrong_is_named_at_its_place(
@@ -53,6 +52,14 @@ def test_every_point_that_is_wrong_is_named_at_its_place(
         "[41.02, -93.10]" in one.accepted or one.accepted in ("-90 to 90", "-180 to 180")
         for one in found
     )
+
+
+def test_a_longitude_that_stands_first_is_put_last(tmp_path: Path) -> None:
+    found = loaded(tmp_path, "    line_lat_lon: [[-93.10, 41.02], [-93.15, 41.03]]").problems
+    assert [f"{one.line}:{one.column} {one.code} {one.accepted}" for one in found] == [
+        "5:21 F204 [41.02, -93.1]: latitude first, then longitude",
+        "5:38 F204 [41.03, -93.15]: latitude first, then longitude",
+    ]
 
 
 @pytest.mark.parametrize(

@@ -81,6 +81,7 @@ from generator.plan.unanswered import unanswered
 from generator.plan.upkeep import upkeep_jobs
 from generator.plan.upkeep_findings import upkeep_findings
 from generator.plan.usual_findings import usual_findings
+from generator.plan.usual_machines import tests_to_come
 from generator.plan.water import water_findings, waters
 from generator.plan.weather_findings import weather_findings
 from generator.plan.wind_days import wind_uses
@@ -138,6 +139,7 @@ def make_plan(inventory: Inventory, season: int, as_of: datetime.date) -> Plan:
         found += steep_cautions(one, inventory)
         found += job_findings + _date_findings(one, as_of) + _name_findings(one, inventory)
     found += usual_findings(asked, jobs, places.values(), inventory, season)
+    found += tests_to_come(inventory, as_of)
     found += far_findings(inventory)
     found += sod_findings(asked, ever, states, stopped_in(found))
     found += tank_before_findings(asked, ever, states, inventory)

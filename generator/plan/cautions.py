@@ -984,6 +984,23 @@ class Caution(Enum):
         "far: yes under everything that truly lies so far.",
         source="common_practice",
     )
+    ADJUVANT_OUT_OF_USUAL = Words(
+        "C411",
+        "{item}: {much} of it in the tank than is usual. A digit too many or too few, or another "
+        "unit, gives such a share.",
+        "The share of what goes into the tank beside the product is out of the ordinary. Ask the "
+        "owner before you mix.",
+        "Check {key} against both labels: of the product, and of what goes in with it.",
+        LABEL_CHAPTER,
+    )
+    TEST_TO_COME = Words(
+        "C412",
+        "A catch test of {machine} is of {tested}, after the day of this plan. A slip in a year "
+        "gives such a day, and hides how old the tests are.",
+        "",
+        "Check tested_on. If the test is right, make the plan of a later day.",
+        CALIBRATION_CHAPTER,
+    )
     WRITTEN_FOR_ELSEWHERE = Words(
         "C420",
         "The calendar days of the step plan {plan} are written for ground between two latitudes, "

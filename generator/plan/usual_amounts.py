@@ -20,10 +20,19 @@ CORRECTIONS = ("correction_fraction", "drill_correction_fraction")
 FILLED = {"fills_count": "fills of the hopper", "loads_count": "loads of the tank"}
 
 
-def amount_findings(asked: JobAsked, job: Job) -> Iterator[Finding]:
-    """Yield what is out of the usual in the amounts of a job, the catch before what it gives."""
-    found = [*_catch(asked, job)] or [*_passes(asked, job)]
-    yield from (*found, *_fills(asked, job))
+def amount_findings(asked: JobAsked, job: Job, *, with_passes: bool) -> Iterator[Finding]:
+    """Yield what is out of the usual in the passes, fills and loads of a job.
+
+    A catch that is far off gives passes that are: where it is told they are left out.
+    """
+    if with_passes:
+        yield from _passes(asked, job)
+    yield from _fills(asked, job)
+
+
+def catch_findings(asked: JobAsked, job: Job) -> list[Finding]:
+    """Return a caution for each catch of a job that is far from what is wanted."""
+    return list(_catch(asked, job))
 
 
 def _catch(asked: JobAsked, job: Job) -> Iterator[Finding]:

@@ -1,5 +1,6 @@
 """Machines whose sizes, speeds or catch tests are far from what is usual."""
 
+import datetime
 from collections.abc import Iterator
 
 from generator.inventory.drill import Drill
@@ -9,6 +10,8 @@ from generator.inventory.rule import typed_at
 from generator.inventory.schema import Inventory
 from generator.plan.catches import sprayer_catches
 from generator.plan.cautions import Caution
+from generator.plan.day_words import day_words
+from generator.plan.findings import finding
 from generator.plan.hopper import pace
 from generator.plan.model import Finding
 from generator.plan.out_of_usual import out_of_usual
@@ -110,3 +113,13 @@ def _walked(spreader: Spreader, season: int) -> Iterator[Finding]:
                     key="distance_ft and walked_in_seconds",
                 )
                 yield from [found] if found is not None else []
+
+
+def tests_to_come(inventory: Inventory, as_of: datetime.date) -> Iterator[Finding]:
+    """Yield a caution for each catch test of a day after the plan's: nobody has made it yet."""
+    machines: tuple[Sprayer | Spreader | Drill, ...] = inventory.sprayers
+    for machine in (*machines, *inventory.spreaders, *inventory.drills):
+        for test in machine.catch_tests:
+            if test.tested_on > as_of:
+                words = {"machine": machine.name, "tested": day_words(test.tested_on)}
+                yield finding(Caution.TEST_TO_COME, machine.id, test.where, (), **words)

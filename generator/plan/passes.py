@@ -72,10 +72,10 @@ class Passes:
         return tuple((words, self.numbers[name]) for words, name in told if name in self.numbers)
 
 
-def is_wide(share: float) -> bool:
+def is_wide(lap_fraction: float) -> bool:
     """Whether a share of a pass is more than may be laid twice, or beside the place."""
     most = values()["lap_may_be_pct"]
-    return share > convert(most.value, most.unit, "fraction") * (1 + ROUNDING)
+    return lap_fraction > convert(most.value, most.unit, "fraction") * (1 + ROUNDING)
 
 
 def _is_meant(lap_in: float, typed: Given | None) -> bool:

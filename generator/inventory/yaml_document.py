@@ -30,6 +30,7 @@ Path_ = tuple[str | int, ...]
 
 MOST_LEVELS = 20
 GLUED_DASH = "F106"
+NUMBER_BEFORE_A_COMMA = re.compile(r"(?<![\w.])(-?[0-9]+),$")
 _BLOCK_HEADER = re.compile(r"[|>][-+0-9]*(?: +#.*| *)$")
 
 
@@ -185,6 +186,10 @@ class Reading:
         line, column = place_of(event.start_mark)
         if event.value == "" and not (event.style and event.style in "|>"):
             return yaml_faults.key_without_name()
+        if group.in_flow and group.path is not None and self._lacks_colon(event):
+            number = NUMBER_BEFORE_A_COMMA.search(self.lines[line][:column])
+            if number is not None and event.value.isdecimal():
+                return yaml_faults.comma_in_number(number[1], event.value)
         if not isinstance(key, str):
             return yaml_faults.key_not_text(event.value)
         if key == "<<" and not event.style:

@@ -152,6 +152,15 @@ def curly_quotes(before: str, value: str) -> Sentence:
     return Sentence("F111", what, quoted_value(before, value.strip(_CURLY + "\"'")))
 
 
+def comma_in_number(before: str, after: str) -> Sentence:
+    """A number with a comma in it, inside braces, where a comma parts keys."""
+    what = f"{before},{after} stands in braces, where a comma parts keys"
+    if len(after) == 3:
+        cure = f"without the comma: {before}{after}; or with a point: {before}.{after}"
+        return Sentence("F110", what, cure)
+    return Sentence("F110", what, f"with a point: write {before}.{after}")
+
+
 def curly_quotes_round_key(key: str) -> Sentence:
     what = f"the curly quotes in {shown_value(key)} would stay part of the key"
     return Sentence("F111", what, f"write: {shown_text(key.strip(_CURLY))}:")

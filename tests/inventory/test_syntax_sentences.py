@@ -92,6 +92,9 @@ FAULTS = [
     ("shape: {file: walk.gpx]", 1, 23, "F109", "} in its place"),
     ('hides: ["a" "b"]', 1, 13, "F109", "a comma is missing"),
     ("{name: Smith, the elder, x: 1}", 1, 15, "F110", '"the elder"'),
+    ("{rate_qt: 1,5, x: 1}", 1, 13, "F110", "write 1.5"),
+    ("{length_ft: 1,240}", 1, 15, "F110", "1240; or with a point: 1.240"),
+    ("{page: 4, 5: x}", 1, 11, "F117", '"5":'),
     ("note: {{ when }}", 1, 8, "F117", "where a key should"),
     # Text lost behind a #
     ("nozzle: nozzle #2", 1, 16, "F119", '"#2" would be left out'),

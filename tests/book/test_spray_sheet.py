@@ -6,6 +6,7 @@ import pytest
 
 from tests.book.reading import Element, read
 from tests.book.sites import build_sites
+from tests.plan.test_passes import pattern
 from tests.plan.test_tank_mixes import by_hand
 from tests.properties import Data, full_card, full_use, small_property, write_property
 from tests.properties_tank import three_in_the_tank
@@ -109,14 +110,29 @@ def test_the_sheet_says_how_the_passes_lie_and_what_they_take(tmp_path: Path, re
     text = " ".join(sheet_of(data, tmp_path, reader).text().split())
     for told in (
         "3, each 8.33 ft wide",
-        "5 of 6 open: shut 1",
+        "5 of 6 open, 1 shut",
         "4.17 ft in from the edge",
         "each next 7.83 ft on",
         "6 in between two passes",
-        "The passes take7.73 gal. With every nozzle open they would take 9.28 gal",
+        "The passes take7.73 gal. With all open they would take 9.28 gal",
         "Fill to 7 gal 3 qt",
     ):
         assert told in text
+
+
+def test_the_sheet_says_where_a_last_pass_with_less_open_runs(tmp_path: Path) -> None:
+    # 18 ft: six nozzles and then five, 8 ft 4 in wide, the middle 4 ft 2 in from the far edge
+    data = small_property()
+    data["screens"]["screens"][0]["width_ft"] = 18
+    text = " ".join(sheet_of(data, tmp_path, "owner").text().split())
+    assert "all 6 open; on the last pass 5 open, 1 shut in all, on the side of the far edge" in text
+    assert "the last 4.17 ft in from the far edge; by the middle of what is open" in text
+
+
+def test_the_sheet_says_that_one_side_of_a_pattern_is_shut(tmp_path: Path) -> None:
+    text = " ".join(sheet_of(pattern(9, sides_shut=True), tmp_path, "owner").text().split())
+    assert "one side open, the other shut on every pass" in text
+    assert "With all open they would take" in text
 
 
 def test_an_eighth_of_an_acre_stands_on_the_page_of_the_sprayer_alone(tmp_path: Path) -> None:

@@ -30,12 +30,8 @@ def amount_findings(asked: JobAsked, job: Job, *, with_passes: bool) -> Iterator
     yield from _fills(asked, job)
 
 
-def catch_findings(asked: JobAsked, job: Job) -> list[Finding]:
-    """Return a caution for each catch of a job that is far from what is wanted."""
-    return list(_catch(asked, job))
-
-
-def _catch(asked: JobAsked, job: Job) -> Iterator[Finding]:
+def catch_findings(asked: JobAsked, job: Job) -> Iterator[Finding]:
+    """Yield a caution for each catch of a job that is far from what is wanted."""
     test = job.spreader_test or job.drill_test
     for name in CORRECTIONS:
         if name in job.numbers and test is not None:

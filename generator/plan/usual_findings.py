@@ -37,7 +37,7 @@ def usual_findings(
     told = {one.subject for one in found}
     for one in ahead:
         job, rate = by_id[one.job_id], _rate_of(one)
-        catch = [] if told & rate else catch_findings(one, job)
+        catch = [] if told & rate else list(catch_findings(one, job))
         found += catch
         if not told & (rate | _sizes_of(one)):
             found += amount_findings(one, job, with_passes=not catch)

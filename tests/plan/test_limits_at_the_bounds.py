@@ -14,12 +14,12 @@ from generator.plan.asked import every_job
 from generator.plan.clearance import Asked, nearly_matching
 from generator.plan.ground import place_on_its_ground
 from generator.plan.limit_stops import Judged, beside, limit_stops, may_be_over
-from generator.plan.rates import ROUNDING, job_rate
-from generator.plan.years import Together
+from generator.plan.rates import ROUNDING, ActiveRate, JobRate, job_rate
+from generator.plan.years import PlannedSpray, Together, amount_in_a_year, as_laid
 from generator.reference.active_names import ActiveName
 from generator.working import Given, Quantity, Withheld, flat_inputs
 from tests.plan.planned import KILL, inventory_of, planned, stops_of
-from tests.plan.test_at_the_bounds import of_rate, spray
+from tests.plan.test_at_the_bounds import limit, of_rate, spray
 from tests.properties import SEASON, Data, full_card, full_use, small_property
 
 
@@ -166,3 +166,46 @@ def test_a_stop_keeps_the_product_that_a_percent_makes_and_shows_the_pounds() ->
     kept = {name: figure for name, figure in flat_inputs(rate) if not isinstance(figure, Given)}
     assert all(isinstance(figure, Withheld) for figure in kept.values())
     assert [figure.unit for figure in kept.values()] == ["fl_oz_per_ac"]
+
+
+def pounds(identity: str, value: float) -> Given:
+    """So many pounds of acid equivalent on an acre, typed."""
+    return Given(identity, value, "lb_per_ac", value, "lb_per_ac", "a.yaml", 1, "page")
+
+
+def two_actives(job: str) -> PlannedSpray:
+    """A premix of 1 lb of made-up active A and 2 lb of B, whose own label counts 3 lb together."""
+    names = (ActiveName("made-up active A"), ActiveName("made-up active B"))
+    actives = tuple(
+        ActiveRate(name, "ae", pounds(f"rate_{n}", n)) for n, name in enumerate(names, 1)
+    )
+    together = ActiveRate(names[0], "ae", pounds("both", 3))
+    rate = JobRate(of_ounces(64), actives, together)
+    return replace(
+        spray(job, "2026-09-20"), product_id="premix", actives=names, pooled=names, rate=rate
+    )
+
+
+@pytest.mark.parametrize(("basis", "found"), [("ae", 1 + 1), ("product", 32 + 32)])
+def test_of_a_premix_only_the_active_counts_that_the_card_holds(basis: str, found: float) -> None:
+    """1 lb of A typed by itself and 1 lb of A in the premix; 1 lb is 32 fl oz of 4 lb a gallon."""
+    mine = of_rate(spray("mine", "2026-09-10"), 32)
+    assert mine.rate is not None
+    active = ActiveRate(ActiveName("made-up active A"), "ae", pounds("mine", 1))
+    mine = replace(mine, actives=(active.named,), rate=replace(mine.rate, actives=(active,)))
+    in_all = amount_in_a_year(
+        mine, (mine, two_actives("far")), card_of(full_use()), basis, limit("calendar_year")
+    )
+    assert in_all is not None
+    assert (round(in_all.amount.value, 9), in_all.count) == (found, 2)
+    assert isinstance(in_all.amount, Quantity)
+    parts = [one for _, one in flat_inputs(in_all.amount)]
+    worked_out = [one.identity for one in parts if isinstance(one, Quantity)]
+    assert [one.rpartition(".")[2] for one in worked_out] == (
+        [] if basis == "ae" else ["counted_1_product_fl_oz_per_ac"]
+    )
+
+
+def test_a_spraying_is_laid_once_where_nothing_else_is_known_of_its_passes() -> None:
+    once, twice = spray("once", "2026-09-10"), replace(spray("far", "2026-09-20"), laid_times=2)
+    assert as_laid((once, twice)) == (once, twice, twice)

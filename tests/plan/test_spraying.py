@@ -5,9 +5,12 @@ from typing import Any
 
 import pytest
 
+from generator.compute.spray import EQUAL_LOAD
 from generator.plan.model import Plan
-from generator.working import Given, Quantity, flat_inputs, walk
-from tests.plan.planned import BURN_DOWN, KILL, job_of, planned, stops_of
+from generator.plan.rates import ROUNDING
+from generator.plan.tank import Pour, fill_at_mark
+from generator.working import Given, Quantity, Reference, flat_inputs, walk
+from tests.plan.planned import BURN_DOWN, KILL, inventory_of, job_of, planned, stops_of
 from tests.properties import SEASON, Data, full_card, full_use, small_property, the_work
 
 RATE_OUTSIDE, OVER_ONE_TIME, OVER_YEAR, TOO_OFTEN = "S110", "S111", "S112", "S113"
@@ -342,6 +345,8 @@ def test_full_loads_and_a_last_part_load() -> None:
         (15, [("equal", 9.3125, 16)]),
         # of 14.5: 4.0625 are over a quarter, 3.625. 14.5 take 24.997 fl oz and 4.0625 take 7.003.
         (14.5, [("full", 14.5, 25), ("last", 4.0625, 7)]),
+        # of 8.25 twice and a quarter of it: the quarter stays a load of its own.
+        (8.25, [("full", 8.25, 14), ("last", 2.0625, 3.5)]),
         # of 9.28125 twice: just two tanks, the last as full as the first.
         (9.28125, [("full", 9.28125, 16), ("last", 9.28125, 16)]),
     ],
@@ -359,6 +364,8 @@ def test_loads_are_alike_where_the_last_would_be_under_a_quarter_of_the_tank(
     [
         # 18.5625 gal on an acre: 2,000 sq ft take 0.85227 gal, 109.1 fl oz: 110, 3 qt 14 fl oz.
         (2000, 110 / 128, [(3, "qt"), (14, "fl_oz")]),
+        # 816 sq ft take 0.34773 gal, 44.5 fl oz: 45.
+        (816, 45 / 128, [(1, "qt"), (13, "fl_oz")]),
         # 2,300 sq ft take 0.98011 gal, 125.5 fl oz: 126.
         (2300, 126 / 128, [(3, "qt"), (30, "fl_oz")]),
         # 3,000 sq ft take 1.27841 gal, 163.6 fl oz, by eights 168: 1 gal 1 qt 8 fl oz.
@@ -379,6 +386,35 @@ def test_water_is_rounded_up_to_what_is_marked(
     assert [(one.value, one.unit) for one in load.poured] == poured
     # what is measured in is for the rounded load, so an acre still gets the typed rate
     assert load.doses[0].rate.value == pytest.approx(32, rel=0.05)
+
+
+@pytest.mark.parametrize(("gal", "mark_fl_oz"), [(0.999, 1), (1, 8), (1.001, 8)])
+def test_a_gallon_is_poured_by_the_wider_marks(gal: float, mark_fl_oz: float) -> None:
+    load = EQUAL_LOAD(
+        "each",
+        spray_gal=Given("spray", 2 * gal, "gal", 2 * gal, "gal", "a.yaml", 1, "page"),
+        loads_count=Given("loads", 2, "count", 2, "count", "a.yaml", 2, "page"),
+    )
+    filled = fill_at_mark("fill", load, Given("tank", 25, "gal", 25, "gal", "a.yaml", 3, "page"))
+    marks = [one for name, one in filled.inputs if name == "mark_fl_oz"]
+    assert [one.value for one in marks if isinstance(one, Reference)] == [mark_fl_oz]
+
+
+@pytest.mark.parametrize(
+    ("given", "holds"),
+    [
+        (24 * (1 - 3 * ROUNDING), False),
+        (24 * (1 - ROUNDING), True),
+        (64 * (1 + ROUNDING), True),
+        (64 * (1 + 3 * ROUNDING), False),
+    ],
+)
+def test_a_rounded_amount_holds_at_the_ends_of_the_label_s_range(given: float, holds: bool) -> None:
+    rate = Given("rate", 32, "fl_oz_per_ac", 32, "fl_oz_per_ac", "a.yaml", 1, "page")
+    jug = inventory_of(small_property()).measures[0]
+    assert Pour("", "Brew", rate, jug, 24, 64).holds(given) == holds
+    without = Pour("", "Brew", rate, jug)
+    assert [without.holds(one) for one in (-0.5, 0, 0.001)] == [False, False, True]
 
 
 def test_a_load_is_never_rounded_above_what_the_tank_holds() -> None:

@@ -121,6 +121,36 @@ def test_a_card_that_lets_it_be_sprayed_at_the_sowing_lets_it_be_sown() -> None:
         assert bool(held(plan_of(data), "S211")) == asked
 
 
+@pytest.mark.parametrize(
+    ("timing", "asked"), [("before_sowing", False), ("established_dormant", True)]
+)
+def test_the_waits_of_other_crops_are_nothing_to_what_the_use_is_sprayed_before(
+    timing: str, asked: bool
+) -> None:
+    """Corn has to wait 121 days; the use before grass is sown covers the grass, and names none."""
+    grass = CLOVER | {"kinds": ["native_grass"]}
+    lines = listed(("Corn", 121))
+    data = on_clover(["other"], timing=timing, covers=grass, plant_back_days=lines)
+    data["log"]["entries"][0] |= {"sprayed": {"place": "lane", "treated_ac": 1}}
+    data["log"]["entries"][0].pop("job")
+    assert bool(held(plan_of(data))) == asked
+
+
+@pytest.mark.parametrize("waits", [True, False])
+def test_a_spraying_whose_open_dates_are_not_known_leaves_open_what_has_to_wait(
+    waits: bool,
+) -> None:
+    interval = 7 if waits else "not_on_label"
+    card = full_card(full_use(seeding_interval_days=interval), actives=[OTHER])
+    data = small_property(card | {"actives": [OTHER | {"works_as": ["other"]}]})
+    del data["property"]["season_signs"]["first_hard_freeze"]
+    found = answer(plan_of(data, "2026-08-20"), "native_grass", logged=False)
+    assert found.day is None
+    assert [one.endswith("its open dates are not known.") for one in found.unknown] == (
+        [True] if waits else []
+    )
+
+
 @pytest.mark.parametrize("crop", ["Native grasses", "Switch grass", "All other crops", "Wheat"])
 def test_a_crop_name_that_is_none_of_ours_stops_and_asks(crop: str) -> None:
     data = on_clover(["other"], plant_back_days=listed((crop, 121), ("Native grass", 30)))

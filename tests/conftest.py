@@ -17,6 +17,21 @@ settings.register_profile("unhurried", deadline=None)
 settings.load_profile("unhurried")
 
 
+COLLECTED = pytest.StashKey[frozenset[Path]]()
+
+
+@pytest.hookimpl(tryfirst=True)
+def pytest_collection_modifyitems(config: pytest.Config, items: list[pytest.Item]) -> None:
+    """Keep which files hold tests that pytest found, before any are left out of the run."""
+    config.stash[COLLECTED] = frozenset(item.path for item in items)
+
+
+@pytest.fixture
+def collected_files(pytestconfig: pytest.Config) -> frozenset[Path]:
+    """The files in which pytest found tests, whether this run takes them or not."""
+    return pytestconfig.stash[COLLECTED]
+
+
 @pytest.fixture(autouse=True)
 def _no_clock(monkeypatch: pytest.MonkeyPatch) -> None:
     """No test goes by the day it runs on: one that asks for it fails."""

@@ -1,9 +1,10 @@
 """Every test that was written is run: no file with a name that pytest passes over."""
 
 import ast
-import subprocess
-import sys
+from collections.abc import Iterable
 from pathlib import Path
+
+import pytest
 
 CHECKOUT = Path(__file__).resolve().parents[2]
 
@@ -16,32 +17,31 @@ def holds_tests(path: Path) -> bool:
     )
 
 
-def test_every_module_with_tests_is_collected() -> None:
+def asked_for(path: Path, named: Iterable[str]) -> bool:
+    """Whether a file lies in what a run was asked to collect."""
+    places = [CHECKOUT / one.partition("::")[0] for one in named]
+    return any(path == one or one in path.parents for one in places)
+
+
+def test_every_module_with_tests_is_collected(
+    collected_files: frozenset[Path], pytestconfig: pytest.Config
+) -> None:
     written = {
-        path.relative_to(CHECKOUT).as_posix()
+        path
         for path in (CHECKOUT / "tests").rglob("*.py")
-        if holds_tests(path)
+        if holds_tests(path) and asked_for(path, pytestconfig.args)
     }
-    collection = subprocess.run(
-        [
-            sys.executable,
-            "-m",
-            "pytest",
-            "--collect-only",
-            "-q",
-            "-m",
-            "",
-            "-p",
-            "no:cacheprovider",
-        ],
-        cwd=CHECKOUT,
-        capture_output=True,
-        text=True,
-        check=False,
-    )
-    assert collection.returncode == 0, collection.stdout
-    collected = {line.split("::")[0] for line in collection.stdout.splitlines() if "::" in line}
-    assert written == collected
+    assert Path(__file__).resolve() in written
+    by_one_test = any("::" in one for one in pytestconfig.args)
+    assert collected_files <= written if by_one_test else written == collected_files
+
+
+def test_what_a_run_is_asked_for() -> None:
+    path = CHECKOUT / "tests" / "plan" / "test_waits.py"
+    assert asked_for(path, ["tests"])
+    assert asked_for(path, ["tests/plan/test_waits.py::test_one"])
+    assert not asked_for(path, ["tests/plan/test_tank.py", "tests/site"])
+    assert not asked_for(path, [])
 
 
 def test_no_two_modules_clash_where_case_is_not_told_apart() -> None:

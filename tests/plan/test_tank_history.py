@@ -6,8 +6,11 @@ from typing import Any
 
 import pytest
 
+from generator.inventory.equipment import LastLoad
 from generator.plan.build import make_plan
 from generator.plan.model import Finding, Plan
+from generator.plan.tank_log import with_logged_loads
+from generator.plan.told import sprayings_of
 from tests.plan.planned import BURN_DOWN, KILL, inventory_of, job_of
 from tests.properties import SEASON, Data, full_card, full_use, small_property, the_work
 
@@ -162,3 +165,70 @@ def test_it_says_which_product_of_which_job_in_which_sprayer() -> None:
     words = caution(plan).words
     assert "Boom may hold Killer before this job, from Kill the sod" in words
     assert "Lane screen" in words
+
+
+@pytest.mark.parametrize(
+    ("typed_on", "day", "held"),
+    [
+        ("2026-09-09", "2026-09-14", ("brew",)),
+        ("2026-09-14", "2026-09-14", ("brew",)),  # of the day of the last load: the log tells it
+        ("2026-09-15", "2026-09-15", ("killer",)),
+        (None, "2026-09-14", ("brew",)),
+    ],
+)
+def test_of_a_clean_tank_the_last_load_is_kept_with_the_day_it_was_cleaned(
+    typed_on: str | None, day: str, held: tuple[str, ...]
+) -> None:
+    """Killer on the 10th, brew on the 14th by the log; killer typed; cleaned on the 20th."""
+    data = grass_killer_first()
+    if typed_on is not None:
+        load = {"sprayed_on": typed_on, "product": "killer"}
+        data["equipment"]["sprayers"][0]["last_load"] = load
+    brew = sprayed("2026-09-14") | {"used": [{"item": "brew", "amount_fl_oz": 32}]}
+    del brew["job"]["finished"]
+    killer = sprayed("2026-09-10")
+    del killer["job"]["finished"]
+    last = last_load_of(data, killer, brew, cleaned("2026-09-20"))
+    assert (str(last.sprayed_on), last.product) == (day, held)
+    assert str(last.cleaned_out_on) == "2026-09-20"
+
+
+def last_load_of(data: Data, *entries: Data) -> LastLoad:
+    """What the boom held last, as what is typed and the log say it together."""
+    inventory = inventory_of(logged(data, *entries))
+    found = with_logged_loads(inventory, inventory.entries, sprayings_of(inventory))
+    last = found.sprayers[0].last_load
+    assert last is not None
+    return last
+
+
+@pytest.mark.parametrize(
+    ("typed", "unknown"),
+    [
+        ({"product": "killer"}, False),
+        ({"works_as": ["auxin"]}, False),
+        ({"product": "killer", "unknown": True}, True),
+        ({}, True),  # it held something, and nobody says what
+    ],
+)
+@pytest.mark.parametrize("entries", [(), (sprayed("2026-09-14"),)])
+def test_a_typed_load_that_may_have_held_more_stays_unknown(
+    typed: Data, unknown: bool, entries: tuple[Data, ...]
+) -> None:
+    data = grass_killer_first()
+    data["equipment"]["sprayers"][0]["last_load"] = {"sprayed_on": "2026-09-01"} | typed
+    assert bool(last_load_of(data, *entries).unknown) == unknown
+
+
+@pytest.mark.parametrize(
+    ("said", "unknown"),
+    [({}, True), ({"new": True}, False), ({"cleaned_out_on": "2026-09-01"}, False)],
+)
+def test_before_the_first_load_that_is_known_a_tank_may_have_held_anything(
+    said: Data, unknown: bool
+) -> None:
+    data = grass_killer_first()
+    boom = data["equipment"]["sprayers"][0]
+    del boom["last_load"]
+    boom |= said
+    assert bool(last_load_of(data, sprayed("2026-09-14")).unknown) == unknown

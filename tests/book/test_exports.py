@@ -140,6 +140,7 @@ def test_what_to_buy_is_the_plan_s_in_both_files(plan: Plan) -> None:
                 "loose_amount": one.loose,
                 "cost_usd": one.cost,
                 "left_over": one.left_over,
+                "short": one.short,
             }
             for name, figure in figures.items():
                 assert bool(row[name] not in ("", None)) == (figure is not None)

@@ -167,6 +167,7 @@ def job_page(plan: Plan, job: Job) -> Written:
         counted=plan.count_on.get(job.id),
         wind_use=plan.wind_use.get(job.id),
         count_values=values(),
+        bare_ground=any(one.code == Caution.NO_PASSES.value.code for one in found),
     )
     cautions = cautions_block((callout(cautions_of(job.step.operation)), callout("general")), marks)
     body += f"\n## Cautions\n\n{cautions}"

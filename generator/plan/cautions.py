@@ -228,9 +228,10 @@ class Caution(Enum):
         "and whether the label lets it be sprayed, nothing here has looked at.",
         "The sprayer sprays wider than this place, and spray lands on the ground along both edges. "
         "Do not begin before you know what grows there, whose it is, and that it may be sprayed.",
-        "Walk both edges. Where that ground is yours and may be sprayed with this, type it as part "
-        "of the place: a width_ft that fits. Where it may not, use something narrower: nozzles "
-        "that stand closer or a lower boom caught anew, a narrower pattern, a gun or a backpack.",
+        "Walk both edges. Where that ground is yours and may be sprayed with this, make the place "
+        "as wide as the pass: type the wider width_ft that fits. Where it may not, spray only as "
+        "wide as a narrower pass covers, and type that width_ft, or take a narrower pattern, a gun "
+        "or a backpack.",
         CALIBRATION_CHAPTER,
         source="common_practice",
     )
@@ -242,8 +243,8 @@ class Caution(Enum):
         "The spray may not reach: the amounts are for the bare ground, each foot of it sprayed "
         "once. Where passes lap, the tank runs dry before the end. Ask the owner for the passes, "
         "and mix nothing on top by guess.",
-        "{cure}. Until then mark where the tank ran dry, and mix what is left to spray as ground "
-        "of its own, by the rate on this sheet.",
+        "{cure}. If you spray before that: where the tank runs dry, flag the spot, measure what is "
+        "left, and mix for that ground alone.",
         CALIBRATION_CHAPTER,
     )
     CAUGHT_OTHER_SEED = Words(

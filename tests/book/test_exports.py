@@ -158,6 +158,18 @@ def test_what_to_buy_is_the_plan_s_in_both_files(plan: Plan) -> None:
         assert [row["state"] for row in named] == states
 
 
+def test_what_is_short_has_a_column_of_its_own() -> None:
+    # An acre takes 32 fl oz of what is sold by the gallon: none is bought for the one that lacks.
+    data = small_property()
+    data["products"]["products"][0]["on_hand_fl_oz"] = 31
+    files = owner_files(planned(data))
+    for rows in (by_csv(files[BUY_CSV]), by_openpyxl(files[BUDGET_XLSX], "Buy")):
+        by_item = {row["item"]: row for row in rows}
+        assert float(by_item["brew"]["short"]) == 1
+        assert by_item["brew"]["left_over"] in ("", None)
+        assert by_item["sg"]["short"] in ("", None)
+
+
 def test_totals_are_the_plan_s(plan: Plan) -> None:
     rows = by_openpyxl(owner_files(plan)[BUDGET_XLSX], "Totals")
     found = {(row["by"], row["which"]): row["cost_usd"] for row in rows}

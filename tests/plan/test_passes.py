@@ -611,8 +611,8 @@ def test_passes_cover_the_width_the_tank_is_never_short_and_no_ground_gets_more_
             assert load.doses[0].rate.value * times <= most * (1 + 1e-9)
 
 
-def killed(width_ft: float, year_fl_oz: float, used_fl_oz: float, **sprayed: Any) -> Plan:
-    """The plan after the kill is logged: its whole ground, with so much, and a burn down ahead."""
+def logged(width_ft: float, year_fl_oz: float, used_fl_oz: float, **sprayed: Any) -> Data:
+    """The kill is logged: its whole ground, with so much, and a burn down is ahead."""
     data = both_jobs(32)
     for use in data["products"]["products"][0]["label"]["uses"]:
         use["max_per_year"]["amount_fl_oz_per_ac"] = year_fl_oz
@@ -623,6 +623,12 @@ def killed(width_ft: float, year_fl_oz: float, used_fl_oz: float, **sprayed: Any
     entry = {"id": "e-1", "done_on": "2026-09-14", "job": job, "used": used}
     entry["sprayed"] = {"wind_mph": 5} | sprayed
     data["log"] = {"entries": [entry]}
+    return data
+
+
+def killed(width_ft: float, year_fl_oz: float, used_fl_oz: float, **sprayed: Any) -> Plan:
+    """The plan after the kill is logged."""
+    data = logged(width_ft, year_fl_oz, used_fl_oz, **sprayed)
     return make_plan(inventory_of(data), SEASON, datetime.date(2026, 10, 1))
 
 
@@ -645,6 +651,18 @@ def test_a_logged_spraying_went_over_the_ground_of_its_passes(
     width_ft: float, year_fl_oz: float, used_fl_oz: float, stops: set[str]
 ) -> None:
     plan = killed(width_ft, year_fl_oz, used_fl_oz)
+    assert stops_of(plan, BURN_DOWN) & {"S112", "S158"} == stops
+
+
+@pytest.mark.parametrize(("year_fl_oz", "stops"), [(128, set()), (127, {"S158"})])
+def test_a_product_that_was_not_planned_went_over_the_ground_as_often(
+    year_fl_oz: float, stops: set[str]
+) -> None:
+    # 13.5 ft take 15 ft: 8 fl oz are 32 over 1 / 4 of an acre, twice that where they lap.
+    data = logged(13.5, year_fl_oz, 8)
+    for name in ("product", "rate_product_fl_oz_per_ac"):
+        del the_work(data)[0][name]
+    plan = make_plan(inventory_of(data), SEASON, datetime.date(2026, 10, 1))
     assert stops_of(plan, BURN_DOWN) & {"S112", "S158"} == stops
 
 

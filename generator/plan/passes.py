@@ -9,7 +9,13 @@ from dataclasses import dataclass, replace
 
 from generator.compute import lanes, spray, spread
 from generator.plan.asked import JobAsked
-from generator.plan.pass_places import Parts, places_of_passes, shut_on_passes
+from generator.plan.pass_places import (
+    Parts,
+    laps_of_passes,
+    places_of_passes,
+    shut_on_passes,
+    times_over,
+)
 from generator.plan.rates import ROUNDING
 from generator.plan.tank import Machine
 from generator.reference.load import values
@@ -191,13 +197,15 @@ def _laid(asked: JobAsked, width: Figure, parts: Parts, lap: Given | None) -> Pa
         ground = numbers["laid_ac"] = lanes.LAID(
             f"{job}/laid_ac", area_ac=ground, laid_width_ft=laid, width_ft=width
         )
-        numbers |= _too_wide(job, laid, width, count, pass_width)
+        numbers |= laps_of_passes(job, laid, width, numbers)
     numbers |= places_of_passes(job, width, parts, numbers)
     passes = Passes(numbers, ground, pass_width, parts.full, lap)
+    found: dict[str, Quantity] = {}
+    if passes.is_laid_twice:
+        found |= times_over(job, numbers)
     if passes.is_laid_twice or passes.falls_beside:
-        fitting = _fitting(job, in_all, width, count, parts, lap)
-        passes = replace(passes, numbers=numbers | fitting)
-    return passes
+        found |= _fitting(job, in_all, width, count, parts, lap)
+    return replace(passes, numbers=numbers | found)
 
 
 def _lanes(job: str, width: Figure, parts: Parts, lap: Given | None) -> Quantity:
@@ -245,33 +253,6 @@ def _in_all(job: str, width: Figure, count: Quantity, parts: Parts, lap: Given |
         least_lap_in=lap,
         part_ft=parts.part,
     )
-
-
-def _too_wide(
-    job: str, laid: Quantity, width: Figure, count: Quantity, pass_width: Figure
-) -> dict[str, Quantity]:
-    """Return the lap between passes, or what a single one sprays beside the place."""
-    if count.value == 1:
-        beside = lanes.BESIDE(f"{job}/beside_in", laid_width_ft=laid, width_ft=width)
-        share = lanes.BESIDE_SHARE(
-            f"{job}/beside_fraction", beside_in=beside, pass_width_ft=pass_width
-        )
-        return {"beside_in": beside, "beside_fraction": share}
-    lap = lanes.LAP(f"{job}/lap_in", laid_width_ft=laid, width_ft=width, lanes_count=count)
-    share = lanes.LAP_SHARE(f"{job}/lap_fraction", lap_in=lap, pass_width_ft=pass_width)
-    apart = lanes.APART(f"{job}/passes_apart_ft", pass_width_ft=pass_width, lap_in=lap)
-    times = lanes.LAID_TIMES(
-        f"{job}/laid_times_count",
-        lanes_count=count,
-        pass_width_ft=pass_width,
-        passes_apart_ft=apart,
-    )
-    return {
-        "lap_in": lap,
-        "lap_fraction": share,
-        "passes_apart_ft": apart,
-        "laid_times_count": times,
-    }
 
 
 def _fitting(

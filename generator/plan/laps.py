@@ -78,7 +78,7 @@ def _lapped_how(lap: Given, pass_ft: float, passes: Passes | None) -> str:
     share = lanes.lap_fraction(lap.value, pass_ft)
     if share >= 1:
         return "no pass would reach new ground"
-    times = passes.most_times if passes is not None else int(whole_up(1 / (1 - share)))
+    times = passes.over_the_same if passes is not None else int(whole_up(1 / (1 - share)))
     return f"the same ground would be sprayed {times_words(times)}"
 
 

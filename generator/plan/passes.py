@@ -55,7 +55,16 @@ class Passes:
     @property
     def most_times(self) -> int:
         """How often the same ground is sprayed in one go, at most; narrow laps are not counted."""
-        return int(self.numbers["laid_times_count"].value) if self.is_laid_twice else 1
+        return self.over_the_same if self.is_laid_twice else 1
+
+    @property
+    def over_the_same(self) -> int:
+        """How many passes lie over the same ground, at most, however narrow the laps."""
+        apart = self.numbers.get("passes_apart_ft")
+        if apart is None:
+            return 1
+        count, width = self.numbers["lanes_count"], self.numbers["pass_width_ft"]
+        return int(lanes.laid_times_count(count.value, width.value, apart.value))
 
     @property
     def typed_lap_too_wide(self) -> bool:

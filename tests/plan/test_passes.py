@@ -299,14 +299,25 @@ def test_no_width_is_said_to_cure_a_lap_that_is_too_wide_itself() -> None:
     assert not numbers.keys() & {"narrower_width_ft", "wider_width_ft", "fitting_swath_ft"}
 
 
-@pytest.mark.parametrize(("lap_in", "stops"), [(59.9, set()), (60, {"S159"}), (150, {"S159"})])
-def test_half_a_pass_is_no_lap(lap_in: float, stops: set[str]) -> None:
+@pytest.mark.parametrize(
+    ("lap_in", "stops", "words"),
+    [
+        (59.9, set(), ""),
+        (60, {"S159"}, "would be sprayed twice"),
+        # 120 - 75 are 45 in from pass to pass, so that a third begins before the first ends.
+        (75, {"S159"}, "would be sprayed three times"),
+        (118, {"S159"}, "would be sprayed more than six times"),
+        (150, {"S159"}, "no pass would reach new ground"),
+    ],
+)
+def test_half_a_pass_is_no_lap(lap_in: float, stops: set[str], words: str) -> None:
     plan = planned(strip(60, {"lap_in": lap_in}, rate_product_fl_oz_per_ac=24))
     found = stops_of(plan)
     assert found & {"S159"} == stops
     if stops:
         (stop,) = [one for one in plan.findings_on(KILL) if one.code == "S159"]
         assert [one.value for _, one in stop.figures if not isinstance(one, str)] == [lap_in, 10]
+        assert words in stop.words
 
 
 def test_half_of_a_pass_is_half_of_what_is_open() -> None:
@@ -323,6 +334,16 @@ def test_half_of_a_pass_is_half_of_what_is_open() -> None:
     figures = dict(stop.figures)
     assert isinstance(figures["Width of one pass"], Quantity)
     assert figures["Width of one pass"].value == pytest.approx(100 / 12)
+
+
+def test_a_lap_that_was_meant_stops_too_where_it_is_half_of_a_pass() -> None:
+    # Nozzles 3 in apart, five of them: 15 in. 18 in with laps of 6: two passes of four, 12 in.
+    data = strip(1.5, {"lap_in": 6, "nozzle_spacing_in": 3})
+    data["equipment"]["sprayers"][0]["catch_tests"][0]["caught_fl_oz"] = [4.8] * 5
+    plan = planned(data)
+    assert stops_of(plan) == {"S159"}
+    (stop,) = told(plan, "S159")
+    assert "would be sprayed twice" in stop.words
 
 
 def test_a_single_pass_has_no_lap_however_few_nozzles_are_open() -> None:

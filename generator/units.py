@@ -189,6 +189,7 @@ UNITS: dict[str, Unit] = {
     )
 }  # fmt: skip
 
+HALVES_PER_IN = 2  # a tape is read to half an inch
 MONEY_DECIMALS = 2
 SIGNIFICANT_DIGITS = 3
 REMEMBERED = 1 << 14  # a book prints the same numbers on several pages
@@ -271,3 +272,26 @@ def shown(value: float, suffix: str) -> str:
     figure = digits(value, suffix)
     words = UNITS[suffix].words_of_one if figure == "1" else UNITS[suffix].words
     return f"{figure} {words}" if words else figure
+
+
+def taped(value: float, suffix: str) -> str:
+    """Return a length in feet and inches, to half an inch, as somebody reads it off a tape.
+
+    What is less than that is shown as a number.
+
+    >>> taped(10 / 12, "ft"), taped(10 / 3, "ft"), taped(9.4444, "ft"), taped(156, "in")
+    ('10 in', '3 ft 4 in', '9 ft 5 1/2 in', '13 ft')
+    >>> taped(0.1, "in")
+    '0.1 in'
+    """
+    halves = math.floor(convert(value, suffix, "in") * HALVES_PER_IN + 1 / 2)
+    if halves <= 0:
+        return shown(convert(value, suffix, "in"), "in")
+    feet, left = divmod(halves, HALVES_PER_IN * IN_PER_FT)
+    inches, half = divmod(left, HALVES_PER_IN)
+    words = [f"{feet:,} ft"] if feet else []
+    if left:
+        words.append(
+            " ".join([*([str(inches)] if inches else []), *(["1/2"] if half else []), "in"])
+        )
+    return " ".join(words)

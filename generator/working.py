@@ -16,9 +16,12 @@ from collections.abc import Callable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from typing import Literal, TypeAlias
 
+from generator.units import shown, taped
+
 SET_BY_OWNER = "set by the owner"
 KEPT_WHILE_STOPPED = "not shown while the job is stopped"
 Visible: TypeAlias = Literal["page", "money", "place", "person", "note"]
+ReadAs: TypeAlias = Literal["number", "tape", "both"]
 
 
 @dataclass(frozen=True, slots=True)
@@ -80,13 +83,17 @@ class Withheld:
 
 @dataclass(frozen=True, slots=True)
 class Formula:
-    """A function of floats, the same as text, the unit it gives, its label and source key."""
+    """A function of floats, the same as text, the unit it gives, its label and source key.
+
+    `read_as` says how a page prints it: as a number, as a tape reads it, or, where it is typed into
+    a file too, as both."""
 
     function: Callable[..., float]
     unit: str
     text: str
     label: str
     source: str
+    read_as: ReadAs = "number"
 
     def __call__(self, identity: str, **inputs: Input) -> Quantity:
         """Return the quantity `identity`, computed once. Raises TypeError on a withheld input."""
@@ -103,6 +110,14 @@ class Quantity:
     unit: str
     formula: Formula
     inputs: tuple[tuple[str, Input], ...]
+
+    def printed(self) -> str:
+        """Return the number with its unit as a page prints it."""
+        number = shown(self.value, self.unit)
+        if self.formula.read_as == "number":
+            return number
+        tape = taped(self.value, self.unit)
+        return tape if self.formula.read_as == "tape" or tape == number else f"{number} ({tape})"
 
 
 Figure: TypeAlias = Given | Measured | Reference | Quantity | Withheld

@@ -32,7 +32,8 @@ BUDGET_CSV, BUY_CSV, BUDGET_XLSX = "budget.csv", "buy.csv", "budget.xlsx"
 RECORDS_CSV = "records.csv"
 BUY_COLUMNS = (
     "item", "kind", "item_words", "unit", "needed", "on_hand", "package", "packages_count",
-    "loose_amount", "price_usd", "cost_usd", "left_over", "needed_from", "order_by", "state",
+    "loose_amount", "price_usd", "cost_usd", "left_over", "short",
+    "needed_from", "order_by", "state",
 )  # fmt: skip
 TOTAL_COLUMNS = ("by", "which", "cost_usd", "paid_back_usd", "net_usd")
 STATES = {
@@ -84,7 +85,7 @@ def _buy(plan: Plan) -> Table:
             one.item.id, one.item.kind, one.item.words, one.item.unit, as_number(one.needed),
             as_number(one.on_hand), as_number(one.package), as_number(one.packages),
             as_number(one.loose), as_number(one.item.price_usd), as_number(one.cost),
-            as_number(one.left_over),
+            as_number(one.left_over), as_number(one.short),
             one.order.needed_from, one.order.by,
             "nothing to buy" if one.nothing else STATES[one.order.state],
         )

@@ -69,6 +69,8 @@ def identity(figure: Figure) -> object:
 
 def printed(figure: Given | Measured | Reference | Quantity) -> str:
     """Return a number as a page prints it; the owner's own unit stands first."""
+    if isinstance(figure, Quantity):
+        return figure.printed()
     canonical = shown(figure.value, figure.unit)
     if not isinstance(figure, Given):
         return canonical
@@ -102,6 +104,8 @@ def working(figure: Figure, marks: Marks) -> str:
     """
     assert not isinstance(figure, Withheld)
     named = f' data-q="{figure.identity}"' if isinstance(figure, Quantity) else ""
+    if isinstance(figure, Quantity) and figure.formula.read_as != "number":
+        named += f' data-read="{figure.formula.read_as}"'
     head = (
         f'<details class="working" id="{marks.anchor(figure)}" data-unit="{figure.unit}"'
         f' data-value="{float(figure.value)!r}"{named}>\n'

@@ -114,7 +114,12 @@ DISTANCE_TURNS = Formula(
     "umd_drill",
 )
 DRILL_WIDTH = Formula(
-    drill_width_ft, "ft", "rows_count * row_spacing_in / 12", "Width of one pass", "arithmetic"
+    drill_width_ft,
+    "ft",
+    "rows_count * row_spacing_in / 12",
+    "Width of one pass",
+    "arithmetic",
+    read_as="tape",
 )
 ROWS_GROUND = Formula(
     rows_ground_sq_ft,

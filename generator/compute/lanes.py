@@ -142,6 +142,19 @@ def pass_width_ft(open_count: float, part_ft: float) -> float:
     return open_count * part_ft
 
 
+def whole_pass_ft(swath_ft: float) -> float:
+    """Width of a pass of which no part is shut, in feet.
+
+    Formula: swath_ft
+    Valid for: a pattern without parts that shut on their own
+    Source: the pattern as it was measured (source key arithmetic)
+
+    >>> whole_pass_ft(18.5)
+    18.5
+    """
+    return swath_ft
+
+
 def laid_width_ft(parts_count: float, part_ft: float) -> float:
     """Width of all passes together, in feet.
 
@@ -179,6 +192,20 @@ def passes_apart_ft(pass_width_ft: float, lap_in: float) -> float:
     9.5
     """
     return pass_width_ft - lap_in / IN_PER_FT
+
+
+def laid_times_count(lanes_count: float, pass_width_ft: float, passes_apart_ft: float) -> float:
+    """Passes that lie over the ground which most of them lie over.
+
+    Formula: min(lanes_count, whole_up(pass_width_ft / passes_apart_ft))
+    Valid for: passes evenly apart, passes_apart_ft above 0; a last pass that is narrower begins
+        where a whole one would
+    Source: passes that begin within the width of one (source key arithmetic)
+
+    >>> laid_times_count(6, 100, 40)
+    3.0
+    """
+    return min(lanes_count, whole_up(pass_width_ft / passes_apart_ft))
 
 
 def lap_fraction(lap_in: float, pass_width_ft: float) -> float:
@@ -363,44 +390,79 @@ SHUT_LAST = Formula(
     shut_count, "count", "nozzles_count - open_count", "Shut on the last pass", "arithmetic"
 )
 NOZZLE_WIDTH = Formula(
-    nozzle_ft, "ft", "nozzle_spacing_in / 12", "Width one nozzle adds", "arithmetic"
+    nozzle_ft, "ft", "nozzle_spacing_in / 12", "Width one nozzle adds", "arithmetic", read_as="tape"
 )
-SIDE_WIDTH = Formula(side_ft, "ft", "swath_ft / 2", "Width of one side", "arithmetic")
-PASS_WIDTH = Formula(pass_width_ft, "ft", "open_count * part_ft", "Width of one pass", "arithmetic")
+SIDE_WIDTH = Formula(
+    side_ft, "ft", "swath_ft / 2", "Width of one side", "arithmetic", read_as="tape"
+)
+PASS_WIDTH = Formula(
+    pass_width_ft, "ft", "open_count * part_ft", "Width of one pass", "arithmetic", read_as="tape"
+)
+WHOLE_PASS = Formula(
+    whole_pass_ft, "ft", "swath_ft", "Width of one pass", "arithmetic", read_as="tape"
+)
 LAID_WIDTH = Formula(
-    laid_width_ft, "ft", "parts_count * part_ft", "Width of all passes together", "arithmetic"
+    laid_width_ft,
+    "ft",
+    "parts_count * part_ft",
+    "Width of all passes together",
+    "arithmetic",
+    read_as="tape",
 )
 LAP = Formula(
     lap_in,
     "in",
     "(laid_width_ft - width_ft) * 12 / (lanes_count - 1)",
-    "Laid twice between two passes",
+    "Lap between two passes",
     "arithmetic",
+    read_as="tape",
 )
 APART = Formula(
-    passes_apart_ft, "ft", "pass_width_ft - lap_in / 12", "From pass to pass", "arithmetic"
+    passes_apart_ft,
+    "ft",
+    "pass_width_ft - lap_in / 12",
+    "From pass to pass",
+    "arithmetic",
+    read_as="tape",
+)
+LAID_TIMES = Formula(
+    laid_times_count,
+    "count",
+    "min(lanes_count, whole_up(pass_width_ft / passes_apart_ft))",
+    "Passes over the same ground, at most",
+    "arithmetic",
 )
 LAP_SHARE = Formula(
     lap_fraction,
     "fraction",
     "lap_in / 12 / pass_width_ft",
-    "Laid twice, of the width of a pass",
+    "Lap, of the width of a pass",
     "arithmetic",
 )
-MIDDLE = Formula(middle_ft, "ft", "width_ft / 2", "The pass from either edge", "arithmetic")
+MIDDLE = Formula(
+    middle_ft, "ft", "width_ft / 2", "The pass from either edge", "arithmetic", read_as="tape"
+)
 LAST_WIDTH = Formula(
-    pass_width_ft, "ft", "open_count * part_ft", "Width of the last pass", "arithmetic"
+    pass_width_ft,
+    "ft",
+    "open_count * part_ft",
+    "Width of the last pass",
+    "arithmetic",
+    read_as="tape",
 )
 LAST_PASS = Formula(
-    middle_ft, "ft", "width_ft / 2", "The last pass from the far edge", "arithmetic"
+    middle_ft, "ft", "width_ft / 2", "The last pass from the far edge", "arithmetic", read_as="tape"
 )
-FIRST_PASS = Formula(middle_ft, "ft", "width_ft / 2", "The first pass from the edge", "arithmetic")
+FIRST_PASS = Formula(
+    middle_ft, "ft", "width_ft / 2", "The first pass from the edge", "arithmetic", read_as="tape"
+)
 BESIDE = Formula(
     beside_in,
     "in",
     "(laid_width_ft - width_ft) / 2 * 12",
     "Falls beside the place on each side",
     "arithmetic",
+    read_as="tape",
 )
 BESIDE_SHARE = Formula(
     beside_fraction,
@@ -430,6 +492,7 @@ FITTING_WIDTH = Formula(
     "whole_down(parts_count * part_ft * 10) / 10",
     "A width that fits",
     "arithmetic",
+    read_as="both",
 )
 LAPPED_WIDTH = Formula(
     lapped_width_ft,
@@ -438,6 +501,7 @@ LAPPED_WIDTH = Formula(
     " * least_lap_in / 12) * 10) / 10",
     "A width that fits",
     "arithmetic",
+    read_as="both",
 )
 FITTING_SWATH = Formula(
     fitting_swath_ft,
@@ -445,4 +509,5 @@ FITTING_SWATH = Formula(
     "whole_up(width_ft / lanes_count * 10) / 10",
     "A pattern that fits",
     "arithmetic",
+    read_as="both",
 )

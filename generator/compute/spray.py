@@ -282,6 +282,7 @@ BOOM_WIDTH = Formula(
     "nozzles_count * nozzle_spacing_in / 12",
     "Width of one pass",
     "arithmetic",
+    read_as="tape",
 )
 FARTHEST_NOZZLE = Formula(
     farthest_nozzle_fraction,

@@ -183,7 +183,9 @@ RUN_OUT = Formula(run_out_lb, "lb", "put_in_lb - left_lb", "Put down", "vce_418_
 SWATH_GROUND = Formula(
     swath_ground_sq_ft, "sq_ft", "swath_ft * distance_ft", "Ground of one pass", "spreader_slides"
 )
-FIRST_LANE = Formula(first_lane_ft, "ft", "swath_ft / 2", "First lane from the edge", "arithmetic")
+FIRST_LANE = Formula(
+    first_lane_ft, "ft", "swath_ft / 2", "First lane from the edge", "arithmetic", read_as="tape"
+)
 GAPS = Formula(gaps_count, "count", "lanes_count - 1", "Gaps between lanes", "arithmetic")
 LANES_APART = Formula(
     lanes_apart_ft,
@@ -191,9 +193,15 @@ LANES_APART = Formula(
     "(width_ft - swath_ft) / gaps_count",
     "From lane to lane",
     "arithmetic",
+    read_as="tape",
 )
 LANE_WIDTH = Formula(
-    lane_width_ft, "ft", "width_ft / lanes_count", "Width that falls to one lane", "arithmetic"
+    lane_width_ft,
+    "ft",
+    "width_ft / lanes_count",
+    "Width that falls to one lane",
+    "arithmetic",
+    read_as="tape",
 )
 LAID_RATE = Formula(
     laid_rate_lb_per_ac,

@@ -211,26 +211,41 @@ class Caution(Enum):
     )
     LAID_TWICE = Words(
         "C325",
-        "The passes lap by more than a tenth of their width, and that ground is sprayed twice. No "
-        "setting of this sprayer covers the width without.",
-        "The passes lap by more than a tenth of their width, and that ground is sprayed twice. "
-        "Keep the passes of this sheet, so that the laps get no wider.",
+        "The passes lap by more than a tenth of their width, and some ground is sprayed {times}. "
+        "No setting of this sprayer covers the width without.",
+        "The passes lap by more than a tenth of their width, and some ground is sprayed more than "
+        "once. Keep the passes of this sheet, so that the laps get no wider.",
         "Type a width_ft that fits and go over just that, or catch and type a pattern that fits; "
-        "where lap_in is typed for the sprayer, a smaller one. Where the label bears it on the "
-        "ground laid twice, as it does here, it may stay.",
+        "where lap_in is typed for the sprayer, a smaller one. Where the label bears it on that "
+        "ground, as it does here, it may stay.",
         CALIBRATION_CHAPTER,
         source="common_practice",
     )
     SPRAYED_BESIDE = Words(
         "C326",
-        "One pass is wider than the place by more than a tenth, and what is too wide falls beside "
-        "it, on ground that nothing here was held against.",
-        "One pass is wider than the place, and spray falls beside it. Look first what grows there "
-        "and whose it is.",
-        "Type a width_ft that fits, where the ground beside is yours and the label allows it; or "
-        "spray with fewer nozzles, a narrower pattern, or by hand.",
+        "The sprayer sprays wider than this place, even with as much of it shut as can be: over a "
+        "tenth of the spray lands on the ground along both edges. What grows there, whose it is "
+        "and whether the label lets it be sprayed, nothing here has looked at.",
+        "The sprayer sprays wider than this place, and spray lands on the ground along both edges. "
+        "Do not begin before you know what grows there, whose it is, and that it may be sprayed.",
+        "Walk both edges. Where that ground is yours and may be sprayed with this, make the place "
+        "as wide as the pass: type the wider width_ft that fits. Where it may not, spray only as "
+        "wide as a narrower pass covers, and type that width_ft, or take a narrower pattern, a gun "
+        "or a backpack.",
         CALIBRATION_CHAPTER,
         source="common_practice",
+    )
+    NO_PASSES = Words(
+        "C327",
+        "The spray may not reach: passes are not worked out, because {why}. The amounts are for "
+        "the bare ground, each foot of it sprayed once. What passes lap, and what a last pass "
+        "sprays beyond the edge, comes on top, and the tank runs dry that much too early.",
+        "The spray may not reach: the amounts are for the bare ground, each foot of it sprayed "
+        "once. Where passes lap, the tank runs dry before the end. Ask the owner for the passes, "
+        "and mix nothing on top by guess.",
+        "{cure}. If you spray before that: where the tank runs dry, flag the spot, measure what is "
+        "left, and mix for that ground alone.",
+        CALIBRATION_CHAPTER,
     )
     CAUGHT_OTHER_SEED = Words(
         "C242",

@@ -2,6 +2,7 @@
 
 from collections.abc import Iterator
 
+from generator.compute import lanes
 from generator.inventory.label import YearlyLimit
 from generator.plan.asked import JobAsked
 from generator.plan.cautions import Caution
@@ -21,9 +22,11 @@ from generator.plan.notes import Note
 from generator.plan.passes import (
     Figures,
     Passes,
+    caught_but_once,
     is_over_spots,
     is_over_the_place,
-    lap_too_wide,
+    lapped_half,
+    width_of,
 )
 from generator.plan.rates import ROUNDING
 from generator.plan.stops import Stop
@@ -36,25 +39,57 @@ from generator.plan.years import (
     in_doubt,
     in_doubt_at_once,
 )
-from generator.working import Given
+from generator.working import Given, Quantity, whole_up
 
 AT_ONCE, IN_A_YEAR = "at one time", "in a year"
+TIMES = {2: "twice", 3: "three times", 4: "four times", 5: "five times", 6: "six times"}
+TAPE_THE_WIDTH = (
+    "Tape the width across the passes, where the place is widest, and type it as width_ft"
+)
+CATCH_UNDER_EACH = (
+    "Catch under every nozzle and type each under caught_fl_oz; what truly sprays with one nozzle "
+    "is kind: boomless, with its swath_ft"
+)
+MEASURE_THE_SWATH = "Measure it on a dry track and type swath_ft"
 
 
-def lap_stops(asked: JobAsked, machine: Machine) -> Iterator[Finding]:
+def times_words(times: int) -> str:
+    """Return how often, in words.
+
+    >>> times_words(2), times_words(3), times_words(12)
+    ('twice', 'three times', 'more than six times')
+    """
+    return TIMES.get(times, f"more than {TIMES[max(TIMES)]}")
+
+
+def lap_stops(asked: JobAsked, machine: Machine, passes: Passes | None) -> Iterator[Finding]:
     """Yield a stop for a typed lap that is half of a pass or more."""
-    figures = lap_too_wide(asked, machine)
-    if figures:
-        words = {"item": machine.sprayer.name}
-        yield finding(Stop.LAP_TOO_WIDE, asked.job_id, machine.sprayer.where, figures, **words)
+    found = lapped_half(asked, machine, passes)
+    if found is None:
+        return
+    lap, width = found
+    figures = (("Typed lap", lap), ("Width of one pass", width))
+    words = {"item": machine.sprayer.name, "how": _lapped_how(lap, width_of(width), passes)}
+    yield finding(Stop.LAP_TOO_WIDE, asked.job_id, machine.sprayer.where, figures, **words)
+
+
+def _lapped_how(lap: Given, pass_ft: float, passes: Passes | None) -> str:
+    """Return what comes of such a lap: on many passes side by side where none are laid."""
+    share = lanes.lap_fraction(lap.value, pass_ft)
+    if share >= 1:
+        return "no pass would reach new ground"
+    times = passes.over_the_same if passes is not None else int(whole_up(1 / (1 - share)))
+    return f"the same ground would be sprayed {times_words(times)}"
 
 
 def twice_stops(
     one: Judged, sprays: tuple[PlannedSpray, ...], passes: Passes | None
 ) -> Iterator[Finding]:
-    """Yield a stop for each limit that holds, but not on the ground that passes lay twice."""
+    """Yield a stop for each limit that holds, but not on the ground that passes lay most often."""
     mine, here = on_the_place(one.asked, one.product, sprays)
-    fits = passes.fits() if passes is not None and mine.laid_times > 1 else ()
+    fits: Figures = ()
+    if passes is not None and mine.laid_times > 1:
+        fits = (_over_the_same(passes), *passes.fits())
     if mine.laid_times > 1:
         yield from _at_one_time(one, mine, here, fits)
     if any(spray.laid_times > 1 for spray in here):
@@ -91,7 +126,7 @@ def _at_one_time(
         (("Most at one time", limit),),
         basis,
     )
-    yield _over(one, (*figures, *fits), AT_ONCE)
+    yield _over(one, (*figures, *fits), AT_ONCE, mine.laid_times)
 
 
 def _in_a_year(
@@ -115,40 +150,47 @@ def _in_a_year(
             (("Most in a year", limit.amount),),
             basis,
         )
-        yield _over(one, (*figures, *fits), IN_A_YEAR)
+        most = max(spray.laid_times for spray in here)
+        yield _over(one, (*figures, *fits), IN_A_YEAR, most)
     elif doubted := in_doubt(mine, here, limit):
         possible = amount_in_a_year(mine, laid, card, basis, limit, "possible")
         if may_be_over(possible, limit.amount):
             yield from may_count_stops(mine, doubted, one.asked.job_id, use.where)
 
 
-def _over(one: Judged, figures: Figures, when: str) -> Finding:
-    product = one.product.name
+def _over(one: Judged, figures: Figures, when: str, times: int) -> Finding:
     return finding(
         Stop.OVER_WHERE_PASSES_LAP,
         one.asked.job_id,
         one.use.where,
         figures,
-        product=product,
+        product=one.product.name,
         when=when,
+        times=times_words(times),
     )
 
 
+def _over_the_same(passes: Passes) -> tuple[str, Quantity]:
+    return ("Passes over the same ground", passes.numbers["laid_times_count"])
+
+
 def pass_findings(asked: JobAsked, machine: Machine, passes: Passes | None) -> Iterator[Finding]:
-    """Yield cautions of ground laid twice or beside the place; a note where nobody can say."""
+    """Yield cautions of ground laid twice or beside the place, or that nobody can say."""
     job = asked.job_id
     if passes is None:
         if not is_over_spots(asked):
-            yield _not_worked_out(asked, machine)
+            yield from _not_worked_out(asked, machine)
         return
     numbers, where = passes.numbers, machine.sprayer.where
     if passes.is_laid_twice:
         figures = (
-            ("Laid twice between two passes", numbers["lap_in"]),
+            ("Lap between two passes", numbers["lap_in"]),
             ("Of the width of a pass", numbers["lap_fraction"]),
+            _over_the_same(passes),
             *passes.fits(),
         )
-        yield finding(Caution.LAID_TWICE, job, where, figures)
+        times = times_words(passes.most_times)
+        yield finding(Caution.LAID_TWICE, job, where, figures, times=times)
     if passes.falls_beside:
         figures = (
             ("Beside each edge", numbers["beside_in"]),
@@ -158,15 +200,19 @@ def pass_findings(asked: JobAsked, machine: Machine, passes: Passes | None) -> I
         yield finding(Caution.SPRAYED_BESIDE, job, where, figures)
 
 
-def _not_worked_out(asked: JobAsked, machine: Machine) -> Finding:
+def _not_worked_out(asked: JobAsked, machine: Machine) -> Iterator[Finding]:
+    """Yield a caution for each thing that passes would rest on; a note for a part of the place."""
+    sprayer, job = machine.sprayer, asked.job_id
     if not is_over_the_place(asked):
-        why = "the work covers a part of the place, and how wide that is is not typed"
-        cure = "Measure what the passes over it cover, laps counted, and type that as treated_sq_ft"
-        where = asked.work.where if asked.work is not None else asked.ground.where
-    elif asked.ground.width_ft is None:
-        why, cure = "the place has no taped width", "Tape the width and type width_ft of the place"
-        where = asked.ground.where
-    else:
-        why = f"the width that {machine.sprayer.name} covers in one pass is not typed"
-        cure, where = "Measure it on a dry track and type swath_ft", machine.sprayer.where
-    return finding(Note.NO_PASSES, asked.job_id, where, why=why, cure=cure)
+        yield finding(Note.NO_PASSES, job, asked.work.where if asked.work is not None else None)
+        return
+    if asked.ground.width_ft is None:
+        why, cure = "the width of the place is not typed", TAPE_THE_WIDTH
+        yield finding(Caution.NO_PASSES, job, asked.ground.where, why=why, cure=cure)
+    if caught_but_once(machine):
+        why = f"the last catch test of {sprayer.name} has one catch, and a boom several nozzles"
+        cure = CATCH_UNDER_EACH
+        yield finding(Caution.NO_PASSES, job, machine.test.where, why=why, cure=cure)
+    elif sprayer.kind != "boom" and sprayer.swath_ft is None:
+        why = f"the width that {sprayer.name} covers in one pass is not typed"
+        yield finding(Caution.NO_PASSES, job, sprayer.where, why=why, cure=MEASURE_THE_SWATH)

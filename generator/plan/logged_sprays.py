@@ -20,7 +20,7 @@ from generator.inventory.stock import Product
 from generator.plan.asked import JobAsked
 from generator.plan.crop import crop_of, crop_on
 from generator.plan.done import entries_on, finished_on
-from generator.plan.passes import passes_of
+from generator.plan.passes import Passes, passes_of
 from generator.plan.rates import ROUNDING, JobRate, is_dry, rate_of_product
 from generator.plan.spots import treated_ground
 from generator.plan.spray_record import larger_than_its_place
@@ -93,7 +93,7 @@ def as_logged(
         planned = tuple(by_job.get(one.job_id, ()))
         on_job = tuple(entry for entry in entries_on(one, entries) if told.tells(entry))
         counted |= {entry.id for entry in on_job}
-        laid = _laid_ground(one, on_job, inventory)
+        laid = _passes_of(one, on_job, inventory)
         found += _of_a_job(one, planned, on_job, told, grounds, laid) if on_job else planned
     for entry in entries:
         if entry.id not in counted and told.tells(entry):
@@ -101,15 +101,14 @@ def as_logged(
     return tuple(found)
 
 
-def _laid_ground(
+def _passes_of(
     asked: JobAsked, on_job: tuple[LogEntry, ...], inventory: Inventory
-) -> Quantity | None:
-    """Return what the passes of a job spray, where all of it went through the planned sprayer."""
+) -> Passes | None:
+    """Return the passes of a job, where all of it went through the planned sprayer."""
     planned = asked.work.sprayer if asked.work is not None else None
     if planned is None or any(sprayer_of(entry, inventory) != planned for entry in on_job):
         return None
-    passes = passes_of(asked, machine_for(planned, inventory))
-    return passes.ground if passes is not None else None
+    return passes_of(asked, machine_for(planned, inventory))
 
 
 def _of_a_job(
@@ -118,7 +117,7 @@ def _of_a_job(
     on_job: tuple[LogEntry, ...],
     told: Sprayings,
     grounds: Mapping[str, frozenset[str]],
-    laid: Quantity | None,
+    passes: Passes | None,
 ) -> Iterator[PlannedSpray]:
     by_product = {one.product_id: one for one in planned if one.product_id}
     named = [name for entry in on_job for name in _products(entry, told)]
@@ -128,7 +127,11 @@ def _of_a_job(
         grounds[place] for entry in on_job for place in told.places_of(entry)
     ))  # fmt: skip
     days = [day for entry in on_job for day in (entry.done_on, latest_day(entry))]
-    blank = _blank(asked, where)
+    # what was not planned went over the same ground as often as what was
+    as_often = passes.most_times if passes is not None else 1
+    laid_times = max((one.laid_times for one in planned), default=as_often)
+    laid = passes.ground if passes is not None else None
+    blank = replace(_blank(asked, where), laid_times=laid_times)
     if not by_product and unsaid:
         yield replace(
             blank, opens=min(days), closes=max(days), by_log=True, gaps=frozenset({"product"})

@@ -44,11 +44,12 @@ class Note(Enum):
     )
     NO_PASSES = Words(
         "N391",
-        "Passes are not worked out, because {why}. The amounts are for the bare ground: passes "
-        "that lap take more, and the tank would run dry before the end.",
-        "Passes are not worked out for this sheet, and the amounts are for the bare ground. Where "
-        "passes lap, the tank runs dry before the end.",
-        "{cure}.",
+        "Passes are not worked out for a part of a place. The amounts are for just the ground that "
+        "was typed: where it leaves out what passes lap, the tank runs dry before the end.",
+        "Passes are not worked out for a part of a place. Where passes lap, the tank may run dry "
+        "before the end.",
+        "Measure what the passes cover, laps counted, and type that as treated_sq_ft. Where it is "
+        "that already, leave it.",
         CALIBRATION_CHAPTER,
     )
     ON_HAND_NOT_KNOWN = Words(

@@ -51,10 +51,10 @@ def numbers_of(plan: Plan) -> dict[str, Quantity]:
     tops += height_numbers(plan)
     tops += [number for one in acres_by_age(plan) for number in one.acres.values()]
     tops += ahead_numbers(plan)
-    # What a stop sets beside a limit is no number of the plan.
-    told = (one for one in plan.findings if one.severity != "stop")
-    tops += [number for one in told for _, number in one.figures if isinstance(number, Quantity)]
-    return {one.identity: one for top in tops if top is not None for one in walk(top)}
+    # a stop keeps inputs back that a cleared job shows: what is told whole stands last
+    told = sorted(plan.findings, key=lambda one: one.severity != "stop")
+    beside = [one for found in told for _, one in found.figures if isinstance(one, Quantity)]
+    return {one.identity: one for top in (*beside, *tops) if top is not None for one in walk(top)}
 
 
 def explained(figure: Figure, depth: int = 0, name: str = "") -> Iterator[str]:
@@ -63,7 +63,8 @@ def explained(figure: Figure, depth: int = 0, name: str = "") -> Iterator[str]:
     if isinstance(figure, Withheld):
         yield f"{pad}{name}: {figure.why}"
         return
-    number = f"{shown(figure.value, figure.unit)} ({figure.value!r})"
+    printed = figure.printed() if isinstance(figure, Quantity) else shown(figure.value, figure.unit)
+    number = f"{printed} ({figure.value!r})"
     if isinstance(figure, Given):
         yield f"{pad}{name} = {number}, typed in {figure.file}:{figure.line}"
     elif isinstance(figure, Measured):

@@ -1,4 +1,4 @@
-"""Passes of a sprayer side by side over a place, laid so that no ground is sprayed twice.
+"""Passes of a sprayer side by side over a place, laid so that hardly any ground is sprayed twice.
 
 Of a boom whole nozzles are shut, of a pattern a side where each shuts on its own. The outer passes
 end at the edges of the place; what the passes are then wider than it is shared out as laps between
@@ -9,22 +9,20 @@ from dataclasses import dataclass, replace
 
 from generator.compute import lanes, spray, spread
 from generator.plan.asked import JobAsked
+from generator.plan.pass_places import (
+    Parts,
+    laps_of_passes,
+    places_of_passes,
+    shut_on_passes,
+    times_over,
+)
 from generator.plan.rates import ROUNDING
 from generator.plan.tank import Machine
 from generator.reference.load import values
 from generator.units import IN_PER_FT, convert
-from generator.working import Figure, Given, Quantity, whole_up
+from generator.working import Figure, Given, Quantity
 
 Figures = tuple[tuple[str, Figure], ...]
-
-
-@dataclass(frozen=True, slots=True)
-class Parts:
-    """What shuts on its own: how wide one is, how many a pass has, and a pass with all open."""
-
-    part: Figure
-    count: Quantity | None
-    full: Figure
 
 
 @dataclass(frozen=True, slots=True)
@@ -57,10 +55,22 @@ class Passes:
     @property
     def most_times(self) -> int:
         """How often the same ground is sprayed in one go, at most; narrow laps are not counted."""
-        if not self.is_laid_twice:
+        return self.over_the_same if self.is_laid_twice else 1
+
+    @property
+    def over_the_same(self) -> int:
+        """How many passes lie over the same ground, at most, however narrow the laps."""
+        apart = self.numbers.get("passes_apart_ft")
+        if apart is None:
             return 1
-        over = whole_up(width_of(self.pass_width) / self.numbers["passes_apart_ft"].value)
-        return int(min(self.numbers["lanes_count"].value, over))
+        count, width = self.numbers["lanes_count"], self.numbers["pass_width_ft"]
+        return int(lanes.laid_times_count(count.value, width.value, apart.value))
+
+    @property
+    def typed_lap_too_wide(self) -> bool:
+        """Whether the typed lap is half of a pass or more, as narrow as the passes are laid."""
+        several = self.numbers["lanes_count"].value > 1
+        return several and _is_half(self.typed_lap, width_of(self.pass_width))
 
     def fits(self) -> Figures:
         """Return widths and settings without such a lap, each with what it is, for a cure."""
@@ -93,13 +103,13 @@ def width_of(figure: Figure) -> float:
 def passes_of(asked: JobAsked, machine: Machine | None) -> Passes | None:
     """Return the passes of a spraying over a whole place, or None where none can be worked out.
 
-    None too for a typed lap that is no lap any more: half of a pass or more.
+    None too for a typed lap that is no lap any more: half of a pass or more, with all open.
     """
     width = asked.ground.width_ft
     if machine is None or width is None or not is_over_the_place(asked):
         return None
     parts = _parts(asked.job_id, machine)
-    if parts is None or laps_too_wide(machine, parts):
+    if parts is None or _is_half(machine.sprayer.lap_in, width_of(parts.full)):
         return None
     return _laid(asked, width, parts, machine.sprayer.lap_in)
 
@@ -133,24 +143,34 @@ def is_over_spots(asked: JobAsked) -> bool:
     return asked.work is not None and asked.work.method == "spot"
 
 
-def lap_too_wide(asked: JobAsked, machine: Machine) -> Figures:
-    """Return the typed lap beside the pass where it is half of it or more, else nothing."""
-    parts, typed = _parts(asked.job_id, machine), machine.sprayer.lap_in
-    if typed is None or parts is None or not laps_too_wide(machine, parts):
-        return ()
-    return (("Typed lap", typed), ("Width of one pass", parts.full))
+def lapped_half(
+    asked: JobAsked, machine: Machine, passes: Passes | None
+) -> tuple[Given, Figure] | None:
+    """Return the typed lap and the pass of which it is half or more, or None.
+
+    The pass is as narrow as it is laid; where no passes are laid it is the whole of it.
+    """
+    typed, parts = machine.sprayer.lap_in, _parts(asked.job_id, machine)
+    if typed is None or parts is None:
+        return None
+    if _is_half(typed, width_of(parts.full)):
+        return typed, parts.full
+    return (typed, passes.pass_width) if passes is not None and passes.typed_lap_too_wide else None
 
 
-def laps_too_wide(machine: Machine, parts: Parts) -> bool:
-    """Whether the typed lap is half of a pass or more, so that ground is sprayed three times."""
-    typed = machine.sprayer.lap_in
-    if typed is None:
-        return False
-    return lanes.lap_fraction(typed.value, width_of(parts.full)) >= 1 / 2
+def _is_half(lap: Given | None, pass_ft: float) -> bool:
+    return lap is not None and lanes.lap_fraction(lap.value, pass_ft) >= 1 / 2
+
+
+def caught_but_once(machine: Machine) -> bool:
+    """Whether a boom was caught under one nozzle, which does not tell how many it has."""
+    return machine.sprayer.kind == "boom" and len(machine.test.caught_fl_oz) == 1
 
 
 def _parts(job: str, machine: Machine) -> Parts | None:
     sprayer = machine.sprayer
+    if caught_but_once(machine):
+        return None
     if sprayer.kind == "boom":
         assert sprayer.nozzle_spacing_in is not None
         spacing = sprayer.nozzle_spacing_in
@@ -171,28 +191,30 @@ def _laid(asked: JobAsked, width: Figure, parts: Parts, lap: Given | None) -> Pa
     job, divided = asked.job_id, parts.part is not parts.full
     count = _lanes(job, width, parts, lap)
     numbers = {"lanes_count": count}
-    in_all, pass_width = count, parts.full
+    in_all = count
     if divided:
         in_all = _in_all(job, width, count, parts, lap)
         each = lanes.OPEN(f"{job}/open_count", parts_count=in_all, lanes_count=count)
         pass_width = lanes.PASS_WIDTH(f"{job}/pass_width_ft", open_count=each, part_ft=parts.part)
-        numbers |= {"open_count": each, "pass_width_ft": pass_width}
-        numbers |= _shut(job, in_all, count, each, parts)
+        numbers |= {"open_count": each} | shut_on_passes(job, in_all, count, each, parts)
+    else:
+        pass_width = lanes.WHOLE_PASS(f"{job}/pass_width_ft", swath_ft=parts.full)
+    numbers["pass_width_ft"] = pass_width
     laid = lanes.LAID_WIDTH(f"{job}/laid_width_ft", parts_count=in_all, part_ft=parts.part)
     ground = asked.area
     if laid.value > width_of(width) * (1 + ROUNDING):
         ground = numbers["laid_ac"] = lanes.LAID(
             f"{job}/laid_ac", area_ac=ground, laid_width_ft=laid, width_ft=width
         )
-        numbers |= _too_wide(job, laid, width, count, pass_width)
-    numbers |= _where(job, width, count, pass_width, numbers.get("lap_in"))
-    if "open_last_count" in numbers:
-        numbers |= _last(job, numbers["open_last_count"], parts)
+        numbers |= laps_of_passes(job, laid, width, numbers)
+    numbers |= places_of_passes(job, width, parts, numbers)
     passes = Passes(numbers, ground, pass_width, parts.full, lap)
+    found: dict[str, Quantity] = {}
+    if passes.is_laid_twice:
+        found |= times_over(job, numbers)
     if passes.is_laid_twice or passes.falls_beside:
-        fitting = _fitting(job, in_all, width, count, parts, lap)
-        passes = replace(passes, numbers=numbers | fitting)
-    return passes
+        found |= _fitting(job, in_all, width, count, parts, lap)
+    return replace(passes, numbers=numbers | found)
 
 
 def _lanes(job: str, width: Figure, parts: Parts, lap: Given | None) -> Quantity:
@@ -223,6 +245,8 @@ def _is_narrow(width: Figure, count: int, parts: Parts, lap: Given | None) -> bo
     if lanes.open_last_count(in_all, count, each) < 1:
         return False
     laid_ft, pass_ft = in_all * part_ft, each * part_ft
+    if count > 1 and _is_half(lap, pass_ft):
+        return False
     too_wide_in = (laid_ft - width_ft) * IN_PER_FT / max(1, count - 1)
     return not is_wide(too_wide_in / IN_PER_FT / pass_ft) or _is_meant(too_wide_in, lap)
 
@@ -238,66 +262,6 @@ def _in_all(job: str, width: Figure, count: Quantity, parts: Parts, lap: Given |
         least_lap_in=lap,
         part_ft=parts.part,
     )
-
-
-def _shut(
-    job: str, in_all: Quantity, count: Quantity, each: Quantity, parts: Parts
-) -> dict[str, Quantity]:
-    """Return what is open on the last pass where that is less, and the nozzles to shut."""
-    numbers: dict[str, Quantity] = {}
-    last = lanes.OPEN_LAST(
-        f"{job}/open_last_count", parts_count=in_all, lanes_count=count, open_count=each
-    )
-    if last.value < each.value:
-        numbers["open_last_count"] = last
-    if parts.count is None:
-        return numbers
-    numbers["nozzles_count"] = parts.count
-    if each.value < parts.count.value:
-        numbers["shut_count"] = lanes.SHUT(
-            f"{job}/shut_count", nozzles_count=parts.count, open_count=each
-        )
-    if last.value < each.value:
-        numbers["shut_last_count"] = lanes.SHUT_LAST(
-            f"{job}/shut_last_count", nozzles_count=parts.count, open_count=last
-        )
-    return numbers
-
-
-def _too_wide(
-    job: str, laid: Quantity, width: Figure, count: Quantity, pass_width: Figure
-) -> dict[str, Quantity]:
-    """Return the lap between passes, or what a single one sprays beside the place."""
-    if count.value == 1:
-        beside = lanes.BESIDE(f"{job}/beside_in", laid_width_ft=laid, width_ft=width)
-        share = lanes.BESIDE_SHARE(
-            f"{job}/beside_fraction", beside_in=beside, pass_width_ft=pass_width
-        )
-        return {"beside_in": beside, "beside_fraction": share}
-    lap = lanes.LAP(f"{job}/lap_in", laid_width_ft=laid, width_ft=width, lanes_count=count)
-    share = lanes.LAP_SHARE(f"{job}/lap_fraction", lap_in=lap, pass_width_ft=pass_width)
-    return {"lap_in": lap, "lap_fraction": share}
-
-
-def _where(
-    job: str, width: Figure, count: Quantity, pass_width: Figure, lap: Quantity | None
-) -> dict[str, Quantity]:
-    """Return where the first pass runs, and how far the next lies from it."""
-    if count.value == 1:
-        return {"first_pass_ft": lanes.MIDDLE(f"{job}/first_pass_ft", width_ft=width)}
-    numbers = {"first_pass_ft": lanes.FIRST_PASS(f"{job}/first_pass_ft", width_ft=pass_width)}
-    if lap is not None:
-        numbers["passes_apart_ft"] = lanes.APART(
-            f"{job}/passes_apart_ft", pass_width_ft=pass_width, lap_in=lap
-        )
-    return numbers
-
-
-def _last(job: str, open_last: Quantity, parts: Parts) -> dict[str, Quantity]:
-    """Return how wide a last pass is with less open, and where it runs: it ends at the far edge."""
-    width = lanes.LAST_WIDTH(f"{job}/last_width_ft", open_count=open_last, part_ft=parts.part)
-    middle = lanes.LAST_PASS(f"{job}/last_pass_ft", width_ft=width)
-    return {"last_width_ft": width, "last_pass_ft": middle}
 
 
 def _fitting(

@@ -151,7 +151,7 @@ def plan_spray(asked: JobAsked, inventory: Inventory, sprays: tuple[PlannedSpray
             stops += one
     if len(cleared) < len(products):
         return Sprayed(None, {}, tuple(stops))
-    stops += _tank_stops(asked, inventory, machine, cleared)
+    stops += _tank_stops(asked, inventory, machine, passes, cleared)
     if stops or machine is None:
         return Sprayed(None, {}, tuple(stops))
     return _mix(asked, inventory, machine, passes, tuple(cleared), sprays)
@@ -182,14 +182,18 @@ def _clear(
 
 
 def _tank_stops(
-    asked: JobAsked, inventory: Inventory, machine: Machine | None, cleared: list[Cleared]
+    asked: JobAsked,
+    inventory: Inventory,
+    machine: Machine | None,
+    passes: Passes | None,
+    cleared: list[Cleared],
 ) -> Iterator[Finding]:
     assert asked.work is not None
     yield from treated_stops(asked)
     if machine is None or not machine.measures:
         yield finding(Stop.NO_SPRAYER, asked.job_id, asked.work.where)
         return
-    yield from lap_stops(asked, machine)
+    yield from lap_stops(asked, machine, passes)
     carrier = carrier_numbers(asked.job_id, machine)["carrier_gal_per_ac"]
     yield from (
         _carrier_outside(asked, one, machine, missed, carrier.value)

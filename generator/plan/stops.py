@@ -281,7 +281,8 @@ class Stop(Enum):
     OVER_WHERE_PASSES_LAP = _label(
         "S158",
         "Side by side, passes of this spraying, or of another on this ground, lap by more than a "
-        "tenth of their width, and where they do {product} is more than its label allows {when}.",
+        "tenth of their width. Some ground is sprayed {times}, and there {product} is more than "
+        "its label allows {when}.",
         "Type a width_ft that fits, or catch and type a pattern that does, and go over just that "
         "width; where the laps are another spraying's, there; where lap_in is typed for the "
         "sprayer, a smaller one. Or lower a rate until what the "
@@ -289,9 +290,9 @@ class Stop(Enum):
     )
     LAP_TOO_WIDE = Words(
         "S159",
-        "The lap typed for {item} is half of a pass or more: ground would be sprayed three times.",
+        "The lap typed for {item} is half of a pass or more: {how}.",
         _NOT_CLEARED,
-        "Type what passes lap as lap_in of the sprayer, or leave it out.",
+        "Type what passes lap as lap_in of the sprayer, a smaller one, or leave it out.",
         CALIBRATION_CHAPTER,
     )
     LIME_BASE = Words(

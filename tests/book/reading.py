@@ -87,7 +87,10 @@ class Input:
 
 @dataclass(frozen=True)
 class Working:
-    """One unfolding block: the number unrounded and as printed, its formula where it has one."""
+    """One unfolding block: the number unrounded and as printed, its formula where it has one.
+
+    `read_as` is empty of a number, else how it is printed: as on a tape, or as both.
+    """
 
     unit: str
     value: float
@@ -95,6 +98,7 @@ class Working:
     printed: str
     formula: str
     inputs: tuple[Input, ...]
+    read_as: str
 
 
 def workings(document: Element) -> dict[str, Working]:
@@ -113,6 +117,7 @@ def _working(block: Element) -> Working:
         printed.text(),
         formulas[0].text() if formulas else "",
         tuple(_input(one) for one in block.all("li") if "data-name" in one.attributes),
+        block.attributes.get("data-read", ""),
     )
 
 

@@ -140,6 +140,7 @@ def test_what_to_buy_is_the_plan_s_in_both_files(plan: Plan) -> None:
                 "loose_amount": one.loose,
                 "cost_usd": one.cost,
                 "left_over": one.left_over,
+                "short": one.short,
             }
             for name, figure in figures.items():
                 assert bool(row[name] not in ("", None)) == (figure is not None)
@@ -155,6 +156,18 @@ def test_what_to_buy_is_the_plan_s_in_both_files(plan: Plan) -> None:
         states = ["not to buy yet"] * len(waiting)
         states += ["too late to order, not bought"] * len(late) + ["missed, not bought"] * len(over)
         assert [row["state"] for row in named] == states
+
+
+def test_what_is_short_has_a_column_of_its_own() -> None:
+    # An acre takes 32 fl oz of what is sold by the gallon: none is bought for the one that lacks.
+    data = small_property()
+    data["products"]["products"][0]["on_hand_fl_oz"] = 31
+    files = owner_files(planned(data))
+    for rows in (by_csv(files[BUY_CSV]), by_openpyxl(files[BUDGET_XLSX], "Buy")):
+        by_item = {row["item"]: row for row in rows}
+        assert float(by_item["brew"]["short"]) == 1
+        assert by_item["brew"]["left_over"] in ("", None)
+        assert by_item["sg"]["short"] in ("", None)
 
 
 def test_totals_are_the_plan_s(plan: Plan) -> None:

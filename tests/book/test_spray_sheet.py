@@ -6,7 +6,7 @@ import pytest
 
 from tests.book.reading import Element, read
 from tests.book.sites import build_sites
-from tests.plan.test_passes import pattern
+from tests.plan.test_passes import pattern, thrice, without_width
 from tests.plan.test_tank_mixes import by_hand
 from tests.properties import Data, full_card, full_use, small_property, write_property
 from tests.properties_tank import three_in_the_tank
@@ -109,11 +109,11 @@ def test_the_sheet_says_how_the_passes_lie_and_what_they_take(tmp_path: Path, re
     data["screens"]["screens"][0]["width_ft"] = 24
     text = " ".join(sheet_of(data, tmp_path, reader).text().split())
     for told in (
-        "3, each 8.33 ft wide",
-        "5 of 6 open, 1 shut",
-        "4.17 ft in from the edge",
-        "each next 7.83 ft on",
-        "6 in between two passes",
+        "3, each 8 ft 4 in wide",
+        "5 of 6 open, 1 shut, at one end of the boom",
+        "4 ft 2 in inside the edge, each next 7 ft 10 in on, the last 4 ft 2 in inside the far",
+        "the middle of the boom 10 in beside that line, toward the end that is shut",
+        "Passes lap by6 in, 6 % of a pass; that ground is sprayed twice",
         "The passes take7.73 gal. With all open they would take 9.28 gal",
         "Fill to 7 gal 3 qt",
     ):
@@ -125,14 +125,27 @@ def test_the_sheet_says_where_a_last_pass_with_less_open_runs(tmp_path: Path) ->
     data = small_property()
     data["screens"]["screens"][0]["width_ft"] = 18
     text = " ".join(sheet_of(data, tmp_path, "owner").text().split())
-    assert "all 6 open; on the last pass 5 open, 1 shut in all, on the side of the far edge" in text
-    assert "the last 4.17 ft in from the far edge; by the middle of what is open" in text
+    assert "all 6 open; on the last pass 5 open, 1 shut, at the end toward the far edge" in text
+    assert "the last 4 ft 2 in inside the far edge; by the middle of what is open" in text
+    assert "along that line; on the last pass 10 in beside it, toward the far edge" in text
 
 
 def test_the_sheet_says_that_one_side_of_a_pattern_is_shut(tmp_path: Path) -> None:
     text = " ".join(sheet_of(pattern(9, sides_shut=True), tmp_path, "owner").text().split())
     assert "one side open, the other shut on every pass" in text
+    assert "the sprayer 4 ft 7 1/2 in beside that line, toward the shut side" in text
     assert "With all open they would take" in text
+
+
+def test_the_sheet_says_how_many_passes_lie_over_the_same_ground(tmp_path: Path) -> None:
+    text = " ".join(sheet_of(thrice(75), tmp_path).text().split())
+    assert "where most of them lie over each other the ground is sprayed 3 times" in text
+
+
+@pytest.mark.parametrize("reader", ["owner", "hired"])
+def test_the_sheet_says_where_no_passes_are_counted(tmp_path: Path, reader: str) -> None:
+    text = " ".join(sheet_of(without_width(), tmp_path, reader).text().split())
+    assert "no passes are counted. These amounts are for the bare ground" in text
 
 
 def test_an_eighth_of_an_acre_stands_on_the_page_of_the_sprayer_alone(tmp_path: Path) -> None:

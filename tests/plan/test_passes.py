@@ -15,14 +15,15 @@ from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 
 from generator.plan.build import make_plan
-from generator.plan.model import Job, Plan
+from generator.plan.model import Finding, Job, Plan
+from generator.plan.numbers import numbers_of
 from generator.units import shown
 from generator.working import Given, Quantity
 from tests.plan.planned import BURN_DOWN, KILL, inventory_of, job_of, planned, stops_of
 from tests.properties import SEASON, Data, full_card, full_use, small_property, the_work
 
 GAL_PER_FT = 18.5625 / 60
-NOT_OVER_THE_PLACE = {"S158", "S159", "C325", "C326", "N391"}
+ABOUT_PASSES = {"S158", "S159", "C325", "C326", "C327", "N391"}
 
 
 def strip(width_ft: float, sprayer: Data | None = None, **work: Any) -> Data:
@@ -58,7 +59,7 @@ def gun(width_ft: float, swath_ft: float | None) -> Data:
 
 def codes(plan: Plan, job_id: str = KILL) -> set[str]:
     """The findings about passes on a job."""
-    return {one.code for one in plan.findings_on(job_id)} & NOT_OVER_THE_PLACE
+    return {one.code for one in plan.findings_on(job_id)} & ABOUT_PASSES
 
 
 # Each case: what is sprayed, what is expected of its numbers, and which findings.
@@ -188,7 +189,7 @@ CASES = [
         {"C325"}, id="a_gun_in_lanes_that_lap",
     ),
     pytest.param(
-        gun(24, None), {"lanes_count": None, "spray_gal": 12}, {"N391"}, id="a_gun_of_no_width"
+        gun(24, None), {"lanes_count": None, "spray_gal": 12}, {"C327"}, id="a_gun_of_no_width"
     ),
 ]  # fmt: skip
 
@@ -218,12 +219,52 @@ def test_no_passes_over_spots_and_a_note_over_a_part_of_the_place(
     assert job_of(plan).numbers["spray_gal"].value == pytest.approx(1.85625)
 
 
-def test_without_a_taped_width_a_note_says_that_laps_are_not_counted() -> None:
+def without_width() -> Data:
+    """An acre whose width nobody typed."""
     data = small_property()
     screen = data["screens"]["screens"][0]
     del screen["width_ft"], screen["length_ft"]
     screen["area_ac"] = 1
-    assert codes(planned(data)) == {"N391"}
+    return data
+
+
+def told(plan: Plan, code: str) -> list[Finding]:
+    """The findings of a code on the kill."""
+    return [one for one in plan.findings_on(KILL) if one.code == code]
+
+
+def test_without_a_taped_width_it_is_asked_since_the_spray_may_not_reach() -> None:
+    data = without_width()
+    plan = planned(data)
+    assert codes(plan) == {"C327"}
+    (asked,) = told(plan, "C327")
+    assert "the width of the place is not typed" in asked.words
+    assert "width_ft" in asked.cure
+    data["screens"]["screens"][0]["width_ft"] = 60
+    assert codes(planned(data)) == set()
+
+
+def test_a_boom_with_one_catch_is_asked_how_many_nozzles_it_has() -> None:
+    data = strip(24)
+    test = data["equipment"]["sprayers"][0]["catch_tests"][0]
+    test["caught_fl_oz"] = [32]
+    plan = planned(data)
+    assert codes(plan) == {"C327"}
+    (asked,) = told(plan, "C327")
+    assert "Boom has one catch" in asked.words
+    # Nothing is laid out as if the boom had one nozzle.
+    job = job_of(plan)
+    assert not job.numbers.keys() & {"lanes_count", "open_count", "shut_count", "pass_width_ft"}
+    assert job.numbers["spray_gal"].value == pytest.approx(24 * GAL_PER_FT)
+    test["caught_fl_oz"] = [32, 32]
+    assert codes(planned(data)) == set()
+
+
+def test_each_thing_that_passes_lack_is_asked() -> None:
+    data = without_width()
+    data["equipment"]["sprayers"][0]["catch_tests"][0]["caught_fl_oz"] = [32]
+    plan = planned(data)
+    assert [one.words.count("the width of") for one in told(plan, "C327")] == [1, 0]
 
 
 def narrow_boom(lap_in: float | None) -> Data:
@@ -258,14 +299,138 @@ def test_no_width_is_said_to_cure_a_lap_that_is_too_wide_itself() -> None:
     assert not numbers.keys() & {"narrower_width_ft", "wider_width_ft", "fitting_swath_ft"}
 
 
-@pytest.mark.parametrize(("lap_in", "stops"), [(59.9, set()), (60, {"S159"}), (150, {"S159"})])
-def test_half_a_pass_is_no_lap(lap_in: float, stops: set[str]) -> None:
+@pytest.mark.parametrize(
+    ("lap_in", "stops", "words"),
+    [
+        (59.9, set(), ""),
+        (60, {"S159"}, "would be sprayed twice"),
+        # 120 - 75 are 45 in from pass to pass, so that a third begins before the first ends.
+        (75, {"S159"}, "would be sprayed three times"),
+        (118, {"S159"}, "would be sprayed more than six times"),
+        (150, {"S159"}, "no pass would reach new ground"),
+    ],
+)
+def test_half_a_pass_is_no_lap(lap_in: float, stops: set[str], words: str) -> None:
     plan = planned(strip(60, {"lap_in": lap_in}, rate_product_fl_oz_per_ac=24))
     found = stops_of(plan)
     assert found & {"S159"} == stops
     if stops:
         (stop,) = [one for one in plan.findings_on(KILL) if one.code == "S159"]
         assert [one.value for _, one in stop.figures if not isinstance(one, str)] == [lap_in, 10]
+        assert words in stop.words
+
+
+def test_half_of_a_pass_is_half_of_what_is_open() -> None:
+    # 183 in with laps of 59: (183 - 59) / (120 - 59) = 2.03, three passes; 301 in, 16 nozzles: six,
+    # six and four: 59 is under half of 120. 15 ft 2 in: 300 in, five on each, 100 in: it is over.
+    for width_ft, stops in ((15.25, set()), (182 / 12, {"S159"})):
+        data = strip(width_ft, {"lap_in": 59}, rate_product_fl_oz_per_ac=24)
+        use = data["products"]["products"][0]["label"]["uses"][0]
+        use |= {"max_per_application_fl_oz_per_ac": 75, "max_per_year": YEAR}
+        plan = planned(data)
+        assert stops_of(plan) == stops
+    (stop,) = told(plan, "S159")
+    assert "would be sprayed three times" in stop.words
+    figures = dict(stop.figures)
+    assert isinstance(figures["Width of one pass"], Quantity)
+    assert figures["Width of one pass"].value == pytest.approx(100 / 12)
+
+
+def test_a_lap_that_was_meant_stops_too_where_it_is_half_of_a_pass() -> None:
+    # Nozzles 3 in apart, five of them: 15 in. 18 in with laps of 6: two passes of four, 12 in.
+    data = strip(1.5, {"lap_in": 6, "nozzle_spacing_in": 3})
+    data["equipment"]["sprayers"][0]["catch_tests"][0]["caught_fl_oz"] = [4.8] * 5
+    plan = planned(data)
+    assert stops_of(plan) == {"S159"}
+    (stop,) = told(plan, "S159")
+    assert "would be sprayed twice" in stop.words
+
+
+def test_a_single_pass_has_no_lap_however_few_nozzles_are_open() -> None:
+    # 3 ft take two nozzles, 40 in: a lap of 24 would be over half of it, and there is none.
+    assert stops_of(planned(strip(3, {"lap_in": 24}))) == set()
+
+
+def test_more_passes_are_not_laid_so_narrow_that_the_typed_lap_is_half_of_one() -> None:
+    # Nozzles 3 in apart, four of them: 12 in. 15 in with laps of 5: two passes, 20 in, seven
+    # nozzles: four and three, one lap of 6 in. Four passes of three nozzles, 9 in, would lap by 5.
+    data = strip(1.25, {"lap_in": 5, "nozzle_spacing_in": 3})
+    data["equipment"]["sprayers"][0]["catch_tests"][0]["caught_fl_oz"] = [4.8] * 4
+    data["equipment"]["measures"][0]["mark_fl_oz"] = 0.1
+    plan = planned(data)
+    assert codes(plan) == {"C325"}
+    numbers = job_of(plan).numbers
+    assert (numbers["lanes_count"].value, numbers["lap_in"].value) == (2, pytest.approx(6))
+
+
+def thrice(most: float, rate: float = 24) -> Data:
+    """A pattern of 18 ft 6 in over 30 ft with laps of 8 ft: three passes that lap by 12 ft 9 in.
+
+    (30 - 8) / (18.5 - 8) = 2.1: three passes, 55.5 ft, 25.5 too wide. They begin 5 ft 9 in apart,
+    so that all three lie over the ground from 11 ft 6 in to 18 ft 6 in.
+    """
+    data = pattern(30, lap_in=96)
+    the_work(data)[0]["rate_product_fl_oz_per_ac"] = rate
+    use = data["products"]["products"][0]["label"]["uses"][0]
+    use |= {"max_per_application_fl_oz_per_ac": most, "max_per_year": YEAR}
+    use["carrier_gal_per_ac"] = "not_on_label"
+    return data
+
+
+def test_ground_under_three_passes_gets_three_times_the_rate() -> None:
+    plan = planned(thrice(75))
+    assert stops_of(plan) == set()
+    (caution,) = told(plan, "C325")
+    assert "some ground is sprayed three times" in caution.words
+    assert job_of(plan).numbers["laid_times_count"].value == 3
+    plan = planned(thrice(71))
+    assert stops_of(plan) == {"S158"}
+    (stop,) = told(plan, "S158")
+    assert "sprayed three times" in stop.words
+    figures = dict(stop.figures)
+    assert isinstance(figures["Passes over the same ground"], Quantity)
+    assert figures["Passes over the same ground"].value == 3
+
+
+def test_what_a_stop_of_passes_rests_on_is_explained() -> None:
+    for data, code in ((thrice(71), "S158"), (strip(60, {"lap_in": 60}), "S159")):
+        plan = planned(data)
+        (stop,) = told(plan, code)
+        found = {one.identity for _, one in stop.figures if isinstance(one, Quantity)}
+        assert found
+        assert found <= numbers_of(plan).keys()
+        assert [
+            one for one in numbers_of(plan) if one.endswith(("laid_times_count", "boom_width_ft"))
+        ]
+
+
+@pytest.mark.parametrize(
+    ("data", "expected"),
+    [
+        # Five of six open: the boom's middle is half of 20 in beside that of what is open.
+        (strip(24), {"steer_off_ft": 10, "shut_far_count": None, "last_steer_off_ft": None}),
+        # Six, then five: the one is shut toward the far edge.
+        (strip(18), {"steer_off_ft": None, "shut_far_count": 1, "last_steer_off_ft": 10}),
+        # Five, five, four: two shut on the last pass, both toward the far edge.
+        (strip(22), {"steer_off_ft": 10, "shut_far_count": 2, "last_steer_off_ft": 20}),
+        # Four of six on each of two passes: one shut at each end.
+        (strip(13.3), {"steer_off_ft": None, "last_steer_off_ft": None}),
+        # Three of six on one pass.
+        (strip(4), {"steer_off_ft": 10}),
+        # A side of 9 ft 3 in open: its middle is half of that from the sprayer.
+        (pattern(9, sides_shut=True), {"steer_off_ft": 55.5, "last_steer_off_ft": None}),
+        (pattern(27, sides_shut=True), {"steer_off_ft": None, "last_steer_off_ft": 55.5}),
+        (pattern(24), {"steer_off_ft": None, "last_steer_off_ft": None}),
+    ],
+)
+def test_where_the_sprayer_is_steered(data: Data, expected: dict[str, float | None]) -> None:
+    numbers = job_of(planned(data)).numbers
+    found = {name: numbers[name] for name in expected if name in numbers}
+    assert {name: one.value for name, one in found.items()} == {
+        name: pytest.approx(value if name.endswith("_count") else value / 12)
+        for name, value in expected.items()
+        if value is not None
+    }
 
 
 def at_once(rate: float, **use: Any) -> Data:
@@ -438,6 +603,10 @@ def test_passes_cover_the_width_the_tank_is_never_short_and_no_ground_gets_more_
     if job.mix is None:
         assert stops_of(plan) <= {"S158", "S121"}
         return
+    if nozzles == 1:
+        assert codes(plan) == {"C327"}
+        assert "lanes_count" not in job.numbers
+        return
     passes = laid(job, width)
     assert passes[0][0] <= 1e-9
     assert passes[-1][1] >= width - 1e-9
@@ -458,12 +627,13 @@ def test_passes_cover_the_width_the_tank_is_never_short_and_no_ground_gets_more_
     wide = widest is not None and widest.value > 0.1 + 1e-9
     typed = lap is not None and wide and job.numbers["lap_in"].value <= min(lap, 6) + 1e-9
     if wide and not typed:
+        assert times == job.numbers["laid_times_count"].value
         for load in job.mix.loads:
             assert load.doses[0].rate.value * times <= most * (1 + 1e-9)
 
 
-def killed(width_ft: float, year_fl_oz: float, used_fl_oz: float, **sprayed: Any) -> Plan:
-    """The plan after the kill is logged: its whole ground, with so much, and a burn down ahead."""
+def logged(width_ft: float, year_fl_oz: float, used_fl_oz: float, **sprayed: Any) -> Data:
+    """The kill is logged: its whole ground, with so much, and a burn down is ahead."""
     data = both_jobs(32)
     for use in data["products"]["products"][0]["label"]["uses"]:
         use["max_per_year"]["amount_fl_oz_per_ac"] = year_fl_oz
@@ -474,6 +644,12 @@ def killed(width_ft: float, year_fl_oz: float, used_fl_oz: float, **sprayed: Any
     entry = {"id": "e-1", "done_on": "2026-09-14", "job": job, "used": used}
     entry["sprayed"] = {"wind_mph": 5} | sprayed
     data["log"] = {"entries": [entry]}
+    return data
+
+
+def killed(width_ft: float, year_fl_oz: float, used_fl_oz: float, **sprayed: Any) -> Plan:
+    """The plan after the kill is logged."""
+    data = logged(width_ft, year_fl_oz, used_fl_oz, **sprayed)
     return make_plan(inventory_of(data), SEASON, datetime.date(2026, 10, 1))
 
 
@@ -496,6 +672,18 @@ def test_a_logged_spraying_went_over_the_ground_of_its_passes(
     width_ft: float, year_fl_oz: float, used_fl_oz: float, stops: set[str]
 ) -> None:
     plan = killed(width_ft, year_fl_oz, used_fl_oz)
+    assert stops_of(plan, BURN_DOWN) & {"S112", "S158"} == stops
+
+
+@pytest.mark.parametrize(("year_fl_oz", "stops"), [(128, set()), (127, {"S158"})])
+def test_a_product_that_was_not_planned_went_over_the_ground_as_often(
+    year_fl_oz: float, stops: set[str]
+) -> None:
+    # 13.5 ft take 15 ft: 8 fl oz are 32 over 1 / 4 of an acre, twice that where they lap.
+    data = logged(13.5, year_fl_oz, 8)
+    for name in ("product", "rate_product_fl_oz_per_ac"):
+        del the_work(data)[0][name]
+    plan = make_plan(inventory_of(data), SEASON, datetime.date(2026, 10, 1))
     assert stops_of(plan, BURN_DOWN) & {"S112", "S158"} == stops
 
 

@@ -39,7 +39,7 @@ def test_passes_of_a_pattern_without_a_boom() -> None:
     sprayer["catch_tests"][0] |= {"caught_fl_oz": [240, 240], "speed_mph": 5}
     numbers = job_of(planned(data), KILL).numbers
     assert numbers["lanes_count"].value == 4
-    assert "pass_width_ft" not in numbers
+    assert numbers["pass_width_ft"].value == 18.5
 
 
 def test_no_passes_without_a_width_nor_on_spots() -> None:

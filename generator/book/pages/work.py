@@ -28,6 +28,7 @@ from generator.plan.doses import NUTRIENT_WORDS
 from generator.plan.instead import still_to_sow
 from generator.plan.label_harm import leaves_asked
 from generator.plan.model import Finding, Job, Plan, SafetyLine, UpkeepJob
+from generator.plan.notes import Note
 from generator.plan.safety import emergency_lines
 from generator.plan.seed_findings import says_something
 from generator.plan.setbacks import kept_mixing, kept_spraying
@@ -56,6 +57,7 @@ GROUPS = {
 
 # Cautions that stand on the sheet itself, beside the loads.
 ON_THE_SHEET = (Caution.NOTHING_SET_BACK.value.code,)
+BARE_GROUND = (Caution.NO_PASSES.value.code, Note.NO_PASSES.value.code)
 
 
 def home_page(plan: Plan) -> Written:
@@ -167,6 +169,7 @@ def job_page(plan: Plan, job: Job) -> Written:
         counted=plan.count_on.get(job.id),
         wind_use=plan.wind_use.get(job.id),
         count_values=values(),
+        bare_ground=any(one.code in BARE_GROUND for one in found),
     )
     cautions = cautions_block((callout(cautions_of(job.step.operation)), callout("general")), marks)
     body += f"\n## Cautions\n\n{cautions}"

@@ -254,6 +254,7 @@ class Job:
     `id` is `place/season/step`; `address` is the sheet's file name without its ending; `part` is
     what the owner calls the part of the place it is done on; `needs` are the ids of what it uses
     up, for the owner alone; `method` is how the sowing is done that a planting begins with.
+    `had_left` are the days that dates left of it, of a settled job alone: calendars had those.
     """
 
     id: str
@@ -280,6 +281,7 @@ class Job:
     lime_asked: LimeAsked | None = None
     rows: tuple[RowPlanted, ...] = ()
     days: JobDays | None = None
+    had_left: tuple[Span, ...] = ()
     method: str | None = None
 
     def without_amounts(self) -> Job:

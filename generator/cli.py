@@ -6,7 +6,7 @@ import datetime
 import os
 import sys
 import time
-from collections.abc import Mapping
+from collections.abc import Iterable, Mapping
 from io import TextIOWrapper
 from pathlib import Path
 from typing import TYPE_CHECKING, Any, NamedTuple
@@ -154,16 +154,15 @@ def check(folder: Path, strict: bool, as_of: _Typed | None) -> None:
     loaded = _load(folder)
     _say_faults(loaded, "Nothing was planned." if strict else "")
     if not strict:
-        for told in _card_notes(loaded):
-            click.echo(told)
+        _say_findings(_card_notes(loaded))
         click.echo("No faults.")
         return
     day = _day_of_plan(loaded, as_of)
     click.echo(day.told)
     plan = _plan(loaded, None, day)
     stops = [one for one in plan.findings if one.severity == "stop"]
-    for one in plan.findings:
-        click.echo(_finding_told(one))
+    _say_findings(plan.findings)
+    _say_causes(plan)
     click.echo(f"No faults. {_counted(len(stops), 'stop')}.")
     if stops:
         raise click.exceptions.Exit(1)
@@ -397,15 +396,27 @@ def _say_faults(loaded: Loaded, undone: str) -> None:
         raise Failed(f"{_counted(len(loaded.problems), 'fault')}. {undone}".rstrip())
 
 
-def _card_notes(loaded: Loaded) -> list[str]:
+def _card_notes(loaded: Loaded) -> Iterable[Finding]:
     from generator.plan.card_gaps import card_gaps
 
     assert loaded.inventory is not None
-    return [_finding_told(one) for one in card_gaps(loaded.inventory)]
+    return card_gaps(loaded.inventory)
 
 
-def _finding_told(one: Finding) -> str:
-    return _safe(f"{one.severity} {one.code} {one.subject}: {one.words} {one.cure}")
+def _say_findings(findings: Iterable[Finding]) -> None:
+    from generator.book.in_lines import finding_lines
+
+    for one in findings:
+        for line in finding_lines(one):
+            click.echo(_safe(line))
+
+
+def _say_causes(plan: Plan) -> None:
+    """Print what several stops come of, each cause once."""
+    from generator.book.in_lines import cause_lines
+
+    for line in cause_lines(plan.findings):
+        click.echo(_safe(line))
 
 
 def _plan(loaded: Loaded, season: int | None, day: _Day) -> Plan:
@@ -488,6 +499,7 @@ def _say_stops(plan: Plan) -> None:
     stops = sum(one.severity == "stop" for one in plan.findings)
     if stops:
         click.echo(f"{_counted(stops, 'stop')}: see Stops, cautions and notes in the book.")
+        _say_causes(plan)
 
 
 def _say_left(books: Path, left: LeftFolder) -> None:

@@ -12,6 +12,7 @@ from generator.plan.asked import JobAsked, every_job, yearly_jobs
 from generator.plan.budget import priced
 from generator.plan.burning import burning_findings
 from generator.plan.card_gaps import card_gaps
+from generator.plan.causes import with_causes
 from generator.plan.cautions import Caution
 from generator.plan.count_findings import count_findings
 from generator.plan.count_on import counted_at, counted_days, ready_for
@@ -139,6 +140,7 @@ def make_plan(inventory: Inventory, season: int, as_of: datetime.date) -> Plan:
         found += steep_cautions(one, inventory)
         found += job_findings + _date_findings(one, as_of) + _name_findings(one, inventory)
     found += usual_findings(asked, jobs, places.values(), inventory, season)
+    found = with_causes(found, asked, inventory)
     found += tests_to_come(inventory, as_of)
     found += far_findings(inventory)
     found += sod_findings(asked, ever, states, stopped_in(found))

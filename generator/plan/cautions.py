@@ -1001,6 +1001,16 @@ class Caution(Enum):
         "Check tested_on. If the test is right, make the plan of a later day.",
         CALIBRATION_CHAPTER,
     )
+    NOZZLE_FAR_OFF = Words(
+        "C413",
+        "{machine}: in the last catch test nozzle {number} of {count} is far from the mean of all. "
+        "A worn nozzle gives a tenth more. So far off is a digit too many or too few, or a nozzle "
+        "that is stopped up, and every amount of the sprayer rests on it.",
+        "",
+        "Check that figure in caught_fl_oz against your notes. If you caught that much, clean or "
+        "change the nozzle and catch again.",
+        CALIBRATION_CHAPTER,
+    )
     WRITTEN_FOR_ELSEWHERE = Words(
         "C420",
         "The calendar days of the step plan {plan} are written for ground between two latitudes, "

@@ -45,7 +45,9 @@ FOLDER = "property folder"  # the subject of what is said of the folder as a who
 class Finding:
     """A stop, caution or note on a subject (a job, place or thing by its id).
 
-    `words` and `figures` are the owner's; other readers see `words_for_others` alone.
+    `words` and `figures` are the owner's; other readers see `words_for_others` alone. `place` is
+    file and line in the owner's files, `column` counts from 1 and is 0 where it is not known.
+    `cause` is the id of a finding whose slip, most likely, is what makes this one.
     """
 
     code: str
@@ -58,6 +60,13 @@ class Finding:
     figures: tuple[tuple[str, Figure], ...] = ()
     chapter: str = ""
     source: str = ""
+    cause: str = ""
+    column: int = field(default=0, compare=False)
+
+    @property
+    def id(self) -> str:
+        """What another finding names it by: its code and its subject."""
+        return f"{self.code} {self.subject}"
 
 
 @dataclass(frozen=True, slots=True)

@@ -2,6 +2,7 @@
 
 import datetime
 from collections.abc import Iterator
+from dataclasses import replace
 
 from generator.inventory.drill import Drill
 from generator.inventory.equipment import Sprayer, Spreader
@@ -31,6 +32,7 @@ def machine_findings(inventory: Inventory, season: int) -> Iterator[Finding]:
     """
     for sprayer in inventory.sprayers:
         found = list(_typed(sprayer, _sprayer_sides(sprayer)))
+        found += _nozzle(sprayer, season)
         yield from found or _carrier(sprayer, season)
     for spreader in inventory.spreaders:
         found = list(_typed(spreader, _spreader_sides(spreader)))
@@ -82,6 +84,29 @@ def _machine_sides(machine: Machine) -> Iterator[Side]:
     yield "Width", machine.width_ft, "machine", "ft"
     yield "Speed at work", machine.speed_mph, "working", "mph"
     yield "Share of the time on new ground", machine.efficiency_fraction, "efficiency", "pct"
+
+
+def _nozzle(sprayer: Sprayer, season: int) -> Iterator[Finding]:
+    """Yield a caution where one nozzle of the last catch test is far off the mean of all."""
+    for catch in sprayer_catches(sprayer, season)[:1]:
+        if catch.farthest is None:
+            continue
+        caught = catch.test.caught_fl_oz
+        mean = sum(one.value for one in caught) / len(caught)
+        far = max(caught, key=lambda one: abs(one.value - mean))
+        found = out_of_usual(
+            Caution.NOZZLE_FAR_OFF,
+            sprayer.id,
+            typed_at(far),
+            ("From the mean of all", catch.farthest),
+            usual("farthest_nozzle", "pct"),
+            machine=sprayer.name,
+            number=str(caught.index(far) + 1),
+            count=str(len(caught)),
+        )
+        if found is not None:
+            figures = (("Caught under that nozzle", far), *found.figures)
+            yield replace(found, figures=figures)
 
 
 def _carrier(sprayer: Sprayer, season: int) -> Iterator[Finding]:

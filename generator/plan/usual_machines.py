@@ -105,7 +105,7 @@ def _nozzle(sprayer: Sprayer, season: int) -> Iterator[Finding]:
             count=str(len(caught)),
         )
         if found is not None:
-            figures = (("Caught under that nozzle", far), *found.figures)
+            figures = (*found.figures, ("Caught under that nozzle", far))
             yield replace(found, figures=figures)
 
 

@@ -45,7 +45,7 @@ def test_a_nozzle_ten_times_off_is_told_by_its_number(fl_oz: list[float], asked:
     for one in found:
         far = max(range(len(fl_oz)), key=lambda at: abs(fl_oz[at] - sum(fl_oz) / len(fl_oz)))
         assert f"nozzle {far + 1} of {len(fl_oz)}" in one.words
-        (_, typed), *_ = one.figures
+        *_, (_, typed) = one.figures
         assert getattr(typed, "value", None) == fl_oz[far]
         assert one.subject == "boom"
         assert one.column > 0

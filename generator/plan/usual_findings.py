@@ -1,6 +1,6 @@
 """All that is far from what is usual: one caution for one slip, at the figure it stands in."""
 
-from collections.abc import Iterable, Mapping, Sequence
+from collections.abc import Collection, Mapping, Sequence
 
 from generator.inventory.schema import Inventory
 from generator.plan.asked import JobAsked
@@ -9,14 +9,14 @@ from generator.plan.model import Finding, Job, Place
 from generator.plan.usual_amounts import amount_findings, catch_findings, caught_as_wanted
 from generator.plan.usual_machines import machine_findings
 from generator.plan.usual_places import size_findings, spacing_findings
-from generator.plan.usual_seed import lot_findings, rate_findings
+from generator.plan.usual_seed import later_rates, lot_findings, rate_findings
 from generator.plan.usual_tank import adjuvant_findings
 
 
 def usual_findings(
     asked: Sequence[JobAsked],
     jobs: Sequence[Job],
-    places: Iterable[Place],
+    places: Collection[Place],
     inventory: Inventory,
     season: int,
 ) -> list[Finding]:
@@ -27,6 +27,7 @@ def usual_findings(
     """
     found = [one for place in places for one in size_findings(place)]
     found += lot_findings(inventory.lots)
+    found += [one for place in places for one in later_rates(place, inventory, season)]
     found += machine_findings(inventory, season)
     by_id: Mapping[str, Job] = {job.id: job for job in jobs}
     ahead = [one for one in asked if not by_id[one.job_id].state.is_settled]

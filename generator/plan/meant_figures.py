@@ -87,13 +87,21 @@ def _typed(figure: Quantity) -> Iterator[Given]:
 
 
 def moved_by_tens(figure: Given | Measured | Quantity, usual: Usual) -> float:
-    """Return a figure with its point moved until it is usual; where that never is, the end."""
+    """Return a figure with its point moved until it is usual; where that never is, the end.
+
+    A part of a whole on a tag is never moved beyond it.
+    """
     beyond = usual.beyond(figure)
     assert beyond is not None
     low, high = (
         convert(end.value, end.unit, figure.unit) if end is not None else None
         for end in (usual.low, usual.high)
     )
+    is_part = isinstance(figure, Given) or (
+        isinstance(figure, Quantity) and figure.formula is VIABLE
+    )
+    if high is None and figure.unit == "fraction" and is_part:
+        high = 1
     value = figure.value
     for _ in range(MOST_TENS):
         value = value * TEN if beyond == "less" else value / TEN

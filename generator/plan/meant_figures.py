@@ -86,6 +86,11 @@ def _typed(figure: Quantity) -> Iterator[Given]:
             yield one
 
 
+def _is_part(figure: Given | Measured | Quantity) -> bool:
+    """Whether a fraction is a part of a bag, or of what else is typed; no share of several rates."""
+    return not isinstance(figure, Quantity) or figure.formula is VIABLE
+
+
 def moved_by_tens(figure: Given | Measured | Quantity, usual: Usual) -> float:
     """Return a figure with its point moved until it is usual; where that never is, the end.
 
@@ -97,10 +102,7 @@ def moved_by_tens(figure: Given | Measured | Quantity, usual: Usual) -> float:
         convert(end.value, end.unit, figure.unit) if end is not None else None
         for end in (usual.low, usual.high)
     )
-    is_part = isinstance(figure, Given) or (
-        isinstance(figure, Quantity) and figure.formula is VIABLE
-    )
-    if high is None and figure.unit == "fraction" and is_part:
+    if high is None and figure.unit == "fraction" and _is_part(figure):
         high = 1
     value = figure.value
     for _ in range(MOST_TENS):

@@ -87,7 +87,7 @@ def _typed(figure: Quantity) -> Iterator[Given]:
 
 
 def _is_part(figure: Given | Measured | Quantity) -> bool:
-    """Whether a fraction is a part of a bag, or of what else is typed; no share of several rates."""
+    """Whether a fraction is a part of a bag or of what else is typed, no share of several rates."""
     return not isinstance(figure, Quantity) or figure.formula is VIABLE
 
 

@@ -6,7 +6,8 @@ import datetime
 import os
 import sys
 import time
-from collections.abc import Mapping
+from collections.abc import Iterable, Iterator, Mapping, Sequence
+from contextlib import contextmanager
 from io import TextIOWrapper
 from pathlib import Path
 from typing import TYPE_CHECKING, Any, NamedTuple
@@ -14,7 +15,7 @@ from typing import TYPE_CHECKING, Any, NamedTuple
 import click
 
 from generator import __version__
-from generator.typed import HERE, NOT_READ, FolderOrNumber, PropertyFolder, is_here
+from generator.typed import HERE, NOT_READ, OWNER, FolderOrNumber, PropertyFolder, is_here
 from generator.typed import safe as _safe
 from generator.typed import told as _told
 from generator.typed import why as _why
@@ -31,7 +32,6 @@ AS_OF = "Day the plan is made for, such as 2027-01-15."
 FIRST_DAY, LAST_DAY = datetime.date(2000, 1, 1), datetime.date(2100, 12, 31)
 SECONDS_IN_DAY = 86400
 MOST_DIGITS = 11  # of seconds from 1970 to a year that a calendar can hold
-OWNER = "owner"
 
 
 class Failed(click.ClickException):
@@ -154,16 +154,15 @@ def check(folder: Path, strict: bool, as_of: _Typed | None) -> None:
     loaded = _load(folder)
     _say_faults(loaded, "Nothing was planned." if strict else "")
     if not strict:
-        for told in _card_notes(loaded):
-            click.echo(told)
+        _say_findings(_card_notes(loaded))
         click.echo("No faults.")
         return
     day = _day_of_plan(loaded, as_of)
     click.echo(day.told)
     plan = _plan(loaded, None, day)
     stops = [one for one in plan.findings if one.severity == "stop"]
-    for one in plan.findings:
-        click.echo(_finding_told(one))
+    _say_findings(plan.findings)
+    _say_causes(plan)
     click.echo(f"No faults. {_counted(len(stops), 'stop')}.")
     if stops:
         raise click.exceptions.Exit(1)
@@ -194,14 +193,16 @@ def build(
     loaded = _load(folder)
     _say_faults(loaded, "Nothing was built.")
     day = _day_of_plan(loaded, as_of)
-    click.echo(day.told)
-    plan = _plan(loaded, season, day)
     assert loaded.inventory is not None
     target = out or folder.resolve().parent / f"{folder.resolve().name}-handbook"
-    left = left_folders(target, [OWNER, *(one.id for one in loaded.inventory.readers)])
     readers = _readers(loaded.inventory, for_reader)
-    troubles: dict[str, click.ClickException] = {}
-    for name, reader in readers:
+    troubles = _refused_at_once([target / name for name, _ in readers], folder)
+    if len(troubles) == len(readers):
+        _say_not_built(troubles, readers)
+    click.echo(day.told)
+    plan = _plan(loaded, season, day)
+    left = left_folders(target, [OWNER, *(one.id for one in loaded.inventory.readers)])
+    for name, reader in (one for one in readers if one[0] not in troubles):
         try:
             own = plan if reader is None else seen_by(plan, reader)
             _build_one(own, left, target / name, folder, progress)
@@ -213,7 +214,7 @@ def build(
             _say_stops(plan)
     for one in left:
         _say_left(target, one)
-    _say_not_built(troubles, len(readers))
+    _say_not_built(troubles, readers)
 
 
 @main.command()
@@ -293,8 +294,8 @@ def record(folder: Path, yes: bool, **typed: Any) -> None:
     except OSError as error:
         told = f"{_told(folder)} takes no entry: {_why(error)}. Nothing was written."
         raise Failed(told) from None
-    for problem in recorded.problems:
-        click.echo(_safe(str(problem)), err=True)
+    for fault in recorded.faults:
+        click.echo(_safe(fault), err=True)
     for asked in recorded.asked:
         click.echo(_safe(asked), err=True)
     if recorded.asked and recorded.entry is None:
@@ -303,7 +304,7 @@ def record(folder: Path, yes: bool, **typed: Any) -> None:
             "it was, or the same with --yes where it was so."
         )
     if recorded.entry is None or recorded.inventory is None:
-        raise Failed(f"{_counted(len(recorded.problems), 'fault')}. Nothing was written.")
+        raise Failed(f"{_counted(len(recorded.faults), 'fault')}. Nothing was written.")
     click.echo(_told(folder / recorded.name))
     click.echo(_safe(recorded.told()))
 
@@ -344,30 +345,56 @@ def _build_one(
 ) -> None:
     """Build one book. Raises UsageError or Failed with what kept it from being built."""
     from generator.book.make import make_book
-    from generator.site.publish import NotWritten, Refused, publish
+    from generator.site.publish import publish
 
     progress.say(f"Writing the book for {target.name} ...")
-    try:
+    with _as_troubles():
         book = make_book(plan, left)
         progress.say(f"Building {_counted(len(book.pages), 'page')} for {target.name} ...")
         problems = publish(book, target, property_folder=folder)
+    if problems:
+        raise Failed("The pages do not hold together:\n" + "\n".join(map(_safe, problems)))
+
+
+@contextmanager
+def _as_troubles() -> Iterator[None]:
+    """Turn what keeps a book from being written into wrong usage, or into what failed."""
+    from generator.site.publish import NotWritten, Refused
+
+    try:
+        yield
     except NotWritten as trouble:
         raise Failed(_safe(str(trouble))) from None
     except Refused as refused:
         raise click.UsageError(_safe(str(refused))) from None
     except OSError as error:
         raise Failed(f"The pages cannot be written: {_why(error)}.") from None
-    if problems:
-        raise Failed("The pages do not hold together:\n" + "\n".join(map(_safe, problems)))
 
 
-def _say_not_built(troubles: Mapping[str, click.ClickException], readers: int) -> None:
+def _refused_at_once(targets: Iterable[Path], folder: Path) -> dict[str, click.ClickException]:
+    """Return by reader what keeps a book from its place, as it can be seen before any work."""
+    from generator.site.publish import refuse_at_once
+
+    troubles: dict[str, click.ClickException] = {}
+    for target in targets:
+        try:
+            with _as_troubles():
+                refuse_at_once(target, folder)
+        except click.ClickException as trouble:
+            troubles[target.name] = trouble
+    return troubles
+
+
+def _say_not_built(
+    troubles: Mapping[str, click.ClickException], readers: Sequence[tuple[str, Reader | None]]
+) -> None:
     """End with every reader whose pages were not built; as wrong usage where it is all it was."""
     if not troubles:
         return
-    told = "\n".join(f"{name} was not built: {one.message}" for name, one in troubles.items())
+    ordered = [(name, troubles[name]) for name, _ in readers if name in troubles]
+    told = "\n".join(f"{name} was not built: {one.message}" for name, one in ordered)
     is_usage = all(isinstance(one, click.UsageError) for one in troubles.values())
-    if is_usage and len(troubles) == readers:
+    if is_usage and len(troubles) == len(readers):
         raise click.UsageError(told)
     raise Failed(told)
 
@@ -397,15 +424,27 @@ def _say_faults(loaded: Loaded, undone: str) -> None:
         raise Failed(f"{_counted(len(loaded.problems), 'fault')}. {undone}".rstrip())
 
 
-def _card_notes(loaded: Loaded) -> list[str]:
+def _card_notes(loaded: Loaded) -> Iterable[Finding]:
     from generator.plan.card_gaps import card_gaps
 
     assert loaded.inventory is not None
-    return [_finding_told(one) for one in card_gaps(loaded.inventory)]
+    return card_gaps(loaded.inventory)
 
 
-def _finding_told(one: Finding) -> str:
-    return _safe(f"{one.severity} {one.code} {one.subject}: {one.words} {one.cure}")
+def _say_findings(findings: Iterable[Finding]) -> None:
+    from generator.book.in_lines import finding_lines
+
+    for one in findings:
+        for line in finding_lines(one):
+            click.echo(_safe(line))
+
+
+def _say_causes(plan: Plan) -> None:
+    """Print what several stops come of, each cause once."""
+    from generator.book.in_lines import cause_lines
+
+    for line in cause_lines(plan.findings):
+        click.echo(_safe(line))
 
 
 def _plan(loaded: Loaded, season: int | None, day: _Day) -> Plan:
@@ -488,6 +527,7 @@ def _say_stops(plan: Plan) -> None:
     stops = sum(one.severity == "stop" for one in plan.findings)
     if stops:
         click.echo(f"{_counted(stops, 'stop')}: see Stops, cautions and notes in the book.")
+        _say_causes(plan)
 
 
 def _say_left(books: Path, left: LeftFolder) -> None:

@@ -5,11 +5,15 @@ from __future__ import annotations
 import errno
 import os
 from pathlib import Path
-from typing import Any
+from typing import TYPE_CHECKING, Any
 
 import click
 
+if TYPE_CHECKING:
+    from generator.site.mark import Mark
+
 HERE = "."
+OWNER = "owner"  # the name of the owner's book
 NOT_READ = "Nothing was read."
 
 
@@ -100,20 +104,35 @@ def _not_there(folder: Path) -> str | None:
 
 
 def _built_book(folder: Path, shown: str) -> str | None:
-    """Return that a folder is of a built handbook, and whose; None where it is not."""
+    """Return that a folder is of a built handbook, or of several; None where it is not."""
+    from generator.inventory.problems import listed
     from generator.site.mark import mark_of
 
     place = folder.absolute()
-    books = [place, *sorted(_folders_in(place)), *place.parents]
-    found = next(((one, mark) for one in books if (mark := mark_of(one)) is not None), None)
-    if found is None:
+    marked = ((one, mark) for one in (place, *place.parents) if (mark := mark_of(one)) is not None)
+    site, mark = next(marked, (None, None))
+    if site is not None and mark is not None:
+        what = f"is a built handbook{_of(mark)}: name its property folder"
+        return f"{shown} {what}.{_meant(_made_from(site.parent))}"
+    inside = {one.name: mark for one in _folders_in(place) if (mark := mark_of(one)) is not None}
+    if not inside:
         return None
-    site, mark = found
+    names = listed(sorted(map(safe, inside)), "and")
+    of = _of(inside[OWNER]) if OWNER in inside else ""  # others' books are called as they see it
+    what = f"is a folder of built books, for {names}{of}: name their property folder"
+    return f"{shown} {what}.{_meant(_made_from(place))}"
+
+
+def _of(mark: Mark) -> str:
+    """Return whose a book is and of which day, as far as its mark says."""
     of = f" of {safe(mark.of)}" if mark.of else ""
-    day = f", as of {mark.as_of}" if mark.as_of else ""
-    made_from = site.parent.with_name(site.parent.name.removesuffix("-handbook"))
-    meant = [Path(os.path.relpath(made_from))] if made_from in _beside(made_from.parent) else []
-    return f"{shown} is a built handbook{of}{day}: name its property folder.{_meant(meant)}"
+    return f"{of}, as of {mark.as_of}" if mark.as_of else of
+
+
+def _made_from(books: Path) -> list[Path]:
+    """Return the property folder that a folder of books was built from, where it lies beside."""
+    made_from = books.with_name(books.name.removesuffix("-handbook"))
+    return [Path(os.path.relpath(made_from))] if made_from in _beside(made_from.parent) else []
 
 
 def _folders_in(folder: Path) -> list[Path]:

@@ -107,26 +107,24 @@ def _single_days(span: _Span) -> Iterator[Event]:
 
 
 def _of_job(plan: Plan, job: Job | UpkeepJob, where: str, *, is_stopped: bool) -> Iterator[_Span]:
-    """Yield a span for each window of a job, or one that calls an older one off."""
+    """Yield a span for each window of a job, or what calls each of its older ones off."""
     opens, closes = job.dates.opens, job.dates.closes
     if opens is None or closes is None or closes < opens:
         return
     title = f"{clean(job.step.name)}: {where}"
     whole = Event(f"job/{job.address}", opens, closes, title, _told(plan, job, title), where)
-    if job.state.kind in SETTLED:
-        yield _called_off(whole, f"{SETTLED[job.state.kind]}: {title}")
-        return
     windows = _windows(job, (opens, closes))
+    if job.state.kind in SETTLED:
+        for event in _in_windows(whole, windows or ((opens, closes),)):
+            yield _called_off(event, f"{SETTLED[job.state.kind]}: {title}")
+        return
     if not windows:
         told = (NO_DAY_LEFT, *whole.description)
         yield _called_off(replace(whole, description=told), f"No day left: {title}")
     before = "Stop, not yet. " if is_stopped else ""
-    for number, (first, last) in enumerate(windows, 1):
+    for window in _in_windows(whole, windows):
         event = replace(
-            whole,
-            key=whole.key if number == 1 else f"{whole.key}/{number}",
-            first=first,
-            last=last,
+            window,
             summary=f"{before}{title}",
             description=(STOPPED, *whole.description) if is_stopped else whole.description,
             status="TENTATIVE" if is_stopped else "CONFIRMED",
@@ -140,14 +138,24 @@ def _of_job(plan: Plan, job: Job | UpkeepJob, where: str, *, is_stopped: bool) -
         )
 
 
+def _in_windows(whole: Event, windows: tuple[Span, ...]) -> Iterator[Event]:
+    """Yield an event for each window, the first under the key of the whole."""
+    for number, (first, last) in enumerate(windows, 1):
+        key = whole.key if number == 1 else f"{whole.key}/{number}"
+        yield replace(whole, key=key, first=first, last=last)
+
+
 def _called_off(whole: Event, summary: str) -> _Span:
     event = replace(whole, summary=summary, status="CANCELLED")
     return _Span(event, first_day=summary, last_day=summary, only_day=summary)
 
 
 def _windows(job: Job | UpkeepJob, whole: Span) -> tuple[Span, ...]:
-    days = job.days if isinstance(job, Job) else None
-    return days.left if days is not None else (whole,)
+    if not isinstance(job, Job):
+        return (whole,)
+    if job.state.is_settled:
+        return job.had_left or (whole,)
+    return job.days.left if job.days is not None else (whole,)
 
 
 def _told(plan: Plan, job: Job | UpkeepJob, title: str) -> tuple[str, ...]:

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Iterable, Mapping
+from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
 from itertools import pairwise
 from typing import Any
@@ -12,8 +12,15 @@ import yaml
 
 from generator.inventory.fields import FieldRule, rules_of
 from generator.inventory.log import LogEntry
+from generator.inventory.meant import meant, nearest
 from generator.inventory.plain_values import US, us_day
-from generator.inventory.problems import LONGEST_ID, listed, shown_value
+from generator.inventory.problems import (
+    LONGEST_ID,
+    did_you_mean,
+    listed,
+    meant_or_listed,
+    shown_value,
+)
 from generator.inventory.reading import YES_OR_NO
 from generator.inventory.schema import Inventory
 from generator.units import UNITS
@@ -131,8 +138,10 @@ def _upkeep_of(job: str | None, inventory: Inventory) -> dict[str, Any] | None:
     season, _, step = rest.partition("/")
     steps = [one.id for one in inventory.plans()[named.upkeep].steps]
     if not _YEAR.fullmatch(season) or step not in steps:
-        known = listed([f"{subject}/{season or 'season'}/{one}" for one in steps])
-        raise NotMeantError(f"there is no job {shown_value(job)}; there: {known}")
+        near = meant(step, steps) if _YEAR.fullmatch(season) else ()
+        jobs = [f"{subject}/{season or 'season'}/{one}" for one in near or steps]
+        offered = did_you_mean(jobs) if near else f"there: {listed(jobs)}"
+        raise NotMeantError(f"there is no job {shown_value(job)}; {offered}")
     return {"at": subject, "step": step, "season": int(season)}
 
 
@@ -154,10 +163,30 @@ def _named_job(job: str, inventory: Inventory) -> tuple[str, str, int | None]:
     yearly = known.get((place, step, ""))
     if yearly is not None and _YEAR.fullmatch(season):
         return yearly, step, int(season)
-    there = sorted({f"{one}/{year}/{name}" for one, name, year in known if one == place and year})
-    raise NotMeantError(
-        f"there is no job {shown_value(job)}; on that place: {listed(there) or 'none'}"
-    )
+    raise NotMeantError(f"there is no job {shown_value(job)}; {_near(known, parts)}")
+
+
+def _near(known: Iterable[tuple[str, str, str]], parts: Sequence[str]) -> str:
+    """Return the jobs that three parts can have been meant for; else those of the place.
+
+    A season that is no job's there is told by those that are, so it is what was meant least.
+    """
+    place, season, step = parts
+    places = sorted({one for one, _, _ in known})
+    meant_place = place if place in places else nearest(place, places)
+    if meant_place is None:
+        return f"there is no place {shown_value(place)}; {meant_or_listed(place, places)}"
+    year = season if _YEAR.fullmatch(season) else "season"
+    there = sorted((name, when or year) for one, name, when in known if one == meant_place)
+    names = list(dict.fromkeys(name for name, _ in there))
+    steps = (step,) if step in names else meant(step, names)
+    offered = [(name, when) for name, when in there if name in steps]
+    offered = [one for one in offered if one[1] == season] or offered
+    if offered:
+        return did_you_mean([f"{meant_place}/{when}/{name}" for name, when in offered])
+    jobs = [f"{meant_place}/{when}/{name}" for name, when in there if when in (season, year)]
+    jobs = jobs or [f"{meant_place}/{when}/{name}" for name, when in there]
+    return f"on that place: {listed(jobs)}"
 
 
 def _jobs(inventory: Inventory) -> Iterable[tuple[tuple[str, str, str], str]]:

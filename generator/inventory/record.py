@@ -19,6 +19,8 @@ from generator.working import Given
 TOLD = ("job", "upkeep", "used", "bought", "spent")
 
 LOG = "log"
+# Keys of an entry that an option of the command stands for.
+OPTIONS = {"done_on": "--on", "recorded_on": "--recorded-on"}
 
 # What an entry raises: from the folder without it and with it, in sentences for the owner.
 Asks = Callable[[Inventory, Inventory], tuple[str, ...]]
@@ -26,7 +28,7 @@ Asks = Callable[[Inventory, Inventory], tuple[str, ...]]
 
 @dataclass(frozen=True, slots=True)
 class Recorded:
-    """An entry that was written, the name of its file, and the folder with it; or faults.
+    """An entry that was written, the name of its file, and the folder with it; or faults in words.
 
     `asked` is what it says that cannot be, or hardly; there is no entry where that kept it from
     being written.
@@ -35,7 +37,7 @@ class Recorded:
     name: str
     entry: LogEntry | None
     inventory: Inventory | None
-    problems: tuple[Problem, ...] = ()
+    faults: tuple[str, ...] = ()
     asked: tuple[str, ...] = ()
 
     def told(self) -> str:
@@ -56,7 +58,7 @@ def record_entry(folder: Path, typed: Typed, asks: Asks, *, yes: bool) -> Record
     with one_writer(folder):
         before = load_inventory(folder)
         if before.inventory is None:
-            return Recorded("", None, None, before.problems)
+            return Recorded("", None, None, tuple(map(str, before.problems)))
         data = entry_from(typed, before.inventory)
         taken = {one.id for one in before.inventory.entries}
         clear_unfinished(folder / LOG)
@@ -65,7 +67,8 @@ def record_entry(folder: Path, typed: Typed, asks: Asks, *, yes: bool) -> Record
             name, content = f"{LOG}/{identity}.yaml", entry_file(identity, data)
             after = load_inventory(folder, {name: content})
             if after.inventory is None:
-                return Recorded("", None, None, after.problems)
+                faults = (_fault(one, name, content.decode()) for one in after.problems)
+                return Recorded("", None, None, tuple(faults))
             asked = asks(before.inventory, after.inventory)
             if asked and not yes:
                 return Recorded("", None, None, asked=asked)
@@ -76,6 +79,14 @@ def record_entry(folder: Path, typed: Typed, asks: Asks, *, yes: bool) -> Record
                 continue
             entry = next(one for one in after.inventory.entries if one.id == identity)
             return Recorded(name, entry, after.inventory, asked=asked)
+
+
+def _fault(one: Problem, name: str, content: str) -> str:
+    """Return a fault in words; one of the new entry by the key, since its file is not there."""
+    if one.file != name:
+        return str(one)
+    key = content.splitlines()[one.line - 1].strip(" -").partition(":")[0]
+    return f"{OPTIONS.get(key, key)} of this entry {one.code} {one.what} - {one.accepted}"
 
 
 def _later(entry: LogEntry, inventory: Inventory) -> str:

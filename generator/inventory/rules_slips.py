@@ -52,7 +52,25 @@ def _too_far(typed: Given, accepted: str) -> Broken:
     return Broken(typed_at(typed), what, f"{accepted}; look for a digit too many")
 
 
+def _percent_of_shares(inventory: Inventory) -> Iterator[Broken]:
+    for one in inventory.cost_share:
+        if one.pays.typed_unit == "pct" and 0 < one.pays.value <= LEAST_FRACTION:
+            yield _as_share("of the cost is no share that a contract pays", one.pays, "as in 50")
+    for place in inventory.places():
+        for planting in place.plantings:
+            stands = planting.winter_share_fraction
+            if stands is not None and stands.typed_unit == "pct" and stands.typed < 1:
+                yield _as_share("of the height is nothing that stands", stands, "as in 85")
+
+
+def _as_share(what: str, typed: Given, as_in: str) -> Broken:
+    told = f"{shown_value(typed.typed)} percent {what}"
+    accepted = f"percent, {as_in}; for a part of one, the key that ends in _fraction"
+    return Broken(typed_at(typed), told, accepted)
+
+
 SLIP_RULES = (
     Rule("F461", "A percent of a tag is typed as percent.", _percent_of_tags),
     Rule("F463", "A place is no longer than a property is wide.", _sizes_of_places),
+    Rule("F464", "A share of the cost or of a height is typed as percent.", _percent_of_shares),
 )

@@ -12,11 +12,13 @@ from generator.plan.asked import JobAsked, every_job, yearly_jobs
 from generator.plan.budget import priced
 from generator.plan.burning import burning_findings
 from generator.plan.card_gaps import card_gaps
+from generator.plan.causes import with_causes
 from generator.plan.cautions import Caution
 from generator.plan.count_findings import count_findings
 from generator.plan.count_on import counted_at, counted_days, ready_for
 from generator.plan.crop_dangers import crop_cautions
 from generator.plan.day_findings import day_findings
+from generator.plan.days_to_come import days_to_come
 from generator.plan.done import begun_findings, entries_on
 from generator.plan.doubt_stops import doubt_stops
 from generator.plan.doubts import doubt_findings, doubts
@@ -81,7 +83,9 @@ from generator.plan.unanswered import unanswered
 from generator.plan.upkeep import upkeep_jobs
 from generator.plan.upkeep_findings import upkeep_findings
 from generator.plan.usual_findings import usual_findings
+from generator.plan.usual_heights import height_findings
 from generator.plan.usual_machines import tests_to_come
+from generator.plan.usual_stock import stock_findings
 from generator.plan.water import water_findings, waters
 from generator.plan.weather_findings import weather_findings
 from generator.plan.wind_days import wind_uses
@@ -139,7 +143,9 @@ def make_plan(inventory: Inventory, season: int, as_of: datetime.date) -> Plan:
         found += steep_cautions(one, inventory)
         found += job_findings + _date_findings(one, as_of) + _name_findings(one, inventory)
     found += usual_findings(asked, jobs, places.values(), inventory, season)
+    found = with_causes(found, asked, inventory)
     found += tests_to_come(inventory, as_of)
+    found += height_findings(inventory, entries)
     found += far_findings(inventory)
     found += sod_findings(asked, ever, states, stopped_in(found))
     found += tank_before_findings(asked, ever, states, inventory)
@@ -242,6 +248,10 @@ def make_plan(inventory: Inventory, season: int, as_of: datetime.date) -> Plan:
     plan = replace(plan, times=work_times(plan, inventory))
     plan = replace(plan, lines=(*plan.lines, *machine_lines(plan), *hire_lines(plan)))
     findings = in_order([*plan.findings, *money_findings(plan, inventory, ahead)])
+    counted_later = {one.subject for one in findings if one.code == Note.COUNT_LATER.value.code}
+    to_come = days_to_come(inventory, as_of, counted_later)
+    plan = replace(plan, findings=findings)
+    findings = in_order([*findings, *to_come, *stock_findings(plan, inventory)])
     plan = replace(plan, findings=findings)
     plan = replace(plan, handed=handed_over(plan, inventory.readers))
     promised = promised_findings((*ever, *later), seasons_ahead(season)[-1], inventory)

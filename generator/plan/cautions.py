@@ -924,10 +924,13 @@ class Caution(Enum):
     )
     SEED_COUNT_OUT_OF_USUAL = Words(
         "C402",
-        "Lot {lot} is typed with {many} seeds in a pound than is usual of this: {species}. A "
-        "count in thousands, or a digit too many or too few, gives such a figure.",
+        "Lot {lot} has {many} seeds in a pound, as typed, than a pound of {species} has. Most "
+        "likely zeros are left out, as where a seller counts in thousands, or one is too many. "
+        "Seeds on a square foot, and every rate typed in seeds, are wrong with it.",
         "",
-        "Check live_seeds_per_lb against the tag or the seller, with all its zeros, as in 259000.",
+        "Type live_seeds_per_lb as the whole number with all its zeros, as 259000 and not 259. "
+        "Take it from the tag, the seller or your extension office. If it is so, leave it: nothing "
+        "is kept from being printed.",
         TAG_CHAPTER,
     )
     RATE_OUT_OF_USUAL = Words(
@@ -941,10 +944,12 @@ class Caution(Enum):
     )
     MACHINE_OUT_OF_USUAL = Words(
         "C404",
-        "{machine}: {what} is {much} than is usual. A digit too many or too few, or another unit, "
-        "gives such a figure, and with it wrong loads, passes and hours.",
+        "{machine}: {what}, as typed, is {much} than such a machine has. Most likely a digit is "
+        "too many or too few, or the number is in another unit than its key says. Loads, passes "
+        "and hours that rest on it are wrong with it.",
         "",
-        "Check {key} and its unit against the machine. If it is so, leave it.",
+        "Hold {key} in equipment.yaml against the machine, or measure again; the key ends in the "
+        "unit it is read in. If the machine is so, leave it: nothing is kept from being printed.",
         CALIBRATION_CHAPTER,
     )
     CARRIER_OUT_OF_USUAL = Words(
@@ -1015,6 +1020,56 @@ class Caution(Enum):
         "",
         "Check tested_on. If the test is right, make the plan of a later day.",
         CALIBRATION_CHAPTER,
+    )
+    NOZZLE_FAR_OFF = Words(
+        "C413",
+        "{machine}: in the last catch test nozzle {number} of {count} is far from the mean of all. "
+        "A worn nozzle gives a tenth more. So far off is a digit too many or too few, or a nozzle "
+        "that is stopped up, and every amount of the sprayer rests on it.",
+        "",
+        "Check that figure in caught_fl_oz against your notes. If you caught that much, clean or "
+        "change the nozzle and catch again.",
+        CALIBRATION_CHAPTER,
+    )
+    HEIGHT_OUT_OF_USUAL = Words(
+        "C414",
+        "{what} is far more than anything of that kind reaches. Most likely a digit is too many, "
+        "or the number is in another unit than its key says. What a screen hides rests on heights.",
+        "",
+        "Check {key}, and the unit it ends in. If it was measured so, leave it: nothing is kept "
+        "from being printed.",
+        COUNTING_CHAPTER,
+    )
+    STOCK_OUT_OF_USUAL = Words(
+        "C415",
+        "Far more of {item} is on hand, as typed, than all jobs that take of it need. Most likely "
+        "a digit is too many, or the number is in another unit: then too little is bought.",
+        "",
+        "Weigh or count again, and check on_hand and its unit. If it is so, leave it.",
+        source="common_practice",
+    )
+    PRICE_OUT_OF_USUAL = Words(
+        "C416",
+        "{item} costs many times {much}, as typed, than what else was asked or paid for the same "
+        "thing. Most likely a digit is too many or too few in the price, or in what a package "
+        "holds: then costs are wrong with it.",
+        "",
+        "Check both prices, and what a package of each holds. If they are so, leave them.",
+        source="common_practice",
+    )
+    DAY_TO_COME = Words(
+        "C417",
+        "A day that has to be gone by is after the day of this plan: {days}. Most likely the year "
+        "or the month is a slip. What rests on it is taken for newer than it is.",
+        "",
+        "Check that day. If it is right, make the plan of a later day.",
+    )
+    DAYS_AFTER_THE_PLAN = Words(
+        "C418",
+        "Days that have to be gone by are after the day of this plan, in many places: {names}. "
+        "Most likely the plan is made for too early a day.",
+        "",
+        "Check as_of in property.yaml, or --as-of. If that day is right, check those days.",
     )
     WRITTEN_FOR_ELSEWHERE = Words(
         "C420",

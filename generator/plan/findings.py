@@ -32,12 +32,17 @@ def finding(
         figures,
         told.chapter,
         told.source,
+        column=where.column if where else 0,
     )
 
 
 def in_order(findings: list[Finding]) -> tuple[Finding, ...]:
-    """Return findings with the gravest first, then by subject and code, each once."""
-    ordered = sorted(findings, key=lambda one: (GRAVITY[one.severity], one.subject, one.code))
+    """Return findings with the causes of others first, then the gravest, each once."""
+    causes = {one.cause for one in findings}
+    ordered = sorted(
+        findings,
+        key=lambda one: (one.id not in causes, GRAVITY[one.severity], one.subject, one.code),
+    )
     return tuple(dict.fromkeys(ordered))
 
 

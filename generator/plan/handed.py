@@ -52,9 +52,10 @@ def _rest_on_hidden(
 def _windows(plan: Plan, job: Job, reader: Reader) -> Iterator[WindowTold]:
     """Yield the dates that the days of a handed job give away and the reader is not told of."""
     span = open_span(job)
-    if job.state.is_settled or span[0] > span[1]:
+    if span[0] > span[1]:
         return
-    kinds = (*taken_by(job.step), *HUNTED)
+    # the sheet of a settled job names no day on which others hunt
+    kinds = taken_by(job.step) if job.state.is_settled else (*taken_by(job.step), *HUNTED)
     for one in plan.dates:
         holds = one.kind in kinds and holds_on(one.places, job.place_id)
         spans = comes_back(one, span) if holds and not _is_told(one, reader) else ()

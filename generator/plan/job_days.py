@@ -63,8 +63,11 @@ def days_of_job(dates: Iterable[DateRange], step: Step, place_id: str, span: Spa
 
 
 def with_days(jobs: tuple[Job, ...], inventory: Inventory) -> tuple[Job, ...]:
-    """Return the jobs with the days they must keep free, and lines on who and what is there."""
-    return tuple(job if job.state.is_settled else _with_days(job, inventory) for job in jobs)
+    """Return the jobs with the days they must keep free, and lines on who and what is there.
+
+    Of a job that is settled only what it had left, to call off its entries in older calendars.
+    """
+    return tuple(_with_days(job, inventory) for job in jobs)
 
 
 def _with_days(job: Job, inventory: Inventory) -> Job:
@@ -72,6 +75,8 @@ def _with_days(job: Job, inventory: Inventory) -> Job:
     if span[0] > span[1]:
         return job
     days = days_of_job(inventory.dates, job.step, job.place_id, span)
+    if job.state.is_settled:
+        return replace(job, had_left=days.left)
     lines = (
         *others_hunting(inventory.dates, job.place_id, span),
         *_marked(job, inventory.one_calls, span),

@@ -41,6 +41,15 @@ UNFOLDED = (
     buying.TOTAL_STRENGTH,
     buying.TOTAL_FRACTION,
 )
+TYPED = "The typed rate"
+BY_PERCENT = (
+    "What an acre gets of {product}, its percent of the spray that the last catch test puts on,"
+)
+WITHIN = "Type a rate that the label allows for this use"
+CHECK_CATCH = (
+    "Check the last catch test of the sprayer: what was caught and the ground that took it. If it "
+    "is right, wet less"
+)
 
 
 @dataclass(frozen=True, slots=True)
@@ -88,7 +97,14 @@ def _range_stops(one: Judged) -> Iterator[Finding]:
             limits = (("Lowest on the card", use.rate_low), ("Highest on the card", use.rate_high))
             own = one.rate.counted.rate if one.rate.counted is not None else None
             figures = beside(one, "Your rate", one.rate.product, own, limits, use.basis)
-            yield finding(Stop.RATE_OUTSIDE, one.asked.job_id, use.where, figures)
+            yield finding(
+                Stop.RATE_OUTSIDE,
+                one.asked.job_id,
+                use.where,
+                figures,
+                what=BY_PERCENT.format(product=one.product.name) if _is_percent(one) else TYPED,
+                cure=f"{_cure(one)}.",
+            )
 
 
 def _one_time_stops(one: Judged, sprays: tuple[PlannedSpray, ...]) -> Iterator[Finding]:
@@ -116,7 +132,12 @@ def _one_time_stops(one: Judged, sprays: tuple[PlannedSpray, ...]) -> Iterator[F
         )
         together = "" if alone else "Together with what else of it is in the tank, "
         yield finding(
-            Stop.OVER_ONE_TIME, job, one.use.where, figures, what=_what(together, one.product)
+            Stop.OVER_ONE_TIME,
+            job,
+            one.use.where,
+            figures,
+            what=_what(together, one),
+            cure=_cure(one),
         )
     elif doubted := in_doubt_at_once(mine, tank):
         possible = amount_at_one_time(mine, tank, one.card, basis, "possible")
@@ -184,13 +205,32 @@ def _over(
         one.asked.job_id,
         one.use.where,
         figures,
-        what=_what(together, one.product),
-        cure="Lower the rate" if alone else "Leave one of them out, or lower a rate",
+        what=_what(together, one),
+        cure=_lower(one) if alone else "Leave one of them out, or lower a rate",
     )
 
 
-def _what(together: str, product: Product) -> str:
-    return f"{together}{'the' if together else 'The'} typed rate of {product.name}"
+def _what(together: str, one: Judged) -> str:
+    told = BY_PERCENT if _is_percent(one) else f"{TYPED} of {{product}}"
+    said = told.format(product=one.product.name)
+    return f"{together}{said[0].lower()}{said[1:]}" if together else said
+
+
+def _is_percent(one: Judged) -> bool:
+    """Whether what an acre gets follows from a percent and from what the sprayer puts on it."""
+    return one.rate.mix is not None
+
+
+def _cure(one: Judged) -> str:
+    return (
+        f"{CHECK_CATCH}, or type a lower percent that the label allows"
+        if _is_percent(one)
+        else WITHIN
+    )
+
+
+def _lower(one: Judged) -> str:
+    return f"{CHECK_CATCH}, or lower the percent" if _is_percent(one) else "Lower the rate"
 
 
 def in_pounds(one: Judged, basis: str) -> str | None:

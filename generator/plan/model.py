@@ -45,7 +45,9 @@ FOLDER = "property folder"  # the subject of what is said of the folder as a who
 class Finding:
     """A stop, caution or note on a subject (a job, place or thing by its id).
 
-    `words` and `figures` are the owner's; other readers see `words_for_others` alone.
+    `words` and `figures` are the owner's; other readers see `words_for_others` alone. `place` is
+    file and line in the owner's files, `column` counts from 1 and is 0 where it is not known.
+    `cause` is the id of a finding whose slip, most likely, is what makes this one.
     """
 
     code: str
@@ -58,6 +60,13 @@ class Finding:
     figures: tuple[tuple[str, Figure], ...] = ()
     chapter: str = ""
     source: str = ""
+    cause: str = ""
+    column: int = field(default=0, compare=False)
+
+    @property
+    def id(self) -> str:
+        """What another finding names it by: its code and its subject."""
+        return f"{self.code} {self.subject}"
 
 
 @dataclass(frozen=True, slots=True)
@@ -254,6 +263,7 @@ class Job:
     `id` is `place/season/step`; `address` is the sheet's file name without its ending; `part` is
     what the owner calls the part of the place it is done on; `needs` are the ids of what it uses
     up, for the owner alone; `method` is how the sowing is done that a planting begins with.
+    `had_left` are the days that dates left of it, of a settled job alone: calendars had those.
     """
 
     id: str
@@ -280,6 +290,7 @@ class Job:
     lime_asked: LimeAsked | None = None
     rows: tuple[RowPlanted, ...] = ()
     days: JobDays | None = None
+    had_left: tuple[Span, ...] = ()
     method: str | None = None
 
     def without_amounts(self) -> Job:

@@ -11,6 +11,7 @@ from generator.working import Figure, Given, Measured, Quantity, Reference
 
 MUCH = {"less": "far less", "more": "far more"}
 MANY = {"less": "far fewer", "more": "far more"}
+LOW, LOW_ALONE, HIGH, HIGH_ALONE = "Usual from", "Usual from, at the least", "to", "Usual up to"
 
 
 def out_of_usual(
@@ -54,7 +55,13 @@ def ends(range_of_it: Usual) -> tuple[tuple[str, Figure], ...]:
     low, high = range_of_it.low, range_of_it.high
     named: list[tuple[str, Figure]] = []
     if low is not None:
-        named.append(("Usual from" if high is not None else "Usual from, at the least", low))
+        named.append((LOW if high is not None else LOW_ALONE, low))
     if high is not None:
-        named.append(("to" if low is not None else "Usual up to", high))
+        named.append((HIGH if low is not None else HIGH_ALONE, high))
     return tuple(named)
+
+
+def range_told(found: Finding) -> Usual:
+    """Return the range that a finding out of the usual tells."""
+    told = {label: one for label, one in found.figures if isinstance(one, Reference | Quantity)}
+    return Usual(told.get(LOW) or told.get(LOW_ALONE), told.get(HIGH) or told.get(HIGH_ALONE))

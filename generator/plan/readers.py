@@ -141,6 +141,8 @@ def _findings(plan: Plan, new_ids: Mapping[str, str]) -> tuple[Finding, ...]:
                 figures=(),
                 chapter="",
                 source="",
+                cause="",
+                column=0,
             )
             for one in plan.findings
             if one.subject in new_ids and one.words_for_others

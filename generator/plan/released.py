@@ -161,6 +161,7 @@ def released_job(job: Job, place_id: str, seen: frozenset[str]) -> Job:
         lime_asked=_lime_asked(job.lime_asked, release) if job.lime_asked is not None else None,
         rows=tuple(_row(one, release) for one in job.rows),
         days=_days(job.days) if job.days is not None else None,
+        had_left=job.had_left,
         method=job.method,
     )
 

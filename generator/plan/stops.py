@@ -79,13 +79,13 @@ class Stop(Enum):
     )
     RATE_OUTSIDE = _label(
         "S110",
-        "The typed rate is not between the lowest and highest rate of this use.",
-        "Type a rate that the label allows for this use.",
+        "{what} is not between the lowest and highest rate of this use.",
+        "{cure}",
     )
     OVER_ONE_TIME = _label(
         "S111",
         "{what} is more than its label allows at one time.",
-        "Type a rate that the label allows for this use, all that is in the tank counted.",
+        "{cure}, all that is in the tank counted.",
     )
     OVER_YEAR = _label(
         "S112",
@@ -147,7 +147,8 @@ class Stop(Enum):
         "By its last catch test the sprayer puts on {carrier} gal/ac; the card of {product} allows "
         "{low} to {high}.",
         _NOT_CLEARED,
-        "Change nozzle, pressure or speed, catch again, and note the new test.",
+        "Check what was caught, seconds, speed and spacing, or the ground, of that test. If they "
+        "are right, change nozzle, pressure or speed, catch again, and note the new test.",
         CALIBRATION_CHAPTER,
         source="label_in_hand",
     )

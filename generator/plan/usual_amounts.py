@@ -1,6 +1,7 @@
 """Amounts of a job that no sound figure gives: passes, fills, loads, a catch far off.
 
-A slip upstream gives such amounts too: where one is told already, nothing is said here.
+A slip upstream gives such amounts too: where one that is told already gives them alone, nothing is
+said here.
 """
 
 from collections.abc import Iterator
@@ -10,55 +11,74 @@ from generator.plan.asked import JobAsked
 from generator.plan.cautions import Caution
 from generator.plan.drilling import drill_width
 from generator.plan.findings import finding
+from generator.plan.meant_figures import Alike, Instead, alike, as_if
 from generator.plan.model import Finding, Job
 from generator.plan.out_of_usual import out_of_usual
 from generator.reference.load import values
 from generator.reference.usual import Usual, usual
-from generator.working import Figure, Quantity
+from generator.working import Figure, Given, Quantity
 
 CORRECTIONS = ("correction_fraction", "drill_correction_fraction")
 FILLED = {"fills_count": "fills of the hopper", "loads_count": "loads of the tank"}
 
 
-def amount_findings(asked: JobAsked, job: Job, *, with_passes: bool) -> Iterator[Finding]:
+def amount_findings(asked: JobAsked, job: Job, meant: Instead) -> Iterator[Finding]:
     """Yield what is out of the usual in the passes, fills and loads of a job.
 
-    A catch that is far off gives passes that are: where it is told they are left out.
+    `meant` is what figures that are told were meant to be: what they give alone is not told.
     """
-    if with_passes:
-        yield from _passes(asked, job)
-    yield from _fills(asked, job)
+    yield from _passes(asked, job, meant)
+    yield from _fills(asked, job, meant)
 
 
-def catch_findings(asked: JobAsked, job: Job) -> Iterator[Finding]:
+def catch_findings(asked: JobAsked, job: Job, meant: Instead) -> Iterator[Finding]:
     """Yield a caution for each catch of a job that is far from what is wanted."""
-    test = job.spreader_test or job.drill_test
+    test, wanted = job.spreader_test or job.drill_test, usual("catch_correction", "pct")
     for name in CORRECTIONS:
         if name in job.numbers and test is not None:
+            if not _is_beyond(wanted, job.numbers[name], meant):
+                continue
             found = out_of_usual(
                 Caution.CATCH_FAR_OFF,
                 asked.job_id,
                 test.where,
                 ("It must put down, of what it did", job.numbers[name]),
-                usual("catch_correction", "pct"),
+                wanted,
             )
             yield from [found] if found is not None else []
 
 
-def _passes(asked: JobAsked, job: Job) -> Iterator[Finding]:
+def _is_beyond(wanted: Usual, number: Quantity, meant: Instead) -> bool:
+    """Whether a number is out of the usual, and would be if all that is told were as meant."""
+    is_beyond = wanted.beyond(number) is not None
+    return is_beyond and wanted.is_beyond(as_if(number, meant), number.unit) is not None
+
+
+def caught_as_wanted(job: Job) -> dict[Alike, float]:
+    """Return what a catch that is told was meant to give: the rate in one pass over each lane."""
+    times = job.numbers.get("times_over_count")
+    return {alike(times): 1} if times is not None else {}
+
+
+def _passes(asked: JobAsked, job: Job, meant: Instead) -> Iterator[Finding]:
     """Yield a caution of more passes than a place of its width takes."""
     passes, width = _passes_over(asked, job), asked.ground.width_ft
     most: list[tuple[str, Figure]] = [("Usual up to", values()["usual_passes_count"])]
-    allowed = values()["usual_passes_count"].value
     if passes is None:
         return
     if width is not None:
-        narrowest = values()["narrowest_passes_ft"]
-        most += [("or, where the place is wide, one to every", narrowest)]
-        allowed = max(allowed, width.value / narrowest.value)
-    if passes.value > allowed:
+        most += [("or, where the place is wide, one to every", values()["narrowest_passes_ft"])]
+    if all(as_if(passes, one) > _allowed(width, one) for one in ({}, meant)):
         figures = (("Passes", passes), *most)
         yield finding(Caution.MANY_PASSES, asked.job_id, asked.planting.where, figures)
+
+
+def _allowed(width: Given | None, meant: Instead) -> float:
+    """Return the most passes that are usual over a place of a width."""
+    most = values()["usual_passes_count"].value
+    if width is None:
+        return most
+    return max(most, as_if(width, meant) / values()["narrowest_passes_ft"].value)
 
 
 def _passes_over(asked: JobAsked, job: Job) -> Quantity | None:
@@ -74,15 +94,16 @@ def _passes_over(asked: JobAsked, job: Job) -> Quantity | None:
     )
 
 
-def _fills(asked: JobAsked, job: Job) -> Iterator[Finding]:
+def _fills(asked: JobAsked, job: Job, meant: Instead) -> Iterator[Finding]:
+    most = Usual(None, values()["usual_fills_count"])
     for name, words in FILLED.items():
-        if name in job.numbers:
+        if name in job.numbers and _is_beyond(most, job.numbers[name], meant):
             found = out_of_usual(
                 Caution.MANY_FILLS,
                 asked.job_id,
                 asked.planting.where,
                 (words.capitalize(), job.numbers[name]),
-                Usual(None, values()["usual_fills_count"]),
+                most,
                 what=words,
             )
             yield from [found] if found is not None else []

@@ -2,6 +2,7 @@
 
 import datetime
 from collections.abc import Iterator
+from dataclasses import replace
 
 from generator.inventory.drill import Drill
 from generator.inventory.equipment import Sprayer, Spreader
@@ -21,6 +22,8 @@ from generator.working import Given
 
 # (what it is called, the number typed, its range in values.yaml, the unit of the range)
 Side = tuple[str, Given | None, str, str]
+# Kinds of work whose machines have widths and speeds of their own; others go by what any has.
+WORK_WITH_RANGES = {"mow", "till", "roll", "spray"}
 TANKS = {"backpack": "backpack_tank", "hand_gun": "gun_tank"}
 
 
@@ -31,6 +34,7 @@ def machine_findings(inventory: Inventory, season: int) -> Iterator[Finding]:
     """
     for sprayer in inventory.sprayers:
         found = list(_typed(sprayer, _sprayer_sides(sprayer)))
+        found += _nozzle(sprayer, season)
         yield from found or _carrier(sprayer, season)
     for spreader in inventory.spreaders:
         found = list(_typed(spreader, _spreader_sides(spreader)))
@@ -38,7 +42,7 @@ def machine_findings(inventory: Inventory, season: int) -> Iterator[Finding]:
     for drill in inventory.drills:
         yield from _typed(drill, _drill_sides(drill))
     for machine in inventory.machines:
-        yield from _typed(machine, _machine_sides(machine))
+        yield from _typed(machine, _machine_sides(machine, _work_of(machine, inventory)))
 
 
 def _typed(
@@ -78,10 +82,47 @@ def _drill_sides(drill: Drill) -> Iterator[Side]:
     yield "Once round the wheel", drill.wheel_circumference_ft, "drill_wheel", "ft"
 
 
-def _machine_sides(machine: Machine) -> Iterator[Side]:
-    yield "Width", machine.width_ft, "machine", "ft"
-    yield "Speed at work", machine.speed_mph, "working", "mph"
+def _work_of(machine: Machine, inventory: Inventory) -> str | None:
+    """Return the one kind of work a machine does that has ranges of its own; else None."""
+    kinds = {
+        step.operation
+        for place in inventory.places()
+        for planting in place.plantings
+        for work in planting.work
+        if work.machine == machine.id
+        for step in inventory.steps_of(planting)
+        if step.id == work.step
+    }
+    return kinds.pop() if len(kinds) == 1 and kinds <= WORK_WITH_RANGES else None
+
+
+def _machine_sides(machine: Machine, work: str | None) -> Iterator[Side]:
+    yield "Width", machine.width_ft, f"{work}_width" if work else "machine", "ft"
+    yield "Speed at work", machine.speed_mph, f"{work}_speed" if work else "working", "mph"
     yield "Share of the time on new ground", machine.efficiency_fraction, "efficiency", "pct"
+
+
+def _nozzle(sprayer: Sprayer, season: int) -> Iterator[Finding]:
+    """Yield a caution where one nozzle of the last catch test is far off the mean of all."""
+    for catch in sprayer_catches(sprayer, season)[:1]:
+        if catch.farthest is None:
+            continue
+        caught = catch.test.caught_fl_oz
+        mean = sum(one.value for one in caught) / len(caught)
+        far = max(caught, key=lambda one: abs(one.value - mean))
+        found = out_of_usual(
+            Caution.NOZZLE_FAR_OFF,
+            sprayer.id,
+            typed_at(far),
+            ("From the mean of all", catch.farthest),
+            usual("farthest_nozzle", "pct"),
+            machine=sprayer.name,
+            number=str(caught.index(far) + 1),
+            count=str(len(caught)),
+        )
+        if found is not None:
+            figures = (*found.figures, ("Caught under that nozzle", far))
+            yield replace(found, figures=figures)
 
 
 def _carrier(sprayer: Sprayer, season: int) -> Iterator[Finding]:

@@ -1,17 +1,20 @@
 """Seed that is far from what is usual: the tag, the seeds of a pound, the rate on an acre."""
 
 from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
 
 from generator.compute import seed
 from generator.compute.seed_rate import ALONE_SHARE, MIXTURE_SHARE
 from generator.inventory.fields import Where
-from generator.inventory.places import SownSeed
+from generator.inventory.places import Planting, SownSeed
 from generator.inventory.rule import typed_at
+from generator.inventory.schema import Inventory
 from generator.inventory.stock import SeedLot
 from generator.plan.asked import JobAsked
 from generator.plan.cautions import Caution
-from generator.plan.model import Finding, Job, Sowing
+from generator.plan.model import Finding, Job, Place, Sowing
 from generator.plan.out_of_usual import out_of_usual
+from generator.plan.sowing import sowings
 from generator.reference.load import species, values
 from generator.reference.usual import Usual, UsualSeed, usual, usual_seed
 from generator.working import Given, Quantity
@@ -20,7 +23,7 @@ from generator.working import Given, Quantity
 def lot_findings(lots: Sequence[SeedLot]) -> Iterator[Finding]:
     """Yield a caution for each lot whose tag or whose seeds in a pound are out of the usual."""
     for lot in lots:
-        found = [_purity(lot), _live(lot), _count(lot)]
+        found = [_purity(lot), _live(lot) or _germination(lot), _count(lot)]
         yield from (one for one in found if one is not None)
 
 
@@ -38,14 +41,36 @@ def _purity(lot: SeedLot) -> Finding | None:
     )
 
 
-def _live(lot: SeedLot) -> Finding | None:
+def _alive(lot: SeedLot) -> Quantity:
     tag = lot.tag
-    live = seed.VIABLE(
+    return seed.VIABLE(
         f"seed/{lot.id}/viable_fraction",
         germination_fraction=tag.germination_fraction,
         hard_fraction=tag.hard_fraction,
         dormant_fraction=tag.dormant_fraction,
     )
+
+
+def _germination(lot: SeedLot) -> Finding | None:
+    """Return a caution where little germinates, and little enough is hard or dormant beside it."""
+    germinates = lot.tag.germination_fraction
+    mostly = values()["mostly_alive_pct"]
+    if germinates.value == 0 or not Usual(mostly, None).beyond(_alive(lot)):
+        return None
+    return out_of_usual(
+        Caution.TAG_OUT_OF_USUAL,
+        lot.id,
+        typed_at(germinates),
+        ("Germination on the tag", germinates),
+        usual("germination", "pct"),
+        lot=lot.id,
+        what="germination",
+        keys="germination_pct",
+    )
+
+
+def _live(lot: SeedLot) -> Finding | None:
+    tag, live = lot.tag, _alive(lot)
     return out_of_usual(
         Caution.TAG_OUT_OF_USUAL,
         lot.id,
@@ -73,23 +98,48 @@ def _count(lot: SeedLot) -> Finding | None:
     )
 
 
+@dataclass(frozen=True, slots=True)
+class Sown:
+    """A planting with what it takes of every lot; `base` begins ids, `subject` is told of it."""
+
+    subject: str
+    base: str
+    planting: Planting
+    parts: tuple[Sowing, ...]
+    when: str = ""
+
+
 def rate_findings(asked: JobAsked, job: Job) -> Iterator[Finding]:
-    """Yield a caution for each rate of a sowing that is out of the usual, or for a thin mixture.
+    """Yield a caution for each rate of a sowing that is out of the usual, or for a thin mixture."""
+    if job.sowings:
+        yield from _rates(Sown(asked.job_id, asked.job_id, asked.planting, job.sowings))
+
+
+def later_rates(place: Place, inventory: Inventory, season: int) -> Iterator[Finding]:
+    """Yield the same of what is to be sown on a place in seasons after the plan's."""
+    for planting in place.typed.plantings if place.typed is not None else ():
+        if planting.season > season and planting.seed:
+            base = f"{place.id}/{planting.season}/{planting.id}"
+            parts = sowings(base, planting, place.area, inventory)
+            when = f", to be sown for {planting.season}"
+            yield from _rates(Sown(place.id, base, planting, parts, when))
+
+
+def _rates(asked: Sown) -> Iterator[Finding]:
+    """Yield cautions of rates, or one of a thin mixture.
 
     What a species takes alone bounds it in a mixture from above; from below the parts together.
     """
-    if not job.sowings:
-        return
-    parts = list(zip(asked.planting.seed, job.sowings, strict=True))
+    parts = list(zip(asked.planting.seed, asked.parts, strict=True))
     alone = len(parts) == 1
     found = [_rate(asked, sown, part, alone) for sown, part in parts]
     told = [one for one in found if one is not None]
     yield from told
     if not told and not alone:
-        yield from _thin(asked, job.sowings)
+        yield from _thin(asked, asked.parts)
 
 
-def _rate(asked: JobAsked, sown: SownSeed, part: Sowing, alone: bool) -> Finding | None:
+def _rate(asked: Sown, sown: SownSeed, part: Sowing, alone: bool) -> Finding | None:
     of_kind = usual_seed().get(part.lot.species)
     if of_kind is None:
         return None
@@ -98,17 +148,17 @@ def _rate(asked: JobAsked, sown: SownSeed, part: Sowing, alone: bool) -> Finding
         range_of_it = Usual(None, range_of_it.high)
     return out_of_usual(
         Caution.RATE_OUT_OF_USUAL,
-        asked.job_id,
+        asked.subject,
         _typed_where(asked, sown, rate),
         ("Live seed sown", rate),
         range_of_it,
-        what=species()[part.lot.species].name,
+        what=f"{species()[part.lot.species].name}{asked.when}",
         key=_typed_key(sown),
     )
 
 
 def _typed_rate(
-    asked: JobAsked, sown: SownSeed, part: Sowing, of_kind: UsualSeed
+    asked: Sown, sown: SownSeed, part: Sowing, of_kind: UsualSeed
 ) -> tuple[Given | Quantity, Usual]:
     """Return a rate with its range, in seeds on a square foot where it was typed in seeds."""
     if sown.rate_seeds_per_sq_ft is not None:
@@ -118,11 +168,11 @@ def _typed_rate(
     return rate, of_kind.rate
 
 
-def _seeds_on_ground(asked: JobAsked, lot: SeedLot, of_kind: UsualSeed) -> Usual:
+def _seeds_on_ground(asked: Sown, lot: SeedLot, of_kind: UsualSeed) -> Usual:
     """Return what a square foot has from the least seed of the largest to the most of the least."""
     ends = (
         seed.SEEDS_PER_SQ_FT(
-            f"{asked.job_id}/{lot.id}.usual_{end}_seeds_per_sq_ft",
+            f"{asked.base}/{lot.id}.usual_{end}_seeds_per_sq_ft",
             rate_pls_lb_per_ac=rate,
             live_seeds_per_lb=count,
         )
@@ -135,7 +185,7 @@ def _seeds_on_ground(asked: JobAsked, lot: SeedLot, of_kind: UsualSeed) -> Usual
     return Usual(*ends)
 
 
-def _typed_where(asked: JobAsked, sown: SownSeed, rate: Given | Quantity) -> Where:
+def _typed_where(asked: Sown, sown: SownSeed, rate: Given | Quantity) -> Where:
     mixed = asked.planting.mix_rate_pls_lb_per_ac
     if isinstance(rate, Given):
         return typed_at(rate)
@@ -148,10 +198,10 @@ def _typed_key(sown: SownSeed) -> str:
     return "mix_rate_pls_lb_per_ac" if sown.rate_pls_lb_per_ac is None else "rate_pls_lb_per_ac"
 
 
-def _thin(asked: JobAsked, parts: tuple[Sowing, ...]) -> Iterator[Finding]:
+def _thin(asked: Sown, parts: tuple[Sowing, ...]) -> Iterator[Finding]:
     shares = [
         ALONE_SHARE(
-            f"{asked.job_id}/{part.lot.id}.alone_share_fraction",
+            f"{asked.base}/{part.lot.id}.alone_share_fraction",
             rate_pls_lb_per_ac=part.rate,
             usual_rate_low_lb_per_ac=low,
         )
@@ -160,14 +210,14 @@ def _thin(asked: JobAsked, parts: tuple[Sowing, ...]) -> Iterator[Finding]:
     ]
     if len(shares) < len(parts):
         return
-    together = MIXTURE_SHARE(f"{asked.job_id}/mixture_share_fraction", each_fraction=tuple(shares))
+    together = MIXTURE_SHARE(f"{asked.base}/mixture_share_fraction", each_fraction=tuple(shares))
     found = out_of_usual(
         Caution.RATE_OUT_OF_USUAL,
-        asked.job_id,
+        asked.subject,
         asked.planting.where,
         ("The kinds together, each of the least that is usual of it alone", together),
         Usual(values()["thinnest_mixture_pct"], None),
-        what="The mixture",
+        what=f"The mixture{asked.when}",
         key="the rate or the shares",
     )
     yield from [found] if found is not None else []

@@ -27,10 +27,14 @@ class Usual:
 
     def beyond(self, figure: Given | Measured | Quantity) -> Beyond | None:
         """Return whether a figure is less or more than is usual."""
+        return self.is_beyond(figure.value, figure.unit)
+
+    def is_beyond(self, value: float, unit: str) -> Beyond | None:
+        """Return whether a number of a unit is less or more than is usual."""
         low, high = self.low, self.high
-        if low is not None and _in_unit_of(low, figure) < low.value * (1 - ROUNDING):
+        if low is not None and convert(value, unit, low.unit) < low.value * (1 - ROUNDING):
             return "less"
-        if high is not None and _in_unit_of(high, figure) > high.value * (1 + ROUNDING):
+        if high is not None and convert(value, unit, high.unit) > high.value * (1 + ROUNDING):
             return "more"
         return None
 
@@ -39,10 +43,6 @@ class Usual:
         found = self.low if beyond == "less" else self.high
         assert found is not None
         return found
-
-
-def _in_unit_of(end: Reference | Quantity, figure: Given | Measured | Quantity) -> float:
-    return convert(figure.value, figure.unit, end.unit)
 
 
 @dataclass(frozen=True, slots=True)

@@ -1,6 +1,8 @@
 """Takes a book all the way to a site in its folder, or leaves the folder as it was."""
 
 import os
+from collections.abc import Iterator
+from contextlib import contextmanager, suppress
 from pathlib import Path
 
 from generator.book.model import Book
@@ -28,8 +30,8 @@ def publish(book: Book, target: Path, property_folder: Path | None = None) -> tu
     where `target` holds something that no build wrote, or is the property folder, inside it or
     around it, and NotWritten where the system says that it cannot be written.
     """
-    try:
-        target = target.absolute()
+    target = target.absolute()
+    with _told(target):
         _refuse_unfit(target, property_folder)
         target.parent.mkdir(parents=True, exist_ok=True)
         with workshop(target) as folder:
@@ -39,6 +41,30 @@ def publish(book: Book, target: Path, property_folder: Path | None = None) -> tu
                 _refuse_unfit(target, property_folder)
                 exchange(folder / "site", target, folder / "old")
             return problems
+
+
+def refuse_at_once(target: Path, property_folder: Path | None = None) -> None:
+    """Raises, before any work, what `publish` would raise for a target as it stands now.
+
+    Nothing is written to find out, so a disk that is full is told by `publish` alone.
+    """
+    target = target.absolute()
+    with _told(target):
+        _refuse_unfit(target, property_folder)
+        with suppress(FileNotFoundError):
+            target.lstat()
+        above = next(one for one in target.parents if one.exists())
+        if not above.is_dir():
+            raise NotADirectoryError
+        if not os.access(above, os.W_OK | os.X_OK):
+            raise NotWritten(f"{target} cannot be written: {above} takes no new folder.")
+
+
+@contextmanager
+def _told(target: Path) -> Iterator[None]:
+    """Turns what the system refuses into a sentence about the target."""
+    try:
+        yield
     except (FileExistsError, NotADirectoryError) as error:
         raise NotWritten(f"{target} cannot be written: a part of it is no folder.") from error
     except OSError as error:

@@ -37,6 +37,11 @@ def hired_file(data: Data, name: str = CALENDAR) -> bytes:
     return make_book(seen_by(planned(data), inventory_of(data).readers[0])).files[name]
 
 
+def hired_at(data: Data, as_of: datetime.date, name: str) -> bytes:
+    inventory = inventory_of(data)
+    return make_book(seen_by(make_plan(inventory, SEASON, as_of), inventory.readers[0])).files[name]
+
+
 def spans_of(data: Data, as_of: datetime.date = AS_OF) -> list[icalendar.Event]:
     return read_back(owner_file(data, as_of, CALENDAR_SPANS))
 
@@ -184,6 +189,33 @@ def test_a_job_that_is_done_calls_its_entries_off() -> None:
             assert new.walk("VALARM") == []
             assert new["UID"] == old["UID"]
             assert new["SEQUENCE"] > old["SEQUENCE"]
+
+
+@pytest.mark.parametrize("name", BOTH)
+@pytest.mark.parametrize("finished", [True, False], ids=["done", "missed"])
+def test_every_window_of_a_job_that_is_settled_is_called_off(name: str, finished: bool) -> None:
+    data, later = cleared(), datetime.date(2026, 9, 6) if finished else datetime.date(2027, 1, 15)
+    rests = [("2026-09-12", "2026-09-13"), ("2026-09-15", "2026-09-17")]
+    data["dates"] = {"dates": [
+        {"id": f"rest-{first}", "kind": "quiet", "first": first, "last": last, "places": "all"}
+        for first, last in rests]}  # fmt: skip
+    logged = copy.deepcopy(data)
+    if finished:
+        logged["log"] = {"entries": [{"id": "e-1", "done_on": "2026-09-05", "job": {
+            "planting": "lane-27", "step": "autumn_kill", "finished": True}}]}  # fmt: skip
+    for read in (owner_file, hired_at):
+        before, after = (
+            {str(one["UID"]): one for one in read_back(file) if KILL_WORDS in str(one["SUMMARY"])}
+            for file in (read(data, AS_OF, name), read(logged, later, name))
+        )
+        assert before.keys() == after.keys()
+        # 10 and 11, 14, 18 to 27 September: the day between is one entry
+        assert len(before) == (5 if name == CALENDAR else 3)
+        for uid, one in after.items():
+            assert one["STATUS"] == "CANCELLED"
+            assert str(one["SUMMARY"]).startswith("Done: " if finished else "Missed: ")
+            assert days_of(one) == days_of(before[uid])
+            assert one.walk("VALARM") == []
 
 
 def test_reminders_come_on_a_morning_some_days_before() -> None:

@@ -118,7 +118,7 @@ def test_a_strict_check_ends_with_1_on_a_stop_and_a_plain_one_does_not(demo: Pat
     assert exit_code("check", demo) == 0
     result = run("check", "--strict", demo)
     assert result.exit_code == 1
-    stops = re.findall(r"^stop S\d{3} ", result.output, re.MULTILINE)
+    stops = re.findall(r"^(?:\S+:\d+:\d+ )?stop S\d{3} ", result.output, re.MULTILINE)
     assert re.search(rf"No faults\. {len(stops)} stops?\.$", result.output.rstrip())
 
 
@@ -210,8 +210,10 @@ def test_new_refuses_a_folder_that_is_there(tmp_path: Path, content: dict[str, s
 def test_a_new_folder_has_no_fault_and_builds_with_its_stop_explained(tmp_path: Path) -> None:
     folder = tmp_path / "my-land"
     assert exit_code("new", folder) == 0
-    note, done = run("check", folder).output.splitlines()
-    assert note.startswith("note N425 burn-down: ")
+    note, *below, done = run("check", folder).output.splitlines()
+    assert re.fullmatch(r"products\.yaml:\d+:\d+ note N425 burn-down", note)
+    assert below
+    assert all(line.startswith("    ") and len(line) <= 80 for line in below)
     assert done == "No faults."
     result = run("build", folder, "--as-of", "2027-08-01")
     assert result.exit_code == 0, result.output

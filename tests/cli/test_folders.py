@@ -81,7 +81,7 @@ def test_a_folder_of_something_else_is_no_folder_with_a_fault(land: Path) -> Non
     assert "property.yaml:1:1 F215" in result.stderr
 
 
-@pytest.mark.parametrize("inside", ["", "owner", "owner/work"])
+@pytest.mark.parametrize("inside", ["owner", "owner/work"])
 def test_a_built_handbook_is_recognized_with_its_land_and_the_folder_it_was_built_from(
     land: Path, monkeypatch: pytest.MonkeyPatch, inside: str
 ) -> None:
@@ -96,6 +96,33 @@ def test_a_built_handbook_is_recognized_with_its_land_and_the_folder_it_was_buil
     )
     shutil.rmtree(land)
     assert "Did you mean" not in _error("build", typed)
+
+
+@pytest.mark.parametrize(
+    ("readers", "told"),
+    [
+        (["owner"], "owner of Creek place, as of 2026-08-20"),
+        (
+            ["driller", "hired", "owner"],
+            "driller, hired and owner of Creek place, as of 2026-08-20",
+        ),
+        (["driller", "hired"], "driller and hired"),
+    ],
+)
+def test_a_folder_of_books_is_called_one_and_not_by_the_first_of_them(
+    land: Path, monkeypatch: pytest.MonkeyPatch, readers: list[str], told: str
+) -> None:
+    for out in ("my land-handbook", "out"):
+        for name in readers:
+            (land.parent / out / name).mkdir(parents=True)
+            mark = MARK if name == "owner" else MARK.replace("Creek place", "Work handed over")
+            (land.parent / out / name / SITE_MARK).write_text(mark)
+    monkeypatch.chdir(land.parent)
+    said = f"is a folder of built books, for {told}: name their property folder."
+    assert _error("check", "my land-handbook") == (
+        f'"my land-handbook" {said} Did you mean "my land"? Nothing was read.'
+    )
+    assert _error("build", "out") == f"out {said} Nothing was read."
 
 
 def test_a_file_and_a_folder_that_is_not_there_are_told_apart(land: Path) -> None:

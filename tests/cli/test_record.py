@@ -235,6 +235,12 @@ def test_an_entry_with_a_fault_is_not_written(land: Path, words: list[str], said
     ("words", "said"),
     [
         (["--job", "lane/2027/autumn"], "lane/2027/autumn_kill"),
+        (["--job", "lane/2027/autum_kill"], "did you mean lane/2027/autumn_kill?"),
+        (["--job", "lnae/2027/autumn_kill"], "did you mean lane/2027/autumn_kill?"),
+        (["--job", "lane/2026/autumn_kill"], "did you mean lane/2027/autumn_kill?"),
+        (["--job", "lane/2027/first_summer"], "did you mean lane/2027/first_summer_mowing?"),
+        (["--job", "zzz/2027/autumn_kill"], 'there is no place "zzz"; lane'),
+        (["--job", "lane/2027/zzz"], "on that place: lane/2027/autumn_kill"),
         (["--job", "lane"], "place/season/step"),
         (["--job", KILL, "--step", "autumn_kill"], "already"),
         (["--finished"], "needs --job"),
@@ -256,6 +262,35 @@ def test_what_cannot_be_meant_is_refused(land: Path, words: list[str], said: str
     assert result.exit_code == 2
     assert said in " ".join(result.stderr.split())
     assert print_of(land) == before
+
+
+@pytest.mark.parametrize(
+    ("words", "said"),
+    [
+        (["--on", "8/19/2026", "--note", "x"],
+         '--on of this entry F212 "8/19/2026" is not a date like 2027-03-14 - write 2026-08-19; '
+         "or dates: us in property.yaml, if your days are month/day/year"),
+        (["--on", "2026-10-12", "--recorded-on", "2026-13-01", "--note", "x"],
+         '--recorded-on of this entry F212 "2026-13-01" is no day'),
+        (["--on", "2026-10-12", "--used", "brew=32_floz"], "amount_floz of this entry F205 "),
+        (["--on", "2026-10-12", "--job", KILL, "--set", "mowed.cut_height_in=8"],
+         "of this entry F390 mowed:"),
+    ],
+)  # fmt: skip
+def test_a_fault_names_what_was_typed_and_no_file_that_is_not_there(
+    land: Path, words: list[str], said: str
+) -> None:
+    result = run("record", land, *words)
+    assert result.exit_code == 1
+    assert said in result.stderr
+    assert ".yaml:" not in result.stderr
+    assert list(land.glob("log/*")) == []
+
+
+def test_a_fault_of_the_folder_s_own_files_keeps_its_place(land: Path) -> None:
+    (land / "stands.yaml").write_text("stands:\n  - {name: Oak}\n", encoding="utf-8")
+    result = run("record", land, "--on", "2026-10-12", "--note", "x")
+    assert result.stderr.startswith("stands.yaml:2:")
 
 
 def test_a_folder_with_a_fault_takes_no_entry(land: Path) -> None:

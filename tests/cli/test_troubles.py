@@ -11,6 +11,7 @@ from typing import Any
 import pytest
 import yaml
 
+from generator import cli
 from generator.inventory import write
 from generator.inventory.write import write_new_folder
 from generator.site import publish as publishing
@@ -100,6 +101,41 @@ def test_a_place_for_books_that_no_system_takes_ends_with_1(land: Path) -> None:
     told = f"hired was not built: {out}/hired cannot be written: File name too long."
     assert one_sentence(result.stderr) == told
     assert contents(land) == before
+
+
+@pytest.mark.parametrize(
+    ("out", "code", "said"),
+    [
+        ("LAND", 2, "lies in the property folder, which a build never changes."),
+        ("LAND/books", 2, "lies in the property folder, which a build never changes."),
+        ("letters", 2, "holds something else; give an empty or a new folder."),
+        ("note.txt/books", 1, "cannot be written: a part of it is no folder."),
+        ("x" * 300, 1, "cannot be written: File name too long."),
+        ("locked", 1, "locked takes no new folder."),
+        ("locked/deep/down", 1, "locked takes no new folder."),
+    ],
+)
+def test_a_place_that_takes_no_book_is_refused_before_any_work(
+    land: Path, monkeypatch: pytest.MonkeyPatch, out: str, code: int, said: str
+) -> None:
+    (land.parent / "letters" / "owner").mkdir(parents=True)
+    (land.parent / "letters" / "owner" / "mine.txt").write_text("mine")
+    (land.parent / "note.txt").write_text("mine")
+    locked = land.parent / "locked"
+    locked.mkdir()
+    # whoever runs this may write anywhere, so the folder is locked by what the system says of it
+    writable = os.access
+    monkeypatch.setattr(os, "access", lambda one, how: one != locked and writable(one, how))
+    worked: list[object] = []
+    monkeypatch.setattr(cli, "_plan", lambda *every: worked.append(every))
+    before = contents(land.parent)
+    words = ["--for", "owner", "--out", out.replace("LAND", "land")]
+    monkeypatch.chdir(land.parent)
+    result = run("build", "land", *words)
+    assert result.exit_code == code
+    assert said in " ".join(one_sentence(result.stderr[result.stderr.index("Error: ") :]).split())
+    assert worked == []
+    assert contents(land.parent) == before
 
 
 def test_books_for_a_place_without_a_name_are_not_scattered_where_one_is(

@@ -54,8 +54,10 @@ def test_check_tells_empty_lines_as_notes_and_ends_with_0(typed: str, tmp_path: 
     )
     result = CliRunner().invoke(main, ["check", str(folder)])
     assert result.exit_code == 0
-    (note, done) = result.output.splitlines()
-    assert note.startswith("note N425 brew: ")
+    head, *below, done = result.output.splitlines()
+    assert head.startswith("products.yaml:")
+    assert head.endswith(" note N425 brew")
+    note = " ".join(below)
     assert "rainfast_hours" in note
     assert "weed_height_in" in note
     assert done == "No faults."

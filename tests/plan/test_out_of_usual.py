@@ -20,7 +20,7 @@ from generator.plan.model import Finding, Plan
 from generator.plan.numbers import numbers_of
 from generator.reference.usual import usual_seed
 from generator.working import Quantity, Reference
-from tests.plan.planned import inventory_of, planned
+from tests.plan.planned import KILL, inventory_of, planned
 from tests.plan.sown import (
     DRILLING,
     SOWING,
@@ -32,14 +32,15 @@ from tests.plan.sown import (
     with_lot,
 )
 from tests.plan.test_woody import rowed
-from tests.properties import Data, small_property
+from tests.properties import Data, full_card, full_use, small_property
 
 DEMO = Path(__file__).resolve().parents[2] / "demo_property"
 LANE = "lane/2027/frost_seeding"
 SIZE, TAG, COUNT, RATE = "C400", "C401", "C402", "C403"
 MACHINE, CARRIER, CATCH, PASSES, FILLS = "C404", "C405", "C406", "C407", "C408"
 BESIDE, TO_COME = "C411", "C412"
-ASKED = {SIZE, TAG, COUNT, RATE, MACHINE, CARRIER, CATCH, PASSES, FILLS, BESIDE, TO_COME}
+NOZZLE = "C413"
+ASKED = {NOZZLE, SIZE, TAG, COUNT, RATE, MACHINE, CARRIER, CATCH, PASSES, FILLS, BESIDE, TO_COME}
 # 8 lb at 72 % live seed are 11.11 lb an acre off the bag; one pass of this catch puts down 11.11.
 CAUGHT = {"caught_lb": 0.306}
 
@@ -258,6 +259,99 @@ def test_fills_and_loads_over_fifty_are_asked_where_no_size_is_told() -> None:
     assert FILLS not in {one.code for one in told(planned(wide))}
     wide["equipment"]["sprayers"][0]["tank_gal"] = 3
     assert [one.code for one in told(planned(wide))] == [FILLS]
+
+
+def with_lane(data: Data, **changes: Any) -> Data:
+    data["screens"]["screens"][0] |= changes
+    return data
+
+
+def with_rate(data: Data, rate: float) -> Data:
+    the_planting(data)["seed"][0]["rate_pls_lb_per_ac"] = rate
+    return data
+
+
+def with_tag(data: Data, **tag: float) -> Data:
+    the_lot(data)["tag"] |= tag
+    return data
+
+
+NARROW = {"swath_ft": 4, "caught_lb": 0.102}  # 15 lanes over 60 ft, and what is wanted in one pass
+
+
+@pytest.mark.parametrize(
+    ("data", "wanted"),
+    [
+        # one cause is told once
+        (lambda: by_spreader(with_lane(sown(), length_ft=7260), CAUGHT), [(SIZE, "lane")]),
+        (lambda: by_spreader(with_lane(sown(), width_ft=600), CAUGHT), [(SIZE, "lane")]),
+        (lambda: by_spreader(sown(), CAUGHT, hopper_lb=0.03), [(MACHINE, "crank")]),
+        (lambda: by_spreader(with_rate(sown(), 80), CAUGHT), [(RATE, SOWING)]),
+        (lambda: by_spreader(with_rate(sown(), 0.8), CAUGHT), [(RATE, SOWING)]),
+        (lambda: by_spreader(with_tag(sown(), purity_pct=9), CAUGHT), [(TAG, "sg")]),
+        (
+            lambda: by_spreader(with_tag(sown(), germination_pct=6, dormant_pct=2), CAUGHT),
+            [(TAG, "sg")],
+        ),
+        (lambda: by_spreader(sown(), {"caught_lb": 3.06}), [(CATCH, SOWING)]),
+        # another cause on the same place, machine, lot or rate is told too
+        (
+            lambda: by_spreader(with_lane(sown(), length_ft=7260), NARROW),
+            [(PASSES, SOWING), (SIZE, "lane")],
+        ),
+        (
+            lambda: by_spreader(sown(), NARROW, hopper_lb=0.3),
+            [(MACHINE, "crank"), (PASSES, SOWING)],
+        ),
+        (
+            lambda: by_spreader(sown(), {"caught_lb": 0.0306}, hopper_lb=0.3),
+            [(MACHINE, "crank"), (PASSES, SOWING)],
+        ),
+        (
+            lambda: by_spreader(with_rate(sown(), 80), {"caught_lb": 0.0306}),
+            [(PASSES, SOWING), (RATE, SOWING)],
+        ),
+        (
+            lambda: by_spreader(with_tag(sown(), purity_pct=9), {"caught_lb": 0.0306}),
+            [(PASSES, SOWING), (TAG, "sg")],
+        ),
+        (
+            lambda: by_spreader(with_rate(sown(), 0.8), {"caught_lb": 3.06}),
+            [(CATCH, SOWING), (RATE, SOWING)],
+        ),
+        (
+            lambda: by_spreader(sown(), NARROW | {"caught_lb": 1.02}),
+            [(CATCH, SOWING), (PASSES, SOWING)],
+        ),
+        (
+            lambda: by_spreader(with_lane(sown(), length_ft=7260), CAUGHT, hopper_lb=0.5),
+            [(SIZE, "lane")],  # 23 fills on an acre
+        ),
+        (
+            lambda: by_spreader(with_lane(with_rate(sown(), 15), length_ft=7260, width_ft=100),
+                                {"caught_lb": 0.574}, hopper_lb=0.5),
+            [(FILLS, SOWING), (SIZE, "lane")],  # 70 fills on 1.67 acres
+        ),
+    ],
+)  # fmt: skip
+def test_an_amount_is_told_where_what_is_told_already_does_not_give_it(
+    data: Callable[[], Data], wanted: list[tuple[str, str]]
+) -> None:
+    assert sorted(what(planned(data()))) == sorted(wanted)
+
+
+def test_loads_that_one_nozzle_gives_are_not_told_beside_it() -> None:
+    def sprayed(caught: list[float], tank_gal: float) -> list[tuple[str, str]]:
+        data = small_property(full_card(full_use(carrier_gal_per_ac="not_on_label")))
+        data["screens"]["screens"][0] |= {"length_ft": 5000, "width_ft": 100}
+        sprayer(data)["tank_gal"] = tank_gal
+        sprayer(data)["catch_tests"][0]["caught_fl_oz"] = caught
+        return what(planned(data))
+
+    # 213 gal as caught, 533 with one nozzle tenfold: 22 loads of 10 gal, and 54; 43 and 107 of 5
+    assert sprayed([32] * 6, 10) == []
+    assert sprayed([320, 32, 32, 32, 32, 32], 10) == [(NOZZLE, "boom")]
+    assert sprayed([320, 32, 32, 32, 32, 32], 3) == [(NOZZLE, "boom"), (FILLS, KILL)]
 
 
 def changed(data: Data, change: Callable[[Data], Any]) -> Data:

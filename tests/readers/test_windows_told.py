@@ -74,6 +74,20 @@ def test_dates_that_take_no_open_day_and_jobs_kept_give_nothing_away() -> None:
     assert [one.windows for one in handed(data).values()] == [(), ()]
 
 
+def test_what_is_done_is_told_of_by_its_calendar_alone() -> None:
+    data = dated(
+        span("quiet", "2026-09-15", "2026-11-20"), span("hunting", "2026-09-12", "2026-09-13")
+    )
+    data["log"] = {"entries": [{"id": "e-1", "done_on": "2026-08-18", "job": {
+        "planting": "lane-27", "step": "autumn_kill", "finished": True}}]}  # fmt: skip
+    assert rows(handed(data)["hired"]) == [(KILL, "d-0", (DAY(2026, 9, 15),))]
+    pages = told(make_book(plan_of(data)))
+    assert (
+        "In the calendar, where it is called off: not on 15 Sep 2026 to 27 Sep 2026 Quiet, d-0"
+    ) in pages["readers.md"]
+    assert "Not on these days" not in pages["work/lane-2027-autumn_kill.md"]
+
+
 def test_hunting_is_told_of_a_contractor_and_a_partner_knows_it_anyway() -> None:
     found = handed(dated(span("hunting", "2026-09-15", "2026-11-20")))
     assert rows(found["hired"]) == [(KILL, "d-0", (DAY(2026, 9, 15),))]
@@ -99,7 +113,7 @@ def test_the_page_says_which_dates_and_what_the_sheet_shows() -> None:
         "Quiet, d-0 15 September 2026"
     ) in page
     assert (
-        "Days on those sheets that rest on dates"
+        "Days on those sheets, or in the calendar, that rest on dates"
         not in told(make_book(plan_of(shared())))["readers.md"]
     )
 

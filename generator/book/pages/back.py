@@ -30,6 +30,7 @@ TRUST = ("published", "common_practice", "memory", "definition")
 # What a sheet says of days that a kind of private dates takes or names.
 TOLD_AS = dict.fromkeys(HUNTED, "Others may be hunting here on")
 NOT_ON = "Not on these days"
+CALLED_OFF = "In the calendar, where it is called off: not on"
 
 
 def readers_page(plan: Plan, left: Iterable[LeftFolder] = ()) -> Written:
@@ -73,7 +74,7 @@ def _work_of(plan: Plan, number: Quantity) -> str:
 
 def _window(plan: Plan, job: Job, told: WindowTold) -> tuple[Job, Place, str, WindowTold, str]:
     """Return a row of days that private dates end: the work, what its sheet says, the dates."""
-    said = TOLD_AS.get(told.dates.kind, NOT_ON)
+    said = CALLED_OFF if job.state.is_settled else TOLD_AS.get(told.dates.kind, NOT_ON)
     return job, place_of(plan, job), said, told, KINDS[told.dates.kind]
 
 

@@ -1,0 +1,49 @@
+"""Findings as lines for a terminal: place, code and subject as faults have them, the rest below."""
+
+import textwrap
+from collections.abc import Iterable
+
+from generator.book.marks import printed, source_words
+from generator.plan.model import Finding
+from generator.working import Figure, Withheld
+
+WIDTH = 80
+INDENT = " " * 4
+
+
+def finding_lines(one: Finding) -> list[str]:
+    """Return a finding as lines: where it is typed and what it is about, words, figures, cure."""
+    place = f"{one.place}:{one.column}" if one.column else one.place
+    head = f"{place} {one.severity} {one.code} {one.subject}".lstrip()
+    figures = "; ".join(f"{label}: {_figure(figure)}" for label, figure in one.figures)
+    source = f" Source: {source_words(one.source)}." if one.source else ""
+    below = (one.words, f"{figures}.{source}" if figures else "", one.cure)
+    return [head, *(line for told in below if told for line in _wrapped(told))]
+
+
+def cause_lines(findings: Iterable[Finding]) -> list[str]:
+    """Return a line for each finding that jobs stop because of: how many do, and where it is."""
+    listed = tuple(findings)
+    stops = [one for one in listed if one.severity == "stop" and one.cause]
+    lines = []
+    for cause in (one for one in listed if any(stop.cause == one.id for stop in stops)):
+        jobs = len({stop.subject for stop in stops if stop.cause == cause.id})
+        many = "1 job stops" if jobs == 1 else f"{jobs} jobs stop"
+        place = f"{cause.place}:{cause.column}" if cause.column else cause.place
+        lines.append(f"{many} because of {cause.id}, {place}: see it first.")
+    return lines
+
+
+def _figure(figure: Figure) -> str:
+    return figure.why if isinstance(figure, Withheld) else printed(figure)
+
+
+def _wrapped(text: str) -> list[str]:
+    return textwrap.wrap(
+        text,
+        WIDTH,
+        initial_indent=INDENT,
+        subsequent_indent=INDENT,
+        break_long_words=False,
+        break_on_hyphens=False,
+    )

@@ -23,7 +23,14 @@ from generator.inventory.people import Applicator, Contractor, Helper
 from generator.inventory.places import Planting, Route, Screen, Stand, Strip
 from generator.inventory.plain_values import US
 from generator.inventory.problems import Problem, Sentence
-from generator.inventory.reading import Mention, NamedThing, Reading, read_record
+from generator.inventory.reading import (
+    A_LIST,
+    Mention,
+    NamedThing,
+    Reading,
+    is_entry,
+    read_record,
+)
 from generator.inventory.rules import broken_rules
 from generator.inventory.schema import FORMAT, Inventory, Property, Reader
 from generator.inventory.sound import Entry, is_known, sound_entries
@@ -149,7 +156,10 @@ def load_inventory(folder: Path, beside: Mapping[str, bytes] | None = None) -> L
     entries = _read_all(readings)
     problems += (one for reading in readings for one in reading.problems)
     unread |= {kind for reading in readings for kind in reading.unread}
-    problems += _identity_faults(readings) + _mention_faults(readings, unread)
+    twice = _identity_faults(readings)
+    problems += twice.values()
+    unread |= {named.kind for named in twice}  # one of the two may be what is looked for in vain
+    problems += _mention_faults(readings, unread)
     inventory = _as_far_as_sound(readings, entries, unread)
     if inventory is not None:
         inventory, unread_weather = with_weather(folder, inventory)
@@ -192,7 +202,7 @@ def _us_dates(readings: list[Reading]) -> bool:
     if not properties or properties[0].doubtful:
         return True
     data = properties[0].data
-    return isinstance(data, dict) and data.get("dates") == US
+    return isinstance(data, dict) and str(data.get("dates")).casefold() == US
 
 
 def _read_all(readings: list[Reading]) -> list[Entry]:
@@ -236,8 +246,9 @@ def _read_lists(reading: Reading) -> Iterator[Entry]:
             reading.key_fault(say.unknown_key(key, tuple(kinds)), (key,))
         elif entries is not None and not isinstance(entries, list):
             reading.unread.add(kinds[key])
-            wanted = "a list: each entry begins with a dash"
-            reading.fault(say.wrong_type(entries, wanted), (key,))
+            reading.fault(say.wrong_type(entries, A_LIST), (key,))
+            if is_entry(kinds[key], entries):
+                read_record(kinds[key], entries, (key,), reading)
         else:
             for n, entry in enumerate(entries or ()):
                 ids, mentions = len(reading.named), len(reading.mentions)
@@ -247,15 +258,16 @@ def _read_lists(reading: Reading) -> Iterator[Entry]:
                 )
 
 
-def _identity_faults(readings: list[Reading]) -> list[Problem]:
+def _identity_faults(readings: list[Reading]) -> dict[NamedThing, Problem]:
+    """Return the fault of each thing that goes by the id of another."""
     first: dict[str, NamedThing] = {}
-    problems: list[Problem] = []
+    problems: dict[NamedThing, Problem] = {}
     for reading in readings:
         for named in reading.named:
             earlier = first.setdefault(named.identity, named)
             if earlier is not named:
                 place = f"{earlier.where.file}:{earlier.where.line}"
-                problems.append(_at(say.duplicate_id(named.identity, place), named.where))
+                problems[named] = _at(say.duplicate_id(named.identity, place), named.where)
     return problems
 
 

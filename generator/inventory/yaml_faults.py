@@ -39,9 +39,10 @@ def in_quotes(text: str) -> str:
     return "'" + text.replace("'", "''") + "'"
 
 
-def quoted_value(before: str, value: str) -> str:
-    """The cure `write: key: "value"`, from what stands before a value and the value."""
-    line = f"{before.strip()} {in_quotes(value.strip())}".strip()
+def quoted_value(before: str, value: str, after: str = "") -> str:
+    """The cure `write: key: "value"`, from what stands before a value, the value and the rest."""
+    gap = "" if before.rstrip().endswith(("[", "{")) else " "
+    line = f"{before.strip()}{gap}{in_quotes(value.strip())}{after.rstrip()}".strip()
     return f"write: {shown_text(line)}"
 
 
@@ -78,10 +79,17 @@ def colon_in_braces(text: str) -> Sentence:
     return Sentence("F103", what, 'quotes round the value, as in {name: "north: upper end"}')
 
 
-def leading_mark(before: str, value: str) -> Sentence:
+def leading_mark(before: str, value: str, after: str = "") -> Sentence:
     """A value whose first character means something else to the reader."""
     what = _NOT_YAML.get(value[:1], f"a value cannot begin with {shown_text(value[:1])}")
-    return Sentence("F104", what, quoted_value(before, value))
+    return Sentence("F104", what, quoted_value(before, value, after))
+
+
+def no_dash(text: str, column: int) -> Sentence:
+    """A second entry of a list whose dash is missing; `column` is that of its first key, from 0."""
+    what = f"{shown_value(text.strip())} begins another entry, and no dash stands before it"
+    dash = max(column - len("- ") + 1, 1)
+    return Sentence("F470", what, f"write: - {shown_text(text.strip())}, its dash in column {dash}")
 
 
 def percent_line(text: str) -> Sentence:
@@ -189,10 +197,10 @@ def repeated_key(key: str, first_line: int) -> Sentence:
     return Sentence("F114", what, "one of them only")
 
 
-def refused_mark(before: str, value: str) -> Sentence:
+def refused_mark(before: str, value: str, after: str = "") -> Sentence:
     """A value that begins with `&`, `*` or `!`, and would read as something else than text."""
     what = _NOT_YAML[value[:1]]
-    return Sentence("F115", f"{what}, which is not used here", quoted_value(before, value))
+    return Sentence("F115", f"{what}, which is not used here", quoted_value(before, value, after))
 
 
 def merge_key() -> Sentence:

@@ -9,6 +9,7 @@ import yaml
 
 from generator.inventory.problems import Problem, Sentence
 from generator.inventory.yaml_document import Path_, Place, Reading, Unfinished
+from generator.inventory.yaml_lines import drawn_near
 from generator.inventory.yaml_parser import PlainParser, fast_parser, parsed
 from generator.inventory.yaml_rest import read_around
 from generator.inventory.yaml_syntax import explain, last_read, spot_of
@@ -17,6 +18,8 @@ from generator.inventory.yaml_text import read_text
 # A line that begins in no column where one may, and a list where none may stand.
 MISPLACED = ("F107", "F121")
 LEFT_OPEN = "F109"
+# Each time the file is read anew; so often nobody puts a space behind a minus.
+MOST_DRAWN_NEAR = 20
 
 __all__ = ["Document", "Mark", "Path_", "read_document"]
 
@@ -81,9 +84,9 @@ def read_document(raw: bytes, file: str) -> tuple[Document | None, tuple[Problem
     return document, tuple(sorted({*problems, *rest.problems}))
 
 
-def _reading_of(lines: tuple[str, ...], file: str) -> Reading:
+def _reading_of(lines: tuple[str, ...], file: str, near: int = MOST_DRAWN_NEAR) -> Reading:
     text = "\n".join(lines)
-    return _fast_reading(text, lines, file) or _plain_reading(text, lines, file)
+    return _fast_reading(text, lines, file) or _plain_reading(text, lines, file, near)
 
 
 def _fast_reading(text: str, lines: tuple[str, ...], file: str) -> Reading | None:
@@ -102,8 +105,11 @@ def _fast_reading(text: str, lines: tuple[str, ...], file: str) -> Reading | Non
     return reading
 
 
-def _plain_reading(text: str, lines: tuple[str, ...], file: str) -> Reading:
-    """The reading up to the first fault of syntax, with that fault explained."""
+def _plain_reading(text: str, lines: tuple[str, ...], file: str, near: int) -> Reading:
+    """The reading up to the first fault of syntax, with that fault explained.
+
+    A minus that stands apart from its number is no fault: it is read as if it did not.
+    """
     reading = Reading(file, lines)
     last = None
     parser = PlainParser(text)
@@ -116,9 +122,14 @@ def _plain_reading(text: str, lines: tuple[str, ...], file: str) -> Reading:
     except (yaml.YAMLError, ValueError, OverflowError) as fault:
         # An escape such as "\\UFFFFFFFF" ends in an error of Python itself, without a place.
         reached = (parser.line, parser.column)
-        line, column, sentence = explain(spot_of(lines, fault, last, reached))
+        spot = spot_of(lines, fault, last, reached)
+        line, column, sentence = explain(spot)
+        drawn = drawn_near(lines[line], column) if near else lines[line]
+        if drawn != lines[line]:
+            return _reading_of((*lines[:line], drawn, *lines[line + 1 :]), file, near - 1)
         _add_cause(reading, line, column, sentence)
-        reading.leave_out(line, misplaced=sentence.code in MISPLACED)
+        misplaced = sentence.code in MISPLACED and line == spot.line
+        reading.leave_out(line, misplaced=misplaced)
     return reading
 
 

@@ -120,7 +120,8 @@ def _written_month(year: int | None, month: int) -> str | None:
 def _meant_day(text: str, us_dates: bool) -> _Day | None:
     """Return the day that text can only mean, None where it could be several."""
     if found := _YEAR_FIRST.fullmatch(text) or _GLUED.fullmatch(text):
-        return _Day(*(int(part) for part in found.groups()))
+        year, month, day = (int(part) for part in found.groups())
+        return _Day(year, month, day)
     if found := _GLUED_YEAR_LAST.fullmatch(text):
         first, second, year = (int(part) for part in found.groups())
         return _in_order(first, second, year, short=False, month_first=us_dates)

@@ -31,7 +31,7 @@ from generator.inventory.reading import (
     is_entry,
     read_record,
 )
-from generator.inventory.rules import broken_rules
+from generator.inventory.rules import broken_beside
 from generator.inventory.schema import FORMAT, Inventory, Property, Reader
 from generator.inventory.sound import Entry, is_known, sound_entries
 from generator.inventory.spreadable import Fertilizer, Lime
@@ -42,7 +42,7 @@ from generator.inventory.weather_read import with_weather
 from generator.inventory.woody import Guard, Plant
 from generator.inventory.yaml_positions import Document, read_document
 from generator.inventory.yaml_text import MOST_BYTES, too_long
-from generator.inventory.zone_points import points_astray
+from generator.inventory.zone_points import places_astray, points_astray
 from generator.reference.load import operations, planting_kinds, sign_names, species
 from generator.reference.steps import step_plans
 
@@ -164,8 +164,9 @@ def load_inventory(folder: Path, beside: Mapping[str, bytes] | None = None) -> L
     if inventory is not None:
         inventory, unread_weather = with_weather(folder, inventory)
         points = [one for reading in readings for one in reading.points]
-        astray = points_astray(points, inventory.property.time_zone)
-        problems += [*broken_rules(inventory), *astray, *unread_weather]
+        zone = inventory.property.time_zone
+        problems += broken_beside(inventory, places_astray(points, zone))
+        problems += [*points_astray(points, zone), *unread_weather]
     if problems or inventory is None:
         return Loaded(None, tuple(sorted(set(problems))))
     return Loaded(replace(inventory, passed_over=lying.passed_over), ())

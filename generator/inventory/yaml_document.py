@@ -144,9 +144,8 @@ class Reading:
         line, column = place_of(event.start_mark)
         if is_link:
             self.leave_out(line)
-        before, rest = self.lines[line][:column], self.lines[line][column:]
         value = value_from(self.lines[line], column, self._in_flow())
-        self.add(line, column, yaml_faults.refused_mark(before, value, rest[len(value) :]))
+        self.add(line, column, yaml_faults.refused_mark(self.lines[line][:column], value))
 
     def _in_flow(self) -> bool:
         return bool(self._open) and self._open[-1].in_flow

@@ -5,6 +5,8 @@ Each shows the text as it stands and, where it can be known, the line as it shou
 
 from __future__ import annotations
 
+import re
+
 from generator.inventory.problems import Sentence, shown_text, shown_value
 
 # A sentence with its place: line and column, both 0-based.
@@ -39,11 +41,19 @@ def in_quotes(text: str) -> str:
     return "'" + text.replace("'", "''") + "'"
 
 
-def quoted_value(before: str, value: str, after: str = "") -> str:
-    """The cure `write: key: "value"`, from what stands before a value, the value and the rest."""
-    gap = "" if before.rstrip().endswith(("[", "{")) else " "
-    line = f"{before.strip()}{gap}{in_quotes(value.strip())}{after.rstrip()}".strip()
+def quoted_value(before: str, value: str) -> str:
+    """The cure `write: key: "value"`, from what stands before a value and the value.
+
+    Inside brackets it is of the one part that the value stands in.
+    """
+    part = re.split(r"[\[{,]", before)[-1] if value_is_in_flow(before) else before
+    line = f"{part.strip()} {in_quotes(value.strip())}".strip()
     return f"write: {shown_text(line)}"
+
+
+def value_is_in_flow(before: str) -> bool:
+    """Whether a value stands inside brackets that are open in its line, by what is before it."""
+    return any(before.count(one) > before.count(other) for one, other in ("[]", "{}"))
 
 
 def quote_left_open(before: str, text: str) -> Sentence:
@@ -79,10 +89,10 @@ def colon_in_braces(text: str) -> Sentence:
     return Sentence("F103", what, 'quotes round the value, as in {name: "north: upper end"}')
 
 
-def leading_mark(before: str, value: str, after: str = "") -> Sentence:
+def leading_mark(before: str, value: str) -> Sentence:
     """A value whose first character means something else to the reader."""
     what = _NOT_YAML.get(value[:1], f"a value cannot begin with {shown_text(value[:1])}")
-    return Sentence("F104", what, quoted_value(before, value, after))
+    return Sentence("F104", what, quoted_value(before, value))
 
 
 def no_dash(text: str, column: int) -> Sentence:
@@ -197,10 +207,10 @@ def repeated_key(key: str, first_line: int) -> Sentence:
     return Sentence("F114", what, "one of them only")
 
 
-def refused_mark(before: str, value: str, after: str = "") -> Sentence:
+def refused_mark(before: str, value: str) -> Sentence:
     """A value that begins with `&`, `*` or `!`, and would read as something else than text."""
     what = _NOT_YAML[value[:1]]
-    return Sentence("F115", f"{what}, which is not used here", quoted_value(before, value, after))
+    return Sentence("F115", f"{what}, which is not used here", quoted_value(before, value))
 
 
 def merge_key() -> Sentence:

@@ -196,10 +196,8 @@ def _leading_mark_at(spot: Spot, line: int, column: int) -> Found | None:
     text = spot.lines[line]
     if column >= len(text):
         return None
-    in_flow = text[:column].rstrip().endswith(("[", "{", ","))
-    value = value_from(text, column, in_flow)
-    after = text[column + len(value) :]
-    return line, column, yaml_faults.leading_mark(text[:column], value, after)
+    value = value_from(text, column, yaml_faults.value_is_in_flow(text[:column]))
+    return line, column, yaml_faults.leading_mark(text[:column], value)
 
 
 def _colon(spot: Spot) -> Found | None:

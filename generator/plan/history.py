@@ -21,10 +21,14 @@ STANDING = ("seedlings", "established_dormant", "established_growing")
 
 @dataclass(frozen=True, slots=True)
 class Harm:
-    """What a tank held that harms, in words, and the source that says so."""
+    """What a tank held that harms, in words, and the source that says so.
+
+    `works` is the way it works; None where that is not known.
+    """
 
     words: str
     source: str
+    works: str | None = None
 
 
 def works_of(active: ActiveStrength) -> frozenset[str]:
@@ -85,7 +89,7 @@ def harm_of(
             return Harm("what is not known", Stop.TANK_NOT_CLEANED.value.source)
         way = ways_of_working()[works]
         if grown & _harmed(way, asked.step.timing):
-            return Harm(way.name, way.source)
+            return Harm(way.name, way.source, works)
     return None
 
 

@@ -2,6 +2,7 @@
 
 from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass, replace
+from functools import cache
 from pathlib import Path
 from typing import Any
 
@@ -9,7 +10,7 @@ from generator.inventory import problems as say
 from generator.inventory.dates import DateRange, ShootingHours
 from generator.inventory.drill import Drill
 from generator.inventory.equipment import Measure, Sprayer, Spreader
-from generator.inventory.fields import Where
+from generator.inventory.fields import Where, rules_of
 from generator.inventory.files import content_of
 from generator.inventory.fitting import fitting
 from generator.inventory.folder import PROPERTY_FILE, kind_meant, lies_in
@@ -29,6 +30,7 @@ from generator.inventory.reading import (
     NamedThing,
     Reading,
     is_entry,
+    keys_inside,
     read_record,
 )
 from generator.inventory.rules import broken_beside
@@ -177,9 +179,19 @@ def _document(
 ) -> tuple[Document | None, tuple[Problem, ...]]:
     content = new[name] if name in new else content_of(folder / name, MOST_BYTES)
     if isinstance(content, bytes):
-        return read_document(content, name)
+        return read_document(content, name, _keys_of_entries(name))
     told = too_long(content.words) if content.what is None else say.closed(content.words)
     return None, (told.at(name, 1, 1),)
+
+
+@cache
+def _keys_of_entries(name: str) -> frozenset[str]:
+    """Return the keys that entries of a file use, and the file itself at its top does not."""
+    if name == PROPERTY_FILE:
+        return keys_inside(Property) - rules_of(Property).keys()
+    kinds = _kinds_in(name)
+    every = frozenset[str]().union(*(keys_inside(kind) for kind in kinds))
+    return every - FILES.get(kind_meant(name), {}).keys()
 
 
 def _kinds_in(name: str) -> Iterable[type]:

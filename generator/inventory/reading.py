@@ -175,6 +175,16 @@ def is_entry(kind: type[Record], raw: object) -> bool:
     return isinstance(raw, dict) and bool(raw) and raw.keys() <= known
 
 
+def keys_inside(kind: type) -> frozenset[str]:
+    """Return every key that an owner may type in a record of a kind, and in records in it."""
+    found: set[str] = set()
+    for name, rule in rules_of(kind).items():
+        found.update(_keys_of(name, rule))
+        if rule.record is not None:
+            found |= keys_inside(rule.record)
+    return frozenset(found)
+
+
 def left_out_if_empty(kind: type[Record], rule: FieldRule) -> bool:
     """Return whether a key with nothing behind it says no more than that it is left out."""
     inside = rule.record is not None and rule.record.EMPTY_IS_LEFT_OUT
@@ -522,6 +532,10 @@ def _lat_lon(_rule: FieldRule, raw: object, path: Path, reading: Reading) -> obj
     raw = plain_point(raw) if isinstance(raw, str) else raw
     if not isinstance(raw, list) or len(raw) != 2:
         return reading.fault(say.wrong_type(raw, POINT_WORDS), path)
+    if all(
+        isinstance(one, str) and plain_degrees(one, AXES[n][0]) is None for n, one in enumerate(raw)
+    ):
+        return reading.fault(say.wrong_type(", ".join(raw), POINT_WORDS), path)
     read = [_degrees(raw, number, (*path, number), reading) for number in range(2)]
     if FAULT in read:
         return FAULT

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator, Mapping, Set
+from collections.abc import Collection, Iterable, Iterator, Mapping, Set
 from dataclasses import dataclass
 
 import yaml
@@ -12,6 +12,7 @@ from generator.inventory.yaml_document import Path_, Place, Reading, Unfinished
 from generator.inventory.yaml_lines import drawn_near
 from generator.inventory.yaml_parser import PlainParser, fast_parser, parsed
 from generator.inventory.yaml_rest import read_around
+from generator.inventory.yaml_strays import put_back, stray_keys
 from generator.inventory.yaml_syntax import explain, last_read, spot_of
 from generator.inventory.yaml_text import read_text
 
@@ -65,9 +66,12 @@ class Document:
         return found or Mark(1, 1)
 
 
-def read_document(raw: bytes, file: str) -> tuple[Document | None, tuple[Problem, ...]]:
+def read_document(
+    raw: bytes, file: str, inside: Collection[str] = ()
+) -> tuple[Document | None, tuple[Problem, ...]]:
     """Read the bytes of one file; never raises for what stands in them.
 
+    `inside` are keys that the file's entries use and the file itself does not.
     Beside problems the document holds what could be read: the first of two equal keys, a value
     without the text that a # took away, the file without the lines that are no YAML, a link or a
     merged key. It is None where not even that can be told.
@@ -77,11 +81,22 @@ def read_document(raw: bytes, file: str) -> tuple[Document | None, tuple[Problem
         return None, problems
     text = text if text.endswith("\n") else text + "\n"  # so both parsers see the same end
     whole = _reading_of(tuple(text.split("\n")), file)
+    strays = stray_keys(whole.lines, inside) if _may_have_strays(whole, inside) else []
+    back = put_back(whole.lines, strays, file)
+    if strays:
+        whole = _reading_of(back.lines, file)
+    told = {*problems, *back.problems}
     if whole.complete:
-        return _document(whole, ()), tuple(sorted({*problems, *whole.problems}))
+        return _document(whole, back.left_out), tuple(sorted({*told, *whole.problems}))
     rest = read_around(whole, lambda lines: _reading_of(lines, file))
-    document = _document(rest.reading, rest.left_out) if rest.reading.complete else None
-    return document, tuple(sorted({*problems, *rest.problems}))
+    left_out = (*rest.left_out, *back.left_out)
+    document = _document(rest.reading, left_out) if rest.reading.complete else None
+    return document, tuple(sorted({*told, *rest.problems}))
+
+
+def _may_have_strays(whole: Reading, inside: Collection[str]) -> bool:
+    at_the_top = whole.data if isinstance(whole.data, dict) else {}
+    return not whole.complete or not at_the_top.keys().isdisjoint(inside)
 
 
 def _reading_of(lines: tuple[str, ...], file: str, near: int = MOST_DRAWN_NEAR) -> Reading:

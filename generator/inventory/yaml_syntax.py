@@ -338,6 +338,10 @@ def _outlier_above(spot: Spot) -> tuple[int, int, str] | None:
     if above is None or before is None or value_column(spot.lines[above]) is None:
         return None
     column = _indent(spot.text)
+    key = key_at(spot.lines[before], text_column(spot.lines[before]))
+    waits = key is not None and value_column(spot.lines[before]) is None
+    if waits and text_column(spot.lines[before]) == _indent(spot.lines[above]) < column:
+        return above, column, key or ""  # the first line of what a key above waits for
     over = next(
         (
             one

@@ -56,8 +56,16 @@ def tank_stops(
     names = tuple(one.named for one in going_in)
     harm = harm_of(asked, held, names, last.works_as, unknown=last.unknown is True)
     if harm is not None:
-        item, held_last = sprayer.name, harm.words
-        found = finding(Stop.TANK_NOT_CLEANED, asked.job_id, last.where, item=item, held=held_last)
+        known = harm.works is not None
+        found = finding(
+            Stop.TANK_NOT_CLEANED,
+            asked.job_id,
+            last.where,
+            held=f"{sprayer.name} held {harm.words} last"
+            if known
+            else f"It is not known how that works which {sprayer.name} held last",
+            trace="A trace of it harms" if known else "So a trace of it counts as harmful to",
+        )
         yield replace(found, source=harm.source)
 
 

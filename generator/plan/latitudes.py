@@ -48,7 +48,7 @@ def _told(side: str, outside: Sequence[tuple[StepPlan, Latitudes]], where: Where
     """Return one caution for all plans that are written for one side of here: one cause."""
     several = len(outside) > 1
     names = _listed([plan.name for plan, _ in outside])
-    based_on = _listed([f"based_on: {plan.id}" for plan, _ in outside], "or")
+    based_on = "based_on: and its id" if several else f"based_on: {outside[0][0].id}"
     ranges = dict.fromkeys(written for _, written in outside)
     figures: list[tuple[str, Figure]] = []
     for written in ranges:
@@ -66,10 +66,10 @@ def _told(side: str, outside: Sequence[tuple[StepPlan, Latitudes]], where: Where
     )
 
 
-def _listed(words: Sequence[str], joint: str = "and") -> str:
+def _listed(words: Sequence[str]) -> str:
     """Return words as a list in a sentence, none left out."""
     *first, last = words
-    return f"{', '.join(first)} {joint} {last}" if first else last
+    return f"{', '.join(first)} and {last}" if first else last
 
 
 def _used(

@@ -77,7 +77,7 @@ def test_all_plans_with_work_ahead_are_told_in_one_caution() -> None:
     data["property"]["location_lat_lon"] = [48, -93.02]
     (one,) = told(data)
     assert "of 2 step plans (Native grass by frost seeding and Inspection of a stand)" in one.words
-    assert "based_on: frost_seeded_native_grass or based_on: stand_inspection" in one.cure
+    assert "take each plan over in steps.yaml, based_on: and its id" in one.cure
     assert [each.value for _, each in one.figures if not hasattr(each, "why")] == [
         38.5, 43.5, 33, 47.5, 4,
     ]  # fmt: skip

@@ -120,9 +120,8 @@ def _single(key: str, rule: FieldRule) -> Mapping[str, Any]:
 
 def _words_in_any_case(words: Iterable[str], truths: list[bool]) -> dict[str, Any]:
     """Return what takes some words; they are named as they are written, and taken in any case."""
-    every = [*words, *(TRUTHS if truths else ())]
-    typed = {"type": "string", "pattern": f"^{in_any_case(every)}$"}
-    return {"anyOf": [{"enum": [*words, *truths]}, typed]}
+    typed = {"type": "string", "pattern": f"^{in_any_case(words)}$"}
+    return {"anyOf": [{"enum": [*words, *truths, *(TRUTHS if truths else ())]}, typed]}
 
 
 def _reference(rule: FieldRule) -> Mapping[str, Any]:

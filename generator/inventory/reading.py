@@ -53,7 +53,8 @@ _MONTH_DAY = re.compile(r"\d{2}-\d{2}", re.ASCII)
 _ID = re.compile(r"[a-z0-9]([a-z0-9-]*[a-z0-9])?", re.ASCII)
 _WORD = re.compile(r"[a-z0-9]+(_[a-z0-9]+)*", re.ASCII)
 YES_OR_NO = {"yes": True, "no": False}
-TRUTHS = YES_OR_NO | {"true": True, "false": False}
+# As words: true and false in small letters are none, unless quotes make them text.
+TRUTHS = {"True": True, "TRUE": True, "False": False, "FALSE": False}
 LEAP_YEAR = 2024
 A_LIST = "a list: each entry begins with a dash"
 POINT_WORDS = "a point like [41.02, -93.10]: latitude, longitude"
@@ -353,8 +354,8 @@ def _choice(rule: FieldRule, raw: object, path: Path, reading: Reading) -> objec
     word = raw.casefold() if isinstance(raw, str) else None
     if word in rule.choices:
         return word
-    truth = TRUTHS.get(word) if word is not None else raw
-    if isinstance(truth, bool) and YES_OR_NO.keys() <= set(rule.choices):
+    truth = _truth(raw)
+    if truth is not None and YES_OR_NO.keys() <= set(rule.choices):
         return "yes" if truth else "no"
     choices = (*rule.choices, NOT_ON_LABEL) if rule.label else rule.choices
     return reading.fault(say.bad_choice(raw, choices), path)
@@ -453,11 +454,17 @@ def _whole(rule: FieldRule, raw: object, path: Path, reading: Reading) -> object
     return raw
 
 
+def _truth(raw: object) -> bool | None:
+    """Return what a word for yes or no says, None where it is no such word."""
+    if isinstance(raw, bool) or not isinstance(raw, str):
+        return raw if isinstance(raw, bool) else None
+    return TRUTHS[raw] if raw in TRUTHS else YES_OR_NO.get(raw.casefold())
+
+
 def _yes_no(_rule: FieldRule, raw: object, path: Path, reading: Reading) -> object:
-    if isinstance(raw, bool):
-        return raw
-    if isinstance(raw, str) and raw.casefold() in TRUTHS:
-        return TRUTHS[raw.casefold()]
+    truth = _truth(raw)
+    if truth is not None:
+        return truth
     return reading.fault(say.bad_choice(raw, ("true", "false")), path)
 
 

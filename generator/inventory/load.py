@@ -1,5 +1,6 @@
 """The whole property folder: files to records, every fault in one run."""
 
+from collections import Counter
 from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass, replace
 from functools import cache
@@ -84,6 +85,8 @@ FILES: dict[str, dict[str, type]] = {
     "people": {"applicators": Applicator, "helpers": Helper, "contractors": Contractor},
     "papers": {"permits": Permit, "contracts": Contract, "one_calls": OneCall},
 }
+# More mentions of one word that names nothing have one cause: the name it should have.
+MOST_NAMED_APART = 3
 KIND_WORDS: dict[type, str] = {
     Screen: "place",
     Strip: "place",
@@ -298,11 +301,15 @@ def _mention_faults(readings: list[Reading], unread: set[type]) -> list[Problem]
     if unread & {Screen, Strip}:
         unread = unread | {Planting}
     passed = {KIND_WORDS[kind] for kind in unread if kind in KIND_WORDS}
+    lost: dict[tuple[str, tuple[str, ...]], list[Mention]] = {}
+    for reading in readings:
+        for mention in reading.mentions:
+            if not passed & set(mention.refers_to) and not is_known(mention, known):
+                lost.setdefault((mention.word, mention.refers_to), []).append(mention)
     return [
-        _mention_fault(mention, known, readings)
-        for reading in readings
-        for mention in reading.mentions
-        if not passed & set(mention.refers_to) and not is_known(mention, known)
+        _mention_fault(one, known, readings, mentions)
+        for mentions in lost.values()
+        for one in (mentions if len(mentions) <= MOST_NAMED_APART else mentions[:1])
     ]
 
 
@@ -323,9 +330,16 @@ def _shipped_words() -> dict[str, set[str]]:
 
 
 def _mention_fault(
-    mention: Mention, known: dict[str, set[str]], readings: list[Reading]
+    mention: Mention, known: dict[str, set[str]], readings: list[Reading], every_one: list[Mention]
 ) -> Problem:
+    """Return the fault of a mention; of many of one word, which have one cause, for all of them."""
     every = sorted({word for kind in mention.refers_to for word in known[kind]})
     words = fitting(mention, every, readings)
     kind = mention.refers_to[0].replace("_", " ")
-    return _at(say.unknown_reference(mention.word, kind, words), mention.where)
+    sentence = say.unknown_reference(mention.word, kind, words)
+    if len(every_one) > MOST_NAMED_APART:
+        counted = Counter(one.where.file for one in every_one)
+        files = say.listed((f"{number} in {file}" for file, number in counted.items()), "and")
+        what = f"{sentence.what}, and {len(every_one)} lines name it: {files}"
+        sentence = replace(sentence, what=what)
+    return _at(sentence, mention.where)

@@ -258,3 +258,16 @@ def test_the_first_line_below_a_key_that_begins_too_early_is_one_fault() -> None
     near = "    near:\n    slope: Flat\n      lines: None\n      others: Nobody\n    plantings"
     (told,) = told_of(TWO_SCREENS.replace("    plantings", near, 1))
     assert told == (8, 5, "F107")
+
+
+def test_many_lines_that_name_one_thing_that_is_not_there_are_one_fault() -> None:
+    entry = "  - {{id: e-{}, done_on: 2026-08-01, job: {{planting: {}, step: autumn_kill}}}}\n"
+    for count, told in ((3, 3), (4, 1)):
+        log = "entries:\n" + "".join(entry.format(n, "lane-2027") for n in range(count))
+        found = load_inventory(HERE / "base", {"log.yaml": log.encode()}).problems
+        assert [one.code for one in found] == ["F208"] * told
+        assert ("4 lines name it: 4 in log.yaml" in found[0].what) == (told == 1)
+        assert found[0].line == 2
+    log = f"{log}{entry.format(9, 'creek-2027')}"
+    found = load_inventory(HERE / "base", {"log.yaml": log.encode()}).problems
+    assert [one.line for one in found] == [2, 6]

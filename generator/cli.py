@@ -245,7 +245,7 @@ def explain(
     if number not in numbers:
         from generator.inventory.meant import nearest
 
-        near = nearest(number, numbers)
+        near = " or ".join(nearest(number, numbers))
         hint = f" Did you mean {near}?" if near else " Without a name, the command lists them."
         raise click.UsageError(f"There is no number {_safe(number)}.{hint}")
     for line in explained(numbers[number]):

@@ -99,7 +99,7 @@ def _not_there(folder: Path) -> str | None:
         if error.errno not in (errno.ENOENT, errno.ENOTDIR):
             return None  # who reads it is told why it cannot be read
         near = nearest(folder.name, (one.name for one in _beside(folder.parent)))
-        return f"There is no folder {told(folder)}.{_meant([folder.parent / near] if near else [])}"
+        return f"There is no folder {told(folder)}.{_meant([folder.parent / one for one in near])}"
     return f"{told(folder)} is no folder: name a property folder."
 
 
@@ -151,4 +151,4 @@ def _beside(folder: Path) -> list[Path]:
 
 
 def _meant(folders: list[Path]) -> str:
-    return f" Did you mean {' or '.join(map(told, folders[:2]))}?" if folders else ""
+    return f" Did you mean {' or '.join(map(told, folders[:3]))}?" if folders else ""

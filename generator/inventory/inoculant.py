@@ -11,4 +11,6 @@ class Inoculant(Record):
     """What the package of the inoculant prints."""
 
     group: str = text("page", "group or plants it is for", required=True)
-    expires_on: datetime.date | None = day("page", "last day it is good")
+    expires_on: datetime.date | None = day(
+        "page", "last day it is good; a month counts from its first day", month_too=True
+    )

@@ -1,19 +1,25 @@
 """JSON Schema of the property folder's files, for editors that help while typing."""
 
-from collections.abc import Mapping
+from collections.abc import Iterable, Mapping
 from types import MappingProxyType
 from typing import Any
 
 from generator.inventory.fields import NOT_ON_LABEL, FieldRule, Record, rules_of
 from generator.inventory.load import FILES, KIND_WORDS
 from generator.inventory.plain_values import (
+    COMPASS,
+    LATITUDE_LETTERS,
+    LONGITUDE_LETTERS,
     MONTH,
     US_DAY,
     US_MONTH,
     US_MONTH_DAY,
+    degrees_pattern,
+    in_any_case,
     number_patterns,
+    point_pattern,
 )
-from generator.inventory.reading import YES_OR_NO, left_out_if_empty, legal_keys, unit_of
+from generator.inventory.reading import TRUTHS, YES_OR_NO, left_out_if_empty, legal_keys, unit_of
 from generator.inventory.schema import Property
 from generator.reference.load import operations, planting_kinds, sign_names, species
 from generator.units import convert
@@ -84,6 +90,8 @@ def _single(key: str, rule: FieldRule) -> Mapping[str, Any]:
     if rule.form == "record":
         assert rule.record is not None
         return _record(rule.record)
+    if rule.form == "measure" and not key.endswith(f"_{unit_of(key, rule)}"):
+        return {"type": "string", "pattern": f"^{COMPASS}$"}
     if rule.form == "measure":
         plain = "|".join(number_patterns(unit_of(key, rule)))
         return {
@@ -99,8 +107,8 @@ def _single(key: str, rule: FieldRule) -> Mapping[str, Any]:
         items = {"type": "array", "items": _PLAIN["lat_lon"]}
         return items | {"minItems": int(rule.limits.at_least or 0)}
     if rule.form == "choice":
-        either = [True, False] if YES_OR_NO.keys() <= set(rule.choices) else []
-        return {"enum": [*rule.choices, *either]}
+        either = YES_OR_NO.keys() <= set(rule.choices)
+        return _words_in_any_case(rule.choices, [True, False] if either else [])
     if rule.form == "date" and rule.month_too:
         return {"type": "string", "pattern": f"^(?:{ISO_DAY}|{US_DAY}|{A_MONTH})$"}
     if rule.form == "text" and rule.numbered:
@@ -108,6 +116,12 @@ def _single(key: str, rule: FieldRule) -> Mapping[str, Any]:
     if rule.form == "reference":
         return _reference(rule)
     return _PLAIN[rule.form]
+
+
+def _words_in_any_case(words: Iterable[str], truths: list[bool]) -> dict[str, Any]:
+    """Return what takes some words; they are named as they are written, and taken in any case."""
+    typed = {"type": "string", "pattern": f"^{in_any_case(words)}$"}
+    return {"anyOf": [{"enum": [*words, *truths, *(TRUTHS if truths else ())]}, typed]}
 
 
 def _reference(rule: FieldRule) -> Mapping[str, Any]:
@@ -137,16 +151,33 @@ def _bounds(key: str, rule: FieldRule) -> dict[str, Any]:
     }
 
 
+def _degrees(letters: str) -> dict[str, Any]:
+    typed = {"type": "string", "pattern": f"^(?:{degrees_pattern(letters)})$"}
+    above_0 = {"type": "number", "exclusiveMinimum": 0}
+    behind_a_dash = {"type": "array", "items": above_0, "minItems": 1, "maxItems": 1}
+    return {"anyOf": [{"type": "number"}, typed, behind_a_dash]}
+
+
 _PLAIN: Mapping[str, Mapping[str, Any]] = MappingProxyType(
     {
         "text": {"type": "string", "minLength": 1},
         "identity": ID,
         "word": {"type": "string", "pattern": "^[a-z0-9]+(_[a-z0-9]+)*$"},
-        "yes_no": {"enum": [True, False, *YES_OR_NO]},
+        "yes_no": _words_in_any_case(YES_OR_NO, [True, False]),
         "date": {"type": "string", "pattern": f"^(?:{ISO_DAY}|{US_DAY})$"},
         "month": {"type": "string", "pattern": f"^(?:{A_MONTH})$"},
         "month_day": MONTH_DAY,
-        "lat_lon": {"type": "array", "items": {"type": "number"}, "minItems": 2, "maxItems": 2},
+        "lat_lon": {
+            "anyOf": [
+                {
+                    "type": "array",
+                    "prefixItems": [_degrees(LATITUDE_LETTERS), _degrees(LONGITUDE_LETTERS)],
+                    "minItems": 2,
+                    "maxItems": 2,
+                },
+                {"type": "string", "pattern": f"^{point_pattern()}$"},
+            ]
+        },
         "sign": {
             "anyOf": [
                 MONTH_DAY,

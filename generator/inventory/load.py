@@ -1,7 +1,9 @@
 """The whole property folder: files to records, every fault in one run."""
 
+from collections import Counter
 from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass, replace
+from functools import cache
 from pathlib import Path
 from typing import Any
 
@@ -9,7 +11,7 @@ from generator.inventory import problems as say
 from generator.inventory.dates import DateRange, ShootingHours
 from generator.inventory.drill import Drill
 from generator.inventory.equipment import Measure, Sprayer, Spreader
-from generator.inventory.fields import Where
+from generator.inventory.fields import Where, rules_of
 from generator.inventory.files import content_of
 from generator.inventory.fitting import fitting
 from generator.inventory.folder import PROPERTY_FILE, kind_meant, lies_in
@@ -23,8 +25,16 @@ from generator.inventory.people import Applicator, Contractor, Helper
 from generator.inventory.places import Planting, Route, Screen, Stand, Strip
 from generator.inventory.plain_values import US
 from generator.inventory.problems import Problem, Sentence
-from generator.inventory.reading import Mention, NamedThing, Reading, read_record
-from generator.inventory.rules import broken_rules
+from generator.inventory.reading import (
+    A_LIST,
+    Mention,
+    NamedThing,
+    Reading,
+    is_entry,
+    keys_inside,
+    read_record,
+)
+from generator.inventory.rules import broken_beside
 from generator.inventory.schema import FORMAT, Inventory, Property, Reader
 from generator.inventory.sound import Entry, is_known, sound_entries
 from generator.inventory.spreadable import Fertilizer, Lime
@@ -35,7 +45,7 @@ from generator.inventory.weather_read import with_weather
 from generator.inventory.woody import Guard, Plant
 from generator.inventory.yaml_positions import Document, read_document
 from generator.inventory.yaml_text import MOST_BYTES, too_long
-from generator.inventory.zone_points import points_astray
+from generator.inventory.zone_points import places_astray, points_astray
 from generator.reference.load import operations, planting_kinds, sign_names, species
 from generator.reference.steps import step_plans
 
@@ -75,6 +85,8 @@ FILES: dict[str, dict[str, type]] = {
     "people": {"applicators": Applicator, "helpers": Helper, "contractors": Contractor},
     "papers": {"permits": Permit, "contracts": Contract, "one_calls": OneCall},
 }
+# More mentions of one word that names nothing have one cause: the name it should have.
+MOST_NAMED_APART = 3
 KIND_WORDS: dict[type, str] = {
     Screen: "place",
     Strip: "place",
@@ -149,13 +161,17 @@ def load_inventory(folder: Path, beside: Mapping[str, bytes] | None = None) -> L
     entries = _read_all(readings)
     problems += (one for reading in readings for one in reading.problems)
     unread |= {kind for reading in readings for kind in reading.unread}
-    problems += _identity_faults(readings) + _mention_faults(readings, unread)
+    twice = _identity_faults(readings)
+    problems += twice.values()
+    unread |= {named.kind for named in twice}  # one of the two may be what is looked for in vain
+    problems += _mention_faults(readings, unread)
     inventory = _as_far_as_sound(readings, entries, unread)
     if inventory is not None:
         inventory, unread_weather = with_weather(folder, inventory)
         points = [one for reading in readings for one in reading.points]
-        astray = points_astray(points, inventory.property.time_zone)
-        problems += [*broken_rules(inventory), *astray, *unread_weather]
+        zone = inventory.property.time_zone
+        problems += broken_beside(inventory, places_astray(points, zone))
+        problems += [*points_astray(points, zone), *unread_weather]
     if problems or inventory is None:
         return Loaded(None, tuple(sorted(set(problems))))
     return Loaded(replace(inventory, passed_over=lying.passed_over), ())
@@ -166,9 +182,19 @@ def _document(
 ) -> tuple[Document | None, tuple[Problem, ...]]:
     content = new[name] if name in new else content_of(folder / name, MOST_BYTES)
     if isinstance(content, bytes):
-        return read_document(content, name)
+        return read_document(content, name, _keys_of_entries(name))
     told = too_long(content.words) if content.what is None else say.closed(content.words)
     return None, (told.at(name, 1, 1),)
+
+
+@cache
+def _keys_of_entries(name: str) -> frozenset[str]:
+    """Return the keys that entries of a file use, and the file itself at its top does not."""
+    if name == PROPERTY_FILE:
+        return keys_inside(Property) - rules_of(Property).keys()
+    kinds = _kinds_in(name)
+    every = frozenset[str]().union(*(keys_inside(kind) for kind in kinds))
+    return every - FILES.get(kind_meant(name), {}).keys()
 
 
 def _kinds_in(name: str) -> Iterable[type]:
@@ -192,7 +218,7 @@ def _us_dates(readings: list[Reading]) -> bool:
     if not properties or properties[0].doubtful:
         return True
     data = properties[0].data
-    return isinstance(data, dict) and data.get("dates") == US
+    return isinstance(data, dict) and str(data.get("dates")).casefold() == US
 
 
 def _read_all(readings: list[Reading]) -> list[Entry]:
@@ -236,8 +262,9 @@ def _read_lists(reading: Reading) -> Iterator[Entry]:
             reading.key_fault(say.unknown_key(key, tuple(kinds)), (key,))
         elif entries is not None and not isinstance(entries, list):
             reading.unread.add(kinds[key])
-            wanted = "a list: each entry begins with a dash"
-            reading.fault(say.wrong_type(entries, wanted), (key,))
+            reading.fault(say.wrong_type(entries, A_LIST), (key,))
+            if is_entry(kinds[key], entries):
+                read_record(kinds[key], entries, (key,), reading)
         else:
             for n, entry in enumerate(entries or ()):
                 ids, mentions = len(reading.named), len(reading.mentions)
@@ -247,15 +274,16 @@ def _read_lists(reading: Reading) -> Iterator[Entry]:
                 )
 
 
-def _identity_faults(readings: list[Reading]) -> list[Problem]:
+def _identity_faults(readings: list[Reading]) -> dict[NamedThing, Problem]:
+    """Return the fault of each thing that goes by the id of another."""
     first: dict[str, NamedThing] = {}
-    problems: list[Problem] = []
+    problems: dict[NamedThing, Problem] = {}
     for reading in readings:
         for named in reading.named:
             earlier = first.setdefault(named.identity, named)
             if earlier is not named:
                 place = f"{earlier.where.file}:{earlier.where.line}"
-                problems.append(_at(say.duplicate_id(named.identity, place), named.where))
+                problems[named] = _at(say.duplicate_id(named.identity, place), named.where)
     return problems
 
 
@@ -273,11 +301,15 @@ def _mention_faults(readings: list[Reading], unread: set[type]) -> list[Problem]
     if unread & {Screen, Strip}:
         unread = unread | {Planting}
     passed = {KIND_WORDS[kind] for kind in unread if kind in KIND_WORDS}
+    lost: dict[tuple[str, tuple[str, ...]], list[Mention]] = {}
+    for reading in readings:
+        for mention in reading.mentions:
+            if not passed & set(mention.refers_to) and not is_known(mention, known):
+                lost.setdefault((mention.word, mention.refers_to), []).append(mention)
     return [
-        _mention_fault(mention, known, readings)
-        for reading in readings
-        for mention in reading.mentions
-        if not passed & set(mention.refers_to) and not is_known(mention, known)
+        _mention_fault(one, known, readings, mentions)
+        for mentions in lost.values()
+        for one in (mentions if len(mentions) <= MOST_NAMED_APART else mentions[:1])
     ]
 
 
@@ -298,9 +330,16 @@ def _shipped_words() -> dict[str, set[str]]:
 
 
 def _mention_fault(
-    mention: Mention, known: dict[str, set[str]], readings: list[Reading]
+    mention: Mention, known: dict[str, set[str]], readings: list[Reading], every_one: list[Mention]
 ) -> Problem:
+    """Return the fault of a mention; of many of one word, which have one cause, for all of them."""
     every = sorted({word for kind in mention.refers_to for word in known[kind]})
     words = fitting(mention, every, readings)
     kind = mention.refers_to[0].replace("_", " ")
-    return _at(say.unknown_reference(mention.word, kind, words), mention.where)
+    sentence = say.unknown_reference(mention.word, kind, words)
+    if len(every_one) > MOST_NAMED_APART:
+        counted = Counter(one.where.file for one in every_one)
+        files = say.listed((f"{number} in {file}" for file, number in counted.items()), "and")
+        what = f"{sentence.what}, and {len(every_one)} lines name it: {files}"
+        sentence = replace(sentence, what=what)
+    return _at(sentence, mention.where)

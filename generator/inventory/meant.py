@@ -12,19 +12,28 @@ from collections.abc import Callable, Iterable, Mapping, Sequence
 
 from generator.units import UNITS
 
-MOST_OFFERED = 4
+MOST_OFFERED = 3
 _LONGEST = 80
 _CLOSE = 0.6
 # A slip of the finger; below it two names of steps that share one part look alike.
 _SLIPPED = 0.75
 
 
-def nearest(word: str, known: Iterable[str], close: float = _CLOSE) -> str | None:
-    """Return the known word that looks most like this one, or None when none is close."""
+def nearest(word: str, known: Iterable[str], close: float = _CLOSE) -> tuple[str, ...]:
+    """Return the known words that look most like this one; none where none is close.
+
+    Where more than `MOST_OFFERED` are equally near, none of them is nearer than the others.
+
+    >>> nearest("sg-26", ["sg-26a", "sg-26b", "bb"]), nearest("sg-26", ["oats"])
+    (('sg-26a', 'sg-26b'), ())
+    """
     by_folded = {name.casefold(): name for name in known}
     # A word far longer than any known one is not a slip of the finger, and slow to compare.
-    found = difflib.get_close_matches(word[:_LONGEST].casefold(), by_folded, n=1, cutoff=close)
-    return by_folded[found[0]] if found else None
+    typed = word[:_LONGEST].casefold()
+    found = difflib.get_close_matches(typed, by_folded, n=MOST_OFFERED + 1, cutoff=close)
+    alike = [difflib.SequenceMatcher(None, one, typed).ratio() for one in found]
+    first = [by_folded[one] for one, near in zip(found, alike, strict=True) if near == alike[0]]
+    return tuple(sorted(first)) if len(first) <= MOST_OFFERED else ()
 
 
 def meant(word: str, known: Sequence[str]) -> tuple[str, ...]:
@@ -35,11 +44,7 @@ def meant(word: str, known: Sequence[str]) -> tuple[str, ...]:
     >>> meant("autum_kil", ["autumn_kill", "second_kill"])
     ('autumn_kill',)
     """
-    shared = _sharing(word, known, _parts)
-    if shared:
-        return shared
-    close = nearest(word, known, _SLIPPED)
-    return (close,) if close is not None else ()
+    return _sharing(word, known, _parts) or nearest(word, known, _SLIPPED)
 
 
 def akin_first(word: str, known: Iterable[str]) -> list[str]:
@@ -76,16 +81,20 @@ def stem_meant(key: str, stems: Iterable[str]) -> str | None:
 def _sharing(
     word: str, known: Iterable[str], parts_of: Callable[[str], frozenset[str]]
 ) -> tuple[str, ...]:
-    """Return the known words whose parts hold all of the word's, or are held by them."""
+    """Return the known words whose parts hold all of the word's, or are held by them.
+
+    Where that is more than `MOST_OFFERED`, those with the fewest other parts.
+    """
     mine = parts_of(word)
     apart = {
         one: len(mine ^ theirs)
         for one in known
         if (theirs := parts_of(one)) and mine and (mine <= theirs or theirs <= mine)
     }
-    if 0 in apart.values():
-        apart = {one: number for one, number in apart.items() if number == 0}
-    return tuple(apart)[:MOST_OFFERED]
+    if 0 in apart.values() or len(apart) > MOST_OFFERED:
+        least = min(apart.values())
+        apart = {one: number for one, number in apart.items() if number == least}
+    return tuple(apart) if len(apart) <= MOST_OFFERED else ()
 
 
 def _parts(word: str) -> frozenset[str]:

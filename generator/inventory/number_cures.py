@@ -91,11 +91,12 @@ def _decimal_comma(text: str, _key: str) -> str | None:
 
 def _money(text: str, key: str) -> str | None:
     found = re.fullmatch(rf"[$€£] ?({_NUMBER})|({_NUMBER}) ?(?:[$€£]|USD|dollars)", text)
-    if found and "_usd" not in key:
+    thousands = re.fullmatch(r"\$ ?[1-9][0-9]{0,2}(,[0-9]{3})+(\.[0-9]+)?", text)
+    if (found or thousands) and "_usd" not in key:
         return "the number in the unit of the key; dollars go with a key that ends in _usd"
     if found:
         return f"{_write(found[1] or found[2])}, without the sign"
-    if re.fullmatch(r"\$ ?[1-9][0-9]{0,2}(,[0-9]{3})+(\.[0-9]+)?", text):
+    if thousands:
         return f"{_write(text.lstrip('$ ').replace(',', ''))}, without the sign"
     return None
 

@@ -8,7 +8,9 @@ from __future__ import annotations
 
 import datetime
 import re
+from collections.abc import Iterable, Mapping
 from fractions import Fraction
+from types import MappingProxyType
 
 from generator.inventory.fields import FirstOfMonth
 from generator.inventory.number_cures import PLAIN_NUMBER
@@ -22,15 +24,43 @@ _PARTS = (
 )
 MIXED_NUMBER = rf"-?(?:[1-9][0-9]{{0,5}} )?(?:{_PARTS})"
 PERCENT = rf"(?:{PLAIN_NUMBER}|{POINT_NUMBER}) ?%"
-DOLLARS = r"\$ ?(?:(?:0|[1-9][0-9]{0,17})(?:\.[0-9]{1,30})?|\.[0-9]{1,30})"
+# Behind a dollar sign a comma parts thousands; without one it is a point to some.
+_WHOLE_DOLLARS = "0|[1-9][0-9]{0,17}|[1-9][0-9]{0,2}(?:,[0-9]{3}){1,5}"
+DOLLARS = rf"\$ ?(?:(?:{_WHOLE_DOLLARS})(?:\.[0-9]{{1,30}})?|\.[0-9]{{1,30}})"
 PERCENT_UNITS = ("pct", "fraction")
 DOLLAR_UNIT = "usd"
+BEARING_UNIT = "deg"
+_POINTS = ("n", "nne", "ne", "ene", "e", "ese", "se", "sse",
+           "s", "ssw", "sw", "wsw", "w", "wnw", "nw", "nnw")  # fmt: skip
+_POINTS_IN_WORDS = ("north", "northeast", "east", "southeast",
+                    "south", "southwest", "west", "northwest")  # fmt: skip
+_FULL_CIRCLE_DEG = 360
+COMPASS_DEG: Mapping[str, float] = MappingProxyType(
+    {
+        word: _FULL_CIRCLE_DEG * number / len(words)
+        for words in (_POINTS, _POINTS_IN_WORDS)
+        for number, word in enumerate(words)
+    }
+)
 
 US_DAY = r"(?:0?[1-9]|1[0-2])/(?:0?[1-9]|[12][0-9]|3[01])/[0-9]{4}"
 US_MONTH_DAY = r"(?:0?[1-9]|1[0-2])/(?:0?[1-9]|[12][0-9]|3[01])"
 MONTH = r"[0-9]{4}-(?:0[1-9]|1[0-2])"
 US_MONTH = r"(?:0?[1-9]|1[0-2])/[0-9]{4}"
 _HUNDRED = 100
+
+
+def in_any_case(words: Iterable[str]) -> str:
+    """Return a pattern of some words in small letters, capitals or both."""
+    spelled = ("".join(_in_both_cases(one) for one in word) for word in words)
+    return f"(?:{'|'.join(spelled)})"
+
+
+def _in_both_cases(letter: str) -> str:
+    return f"[{letter.upper()}{letter}]" if letter.isalpha() else re.escape(letter)
+
+
+COMPASS = in_any_case(COMPASS_DEG)
 
 
 def number_patterns(unit: str) -> tuple[str, ...]:
@@ -40,6 +70,8 @@ def number_patterns(unit: str) -> tuple[str, ...]:
         found += (PERCENT,)
     if unit.split("_")[0] == DOLLAR_UNIT:
         found += (DOLLARS,)
+    if unit == BEARING_UNIT:
+        found += (COMPASS,)
     return found
 
 
@@ -50,12 +82,16 @@ def plain_number(text: str, unit: str) -> float | None:
     (0.75, 3.5, 140.0)
     >>> plain_number("98%", "fraction"), plain_number("98%", "pct"), plain_number("98%", "ft")
     (0.98, 98.0, None)
+    >>> plain_number("$1,400", "usd"), plain_number("1,400", "usd"), plain_number("SW", "deg")
+    (1400.0, None, 225.0)
     """
     if not any(re.fullmatch(pattern, text) for pattern in number_patterns(unit)):
         return None
     if "/" in text:
         return _mixed(text)
-    number = float(text.strip("$% "))
+    if unit == BEARING_UNIT and text.casefold() in COMPASS_DEG:
+        return COMPASS_DEG[text.casefold()]
+    number = float(text.strip("$% ").replace(",", ""))
     return number / _HUNDRED if unit == "fraction" and text.endswith("%") else number
 
 
@@ -63,6 +99,47 @@ def _mixed(text: str) -> float:
     whole, _, part = text.removeprefix("-").rpartition(" ")
     number = float(int(whole or 0) + Fraction(part))
     return -number if text.startswith("-") else number
+
+
+LATITUDE_LETTERS, LONGITUDE_LETTERS = "NS", "EW"
+_DEGREES = r"[0-9]{1,3}(?:\.[0-9]{1,15})?"
+
+
+def degrees_pattern(letters: str) -> str:
+    """Return the pattern of text that is degrees: as maps print them, minus or letter and all."""
+    either = f"{letters}{letters.lower()}"
+    return rf"[-+\u2212]?{_DEGREES}\u00b0?|{_DEGREES} ?\u00b0? ?[{either}]"
+
+
+def plain_degrees(text: str, letters: str) -> float | None:
+    """Return the degrees that text can only mean, west and south negative, else None.
+
+    >>> plain_degrees("93.10 W", LONGITUDE_LETTERS), plain_degrees("93.10 W", LATITUDE_LETTERS)
+    (-93.1, None)
+    >>> plain_degrees("--93.10", LONGITUDE_LETTERS)
+    """
+    if not re.fullmatch(degrees_pattern(letters), text):
+        return None
+    negative = text[0] in "-\u2212" or text[-1] in "SsWw"
+    degrees = float(text.strip("-+\u2212\u00b0NSEWnsew "))
+    return -degrees if negative else degrees
+
+
+def point_pattern() -> str:
+    """Return the pattern of a point typed as text: latitude, a comma, longitude."""
+    latitude, longitude = map(degrees_pattern, (LATITUDE_LETTERS, LONGITUDE_LETTERS))
+    return rf"(?:{latitude}), ?(?:{longitude})"
+
+
+def plain_point(text: str) -> list[str] | str:
+    """Return the two parts of a point typed as text, the text itself where it is none.
+
+    >>> plain_point("41.02, -93.10"), plain_point("41.02 -93.10")
+    (['41.02', '-93.10'], '41.02 -93.10')
+    """
+    if not re.fullmatch(point_pattern(), text):
+        return text
+    return [one.strip() for one in text.split(",")]
 
 
 def us_day(text: str) -> str | None:

@@ -13,11 +13,13 @@ import unicodedata
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 
+from generator.inventory.date_cures import date_cure
 from generator.inventory.meant import akin_first, meant, nearest
 from generator.inventory.number_cures import number_cure
 
 SHOWN_LENGTH = 60
 LISTED_WORDS = 12
+FULL_PERCENT = 100
 
 # Names that Windows keeps for devices: no file or folder can carry them.
 WINDOWS_DEVICE_NAMES = frozenset(
@@ -135,7 +137,21 @@ def wrong_type(value: object, wanted: str) -> Sentence:
     cure = wanted
     if wanted == "text" and isinstance(value, bool | int | float):
         cure = "text: put it in quotes, as in key: " + f'"{shown_value(value)}"'
-    return Sentence("F203", f"{shown_value(value)} is not {wanted}", cure)
+    kind = re.split(r",? like |: ", wanted)[0]  # the example is told once, as the cure
+    return Sentence("F203", f"{shown_value(value)} is not {kind}", cure)
+
+
+def not_whole(value: object, key: str) -> Sentence:
+    """What is no whole number, with the number where text can only mean one."""
+    wanted = "a whole number, in digits, such as 3"
+    if isinstance(value, str):
+        what = f"{shown_value(value)} for {shown_text(key)} is not a plain whole number"
+        cure = number_cure(value, key)
+        part = re.search(r"[0-9][.,][0-9]", cure)
+        return Sentence("F203", what, wanted if part else cure)
+    if isinstance(value, float):
+        return Sentence("F203", f"{shown_value(value)} is not a whole number", wanted)
+    return wrong_type(value, "a whole number")
 
 
 def placeholder(value: str, wanted: str) -> Sentence:
@@ -153,9 +169,22 @@ def not_a_number(text: str, key: str) -> Sentence:
 
 
 def out_of_range(value: float, unit: str, rule: str) -> Sentence:
-    """A number outside what is possible; `rule` says what is, such as `greater than 0`."""
-    amount = f"{shown_value(value)} {unit}".strip()
+    """A number outside what is possible; `rule` says what is, such as `greater than 0`.
+
+    `unit` is a suffix of a key, or empty.
+    """
+    words = "percent" if unit == "pct" else unit.replace("_", " ")
+    amount = f"{shown_value(value)} {words}".strip()
     return Sentence("F204", f"{amount} is out of range", rule)
+
+
+def no_fraction(value: float) -> Sentence:
+    """A number above 1 where a part of one is taken: a percent, most often."""
+    what = f"{shown_value(value)} stands where a fraction from 0 to 1 is taken"
+    if value > FULL_PERCENT:
+        return Sentence("F204", what, "a number from 0 to 1, such as 0.7, or a percent, as in 70%")
+    percent = format(value, ".12g")
+    return Sentence("F204", what, f"{format(value / FULL_PERCENT, '.12g')} or {percent}%")
 
 
 def unknown_unit(key: str, stem: str, legal_keys: Sequence[str]) -> Sentence:
@@ -222,24 +251,10 @@ def newer_format(found: int, known: int) -> Sentence:
     return Sentence("F213", what, f"format {known}, or a newer version of the program")
 
 
-def bad_date(text: str, wanted: str) -> Sentence:
+def bad_date(text: str, wanted: str, *, us_dates: bool = False) -> Sentence:
     """Text that is no date, with the date as it should be written where only one can be meant."""
-    meant = _meant_date(text.strip())
-    if meant is None:
-        return Sentence("F212", f"{shown_value(text)} is not {wanted}", wanted)
-    year, month, day = meant
-    try:
-        datetime.date(year or 2024, month, day)  # without a year, 29 February is a day
-    except ValueError:
-        return Sentence("F212", f"{shown_value(text)} is no day of the calendar", wanted)
-    month_day = f"{month:02}-{day:02}"
-    if "month and day" in wanted:
-        return Sentence("F212", f"{shown_value(text)} is not {wanted}", f"write {month_day}")
-    if year is None:
-        return Sentence("F212", f"{shown_value(text)} has no year", wanted)
-    written = f"{year:04}-{month_day}"
-    cure = wanted if written == text else f"write {written}"
-    return Sentence("F212", f"{shown_value(text)} is not {wanted}", cure)
+    wrong, cure = date_cure(text.strip(), wanted, us_dates=us_dates)
+    return Sentence("F212", f"{shown_value(text)} {wrong}", cure)
 
 
 def day_out_of_range(day: datetime.date, first_year: int, last_year: int) -> Sentence:
@@ -248,41 +263,10 @@ def day_out_of_range(day: datetime.date, first_year: int, last_year: int) -> Sen
     return Sentence("F462", f"{day.isoformat()} is out of range", accepted)
 
 
-def _meant_date(text: str) -> tuple[int | None, int, int] | None:
-    """Year, month and day that the text can only mean, or None when it could be several."""
-    if found := re.fullmatch(r"([0-9]{4})[-/.]([0-9]{1,2})[-/.]([0-9]{1,2})", text):
-        year, month, day = (int(part) for part in found.groups())
-        return year, month, day
-    if found := re.fullmatch(r"([0-9]{1,2})[-/.]([0-9]{1,2})(?:[-/.]([0-9]{4}))?", text):
-        first, second = int(found[1]), int(found[2])
-        year_text = int(found[3]) if found[3] else None
-        # Both at most 12: 3/4 is March to one person and April to another.
-        if "-" in text and year_text is None:
-            return None, first, second
-        if second > 12 >= first or first == second:
-            return year_text, first, second
-        if first > 12 >= second:
-            return year_text, second, first
-    return _named_month(text)
-
-
-_MONTHS = ("jan", "feb", "mar", "apr", "may", "jun", "jul", "aug", "sep", "oct", "nov", "dec")
-
-
-def _named_month(text: str) -> tuple[int | None, int, int] | None:
-    words = re.findall(r"[a-z]+|[0-9]+", text.lower().replace("th", ""))
-    months = [_MONTHS.index(word[:3]) + 1 for word in words if word[:3] in _MONTHS]
-    years = [int(word) for word in words if re.fullmatch(r"[0-9]{4}", word)]
-    days = [int(word) for word in words if re.fullmatch(r"[0-9]{1,2}", word)]
-    if len(months) != 1 or len(days) != 1 or len(years) > 1:
-        return None
-    return (years[0] if years else None), months[0], days[0]
-
-
 def unknown_file(stem: str, known: Sequence[str]) -> Sentence:
     """A YAML file whose name says nothing to the program: it would be read by nobody."""
-    close = nearest(stem, known)
-    cure = f"did you mean {close}.yaml?" if close else listed(f"{one}.yaml" for one in known)
+    close = [f"{one}.yaml" for one in nearest(stem, known)]
+    cure = did_you_mean(close) if close else listed(f"{one}.yaml" for one in known)
     cure = f"{cure}; a copy belongs out of this folder"
     return Sentence("F214", "this file is not read, because of its name", cure)
 

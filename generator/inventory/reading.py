@@ -8,6 +8,14 @@ from types import MappingProxyType
 from typing import Any, cast
 
 from generator.inventory import problems as say
+from generator.inventory.date_cures import (
+    DATE_WORDS,
+    MONTH_DAY_WORDS,
+    MONTH_WORDS,
+    OR_MONTH,
+    OR_US_DATE,
+    OR_US_MONTH_DAY,
+)
 from generator.inventory.fields import (
     NOT_ON_LABEL,
     FieldMark,
@@ -22,9 +30,15 @@ from generator.inventory.fields import (
 )
 from generator.inventory.meant import keys_meant, stem_meant, unit_at_end
 from generator.inventory.plain_values import (
+    BEARING_UNIT,
+    COMPASS_DEG,
+    LATITUDE_LETTERS,
+    LONGITUDE_LETTERS,
     first_of_month,
+    plain_degrees,
     plain_month,
     plain_number,
+    plain_point,
     us_day,
     us_month_day,
 )
@@ -38,11 +52,13 @@ _DATE = re.compile(r"\d{4}-\d{2}-\d{2}", re.ASCII)
 _MONTH_DAY = re.compile(r"\d{2}-\d{2}", re.ASCII)
 _ID = re.compile(r"[a-z0-9]([a-z0-9-]*[a-z0-9])?", re.ASCII)
 _WORD = re.compile(r"[a-z0-9]+(_[a-z0-9]+)*", re.ASCII)
-DATE_WORDS = "a date like 2027-03-14"
-MONTH_DAY_WORDS = "a month and day like 03-14"
-MONTH_WORDS = "a month like 2027-03"
 YES_OR_NO = {"yes": True, "no": False}
+# As words: true and false in small letters are none, unless quotes make them text.
+TRUTHS = {"True": True, "TRUE": True, "False": False, "FALSE": False}
 LEAP_YEAR = 2024
+A_LIST = "a list: each entry begins with a dash"
+POINT_WORDS = "a point like [41.02, -93.10]: latitude, longitude"
+AXES = ((LATITUDE_LETTERS, 90), (LONGITUDE_LETTERS, 180))
 PLACEHOLDER_CHARACTERS = " .?_-\u2026\u2014"
 # What no land, tank or bag is, and what sums and products of which still are numbers.
 SMALLEST, LARGEST = 1e-9, 1e12
@@ -154,6 +170,22 @@ def read_record(kind: type[Record], raw: object, path: Path, reading: Reading) -
     return kind(where=where, field_marks=marks, **values)
 
 
+def is_entry(kind: type[Record], raw: object) -> bool:
+    """Return whether a group of keys is an entry of a list, its dash aside."""
+    known = {key for name, rule in rules_of(kind).items() for key in _keys_of(name, rule)}
+    return isinstance(raw, dict) and bool(raw) and raw.keys() <= known
+
+
+def keys_inside(kind: type) -> frozenset[str]:
+    """Return every key that an owner may type in a record of a kind, and in records in it."""
+    found: set[str] = set()
+    for name, rule in rules_of(kind).items():
+        found.update(_keys_of(name, rule))
+        if rule.record is not None:
+            found |= keys_inside(rule.record)
+    return frozenset(found)
+
+
 def left_out_if_empty(kind: type[Record], rule: FieldRule) -> bool:
     """Return whether a key with nothing behind it says no more than that it is left out."""
     inside = rule.record is not None and rule.record.EMPTY_IS_LEFT_OUT
@@ -188,11 +220,15 @@ def _wanted_key(name: str, rule: FieldRule) -> str:
 
 
 def legal_keys(name: str, rule: FieldRule) -> tuple[str, ...]:
-    """Return the keys an owner may type for a measure, the field's own unit first."""
+    """Return the keys an owner may type for a measure, the field's own unit first.
+
+    A point of the compass needs no unit: a bearing goes by its name alone too.
+    """
     stem = _stem(name, rule)
     suffixes = [one for family in rule.families for one in family_suffixes(family)]
     suffixes.sort(key=lambda suffix: suffix != rule.unit)
-    return tuple(f"{stem}_{suffix}" for suffix in suffixes)
+    keys = tuple(f"{stem}_{suffix}" for suffix in suffixes)
+    return (*keys, stem) if rule.unit == BEARING_UNIT else keys
 
 
 def _stem(name: str, rule: FieldRule) -> str:
@@ -233,14 +269,17 @@ def _unknown_key(
     free = {name: _keys_of(name, rule) for name, rule in rules.items() if name not in taken}
     meant = keys_meant(key, free)
     names = {name for name, keys in free.items() if set(keys) & set(meant)}
-    stems = {_stem(n, r): n for n, r in rules.items() if r.form == "measure"}
-    stem = stem_meant(key, stems)
+    stems = {name: _stem(name, rule) for name, rule in rules.items() if rule.form == "measure"}
+    stem = stem_meant(key, stems.values())
     same_unit = any(unit_at_end(one) == unit_at_end(key) for one in meant)
-    amounts = all(rules[name].form == "measure" for name in names)
-    if stem is not None and (key == stem or (amounts and not same_unit)):
-        name = stems[stem]
-        reading.key_fault(say.unknown_unit(key, stem, legal_keys(name, rules[name])), path)
-        return {name}
+    names = names & stems.keys() if key == stem else names
+    if stem is not None and names <= stems.keys() and (key == stem or not same_unit):
+        begun = {name for name, one in stems.items() if f"{one}_".startswith(f"{stem}_")}
+        names = names or (begun & free.keys()) or begun
+        keys = [legal_keys(name, rules[name]) for name in rules if name in names]
+        offered = keys[0] if len(keys) == 1 else [one[0] for one in keys]
+        reading.key_fault(say.unknown_unit(key, stem, offered), path)
+        return names
     known = [_keys_of(name, rule)[0] for name, rule in rules.items()]
     reading.key_fault(say.unknown_key(key, known, meant), path)
     return names
@@ -254,8 +293,10 @@ def _read_field(rule: FieldRule, raw: object, path: Path, reading: Reading) -> o
     if not rule.many:
         return _FORMS[rule.form](rule, raw, path, reading)
     items = raw if isinstance(raw, list) else [raw]
-    if not isinstance(raw, list) and rule.form == "record":
-        return reading.fault(say.wrong_type(raw, "a list: each entry begins with a dash"), path)
+    if not isinstance(raw, list) and rule.record is not None:
+        if is_entry(rule.record, raw):
+            read_record(rule.record, raw, path, reading)  # told, and known, as what it is
+        return reading.fault(say.wrong_type(raw, A_LIST), path)
     if rule.required and not items:
         return reading.fault(say.wrong_type(None, "at least one entry"), path)
     parts = [
@@ -310,29 +351,31 @@ def _reference(rule: FieldRule, raw: object, path: Path, reading: Reading) -> ob
 
 
 def _choice(rule: FieldRule, raw: object, path: Path, reading: Reading) -> object:
-    if isinstance(raw, str) and raw in rule.choices:
-        return raw
-    if isinstance(raw, bool) and YES_OR_NO.keys() <= set(rule.choices):
-        return "yes" if raw else "no"
+    word = raw.casefold() if isinstance(raw, str) else None
+    if word in rule.choices:
+        return word
+    truth = _truth(raw)
+    if truth is not None and YES_OR_NO.keys() <= set(rule.choices):
+        return "yes" if truth else "no"
     choices = (*rule.choices, NOT_ON_LABEL) if rule.label else rule.choices
     return reading.fault(say.bad_choice(raw, choices), path)
 
 
 def _measure(rule: FieldRule, raw: object, path: Path, reading: Reading) -> object:
-    key = next(str(part) for part in reversed(path) if isinstance(part, str))
+    key = _key_of(path)
     typed_unit = unit_of(key, rule)
     number = _number(rule, raw, key, path, reading)
     if not isinstance(number, float):
         return number
     unit = rule.unit or family_suffixes(_family_of(typed_unit, rule))[0]
     value = convert(number, typed_unit, unit)
-    if value and not SMALLEST <= abs(value) <= LARGEST:
-        wanted = "a number of a size that exists"
-        return reading.fault(say.out_of_range(number, typed_unit.replace("_", " "), wanted), path)
     limit = _broken_limit(rule, value, typed_unit, unit)
+    if typed_unit == "fraction" and rule.limits.at_most == 1 < number:
+        return reading.fault(say.no_fraction(number), path)
+    if value and not SMALLEST <= abs(value) <= LARGEST:
+        limit = "a number of a size that exists"
     if limit:
-        words = typed_unit.replace("_", " ")
-        return reading.fault(say.out_of_range(number, words, limit), path)
+        return reading.fault(say.out_of_range(number, typed_unit, limit), path)
     where = reading.where(path)
     stem = key.removesuffix(f"_{typed_unit}")
     name = f"{stem}_{unit}"
@@ -351,8 +394,12 @@ def _measure(rule: FieldRule, raw: object, path: Path, reading: Reading) -> obje
 
 
 def _number(rule: FieldRule, raw: object, key: str, path: Path, reading: Reading) -> float | object:
+    unit = unit_of(key, rule)
+    needs_unit = not key.endswith(f"_{unit}")
+    if needs_unit and not (isinstance(raw, str) and raw.casefold() in COMPASS_DEG):
+        return reading.key_fault(say.unknown_unit(key, key, (f"{key}_{unit}",)), path)
     if isinstance(raw, str):
-        plain = plain_number(raw, unit_of(key, rule))
+        plain = plain_number(raw, unit)
         return reading.fault(say.not_a_number(raw, key), path) if plain is None else plain
     if isinstance(raw, bool) or not isinstance(raw, int | float):
         return reading.fault(say.wrong_type(raw, _or_label(rule, "a number")), path)
@@ -362,10 +409,15 @@ def _number(rule: FieldRule, raw: object, key: str, path: Path, reading: Reading
         return reading.fault(say.wrong_type(raw, "a number of a size that exists"), path)
 
 
+def _key_of(path: Path) -> str:
+    """Return the key that a value stands behind, by itself or in its list."""
+    return next(str(part) for part in reversed(path) if isinstance(part, str))
+
+
 def unit_of(key: str, rule: FieldRule) -> str:
-    """Return the unit suffix of a key that is legal for a measure."""
+    """Return the unit of a key that is legal for a measure."""
     suffixes = [one for family in rule.families for one in family_suffixes(family)]
-    return max((one for one in suffixes if key.endswith(f"_{one}")), key=len)
+    return max((one for one in suffixes if key.endswith(f"_{one}")), key=len, default=rule.unit)
 
 
 def _family_of(suffix: str, rule: FieldRule) -> str:
@@ -388,8 +440,10 @@ def _limit(value: float, unit: str, typed_unit: str) -> str:
 
 
 def _whole(rule: FieldRule, raw: object, path: Path, reading: Reading) -> object:
+    if isinstance(raw, float) and raw.is_integer():
+        raw = int(raw)
     if isinstance(raw, bool) or not isinstance(raw, int):
-        return reading.fault(say.wrong_type(raw, "a whole number"), path)
+        return reading.fault(say.not_whole(raw, _key_of(path)), path)
     limits = rule.limits
     too_low = limits.at_least is not None and raw < limits.at_least
     too_high = limits.at_most is not None and raw > limits.at_most
@@ -400,11 +454,17 @@ def _whole(rule: FieldRule, raw: object, path: Path, reading: Reading) -> object
     return raw
 
 
+def _truth(raw: object) -> bool | None:
+    """Return what a word for yes or no says, None where it is no such word."""
+    if isinstance(raw, bool) or not isinstance(raw, str):
+        return raw if isinstance(raw, bool) else None
+    return TRUTHS[raw] if raw in TRUTHS else YES_OR_NO.get(raw.casefold())
+
+
 def _yes_no(_rule: FieldRule, raw: object, path: Path, reading: Reading) -> object:
-    if isinstance(raw, bool):
-        return raw
-    if isinstance(raw, str) and raw in YES_OR_NO:
-        return YES_OR_NO[raw]
+    truth = _truth(raw)
+    if truth is not None:
+        return truth
     return reading.fault(say.bad_choice(raw, ("true", "false")), path)
 
 
@@ -413,16 +473,25 @@ def _date(rule: FieldRule, raw: object, path: Path, reading: Reading) -> object:
     month = first_of_month(text) if rule.month_too else None
     if month is not None:
         return _in_its_years(rule, month, path, reading)
-    text = (us_day(text) if reading.us_dates else None) or text
+    written = (us_day(text) if reading.us_dates else None) or text
     try:
-        if not _DATE.fullmatch(text):
+        if not _DATE.fullmatch(written):
             raise ValueError(text)
-        day = datetime.date.fromisoformat(text)
+        day = datetime.date.fromisoformat(written)
     except ValueError:
-        wanted = f"{DATE_WORDS}, or a month like 2027-03" if rule.month_too else DATE_WORDS
-        sentence = say.bad_date(text, wanted) if text else say.wrong_type(raw, wanted)
+        wanted = DATE_WORDS + (OR_US_DATE if reading.us_dates else "")
+        wanted += OR_MONTH if rule.month_too else ""
+        sentence = _no_day(raw, wanted, reading)
         return reading.fault(_or_us(sentence, us_day(text), reading), path)
     return _in_its_years(rule, day, path, reading)
+
+
+def _no_day(raw: object, wanted: str, reading: Reading) -> Sentence:
+    """Return the fault of what is no day; of one typed without marks, as 20260914, too."""
+    text = str(raw) if isinstance(raw, int) and not isinstance(raw, bool) else raw
+    if not isinstance(text, str) or not text:
+        return say.wrong_type(raw, wanted)
+    return say.bad_date(text, wanted, us_dates=reading.us_dates)
 
 
 def _in_its_years(rule: FieldRule, day: datetime.date, path: Path, reading: Reading) -> object:
@@ -437,6 +506,10 @@ def _or_us(sentence: Sentence, as_us: str | None, reading: Reading) -> Sentence:
     """Return the fault of a day with the line that lets month/day/year be read, where it is one."""
     if as_us is None or reading.us_dates:
         return sentence
+    try:
+        datetime.date.fromisoformat(as_us if as_us.count("-") > 1 else f"{LEAP_YEAR}-{as_us}")
+    except ValueError:
+        return sentence
     cure = f"{sentence.accepted}; or dates: us in property.yaml, if your days are month/day/year"
     return replace(sentence, accepted=cure)
 
@@ -445,47 +518,65 @@ def _month(_rule: FieldRule, raw: object, path: Path, reading: Reading) -> objec
     month = plain_month(raw) if isinstance(raw, str) else None
     if month is not None:
         return month
-    text = raw if isinstance(raw, str) else ""
-    sentence = say.bad_date(text, MONTH_WORDS) if text else say.wrong_type(raw, MONTH_WORDS)
-    return reading.fault(sentence, path)
+    return reading.fault(_no_day(raw, MONTH_WORDS, reading), path)
 
 
 def _month_day(_rule: FieldRule, raw: object, path: Path, reading: Reading) -> object:
     text = raw if isinstance(raw, str) else ""
-    text = (us_month_day(text) if reading.us_dates else None) or text
+    written = (us_month_day(text) if reading.us_dates else None) or text
     try:
-        if not _MONTH_DAY.fullmatch(text):
+        if not _MONTH_DAY.fullmatch(written):
             raise ValueError(text)
-        day = datetime.date.fromisoformat(f"{LEAP_YEAR}-{text}")
+        day = datetime.date.fromisoformat(f"{LEAP_YEAR}-{written}")
     except ValueError:
-        wanted = MONTH_DAY_WORDS
-        sentence = say.bad_date(text, wanted) if text else say.wrong_type(raw, wanted)
+        wanted = MONTH_DAY_WORDS + (OR_US_MONTH_DAY if reading.us_dates else "")
+        sentence = _no_day(raw, wanted, reading)
         return reading.fault(_or_us(sentence, us_month_day(text), reading), path)
     return (day.month, day.day)
 
 
 def _lat_lon(_rule: FieldRule, raw: object, path: Path, reading: Reading) -> object:
-    wanted = "a point like [41.02, -93.10]: latitude, longitude"
+    raw = plain_point(raw) if isinstance(raw, str) else raw
     if not isinstance(raw, list) or len(raw) != 2:
-        return reading.fault(say.wrong_type(raw, wanted), path)
-    read: list[object] = []
-    for number, (part, most) in enumerate(zip(raw, (90, 180), strict=True)):
-        if isinstance(part, bool) or not isinstance(part, int | float):
-            read.append(reading.fault(say.wrong_type(part, wanted), (*path, number)))
-        elif abs(part) > most:
-            fault = say.out_of_range(part, "degrees", f"-{most} to {most}")
-            if _is_turned_around(raw):
-                turned = f"[{raw[1]}, {raw[0]}]: latitude first, then longitude"
-                fault = replace(fault, accepted=turned)
-            read.append(reading.fault(fault, (*path, number)))
-        else:
-            read.append(float(part))
+        return reading.fault(say.wrong_type(raw, POINT_WORDS), path)
+    if all(
+        isinstance(one, str) and plain_degrees(one, AXES[n][0]) is None for n, one in enumerate(raw)
+    ):
+        return reading.fault(say.wrong_type(", ".join(raw), POINT_WORDS), path)
+    read = [_degrees(raw, number, (*path, number), reading) for number in range(2)]
     if FAULT in read:
         return FAULT
     point = cast("LatLon", tuple(read))
-    key = next(one for one in reversed(path) if isinstance(one, str))
+    key = _key_of(path)
     reading.points.append(TypedPoint(key, point, reading.where(path)))
     return point
+
+
+def _degrees(raw: list[Any], number: int, path: Path, reading: Reading) -> object:
+    """Return one of the two numbers of a point."""
+    letters, most = AXES[number]
+    part = raw[number]
+    if isinstance(part, str):
+        part = plain_degrees(part, letters)
+    elif isinstance(part, list) and _has_minus_apart(part, path, reading):
+        part = -part[0]
+    if isinstance(part, bool) or not isinstance(part, int | float):
+        return reading.fault(say.wrong_type(raw[number], POINT_WORDS), path)
+    if abs(part) <= most:
+        return float(part)
+    fault = say.out_of_range(part, "degrees", f"-{most} to {most}")
+    if _is_turned_around(raw):
+        turned = f"[{raw[1]}, {raw[0]}]: latitude first, then longitude"
+        fault = replace(fault, accepted=turned)
+    return reading.fault(fault, path)
+
+
+def _has_minus_apart(raw: list[Any], path: Path, reading: Reading) -> bool:
+    """Whether a number stands behind two dashes, `- - 93.10`: the second can only be its minus."""
+    if len(raw) != 1 or isinstance(raw[0], bool) or not isinstance(raw[0], int | float):
+        return False
+    dash, number = reading.document.mark(path), reading.document.mark((*path, 0))
+    return raw[0] > 0 and dash.line == number.line and number.column - dash.column >= len("- ")
 
 
 def _is_turned_around(raw: list[Any]) -> bool:
@@ -496,7 +587,8 @@ def _is_turned_around(raw: list[Any]) -> bool:
 
 def _points(rule: FieldRule, raw: object, path: Path, reading: Reading) -> object:
     wanted = "a list of points like [[41.02, -93.10], [41.03, -93.10]]: latitude, longitude"
-    if not isinstance(raw, list) or not any(isinstance(one, list) for one in raw):
+    is_point = (isinstance(one, list | str) for one in raw) if isinstance(raw, list) else ()
+    if not isinstance(raw, list) or not any(is_point):
         return reading.fault(say.wrong_type(raw, wanted), path)
     places = [(*path, number) for number in range(len(raw))]
     found = [_lat_lon(rule, one, at, reading) for one, at in zip(raw, places, strict=True)]

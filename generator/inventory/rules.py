@@ -1,16 +1,16 @@
 """Rules between fields and records, each small, with the sentence that says what it wants."""
 
-from collections.abc import Iterator
+from collections.abc import Collection, Iterator
 from typing import Any
 
-from generator.inventory.fields import SeasonSign
+from generator.inventory.fields import SeasonSign, Where
 from generator.inventory.label import LabelCard, NotOnLabel, Use, YearlyLimit
 from generator.inventory.page_names import names_a_page, slug
 from generator.inventory.places import PlantedGround, Planting
 from generator.inventory.problems import Problem, bad_id, listed, meant_or_listed, shown_value
 from generator.inventory.reading import is_id
 from generator.inventory.rule import Broken, Rule, typed_at
-from generator.inventory.rules_area import AREA_RULES
+from generator.inventory.rules_area import AREA_RULES, FAR_APART, points_beside
 from generator.inventory.rules_counts import COUNTS_RULES
 from generator.inventory.rules_dates import DATES_RULES
 from generator.inventory.rules_decide import DECIDE_RULES, HEIGHT_RULES
@@ -46,6 +46,19 @@ def broken_rules(inventory: Inventory) -> list[Problem]:
         )
         for rule in RULES
         for broken in rule.check(inventory)
+    ]
+
+
+def broken_beside(inventory: Inventory, astray: Collection[Where]) -> list[Problem]:
+    """Return the broken rules, but for points astray, which lie far from the others of a place.
+
+    `astray` are the places of points of which something else is told already.
+    """
+    told = points_beside(inventory, astray) if astray else set()
+    return [
+        one
+        for one in broken_rules(inventory)
+        if one.code != FAR_APART or Where(one.file, one.line, one.column) not in told
     ]
 
 
@@ -85,6 +98,10 @@ def _lot_species(inventory: Inventory) -> Iterator[Broken]:
                 )
 
 
+GO_WITH = (
+    "liquid product in a volume to an acre, dry product, ai and ae in pounds to an acre, "
+    "mix in percent"
+)
 RATES = (
     "rate_product",
     "rate_ai_lb_per_ac",
@@ -172,7 +189,8 @@ def _low_and_high(inventory: Inventory) -> Iterator[Broken]:
                 if low.unit == high.unit and low.value > high.value:
                     what = f"the lower number {low.typed:g} is above the higher {high.typed:g}"
                     yield Broken(typed_at(low), what, "the lower number first")
-                elif low.unit != high.unit:
+                elif low.unit != high.unit and (low is not use.rate_low or use.basis is None):
+                    # with a basis said, F308 says which of two rates is in the wrong unit
                     what = "one rate is a volume and the other a weight"
                     yield Broken(typed_at(low), what, "both in the same kind of unit")
 
@@ -191,31 +209,44 @@ def _ranges(use: Use) -> Iterator[tuple[Given, Given]]:
 def _basis_and_unit(inventory: Inventory) -> Iterator[Broken]:
     for product in inventory.products:
         for use in product.label.uses if product.label else ():
-            for rate, basis in _counted(use):
-                if not _counts(rate, basis, product.label):
-                    yield Broken(
-                        typed_at(rate),
-                        f"a rate in {rate.typed_unit.replace('_', ' ')} does not go with "
-                        f"basis {basis}",
-                        "liquid product in a volume to an acre, dry product, ai and ae in pounds "
-                        "to an acre, mix in percent",
-                    )
+            rates = [one for one in (use.rate_low, use.rate_high) if one is not None]
+            for counted in (_by_basis(use, rates), _limits_counted(use)):
+                wrong = [one for one in counted if not _counts(*one, product.label)]
+                if 1 < len(rates) == len(wrong) and wrong[0][0] in rates:
+                    yield _one_basis_for_both(use, [one for one, _ in wrong])
+                    continue
+                for rate, basis in wrong:
+                    what = f"a rate in {_unit(rate)} does not go with basis {basis}"
+                    yield Broken(typed_at(rate), what, GO_WITH)
 
 
-def _counted(use: Use) -> Iterator[tuple[Given, str]]:
-    """Yield each rate and limit of a use with what it counts.
+def _one_basis_for_both(use: Use, rates: list[Given]) -> Broken:
+    """Return the one fault of a basis that goes with neither rate."""
+    units = " and ".join(dict.fromkeys(map(_unit, rates)))
+    what = f"basis {use.basis} does not go with rates in {units}"
+    return Broken(use.where_of("basis"), what, GO_WITH)
 
-    A limit may count something else than the rates: what is said beside it, or what its unit is
-    of. A volume is of product; pounds are of active, beside the rates of a dry product too.
+
+def _unit(rate: Given) -> str:
+    return rate.typed_unit.replace("_", " ")
+
+
+def _by_basis(use: Use, rates: list[Given]) -> list[tuple[Given, str]]:
+    return [(one, use.basis) for one in rates if use.basis is not None]
+
+
+def _limits_counted(use: Use) -> list[tuple[Given, str]]:
+    """Return each limit of a use with what it counts.
+
+    That may be something else than what the rates count: what is said beside it, or what its unit
+    is of. A volume is of product; pounds are of active, beside the rates of a dry product too.
     """
-    for rate in (use.rate_low, use.rate_high):
-        if rate is not None and use.basis is not None:
-            yield rate, use.basis
-    yearly = use.max_per_year
+    found, yearly = [], use.max_per_year
     if isinstance(use.max_per_application, Given):
-        yield use.max_per_application, _of_unit(use.max_per_application)
+        found.append((use.max_per_application, _of_unit(use.max_per_application)))
     if isinstance(yearly, YearlyLimit):
-        yield yearly.amount, yearly.basis or _of_unit(yearly.amount)
+        found.append((yearly.amount, yearly.basis or _of_unit(yearly.amount)))
+    return found
 
 
 def _of_unit(limit: Given) -> str:

@@ -1,6 +1,6 @@
 """Rules on the ground of a place: something to work it out from, and shapes that are shapes."""
 
-from collections.abc import Iterator
+from collections.abc import Collection, Iterator
 
 from generator.geometry.corners import corner_numbers, line_numbers
 from generator.geometry.crossing import first_crossing
@@ -11,6 +11,7 @@ from generator.inventory.rule import Broken, Rule
 from generator.inventory.schema import Inventory
 from generator.units import convert
 
+FAR_APART = "F318"
 FARTHEST_MI = 20  # no property is as wide
 SHORTEST_FT = 1
 SMALLEST_SQ_FT = 1
@@ -133,10 +134,16 @@ def _crossing(name: str, points: Points) -> tuple[Where, str] | None:
     return points.each[numbers[sides[1]]], what
 
 
+def points_beside(inventory: Inventory, where: Collection[Where]) -> set[Where]:
+    """Return the places of all points of the shapes that have a point at one of some places."""
+    shapes = (points.each for _, points in _shapes(inventory))
+    return {one for each in shapes if set(each) & set(where) for one in each}
+
+
 AREA_RULES = (
     Rule("F315", "A place has something to work out its ground from.", _ground_given),
     Rule("F316", "A line has two points and an outline three.", _enough_points),
     Rule("F317", "An outline goes around once and never meets itself.", _outline_apart),
-    Rule("F318", "The points of a place lie near each other.", _near_each_other),
+    Rule(FAR_APART, "The points of a place lie near each other.", _near_each_other),
     Rule("F319", "A line has a length, and an outline holds ground.", _some_ground),
 )

@@ -6,7 +6,7 @@ from itertools import pairwise
 from generator.inventory.dates import ALL_PLACES, CLOCK, HUNTED, DateRange
 from generator.inventory.meant import nearest
 from generator.inventory.papers import Contract, OneCall, Permit
-from generator.inventory.problems import shown_value
+from generator.inventory.problems import did_you_mean, shown_value
 from generator.inventory.rule import Broken, Rule
 from generator.inventory.rules_records import TIME
 from generator.inventory.schema import Inventory
@@ -114,8 +114,9 @@ def _time_zone(inventory: Inventory) -> Iterator[Broken]:
     name = inventory.property.time_zone
     if name is not None and name not in zone_names():
         places = [one for one in sorted(zone_names()) if "/" in one]
-        close = SHORT_NAMES.get(name.casefold()) or nearest(name, places)
-        cure = f"did you mean {close}?" if close else "its name, as America/Chicago"
+        short = SHORT_NAMES.get(name.casefold())
+        close = (short,) if short is not None else nearest(name, places)
+        cure = did_you_mean(close) if close else "its name, as America/Chicago"
         what = f"there is no time zone {shown_value(name)}"
         yield Broken(inventory.property.where_of("time_zone"), what, cure)
 

@@ -4,6 +4,7 @@ A rule looks from one record into others. It is asked only of records that could
 name nothing but such: what rests on a faulty line is left out, and no fault is told of it twice.
 """
 
+from collections import Counter
 from collections.abc import Iterable, Mapping, Sequence, Set
 from dataclasses import dataclass
 
@@ -30,16 +31,19 @@ def sound_entries(
 
     `shipped` are words that are known by themselves, by their kind; of the kinds in `unread` none
     of them counts, since a line that could not be read may put another thing in its place. `words`
-    names the kind of each record. The second of two things with one id is left out.
+    names the kind of each record. The second of two things with one id is left out, and so is
+    what mentions that id: nobody knows which of the two.
     """
+    twice = _given_twice(entries)
     kept = [one for one in _each_id_once(entries) if one.record is not FAULT]
     while True:
         own = [thing for one in kept for thing in one.named]
         lost = {thing.identity for one in entries for thing in one.named}
-        lost -= {thing.identity for thing in own}
+        lost -= {thing.identity for thing in own} - twice
         known = {kind: set(ids) - lost for kind, ids in shipped.items() if kind not in unread}
         for thing in own:
-            known.setdefault(words[thing.kind], set()).add(thing.identity)
+            if thing.identity not in twice:
+                known.setdefault(words[thing.kind], set()).add(thing.identity)
         resting = [one for one in kept if all(is_known(each, known) for each in one.mentions)]
         if len(resting) == len(kept):
             return kept
@@ -56,6 +60,11 @@ def is_known(mention: Mention, known: Mapping[str, Set[str]]) -> bool:
 def is_of_a_plan(mention: Mention) -> bool:
     """Return whether a step is named that must be one of the plan of what it is said of."""
     return set(mention.refers_to) <= {"step", "all"}
+
+
+def _given_twice(entries: Iterable[Entry]) -> set[str]:
+    counted = Counter(thing.identity for one in entries for thing in one.named)
+    return {identity for identity, times in counted.items() if times > 1}
 
 
 def _each_id_once(entries: Iterable[Entry]) -> list[Entry]:

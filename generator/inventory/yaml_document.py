@@ -7,7 +7,7 @@ and links, kinds, merged keys, several documents, keys that are no text, deep ne
 from __future__ import annotations
 
 import re
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, field
 
 import yaml
@@ -15,7 +15,7 @@ import yaml
 from generator.inventory import yaml_faults
 from generator.inventory.problems import Problem, Sentence
 from generator.inventory.yaml_faults import Found
-from generator.inventory.yaml_lines import slipped, value_from
+from generator.inventory.yaml_lines import is_blank, key_at, slipped, value_from
 from generator.inventory.yaml_parser import place_of
 from generator.inventory.yaml_values import (
     AFTER_BRACKET,
@@ -164,6 +164,9 @@ class Reading:
     def _take_text_key(self, group: _Open, event: yaml.ScalarEvent) -> None:
         line, column = place_of(event.start_mark)
         key = event_value(event)
+        if isinstance(key, str) and self._lacks_dash(group, key, line, column):
+            self.add(line, column, yaml_faults.no_dash(self.lines[line][column:], column))
+            self._begin_entry(group, line, column)
         fault = self._key_fault(group, event, key)
         slips = list(scalar_faults(event, self.lines, group.in_flow, is_key=True))
         self._add_all(slips)
@@ -177,6 +180,36 @@ class Reading:
             if group.path is not None:
                 group.child_path = (*group.path, key)
                 self.key_places[group.child_path] = (line, column)
+
+    def _lacks_dash(self, group: _Open, key: str, line: int, column: int) -> bool:
+        """Whether an entry of a list begins at a key, though no dash stands before it.
+
+        A key given twice may be one too many; where others of the same group follow, it is none.
+        """
+        in_list = len(self._open) > 1 and isinstance(self._open[-2].container, list)
+        if key not in group.key_lines or group.in_flow or not in_list:
+            return False
+        return any(key_at(text, column) in group.key_lines for text in self._beside(line, column))
+
+    def _beside(self, line: int, column: int) -> Iterator[str]:
+        """Yield the lines below one that begin in a column, up to one that begins before it."""
+        for text in self.lines[line + 1 :]:
+            depth = len(text) - len(text.lstrip(" "))
+            if is_blank(text) or depth > column:
+                continue
+            if depth < column:
+                return
+            yield text
+
+    def _begin_entry(self, group: _Open, line: int, column: int) -> None:
+        """Go on as if a dash stood here, so that what follows is told as of an entry of its own."""
+        entries = self._open[-2]
+        assert isinstance(entries.container, list)
+        entries.container.append(group.container)
+        group.container, group.key_lines = {}, {}
+        if group.path is not None:
+            group.path = (*group.path[:-1], len(entries.container))
+            self.value_places[group.path] = (line, column)
 
     def _doubt(self, group: _Open) -> None:
         if group.path is not None:

@@ -5,6 +5,8 @@ Each shows the text as it stands and, where it can be known, the line as it shou
 
 from __future__ import annotations
 
+import re
+
 from generator.inventory.problems import Sentence, shown_text, shown_value
 
 # A sentence with its place: line and column, both 0-based.
@@ -40,9 +42,18 @@ def in_quotes(text: str) -> str:
 
 
 def quoted_value(before: str, value: str) -> str:
-    """The cure `write: key: "value"`, from what stands before a value and the value."""
-    line = f"{before.strip()} {in_quotes(value.strip())}".strip()
+    """The cure `write: key: "value"`, from what stands before a value and the value.
+
+    Inside brackets it is of the one part that the value stands in.
+    """
+    part = re.split(r"[\[{,]", before)[-1] if value_is_in_flow(before) else before
+    line = f"{part.strip()} {in_quotes(value.strip())}".strip()
     return f"write: {shown_text(line)}"
+
+
+def value_is_in_flow(before: str) -> bool:
+    """Whether a value stands inside brackets that are open in its line, by what is before it."""
+    return any(before.count(one) > before.count(other) for one, other in ("[]", "{}"))
 
 
 def quote_left_open(before: str, text: str) -> Sentence:
@@ -82,6 +93,13 @@ def leading_mark(before: str, value: str) -> Sentence:
     """A value whose first character means something else to the reader."""
     what = _NOT_YAML.get(value[:1], f"a value cannot begin with {shown_text(value[:1])}")
     return Sentence("F104", what, quoted_value(before, value))
+
+
+def no_dash(text: str, column: int) -> Sentence:
+    """A second entry of a list whose dash is missing; `column` is that of its first key, from 0."""
+    what = f"{shown_value(text.strip())} begins another entry, and no dash stands before it"
+    dash = max(column - len("- ") + 1, 1)
+    return Sentence("F470", what, f"write: - {shown_text(text.strip())}, its dash in column {dash}")
 
 
 def percent_line(text: str) -> Sentence:

@@ -55,6 +55,18 @@ def value_from(line: str, column: int, in_flow: bool) -> str:
     return re.split(r"[,\]}]", value, maxsplit=1)[0] if in_flow else value
 
 
+def drawn_near(line: str, column: int) -> str:
+    """The line with a minus at a column inside brackets drawn up to its number, if it is one.
+
+    >>> drawn_near("at: [41.02, - 93.10]", 12)
+    'at: [41.02,  -93.10]'
+    """
+    found = re.compile(r"-([ ]+)(?=\.?[0-9])").match(line, column)
+    if found is None or not line[:column].rstrip().endswith(("[", ",")):
+        return line
+    return f"{line[:column]}{found[1]}-{line[found.end() :]}"
+
+
 def is_blank(line: str) -> bool:
     """An empty line or a remark."""
     return not line.strip() or line.lstrip().startswith("#")
@@ -109,3 +121,24 @@ def nearest_column(lines: Sequence[str], line: int) -> tuple[int, str]:
     if not choices:
         return 0, ""
     return min(choices, key=lambda choice: (abs(choice[0] - here), -choice[0]))
+
+
+def entry_column(lines: Sequence[str], line: int) -> tuple[int, str] | None:
+    """The column (0-based) that the dash of a list entry belongs in, and what it stands under.
+
+    Its own keys below say it, else a key above that waits for a list, else the entry above.
+    """
+    dashes = [one for one in range(line) if lines[one].lstrip().startswith("- ")]
+    below = next((text for text in lines[line + 1 :] if not is_blank(text)), "")
+    beside = len(below) - len(below.lstrip()) - len("- ")
+    for one in reversed(dashes):
+        if lines[one].index("-") == beside and not below.lstrip().startswith("- "):
+            return beside, lines[one].strip()
+    above = line_above(lines, line)
+    if above is None:
+        return None
+    column = text_column(lines[above])
+    key = key_at(lines[above], column)
+    if key is not None and value_column(lines[above]) is None:
+        return column + len("- "), key
+    return (lines[above].index("-"), lines[above].strip()) if above in dashes else None

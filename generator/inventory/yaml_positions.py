@@ -2,21 +2,25 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator, Mapping, Set
+from collections.abc import Collection, Iterable, Iterator, Mapping, Set
 from dataclasses import dataclass
 
 import yaml
 
 from generator.inventory.problems import Problem, Sentence
 from generator.inventory.yaml_document import Path_, Place, Reading, Unfinished
+from generator.inventory.yaml_lines import drawn_near
 from generator.inventory.yaml_parser import PlainParser, fast_parser, parsed
 from generator.inventory.yaml_rest import read_around
+from generator.inventory.yaml_strays import put_back, stray_keys
 from generator.inventory.yaml_syntax import explain, last_read, spot_of
 from generator.inventory.yaml_text import read_text
 
 # A line that begins in no column where one may, and a list where none may stand.
 MISPLACED = ("F107", "F121")
 LEFT_OPEN = "F109"
+# Each time the file is read anew; so often nobody puts a space behind a minus.
+MOST_DRAWN_NEAR = 20
 
 __all__ = ["Document", "Mark", "Path_", "read_document"]
 
@@ -62,9 +66,12 @@ class Document:
         return found or Mark(1, 1)
 
 
-def read_document(raw: bytes, file: str) -> tuple[Document | None, tuple[Problem, ...]]:
+def read_document(
+    raw: bytes, file: str, inside: Collection[str] = ()
+) -> tuple[Document | None, tuple[Problem, ...]]:
     """Read the bytes of one file; never raises for what stands in them.
 
+    `inside` are keys that the file's entries use and the file itself does not.
     Beside problems the document holds what could be read: the first of two equal keys, a value
     without the text that a # took away, the file without the lines that are no YAML, a link or a
     merged key. It is None where not even that can be told.
@@ -74,16 +81,27 @@ def read_document(raw: bytes, file: str) -> tuple[Document | None, tuple[Problem
         return None, problems
     text = text if text.endswith("\n") else text + "\n"  # so both parsers see the same end
     whole = _reading_of(tuple(text.split("\n")), file)
+    strays = stray_keys(whole.lines, inside) if _may_have_strays(whole, inside) else []
+    back = put_back(whole.lines, strays, file)
+    if strays:
+        whole = _reading_of(back.lines, file)
+    told = {*problems, *back.problems}
     if whole.complete:
-        return _document(whole, ()), tuple(sorted({*problems, *whole.problems}))
+        return _document(whole, back.left_out), tuple(sorted({*told, *whole.problems}))
     rest = read_around(whole, lambda lines: _reading_of(lines, file))
-    document = _document(rest.reading, rest.left_out) if rest.reading.complete else None
-    return document, tuple(sorted({*problems, *rest.problems}))
+    left_out = (*rest.left_out, *back.left_out)
+    document = _document(rest.reading, left_out) if rest.reading.complete else None
+    return document, tuple(sorted({*told, *rest.problems}))
 
 
-def _reading_of(lines: tuple[str, ...], file: str) -> Reading:
+def _may_have_strays(whole: Reading, inside: Collection[str]) -> bool:
+    at_the_top = whole.data if isinstance(whole.data, dict) else {}
+    return not whole.complete or not at_the_top.keys().isdisjoint(inside)
+
+
+def _reading_of(lines: tuple[str, ...], file: str, near: int = MOST_DRAWN_NEAR) -> Reading:
     text = "\n".join(lines)
-    return _fast_reading(text, lines, file) or _plain_reading(text, lines, file)
+    return _fast_reading(text, lines, file) or _plain_reading(text, lines, file, near)
 
 
 def _fast_reading(text: str, lines: tuple[str, ...], file: str) -> Reading | None:
@@ -102,8 +120,11 @@ def _fast_reading(text: str, lines: tuple[str, ...], file: str) -> Reading | Non
     return reading
 
 
-def _plain_reading(text: str, lines: tuple[str, ...], file: str) -> Reading:
-    """The reading up to the first fault of syntax, with that fault explained."""
+def _plain_reading(text: str, lines: tuple[str, ...], file: str, near: int) -> Reading:
+    """The reading up to the first fault of syntax, with that fault explained.
+
+    A minus that stands apart from its number is no fault: it is read as if it did not.
+    """
     reading = Reading(file, lines)
     last = None
     parser = PlainParser(text)
@@ -116,9 +137,14 @@ def _plain_reading(text: str, lines: tuple[str, ...], file: str) -> Reading:
     except (yaml.YAMLError, ValueError, OverflowError) as fault:
         # An escape such as "\\UFFFFFFFF" ends in an error of Python itself, without a place.
         reached = (parser.line, parser.column)
-        line, column, sentence = explain(spot_of(lines, fault, last, reached))
+        spot = spot_of(lines, fault, last, reached)
+        line, column, sentence = explain(spot)
+        drawn = drawn_near(lines[line], column) if near else lines[line]
+        if drawn != lines[line]:
+            return _reading_of((*lines[:line], drawn, *lines[line + 1 :]), file, near - 1)
         _add_cause(reading, line, column, sentence)
-        reading.leave_out(line, misplaced=sentence.code in MISPLACED)
+        misplaced = sentence.code in MISPLACED and line == spot.line
+        reading.leave_out(line, misplaced=misplaced)
     return reading
 
 

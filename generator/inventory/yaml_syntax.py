@@ -16,6 +16,8 @@ from generator.inventory import yaml_faults
 from generator.inventory.problems import Sentence
 from generator.inventory.yaml_faults import Found
 from generator.inventory.yaml_lines import (
+    entry_column,
+    is_blank,
     key_at,
     line_above,
     lost_column,
@@ -194,7 +196,8 @@ def _leading_mark_at(spot: Spot, line: int, column: int) -> Found | None:
     text = spot.lines[line]
     if column >= len(text):
         return None
-    return line, column, yaml_faults.leading_mark(text[:column], text[column:])
+    value = value_from(text, column, yaml_faults.value_is_in_flow(text[:column]))
+    return line, column, yaml_faults.leading_mark(text[:column], value)
 
 
 def _colon(spot: Spot) -> Found | None:
@@ -292,6 +295,9 @@ def _out_of_place(spot: Spot) -> Found | None:
     if lost is not None and key_at(spot.text, begin) is None:
         return lost
     if re.match(r"-[ \t]|-$", text):
+        place = entry_column(spot.lines, spot.line)
+        if place is not None and begin < place[0]:
+            return spot.line, begin, yaml_faults.misplaced(spot.text, place[0] + 1, place[1])
         if same_column and not in_list:
             return spot.line, begin, yaml_faults.list_among_keys(text)
         return _misplaced(spot)
@@ -314,9 +320,45 @@ def _lost_above(spot: Spot) -> Found | None:
 
 
 def _misplaced(spot: Spot) -> Found:
-    begin = len(spot.text) - len(spot.text.lstrip())
-    column, under = nearest_column(spot.lines, spot.line)
-    return spot.line, begin, yaml_faults.misplaced(spot.text, column + 1, under)
+    line, (column, under) = spot.line, nearest_column(spot.lines, spot.line)
+    outlier = _outlier_above(spot)
+    if outlier is not None:
+        line, column, under = outlier
+    text = spot.lines[line]
+    return line, _indent(text), yaml_faults.misplaced(text, column + 1, under)
+
+
+def _outlier_above(spot: Spot) -> tuple[int, int, str] | None:
+    """Return the line above, where it alone begins too early, with where the lines around begin.
+
+    A key with a value has nothing below it, so a line further in goes on with the lines before.
+    """
+    above = line_above(spot.lines, spot.line)
+    before = line_above(spot.lines, above) if above is not None else None
+    if above is None or before is None or value_column(spot.lines[above]) is None:
+        return None
+    column = _indent(spot.text)
+    key = key_at(spot.lines[before], text_column(spot.lines[before]))
+    waits = key is not None and value_column(spot.lines[before]) is None
+    if waits and text_column(spot.lines[before]) == _indent(spot.lines[above]) < column:
+        return above, column, key or ""  # the first line of what a key above waits for
+    over = next(
+        (
+            one
+            for one in range(before, -1, -1)
+            if not is_blank(spot.lines[one]) and text_column(spot.lines[one]) <= column
+        ),
+        None,
+    )
+    if over is None or text_column(spot.lines[over]) != column:
+        return None
+    if column <= _indent(spot.lines[above]):
+        return None
+    return above, column, key_at(spot.lines[over], column) or ""
+
+
+def _indent(text: str) -> int:
+    return len(text) - len(text.lstrip())
 
 
 def _fallback(spot: Spot) -> Found:

@@ -22,7 +22,7 @@ from generator.plan.days_to_come import days_to_come
 from generator.plan.done import begun_findings, entries_on
 from generator.plan.doubt_stops import doubt_stops
 from generator.plan.doubts import doubt_findings, doubts
-from generator.plan.far_points import far_findings
+from generator.plan.far_points import far_findings, without_what_rests_on_it
 from generator.plan.fertilizing import plan_fertilizing
 from generator.plan.field_work import hire_lines, machine_lines, work_times
 from generator.plan.findings import finding, in_order, without_amounts
@@ -179,7 +179,7 @@ def make_plan(inventory: Inventory, season: int, as_of: datetime.date) -> Plan:
     found += card_gaps(inventory)
     hunted = hunted_dates(inventory, season)
     found += shooting_findings(hunted)
-    findings = without_amounts(in_order(found))
+    findings = without_amounts(in_order(without_what_rests_on_it(found)))
     emergency = inventory.property.emergency
     stopped = stopped_in(findings)
     ordered = tuple(

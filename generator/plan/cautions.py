@@ -549,6 +549,15 @@ class Caution(Enum):
         "insured_until.",
         source="common_practice",
     )
+    CONTRACTOR_OF_NO_READER = Words(
+        "C431",
+        "Contractor {contractor} stands in people.yaml without reader:, and work is handed to "
+        "{readers}. Nobody can say whether who does it is insured.",
+        "",
+        "Type {cure} on contractor {contractor} if that is who does it; for anybody else add a "
+        "contractor with reader:, insured: and insured_until.",
+        source="common_practice",
+    )
     TOO_FEW_HOURS = Words(
         "C308",
         "More hours of work fall into {months} than you and your helpers have free. Work that can "
@@ -641,11 +650,11 @@ class Caution(Enum):
     )
     CLEAN_OUT_BETWEEN = Words(
         "C313",
-        "{item} may hold {product} before this job, from {other}: {held}. A trace of it harms what "
-        "grows on this place.",
+        "{item} may hold {product} before this job, from {other}. {held}",
         "",
         "Clean tank, hoses, screens and nozzles between the two as the label of the first product "
-        "says, and log it with cleaned_out:. Or spray one of the two with another sprayer.",
+        "says, and log it with cleaned_out:. Or spray one of the two with another sprayer"
+        "{or_type}.",
         CALIBRATION_CHAPTER,
         source="common_practice",
     )
@@ -1073,12 +1082,13 @@ class Caution(Enum):
     )
     WRITTEN_FOR_ELSEWHERE = Words(
         "C420",
-        "The calendar days of the step plan {plan} are written for ground between two latitudes, "
-        "and your ground lies {side} of them. Days that hang on season signs fit; days of the "
-        "calendar may be weeks off.",
+        "The calendar days of {plans} are written for ground between two latitudes, and your "
+        "ground lies {side} of them. Days that hang on season signs fit; days of the calendar may "
+        "be weeks off.",
         "",
-        "Ask your extension office, or whoever does such work near you, when it is done there. "
-        "Then take the plan over in steps.yaml, based_on: {based_on}, with your own days on its "
-        "steps and the day you asked as days_looked_up_on.",
+        "Check location_lat_lon in property.yaml: latitude first. If it is right, ask your "
+        "extension office, or whoever does such work near you, when the work is done there. Then "
+        "take {over} in steps.yaml, {based_on}, with your own days on the steps and the day you "
+        "asked as days_looked_up_on.",
         source="bioclimatic_law",
     )

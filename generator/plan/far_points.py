@@ -3,7 +3,7 @@
 Weather stations stand where they stand, and are asked about on their own.
 """
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 
 from generator.geometry.geodesic import are_surely_within_mi, distances_mi
@@ -15,6 +15,8 @@ from generator.plan.findings import finding
 from generator.plan.model import FOLDER, Finding
 from generator.reference.load import methods, values
 from generator.working import Measured
+
+REST_ON_THE_MIDDLE = (Caution.WRITTEN_FOR_ELSEWHERE, Caution.STATION_FAR)
 
 
 @dataclass(frozen=True, slots=True)
@@ -51,6 +53,18 @@ def far_findings(inventory: Inventory) -> list[Finding]:
             words = {"name": one.name, "key": key, "beside": one.beside}
             found.append(finding(Caution.POINT_FAR, one.id, where, figures, **words))
     return found
+
+
+def without_what_rests_on_it(found: Iterable[Finding]) -> list[Finding]:
+    """Return findings without those that rest on the middle, where the middle is in doubt.
+
+    They come back once the middle is mended, or said to be right.
+    """
+    every = list(found)
+    if not any(one.code == Caution.MIDDLE_FAR.value.code for one in every):
+        return every
+    rest = {one.value.code for one in REST_ON_THE_MIDDLE}
+    return [one for one in every if one.code not in rest]
 
 
 def _things(inventory: Inventory) -> Iterator[_Thing]:

@@ -21,10 +21,14 @@ STANDING = ("seedlings", "established_dormant", "established_growing")
 
 @dataclass(frozen=True, slots=True)
 class Harm:
-    """What a tank held that harms, in words, and the source that says so."""
+    """What a tank held that harms, in words, and the source that says so.
+
+    `works` is the way it works; None where that is not known.
+    """
 
     words: str
     source: str
+    works: str | None = None
 
 
 def works_of(active: ActiveStrength) -> frozenset[str]:
@@ -52,8 +56,16 @@ def tank_stops(
     names = tuple(one.named for one in going_in)
     harm = harm_of(asked, held, names, last.works_as, unknown=last.unknown is True)
     if harm is not None:
-        item, held_last = sprayer.name, harm.words
-        found = finding(Stop.TANK_NOT_CLEANED, asked.job_id, last.where, item=item, held=held_last)
+        known = harm.works is not None
+        found = finding(
+            Stop.TANK_NOT_CLEANED,
+            asked.job_id,
+            last.where,
+            held=f"{sprayer.name} held {harm.words} last"
+            if known
+            else f"It is not known how that works which {sprayer.name} held last",
+            trace="A trace of it harms" if known else "So a trace of it counts as harmful to",
+        )
         yield replace(found, source=harm.source)
 
 
@@ -85,7 +97,7 @@ def harm_of(
             return Harm("what is not known", Stop.TANK_NOT_CLEANED.value.source)
         way = ways_of_working()[works]
         if grown & _harmed(way, asked.step.timing):
-            return Harm(way.name, way.source)
+            return Harm(way.name, way.source, works)
     return None
 
 

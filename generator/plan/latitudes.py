@@ -1,7 +1,8 @@
 """Whether the calendar days of step plans are written for where the property lies."""
 
-from collections.abc import Iterable, Iterator, Mapping
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 
+from generator.inventory.fields import Where
 from generator.inventory.schema import Inventory
 from generator.plan.asked import JobAsked
 from generator.plan.cautions import Caution
@@ -9,7 +10,8 @@ from generator.plan.findings import finding
 from generator.plan.model import FOLDER, Finding, JobState, UpkeepJob
 from generator.plan.notes import Note
 from generator.reference.load import values
-from generator.reference.steps import Step, StepPlan
+from generator.reference.steps import Latitudes, Step, StepPlan
+from generator.working import Figure
 
 
 def latitude_findings(
@@ -18,34 +20,56 @@ def latitude_findings(
     upkeep: Iterable[UpkeepJob],
     inventory: Inventory,
 ) -> Iterator[Finding]:
-    """Yield a caution on each plan whose days are not written for here; a note if nobody can say.
+    """Yield a caution on plans whose days are not written for here; a note if nobody can say.
 
     Plans that still have work ahead on a day of the calendar count.
     """
     used = {one.id: one for one in _used(asked, states, upkeep, inventory)}
     plans = [plan for _, plan in sorted(used.items())]
-    middle, where = inventory.property.location_lat_lon, inventory.property.where
+    middle = inventory.property.location_lat_lon
+    where = inventory.property.where_of("location_lat_lon")
     if middle is None:
         if any(one.latitudes is not None for one in plans):
             yield finding(Note.LATITUDE_NOT_TYPED, FOLDER, where)
         return
-    for plan in plans:
-        written = plan.latitudes
-        if written is None or written.hold(middle[0]):
-            continue
-        yield finding(
-            Caution.WRITTEN_FOR_ELSEWHERE,
-            FOLDER,
-            where,
-            (
-                ("Written from", written.south),
-                ("to", written.north),
-                ("A season moves with each degree", values()["season_moves_in_a_degree_days"]),
-            ),
-            plan=plan.name,
-            side="north" if middle[0] > written.north.value else "south",
-            based_on=plan.id,
-        )
+    outside = [
+        (one, one.latitudes)
+        for one in plans
+        if one.latitudes is not None and not one.latitudes.hold(middle[0])
+    ]
+    north = [one for one in outside if middle[0] > one[1].north.value]
+    south = [one for one in outside if one not in north]
+    for side, found in (("north", north), ("south", south)):
+        if found:
+            yield _told(side, found, where)
+
+
+def _told(side: str, outside: Sequence[tuple[StepPlan, Latitudes]], where: Where) -> Finding:
+    """Return one caution for all plans that are written for one side of here: one cause."""
+    several = len(outside) > 1
+    names = _listed([plan.name for plan, _ in outside])
+    based_on = "based_on: and its id" if several else f"based_on: {outside[0][0].id}"
+    ranges = dict.fromkeys(written for _, written in outside)
+    figures: list[tuple[str, Figure]] = []
+    for written in ranges:
+        figures += (("Written from", written.south), ("to", written.north))
+    figures.append(("A season moves with each degree", values()["season_moves_in_a_degree_days"]))
+    return finding(
+        Caution.WRITTEN_FOR_ELSEWHERE,
+        FOLDER,
+        where,
+        tuple(figures),
+        plans=f"{len(outside)} step plans ({names})" if several else f"the step plan {names}",
+        side=side,
+        over="each plan over" if several else "the plan over",
+        based_on=based_on,
+    )
+
+
+def _listed(words: Sequence[str]) -> str:
+    """Return words as a list in a sentence, none left out."""
+    *first, last = words
+    return f"{', '.join(first)} and {last}" if first else last
 
 
 def _used(

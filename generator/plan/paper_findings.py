@@ -6,7 +6,7 @@ from collections.abc import Iterator
 from generator.inventory.log import LogEntry
 from generator.inventory.papers import Contract, Permit
 from generator.inventory.people import Contractor
-from generator.inventory.schema import Inventory
+from generator.inventory.schema import PARTNER, Inventory
 from generator.plan.cautions import Caution
 from generator.plan.contracts import (
     approval_of,
@@ -22,6 +22,7 @@ from generator.plan.job_days import DIGS, is_clear, open_span
 from generator.plan.licences import doers_of, is_good, is_hired, readers_of
 from generator.plan.model import Finding, Job
 from generator.plan.notes import Note
+from generator.plan.readers import is_handed
 from generator.plan.stops import Stop
 
 
@@ -38,6 +39,7 @@ def paper_findings(
         found += _approval(contract, jobs, inventory, entries, as_of)
     for contractor in inventory.contractors:
         found += _insurance(contractor, waiting, inventory)
+    found += _of_no_reader(waiting, inventory)
     found += _later(inventory, as_of)
     return found + list(_no_paper(inventory))
 
@@ -135,6 +137,34 @@ def _insurance(
         yield finding(
             Caution.NOT_INSURED, contractor.id, contractor.where, contractor=contractor.id, why=why
         )
+
+
+def _of_no_reader(waiting: list[Job], inventory: Inventory) -> Iterator[Finding]:
+    """Yield a caution on each contractor who may be a reader that is handed work, and is not said.
+
+    A reader whom another contractor names is that one.
+    """
+    known = {one.reader for one in inventory.contractors}
+    readers = [
+        reader.id
+        for reader in inventory.readers
+        if reader.kind != PARTNER
+        and reader.id not in known
+        and any(is_handed(reader, one.planting_id, one.step.id) for one in waiting)
+    ]
+    if not readers:
+        return
+    cure = " or ".join(f"reader: {one}" for one in readers)
+    for one in inventory.contractors:
+        if one.reader is None:
+            yield finding(
+                Caution.CONTRACTOR_OF_NO_READER,
+                one.id,
+                one.where,
+                contractor=one.id,
+                readers=" and ".join(readers),
+                cure=cure,
+            )
 
 
 def _later(inventory: Inventory, as_of: datetime.date) -> Iterator[Finding]:

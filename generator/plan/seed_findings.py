@@ -4,6 +4,7 @@ import datetime
 from collections.abc import Iterator
 
 from generator.compute.seed_short import WAITING_AREA
+from generator.inventory.fields import FirstOfMonth
 from generator.inventory.stock import SeedLot
 from generator.plan.asked import JobAsked
 from generator.plan.cautions import Caution
@@ -128,6 +129,11 @@ def _unfit(lot: SeedLot, kind: Species, judged: datetime.date) -> str:
     if kind.inoculant_group and kind.inoculant_group.casefold() not in _words(group):
         return f"is for {group}, and this plant takes group {kind.inoculant_group}"
     if last is not None and last < judged:
+        if isinstance(last, FirstOfMonth):
+            return (
+                f"is good until {last:%Y-%m}, which counts from its first day since no day is "
+                "typed, and the job may be done after that"
+            )
         return f"is good until {last.isoformat()} alone, and the job may be done after that"
     return ""
 

@@ -214,8 +214,7 @@ class Stop(Enum):
     )
     TANK_NOT_CLEANED = Words(
         "S154",
-        "{item} held {held} last, and no clean-out is noted since. A trace of it harms what grows "
-        "on this place.",
+        "{held}, and no clean-out is noted since. {trace} what grows on this place.",
         _NOT_CLEARED,
         "Clean tank, hoses, screens and nozzles as the label of the last product says, and log it "
         "with cleaned_out:; on the day of the load itself with after_last_load: true. Or type "

@@ -45,7 +45,10 @@ def tank_before_findings(
                 mine.work.where,
                 item=_sprayer_name(mine, inventory),
                 product=product.name,
-                held=held.words,
+                held=_why(held),
+                or_type=""
+                if held.works
+                else f"; or type actives: with works_as: on the card of {product.name}",
                 other=f"{other.step.name}, {other.ground.name}",
             )
 
@@ -65,6 +68,16 @@ def _first_harm(
             if harm is not None:
                 return other, product, harm
     return None
+
+
+def _why(held: Harm) -> str:
+    """Return why what may be in the tank does harm, as sentences."""
+    if held.works is None:
+        return (
+            "How it works is not known from its card, so a trace of it counts as harmful to what "
+            "grows on this place."
+        )
+    return f"It is {held.words}: a trace of it harms what grows on this place."
 
 
 def _may_come_before(other: JobAsked, mine: JobAsked) -> bool:

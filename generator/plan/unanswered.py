@@ -7,11 +7,12 @@ from enum import Enum
 from generator.inventory.fields import NOT_ON_LABEL
 from generator.inventory.label import Use
 from generator.inventory.places import Hazards, hidden_by
-from generator.inventory.schema import Inventory
+from generator.inventory.schema import PARTNER, Inventory
 from generator.plan.asked import JobAsked
 from generator.plan.burning import shears_standing
 from generator.plan.day_findings import DISTURBS, NESTS
 from generator.plan.model import JobState, Unanswered
+from generator.plan.readers import is_handed
 from generator.plan.slope import slope_of
 from generator.working import Given
 
@@ -69,6 +70,12 @@ class Question(Enum):
         "is not worked out.",
         "Count on no cover there this autumn until you have measured its height in August and "
         "logged it.",
+    )
+    INSURED = QuestionWords(
+        "Whether a contractor who is handed jobs is insured: none in people.yaml says by reader: "
+        "who that is.",
+        "Ask for proof of insurance, and type the contractor in people.yaml with reader:, insured: "
+        "and insured_until.",
     )
     HOURS = QuestionWords(
         "Whether the work fits your free hours: nobody's hours are typed.",
@@ -142,6 +149,16 @@ def _regrowth(one: JobAsked, _: Inventory) -> bool:
     return shears_standing(one) and bool(hidden_by(one.ground))
 
 
+def _insured(one: JobAsked, inventory: Inventory) -> bool:
+    known = {contractor.reader for contractor in inventory.contractors}
+    return any(
+        reader.kind != PARTNER
+        and reader.id not in known
+        and is_handed(reader, one.planting.id, one.step.id)
+        for reader in inventory.readers
+    )
+
+
 def _hours(one: JobAsked, inventory: Inventory) -> bool:
     return not inventory.helpers and one.work is not None and one.work.machine is not None
 
@@ -166,5 +183,6 @@ JUDGED: Mapping[Question, Callable[[JobAsked, Inventory], bool]] = {
     Question.SOIL: _soil,
     Question.SET_BACK: _set_back,
     Question.REGROWTH: _regrowth,
+    Question.INSURED: _insured,
     Question.HOURS: _hours,
 }

@@ -1,11 +1,14 @@
 """The page that names every step by its id: for the owner, linked from where ids are typed."""
 
+import html
+import re
 from functools import cache
 
 from generator.book.make import make_book
 from generator.book.model import Book
 from generator.plan.readers import seen_by
-from generator.reference.steps import step_plans
+from generator.reference.load import sources
+from generator.reference.steps import StepPlan, step_plans
 from tests.plan.planned import inventory_of, planned
 from tests.properties import small_property
 
@@ -58,3 +61,28 @@ def test_plans_that_are_used_come_first_and_places_and_readers_lead_there() -> N
 
 def test_no_other_reader_is_given_it() -> None:
     assert "steps.md" not in {one.address for one in book_of(kind="contractor").pages}
+
+
+def test_each_plan_says_for_which_latitudes_its_days_are_written_and_by_what_source() -> None:
+    """By the data of each plan: both ends, and the title of the source beside them."""
+    (page,) = [one for one in book_of().pages if one.address == "steps.md"]
+    plain = " ".join(html.unescape(re.sub(r"<[^>]*>", " ", page.markdown)).split())
+    by_id = dict(re.findall(r"#plan-(\S+) }(.*?)(?=## |$)", plain))
+    for plan in (*step_plans().values(), planned_own()):
+        assert plan.latitudes is not None
+        ends = f"{plan.latitudes.south.value:g} degrees to {plan.latitudes.north.value:g} degrees"
+        assert f"Its days of the calendar are written for {ends} north" in by_id[plan.id], plan.id
+        assert sources()[plan.latitudes.south.source].title in by_id[plan.id]
+
+
+def planned_own() -> StepPlan:
+    data = small_property()
+    data["steps"] = {"step_plans": [OWN]}
+    return inventory_of(data).plans()["my_grass"]
+
+
+def test_a_plan_whose_days_are_looked_up_says_that_they_are_the_owner_s() -> None:
+    data = small_property()
+    data["steps"] = {"step_plans": [OWN | {"days_looked_up_on": "2026-08-01"}]}
+    (page,) = [one for one in make_book(planned(data)).pages if one.address == "steps.md"]
+    assert page.markdown.count("Its days of the calendar are your own.") == 1

@@ -9,6 +9,7 @@ from generator.book.model import Book
 from generator.plan.build import make_plan
 from generator.plan.readers import seen_by
 from tests.plan.planned import inventory_of
+from tests.plan.test_burning import standing
 from tests.plan.test_upkeep import kept_up, logged
 from tests.properties import SEASON, Data
 
@@ -107,3 +108,17 @@ def test_a_reader_other_than_the_owner_has_none_of_it() -> None:
             del one["upkeep"]
     assert book_of(data, "2027-07-10", "hired") == with_upkeep
     assert book_of(data, "2027-07-10") != with_upkeep
+
+
+def test_the_pages_say_for_which_latitudes_the_days_of_their_upkeep_are_written() -> None:
+    """As places do for their step plans: by the data of the plan, with its source."""
+    pages = pages_of(kept_up(), "2027-07-10")
+    ends = "days of the calendar written for 33 degrees to 47.5 degrees north"
+    assert f"Inspection of a stand ; {ends} (Common practice)" in pages["stands/oak.md"]
+    for page in ("routes/walk.md", "ground/hole.md"):
+        assert "days of the calendar written for" in pages[page], page
+    data = standing()
+    planting = data["screens"]["screens"][0]["plantings"][0]
+    assert planting["upkeep"] == "established_screen_upkeep"
+    place = pages_of(data, "2027-01-10")["places/lane.md"]
+    assert "Upkeep of a standing grass screen ; days of the calendar written for 38.5" in place

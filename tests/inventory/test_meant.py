@@ -5,7 +5,7 @@ from __future__ import annotations
 import pytest
 
 from generator.inventory.load import load_inventory
-from generator.inventory.meant import keys_meant, meant, stem_meant
+from generator.inventory.meant import keys_meant, meant, nearest, stem_meant
 from generator.inventory.problems import Problem
 from tests.inventories.overlaid import HERE
 
@@ -77,6 +77,11 @@ def test_two_names_that_share_a_part_are_not_taken_for_one_another() -> None:
         ("pls_lb_per_ac: 8", "F201", "did you mean rate_pls_lb_per_ac?"),
         ("rate_pls_lbs_per_ac: 8", "F205", "rate_pls_lb_per_ac, "),
         ("rate_pls: 8", "F205", "rate_pls_lb_per_ac, "),
+        # by meaning before letters: a rate is in pounds or in seeds
+        ("rate: 8", "F205", "rate_pls_lb_per_ac or rate_seeds_per_sq_ft"),
+        ("rate_lbs: 8", "F205", "rate_pls_lb_per_ac or rate_seeds_per_sq_ft"),
+        ("rate_lb: 8", "F205", "rate_pls_lb_per_ac, "),
+        ("rate_seeds: 8", "F205", "rate_seeds_per_sq_ft or rate_seeds_per_ac"),
         ("seeds_per_sq_ft: 40", "F201", "did you mean rate_seeds_per_sq_ft?"),
     ],
 )
@@ -93,6 +98,7 @@ def test_a_key_offered_is_one_in_the_unit_that_was_typed(typed: str, code: str, 
         ("from_deg: 270", "F201", "did you mean wind_from_deg?"),
         ("wind_speed_mph: 6", "F201", "did you mean wind_mph?"),
         ("humidity: 60", "F205", "humidity_fraction or humidity_pct"),
+        ("wind: 6", "F205", "wind_mph or wind_from_deg"),
     ],
 )
 def test_a_key_of_a_spraying_is_offered_by_what_it_means(typed: str, code: str, cure: str) -> None:
@@ -154,6 +160,26 @@ def test_rates_of_several_kinds_in_one_unit_are_all_offered() -> None:
 def test_a_time_zone_is_offered_by_what_clocks_call_it(zone: str, meant_zone: str) -> None:
     told = f"format: 1\nname: Small bend\nseason: 2027\ntime_zone: {zone}\n"
     assert fault_of(property=told).accepted == f"did you mean {meant_zone}?"
+
+
+def test_of_lots_that_are_equally_near_all_are_offered() -> None:
+    seed = (BASE / "seed.yaml").read_text()
+    lots = [seed.split("  - id: bb")[0].replace("id: sg", f"id: sg-26{one}") for one in "abc"]
+    every = "".join([lots[0], *(one.removeprefix("lots:\n") for one in lots[1:])])
+    typed = SCREENS.replace("lot: sg", "lot: sg-26")
+    assert fault_of(screens=typed, seed=every).accepted == (
+        "did you mean sg-26a, sg-26b or sg-26c?"
+    )
+    two = every.replace("id: sg-26c", "id: bb-1")
+    assert fault_of(screens=typed, seed=two).accepted == "did you mean sg-26a or sg-26b?"
+
+
+def test_where_too_many_are_equally_near_none_is_singled_out() -> None:
+    many = [f"sg-26{one}" for one in "abcd"]
+    assert nearest("sg-26", many) == meant("sg-26", many) == ()
+    assert nearest("sg-26", many[:3]) == tuple(many[:3])
+    assert nearest("sg-26", [*many, "sg-26"]) == ("sg-26",)
+    assert meant("lane", [f"lane-{one}" for one in "abcd"]) == ()
 
 
 def test_words_that_share_parts_come_before_words_of_like_letters() -> None:

@@ -17,7 +17,12 @@ from jsonschema import Draft202012Validator
 
 from generator.inventory.json_schema import file_schemas
 from generator.inventory.load import Loaded, load_inventory
-from generator.inventory.plain_values import number_patterns, plain_number, us_day
+from generator.inventory.plain_values import (
+    COMPASS_DEG,
+    number_patterns,
+    plain_number,
+    us_day,
+)
 from generator.inventory.yaml_positions import read_document
 from tests.inventories.overlaid import HERE
 from tests.properties import small_property, write_property
@@ -70,7 +75,11 @@ def lots(line: str = "note: none", tag: str = "purity_pct: 90") -> str:
         ("price_usd: $140", 140),
         ("price_usd: $12.50", 12.5),
         ("price_usd: $ .95", 0.95),
-        ("price_usd: $1,200", None),
+        ("price_usd: $1,200", 1200),
+        ("price_usd: $12,345.50", 12345.5),
+        ("price_usd: $1,20", None),
+        ("price_usd: $1,2000", None),
+        ("price_usd: 1,200", None),  # a point to some
         ("price_usd: 1,5", None),
         ("price_usd: 140$", None),
         ("price_usd: 15%", None),
@@ -187,6 +196,23 @@ US = "format: 1\nname: Small bend\nseason: 2027\ndates: us\n"
 ISO = "format: 1\nname: Small bend\nseason: 2027\n"
 
 
+@pytest.mark.parametrize("word", ["us", "US", "Us"])
+def test_a_word_out_of_a_list_is_taken_in_any_case(word: str) -> None:
+    log = "entries:\n  - {id: one, done_on: 9/14/2026}\n"
+    land = US.replace("dates: us", f"dates: {word}")
+    loaded = read_with("log", log, property=land)
+    assert codes(loaded) == editor_faults("property", land) == []
+    assert loaded.inventory is not None
+    assert loaded.inventory.property.dates == "us"
+    text = "products:\n  - {id: brew, name: Made-up, label: {signal_word: CAUTION}}\n"
+    loaded = read_with("products", text)
+    assert codes(loaded) == editor_faults("products", text) == []
+    assert loaded.inventory is not None
+    card = loaded.inventory.products[0].label
+    assert card is not None
+    assert card.signal_word == "caution"
+
+
 @pytest.mark.parametrize("typed", ["9/14/2026", "09/14/2026", "9/4/2026", "2026-09-14"])
 def test_a_day_is_month_day_year_where_the_folder_says_so(typed: str) -> None:
     """Everywhere a day is typed: property, log and stock, and the days of a year alike."""
@@ -270,7 +296,10 @@ def test_other_numbers_for_text_stay_a_fault(key: str, typed: str) -> None:
     assert editor_faults(*line)
 
 
-@pytest.mark.parametrize(("yes", "no"), [("true", "false"), ("yes", "no")])
+@pytest.mark.parametrize(
+    ("yes", "no"),
+    [("true", "false"), ("yes", "no"), ("Yes", "No"), ("YES", "NO"), ("True", "FALSE"),],
+)  # fmt: skip
 def test_true_and_yes_are_alike_as_are_false_and_no(yes: str, no: str) -> None:
     text = f"""products:
   - id: brew
@@ -292,7 +321,7 @@ def test_true_and_yes_are_alike_as_are_false_and_no(yes: str, no: str) -> None:
     assert editor_faults("products", text) == []
 
 
-@pytest.mark.parametrize("typed", ["on", "y", "1", "'true'"])
+@pytest.mark.parametrize("typed", ["on", "y", "1", "'true'", "yes please", "tRUE"])
 def test_no_other_word_is_taken_for_yes(typed: str) -> None:
     text = f"products:\n  - {{id: brew, name: Made-up, invented: {typed}}}\n"
     assert codes(read_with("products", text)) == ["F211"]
@@ -324,3 +353,116 @@ def test_an_empty_line_of_a_card_counts_as_left_out_and_no_other_does() -> None:
     assert card.uses[0].rate_low is None
     for old, new in (("site_words: Grass", "site_words:"), ("name: Made-up product", "name:")):
         assert codes(read_with("products", text.replace(old, new))) == ["F203"]
+
+
+STAND = "stands:\n  - id: oak\n    name: Oak\n    at_lat_lon:{}\n"
+
+
+@pytest.mark.parametrize(
+    "typed",
+    [
+        " [41.02, -93.1]",
+        " [41.02, - 93.1]",
+        " [41.02,  -  93.1]",
+        " [41.02, \N{MINUS SIGN}93.1]",
+        " [41.02, -93.1\N{DEGREE SIGN}]",
+        " [41.02 N, 93.1 W]",
+        " ['41.02', '-93.1']",
+        " [+41.02, -093.1]",
+        " 41.02, -93.1",
+        " 41.02N, 93.1W",
+        "\n      - 41.02\n      - -93.1",
+        "\n      - 41.02\n      - - 93.1",
+    ],
+)
+def test_a_point_is_taken_as_maps_and_people_write_it(typed: str) -> None:
+    text = STAND.format(typed)
+    loaded = read_with("stands", text)
+    assert codes(loaded) == editor_faults("stands", text) == []
+    assert loaded.inventory is not None
+    assert loaded.inventory.stands[0].at_lat_lon == (41.02, -93.1)
+
+
+@pytest.mark.parametrize(
+    "typed",
+    [
+        " [41.02, --93.1]",
+        " [41.02 W, 93.1 N]",
+        " [41.02, -93.1 W]",
+        " 41.02 -93.1",
+        " 41,02, -93,1",
+        " [41.02, [93.1]]",
+        " [41.02, - west]",
+        "\n      - 41.02\n      - - -93.1",
+        "\n      - 41.02\n      - - 93.1\n        - 4",
+    ],
+)
+def test_a_point_that_may_be_another_stays_a_fault(typed: str) -> None:
+    found = codes(read_with("stands", STAND.format(typed)))
+    assert len(found) == 1
+    assert found[0] in ("F203", "F104")
+
+
+def test_a_line_of_points_may_be_typed_without_brackets() -> None:
+    line = "    line_lat_lon:\n      - 41.02, -93.1\n      - 41.021, -93.1\n    hides"
+    text = (BASE / "screens.yaml").read_text().replace("    hides", line)
+    loaded = read_with("screens", text)
+    assert codes(loaded) == editor_faults("screens", text) == []
+    assert loaded.inventory is not None
+    shape = loaded.inventory.screens[0].line_lat_lon
+    assert shape is not None
+    assert shape.lat_lon == ((41.02, -93.1), (41.021, -93.1))
+
+
+@pytest.mark.parametrize(
+    ("typed", "degrees"),
+    [
+        ("wind_from: SW", 225),
+        ("wind_from_deg: nnw", 337.5),
+        ("wind_from: northwest", 315),
+        ("wind_from: N", 0),
+        ("wind_from_deg: 270", 270),
+        ("wind_from: 270", None),
+        ("wind_from: SWN", None),
+        ("wind_from_deg: calm", None),
+        ("wind_from: SW, wind_from_deg: 225", None),
+    ],
+)
+def test_wind_comes_from_a_point_of_the_compass_or_from_degrees(
+    typed: str, degrees: float | None
+) -> None:
+    log = f"entries:\n  - {{id: one, done_on: 2026-08-01, sprayed: {{{typed}}}}}\n"
+    loaded = read_with("log", log)
+    assert (codes(loaded) == []) == (degrees is not None)
+    assert len(codes(loaded)) <= 1
+    if loaded.inventory is not None:
+        assert editor_faults("log", log) == []
+        said = loaded.inventory.entries[0].sprayed
+        assert said is not None
+        assert said.wind_from_deg is not None
+        assert (said.wind_from_deg.value, said.wind_from_deg.name) == (degrees, "wind_from_deg")
+
+
+def test_the_points_of_the_compass_go_around_in_equal_steps() -> None:
+    """By definition: sixteen points, from north by east, 22.5 degrees apart."""
+    points = [one for one in COMPASS_DEG if len(one) <= len("nne")]
+    assert points[::4] == ["n", "e", "s", "w"]
+    assert [plain_number(one, "deg") for one in points] == [22.5 * n for n in range(16)]
+
+
+@pytest.mark.parametrize(("typed", "season"), [("2027.0", 2027), ("2027.5", None)])
+def test_a_whole_number_with_a_point_and_a_nought_is_one(typed: str, season: int | None) -> None:
+    text = ISO.replace("season: 2027", f"season: {typed}")
+    loaded = read_with("property", text)
+    assert codes(loaded) == ([] if season else ["F203"])
+    assert bool(editor_faults("property", text)) == (season is None)
+
+
+def test_the_month_of_an_inoculant_is_taken_as_that_of_a_tag() -> None:
+    text = lots("inoculant: {group: EL, expires_on: 6/2028}")
+    loaded = read_with("seed", text)
+    assert codes(loaded) == editor_faults("seed", text) == []
+    assert loaded.inventory is not None
+    inoculant = loaded.inventory.lots[0].inoculant
+    assert inoculant is not None
+    assert inoculant.expires_on == datetime.date(2028, 6, 1)

@@ -66,6 +66,7 @@ def test_shown_text_is_one_short_line_without_hidden_characters(text: str) -> No
         ("0,5", "depth_in", "with a point: write 0.5"),
         ("$12.50", "price_usd", "write 12.5, without the sign"),
         ("$1,200", "price_usd", "write 1200, without the sign"),
+        ("$1,200", "width_ft", "dollars go with a key that ends in _usd"),
         ("98%", "purity_pct", "write 98, without the sign"),
         ("98%", "purity_fraction", "write 0.98, without the sign"),
         ("30 ft", "width_ft", "write 30; the unit stands in the key"),

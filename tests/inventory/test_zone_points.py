@@ -5,12 +5,15 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from generator.inventory.fields import LatLon, Where
+from generator.inventory.load import load_inventory
 from generator.inventory.problems import Problem
 from generator.inventory.reading import TypedPoint
-from generator.inventory.zone_points import points_astray
+from generator.inventory.zone_points import places_astray, points_astray
 from generator.reference.zones import zone_names, zone_point
+from tests.inventories.overlaid import HERE as INVENTORIES
 
 HERE = Where("property.yaml", 7, 17)
+BASE = INVENTORIES / "base"
 TOWNS = {name: point for name in zone_names() if (point := zone_point(name))}
 
 
@@ -80,8 +83,43 @@ def test_where_no_point_goes_with_the_zone_it_is_told_once() -> None:
     (one,) = points_astray(typed, "Pacific/Chatham")
     assert one.what.endswith("nor does any other point")
     assert one.accepted.endswith("or the time zone of the place")
-    near = TypedPoint("at_lat_lon", (-44, -176), HERE)
-    assert len(list(points_astray([*typed, near], "Pacific/Chatham"))) == 5
+
+
+def test_one_slip_in_many_points_is_told_once_with_their_files() -> None:
+    """All signs but the station's: one thing is to be done, in files that are named."""
+    places = [Where("screens.yaml", line, 9) for line in (5, 6, 7)] + [Where("stands.yaml", 2, 9)]
+    wrong = [TypedPoint("line_lat_lon", (41.03, 93.02), where) for where in places]
+    station = TypedPoint("at_lat_lon", (41.1, -93.1), HERE)
+    (one,) = points_astray([station, *wrong], "America/Chicago")
+    assert (one.file, one.line) == ("screens.yaml", 5)
+    assert one.what.endswith("so it is with 4 points: 3 in screens.yaml and 1 in stands.yaml")
+    assert one.accepted == "-93.02: west of Greenwich is negative, and so in each"
+    assert places_astray([station, *wrong], "America/Chicago") == set(places)
+    few = list(points_astray([station, *wrong[:3]], "America/Chicago"))
+    assert [each.line for each in few] == [5, 6, 7]
+
+
+def test_slips_of_two_kinds_are_told_apart() -> None:
+    wrong = [TypedPoint("line_lat_lon", (41.03, 93.02), HERE)] * 4
+    turned = [TypedPoint("line_lat_lon", (-93.02, 41.03), HERE)] * 4
+    good = TypedPoint("at_lat_lon", (41.1, -93.1), HERE)
+    told = list(points_astray([good, *wrong, *turned], "US/Eastern"))
+    assert len(told) == 2
+
+
+def test_far_points_of_a_place_are_not_told_again_beside_a_wrong_sign() -> None:
+    land = (BASE / "property.yaml").read_text() + "time_zone: America/Chicago\n"
+    screens = (BASE / "screens.yaml").read_text()
+
+    def codes(point: str) -> list[str]:
+        line = f"    line_lat_lon: [[41.02, -93.1], {point}]\n    hides"
+        new = {"property.yaml": land, "screens.yaml": screens.replace("    hides", line)}
+        beside = {name: text.encode() for name, text in new.items()}
+        return [one.code for one in load_inventory(BASE, beside).problems]
+
+    assert codes("[41.021, -93.1]") == []
+    assert codes("[41.021, 93.1]") == ["F460"]
+    assert codes("[42.021, -93.1]") == ["F318"]
 
 
 @pytest.mark.parametrize("zone", [None, "UTC", "Etc/GMT+6", "CDT"])

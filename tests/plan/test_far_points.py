@@ -88,3 +88,17 @@ def test_weather_stations_are_not_asked_here() -> None:
     }
     data["weather_files"] = {"town.csv": "date,tmax_f,tmin_f\n2025-01-01,40,20\n"}
     assert told(planned(data)) == []
+
+
+def test_what_rests_on_the_middle_waits_until_it_is_mended() -> None:
+    """Ten degrees off: what says so is told, and what follows from it alone is not."""
+    data = with_stands()
+    data["property"]["location_lat_lon"] = [31.03, -93.02]
+    found = {one.code for one in planned(data).findings_on(FOLDER)}
+    assert MIDDLE in found
+    assert "C420" not in found
+    for one in data["stands"]["stands"]:
+        one["far"] = "yes"
+    found = {one.code for one in planned(data).findings_on(FOLDER)}
+    assert MIDDLE not in found
+    assert "C420" in found

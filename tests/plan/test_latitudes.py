@@ -68,16 +68,19 @@ def test_a_plan_of_the_owner_s_own_settles_it() -> None:
     assert told(data) == []
 
 
-def test_each_plan_with_work_ahead_is_told_once() -> None:
+def test_all_plans_with_work_ahead_are_told_in_one_caution() -> None:
     data = at(46)
     data["stands"] = {"stands": [{"id": "oak", "name": "Oak", "upkeep": "stand_inspection"}]}
     planting = data["screens"]["screens"][0]["plantings"][0]
     planting["upkeep"] = "established_screen_upkeep"
     assert [one.code for one in told(data)] == [OUTSIDE]
     data["property"]["location_lat_lon"] = [48, -93.02]
-    words = " ".join(one.words for one in told(data))
-    assert len(told(data)) == 2
-    assert "Inspection of a stand" in words
+    (one,) = told(data)
+    assert "of 2 step plans (Native grass by frost seeding and Inspection of a stand)" in one.words
+    assert "take each plan over in steps.yaml, based_on: and its id" in one.cure
+    assert [each.value for _, each in one.figures if not hasattr(each, "why")] == [
+        38.5, 43.5, 33, 47.5, 4,
+    ]  # fmt: skip
 
 
 def test_without_a_place_on_earth_nobody_can_say() -> None:

@@ -159,6 +159,22 @@ def test_proof_of_insurance_is_asked_for_to_the_last_open_day() -> None:
     assert codes(planned(insured(insured=True)), "crew") == set()
 
 
+def test_a_contractor_who_may_be_the_reader_with_jobs_is_asked_who_he_is() -> None:
+    data = insured(insured=True)
+    del data["people"]["contractors"][0]["reader"]
+    (one,) = planned(data).findings_on("crew")
+    assert one.code == "C431"
+    assert "work is handed to hired" in one.words
+    assert one.cure.startswith("Type reader: hired on contractor crew")
+    other = {"id": "others", "reader": "hired", "insured": True}
+    data["people"]["contractors"].append(other)
+    assert codes(planned(data), "crew") == set()
+    job = {"planting": "lane-27", "step": "autumn_kill", "finished": True}
+    data["people"]["contractors"].remove(other)
+    data["log"] = {"entries": [{"id": "e", "done_on": "2026-08-19", "job": job}]}
+    assert codes(planned(data), "crew") == set()
+
+
 def test_a_contractor_with_no_job_left_is_asked_for_nothing() -> None:
     data = insured()
     job = {"planting": "lane-27", "step": "autumn_kill", "finished": True}

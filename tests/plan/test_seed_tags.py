@@ -91,6 +91,9 @@ GOOD = {"group": "EL", "expires_on": "2027-06-30"}
         (GOOD | {"group": "alfalfa and sweet clover"}, {"C236"}),
         (GOOD | {"expires_on": "2027-03-03"}, set()),
         (GOOD | {"expires_on": "2027-03-02"}, {"C236"}),
+        # a month counts from its first day, as that of a seed test does
+        (GOOD | {"expires_on": "3/2027"}, {"C236"}),
+        (GOOD | {"expires_on": "4/2027"}, set()),
         ({"group": "EL"}, {"N321"}),
     ],
 )

@@ -83,6 +83,10 @@ def test_what_harms_nothing_or_goes_in_again_says_nothing() -> None:
     assert of_far(data) == set()
     killer["works_as"] = []  # nobody knows what it does
     assert of_far(data) == {"C313"}
+    plan = make_plan(inventory_of(data), SEASON, BEFORE)
+    (one,) = (each for each in plan.findings_on(FAR) if each.code == "C313")
+    assert "How it works is not known from its card" in one.words
+    assert one.cure.endswith("type actives: with works_as: on the card of Killer.")
     killer["active"] = "made-up active A"
     assert of_far(data) == set()
 
@@ -164,7 +168,8 @@ def test_it_says_which_product_of_which_job_in_which_sprayer() -> None:
     plan = make_plan(inventory_of(data), SEASON, BEFORE)
     words = caution(plan).words
     assert "Boom may hold Killer before this job, from Kill the sod" in words
-    assert "Lane screen" in words
+    assert "Lane screen. It is a killer of grasses: a trace of it harms what grows" in words
+    assert caution(plan).cure.endswith("with another sprayer.")
 
 
 @pytest.mark.parametrize(

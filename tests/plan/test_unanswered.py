@@ -43,7 +43,8 @@ def answered() -> Data:
              "efficiency_fraction": 0.8}  # fmt: skip
     data["equipment"]["machines"] = [mower]
     the_work(data).append({"step": "first_summer_mowing", "machine": "mower"})
-    data["people"] = {"helpers": [{"id": "me", "weekend_hours": 8}]}
+    crew = {"id": "crew", "reader": "hired", "insured": True}
+    data["people"] = {"helpers": [{"id": "me", "weekend_hours": 8}], "contractors": [crew]}
     return data
 
 
@@ -58,7 +59,9 @@ def without(key: str, data: Data) -> Data:
     elif key in ("slope_pct", "others"):
         del screen["near"][key]
     elif key == "helpers":
-        del data["people"]
+        del data["people"]["helpers"]
+    elif key == "contractors":
+        del data["people"]["contractors"]
     elif key == "setbacks":
         for use in data["products"]["products"][0]["label"]["uses"]:
             use["setbacks_ft"] = [{"keep_from": "open water", "distance_ft": 30}]
@@ -82,6 +85,7 @@ def without(key: str, data: Data) -> Data:
         ("soil", Question.SOIL),
         ("setbacks", Question.SET_BACK),
         ("helpers", Question.HOURS),
+        ("contractors", Question.INSURED),
     ],
 )
 def test_what_is_left_out_is_listed_with_its_place(key: str, question: Question) -> None:

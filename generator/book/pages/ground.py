@@ -12,6 +12,7 @@ from generator.book.pages.written import (
     Written,
     address_of,
     from_template,
+    plan_of_upkeep,
     soil_test_title,
     upkeep_of,
 )
@@ -116,6 +117,7 @@ def stand_page(plan: Plan, stand: Stand) -> Written:
         looks=looked_over(plan, stand.id),
         look=last_look(plan, stand),
         upkeep=upkeep_of(plan, stand.id),
+        upkeep_plan=plan_of_upkeep(plan, stand),
         hunted=hunted_on(plan, stand.id, HUNTED),
         hours=[(one, KINDS[one.dates.kind], weeks(one)) for one in on_stand(plan.hunted, stand.id)],
         address_of=address_of,
@@ -140,6 +142,7 @@ def route_page(plan: Plan, route: Route) -> Written:
         hiding=hiding,
         sights=sight_checks(plan, route.id),
         upkeep=upkeep_of(plan, route.id),
+        upkeep_plan=plan_of_upkeep(plan, route),
         hunted=hunted_on(plan, route.id, HUNTED),
         findings=plan.findings_on(route.id),
         address_of=address_of,

@@ -9,6 +9,7 @@ from generator.book.pages.written import (
     from_template,
     jobs_with_places,
     kept_and_bought,
+    plan_of_upkeep,
     soil_test_title,
     upkeep_of,
 )
@@ -74,6 +75,7 @@ def water_page(plan: Plan, water: Water) -> Written:
         findings=plan.findings_on(water.hole.id),
         loads=water_brought(plan, water.hole.id),
         upkeep=upkeep_of(plan, water.hole.id),
+        upkeep_plan=plan_of_upkeep(plan, water.hole),
         looks=looked_over(plan, water.hole.id),
         values=values(),
         chapters=chapters_for(plan.reader, ("water-hole",)),

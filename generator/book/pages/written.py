@@ -19,6 +19,7 @@ from generator.plan.free_hours import HOURS
 from generator.plan.items import StockItem
 from generator.plan.model import FOLDER, Finding, Job, Place, Plan, UpkeepJob, stopped_in
 from generator.plan.shared_text import READERS
+from generator.reference.steps import StepPlan
 
 WORK, PLACES, STANDS, ROUTES = "Work", "Places", "Stands", "Routes"
 SEED, PRODUCTS, EQUIPMENT, CHAPTERS = "Seed", "Products", "Equipment", "Chapters"
@@ -191,6 +192,13 @@ def everything_to_do(plan: Plan) -> list[Listed]:
         if job.season == plan.season or job.state.is_ahead
     ]
     return by_dates([*jobs_with_places(plan, plan.jobs), *upkeep])
+
+
+def plan_of_upkeep(plan: Plan, kept: KeptUp) -> StepPlan | None:
+    """Return the step plan of every season of a stand, a walk or a water hole, for the owner."""
+    if plan.reader != "owner":
+        return None
+    return next((one for one in plan.step_plans if one.id == kept.upkeep), None)
 
 
 def upkeep_of(plan: Plan, subject_id: str) -> dict[int, list[UpkeepJob]]:

@@ -30,7 +30,7 @@ pictures: set-up browser
 bench: set-up
 	$(BIN)/python tests/bench/run.py
 
-# Changes of the code that decides which no test notices; MODULES="plan.waits" names some alone.
+# Changes of the code that decides which no test notices; MODULES="plan.after.waits" names some alone.
 mutants: set-up
 	$(BIN)/python -m tests.mutants.run $(MODULES)
 

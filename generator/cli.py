@@ -24,17 +24,18 @@ if TYPE_CHECKING:
     from generator.book.model import LeftFolder
     from generator.inventory.load import Loaded
     from generator.inventory.schema import Inventory, Reader
-    from generator.plan.model import Finding, Plan
+    from generator.plan.model.finding import Finding
+    from generator.plan.model.plan import Plan
 
-FOLDER = PropertyFolder()
-AS_OF = "Day the plan is made for, such as 2027-01-15."
+_FOLDER = PropertyFolder()
+_AS_OF = "Day the plan is made for, such as 2027-01-15."
 # The days that a plan can be made for; the first is the one that entries of calendars count from.
 FIRST_DAY, LAST_DAY = datetime.date(2000, 1, 1), datetime.date(2100, 12, 31)
 SECONDS_IN_DAY = 86400
 MOST_DIGITS = 11  # of seconds from 1970 to a year that a calendar can hold
 
 
-class Failed(click.ClickException):
+class FolderTrouble(click.ClickException):
     """Something is wrong with the folder; the sentence says what to do. Exit code 1."""
 
     exit_code = 1
@@ -95,7 +96,7 @@ class _DayType(click.ParamType[_Typed]):
         return _Typed(day, written is not None)
 
 
-DAY = _DayType()
+DAY_TYPED = _DayType()
 
 
 class _Commands(click.Group):
@@ -142,10 +143,10 @@ def new(folder: Path) -> None:
 
 
 @main.command()
-@click.argument("folder", type=FOLDER, default=HERE)
+@click.argument("folder", type=_FOLDER, default=HERE)
 @click.option("--strict", is_flag=True, help="Plan too, and end with 1 if there is a stop.")
 @click.option(
-    "--as-of", type=DAY, metavar="DAY", help=f"With --strict: {AS_OF[0].lower()}{AS_OF[1:]}"
+    "--as-of", type=DAY_TYPED, metavar="DAY", help=f"With --strict: {_AS_OF[0].lower()}{_AS_OF[1:]}"
 )
 def check(folder: Path, strict: bool, as_of: _Typed | None) -> None:
     """Read a property folder and name every fault in it."""
@@ -168,13 +169,13 @@ def check(folder: Path, strict: bool, as_of: _Typed | None) -> None:
         raise click.exceptions.Exit(1)
 
 
-@main.command()
-@click.argument("folder", type=FOLDER, default=HERE)
+@main.command("build")
+@click.argument("folder", type=_FOLDER, default=HERE)
 @click.option("--for", "for_reader", metavar="READER", help="Build for one reader only.")
 @click.option("--season", type=_Season(), metavar="YEAR", help="Season, named by its spring.")
-@click.option("--as-of", type=DAY, metavar="DAY", help=AS_OF)
+@click.option("--as-of", type=DAY_TYPED, metavar="DAY", help=_AS_OF)
 @click.option("--out", type=_Target(), metavar="FOLDER", help="Where the books go.")
-def build(
+def build_command(
     folder: Path,
     for_reader: str | None,
     season: int | None,
@@ -186,7 +187,7 @@ def build(
     They go beside the property folder, into NAME-handbook/READER, unless --out says where. A
     reader whose pages cannot be built is named at the end; the others are built.
     """
-    from generator.plan.readers import seen_by
+    from generator.plan.readers.seen_by import seen_by
     from generator.site.left import left_folders
 
     progress = _Progress()
@@ -217,23 +218,23 @@ def build(
     _say_not_built(troubles, readers)
 
 
-@main.command()
+@main.command("explain")
 @click.argument("folder", type=FolderOrNumber(), required=False)
 @click.argument("number", required=False)
 @click.option("--season", type=_Season(), metavar="YEAR", help="Season, named by its spring.")
-@click.option("--as-of", type=DAY, metavar="DAY", help=AS_OF)
-def explain(
+@click.option("--as-of", type=DAY_TYPED, metavar="DAY", help=_AS_OF)
+def explain_command(
     folder: str | None,
     number: str | None,
     season: int | None,
     as_of: _Typed | None,
 ) -> None:
     """Show how a number was worked out, or list the numbers there are."""
-    from generator.plan.numbers import explained, numbers_of
+    from generator.plan.views.numbers import explained, numbers_of
 
     if folder is not None and number is None and not Path(folder).is_dir() and is_here():
         folder, number = None, folder  # in a property folder a number may stand alone
-    loaded = _load(FOLDER.convert(folder or HERE, None, click.get_current_context()))
+    loaded = _load(_FOLDER.convert(folder or HERE, None, click.get_current_context()))
     _say_faults(loaded, "Nothing was worked out.")
     day = _day_of_plan(loaded, as_of)
     click.echo(day.told, err=True)  # beside what is asked for, so that a list of numbers stays one
@@ -252,8 +253,8 @@ def explain(
         click.echo(_safe(line))
 
 
-@main.command()
-@click.argument("folder", type=FOLDER, default=HERE)
+@main.command("record")
+@click.argument("folder", type=_FOLDER, default=HERE)
 @click.option(
     "--on", "done_on", required=True, metavar="DAY", help="Day it was done, such as 2027-03-14."
 )
@@ -275,7 +276,7 @@ def explain(
     help="Anything else of an entry, such as sprayed.wind_mph=6.",
 )  # fmt: skip
 @click.option("--yes", is_flag=True, help="Write it though it says what can hardly be.")
-def record(folder: Path, yes: bool, **typed: Any) -> None:
+def record_command(folder: Path, yes: bool, **typed: Any) -> None:
     """Write one new entry into the log of a property folder.
 
     The entry gets a file of its own in the folder log; no file that is there is changed, and
@@ -293,18 +294,18 @@ def record(folder: Path, yes: bool, **typed: Any) -> None:
         raise click.UsageError(_safe(str(wrong))) from None
     except OSError as error:
         told = f"{_told(folder)} takes no entry: {_why(error)}. Nothing was written."
-        raise Failed(told) from None
+        raise FolderTrouble(told) from None
     for fault in recorded.faults:
         click.echo(_safe(fault), err=True)
     for asked in recorded.asked:
         click.echo(_safe(asked), err=True)
     if recorded.asked and recorded.entry is None:
-        raise Failed(
+        raise FolderTrouble(
             "Nothing was written. The files have no fault; this can hardly be. Give the command as "
             "it was, or the same with --yes where it was so."
         )
     if recorded.entry is None or recorded.inventory is None:
-        raise Failed(f"{_counted(len(recorded.faults), 'fault')}. Nothing was written.")
+        raise FolderTrouble(f"{_counted(len(recorded.faults), 'fault')}. Nothing was written.")
     click.echo(_told(folder / recorded.name))
     click.echo(_safe(recorded.told()))
 
@@ -337,7 +338,7 @@ def _write_new(folder: Path, files: dict[str, bytes]) -> None:
     except FileExistsError:
         raise click.UsageError(f"{_told(folder)} is there already; choose a new name.") from None
     except OSError as error:
-        raise Failed(f"{_told(folder)} cannot be made: {_why(error)}.") from None
+        raise FolderTrouble(f"{_told(folder)} cannot be made: {_why(error)}.") from None
 
 
 def _build_one(
@@ -353,7 +354,7 @@ def _build_one(
         progress.say(f"Building {_counted(len(book.pages), 'page')} for {target.name} ...")
         problems = publish(book, target, property_folder=folder)
     if problems:
-        raise Failed("The pages do not hold together:\n" + "\n".join(map(_safe, problems)))
+        raise FolderTrouble("The pages do not hold together:\n" + "\n".join(map(_safe, problems)))
 
 
 @contextmanager
@@ -364,11 +365,11 @@ def _as_troubles() -> Iterator[None]:
     try:
         yield
     except NotWritten as trouble:
-        raise Failed(_safe(str(trouble))) from None
+        raise FolderTrouble(_safe(str(trouble))) from None
     except Refused as refused:
         raise click.UsageError(_safe(str(refused))) from None
     except OSError as error:
-        raise Failed(f"The pages cannot be written: {_why(error)}.") from None
+        raise FolderTrouble(f"The pages cannot be written: {_why(error)}.") from None
 
 
 def _refused_at_once(targets: Iterable[Path], folder: Path) -> dict[str, click.ClickException]:
@@ -396,11 +397,11 @@ def _say_not_built(
     is_usage = all(isinstance(one, click.UsageError) for one in troubles.values())
     if is_usage and len(troubles) == len(readers):
         raise click.UsageError(told)
-    raise Failed(told)
+    raise FolderTrouble(told)
 
 
 def _asked_by(before: Inventory, after: Inventory) -> tuple[str, ...]:
-    from generator.plan.doubts import asked_by
+    from generator.plan.doubts.every_doubt import asked_by
 
     return tuple(f"asked {one.code} {one.subject}: {one.words} {one.cure}"
                  for one in asked_by(before, after))  # fmt: skip
@@ -413,7 +414,7 @@ def _load(folder: Path) -> Loaded:
         return load_inventory(folder)
     except OSError as error:
         place = _told(Path(error.filename or folder))
-        raise Failed(f"{place} cannot be read: {_why(error)}. {NOT_READ}") from None
+        raise FolderTrouble(f"{place} cannot be read: {_why(error)}. {NOT_READ}") from None
 
 
 def _say_faults(loaded: Loaded, undone: str) -> None:
@@ -421,11 +422,11 @@ def _say_faults(loaded: Loaded, undone: str) -> None:
     for problem in loaded.problems:
         click.echo(_safe(str(problem)), err=True)
     if loaded.problems:
-        raise Failed(f"{_counted(len(loaded.problems), 'fault')}. {undone}".rstrip())
+        raise FolderTrouble(f"{_counted(len(loaded.problems), 'fault')}. {undone}".rstrip())
 
 
 def _card_notes(loaded: Loaded) -> Iterable[Finding]:
-    from generator.plan.card_gaps import card_gaps
+    from generator.plan.labels.clearance import card_gaps
 
     assert loaded.inventory is not None
     return card_gaps(loaded.inventory)
@@ -448,7 +449,7 @@ def _say_causes(plan: Plan) -> None:
 
 
 def _plan(loaded: Loaded, season: int | None, day: _Day) -> Plan:
-    from generator.plan.build import make_plan
+    from generator.plan.build.season_plan import make_plan
 
     assert loaded.inventory is not None
     return make_plan(loaded.inventory, season or loaded.inventory.property.season, day.date)
@@ -483,7 +484,7 @@ def _day_of_plan(loaded: Loaded, given: _Typed | None) -> _Day:
     else:
         day = _Day(_today(), "the day of this device")
     if not FIRST_DAY <= day.date <= LAST_DAY:
-        refusal = Failed if typed is not None and given is None else click.UsageError
+        refusal = FolderTrouble if typed is not None and given is None else click.UsageError
         raise refusal(
             f"No plan can be made as of {day.date}, {day.said_by}. It takes a day from {FIRST_DAY} "
             f"to {LAST_DAY}, given by --as-of or typed as as_of:."

@@ -11,7 +11,7 @@ import jinja2
 from jinja2 import BytecodeCache
 from jinja2.bccache import Bucket
 
-FOLDER = Path(__file__).resolve().parent / "__pycache__" / "templates"
+_FOLDER = Path(__file__).resolve().parent / "__pycache__" / "templates"
 
 
 class Compiled(BytecodeCache):
@@ -20,7 +20,7 @@ class Compiled(BytecodeCache):
     What cannot be read or written is compiled anew; nothing else rests on the folder.
     """
 
-    def __init__(self, name: str, folder: Path = FOLDER) -> None:
+    def __init__(self, name: str, folder: Path = _FOLDER) -> None:
         self.folder = folder / f"{name}-{jinja2.__version__}"
 
     def load_bytecode(self, bucket: Bucket) -> None:

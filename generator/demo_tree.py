@@ -66,7 +66,7 @@ def _demo_book() -> Book:
     from generator.book.make import make_book
     from generator.inventory.load import load_inventory
     from generator.lookup import shipped
-    from generator.plan.build import make_plan
+    from generator.plan.build.season_plan import make_plan
 
     loaded = load_inventory(shipped("demo_property"))
     if loaded.inventory is None:

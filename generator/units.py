@@ -192,7 +192,7 @@ UNITS: dict[str, Unit] = {
 HALVES_PER_IN = 2  # a tape is read to half an inch
 MONEY_DECIMALS = 2
 SIGNIFICANT_DIGITS = 3
-REMEMBERED = 1 << 14  # a book prints the same numbers on several pages
+_REMEMBERED = 1 << 14  # a book prints the same numbers on several pages
 
 
 def split_suffix(name: str) -> tuple[str, str] | None:
@@ -252,7 +252,7 @@ def _is_money(suffix: str) -> bool:
     return UNITS[suffix].family.startswith("money")
 
 
-@functools.lru_cache(maxsize=REMEMBERED)
+@functools.lru_cache(maxsize=_REMEMBERED)
 def shown(value: float, suffix: str) -> str:
     """Return the number with its unit as a page prints it.
 

@@ -13,15 +13,15 @@ from dataclasses import dataclass, replace
 
 from generator.book.icalendar_text import ONE_DAY, Event, Reminder, as_icalendar
 from generator.book.mornings import spared
-from generator.book.pages.dates import KINDS, placed
+from generator.book.pages.dates import _DATE_KINDS, placed
 from generator.book.pages.written import CALENDAR, CALENDAR_SPANS, everything_to_do
 from generator.book.text import clean
-from generator.plan.budget import purchases
-from generator.plan.calendar import day_in_season
-from generator.plan.day_words import day_words
-from generator.plan.days import comes_back, in_words
-from generator.plan.job_days import FIRST_OF_SEASON, LAST_OF_SEASON
-from generator.plan.model import Job, Plan, Span, UpkeepJob
+from generator.plan.jobs.job_days import FIRST_OF_SEASON, LAST_OF_SEASON
+from generator.plan.model.days import Span, comes_back, day_words, in_words
+from generator.plan.model.job import Job, UpkeepJob
+from generator.plan.model.plan import Plan
+from generator.plan.money.budget import purchases
+from generator.plan.season.open_dates import day_in_season
 
 # Of this program alone, made once.
 NAMESPACE = uuid.UUID("6a0d5a0e-5c0e-5b43-9d0b-0f1a2c7b9e11")
@@ -199,7 +199,7 @@ def _dates(plan: Plan) -> Iterator[_Span]:
                 told.append(f"Looked up {day_words(one.looked_up_on)}.")
             told.append(_as_of(plan))
             key = f"dates/{one.id}/{first.year}"
-            yield _kept(key, (first, last), KINDS[one.kind], where(one.places), tuple(told))
+            yield _kept(key, (first, last), _DATE_KINDS[one.kind], where(one.places), tuple(told))
 
 
 def _others_out(plan: Plan) -> Iterator[_Span]:
@@ -209,7 +209,7 @@ def _others_out(plan: Plan) -> Iterator[_Span]:
         on = where(one.on) if one.on else "all ground"
         for number, span in enumerate(one.spans, 1):
             key = f"others/{one.kind}/{'+'.join(one.on)}/{one.looked_up_on}/{number}"
-            yield _kept(key, span, KINDS[one.kind], on, (_as_of(plan),))
+            yield _kept(key, span, _DATE_KINDS[one.kind], on, (_as_of(plan),))
 
 
 def _kept(key: str, span: Span, kind: str, on: str, told: tuple[str, ...]) -> _Span:

@@ -34,7 +34,7 @@ def as_time(said: str | None) -> datetime.time | None:
     return datetime.time.fromisoformat(said) if said is not None else None
 
 
-def yes_no(said: bool | None) -> str | None:
+def yes_no_cell(said: bool | None) -> str | None:
     """Return an answer as it stands in a cell, None where there is none."""
     return None if said is None else ("yes" if said else "no")
 

@@ -8,12 +8,12 @@ from functools import cache
 import yaml
 
 from generator.lookup import shipped
-from generator.reference.load import values
+from generator.reference.library import values
 from generator.reference.steps import step_plans
 from generator.working import Reference
 
 # The parts of the book in the order of the work, by the word that a chapter names one with.
-PARTS = {
+BOOK_PARTS = {
     "ground": "Getting the ground ready",
     "seed": "Seed and sowing",
     "after": "From seedling to screen",
@@ -47,7 +47,7 @@ def chapters() -> tuple[Chapter, ...]:
     """Return every chapter, part by part of the book, by title within a part."""
     paths = (shipped("content") / "chapters").glob("*.md")
     found = (_chapter(path.stem, path.read_text(encoding="utf-8")) for path in paths)
-    order = list(PARTS)
+    order = list(BOOK_PARTS)
     return tuple(sorted(found, key=lambda one: (order.index(one.part), one.title)))
 
 
@@ -71,8 +71,10 @@ def _chapter(name: str, text: str) -> Chapter:
         raise ValueError(f"chapter {name} has no front matter")
     front = yaml.safe_load(found[1])
     part = front.get("part")
-    if part not in PARTS:
-        raise ValueError(f"chapter {name}: part is {part}; it must be one of {', '.join(PARTS)}")
+    if part not in BOOK_PARTS:
+        raise ValueError(
+            f"chapter {name}: part is {part}; it must be one of {', '.join(BOOK_PARTS)}"
+        )
     return Chapter(name, front["title"], part, tuple(front["readers"]), found[2])
 
 

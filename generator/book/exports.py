@@ -22,11 +22,18 @@ from openpyxl.xml.functions import tostring
 from generator.book.cells import Cell, Table, as_number, decimals
 from generator.book.record_table import record_table
 from generator.book.text import clean
-from generator.plan.budget import COLUMNS, missed, not_to_buy_yet, purchases, table_rows, too_late
-from generator.plan.day_words import MONTHS
-from generator.plan.items import StockItem
-from generator.plan.model import Plan
-from generator.plan.money import VIEWS, rows
+from generator.plan.model.days import MONTHS
+from generator.plan.model.items import StockItem
+from generator.plan.model.plan import Plan
+from generator.plan.money.budget import (
+    COLUMNS,
+    missed,
+    not_to_buy_yet,
+    purchases,
+    table_rows,
+    too_late,
+)
+from generator.plan.money.money_hours import VIEWS, rows
 
 BUDGET_CSV, BUY_CSV, BUDGET_XLSX = "budget.csv", "buy.csv", "budget.xlsx"
 RECORDS_CSV = "records.csv"

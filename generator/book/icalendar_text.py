@@ -12,8 +12,8 @@ from generator.book.text import clean
 
 LONGEST_OCTETS = 75
 REMINDED_AT_HOUR = 9
-HOURS_IN_DAY = 24
-FIRST_DAY = datetime.date(2000, 1, 1)
+_HOURS_IN_DAY = 24
+_FIRST_DAY = datetime.date(2000, 1, 1)
 ONE_DAY = datetime.timedelta(days=1)
 _MEANS_SOMETHING = str.maketrans({"\\": "\\\\", ";": "\\;", ",": "\\,"})
 
@@ -71,7 +71,7 @@ def _event(uid: str, event: Event, as_of: datetime.date) -> Iterator[str]:
     yield "BEGIN:VEVENT"
     yield f"UID:{uid}"
     yield f"DTSTAMP:{as_of:%Y%m%d}T000000Z"
-    yield f"SEQUENCE:{(as_of - FIRST_DAY).days}"
+    yield f"SEQUENCE:{(as_of - _FIRST_DAY).days}"
     yield f"DTSTART;VALUE=DATE:{event.first:%Y%m%d}"
     yield f"DTEND;VALUE=DATE:{event.last + ONE_DAY:%Y%m%d}"
     yield f"SUMMARY:{_text(event.summary)}"
@@ -96,9 +96,9 @@ def _reminder(one: Reminder) -> Iterator[str]:
 
 def _trigger(one: Reminder) -> str:
     """Return when a reminder comes, from the midnight that begins an event."""
-    hours = HOURS_IN_DAY * one.days_before - REMINDED_AT_HOUR
+    hours = _HOURS_IN_DAY * one.days_before - REMINDED_AT_HOUR
     sign = "-" if hours > 0 else ""
-    whole, rest = divmod(abs(hours), HOURS_IN_DAY)
+    whole, rest = divmod(abs(hours), _HOURS_IN_DAY)
     span = (f"{whole}D" if whole else "") + (f"T{rest}H" if rest else "")
     return f"TRIGGER;RELATED=START:{sign}P{span}"
 

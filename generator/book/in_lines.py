@@ -4,7 +4,7 @@ import textwrap
 from collections.abc import Iterable
 
 from generator.book.marks import printed, source_words
-from generator.plan.model import Finding
+from generator.plan.model.finding import Finding
 from generator.working import Figure, Withheld
 
 WIDTH = 80

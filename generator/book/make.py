@@ -39,7 +39,7 @@ from generator.book.pages.work import home_page, job_page, upkeep_page, work_pag
 from generator.book.pages.written import Written
 from generator.book.text import searchable
 from generator.inventory.schema import PARTNER
-from generator.plan.model import Plan
+from generator.plan.model.plan import Plan
 
 
 def make_book(plan: Plan, left: Iterable[LeftFolder] = ()) -> Book:

@@ -5,7 +5,7 @@ from dataclasses import dataclass, field
 from markupsafe import Markup
 
 from generator.book.text import inert
-from generator.reference.load import sources
+from generator.reference.library import sources
 from generator.units import shown
 from generator.working import (
     Figure,
@@ -33,7 +33,7 @@ class Marks:
 
     def anchor(self, figure: Figure) -> str:
         """Return the anchor of a figure's working, giving the next one to a new figure."""
-        key = identity(figure)
+        key = figure_identity(figure)
         if key not in self.anchors:
             self.anchors[key] = f"w-{len(self.anchors) + 1}"
             self.figures.append(figure)
@@ -58,7 +58,7 @@ class Marks:
         return self.figures
 
 
-def identity(figure: Figure) -> object:
+def figure_identity(figure: Figure) -> object:
     """Return what tells one figure from another: its id, or where it was typed or read."""
     if isinstance(figure, Quantity):
         return figure.identity
@@ -84,13 +84,13 @@ def label(figure: Figure) -> str:
         return figure.formula.label
     if isinstance(figure, Given) and figure.label:
         return figure.label[0].upper() + figure.label[1:]
-    return name_words(figure.name, figure.unit)
+    return _name_words(figure.name, figure.unit)
 
 
-def name_words(name: str, unit: str) -> str:
+def _name_words(name: str, unit: str) -> str:
     """Return a field's name as words, without its unit.
 
-    >>> name_words("rate_pls_lb_per_ac", "lb_per_ac")
+    >>> _name_words("rate_pls_lb_per_ac", "lb_per_ac")
     'Rate pls'
     """
     words = name.removesuffix(unit).strip("_").replace("_", " ")

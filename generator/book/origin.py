@@ -1,9 +1,9 @@
 """Where a season sign comes from, in words for the owner."""
 
-from generator.plan.sign_found import SignFound
+from generator.plan.model.markers import MarkerFound
 
 
-def origin_words(found: SignFound) -> str:
+def origin_words(found: MarkerFound) -> str:
     """Return what a sign rests on: a line the owner typed, a record, published days, normals."""
     if found.kind == "typed" and found.days is not None:
         return f"typed, {found.days.where.file}:{found.days.where.line}"

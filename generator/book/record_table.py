@@ -2,13 +2,18 @@
 
 from dataclasses import dataclass
 
-from generator.book.cells import Cell, Table, as_number, as_time, yes_no
+from generator.book.cells import Cell, Table, as_number, as_time, yes_no_cell
 from generator.inventory.fields import Where
 from generator.inventory.log import LogEntry, Used
 from generator.inventory.log_work import Sprayed
 from generator.inventory.stock import Product
-from generator.plan.model import Plan
-from generator.plan.spray_record import SprayRecord, kept_until, missing_by_rule, missing_extras
+from generator.plan.model.plan import Plan
+from generator.plan.model.spray_record import (
+    SprayRecord,
+    kept_until,
+    missing_by_rule,
+    missing_extras,
+)
 
 SAID_COLUMNS = (
     "entry", "done_on", "recorded_on", "place", "part", "site", "area_ac", "spot", "product",
@@ -65,18 +70,19 @@ def _said(
     return (
         entry.id, entry.done_on, entry.recorded_on, one.location,
         entry.job.part if entry.job is not None else said.part, one.site,
-        as_number(one.area), yes_no(said.spot), product.name if product is not None else None,
+        as_number(one.area), yes_no_cell(said.spot), product.name if product is not None else None,
         card.epa_reg_no if card is not None else None,
-        yes_no(card.restricted_use if card is not None else None),
+        yes_no_cell(card.restricted_use if card is not None else None),
         as_number(used.amount if used is not None else None),
         used.amount.unit if used is not None else None,
         one.who, one.licence_number, as_time(said.started_at), as_time(said.stopped_at),
-        as_number(said.wind_mph), yes_no(said.wind_not_measured), as_number(said.wind_from_deg),
+        as_number(said.wind_mph), yes_no_cell(said.wind_not_measured),
+        as_number(said.wind_from_deg),
         as_number(said.temperature_f), as_number(said.humidity_fraction),
-        names.sprayers.get(said.sprayer or ""), yes_no(said.own_sprayer), said.nozzle,
+        names.sprayers.get(said.sprayer or ""), yes_no_cell(said.own_sprayer), said.nozzle,
         as_number(said.carrier_gal_per_ac), as_number(said.spray_gal), said.weeds,
         as_number(said.weed_height_in), said.growth_stage, said.lot_number,
-        yes_no(said.neighbour_told), said.copy_given_on,
+        yes_no_cell(said.neighbour_told), said.copy_given_on,
     )  # fmt: skip
 
 

@@ -16,10 +16,10 @@ from generator.book.text import clean, in_entities, inert
 from generator.compiled import Compiled
 from generator.inventory.fields import NOT_ON_LABEL, FirstOfMonth
 from generator.lookup import shipped
-from generator.plan.crop_names import means_in_words
-from generator.plan.day_words import MONTHS, day_words
-from generator.plan.model import DateReason
-from generator.reference.load import emergency_numbers, sign_names
+from generator.plan.labels.crops import means_in_words
+from generator.plan.model.days import MONTHS, day_words
+from generator.plan.model.job import DateReason
+from generator.reference.library import emergency_numbers, marker_names
 from generator.working import Figure, Reference
 
 _TABLE = re.compile(r'<table class="figures[^"]*">.*?</table>', re.DOTALL)
@@ -207,7 +207,9 @@ def _date_reasons(marks: Marks) -> Callable[[DateReason], Markup]:
         source = inert(marks.cite(reason.source))
         if reason.sign is None:
             return Markup("a day of the calendar. {}.").format(source)
-        sign = inert(f"the {reason.by} year of {sign_names()[reason.sign].lower()}{_rests(reason)}")
+        sign = inert(
+            f"the {reason.by} year of {marker_names()[reason.sign].lower()}{_rests(reason)}"
+        )
         if not reason.offset_days:
             return Markup("{}. {}.").format(sign, source)
         side = "before" if reason.offset_days < 0 else "after"

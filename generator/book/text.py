@@ -7,13 +7,13 @@ import unicodedata
 
 from markupsafe import Markup
 
-REMEMBERED = 1 << 14  # a book says the same few thousand things on most of its pages
+_REMEMBERED = 1 << 14  # a book says the same few thousand things on most of its pages
 _SPACES = re.compile(r"\s+")
 _HARMLESS = frozenset("0123456789abcdefghijklmnopqrstuvwxyzABCDEFGHIJKLMNOPQRSTUVWXYZ ,")
 _HIDDEN = frozenset({"Cc", "Cf", "Cs", "Co", "Cn", "Zl", "Zp"})
 
 
-@functools.lru_cache(maxsize=REMEMBERED)
+@functools.lru_cache(maxsize=_REMEMBERED)
 def clean(text: str) -> str:
     """Return text on one line, with what cannot be seen shown as a replacement character."""
     line = _SPACES.sub(" ", text).strip()
@@ -25,7 +25,7 @@ def clean(text: str) -> str:
     return "".join(seen)
 
 
-@functools.lru_cache(maxsize=REMEMBERED)
+@functools.lru_cache(maxsize=_REMEMBERED)
 def inert(text: str) -> Markup:
     """Return text that is only text in Markdown, HTML and an HTML attribute.
 
@@ -37,7 +37,7 @@ def inert(text: str) -> Markup:
     return in_entities(clean(text))
 
 
-@functools.lru_cache(maxsize=REMEMBERED)
+@functools.lru_cache(maxsize=_REMEMBERED)
 def in_entities(seen: str) -> Markup:
     """Return clean text, or a piece of one with the spaces at its ends, as `inert` does.
 

@@ -134,7 +134,7 @@ def nutrient_price_usd(price_usd: float, package_lb: float, nutrient_fraction: f
     return price_usd / (package_lb * nutrient_fraction)
 
 
-PRODUCT_RATE = Formula(
+FERTILIZER_RATE = Formula(
     product_rate_lb_per_ac,
     "lb_per_ac",
     "nutrient_lb_per_ac / nutrient_fraction",
@@ -176,7 +176,7 @@ PRODUCT_TOGETHER = Formula(
     "Fertilizer to an acre",
     "arithmetic",
 )
-PRODUCT = Formula(
+FERTILIZER_LB = Formula(
     product_lb, "lb", "area_ac * product_lb_per_ac", "Fertilizer for the place", "arithmetic"
 )
 WHOLE_BAGS = Formula(
@@ -196,7 +196,7 @@ NUTRIENT_PRICE = Formula(
     "A pound of its nutrient costs",
     "mb_fertility",
 )
-STRETCH = Formula(
+FERTILIZER_STRETCH = Formula(
     stretch_lb,
     "lb",
     "product_lb_per_ac * width_ft * stretch_ft / 43560",

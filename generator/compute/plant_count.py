@@ -207,4 +207,6 @@ PLACEMENTS_WANTED = Formula(
     "Places to lay the frame at, at the least",
     "osu_stand_check",
 )
-STRETCH = Formula(stretch_length_ft, "ft", "to_ft - from_ft", "Length of the stretch", "arithmetic")
+STRETCH_LENGTH = Formula(
+    stretch_length_ft, "ft", "to_ft - from_ft", "Length of the stretch", "arithmetic"
+)

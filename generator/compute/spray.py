@@ -240,7 +240,7 @@ HAND_CARRIER = Formula(
 EIGHTH = Formula(
     eighth_gal, "gal", "carrier_gal_per_ac / 8", "Spray for an eighth of an acre", "arithmetic"
 )
-SPRAY = Formula(
+SPRAY_GAL = Formula(
     spray_gal, "gal", "area_ac * carrier_gal_per_ac", "Spray mix in all", "aps_handbook"
 )
 

@@ -16,7 +16,7 @@ from generator.inventory.fields import (
 from generator.working import Given
 
 CELLS_IN_FRAME = 25  # five by five; a test holds it against the calculation's
-AT_LEAST_NONE = Limits(at_least=0)
+_AT_LEAST_NONE = Limits(at_least=0)
 STAGES = ("seedling", "rosette", "growing", "bud_or_flower", "seed", "dormant")
 SHARES = ("none", "few", "some", "many", "most")
 HEAVY_SHARES = ("many", "most")
@@ -35,7 +35,7 @@ class Counted(Record):
         "place", "times the frame was laid down", "count", POSITIVE
     )
     cells_with_plant_count: Given | None = measure(
-        "place", "cells with at least one plant of what was sown", "count", AT_LEAST_NONE
+        "place", "cells with at least one plant of what was sown", "count", _AT_LEAST_NONE
     )
     cells_count: Given | None = measure(
         "place", "cells looked at, where they are fewer than 25 a time", "count", POSITIVE
@@ -46,7 +46,7 @@ class Counted(Record):
     )  # fmt: skip
     row_spacing_in: Given | None = measure("place", "from row to row", "in", POSITIVE)
     from_ft: Given | None = measure(
-        "place", "station where the stretch begins, along the strip", "ft", AT_LEAST_NONE
+        "place", "station where the stretch begins, along the strip", "ft", _AT_LEAST_NONE
     )
     to_ft: Given | None = measure("place", "station where the stretch ends", "ft", POSITIVE)
 

@@ -18,9 +18,9 @@ from generator.working import Given
 
 ALL_PLACES = "all"
 # What dates and papers may hold on: ground, and what has work of its own.
-GROUND = ("place", "stand", "route", "water_hole", ALL_PLACES)
+ALL_GROUND = ("place", "stand", "route", "water_hole", ALL_PLACES)
 HUNTED = ("hunting", "turkey")
-DATE_KINDS = ("quiet", "hunting", "turkey", "fawning", "nesting", "burn_ban", "dry_spell")
+_DATE_KINDS = ("quiet", "hunting", "turkey", "fawning", "nesting", "burn_ban", "dry_spell")
 # Of a rule for shooting hours, in minutes.
 OFFSET = Limits(at_least=0, at_most=180)
 CLOCK = "clock"
@@ -35,12 +35,12 @@ class DateRange(Record):
     """
 
     id: str = identity("id of the dates")
-    kind: str = choice("place", "what the dates are", *DATE_KINDS, required=True)
+    kind: str = choice("place", "what the dates are", *_DATE_KINDS, required=True)
     first: datetime.date = day("place", "first day", required=True)
     last: datetime.date = day("place", "last day", required=True)
     every_year: bool | None = yes_no("place", "true where they come back every year")
     places: tuple[str, ...] = reference(
-        "place", "places they hold on, or all", *GROUND, many=True, required=True
+        "place", "places they hold on, or all", *ALL_GROUND, many=True, required=True
     )
     source: str | None = text("place", "where they were looked up")
     looked_up_on: datetime.date | None = day("place", "looked up on")

@@ -30,7 +30,7 @@ SHARE = Limits(at_least=0, at_most=1)
 LatLon = tuple[float, float]
 # Jobs, entries, prices and tests; contracts, plantings that stand, and weather go further back.
 FIRST_YEAR, FIRST_YEAR_LONG_AGO, LAST_YEAR = 1990, 1850, 2100
-A_YEAR = Limits(at_least=FIRST_YEAR, at_most=LAST_YEAR)
+YEAR_LIMITS = Limits(at_least=FIRST_YEAR, at_most=LAST_YEAR)
 A_YEAR_LONG_AGO = Limits(at_least=FIRST_YEAR_LONG_AGO, at_most=LAST_YEAR)
 FieldMark = tuple[str, int | None]
 
@@ -110,7 +110,7 @@ class Record:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class SeasonSign(Record):
+class SeasonMarker(Record):
     """A day the season reaches something, as (month, day) in an early, typical and late year."""
 
     early: tuple[int, int]
@@ -176,7 +176,7 @@ def yes_no(visible: Visible, help: str, **more: Any) -> Any:
     return _declare(FieldRule("yes_no", visible, help, **more))
 
 
-def day(visible: Visible, help: str, years: Limits = A_YEAR, **more: Any) -> Any:
+def day(visible: Visible, help: str, years: Limits = YEAR_LIMITS, **more: Any) -> Any:
     """Declare a calendar day, as 2027-03-14, in the years it can lie in."""
     return _declare(FieldRule("date", visible, help, limits=years, **more))
 

@@ -10,7 +10,7 @@ from typing import Literal
 
 What = Literal["file", "folder", "pipe", "device", "socket", "leads_nowhere", "closed"]
 BYTES_IN_MB = 1_000_000
-WORDS: dict[What, str] = {
+WHAT_WORDS: dict[What, str] = {
     "file": "is a file",
     "folder": "is a folder",
     "pipe": "is a pipe",
@@ -56,7 +56,7 @@ def content_of(path: Path, most_bytes: int) -> bytes | Hindered:
     """Return the bytes of a plain file of at most so many, or what hinders reading it."""
     what = what_is(path)
     if what != "file":
-        return Hindered(what, WORDS[what])
+        return Hindered(what, WHAT_WORDS[what])
     try:
         size = path.stat().st_size
         if size > most_bytes:
@@ -64,7 +64,7 @@ def content_of(path: Path, most_bytes: int) -> bytes | Hindered:
         with path.open("rb") as file:
             content = file.read(most_bytes + 1)
     except OSError as error:
-        return Hindered("closed", f"{WORDS['closed']}: {error.strerror}")
+        return Hindered("closed", f"{WHAT_WORDS['closed']}: {error.strerror}")
     return content if len(content) <= most_bytes else _too_long(len(content))
 
 

@@ -7,7 +7,7 @@ from generator.inventory.reading import Mention, Path, Reading
 from generator.reference.steps import StepPlan, step_plans
 
 # The lists whose entries have an upkeep of every season, and what a plan for them is for.
-KEPT = {"stands": "stand", "routes": "route", "water_holes": "water_hole"}
+_KEPT = {"stands": "stand", "routes": "route", "water_holes": "water_hole"}
 
 
 def fitting(mention: Mention, words: Iterable[str], readings: Iterable[Reading]) -> list[str]:
@@ -29,7 +29,7 @@ def fitting(mention: Mention, words: Iterable[str], readings: Iterable[Reading])
 
 
 def _is_for(plan: StepPlan, path: Path, name: str | int) -> bool:
-    subject = KEPT.get(str(path[0]))
+    subject = _KEPT.get(str(path[0]))
     if subject is not None:
         return plan.subject == subject
     return plan.subject is None and (plan.yearly_from is not None) == (name == "upkeep")

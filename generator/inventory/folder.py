@@ -11,7 +11,7 @@ from dataclasses import dataclass
 from pathlib import Path
 
 from generator.inventory import problems as say
-from generator.inventory.files import WORDS, What, is_link, what_is
+from generator.inventory.files import WHAT_WORDS, What, is_link, what_is
 from generator.inventory.problems import Problem, Sentence
 
 PROPERTY_FILE = "property.yaml"
@@ -123,14 +123,14 @@ def _is_passed_over(thing: _Thing) -> bool:
 def _fault(thing: _Thing, kinds: Collection[str]) -> Sentence | None:
     """Return why a thing that may be meant to be read is not, None where nothing is wrong."""
     if thing.what in ("closed", "leads_nowhere"):
-        return say.closed(WORDS[thing.what])
+        return say.closed(WHAT_WORDS[thing.what])
     if thing.what == "folder" and thing.linked and thing.depth:
         return say.linked_folder()
     if thing.what == "file":
         return None if _is_read(thing, kinds) else _name_fault(thing, kinds)
     may_be_meant = _holds_ending(thing.last) or (not thing.depth and thing.last in kinds)
     if may_be_meant and (thing.what != "folder" or _holds_ending(thing.last)):
-        return say.not_a_file(WORDS[thing.what])
+        return say.not_a_file(WHAT_WORDS[thing.what])
     return None
 
 

@@ -29,7 +29,7 @@ SHAPES = ("round", "cone", "rectangle")
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Need(Record):
+class NutrientNeed(Record):
     """What a planting needs to an acre, as the lab prints it; a lab's none is 0."""
 
     n_lb_per_ac: Given = measure(
@@ -75,7 +75,7 @@ class SoilTest(Record):
     depth_in: Given | None = measure("page", "depth of the cores", "in", POSITIVE)
     soil_ph: Given | None = measure("page", "pH in water", "ph", ANY_PH)
     buffer_ph: Given | None = measure("page", "buffer pH", "ph", ANY_PH)
-    need: Need | None = record("page", "fertilizer the lab asks for", Need)
+    need: NutrientNeed | None = record("page", "fertilizer the lab asks for", NutrientNeed)
     lime_need: LimeNeed | None = record("page", "lime the lab asks for", LimeNeed)
     note: str | None = text("note", "a note of your own")
 

@@ -21,7 +21,7 @@ from generator.inventory.plain_values import (
 )
 from generator.inventory.reading import TRUTHS, YES_OR_NO, left_out_if_empty, legal_keys, unit_of
 from generator.inventory.schema import Property
-from generator.reference.load import operations, planting_kinds, sign_names, species
+from generator.reference.library import marker_names, operations, planting_kinds, species
 from generator.units import convert
 
 DRAFT = "https://json-schema.org/draft/2020-12/schema"
@@ -131,7 +131,7 @@ def _reference(rule: FieldRule) -> Mapping[str, Any]:
         "species": list(species()),
         "planting_kind": list(planting_kinds()),
         "operation": list(operations()),
-        "season_sign": list(sign_names()),
+        "season_sign": list(marker_names()),
     }
     return {"enum": [word for kind in rule.refers_to for word in known.get(kind, [kind])]}
 

@@ -46,7 +46,7 @@ from generator.inventory.woody import Guard, Plant
 from generator.inventory.yaml_positions import Document, read_document
 from generator.inventory.yaml_text import MOST_BYTES, too_long
 from generator.inventory.zone_points import places_astray, points_astray
-from generator.reference.load import operations, planting_kinds, sign_names, species
+from generator.reference.library import marker_names, operations, planting_kinds, species
 from generator.reference.steps import step_plans
 
 # file name without .yaml -> {key at the top of the file: kind of its entries}
@@ -318,7 +318,7 @@ def _shipped_words() -> dict[str, set[str]]:
         "species": set(species()),
         "planting_kind": set(planting_kinds()),
         "operation": set(operations()),
-        "season_sign": set(sign_names()),
+        "season_sign": set(marker_names()),
         "step_plan": set(step_plans()),
         "step": {step.id for plan in step_plans().values() for step in plan.steps},
         "any": {"any"},

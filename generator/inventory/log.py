@@ -19,7 +19,13 @@ from generator.inventory.fields import (
     yes_no,
 )
 from generator.inventory.label import RATE_UNITS
-from generator.inventory.log_seen import DriftChecked, Inspected, Measured, SightChecked, SoilTested
+from generator.inventory.log_seen import (
+    DriftChecked,
+    HeightsLogged,
+    Inspected,
+    SightChecked,
+    SoilTested,
+)
 from generator.inventory.log_work import (
     Burned,
     CleanedOut,
@@ -34,7 +40,7 @@ from generator.working import Given
 
 AMOUNT_UNITS = ("lb", "fl_oz", "count")
 # Kinds of records that can be on hand, used and bought, as mentions of one name them.
-KEPT = ("lot", "plant", "guard", "product", "adjuvant", "fertilizer", "lime")
+_KEPT = ("lot", "plant", "guard", "product", "adjuvant", "fertilizer", "lime")
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -57,7 +63,7 @@ class LoggedJob(Record):
 class Used(Record):
     """So much of one thing used."""
 
-    item: str = reference("money", "what was used", *KEPT, required=True)
+    item: str = reference("money", "what was used", *_KEPT, required=True)
     amount: Given = amount("money", "used", AMOUNT_UNITS, required=True)
 
 
@@ -65,7 +71,7 @@ class Used(Record):
 class Bought(Record):
     """So much of one thing bought."""
 
-    item: str = reference("money", "what was bought", *KEPT, required=True)
+    item: str = reference("money", "what was bought", *_KEPT, required=True)
     amount: Given = amount("money", "bought", AMOUNT_UNITS, required=True)
     cost_usd: Given | None = measure("money", "paid for it", "usd", Limits(at_least=0))
 
@@ -114,7 +120,7 @@ class LogEntry(Record):
     cleaned_out: CleanedOut | None = record("place", "sprayer cleaned out", CleanedOut)
     upkeep: tuple[UpkeepDone, ...] = record("place", "upkeep done", UpkeepDone, many=True)
     water_added: WaterAdded | None = record("place", "water brought to a water hole", WaterAdded)
-    measured: Measured | None = record("place", "height measured", Measured)
+    measured: HeightsLogged | None = record("place", "height measured", HeightsLogged)
     inspected: Inspected | None = record("place", "what was looked over", Inspected)
     soil_tested: SoilTested | None = record("place", "soil test that came back", SoilTested)
     sight_checked: SightChecked | None = record("place", "walk looked at", SightChecked)

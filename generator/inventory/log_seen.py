@@ -14,7 +14,7 @@ from generator.inventory.fields import (
 )
 from generator.working import Given
 
-AT_LEAST_NONE = Limits(at_least=0)
+_AT_LEAST_NONE = Limits(at_least=0)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -23,22 +23,22 @@ class HeightReading(Record):
 
     height_in: Given = measure("place", "how tall it stood there", "in", POSITIVE, required=True)
     at_ft: Given | None = measure(
-        "place", "station it was measured at, along the strip", "ft", AT_LEAST_NONE
+        "place", "station it was measured at, along the strip", "ft", _AT_LEAST_NONE
     )
     from_ft: Given | None = measure(
-        "place", "station where the stretch begins, along the strip", "ft", AT_LEAST_NONE
+        "place", "station where the stretch begins, along the strip", "ft", _AT_LEAST_NONE
     )
     to_ft: Given | None = measure("place", "station where the stretch ends", "ft", POSITIVE)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Measured(Record):
+class HeightsLogged(Record):
     """How tall a planting stood on the day: one height, or one for each of its stations."""
 
     planting: str = reference("place", "planting", "planting", required=True)
     height_in: Given | None = measure("place", "how tall it stood", "in", POSITIVE)
     at_ft: Given | None = measure(
-        "place", "station it was measured at, along the strip", "ft", AT_LEAST_NONE
+        "place", "station it was measured at, along the strip", "ft", _AT_LEAST_NONE
     )
     stations: tuple[HeightReading, ...] = record(
         "place", "heights station by station, or stretch by stretch", HeightReading, many=True

@@ -3,7 +3,7 @@
 import datetime
 from dataclasses import dataclass
 
-from generator.inventory.dates import GROUND
+from generator.inventory.dates import ALL_GROUND
 from generator.inventory.fields import (
     A_YEAR_LONG_AGO,
     Record,
@@ -23,7 +23,7 @@ class Permit(Record):
     kind: str = choice("place", "what it permits", "burn", "water", "other", required=True)
     name: str | None = text("place", "permit as it is written")
     places: tuple[str, ...] = reference(
-        "place", "places it is for, or all", *GROUND, many=True, required=True
+        "place", "places it is for, or all", *ALL_GROUND, many=True, required=True
     )
     approved_on: datetime.date | None = day("place", "given in writing on", A_YEAR_LONG_AGO)
     expires_on: datetime.date | None = day("place", "its last day", A_YEAR_LONG_AGO)
@@ -42,7 +42,7 @@ class Contract(Record):
     id: str = identity("id of the contract")
     name: str = text("place", "contract as it is written", required=True)
     places: tuple[str, ...] = reference(
-        "place", "places under it, or all", *GROUND, many=True, required=True
+        "place", "places under it, or all", *ALL_GROUND, many=True, required=True
     )
     cost_share: tuple[str, ...] = reference(
         "place", "entries of money.yaml that it pays", "cost-share", many=True
@@ -67,7 +67,7 @@ class OneCall(Record):
 
     id: str = identity("id of the request")
     places: tuple[str, ...] = reference(
-        "place", "places it is for, or all", *GROUND, many=True, required=True
+        "place", "places it is for, or all", *ALL_GROUND, many=True, required=True
     )
     asked_on: datetime.date | None = day("place", "asked on")
     number: str | None = text("page", "number of the request", numbered=True)

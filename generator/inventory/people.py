@@ -18,9 +18,9 @@ from generator.inventory.fields import (
 from generator.working import Given
 
 LICENCES = ("private", "commercial", "noncommercial", "none")
-MONTHS = ("january", "february", "march", "april", "may", "june", "july", "august", "september",
+MONTH_KEYS = ("january", "february", "march", "april", "may", "june", "july", "august", "september",
           "october", "november", "december")  # fmt: skip
-FREE = Limits(at_least=0, at_most=744)
+_FREE = Limits(at_least=0, at_most=744)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -50,8 +50,8 @@ class Applicator(Record):
 class FreeMonth(Record):
     """The hours somebody has in one month of the season."""
 
-    month: str = choice("person", "the month", *MONTHS, required=True)
-    free_hours: Given = measure("person", "hours free in it", "hours", FREE, required=True)
+    month: str = choice("person", "the month", *MONTH_KEYS, required=True)
+    free_hours: Given = measure("person", "hours free in it", "hours", _FREE, required=True)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -22,7 +22,7 @@ from generator.inventory.fields import (
     text,
     whole,
 )
-from generator.inventory.ground import Need
+from generator.inventory.ground import NutrientNeed
 from generator.inventory.label import RATE_UNITS
 from generator.inventory.season import WHAT_STANDS, a_season
 from generator.inventory.woody import WoodyRow
@@ -181,7 +181,9 @@ class Planting(Record):
     steps: str = reference("page", "step plan", "step_plan", required=True)
     upkeep: str | None = reference("page", "step plan of every season once it stands", "step_plan")
     soil_test: str | None = reference("place", "soil test it rests on", "soil_test")
-    need: Need | None = record("page", "fertilizer needed, where there is no soil test", Need)
+    need: NutrientNeed | None = record(
+        "page", "fertilizer needed, where there is no soil test", NutrientNeed
+    )
     fertilizers: tuple[str, ...] = reference(
         "page", "fertilizers to meet the need with", "fertilizer", many=True
     )

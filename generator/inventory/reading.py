@@ -23,7 +23,7 @@ from generator.inventory.fields import (
     LatLon,
     Points,
     Record,
-    SeasonSign,
+    SeasonMarker,
     Where,
     default_of,
     rules_of,
@@ -58,7 +58,7 @@ TRUTHS = {"True": True, "TRUE": True, "False": False, "FALSE": False}
 LEAP_YEAR = 2024
 A_LIST = "a list: each entry begins with a dash"
 POINT_WORDS = "a point like [41.02, -93.10]: latitude, longitude"
-AXES = ((LATITUDE_LETTERS, 90), (LONGITUDE_LETTERS, 180))
+_AXES = ((LATITUDE_LETTERS, 90), (LONGITUDE_LETTERS, 180))
 PLACEHOLDER_CHARACTERS = " .?_-\u2026\u2014"
 # What no land, tank or bag is, and what sums and products of which still are numbers.
 SMALLEST, LARGEST = 1e-9, 1e12
@@ -540,7 +540,8 @@ def _lat_lon(_rule: FieldRule, raw: object, path: Path, reading: Reading) -> obj
     if not isinstance(raw, list) or len(raw) != 2:
         return reading.fault(say.wrong_type(raw, POINT_WORDS), path)
     if all(
-        isinstance(one, str) and plain_degrees(one, AXES[n][0]) is None for n, one in enumerate(raw)
+        isinstance(one, str) and plain_degrees(one, _AXES[n][0]) is None
+        for n, one in enumerate(raw)
     ):
         return reading.fault(say.wrong_type(", ".join(raw), POINT_WORDS), path)
     read = [_degrees(raw, number, (*path, number), reading) for number in range(2)]
@@ -554,7 +555,7 @@ def _lat_lon(_rule: FieldRule, raw: object, path: Path, reading: Reading) -> obj
 
 def _degrees(raw: list[Any], number: int, path: Path, reading: Reading) -> object:
     """Return one of the two numbers of a point."""
-    letters, most = AXES[number]
+    letters, most = _AXES[number]
     part = raw[number]
     if isinstance(part, str):
         part = plain_degrees(part, letters)
@@ -604,7 +605,7 @@ def _sign(rule: FieldRule, raw: object, path: Path, reading: Reading) -> object:
         day = _month_day(rule, raw, path, reading)
         if not isinstance(day, tuple):
             return day
-        return SeasonSign(where=where, early=day, typical=day, late=day, single=True)
+        return SeasonMarker(where=where, early=day, typical=day, late=day, single=True)
     if not isinstance(raw, dict):
         return reading.fault(
             say.wrong_type(raw, "{early: 03-20, typical: 04-01, late: 04-12}"), path
@@ -623,7 +624,7 @@ def _sign(rule: FieldRule, raw: object, path: Path, reading: Reading) -> object:
     if any(day is FAULT for day in days) or any(key not in known for key in raw):
         return FAULT
     early, typical, late = (cast("tuple[int, int]", day) for day in days)
-    return SeasonSign(where=where, early=early, typical=typical, late=late, single=False)
+    return SeasonMarker(where=where, early=early, typical=typical, late=late, single=False)
 
 
 def _record(rule: FieldRule, raw: object, path: Path, reading: Reading) -> object:

@@ -3,7 +3,7 @@
 from collections.abc import Collection, Iterator
 from typing import Any
 
-from generator.inventory.fields import SeasonSign, Where
+from generator.inventory.fields import SeasonMarker, Where
 from generator.inventory.label import LabelCard, NotOnLabel, Use, YearlyLimit
 from generator.inventory.page_names import names_a_page, slug
 from generator.inventory.places import PlantedGround, Planting
@@ -26,7 +26,7 @@ from generator.inventory.rules_weather import WEATHER_RULES
 from generator.inventory.rules_woody import WOODY_RULES
 from generator.inventory.schema import Inventory
 from generator.inventory.season import FIRST_MONTH_OF_A_SEASON
-from generator.reference.load import sign_names
+from generator.reference.library import marker_names
 from generator.units import convert
 from generator.working import Given
 
@@ -269,8 +269,8 @@ def _sign_order(inventory: Inventory) -> Iterator[Broken]:
     signs = inventory.property.season_signs
     if signs is None:
         return
-    for name in sign_names():
-        one: SeasonSign | None = getattr(signs, name)
+    for name in marker_names():
+        one: SeasonMarker | None = getattr(signs, name)
         if one is None:
             continue
         days = [season_order(day) for day in (one.early, one.typical, one.late)]

@@ -5,7 +5,7 @@ from collections.abc import Iterator
 
 from generator.inventory.counted import CELLS_IN_FRAME, Counted
 from generator.inventory.log import LogEntry
-from generator.inventory.log_seen import HeightReading, Measured
+from generator.inventory.log_seen import HeightReading, HeightsLogged
 from generator.inventory.places import PlantedGround, Planting
 from generator.inventory.problems import shown_value
 from generator.inventory.rule import Broken, Rule, typed_at
@@ -57,7 +57,7 @@ def _stations(inventory: Inventory) -> Iterator[Broken]:
                 yield _beyond(one.at_ft, place)
 
 
-def _measurings(inventory: Inventory) -> Iterator[tuple[Measured, PlantedGround]]:
+def _measurings(inventory: Inventory) -> Iterator[tuple[HeightsLogged, PlantedGround]]:
     grown = {one.id: place for place in inventory.places() for one in place.plantings}
     for entry in inventory.entries:
         if entry.measured is not None:

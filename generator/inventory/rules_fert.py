@@ -19,7 +19,7 @@ SIZES_OF = {
 # What a planting may name to be spread, and the operation of the step that spreads it.
 SPREAD_BY = {"lime": "lime", "fertilizers": "fertilize", "need": "fertilize"}
 # A grade in percent adds up to whole numbers; binary fractions do not always.
-ROUNDING = 1e-9
+_ROUNDING = 1e-9
 
 
 def _plantings(inventory: Inventory) -> Iterator[tuple[PlantedGround, Planting]]:
@@ -104,7 +104,7 @@ def _grade_is_parts_of_a_whole(inventory: Inventory) -> Iterator[Broken]:
     for one in inventory.fertilizers:
         grade = (one.n_fraction, one.p2o5_fraction, one.k2o_fraction)
         percent = convert(sum(part.value for part in grade), "fraction", "pct")
-        if not 1 <= percent <= 100 + ROUNDING:
+        if not 1 <= percent <= 100 + _ROUNDING:
             what = f"the three numbers of the grade add up to {percent:g} percent"
             accepted = "1 to 100 percent: 46 in n_pct, or 0.46 in n_fraction"
             yield Broken(typed_at(one.n_fraction), what, accepted)

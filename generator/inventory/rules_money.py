@@ -10,7 +10,7 @@ from generator.inventory.rule import Broken, Rule, typed_at
 from generator.inventory.schema import Inventory
 from generator.units import UNITS, family_suffixes
 
-ALL = "all"
+_ALL = "all"
 
 
 def _steps_by_planting(inventory: Inventory) -> dict[str, list[str]]:
@@ -28,7 +28,7 @@ def _steps_that_exist(inventory: Inventory) -> Iterator[Broken]:
         for hire in inventory.hires
         for jobs in hire.jobs
         for number, step in enumerate(jobs.steps)
-        if step != ALL
+        if step != _ALL
     ]
     named += [
         (one.job.planting, one.job.step, one.job.where_of("step"))
@@ -49,7 +49,7 @@ def _hired_once(inventory: Inventory) -> Iterator[Broken]:
         mine: set[tuple[str, str]] = set()
         for jobs in hire.jobs:
             known = steps_of[jobs.planting]
-            steps = known if ALL in jobs.steps else jobs.steps
+            steps = known if _ALL in jobs.steps else jobs.steps
             for step in steps:
                 if (jobs.planting, step) in seen:
                     what = (

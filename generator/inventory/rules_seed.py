@@ -13,7 +13,7 @@ from generator.units import convert
 from generator.working import Given
 
 # Parts typed in percent come back as binary fractions a hair off.
-ROUNDING = 1e-9
+_ROUNDING = 1e-9
 ONE_RATE = "rate_pls_lb_per_ac or rate_seeds_per_sq_ft, or a share of mix_rate_pls_lb_per_ac"
 
 
@@ -62,7 +62,7 @@ def _whole_mixture(inventory: Inventory) -> Iterator[Broken]:
 
 
 def _whole(shares: list[Given]) -> bool:
-    return abs(math.fsum(one.value for one in shares) - 1) <= ROUNDING
+    return abs(math.fsum(one.value for one in shares) - 1) <= _ROUNDING
 
 
 def _tag_parts(inventory: Inventory) -> Iterator[Broken]:
@@ -71,7 +71,7 @@ def _tag_parts(inventory: Inventory) -> Iterator[Broken]:
         others = (tag.other_crop_fraction, tag.weed_fraction, tag.inert_fraction)
         parts = [tag.purity_fraction, *(one for one in others if one is not None)]
         together = math.fsum(one.value for one in parts)
-        if len(parts) > 1 and together > 1 + ROUNDING:
+        if len(parts) > 1 and together > 1 + _ROUNDING:
             percent = convert(together, "fraction", "pct")
             yield Broken(
                 typed_at(parts[1]),

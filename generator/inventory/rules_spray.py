@@ -10,7 +10,7 @@ from generator.inventory.rule import Broken, Rule
 from generator.inventory.schema import Inventory
 from generator.inventory.stock import Adjuvant, Product
 
-BY_HAND = ("hand_gun", "backpack")
+_BY_HAND = ("hand_gun", "backpack")
 
 
 def _works(inventory: Inventory) -> Iterator[Work]:
@@ -58,7 +58,7 @@ def _catch_tests(inventory: Inventory) -> Iterator[Broken]:
 
 
 def _wanted_of_a_test(sprayer: Sprayer) -> tuple[str, ...]:
-    by_hand = sprayer.kind in BY_HAND
+    by_hand = sprayer.kind in _BY_HAND
     return ("covered_sq_ft",) if by_hand else ("caught_in_seconds", "speed_mph")
 
 

@@ -8,7 +8,7 @@ from generator.inventory.schema import SUBJECTS, Inventory
 from generator.inventory.season import season_of
 from generator.reference.steps import Step, StepPlan, step_plans
 
-ASKED_FOR = "work"
+_ASKED_FOR = "work"
 
 
 def _whole_or_based(inventory: Inventory) -> Iterator[Broken]:
@@ -122,7 +122,7 @@ def _upkeep_steps(inventory: Inventory) -> Iterator[Broken]:
         for one in inventory.kept_up()
     }
     for one in inventory.kept_up():
-        optional = [step.id for step in steps[one.id] if step.only_with == ASKED_FOR]
+        optional = [step.id for step in steps[one.id] if step.only_with == _ASKED_FOR]
         for number, name in enumerate(one.asked_for):
             if name not in optional:
                 what = f"asked_for: {shown_value(name)} is no step that waits to be asked for"

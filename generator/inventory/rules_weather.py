@@ -5,7 +5,7 @@ from collections.abc import Iterator
 from generator.inventory.problems import shown_value
 from generator.inventory.rule import Broken, Rule, typed_at
 from generator.inventory.schema import Inventory
-from generator.inventory.weather import LAST_IN_SPRING, MONTHS, SUMMARIES
+from generator.inventory.weather import LAST_IN_SPRING, MONTHS_IN_YEAR, SUMMARIES
 
 FIRST_MONTH_OF_AUTUMN = 8
 
@@ -15,7 +15,7 @@ def _normals(inventory: Inventory) -> Iterator[Broken]:
         yield Broken(one.where, "normals are typed twice", "the normals nearest to you, once")
     for one in inventory.normals:
         for name, months in (("highs", one.highs_f), ("lows", one.lows_f)):
-            if len(months) != MONTHS:
+            if len(months) != MONTHS_IN_YEAR:
                 what = f"{len(months)} {name} for the months of a year"
                 yield Broken(one.where_of(f"{name}_f"), what, "twelve, January first")
         for high, low in zip(one.highs_f, one.lows_f, strict=False):

@@ -7,9 +7,9 @@ from generator.inventory.problems import shown_value
 from generator.inventory.rule import Broken, Rule, typed_at
 from generator.inventory.schema import Inventory
 from generator.inventory.woody import Guard, Plant
-from generator.reference.load import species
+from generator.reference.library import species
 
-WOODY = "woody_row"
+_WOODY = "woody_row"
 PLANT = "plant"
 
 
@@ -32,7 +32,7 @@ def _goes_with_its_plan(inventory: Inventory) -> Iterator[Broken]:
         if not planting.seed and not planting.woody:
             continue
         asked = {
-            ("steps", "the step plan"): inventory.plans()[planting.steps].kind == WOODY,
+            ("steps", "the step plan"): inventory.plans()[planting.steps].kind == _WOODY,
             ("method", f"method {planting.method}"): planting.method == PLANT,
         }
         for (name, told), woody in asked.items():
@@ -45,7 +45,7 @@ def _goes_with_its_plan(inventory: Inventory) -> Iterator[Broken]:
 
 def _woody_species(inventory: Inventory) -> Iterator[Broken]:
     for plant in inventory.plants:
-        if species()[plant.species].kind != WOODY:
+        if species()[plant.species].kind != _WOODY:
             what = f"{shown_value(plant.species)} is sown, not planted in rows"
             yield Broken(
                 plant.where_of("species"),
@@ -53,7 +53,7 @@ def _woody_species(inventory: Inventory) -> Iterator[Broken]:
                 "a tree or shrub; seed of others stands under lots:",
             )
     for lot in inventory.lots:
-        if species()[lot.species].kind == WOODY:
+        if species()[lot.species].kind == _WOODY:
             what = f"{shown_value(lot.species)} is planted in rows, not sown"
             yield Broken(lot.where_of("species"), what, "trees and shrubs stand under plants:")
 

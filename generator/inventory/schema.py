@@ -12,7 +12,7 @@ from generator.inventory.fields import (
     LatLon,
     Limits,
     Record,
-    SeasonSign,
+    SeasonMarker,
     choice,
     day,
     identity,
@@ -66,17 +66,19 @@ PARTNER = "partner"  # who hunts with the owner: the one kind of reader who is h
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class SeasonSigns(Record):
+class SeasonMarkers(Record):
     """The typed signs; one that is left out leaves the dates that wait for it open."""
 
-    first_hard_freeze: SeasonSign | None = sign("page", "first 28 F night of autumn")
-    freeze_thaw_ends: SeasonSign | None = sign("page", "last week of freezing nights and thaws")
-    weed_green_up: SeasonSign | None = sign("page", "cool-season weeds green and growing")
-    grass_emergence: SeasonSign | None = sign("page", "first seedlings of the sown grass")
-    thaw: SeasonSign | None = sign("page", "ground thawed and firm enough to drive on")
-    grass_green_up: SeasonSign | None = sign("page", "first green at the crowns of standing grass")
-    soil_warm: SeasonSign | None = sign("page", "soil four inches down at 60 F in the morning")
-    soil_for_sorghum: SeasonSign | None = sign(
+    first_hard_freeze: SeasonMarker | None = sign("page", "first 28 F night of autumn")
+    freeze_thaw_ends: SeasonMarker | None = sign("page", "last week of freezing nights and thaws")
+    weed_green_up: SeasonMarker | None = sign("page", "cool-season weeds green and growing")
+    grass_emergence: SeasonMarker | None = sign("page", "first seedlings of the sown grass")
+    thaw: SeasonMarker | None = sign("page", "ground thawed and firm enough to drive on")
+    grass_green_up: SeasonMarker | None = sign(
+        "page", "first green at the crowns of standing grass"
+    )
+    soil_warm: SeasonMarker | None = sign("page", "soil four inches down at 60 F in the morning")
+    soil_for_sorghum: SeasonMarker | None = sign(
         "page", "soil four inches down at 65 F in the morning"
     )
 
@@ -112,7 +114,7 @@ class Property(Record):
     slope_limit_pct: Given | None = measure(
         "page", "steepest ground you take a machine on", "pct", Limits(above=0, at_most=100)
     )
-    season_signs: SeasonSigns | None = record("page", "signs of the season", SeasonSigns)
+    season_signs: SeasonMarkers | None = record("page", "signs of the season", SeasonMarkers)
     signs_looked_up_on: datetime.date | None = day("page", "season signs looked up on")
     emergency: EmergencyCard | None = record("page", "emergency card", EmergencyCard, safety=True)
     noxious: tuple[NoxiousWeed, ...] = record(

@@ -3,7 +3,7 @@
 import datetime
 from typing import Any
 
-from generator.inventory.fields import A_YEAR, A_YEAR_LONG_AGO, Limits, whole
+from generator.inventory.fields import A_YEAR_LONG_AGO, YEAR_LIMITS, Limits, whole
 from generator.working import Visible
 
 FIRST_MONTH_OF_A_SEASON = 9
@@ -11,7 +11,7 @@ FIRST_MONTH_OF_A_SEASON = 9
 WHAT_STANDS = A_YEAR_LONG_AGO
 
 
-def a_season(visible: Visible, help: str, years: Limits = A_YEAR, **more: Any) -> Any:
+def a_season(visible: Visible, help: str, years: Limits = YEAR_LIMITS, **more: Any) -> Any:
     """Declare a season, named by its spring."""
     return whole(visible, help, years, **more)
 

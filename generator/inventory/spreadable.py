@@ -19,7 +19,7 @@ from generator.working import Given
 
 # A ton holds two thousand pounds, and no lime works as more than its own weight of lime.
 ENM = Limits(above=0, at_most=2000)
-LEAD = Limits(at_least=0, at_most=730)
+_LEAD = Limits(at_least=0, at_most=730)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -43,7 +43,7 @@ class Fertilizer(Record):
     priced_on: datetime.date | None = day("money", "price asked on")
     on_hand_lb: Given | None = measure("money", "on hand", "lb", Limits(at_least=0))
     counted_on: datetime.date | None = day("money", "counted on")
-    lead_days: Given | None = measure("money", "days from order to hand", "days", LEAD)
+    lead_days: Given | None = measure("money", "days from order to hand", "days", _LEAD)
     note: str | None = text("note", "a note of your own")
 
 
@@ -69,5 +69,5 @@ class Lime(Record):
     priced_on: datetime.date | None = day("money", "price asked on")
     on_hand_lb: Given | None = measure("money", "on hand", "lb", Limits(at_least=0))
     counted_on: datetime.date | None = day("money", "counted on")
-    lead_days: Given | None = measure("money", "days from order to hand", "days", LEAD)
+    lead_days: Given | None = measure("money", "days from order to hand", "days", _LEAD)
     note: str | None = text("note", "a note of your own")

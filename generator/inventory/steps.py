@@ -19,8 +19,8 @@ from generator.inventory.fields import (
 )
 from generator.inventory.label import TIMINGS
 from generator.reference.steps import (
+    AnswerNeeded,
     Bound,
-    Need,
     Step,
     StepPlan,
     chapters_of,
@@ -31,9 +31,9 @@ from generator.reference.steps import (
 )
 from generator.working import Given, Reference
 
-OWNER = "owner_steps"
+_OWNER = "owner_steps"
 WITH = ("lime", "fertilizer", "work")
-SUBJECTS = ("stand", "route", "water_hole")
+_SUBJECT_WORDS = ("stand", "route", "water_hole")
 SETTING_UNITS = ("ft", "lb_per_ac", "fraction", "hours", "days", "count", "ft_per_ft", "years")
 
 
@@ -109,7 +109,9 @@ class OwnPlan(Record):
     based_on: str | None = word("page", "shipped plan whose steps it takes over")
     skip: tuple[Skip, ...] = record("place", "steps left out", Skip, many=True)
     kind: str | None = reference("page", "kind of planting it is for", "planting_kind")
-    subject: str | None = choice("page", "what it is for where that is no planting", *SUBJECTS)
+    subject: str | None = choice(
+        "page", "what it is for where that is no planting", *_SUBJECT_WORDS
+    )
     yearly_from: int | None = whole(
         "page",
         "seasons after the planting's own from which it comes back each season",
@@ -151,7 +153,7 @@ def _step(own: OwnStep) -> Step:
         operation=own.operation,
         timing=own.timing,
         why=own.why,
-        why_source=OWNER,
+        why_source=_OWNER,
         opens=tuple(_bound(one) for one in own.opens),
         closes=tuple(_bound(one) for one in own.closes),
         settings=(*(_setting(one) for one in own.settings), *settings_of(own.operation)),
@@ -160,7 +162,9 @@ def _step(own: OwnStep) -> Step:
         only_with=own.only_with,
         seasons_later=own.seasons_later or 0,
         asks=own.asks,
-        needs=tuple(Need(one.step, "yes" if one.answer == "yes" else "no") for one in own.needs),
+        needs=tuple(
+            AnswerNeeded(one.step, "yes" if one.answer == "yes" else "no") for one in own.needs
+        ),
         excludes=own.excludes,
         chapters=chapters_of(own.operation),
         suits=suits_of(own.operation),
@@ -168,8 +172,10 @@ def _step(own: OwnStep) -> Step:
 
 
 def _bound(own: OwnBound) -> Bound:
-    return Bound(own.date, own.sign, own.by or "typical", own.offset_days or 0, OWNER)
+    return Bound(own.date, own.sign, own.by or "typical", own.offset_days or 0, _OWNER)
 
 
 def _setting(own: OwnSetting) -> Reference:
-    return Reference(own.name, own.amount.typed, own.amount.typed_unit, OWNER, "typed by the owner")
+    return Reference(
+        own.name, own.amount.typed, own.amount.typed_unit, _OWNER, "typed by the owner"
+    )

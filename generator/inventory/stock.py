@@ -30,7 +30,7 @@ FORMULATIONS = (
     "surfactant_or_oil",
 )
 
-LEAD = Limits(at_least=0, at_most=730)
+_LEAD = Limits(at_least=0, at_most=730)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -75,7 +75,7 @@ class SeedLot(Record):
         "lb",
         Limits(at_least=0),
     )
-    lead_days: Given | None = measure("money", "days from order to hand", "days", LEAD)
+    lead_days: Given | None = measure("money", "days from order to hand", "days", _LEAD)
     note: str | None = text("note", "a note of your own")
 
 
@@ -96,7 +96,7 @@ class Product(Record):
     on_hand_fl_oz: Given | None = measure("money", "on hand", "fl_oz", Limits(at_least=0))
     on_hand_oz_wt: Given | None = measure("money", "on hand, dry", "oz_wt", Limits(at_least=0))
     counted_on: datetime.date | None = day("money", "counted on")
-    lead_days: Given | None = measure("money", "days from order to hand", "days", LEAD)
+    lead_days: Given | None = measure("money", "days from order to hand", "days", _LEAD)
     note: str | None = text("note", "a note of your own")
 
 
@@ -115,5 +115,5 @@ class Adjuvant(Record):
     on_hand_fl_oz: Given | None = measure("money", "on hand", "fl_oz", Limits(at_least=0))
     on_hand_oz_wt: Given | None = measure("money", "on hand, dry", "oz_wt", Limits(at_least=0))
     counted_on: datetime.date | None = day("money", "counted on")
-    lead_days: Given | None = measure("money", "days from order to hand", "days", LEAD)
+    lead_days: Given | None = measure("money", "days from order to hand", "days", _LEAD)
     note: str | None = text("note", "a note of your own")

@@ -24,7 +24,7 @@ FAHRENHEIT, CELSIUS, TENTHS = "f_and_in", "c_and_mm", "tenths_of_c_and_mm"
 LAST_IN_SPRING, FIRST_IN_AUTUMN = "last_in_spring", "first_in_autumn"
 ON_EARTH_FT = Limits(at_least=-300, at_most=15000)
 IN_THE_AIR_F = Limits(at_least=-100, at_most=140)
-MONTHS = 12
+MONTHS_IN_YEAR = 12
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

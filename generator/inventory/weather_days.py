@@ -6,7 +6,7 @@ from pathlib import Path
 from generator.inventory import weather_faults as say
 from generator.inventory.problems import Problem, Sentence
 from generator.inventory.weather import CELSIUS, FAHRENHEIT, TENTHS, DailyRecord, Station
-from generator.inventory.weather_lines import HIGH, LOW, RAIN, READERS, Days, in_us_units
+from generator.inventory.weather_lines import HIGH, LINE_READERS, LOW, RAIN, Days, in_us_units
 from generator.inventory.weather_text import text_of
 
 # No weather of the United States is colder, warmer or wetter in a day.
@@ -16,7 +16,7 @@ BEYOND_ANY_DEGREE = 150.0
 NO_WARM_DAY_F = 55.0
 WARM_SHARE = 0.9
 YEAR_DAYS = 365
-UNITS = (FAHRENHEIT, CELSIUS, TENTHS)
+_UNITS = (FAHRENHEIT, CELSIUS, TENTHS)
 
 
 def read_days(folder: Path, station: Station) -> tuple[DailyRecord | None, list[Problem]]:
@@ -25,11 +25,11 @@ def read_days(folder: Path, station: Station) -> tuple[DailyRecord | None, list[
     if isinstance(text, Sentence):
         return None, [_at_station(text, station)]
     days = Days(station.file)
-    units = READERS[station.kind](text, days)
+    units = LINE_READERS[station.kind](text, days)
     if not days.problems:
         units = units or _units_of(days, station)
         if units is None:
-            return None, [_at_station(say.unknown_units(UNITS), station)]
+            return None, [_at_station(say.unknown_units(_UNITS), station)]
         _to_us_units(days, units)
         unlikely = _unlikely(days, units)
         if unlikely is not None:

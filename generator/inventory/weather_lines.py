@@ -14,7 +14,7 @@ from generator.units import convert
 
 HIGH, LOW, RAIN = "high", "low", "rain"
 MOST_FAULTS = 10
-MISSING = ("-9999", "9999")
+_MISSING = ("-9999", "9999")
 COMMENT = "#"
 _DAY = re.compile(r"(\d{4})-?(\d{2})-?(\d{2})", re.ASCII)
 _NUMBER = re.compile(r"[+-]?\d{1,7}(\.\d{1,6})?", re.ASCII)
@@ -50,7 +50,7 @@ class Days:
     def keep(self, day: datetime.date, what: str, text: str, line: int, flag: str = "") -> None:
         """Keep a value; nothing, and what a flag sets aside, is kept as missing."""
         text = text.strip()
-        if not text or text in MISSING:
+        if not text or text in _MISSING:
             return
         if not _NUMBER.fullmatch(text):
             self.fault(say.bad_number(text, what), line)
@@ -62,7 +62,7 @@ class Days:
 
 def sound_day(text: str, wanted: str, line: int, days: Days) -> datetime.date | None:
     """Return the day a text means, or None with its fault kept: no day, or one of no record."""
-    day = day_of(text)
+    day = day_read(text)
     if day is None:
         days.fault(say.bad_day(text, wanted), line)
     elif not FIRST_YEAR_LONG_AGO <= day.year <= LAST_YEAR:
@@ -71,7 +71,7 @@ def sound_day(text: str, wanted: str, line: int, days: Days) -> datetime.date | 
     return day
 
 
-def day_of(text: str) -> datetime.date | None:
+def day_read(text: str) -> datetime.date | None:
     """Return the day a text means, with dashes or without, or None."""
     found = _DAY.fullmatch(text.strip())
     try:
@@ -207,7 +207,7 @@ def in_us_units(value: float, what: str, units: str) -> float:
     return round(convert(metric, "c", "f"), 1)
 
 
-READERS: dict[str, Callable[[str, Days], str | None]] = {
+LINE_READERS: dict[str, Callable[[str, Days], str | None]] = {
     "ghcn_by_station": ghcn_days,
     "daily_summaries": summary_days,
     "plain": plain_days,

@@ -15,10 +15,10 @@ from generator.units import convert
 # Year, month, day and hour in UTC, then eight values; wind is the fourth and fifth of them.
 FIELDS = 12
 DIRECTION, SPEED = 7, 8
-MISSING = -9999
+_MISSING = -9999
 TENTHS_IN_M = 10
 FASTEST_M_PER_S = 113
-WHOLE_TURN_DEG = 360
+_WHOLE_TURN_DEG = 360
 EPOCH = datetime.datetime(1970, 1, 1)
 SECONDS_IN_HOUR = 3600
 _WHOLE = re.compile(r"-?\d{1,5}", re.ASCII)
@@ -73,13 +73,13 @@ def _hour(line: str) -> tuple[int, float | None, float | None] | Sentence:
         return day_out_of_range(at.date(), FIRST_YEAR_LONG_AGO, LAST_YEAR)
     direction, speed = int(parts[DIRECTION]), int(parts[SPEED])
     hours = int((at - EPOCH).total_seconds()) // SECONDS_IN_HOUR
-    if speed == MISSING:
+    if speed == _MISSING:
         return hours, None, None
     if not 0 <= speed <= FASTEST_M_PER_S * TENTHS_IN_M:
         told = f"the wind is {speed / TENTHS_IN_M:g} m/s"
         return say.impossible(told, f"0 to {FASTEST_M_PER_S} m/s")
-    if direction != MISSING and not 0 <= direction <= WHOLE_TURN_DEG:
+    if direction != _MISSING and not 0 <= direction <= _WHOLE_TURN_DEG:
         return say.impossible(f"the wind is from {direction} degrees", "0 to 360 degrees")
-    known = speed > 0 and direction not in (MISSING, 0)
+    known = speed > 0 and direction not in (_MISSING, 0)
     speed_mph = convert(speed / TENTHS_IN_M * SECONDS_IN_HOUR / 1000, "km_per_h", "mph")
     return hours, float(direction) if known else None, round(speed_mph, 1)

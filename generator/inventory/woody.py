@@ -16,7 +16,7 @@ from generator.inventory.fields import (
 )
 from generator.working import Given
 
-LEAD = Limits(at_least=0, at_most=730)
+_LEAD = Limits(at_least=0, at_most=730)
 AT_LEAST_ONE = Limits(at_least=1)
 
 
@@ -34,7 +34,7 @@ class Plant(Record):
     priced_on: datetime.date | None = day("money", "price asked on")
     on_hand_count: Given | None = measure("money", "on hand", "count", Limits(at_least=0))
     counted_on: datetime.date | None = day("money", "counted on")
-    lead_days: Given | None = measure("money", "days from order to hand", "days", LEAD)
+    lead_days: Given | None = measure("money", "days from order to hand", "days", _LEAD)
     note: str | None = text("note", "a note of your own")
 
 
@@ -50,7 +50,7 @@ class Guard(Record):
     priced_on: datetime.date | None = day("money", "price asked on")
     on_hand_count: Given | None = measure("money", "on hand", "count", Limits(at_least=0))
     counted_on: datetime.date | None = day("money", "counted on")
-    lead_days: Given | None = measure("money", "days from order to hand", "days", LEAD)
+    lead_days: Given | None = measure("money", "days from order to hand", "days", _LEAD)
     note: str | None = text("note", "a note of your own")
 
 

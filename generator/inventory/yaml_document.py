@@ -16,7 +16,7 @@ from generator.inventory import yaml_faults
 from generator.inventory.problems import Problem, Sentence
 from generator.inventory.yaml_faults import Found
 from generator.inventory.yaml_lines import is_blank, key_at, slipped, value_from
-from generator.inventory.yaml_parser import place_of
+from generator.inventory.yaml_parser import parser_position
 from generator.inventory.yaml_values import (
     AFTER_BRACKET,
     AFTER_COMMA,
@@ -25,7 +25,7 @@ from generator.inventory.yaml_values import (
     scalar_faults,
 )
 
-Place = tuple[int, int]
+LineColumn = tuple[int, int]
 Path_ = tuple[str | int, ...]
 
 MOST_LEVELS = 20
@@ -64,21 +64,21 @@ class Unread:
 
 
 @dataclass(slots=True)
-class Reading:
+class FileRead:
     """What has been read of one file so far."""
 
     file: str
     lines: Sequence[str]
     data: object = None
-    value_places: dict[Path_, Place] = field(default_factory=dict)
-    key_places: dict[Path_, Place] = field(default_factory=dict)
+    value_places: dict[Path_, LineColumn] = field(default_factory=dict)
+    key_places: dict[Path_, LineColumn] = field(default_factory=dict)
     problems: list[Problem] = field(default_factory=list)
     complete: bool = True  # whether the data stands for all that is in the file
     unread: list[Unread] = field(default_factory=list)
     doubtful: set[Path_] = field(default_factory=set)  # groups that say not all they should
     _open: list[_Open] = field(default_factory=list)
     _documents: int = 0
-    _end: Place = (0, 0)
+    _end: LineColumn = (0, 0)
     _before: yaml.Event | None = None
 
     def __post_init__(self) -> None:
@@ -107,7 +107,7 @@ class Reading:
         """Give a text left out inside brackets one place: the parsers differ about it."""
         if event.value or event.style or not self._in_flow() or self._before is None:
             return
-        line, column = place_of(self._before.end_mark)
+        line, column = parser_position(self._before.end_mark)
         colon = re.match(r"[ \t]*:", self.lines[line][column:])
         behind = column + (colon.end() if colon else 0)
         event.start_mark = event.end_mark = yaml.Mark(self.file, 0, line, behind, None, 0)
@@ -133,7 +133,7 @@ class Reading:
             self.add(0, 0, yaml_faults.percent_line(self.lines[0]))
             raise Unfinished
         if self._documents > 1:
-            self.add(*place_of(event.start_mark), yaml_faults.second_document("---"))
+            self.add(*parser_position(event.start_mark), yaml_faults.second_document("---"))
             raise Unfinished
 
     def _refuse_extras(self, event: yaml.NodeEvent) -> None:
@@ -141,7 +141,7 @@ class Reading:
         is_link = isinstance(event, yaml.AliasEvent)
         if not is_link and not event.anchor and not getattr(event, "tag", None):
             return
-        line, column = place_of(event.start_mark)
+        line, column = parser_position(event.start_mark)
         if is_link:
             self.leave_out(line)
         value = value_from(self.lines[line], column, self._in_flow())
@@ -157,12 +157,12 @@ class Reading:
         if isinstance(event, yaml.ScalarEvent):
             self._take_text_key(group, event)
         elif isinstance(event, yaml.CollectionStartEvent):
-            self.add(*place_of(event.start_mark), yaml_faults.group_as_key())
+            self.add(*parser_position(event.start_mark), yaml_faults.group_as_key())
             self._doubt(group)
             self._push(event, None, is_key=True)
 
     def _take_text_key(self, group: _Open, event: yaml.ScalarEvent) -> None:
-        line, column = place_of(event.start_mark)
+        line, column = parser_position(event.start_mark)
         key = event_value(event)
         if isinstance(key, str) and self._lacks_dash(group, key, line, column):
             self.add(line, column, yaml_faults.no_dash(self.lines[line][column:], column))
@@ -216,7 +216,7 @@ class Reading:
             self.doubtful.add(group.path)
 
     def _key_fault(self, group: _Open, event: yaml.ScalarEvent, key: object) -> Sentence | None:
-        line, column = place_of(event.start_mark)
+        line, column = parser_position(event.start_mark)
         if event.value == "" and not (event.style and event.style in "|>"):
             return yaml_faults.key_without_name()
         if group.in_flow and group.path is not None and self._lacks_colon(event):
@@ -237,7 +237,7 @@ class Reading:
         return None
 
     def _lacks_colon(self, event: yaml.ScalarEvent) -> bool:
-        line, column = place_of(event.end_mark)
+        line, column = parser_position(event.end_mark)
         rest = self.lines[line][column:].strip()
         while not rest and line + 1 < len(self.lines):
             line += 1
@@ -248,7 +248,7 @@ class Reading:
         path = self._path_of_value()
         if path is not None:
             # A value left out at the end of a file is placed behind its last line.
-            self.value_places[path] = min(place_of(event.start_mark), self._end)
+            self.value_places[path] = min(parser_position(event.start_mark), self._end)
         if isinstance(event, yaml.CollectionStartEvent):
             self._push(event, path)
             return
@@ -262,7 +262,7 @@ class Reading:
         self._store(value, path)
 
     def _check_block_header(self, event: yaml.ScalarEvent) -> None:
-        line, column = place_of(event.start_mark)
+        line, column = parser_position(event.start_mark)
         if event.style not in ("|", ">"):
             return
         header = re.search(r"[|>]", self.lines[line][column:])
@@ -281,18 +281,22 @@ class Reading:
         self, event: yaml.CollectionStartEvent, path: Path_ | None, is_key: bool = False
     ) -> None:
         if len(self._open) >= MOST_LEVELS:
-            self.add(*place_of(event.start_mark), yaml_faults.too_deep(MOST_LEVELS))
+            self.add(*parser_position(event.start_mark), yaml_faults.too_deep(MOST_LEVELS))
             raise Unfinished
         mapping = isinstance(event, yaml.MappingStartEvent)
         in_flow = bool(event.flow_style)
         self._open.append(_Open({} if mapping else [], path, in_flow, is_key, wants_key=mapping))
         if in_flow:
-            self._add_all(list(lost_after(self.lines, place_of(event.end_mark), AFTER_BRACKET)))
+            self._add_all(
+                list(lost_after(self.lines, parser_position(event.end_mark), AFTER_BRACKET))
+            )
 
     def _close(self, event: yaml.CollectionEndEvent) -> None:
         closed = self._open.pop()
         if self._open and self._open[-1].in_flow:
-            self._add_all(list(lost_after(self.lines, place_of(event.end_mark), AFTER_COMMA)))
+            self._add_all(
+                list(lost_after(self.lines, parser_position(event.end_mark), AFTER_COMMA))
+            )
         if not closed.is_key:
             self._store(closed.container, closed.path)
 

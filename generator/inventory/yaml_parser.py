@@ -124,6 +124,6 @@ def parsed(parser: Any) -> Iterator[yaml.Event]:
         yield parser.get_event()
 
 
-def place_of(mark: Any) -> tuple[int, int]:
+def parser_position(mark: Any) -> tuple[int, int]:
     """Line and column of a parser's mark, both 0-based; the start where there is no mark."""
     return (mark.line, mark.column) if mark else (0, 0)

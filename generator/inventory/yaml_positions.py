@@ -8,12 +8,12 @@ from dataclasses import dataclass
 import yaml
 
 from generator.inventory.problems import Problem, Sentence
-from generator.inventory.yaml_document import Path_, Place, Reading, Unfinished
+from generator.inventory.yaml_document import FileRead, LineColumn, Path_, Unfinished
 from generator.inventory.yaml_lines import drawn_near
 from generator.inventory.yaml_parser import PlainParser, fast_parser, parsed
 from generator.inventory.yaml_rest import read_around
 from generator.inventory.yaml_strays import put_back, stray_keys
-from generator.inventory.yaml_syntax import explain, last_read, spot_of
+from generator.inventory.yaml_syntax import last_read, spot_of, syntax_fault
 from generator.inventory.yaml_text import read_text
 
 # A line that begins in no column where one may, and a list where none may stand.
@@ -22,11 +22,11 @@ LEFT_OPEN = "F109"
 # Each time the file is read anew; so often nobody puts a space behind a minus.
 MOST_DRAWN_NEAR = 20
 
-__all__ = ["Document", "Mark", "Path_", "read_document"]
+__all__ = ["Document", "FilePosition", "Path_", "read_document"]
 
 
 @dataclass(frozen=True, slots=True)
-class Mark:
+class FilePosition:
     """A place in a file: line and column, both counted from 1 and in characters."""
 
     line: int
@@ -43,27 +43,27 @@ class Document:
 
     file: str
     data: object
-    value_marks: Mapping[Path_, Mark]
-    key_marks: Mapping[Path_, Mark]
+    value_marks: Mapping[Path_, FilePosition]
+    key_marks: Mapping[Path_, FilePosition]
     doubtful: Set[Path_] = frozenset()
 
-    def mark(self, path: Path_) -> Mark:
+    def mark(self, path: Path_) -> FilePosition:
         """Where a value begins; where it is missing, its key or what it should stand in."""
         return self._nearest(path, self.value_marks, self.key_marks)
 
-    def key_mark(self, path: Path_) -> Mark:
+    def key_mark(self, path: Path_) -> FilePosition:
         """Where a value's key begins; an entry of a list has none and is its own place."""
         return self._nearest(path, self.key_marks, self.value_marks)
 
     def _nearest(
-        self, path: Path_, first: Mapping[Path_, Mark], second: Mapping[Path_, Mark]
-    ) -> Mark:
+        self, path: Path_, first: Mapping[Path_, FilePosition], second: Mapping[Path_, FilePosition]
+    ) -> FilePosition:
         found = first.get(path) or second.get(path)
         for length in range(len(path) - 1, -1, -1):
             if found is not None:
                 return found
             found = self.value_marks.get(path[:length]) or self.key_marks.get(path[:length])
-        return found or Mark(1, 1)
+        return found or FilePosition(1, 1)
 
 
 def read_document(
@@ -94,22 +94,22 @@ def read_document(
     return document, tuple(sorted({*told, *rest.problems}))
 
 
-def _may_have_strays(whole: Reading, inside: Collection[str]) -> bool:
+def _may_have_strays(whole: FileRead, inside: Collection[str]) -> bool:
     at_the_top = whole.data if isinstance(whole.data, dict) else {}
     return not whole.complete or not at_the_top.keys().isdisjoint(inside)
 
 
-def _reading_of(lines: tuple[str, ...], file: str, near: int = MOST_DRAWN_NEAR) -> Reading:
+def _reading_of(lines: tuple[str, ...], file: str, near: int = MOST_DRAWN_NEAR) -> FileRead:
     text = "\n".join(lines)
     return _fast_reading(text, lines, file) or _plain_reading(text, lines, file, near)
 
 
-def _fast_reading(text: str, lines: tuple[str, ...], file: str) -> Reading | None:
+def _fast_reading(text: str, lines: tuple[str, ...], file: str) -> FileRead | None:
     """The reading of a text that has no fault of syntax, else None.
 
     The fast parser places faults in its own way, so they are always looked at with the plain one.
     """
-    reading = Reading(file, lines)
+    reading = FileRead(file, lines)
     try:
         for event in parsed(fast_parser()(text)):
             reading.take(event)
@@ -120,12 +120,12 @@ def _fast_reading(text: str, lines: tuple[str, ...], file: str) -> Reading | Non
     return reading
 
 
-def _plain_reading(text: str, lines: tuple[str, ...], file: str, near: int) -> Reading:
+def _plain_reading(text: str, lines: tuple[str, ...], file: str, near: int) -> FileRead:
     """The reading up to the first fault of syntax, with that fault explained.
 
     A minus that stands apart from its number is no fault: it is read as if it did not.
     """
-    reading = Reading(file, lines)
+    reading = FileRead(file, lines)
     last = None
     parser = PlainParser(text)
     try:
@@ -138,7 +138,7 @@ def _plain_reading(text: str, lines: tuple[str, ...], file: str, near: int) -> R
         # An escape such as "\\UFFFFFFFF" ends in an error of Python itself, without a place.
         reached = (parser.line, parser.column)
         spot = spot_of(lines, fault, last, reached)
-        line, column, sentence = explain(spot)
+        line, column, sentence = syntax_fault(spot)
         drawn = drawn_near(lines[line], column) if near else lines[line]
         if drawn != lines[line]:
             return _reading_of((*lines[:line], drawn, *lines[line + 1 :]), file, near - 1)
@@ -148,7 +148,7 @@ def _plain_reading(text: str, lines: tuple[str, ...], file: str, near: int) -> R
     return reading
 
 
-def _add_cause(reading: Reading, line: int, column: int, sentence: Sentence) -> None:
+def _add_cause(reading: FileRead, line: int, column: int, sentence: Sentence) -> None:
     """Add what stopped the parser; of several faults in its line the first is the cause.
 
     Where brackets are left open, all behind them was taken for theirs.
@@ -163,7 +163,7 @@ def _add_cause(reading: Reading, line: int, column: int, sentence: Sentence) -> 
         reading.add(line, column, sentence)
 
 
-def _document(reading: Reading, left_out: Iterable[int]) -> Document:
+def _document(reading: FileRead, left_out: Iterable[int]) -> Document:
     return Document(
         reading.file,
         reading.data,
@@ -173,7 +173,7 @@ def _document(reading: Reading, left_out: Iterable[int]) -> Document:
     )
 
 
-def _around(reading: Reading, line: int) -> Iterator[Path_]:
+def _around(reading: FileRead, line: int) -> Iterator[Path_]:
     """Yield the paths of what a 0-based line that was left out may belong to."""
     marks = (*reading.value_places.items(), *reading.key_places.items())
     before = [(place, path) for path, place in marks if place[0] < line]
@@ -181,5 +181,5 @@ def _around(reading: Reading, line: int) -> Iterator[Path_]:
     yield from (last[:length] for length in range(len(last) + 1))
 
 
-def _mark(place: Place) -> Mark:
-    return Mark(place[0] + 1, place[1] + 1)
+def _mark(place: LineColumn) -> FilePosition:
+    return FilePosition(place[0] + 1, place[1] + 1)

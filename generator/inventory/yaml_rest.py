@@ -7,11 +7,11 @@ from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass
 
 from generator.inventory.problems import Problem
-from generator.inventory.yaml_document import Reading, Unread
+from generator.inventory.yaml_document import FileRead, Unread
 from generator.inventory.yaml_lines import is_blank
 
-MOST_FAULTS = 20
-Read = Callable[[tuple[str, ...]], Reading]
+_MOST_FAULTS = 20
+Read = Callable[[tuple[str, ...]], FileRead]
 _WITH_VALUE = re.compile(r"[^\s#][^#]*:[ \t]+[^\s#]")
 
 
@@ -23,15 +23,15 @@ class Rest:
     without end.
     """
 
-    reading: Reading
+    reading: FileRead
     left_out: tuple[int, ...]
     problems: frozenset[Problem]
 
 
-def read_around(whole: Reading, read: Read) -> Rest:
+def read_around(whole: FileRead, read: Read) -> Rest:
     """Return what is left of a file that could not be read whole, with every fault in it."""
     reading, problems, left_out = whole, _told(whole, 0), set[int]()
-    for _ in range(MOST_FAULTS):
+    for _ in range(_MOST_FAULTS):
         found = None if reading.complete else _next_reading(reading, read)
         if found is None:
             break
@@ -41,7 +41,7 @@ def read_around(whole: Reading, read: Read) -> Rest:
     return Rest(reading, tuple(sorted(left_out)), frozenset(problems))
 
 
-def _told(reading: Reading, first: int) -> set[Problem]:
+def _told(reading: FileRead, first: int) -> set[Problem]:
     """Return the faults from a 0-based line on, without those of what belongs to an unread line.
 
     What the lines below an unread one seem to be comes of its fault.
@@ -54,7 +54,7 @@ def _told(reading: Reading, first: int) -> set[Problem]:
     }
 
 
-def _next_reading(before: Reading, read: Read) -> Reading | None:
+def _next_reading(before: FileRead, read: Read) -> FileRead | None:
     """Return a reading that gets past what stopped the one before, None where none does."""
     if not before.unread:
         return None
@@ -67,7 +67,7 @@ def _next_reading(before: Reading, read: Read) -> Reading | None:
     return None
 
 
-def _ways(before: Reading) -> Iterator[set[int]]:
+def _ways(before: FileRead) -> Iterator[set[int]]:
     """Yield which lines to leave out: those with a value alone, then all that belongs to them."""
     lines = before.lines
     if all(_WITH_VALUE.search(lines[one.line]) and not _opens(lines, one) for one in before.unread):

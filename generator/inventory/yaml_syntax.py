@@ -27,7 +27,7 @@ from generator.inventory.yaml_lines import (
     value_column,
     value_from,
 )
-from generator.inventory.yaml_parser import place_of
+from generator.inventory.yaml_parser import parser_position
 
 
 @dataclass(frozen=True, slots=True)
@@ -47,13 +47,13 @@ def last_read(event: yaml.Event) -> LastRead:
     return LastRead(
         style if style in ("'", '"') else "",
         closes,
-        place_of(event.start_mark),
-        place_of(event.end_mark),
+        parser_position(event.start_mark),
+        parser_position(event.end_mark),
     )
 
 
 @dataclass(frozen=True, slots=True)
-class Spot:
+class ParserSpot:
     """Where a parser stopped; lines and columns are 0-based and lie inside the text."""
 
     lines: tuple[str, ...]
@@ -71,15 +71,15 @@ class Spot:
 
 def spot_of(
     lines: tuple[str, ...], fault: Exception, last: LastRead | None, reached: tuple[int, int]
-) -> Spot:
+) -> ParserSpot:
     """The place of a parser's exception; `reached` serves where the exception has none."""
     mark = getattr(fault, "problem_mark", None)
     start = getattr(fault, "context_mark", None)
-    line, column = _inside(lines, *(place_of(mark) if mark else reached))
+    line, column = _inside(lines, *(parser_position(mark) if mark else reached))
     problem = str(getattr(fault, "problem", "") or "")
     context = str(getattr(fault, "context", "") or "")
-    opened = _inside(lines, *place_of(start)) if start else (line, column)
-    return Spot(lines, line, column, problem, context, opened, last)
+    opened = _inside(lines, *parser_position(start)) if start else (line, column)
+    return ParserSpot(lines, line, column, problem, context, opened, last)
 
 
 def _inside(lines: tuple[str, ...], line: int, column: int) -> tuple[int, int]:
@@ -91,7 +91,7 @@ def _inside(lines: tuple[str, ...], line: int, column: int) -> tuple[int, int]:
     return line, min(column, len(lines[line]))
 
 
-def explain(spot: Spot) -> Found:
+def syntax_fault(spot: ParserSpot) -> Found:
     """Line and column (0-based) of the fault that stopped the parser, and its sentence."""
     for rule in _RULES:
         found = rule(spot)
@@ -100,7 +100,7 @@ def explain(spot: Spot) -> Found:
     return _fallback(spot)
 
 
-def _unreadable_escape(spot: Spot) -> Found | None:
+def _unreadable_escape(spot: ParserSpot) -> Found | None:
     if "double-quoted" not in spot.context:
         return None
     line, column = spot.opened
@@ -108,7 +108,7 @@ def _unreadable_escape(spot: Spot) -> Found | None:
     return line, column, yaml_faults.backslash(text[:column], text[column:])
 
 
-def _open_quote(spot: Spot) -> Found | None:
+def _open_quote(spot: ParserSpot) -> Found | None:
     if "quoted scalar" not in spot.context:
         return None
     line, column = spot.opened
@@ -116,7 +116,7 @@ def _open_quote(spot: Spot) -> Found | None:
     return line, column, yaml_faults.quote_left_open(text[:column], text[column:])
 
 
-def _after_quote(spot: Spot) -> Found | None:
+def _after_quote(spot: ParserSpot) -> Found | None:
     last = spot.last
     if last is None or not last.quote or last.end[0] != spot.line or _at_end(spot):
         return None
@@ -133,11 +133,11 @@ def _after_quote(spot: Spot) -> Found | None:
     return line, column, yaml_faults.text_after_quote(text[:column], whole, after)
 
 
-def _at_end(spot: Spot) -> bool:
+def _at_end(spot: ParserSpot) -> bool:
     return spot.column >= len(spot.text)
 
 
-def _impossible_escape(spot: Spot) -> Found | None:
+def _impossible_escape(spot: ParserSpot) -> Found | None:
     """A code in a backslash escape that no character has: the parser ends without words."""
     if spot.problem or "\\" not in spot.text:
         return None
@@ -145,7 +145,7 @@ def _impossible_escape(spot: Spot) -> Found | None:
     return spot.line, max(escape, 0), yaml_faults.hidden_escape()
 
 
-def _after_document_end(spot: Spot) -> Found | None:
+def _after_document_end(spot: ParserSpot) -> Found | None:
     if "document start" not in spot.problem:
         return None
     above = line_above(spot.lines, spot.line)
@@ -156,20 +156,20 @@ def _after_document_end(spot: Spot) -> Found | None:
     return None
 
 
-def _on_marker_line(spot: Spot) -> Found | None:
+def _on_marker_line(spot: ParserSpot) -> Found | None:
     if re.match(r"(---|\.\.\.)[ \t]+\S", spot.text):
         return spot.line, 0, yaml_faults.second_document(spot.text[:3])
     return None
 
 
-def _percent_line(spot: Spot) -> Found | None:
+def _percent_line(spot: ParserSpot) -> Found | None:
     for line, text in enumerate(spot.lines[: spot.line + 1]):
         if text.startswith("%") and ("directive" in spot.context or "document" in spot.problem):
             return line, 0, yaml_faults.percent_line(text)
     return None
 
 
-def _tab(spot: Spot) -> Found | None:
+def _tab(spot: ParserSpot) -> Found | None:
     if not _at_end(spot) and spot.text[spot.column] == "\t":
         return spot.line, spot.column, yaml_faults.tab_indentation()
     return None
@@ -184,7 +184,7 @@ _LEADING = (
 _LEADING_CONTEXTS = ("an alias", "an anchor", "a tag", "a block scalar")
 
 
-def _leading_mark(spot: Spot) -> Found | None:
+def _leading_mark(spot: ParserSpot) -> Found | None:
     if any(words in spot.problem for words in _LEADING):
         return _leading_mark_at(spot, spot.line, spot.column)
     if any(spot.context.endswith(words) for words in _LEADING_CONTEXTS):
@@ -192,7 +192,7 @@ def _leading_mark(spot: Spot) -> Found | None:
     return None
 
 
-def _leading_mark_at(spot: Spot, line: int, column: int) -> Found | None:
+def _leading_mark_at(spot: ParserSpot, line: int, column: int) -> Found | None:
     text = spot.lines[line]
     if column >= len(text):
         return None
@@ -200,7 +200,7 @@ def _leading_mark_at(spot: Spot, line: int, column: int) -> Found | None:
     return line, column, yaml_faults.leading_mark(text[:column], value)
 
 
-def _colon(spot: Spot) -> Found | None:
+def _colon(spot: ParserSpot) -> Found | None:
     if "mapping values are not allowed" not in spot.problem:
         return None
     begin = value_column(spot.text)
@@ -223,7 +223,7 @@ def _is_dash(cause: Sentence | None) -> bool:
     return cause is not None and cause.code == "F106"
 
 
-def _unfinished_key(spot: Spot) -> Found | None:
+def _unfinished_key(spot: ParserSpot) -> Found | None:
     if "simple key" not in spot.context:
         return None
     line, column = spot.opened
@@ -240,7 +240,7 @@ def _unfinished_key(spot: Spot) -> Found | None:
     return line, column, cause or yaml_faults.no_colon(text[column:])
 
 
-def _flow(spot: Spot) -> Found | None:
+def _flow(spot: ParserSpot) -> Found | None:
     if spot.context.endswith("flow node") and _at_end(spot):
         return _open_bracket_before(spot)
     if not spot.context.endswith(("flow sequence", "flow mapping")):
@@ -262,7 +262,7 @@ def _flow(spot: Spot) -> Found | None:
     return line, column, yaml_faults.bracket_left_open(bracket, spot.lines[line][column + 1 :])
 
 
-def _open_bracket_before(spot: Spot) -> Found | None:
+def _open_bracket_before(spot: ParserSpot) -> Found | None:
     for line in range(spot.line, -1, -1):
         column = max(spot.lines[line].rfind("["), spot.lines[line].rfind("{"))
         if column >= 0:
@@ -271,7 +271,7 @@ def _open_bracket_before(spot: Spot) -> Found | None:
     return None
 
 
-def _after_bracket(spot: Spot) -> Found | None:
+def _after_bracket(spot: ParserSpot) -> Found | None:
     last = spot.last
     if last is None or not last.bracket or last.end[0] != spot.line or _at_end(spot):
         return None
@@ -283,7 +283,7 @@ def _after_bracket(spot: Spot) -> Found | None:
     return spot.line, start, yaml_faults.text_after_bracket(spot.text[:start], spot.text[start:])
 
 
-def _out_of_place(spot: Spot) -> Found | None:
+def _out_of_place(spot: ParserSpot) -> Found | None:
     """A line that begins where the lines around it do not let it."""
     if _at_end(spot) or spot.text[: spot.column].strip(" -"):
         return None
@@ -311,7 +311,7 @@ def _out_of_place(spot: Spot) -> Found | None:
     return _misplaced(spot)
 
 
-def _lost_above(spot: Spot) -> Found | None:
+def _lost_above(spot: ParserSpot) -> Found | None:
     above = line_above(spot.lines, spot.line)
     lost = None if above is None else lost_column(spot.lines[above])
     if above is None or lost is None:
@@ -319,7 +319,7 @@ def _lost_above(spot: Spot) -> Found | None:
     return above, lost, yaml_faults.text_lost_after_hash(spot.lines[above][lost:])
 
 
-def _misplaced(spot: Spot) -> Found:
+def _misplaced(spot: ParserSpot) -> Found:
     line, (column, under) = spot.line, nearest_column(spot.lines, spot.line)
     outlier = _outlier_above(spot)
     if outlier is not None:
@@ -328,7 +328,7 @@ def _misplaced(spot: Spot) -> Found:
     return line, _indent(text), yaml_faults.misplaced(text, column + 1, under)
 
 
-def _outlier_above(spot: Spot) -> tuple[int, int, str] | None:
+def _outlier_above(spot: ParserSpot) -> tuple[int, int, str] | None:
     """Return the line above, where it alone begins too early, with where the lines around begin.
 
     A key with a value has nothing below it, so a line further in goes on with the lines before.
@@ -361,7 +361,7 @@ def _indent(text: str) -> int:
     return len(text) - len(text.lstrip())
 
 
-def _fallback(spot: Spot) -> Found:
+def _fallback(spot: ParserSpot) -> Found:
     begin = value_column(spot.text)
     if begin is not None and spot.text[begin] in "@`%*&![]{}|>,":
         found = _leading_mark_at(spot, spot.line, begin)
@@ -370,7 +370,7 @@ def _fallback(spot: Spot) -> Found:
     return spot.line, min(spot.column, len(spot.text)), yaml_faults.unreadable(spot.text)
 
 
-_RULES: tuple[Callable[[Spot], Found | None], ...] = (
+_RULES: tuple[Callable[[ParserSpot], Found | None], ...] = (
     _unreadable_escape,
     _open_quote,
     _impossible_escape,

@@ -11,7 +11,7 @@ from generator.inventory import yaml_faults
 from generator.inventory.number_cures import PLAIN_NUMBER
 from generator.inventory.yaml_faults import Found
 from generator.inventory.yaml_lines import LOST_TEXT, slipped, text_column
-from generator.inventory.yaml_parser import place_of
+from generator.inventory.yaml_parser import parser_position
 from generator.inventory.yaml_text import is_control
 
 # From the end of a value inside brackets to a # that takes away text.
@@ -51,7 +51,7 @@ def scalar_faults(
     `in_flow` says that it stands inside brackets or braces. Behind a closing quote a remark is
     plain to see and stands.
     """
-    line, column = place_of(event.start_mark)
+    line, column = parser_position(event.start_mark)
     if event.style in ("|", ">"):
         return
     if event.style in ("'", '"'):
@@ -61,9 +61,9 @@ def scalar_faults(
     quoted = event.style in ("'", '"')
     if in_flow:
         gap = AFTER_COMMA if quoted else AFTER_FLOW_TEXT
-        yield from lost_after(lines, place_of(event.end_mark), gap)
+        yield from lost_after(lines, parser_position(event.end_mark), gap)
     elif not quoted:
-        yield from lost_after(lines, place_of(event.end_mark), LOST_TEXT)
+        yield from lost_after(lines, parser_position(event.end_mark), LOST_TEXT)
 
 
 def _quoted_faults(
@@ -80,7 +80,7 @@ def _plain_faults(
     event: yaml.ScalarEvent, lines: Sequence[str], in_flow: bool, is_key: bool
 ) -> Iterator[Found]:
     value = event.value
-    line, column = place_of(event.start_mark)
+    line, column = parser_position(event.start_mark)
     before = lines[line][:column]
     first = value[0]
     if first.isspace():
@@ -95,7 +95,7 @@ def _plain_faults(
     elif is_key and re.match(r"-[^0-9]", value):
         yield line, column, yaml_faults.no_space_after_dash(lines[line][column:])
     elif not is_key and not in_flow:
-        yield from _slipped_lines(lines, (line, column), place_of(event.end_mark)[0])
+        yield from _slipped_lines(lines, (line, column), parser_position(event.end_mark)[0])
 
 
 def _slipped_lines(lines: Sequence[str], start: tuple[int, int], last: int) -> Iterator[Found]:

@@ -16,13 +16,13 @@ from generator.reference.zones import zone_point
 FARTHEST_DEG = 60
 # So far off, a point that lies nearer with the other sign has the wrong one.
 SIGN_DEG = 30
-AXES = ("latitude", "longitude")
+_AXES = ("latitude", "longitude")
 OF_SIGN = ("south of the equator is negative", "west of Greenwich is negative")
-WHOLE_TURN_DEG = 360
+_WHOLE_TURN_DEG = 360
 # More points with one slip have one cause.
 MOST_TOLD_APART = 3
 TURNED, ELSEWHERE = "turned around", "elsewhere"
-IN_EACH = dict.fromkeys((*AXES, TURNED), ", and so in each") | {ELSEWHERE: ""}
+IN_EACH = dict.fromkeys((*_AXES, TURNED), ", and so in each") | {ELSEWHERE: ""}
 
 
 def points_astray(points: Sequence[TypedPoint], time_zone: str | None) -> Iterator[Problem]:
@@ -117,18 +117,18 @@ def _astray(
 ) -> tuple[str, Sentence] | None:
     away, mirrored = _away(of_point, of_zone), _away(-of_point, of_zone)
     what = (
-        f"{AXES[axis]} {shown_value(of_point)} of {key} does not go with time zone "
+        f"{_AXES[axis]} {shown_value(of_point)} of {key} does not go with time zone "
         f"{shown_value(time_zone)}"
     )
     if away > SIGN_DEG and mirrored < min(away, FARTHEST_DEG):
-        return AXES[axis], Sentence("F460", what, f"{shown_value(-of_point)}: {OF_SIGN[axis]}")
+        return _AXES[axis], Sentence("F460", what, f"{shown_value(-of_point)}: {OF_SIGN[axis]}")
     if away > FARTHEST_DEG:
-        near = f"a point of that time zone, whose chief town is near {AXES[axis]} {of_zone:.0f}"
+        near = f"a point of that time zone, whose chief town is near {_AXES[axis]} {of_zone:.0f}"
         slip = "look for a slip in a digit, a sign or the order: [latitude, longitude]"
         return ELSEWHERE, Sentence("F460", what, f"{near}; {slip}")
     return None
 
 
 def _away(of_point: float, of_zone: float) -> float:
-    apart = abs(of_point - of_zone) % WHOLE_TURN_DEG
-    return min(apart, WHOLE_TURN_DEG - apart)
+    apart = abs(of_point - of_zone) % _WHOLE_TURN_DEG
+    return min(apart, _WHOLE_TURN_DEG - apart)

@@ -12,7 +12,7 @@ from dataclasses import dataclass
 from functools import cache
 from typing import Literal, TypeVar
 
-from generator.reference.load import hard_on, known_actives, name_words
+from generator.reference.library import hard_on, known_actives, name_words
 
 Alike = Literal["same", "asked", "other"]
 _T = TypeVar("_T")

@@ -3,7 +3,7 @@
 from dataclasses import dataclass
 from functools import cache
 
-from generator.reference.load import sign_names, values
+from generator.reference.library import marker_names, values
 from generator.reference.read import read_data, value_of
 from generator.working import Reference
 
@@ -28,7 +28,7 @@ def found_by() -> tuple[FoundBy, ...]:
     return tuple(
         FoundBy(
             one["id"],
-            one.get("name") or sign_names()[one["id"]],
+            one.get("name") or marker_names()[one["id"]],
             one["method"],
             tuple(values()[name] for name in one["values"]),
             one.get("published"),

@@ -4,7 +4,7 @@ from dataclasses import dataclass
 from functools import cache
 from typing import Any, Literal
 
-from generator.reference.load import values
+from generator.reference.library import values
 from generator.reference.read import DATA, read_data, value_of
 from generator.working import Reference
 
@@ -23,7 +23,7 @@ class Bound:
 
 
 @dataclass(frozen=True, slots=True)
-class Need:
+class AnswerNeeded:
     """An answer that another step of the plan must have had."""
 
     step: str
@@ -66,7 +66,7 @@ class Step:
     only_with: str | None = None
     seasons_later: int = 0
     asks: str | None = None
-    needs: tuple[Need, ...] = ()
+    needs: tuple[AnswerNeeded, ...] = ()
     excludes: tuple[str, ...] = ()
     instead: tuple[Instead, ...] = ()
     chapters: tuple[str, ...] = ()
@@ -181,7 +181,7 @@ def _step(entry: dict[str, Any]) -> Step:
         only_with=entry.get("only_with"),
         seasons_later=int(entry.get("seasons_later", "0")),
         asks=entry.get("asks"),
-        needs=tuple(Need(one["step"], one["answer"]) for one in entry.get("needs", ())),
+        needs=tuple(AnswerNeeded(one["step"], one["answer"]) for one in entry.get("needs", ())),
         excludes=tuple(entry.get("excludes", ())),
         instead=tuple(_instead(one) for one in entry.get("instead", ())),
         chapters=tuple(

@@ -3,7 +3,7 @@
 from dataclasses import dataclass
 from functools import cache
 
-from generator.reference.load import values
+from generator.reference.library import values
 from generator.reference.read import read_data
 from generator.working import Reference
 

@@ -7,15 +7,15 @@ from dataclasses import dataclass
 from functools import cache
 from typing import Any, Literal
 
-from generator.reference.load import values
+from generator.reference.library import values
 from generator.reference.read import read_data, value_of
 from generator.units import convert
 from generator.working import Given, Measured, Quantity, Reference
 
 Beyond = Literal["less", "more"]
-ENDS = ("low", "high")
+_ENDS = ("low", "high")
 # How far a figure may pass an end: what typing a figure in another unit leaves of rounding.
-ROUNDING = 1e-9
+_ROUNDING = 1e-9
 
 
 @dataclass(frozen=True, slots=True)
@@ -32,9 +32,9 @@ class Usual:
     def is_beyond(self, value: float, unit: str) -> Beyond | None:
         """Return whether a number of a unit is less or more than is usual."""
         low, high = self.low, self.high
-        if low is not None and convert(value, unit, low.unit) < low.value * (1 - ROUNDING):
+        if low is not None and convert(value, unit, low.unit) < low.value * (1 - _ROUNDING):
             return "less"
-        if high is not None and convert(value, unit, high.unit) > high.value * (1 + ROUNDING):
+        if high is not None and convert(value, unit, high.unit) > high.value * (1 + _ROUNDING):
             return "more"
         return None
 
@@ -64,13 +64,13 @@ def usual_seed() -> dict[str, UsualSeed]:
 
 def _ends(name: str, entry: dict[str, Any]) -> Usual:
     low, high = (
-        value_of(entry[end] | {"name": f"{name}_{end}_{entry[end]['unit']}"}) for end in ENDS
+        value_of(entry[end] | {"name": f"{name}_{end}_{entry[end]['unit']}"}) for end in _ENDS
     )
     return Usual(low, high)
 
 
 def usual(name: str, unit: str) -> Usual:
     """Return the usual range of a name in values.yaml, with the ends that stand there."""
-    low, high = (values().get(f"usual_{name}_{end}_{unit}") for end in ENDS)
+    low, high = (values().get(f"usual_{name}_{end}_{unit}") for end in _ENDS)
     assert low or high
     return Usual(low, high)

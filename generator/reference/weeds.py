@@ -4,7 +4,7 @@ from dataclasses import dataclass
 from functools import cache
 from typing import Any, Literal, cast
 
-from generator.reference.load import ways_of_working
+from generator.reference.library import ways_of_working
 from generator.reference.read import read_data
 
 OTHER = "other"

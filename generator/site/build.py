@@ -13,7 +13,7 @@ from generator.site.engine import Failed, build_tree
 SEARCH_SETTINGS = ("lang", "separator", "pipeline", "fields")
 
 
-def build(tree: Path, site: Path) -> tuple[str, ...]:
+def built(tree: Path, site: Path) -> tuple[str, ...]:
     """Builds the tree that `stage` wrote into `site`; returns what is wrong with it, if anything.
 
     `site` is emptied first. A page that cannot be built is a problem like any other; what the

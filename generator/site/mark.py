@@ -14,7 +14,7 @@ from generator.book.model import Book
 
 SITE_MARK = ".handbook-site"
 MARK_TEXT = "Made by the handbook program, which replaces the files listed here and no others.\n"
-AS_OF = "As of "
+_AS_OF = "As of "
 OF = "Of "
 LISTED = "Each file with its SHA-256:"
 LONGEST_HEAD = 1000
@@ -34,7 +34,7 @@ class Mark:
 def mark_site(site: Path, book: Book) -> None:
     """Marks a finished site as ours, so that a later build may replace what this one wrote."""
     files = sorted(_names(site))
-    head = f"{MARK_TEXT}{AS_OF}{book.as_of.isoformat()}\n{OF}{unescape(book.title)}\n{LISTED}\n"
+    head = f"{MARK_TEXT}{_AS_OF}{book.as_of.isoformat()}\n{OF}{unescape(book.title)}\n{LISTED}\n"
     lines = (f"{_digest(site / name)}  {name}\n" for name in files)
     text = head + "".join(lines)
     (site / SITE_MARK).write_text(text, encoding="utf-8", newline="\n")
@@ -49,7 +49,7 @@ def mark_of(site: Path) -> Mark | None:
             lines = mark.read(LONGEST_HEAD).splitlines()
     except OSError:
         return None
-    return Mark(_said(lines, OF), _day(_said(lines, AS_OF)))
+    return Mark(_said(lines, OF), _day(_said(lines, _AS_OF)))
 
 
 def not_ours(site: Path) -> tuple[str, ...] | None:

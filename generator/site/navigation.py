@@ -8,31 +8,31 @@ from dataclasses import dataclass
 from math import ceil
 
 from generator.book.model import Page
-from generator.site.yaml_text import quoted
+from generator.site.yaml_written import quoted
 
 GROUP_LIMIT = 25
 
 
 @dataclass(frozen=True, slots=True)
-class Entry:
+class NavigationEntry:
     """A page (with an address) or a section (with entries) of the navigation."""
 
     title: str
     first: str
     last: str
     address: str = ""
-    entries: tuple["Entry", ...] = ()
+    entries: tuple["NavigationEntry", ...] = ()
 
 
-def navigation(pages: Sequence[Page]) -> tuple[Entry, ...]:
+def navigation(pages: Sequence[Page]) -> tuple[NavigationEntry, ...]:
     """The navigation of `pages`: their order kept, no section with more than GROUP_LIMIT entries.
 
     A section stands where its first page stands.
     """
-    groups: dict[str, list[Entry]] = {}
-    order: list[Entry | str] = []
+    groups: dict[str, list[NavigationEntry]] = {}
+    order: list[NavigationEntry | str] = []
     for page in pages:
-        entry = Entry(page.title, page.title, page.title, page.address)
+        entry = NavigationEntry(page.title, page.title, page.title, page.address)
         if not page.group:
             order.append(entry)
             continue
@@ -43,30 +43,34 @@ def navigation(pages: Sequence[Page]) -> tuple[Entry, ...]:
     return tuple(_in_small_groups(top))
 
 
-def navigation_yaml(entries: Sequence[Entry]) -> str:
+def navigation_yaml(entries: Sequence[NavigationEntry]) -> str:
     """The `nav` key of mkdocs.yml."""
     return "nav:\n" + "".join(_lines(entries, "  "))
 
 
-def _section(title: str, entries: Sequence[Entry]) -> Entry:
+def _section(title: str, entries: Sequence[NavigationEntry]) -> NavigationEntry:
     # A group's own first page stays the page its heading opens.
     opening = [entry for entry in entries[:1] if entry.address.endswith("index.md")]
     rest = _in_small_groups(entries[len(opening) :], GROUP_LIMIT - len(opening))
-    return Entry(title, entries[0].first, entries[-1].last, entries=(*opening, *rest))
+    return NavigationEntry(title, entries[0].first, entries[-1].last, entries=(*opening, *rest))
 
 
-def _in_small_groups(entries: Sequence[Entry], limit: int = GROUP_LIMIT) -> Sequence[Entry]:
+def _in_small_groups(
+    entries: Sequence[NavigationEntry], limit: int = GROUP_LIMIT
+) -> Sequence[NavigationEntry]:
     while len(entries) > limit:
         size = ceil(len(entries) / ceil(len(entries) / GROUP_LIMIT))
         parts = [entries[start : start + size] for start in range(0, len(entries), size)]
         entries = [
-            Entry(f"{part[0].first} – {part[-1].last}", part[0].first, part[-1].last, "", (*part,))
+            NavigationEntry(
+                f"{part[0].first} – {part[-1].last}", part[0].first, part[-1].last, "", (*part,)
+            )
             for part in parts
         ]
     return entries
 
 
-def _lines(entries: Sequence[Entry], indent: str) -> Iterator[str]:
+def _lines(entries: Sequence[NavigationEntry], indent: str) -> Iterator[str]:
     for entry in entries:
         if entry.address:
             yield f"{indent}- {quoted(entry.title)}: {quoted(entry.address)}\n"

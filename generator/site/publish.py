@@ -6,7 +6,7 @@ from contextlib import contextmanager, suppress
 from pathlib import Path
 
 from generator.book.model import Book
-from generator.site.build import build
+from generator.site.build import built
 from generator.site.exchange import exchange, workshop
 from generator.site.links import check_links
 from generator.site.mark import SITE_MARK, mark_site, not_ours
@@ -75,7 +75,7 @@ def _told(target: Path) -> Iterator[None]:
 
 def _made(book: Book, folder: Path) -> tuple[str, ...]:
     site = folder / "site"
-    problems = build(stage(book, folder / "tree"), site)
+    problems = built(stage(book, folder / "tree"), site)
     if problems:
         return problems
     problems = check_links(site, {page.address: page.safety_keys for page in book.pages})

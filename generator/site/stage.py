@@ -18,9 +18,9 @@ import yaml
 from generator.book.model import Book, Page
 from generator.lookup import shipped
 from generator.site.navigation import navigation, navigation_yaml
-from generator.site.yaml_text import quoted
+from generator.site.yaml_written import quoted
 
-MONTHS = (
+_MONTHS = (
     *("January", "February", "March", "April", "May", "June"),
     *("July", "August", "September", "October", "November", "December"),
 )
@@ -98,7 +98,7 @@ def _search(page: Page) -> dict[str, Any]:
 
 
 def _day_in_words(day: date) -> str:
-    return f"{day.day} {MONTHS[day.month - 1]} {day.year}"
+    return f"{day.day} {_MONTHS[day.month - 1]} {day.year}"
 
 
 def _page_addresses(book: Book) -> tuple[str, ...]:

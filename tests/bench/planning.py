@@ -20,8 +20,8 @@ CHECKOUT = Path(__file__).resolve().parents[2]
 sys.path.insert(0, str(CHECKOUT))
 
 from generator.inventory.load import load_inventory  # noqa: E402 - after the path above
-from generator.plan.build import make_plan  # noqa: E402 - after the path above
-from generator.plan.years_ahead import years_ahead  # noqa: E402 - after the path above
+from generator.plan.build.season_plan import make_plan  # noqa: E402 - after the path above
+from generator.plan.views.years_ahead import years_ahead  # noqa: E402 - after the path above
 from tests.invented_weather import invented_days  # noqa: E402 - after the path above
 from tests.properties import SEASON, property_data, write_property  # noqa: E402 - after the path
 

@@ -20,7 +20,7 @@ sys.path.insert(0, str(CHECKOUT))
 from generator.book.make import make_book  # noqa: E402 - after the path above
 from generator.book.model import Book  # noqa: E402 - after the path above
 from generator.inventory.load import load_inventory  # noqa: E402 - after the path above
-from generator.plan.build import make_plan  # noqa: E402 - after the path above
+from generator.plan.build.season_plan import make_plan  # noqa: E402 - after the path above
 from generator.site.stage import stage  # noqa: E402 - after the path above
 from tests.bench.planning import (  # noqa: E402 - after the path above
     PLANTINGS,

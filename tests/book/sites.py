@@ -6,9 +6,9 @@ from pathlib import Path
 from generator.book.make import make_book
 from generator.book.model import Book
 from generator.inventory.load import load_inventory
-from generator.plan.build import make_plan
-from generator.plan.model import Plan
-from generator.plan.readers import seen_by
+from generator.plan.build.season_plan import make_plan
+from generator.plan.model.plan import Plan
+from generator.plan.readers.seen_by import seen_by
 from generator.site.publish import publish
 
 CHECKOUT = Path(__file__).resolve().parents[2]

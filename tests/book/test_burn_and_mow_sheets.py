@@ -4,7 +4,7 @@ import html
 import re
 
 from generator.book.make import make_book
-from generator.plan.build import make_plan
+from generator.plan.build.season_plan import make_plan
 from tests.plan.planned import inventory_of
 from tests.plan.test_burning import JANUARY, standing
 from tests.properties import SEASON, Data

@@ -15,8 +15,8 @@ from generator.book.make import make_book
 from generator.book.mornings import MOST_ALARMS, spared
 from generator.book.pages.written import CALENDAR, CALENDAR_SPANS
 from generator.book.text import clean
-from generator.plan.build import make_plan
-from generator.plan.readers import seen_by
+from generator.plan.build.season_plan import make_plan
+from generator.plan.readers.seen_by import seen_by
 from tests.book.sites import Site
 from tests.plan.planned import AS_OF, inventory_of, planned
 from tests.properties import SEASON, Data, full_card, full_use, small_property

@@ -7,9 +7,9 @@ import re
 from generator.book.make import make_book
 from generator.inventory.load import load_inventory
 from generator.inventory.schema import PARTNER
-from generator.plan.build import make_plan
-from generator.plan.decided import NOTHING_DECIDED
-from generator.plan.readers import seen_by
+from generator.plan.build.season_plan import make_plan
+from generator.plan.model.counts import NOTHING_DECIDED
+from generator.plan.readers.seen_by import seen_by
 from tests.book.sites import DEMO
 from tests.plan.planned import inventory_of
 from tests.properties import Data, small_property

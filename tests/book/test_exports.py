@@ -32,10 +32,17 @@ from generator.book.make import make_book
 from generator.book.pages.written import CALENDAR, CALENDAR_SPANS
 from generator.book.record_table import RECORD_COLUMNS
 from generator.book.text import clean
-from generator.plan.budget import budget_table, missed, not_to_buy_yet, purchases, too_late, totals
-from generator.plan.build import make_plan
-from generator.plan.model import Plan
-from generator.plan.readers import seen_by
+from generator.plan.build.season_plan import make_plan
+from generator.plan.model.plan import Plan
+from generator.plan.money.budget import (
+    budget_table,
+    missed,
+    not_to_buy_yet,
+    purchases,
+    too_late,
+    totals,
+)
+from generator.plan.readers.seen_by import seen_by
 from tests.book.hostile import SHEETS, VECTORS
 from tests.book.sites import DEMO, plans_of
 from tests.plan.planned import inventory_of, planned

@@ -4,7 +4,7 @@ from typing import Any
 
 from generator.book.make import make_book
 from generator.book.model import Page
-from generator.plan.readers import seen_by
+from generator.plan.readers.seen_by import seen_by
 from tests.plan.planned import inventory_of, planned
 from tests.properties import Data, small_property
 

@@ -3,7 +3,7 @@
 import re
 
 from generator.book.in_lines import WIDTH, finding_lines
-from generator.plan.model import Finding
+from generator.plan.model.finding import Finding
 from generator.working import Given, Reference, Withheld
 from tests.plan.planned import planned
 from tests.plan.sown import sown, the_planting

@@ -5,7 +5,7 @@ import datetime
 import pytest
 
 from generator.book.pages.seen import LastLook, last_look
-from generator.plan.build import make_plan
+from generator.plan.build.season_plan import make_plan
 from tests.plan.planned import AS_OF, inventory_of
 from tests.properties import SEASON, Data, small_property
 

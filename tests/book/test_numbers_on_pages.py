@@ -4,7 +4,7 @@ import re
 
 import pytest
 
-from generator.plan.numbers import numbers_of
+from generator.plan.views.numbers import numbers_of
 from generator.units import convert, shown
 from generator.working import Quantity, replay
 from tests.book.plain_numbers import plain_numbers, typed_texts

@@ -7,7 +7,7 @@ import pytest
 
 from generator.book.make import make_book
 from generator.book.pages.signs import signs_page
-from generator.plan.model import Plan
+from generator.plan.model.plan import Plan
 from tests.plan.planned import BURN_DOWN, job_of, planned
 from tests.plan.weathered import FREEZE, days, weathered
 from tests.properties import small_property

@@ -6,8 +6,8 @@ from functools import cache
 
 from generator.book.make import make_book
 from generator.book.model import Book
-from generator.plan.readers import seen_by
-from generator.reference.load import sources
+from generator.plan.readers.seen_by import seen_by
+from generator.reference.library import sources
 from generator.reference.steps import StepPlan, step_plans
 from tests.plan.planned import inventory_of, planned
 from tests.properties import small_property

@@ -6,8 +6,8 @@ import re
 
 from generator.book.make import make_book
 from generator.book.model import Book
-from generator.plan.build import make_plan
-from generator.plan.readers import seen_by
+from generator.plan.build.season_plan import make_plan
+from generator.plan.readers.seen_by import seen_by
 from tests.plan.planned import inventory_of
 from tests.plan.test_burning import standing
 from tests.plan.test_upkeep import kept_up, logged

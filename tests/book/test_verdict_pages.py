@@ -8,8 +8,8 @@ from typing import Any
 import pytest
 
 from generator.book.make import make_book
-from generator.plan.build import make_plan
-from generator.plan.verdicts import VERDICTS, judged
+from generator.plan.build.season_plan import make_plan
+from generator.plan.standing.verdicts import VERDICTS, judged
 from tests.book.sites import DEMO, plans_of
 from tests.plan.planned import inventory_of
 from tests.properties import small_property

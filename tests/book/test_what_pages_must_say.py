@@ -6,7 +6,7 @@ from pathlib import Path
 
 import pytest
 
-from generator.reference.load import emergency_numbers
+from generator.reference.library import emergency_numbers
 from tests.book.sites import CHECKOUT, Site
 
 TEXTS = [

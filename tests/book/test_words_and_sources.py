@@ -7,7 +7,7 @@ import pytest
 
 from generator.book.make import make_book
 from generator.book.model import Book
-from generator.reference.load import sources, words
+from generator.reference.library import sources, words
 from tests.book.sites import DEMO, plans_of
 
 HEADS = {

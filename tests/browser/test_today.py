@@ -8,9 +8,10 @@ from playwright.sync_api import Browser, Page
 
 from generator.inventory.load import load_inventory
 from generator.inventory.schema import Inventory
-from generator.plan.build import make_plan
-from generator.plan.model import Plan, Span
-from generator.plan.readers import seen_by
+from generator.plan.build.season_plan import make_plan
+from generator.plan.model.days import Span
+from generator.plan.model.plan import Plan
+from generator.plan.readers.seen_by import seen_by
 from tests.book.reading import read
 from tests.book.sites import DEMO, Site, demo_readers
 from tests.browser.visits import PHONE, listening_page

@@ -7,7 +7,7 @@ from collections.abc import Callable
 from types import ModuleType
 
 import generator.compute
-from generator.reference.load import methods
+from generator.reference.library import methods
 from generator.working import Formula
 
 

@@ -4,7 +4,8 @@ import pytest
 from hypothesis import assume, given
 from hypothesis import strategies as st
 
-from generator.compute import drill, seed, seed_rate, seed_short, spread, throw
+from generator.compute import drill, seed, seed_rate, seed_short, spread
+from generator.compute import swath as throw
 
 AMOUNTS = st.floats(min_value=0.01, max_value=1e4)
 SHARES = st.floats(min_value=0.05, max_value=1)

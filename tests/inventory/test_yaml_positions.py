@@ -11,7 +11,7 @@ from hypothesis import strategies as st
 
 from generator.inventory import yaml_positions
 from generator.inventory.yaml_parser import PlainParser, fast_parser
-from generator.inventory.yaml_positions import Document, Mark, read_document
+from generator.inventory.yaml_positions import Document, FilePosition, read_document
 
 GOOD = """\
 # The screens of the place.
@@ -73,26 +73,26 @@ def test_values_and_places_of_a_good_file() -> None:
             }
         ]
     }
-    assert document.mark(("screens", 0, "width_ft")) == Mark(6, 15)
-    assert document.key_mark(("screens", 0, "width_ft")) == Mark(6, 5)
-    assert document.mark(("screens", 0, "shape", "name")) == Mark(5, 35)
-    assert document.mark(("screens", 0, "hides", 1)) == Mark(7, 22)
-    assert document.mark(("screens", 0, "cover_now", "note")) == Mark(11, 13)
-    assert document.mark(("screens", 0)) == Mark(3, 5)
+    assert document.mark(("screens", 0, "width_ft")) == FilePosition(6, 15)
+    assert document.key_mark(("screens", 0, "width_ft")) == FilePosition(6, 5)
+    assert document.mark(("screens", 0, "shape", "name")) == FilePosition(5, 35)
+    assert document.mark(("screens", 0, "hides", 1)) == FilePosition(7, 22)
+    assert document.mark(("screens", 0, "cover_now", "note")) == FilePosition(11, 13)
+    assert document.mark(("screens", 0)) == FilePosition(3, 5)
 
 
 def test_a_missing_value_is_placed_at_what_it_should_stand_in() -> None:
     document = read(GOOD)
-    assert document.mark(("screens", 0, "contract")) == Mark(3, 5)
-    assert document.mark(("screens", 0, "shape", "line", 3)) == Mark(5, 12)
-    assert document.mark(("screens", 7, "id")) == Mark(3, 3)
-    assert document.key_mark(("strips",)) == Mark(2, 1)
-    assert Document("f.yaml", None, {}, {}).mark(("a", 0)) == Mark(1, 1)
+    assert document.mark(("screens", 0, "contract")) == FilePosition(3, 5)
+    assert document.mark(("screens", 0, "shape", "line", 3)) == FilePosition(5, 12)
+    assert document.mark(("screens", 7, "id")) == FilePosition(3, 3)
+    assert document.key_mark(("strips",)) == FilePosition(2, 1)
+    assert Document("f.yaml", None, {}, {}).mark(("a", 0)) == FilePosition(1, 1)
 
 
 def test_columns_count_characters() -> None:
     document = read("name: Öster🌾land\nshape: {ä🌾: x}\n")
-    assert document.mark(("shape", "ä🌾")) == Mark(2, 13)
+    assert document.mark(("shape", "ä🌾")) == FilePosition(2, 13)
 
 
 @pytest.mark.parametrize(
@@ -219,7 +219,7 @@ def test_twenty_levels_are_read() -> None:
     assert read("[" * 20 + "]" * 20).data is not None
 
 
-def in_file(mark: Mark, text: str) -> bool:
+def in_file(mark: FilePosition, text: str) -> bool:
     lines = text.replace("\r\n", "\n").replace("\r", "\n").split("\n")
     return 1 <= mark.line <= len(lines) and 1 <= mark.column <= len(lines[mark.line - 1]) + 1
 
@@ -266,7 +266,7 @@ def test_both_parsers_agree_and_every_place_is_in_the_file(pieces: list[str]) ->
     document, problems = fast
     assert document is not None or problems
     seen = text.removeprefix("\ufeff")
-    assert all(in_file(Mark(problem.line, problem.column), seen) for problem in problems)
+    assert all(in_file(FilePosition(problem.line, problem.column), seen) for problem in problems)
     if document is not None:
         marks = [*document.value_marks.values(), *document.key_marks.values()]
         assert all(in_file(mark, seen) for mark in marks)

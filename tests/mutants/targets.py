@@ -7,33 +7,33 @@ PACKAGE = CHECKOUT / "generator"
 LISTED = Path(__file__).resolve().with_name("survivors.yaml")
 # Clearance, limits, waits, tank: what is sprayed rests on them, so every survivor is explained.
 EXPLAINED = (
-    "plan.clearance",
-    "plan.limit_stops",
-    "plan.years",
-    "plan.may_count",
-    "plan.waits",
-    "plan.tank",
-    "plan.tank_log",
-    "plan.history",
-    "plan.tank_before",
+    "plan.labels.clearance",
+    "plan.labels.limit_stops",
+    "plan.labels.yearly_sums",
+    "plan.labels.may_count",
+    "plan.after.waits",
+    "plan.spraying.tank",
+    "plan.spraying.tank_log",
+    "plan.labels.history",
+    "plan.spraying.tank_before",
 )
 COUNTED = (
     *(f"compute.{path.stem}" for path in sorted((PACKAGE / "compute").glob("[!_]*.py"))),
-    "plan.rates",
-    "plan.waiting_days",
-    "plan.sowing_wait",
-    "plan.doubt_wind",
-    "plan.wind_days",
-    "plan.season_signs",
-    "plan.sign_emergence",
-    "plan.sign_found",
-    "plan.sign_years",
-    "plan.count_on",
-    "plan.counted",
-    "plan.counting",
-    "plan.state",
-    "plan.done",
-    "plan.instead",
+    "plan.labels.rates",
+    "plan.after.waiting_days",
+    "plan.labels.sowing_wait",
+    "plan.doubts.doubt_wind",
+    "plan.days.wind_days",
+    "plan.season.season_markers",
+    "plan.season.emergence",
+    "plan.model.markers",
+    "plan.season.marker_years",
+    "plan.days.count_on",
+    "plan.model.suited_days",
+    "plan.after.counting",
+    "plan.log.state",
+    "plan.log.done",
+    "plan.jobs.alternatives",
 )
 TARGETS = (*EXPLAINED, *COUNTED)
 # No browser and no book: what these modules answer is held to account by the tests of answers.
@@ -48,5 +48,5 @@ LEFT_OUT = ("tests/plan/test_nothing_of_a_stopped_spraying.py",)
 
 
 def path_of(module: str) -> Path:
-    """Return the file of a module named below the package, "plan.waits"."""
+    """Return the file of a module named below the package, "plan.after.waits"."""
     return PACKAGE / f"{module.replace('.', '/')}.py"

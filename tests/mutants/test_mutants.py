@@ -171,7 +171,7 @@ def test_the_list_and_the_survivors_must_be_the_same(
     explained: list[int], survive: list[int], ended: int, monkeypatch: pytest.MonkeyPatch
 ) -> None:
     changes = [
-        one for one in changes_of("plan.waits", TREE) if one.key.function == "over"
+        one for one in changes_of("plan.after.waits", TREE) if one.key.function == "over"
     ]  # of a module whose survivors are explained
     reasons = {changes[one].key: "because" for one in explained}
     monkeypatch.setattr(judged, "listed", lambda: (reasons, {}))
@@ -179,19 +179,19 @@ def test_the_list_and_the_survivors_must_be_the_same(
         str(one.key): (one, {"survived": {}} if number in survive else {"noticed": "a test"})
         for number, one in enumerate(changes)
     }
-    assert told({"plan.waits": became}, whole=True) == ended
+    assert told({"plan.after.waits": became}, whole=True) == ended
 
 
 @pytest.mark.parametrize(
-    ("counted", "ended"), [({}, 1), ({"plan.done": 1}, 0), ({"plan.done": 2}, 1)]
+    ("counted", "ended"), [({}, 1), ({"plan.log.done": 1}, 0), ({"plan.log.done": 2}, 1)]
 )
 def test_of_other_modules_the_survivors_are_counted(
     counted: dict[str, int], ended: int, monkeypatch: pytest.MonkeyPatch
 ) -> None:
-    one = next(changes_of("plan.done", TREE))
+    one = next(changes_of("plan.log.done", TREE))
     monkeypatch.setattr(judged, "listed", lambda: ({}, counted))
     became = {str(one.key): (one, {"survived": {}})}
-    assert told({"plan.done": became}, whole=True) == ended
+    assert told({"plan.log.done": became}, whole=True) == ended
 
 
 def test_the_list_names_changes_that_there_are() -> None:

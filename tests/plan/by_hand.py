@@ -17,8 +17,8 @@ from typing import Any
 
 import yaml
 
-from generator.plan.build import make_plan
-from generator.plan.model import Plan
+from generator.plan.build.season_plan import make_plan
+from generator.plan.model.plan import Plan
 from tests.plan.planned import inventory_of
 from tests.properties import Data, full_card, full_use, small_property, the_work
 

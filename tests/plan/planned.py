@@ -6,8 +6,9 @@ from pathlib import Path
 
 from generator.inventory.load import load_inventory
 from generator.inventory.schema import Inventory
-from generator.plan.build import make_plan
-from generator.plan.model import Job, Plan
+from generator.plan.build.season_plan import make_plan
+from generator.plan.model.job import Job
+from generator.plan.model.plan import Plan
 from tests.properties import SEASON, Data, write_property
 
 AS_OF = datetime.date(2026, 8, 20)

@@ -3,7 +3,8 @@
 import copy
 from typing import Any
 
-from generator.plan.model import Finding, Plan
+from generator.plan.model.finding import Finding
+from generator.plan.model.plan import Plan
 from tests.properties import SEASON, Data, small_property
 
 SOWING = f"lane/{SEASON}/frost_seeding"

@@ -2,8 +2,8 @@
 
 import datetime
 
-from generator.plan.build import make_plan
-from generator.plan.model import Plan
+from generator.plan.build.season_plan import make_plan
+from generator.plan.model.plan import Plan
 from tests.plan.planned import AS_OF, inventory_of
 from tests.properties import SEASON, Data, full_card, full_use, small_property, the_work
 

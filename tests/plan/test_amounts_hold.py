@@ -6,7 +6,7 @@ import pytest
 from hypothesis import HealthCheck, assume, given, settings
 from hypothesis import strategies as st
 
-from generator.plan.model import Plan
+from generator.plan.model.plan import Plan
 from tests.plan.planned import KILL, job_of, planned
 from tests.properties import Data, full_card, full_use, small_property
 

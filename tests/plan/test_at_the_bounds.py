@@ -12,11 +12,10 @@ import pytest
 from generator.compute.suited import is_run_of_hours
 from generator.inventory.fields import Where
 from generator.inventory.label import YearlyLimit
-from generator.plan.crop import Crop
-from generator.plan.instead import still_to_sow
-from generator.plan.rates import JobRate
-from generator.plan.sign_years import Years, enough, often_without
-from generator.plan.years import (
+from generator.plan.jobs.alternatives import still_to_sow
+from generator.plan.labels.crops import Crop
+from generator.plan.labels.rates import JobRate
+from generator.plan.labels.yearly_sums import (
     PlannedSpray,
     a_year_after,
     amount_in_a_year,
@@ -24,6 +23,7 @@ from generator.plan.years import (
     in_doubt_at_once,
     times_in_a_year,
 )
+from generator.plan.season.marker_years import Years, enough, often_without
 from generator.reference.active_names import ActiveName
 from generator.working import Given
 from tests.plan.planned import inventory_of

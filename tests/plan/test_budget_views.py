@@ -8,9 +8,9 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from generator.plan.budget import COLUMNS, WITHOUT_COST, budget_table, purchases, totals
-from generator.plan.model import Plan
-from generator.plan.money import hours_in_all
+from generator.plan.model.plan import Plan
+from generator.plan.money.budget import COLUMNS, WITHOUT_COST, budget_table, purchases, totals
+from generator.plan.money.money_hours import hours_in_all
 from generator.working import Quantity, replay
 from tests.plan.planned import planned
 from tests.properties import Data, full_card, full_use, property_data, small_property, the_work

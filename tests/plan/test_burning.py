@@ -8,9 +8,9 @@ from typing import Any
 
 import pytest
 
-from generator.plan.build import make_plan
-from generator.plan.model import Plan
-from generator.plan.readers import seen_by
+from generator.plan.build.season_plan import make_plan
+from generator.plan.model.plan import Plan
+from generator.plan.readers.seen_by import seen_by
 from tests.plan.planned import inventory_of, job_of
 from tests.properties import SEASON, Data, small_property
 

@@ -7,12 +7,12 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from generator.inventory.fields import SeasonSign, Where
-from generator.inventory.schema import SeasonSigns
-from generator.plan.budget import not_to_buy_yet, purchases
-from generator.plan.build import make_plan
-from generator.plan.calendar import day_in_season, open_dates
-from generator.plan.model import DateReason, OpenDates
+from generator.inventory.fields import SeasonMarker, Where
+from generator.inventory.schema import SeasonMarkers
+from generator.plan.build.season_plan import make_plan
+from generator.plan.model.job import DateReason, OpenDates
+from generator.plan.money.budget import not_to_buy_yet, purchases
+from generator.plan.season.open_dates import day_in_season, open_dates
 from generator.reference.steps import Bound, Step, step_plans
 from tests.plan.planned import BURN_DOWN, KILL, inventory_of, job_of, planned, stops_of
 from tests.properties import small_property
@@ -38,13 +38,13 @@ def at(sign: str, by: str, offset_days: int = 0) -> Bound:
     return Bound(None, sign, by, offset_days, SOURCE)
 
 
-def signs(**days: tuple[tuple[int, int], tuple[int, int], tuple[int, int]]) -> SeasonSigns:
+def signs(**days: tuple[tuple[int, int], tuple[int, int], tuple[int, int]]) -> SeasonMarkers:
     """Typed signs as early, typical and late days."""
     where = Where("property.yaml", 1, 1)
-    return SeasonSigns(
+    return SeasonMarkers(
         where=where,
         **{
-            name: SeasonSign(where=where, early=early, typical=typical, late=late, single=False)
+            name: SeasonMarker(where=where, early=early, typical=typical, late=late, single=False)
             for name, (early, typical, late) in days.items()
         },
     )

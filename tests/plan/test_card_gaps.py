@@ -8,7 +8,7 @@ from click.testing import CliRunner
 from generator.cli import main
 from generator.inventory.fields import rules_of
 from generator.inventory.label import LabelCard, Use
-from generator.plan.card_gaps import card_gaps
+from generator.plan.labels.clearance import card_gaps
 from tests.plan.planned import inventory_of, planned
 from tests.properties import full_card, full_use, small_property, write_property
 

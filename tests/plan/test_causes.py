@@ -7,9 +7,10 @@ from typing import Any
 import pytest
 
 from generator.book.in_lines import cause_lines
-from generator.plan.build import make_plan
-from generator.plan.model import Finding, Plan
-from generator.plan.readers import seen_by
+from generator.plan.build.season_plan import make_plan
+from generator.plan.model.finding import Finding
+from generator.plan.model.plan import Plan
+from generator.plan.readers.seen_by import seen_by
 from tests.plan.planned import KILL, inventory_of, planned
 from tests.plan.test_out_of_usual import sprayer
 from tests.plan.test_tank_mixes import percent

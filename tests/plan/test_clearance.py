@@ -7,8 +7,8 @@ import pytest
 
 from generator.inventory.fields import rules_of
 from generator.inventory.label import Covers, LabelCard, Reentry, Use
-from generator.plan.clearance import Asked, cleared_use, missing_on_card, missing_on_use
-from generator.plan.stops import Stop
+from generator.plan.findings.about_labels import LabelStop
+from generator.plan.labels.clearance import Asked, cleared_use, missing_on_card, missing_on_use
 from tests.plan.planned import BURN_DOWN, KILL, inventory_of, planned, stops_of
 from tests.properties import Data, full_card, full_use, small_property, the_work
 
@@ -269,4 +269,4 @@ def test_a_use_without_a_site_matches_no_job() -> None:
     asked = Asked(
         "native_grass", ("switchgrass",), "lane", "not_contract", "before_sowing", "broadcast"
     )
-    assert cleared_use(read, asked) is Stop.NO_USE
+    assert cleared_use(read, asked) is LabelStop.NO_USE

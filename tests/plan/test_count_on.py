@@ -17,12 +17,12 @@ from generator.compute.suited import (
     storm_after_days,
 )
 from generator.inventory.weather import DailyRecord, HourlyWind
-from generator.plan.count_on import counted_at, counted_in, past_of, spans_left
-from generator.plan.counted import CountedDays, Span
-from generator.plan.readers import seen_by
-from generator.plan.sign_years import series_of
-from generator.plan.wind_days import wind_by_day
-from generator.reference.load import values
+from generator.plan.days.count_on import counted_at, counted_in, past_of, spans_left
+from generator.plan.days.wind_days import wind_by_day
+from generator.plan.model.suited_days import CountedDays, Span
+from generator.plan.readers.seen_by import seen_by
+from generator.plan.season.marker_years import series_of
+from generator.reference.library import values
 from generator.reference.suited import suited
 from tests.invented_weather import invented_days
 from tests.plan.planned import KILL, inventory_of, job_of, planned

@@ -11,10 +11,11 @@ import pytest
 
 from generator.compute.plant_count import CELLS_IN_FRAME
 from generator.inventory.counted import CELLS_IN_FRAME as CELLS_OF_THE_RULES
-from generator.plan.build import make_plan
-from generator.plan.decided import CountSaid
-from generator.plan.model import Finding, Plan
-from generator.plan.numbers import numbers_of
+from generator.plan.build.season_plan import make_plan
+from generator.plan.model.counts import CountSaid
+from generator.plan.model.finding import Finding
+from generator.plan.model.plan import Plan
+from generator.plan.views.numbers import numbers_of
 from tests.plan.planned import inventory_of
 from tests.properties import Data, full_card, full_use, small_property
 

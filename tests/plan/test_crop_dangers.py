@@ -4,9 +4,9 @@ import datetime
 
 import pytest
 
-from generator.plan.build import make_plan
-from generator.plan.model import Plan
-from generator.plan.readers import seen_by
+from generator.plan.build.season_plan import make_plan
+from generator.plan.model.plan import Plan
+from generator.plan.readers.seen_by import seen_by
 from generator.reference.steps import step_plans
 from tests.plan.planned import inventory_of, planned
 from tests.plan.test_food_places import with_strip

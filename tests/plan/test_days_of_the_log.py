@@ -4,8 +4,8 @@ import datetime
 
 import pytest
 
-from generator.plan.build import make_plan
-from generator.plan.model import Plan
+from generator.plan.build.season_plan import make_plan
+from generator.plan.model.plan import Plan
 from tests.plan.planned import inventory_of
 from tests.properties import SEASON, Data, small_property
 

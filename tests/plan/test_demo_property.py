@@ -9,9 +9,10 @@ from generator.inventory.load import load_inventory
 from generator.inventory.places import hidden_by
 from generator.inventory.schema import Inventory
 from generator.inventory.season import season_of
-from generator.plan.budget import cost_in_all, purchases
-from generator.plan.build import make_plan
-from generator.plan.model import Job, Plan
+from generator.plan.build.season_plan import make_plan
+from generator.plan.model.job import Job
+from generator.plan.model.plan import Plan
+from generator.plan.money.budget import cost_in_all, purchases
 
 DEMO = Path(__file__).resolve().parents[2] / "demo_property"
 

@@ -2,7 +2,8 @@
 
 import pytest
 
-from generator.plan.model import FOLDER, Plan
+from generator.plan.model.finding import WHOLE_FOLDER
+from generator.plan.model.plan import Plan
 from tests.plan.planned import planned
 from tests.properties import Data, small_property
 
@@ -34,7 +35,7 @@ def test_a_gate_farther_than_twenty_miles_is_asked(latitude: float, asked: bool)
     data = with_stands()
     card = data["property"]["emergency"]
     card["gate_lat_lon"] = [latitude, -93.02]
-    assert told(planned(data)) == ([(FAR, FOLDER)] if asked else [])
+    assert told(planned(data)) == ([(FAR, WHOLE_FOLDER)] if asked else [])
     for found in planned(data).findings:
         if found.code == FAR:
             assert "gate_lat_lon" in found.cure
@@ -60,7 +61,7 @@ def test_a_place_and_a_stand_are_asked_until_they_are_said_to_be_far() -> None:
 def test_a_wrong_middle_is_told_once_and_not_of_everything() -> None:
     data = with_stands()
     data["property"]["location_lat_lon"] = [14.03, -93.02]
-    assert told(planned(data)) == [(MIDDLE, FOLDER)]
+    assert told(planned(data)) == [(MIDDLE, WHOLE_FOLDER)]
     # what is said to be far speaks for the middle
     data["property"]["emergency"]["far"] = "yes"
     assert told(planned(data)) == [(FAR, "elm"), (FAR, "oak")]
@@ -94,11 +95,11 @@ def test_what_rests_on_the_middle_waits_until_it_is_mended() -> None:
     """Ten degrees off: what says so is told, and what follows from it alone is not."""
     data = with_stands()
     data["property"]["location_lat_lon"] = [31.03, -93.02]
-    found = {one.code for one in planned(data).findings_on(FOLDER)}
+    found = {one.code for one in planned(data).findings_on(WHOLE_FOLDER)}
     assert MIDDLE in found
     assert "C420" not in found
     for one in data["stands"]["stands"]:
         one["far"] = "yes"
-    found = {one.code for one in planned(data).findings_on(FOLDER)}
+    found = {one.code for one in planned(data).findings_on(WHOLE_FOLDER)}
     assert MIDDLE not in found
     assert "C420" in found

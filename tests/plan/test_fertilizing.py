@@ -6,12 +6,13 @@ from typing import Any
 
 import pytest
 
-from generator.plan.budget import purchases
-from generator.plan.doses import nutrients_met, solved
-from generator.plan.known_days import judged_on
-from generator.plan.model import DateReason, Job, OpenDates, Plan
-from generator.plan.readers import seen_by
-from generator.plan.soil import older_than_years
+from generator.plan.feeding.doses import nutrients_met, solved
+from generator.plan.jobs.soil import older_than_years
+from generator.plan.model.job import DateReason, Job, OpenDates
+from generator.plan.model.plan import Plan
+from generator.plan.money.budget import purchases
+from generator.plan.readers.seen_by import seen_by
+from generator.plan.season.open_dates import judged_on
 from generator.working import Given, Quantity
 from tests.plan.planned import inventory_of, planned
 from tests.properties import SEASON, Data, small_property

@@ -9,9 +9,10 @@ from typing import Any
 import pytest
 
 from generator.inventory.places import Screen, Strip, hidden_by
-from generator.plan.build import make_plan
-from generator.plan.model import Job, Plan
-from generator.reference.load import species
+from generator.plan.build.season_plan import make_plan
+from generator.plan.model.job import Job
+from generator.plan.model.plan import Plan
+from generator.reference.library import species
 from generator.reference.steps import Step, StepPlan, step_plans
 from tests.plan.planned import inventory_of, job_of, planned
 from tests.properties import SEASON, Data, full_card, full_use, small_property

@@ -5,8 +5,9 @@ from typing import Any
 import pytest
 from geographiclib.geodesic import Geodesic
 
-from generator.plan.model import Ground, Plan
-from generator.plan.numbers import explained, numbers_of
+from generator.plan.model.place import Ground
+from generator.plan.model.plan import Plan
+from generator.plan.views.numbers import explained, numbers_of
 from generator.units import convert
 from generator.working import Measured, Quantity
 from tests.plan.planned import planned

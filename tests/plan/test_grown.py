@@ -7,9 +7,9 @@ import datetime
 
 import pytest
 
-from generator.plan.build import make_plan
-from generator.plan.grown import AGES, acres_by_age, age_of, grown_in
-from generator.plan.model import Plan
+from generator.plan.build.season_plan import make_plan
+from generator.plan.model.plan import Plan
+from generator.plan.standing.cover_by_season import AGES, acres_by_age, age_of, grown_in
 from tests.plan.planned import AS_OF, inventory_of, planned
 from tests.plan.test_woody import rowed
 from tests.properties import SEASON, Data, small_property

@@ -11,10 +11,10 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from generator.plan.build import make_plan
-from generator.plan.growing import Growing, growing, standing_growth
-from generator.plan.growth import heights_on
-from generator.plan.model import Plan
+from generator.plan.build.season_plan import make_plan
+from generator.plan.model.plan import Plan
+from generator.plan.standing.heights import heights_on
+from generator.plan.standing.planting_curves import Growing, growing, standing_growth
 from generator.reference.growth import CURVES, species_growth
 from tests.plan.planned import inventory_of
 from tests.properties import SEASON, Data, small_property

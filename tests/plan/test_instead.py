@@ -4,9 +4,9 @@ import datetime
 
 import pytest
 
-from generator.plan.build import make_plan
-from generator.plan.instead import still_to_sow
-from generator.plan.model import Job
+from generator.plan.build.season_plan import make_plan
+from generator.plan.jobs.alternatives import still_to_sow
+from generator.plan.model.job import Job
 from tests.plan.planned import inventory_of
 from tests.properties import SEASON, Data, small_property
 

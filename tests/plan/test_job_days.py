@@ -13,13 +13,14 @@ import pytest
 
 from generator.inventory.dates import DateRange
 from generator.inventory.fields import Where
-from generator.plan.build import make_plan
-from generator.plan.day_findings import day_findings, entry_day
-from generator.plan.days import comes_back, in_words, joined, left_of
-from generator.plan.job_days import days_of_job
-from generator.plan.model import Job, Plan
-from generator.plan.paper_findings import paper_findings
-from generator.plan.readers import seen_by
+from generator.plan.build.season_plan import make_plan
+from generator.plan.days.day_findings import day_findings, entry_day
+from generator.plan.days.paper_findings import paper_findings
+from generator.plan.jobs.job_days import days_of_job
+from generator.plan.model.days import comes_back, in_words, joined, left_of
+from generator.plan.model.job import Job
+from generator.plan.model.plan import Plan
+from generator.plan.readers.seen_by import seen_by
 from generator.reference.steps import Step
 from tests.plan.planned import AS_OF, BURN_DOWN, KILL, inventory_of, job_of, planned
 from tests.properties import SEASON, Data, full_card, full_use, small_property

@@ -9,9 +9,9 @@ from dataclasses import replace
 
 import pytest
 
-from generator.plan.build import make_plan
-from generator.plan.model import Plan
-from generator.plan.readers import seen_by
+from generator.plan.build.season_plan import make_plan
+from generator.plan.model.plan import Plan
+from generator.plan.readers.seen_by import seen_by
 from tests.plan.planned import KILL, inventory_of, planned
 from tests.properties import SEASON, Data, full_card, full_use, small_property
 

@@ -8,9 +8,9 @@ import datetime
 
 import pytest
 
-from generator.plan.build import make_plan
-from generator.plan.model import FOLDER, Finding
-from generator.reference.load import values
+from generator.plan.build.season_plan import make_plan
+from generator.plan.model.finding import WHOLE_FOLDER, Finding
+from generator.reference.library import values
 from generator.reference.steps import step_plans
 from tests.plan.planned import AS_OF, inventory_of
 from tests.properties import SEASON, Data, small_property
@@ -20,7 +20,7 @@ OUTSIDE, NOT_KNOWN = "C420", "N421"
 
 def told(data: Data, as_of: datetime.date = AS_OF) -> list[Finding]:
     plan = make_plan(inventory_of(data), SEASON, as_of)
-    return [one for one in plan.findings_on(FOLDER) if one.code in (OUTSIDE, NOT_KNOWN)]
+    return [one for one in plan.findings_on(WHOLE_FOLDER) if one.code in (OUTSIDE, NOT_KNOWN)]
 
 
 def at(latitude: float) -> Data:

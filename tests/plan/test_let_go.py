@@ -2,9 +2,9 @@
 
 import pytest
 
-from generator.plan.budget import Purchase, purchases, too_late
-from generator.plan.model import Plan
-from generator.plan.numbers import numbers_of
+from generator.plan.model.plan import Plan
+from generator.plan.money.budget import Purchase, purchases, too_late
+from generator.plan.views.numbers import numbers_of
 from tests.plan.planned import planned
 from tests.plan.sprayed_twice import plan_of, twice
 from tests.properties import Data, small_property

@@ -6,8 +6,8 @@ from typing import Any
 import pytest
 
 from generator.inventory.load import load_inventory
-from generator.plan.budget import purchases
-from generator.plan.model import Plan
+from generator.plan.model.plan import Plan
+from generator.plan.money.budget import purchases
 from tests.plan.planned import planned
 from tests.properties import SEASON, Data, small_property, write_property
 

@@ -7,7 +7,7 @@ from typing import Any
 
 import pytest
 
-from generator.plan.model import Finding
+from generator.plan.model.finding import Finding
 from generator.working import Given, Quantity
 from tests.plan.planned import BURN_DOWN, KILL, job_of, planned, stops_of
 from tests.plan.test_tank_mixes import dry_property

@@ -10,12 +10,12 @@ import pytest
 
 from generator.compute.buying import TOTAL_FL_OZ_PER_AC
 from generator.inventory.label import LabelCard
-from generator.plan.asked import every_job
-from generator.plan.clearance import Asked, nearly_matching
-from generator.plan.ground import place_on_its_ground
-from generator.plan.limit_stops import Judged, beside, limit_stops, may_be_over
-from generator.plan.rates import ROUNDING, ActiveRate, JobRate, job_rate
-from generator.plan.years import PlannedSpray, Together, amount_in_a_year, as_laid
+from generator.plan.jobs.ground import place_on_its_ground
+from generator.plan.jobs.request import every_job
+from generator.plan.labels.clearance import Asked, nearly_matching
+from generator.plan.labels.limit_stops import Judged, beside, limit_stops, may_be_over
+from generator.plan.labels.rates import ROUNDING, ActiveRate, JobRate, job_rate
+from generator.plan.labels.yearly_sums import PlannedSpray, Together, amount_in_a_year, as_laid
 from generator.reference.active_names import ActiveName
 from generator.working import Given, Quantity, Withheld, flat_inputs
 from tests.plan.planned import KILL, inventory_of, planned, stops_of

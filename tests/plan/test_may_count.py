@@ -4,8 +4,8 @@ import dataclasses
 import datetime
 
 from generator.inventory.fields import Where
-from generator.plan.may_count import may_count_stops, unsaid_stops
-from generator.plan.years import Gap, PlannedSpray
+from generator.plan.labels.may_count import may_count_stops, unsaid_stops
+from generator.plan.labels.yearly_sums import Gap, PlannedSpray
 from generator.reference.active_names import ActiveName
 from tests.plan.test_at_the_bounds import spray
 

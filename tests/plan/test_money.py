@@ -12,12 +12,19 @@ from typing import Any
 import pytest
 
 from generator.compute import field_work
-from generator.plan.budget import Purchase, cost_in_all, missed, not_to_buy_yet, purchases, totals
-from generator.plan.build import make_plan
-from generator.plan.field_work import hire_charge
-from generator.plan.model import Plan
-from generator.plan.money import hours_in_all, months, payments, rows, spent
-from generator.plan.stock import on_hand_now
+from generator.plan.build.season_plan import make_plan
+from generator.plan.log.stock import on_hand_now
+from generator.plan.model.plan import Plan
+from generator.plan.money.budget import (
+    Purchase,
+    cost_in_all,
+    missed,
+    not_to_buy_yet,
+    purchases,
+    totals,
+)
+from generator.plan.money.field_work import hire_charge
+from generator.plan.money.money_hours import hours_in_all, months, payments, rows, spent
 from tests.plan.planned import AS_OF, KILL, inventory_of, planned
 from tests.plan.sprayed_twice import plan_of, twice
 from tests.properties import SEASON, Data, full_card, full_use, small_property, the_work

@@ -18,9 +18,9 @@ from click.testing import CliRunner
 from generator.book.make import make_book
 from generator.cli import main
 from generator.inventory.label import YearlyLimit
-from generator.plan.budget import purchases
-from generator.plan.model import Plan
-from generator.plan.readers import seen_by
+from generator.plan.model.plan import Plan
+from generator.plan.money.budget import purchases
+from generator.plan.readers.seen_by import seen_by
 from generator.site.stage import stage
 from generator.units import UNITS, convert, digits, family_suffixes
 from generator.working import Given, Quantity, flat_inputs, walk

@@ -7,7 +7,7 @@ from typing import Any
 
 import pytest
 
-from generator.plan.model import Finding
+from generator.plan.model.finding import Finding
 from tests.plan.planned import KILL, planned, stops_of
 from tests.plan.test_people_and_papers import FOR_PAY, LICENCE, restricted, without
 from tests.properties import Data, full_card, full_use, small_property, the_work

@@ -15,9 +15,10 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from generator.inventory.load import load_inventory
-from generator.plan.build import make_plan
-from generator.plan.model import Finding, Plan
-from generator.plan.numbers import numbers_of
+from generator.plan.build.season_plan import make_plan
+from generator.plan.model.finding import Finding
+from generator.plan.model.plan import Plan
+from generator.plan.views.numbers import numbers_of
 from generator.reference.usual import usual_seed
 from generator.working import Quantity, Reference
 from tests.plan.planned import KILL, inventory_of, planned

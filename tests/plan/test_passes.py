@@ -14,9 +14,11 @@ import pytest
 from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 
-from generator.plan.build import make_plan
-from generator.plan.model import Finding, Job, Plan
-from generator.plan.numbers import numbers_of
+from generator.plan.build.season_plan import make_plan
+from generator.plan.model.finding import Finding
+from generator.plan.model.job import Job
+from generator.plan.model.plan import Plan
+from generator.plan.views.numbers import numbers_of
 from generator.units import shown
 from generator.working import Given, Quantity
 from tests.plan.planned import BURN_DOWN, KILL, inventory_of, job_of, planned, stops_of

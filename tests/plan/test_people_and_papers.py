@@ -11,10 +11,10 @@ from typing import Any
 import pytest
 
 from generator.book.make import make_book
-from generator.plan.build import make_plan
-from generator.plan.free_hours import free_in, overfull, own_months, own_work
-from generator.plan.model import Plan
-from generator.plan.readers import seen_by
+from generator.plan.build.season_plan import make_plan
+from generator.plan.model.plan import Plan
+from generator.plan.money.free_hours import free_in, overfull, own_months, own_work
+from generator.plan.readers.seen_by import seen_by
 from tests.plan.planned import AS_OF, KILL, inventory_of, job_of, planned
 from tests.plan.test_woody import PLANTING, rowed
 from tests.properties import SEASON, Data, full_card, full_use, small_property, the_work

@@ -9,10 +9,11 @@ from typing import Any
 
 import pytest
 
-from generator.plan.build import make_plan
-from generator.plan.decided import Earliest
-from generator.plan.model import Finding, Plan
-from generator.plan.readers import seen_by
+from generator.plan.build.season_plan import make_plan
+from generator.plan.model.counts import Earliest
+from generator.plan.model.finding import Finding
+from generator.plan.model.plan import Plan
+from generator.plan.readers.seen_by import seen_by
 from tests.plan.planned import inventory_of, job_of, planned
 from tests.properties import SEASON, Data, full_card, full_use, small_property
 

@@ -5,9 +5,9 @@ import datetime
 
 import pytest
 
-from generator.plan.build import make_plan
-from generator.plan.model import Plan
-from generator.plan.same_ground import same_ground, shared_grounds
+from generator.plan.build.season_plan import make_plan
+from generator.plan.jobs.same_ground import same_ground, shared_grounds
+from generator.plan.model.plan import Plan
 from tests.plan.planned import BURN_DOWN, inventory_of
 from tests.properties import SEASON, Data, full_card, full_use, small_property, the_work
 

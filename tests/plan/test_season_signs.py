@@ -8,12 +8,12 @@ from pathlib import Path
 
 import pytest
 
-from generator.inventory.fields import SeasonSign
-from generator.plan.released import released_dates
-from generator.plan.season_signs import has_weather
-from generator.plan.sign_found import FoundSigns
-from generator.plan.sign_years import MOST_MISSING, month_day
-from generator.reference.load import sign_names
+from generator.inventory.fields import SeasonMarker
+from generator.plan.model.markers import FoundMarkers
+from generator.plan.readers.released import released_dates
+from generator.plan.season.marker_years import MOST_MISSING, month_and_day
+from generator.plan.season.season_markers import has_weather
+from generator.reference.library import marker_names
 from tests.plan.planned import BURN_DOWN, KILL, inventory_of, job_of, planned
 from tests.plan.weathered import (
     FREEZE,
@@ -245,7 +245,7 @@ def test_a_property_without_weather_is_as_it_was() -> None:
     plan = planned(small_property())
     assert plan.weather is None
     assert plan.signs == inventory.property.season_signs
-    assert not isinstance(plan.signs, FoundSigns)
+    assert not isinstance(plan.signs, FoundMarkers)
     reasons = [one for job in plan.jobs for one in job.dates.opens_reasons]
     assert {one.rests_on for one in reasons} == {None}
 
@@ -304,9 +304,9 @@ def test_each_grass_comes_up_by_its_own_soil_and_by_how_it_was_sown() -> None:
 
 def test_a_typed_emergence_stands_for_every_planting() -> None:
     signs = planned(weathered(RECORD, {EMERGENCE: "05-14"})).signs
-    assert isinstance(signs, FoundSigns)
+    assert isinstance(signs, FoundMarkers)
     assert signs.of_planting == {}
-    assert isinstance(signs.grass_emergence, SeasonSign)
+    assert isinstance(signs.grass_emergence, SeasonMarker)
     assert signs.grass_emergence.early == (5, 14)
 
 
@@ -372,14 +372,14 @@ def test_freeze_thaw_days_left_only_fall_and_end_near_nothing() -> None:
 
 def test_every_sign_of_the_season_can_be_found() -> None:
     seen = weather_of(weathered(RECORD))
-    assert [one.sign for one in seen.signs] == list(sign_names())
+    assert [one.sign for one in seen.signs] == list(marker_names())
     assert {one.kind for one in (*seen.signs, *seen.others)} == {"daily"}
     assert job_of(planned(weathered(RECORD)), KILL).dates.closes is not None
 
 
 def test_a_day_past_the_year_is_held_to_it() -> None:
-    assert month_day(366) == (12, 31)
-    assert month_day(0) == (1, 1)
+    assert month_and_day(366) == (12, 31)
+    assert month_and_day(0) == (1, 1)
 
 
 def test_others_are_told_no_origin() -> None:

@@ -2,8 +2,8 @@
 
 import pytest
 
-from generator.plan.model import Job
-from generator.plan.seed_price import live_prices
+from generator.plan.model.job import Job
+from generator.plan.sowing.seed_price import live_prices
 from tests.plan.planned import job_of, planned
 from tests.plan.sown import DRILLING, SOWING, by_drill, codes_on, found_on, sown, the_lot, with_lot
 

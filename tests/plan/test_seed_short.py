@@ -8,11 +8,11 @@ import random
 
 import pytest
 
-from generator.plan.budget import purchases
-from generator.plan.build import make_plan
-from generator.plan.model import Plan
-from generator.plan.readers import seen_by
-from generator.plan.stops import Stop
+from generator.plan.build.season_plan import make_plan
+from generator.plan.findings.about_sowing import SowStop
+from generator.plan.model.plan import Plan
+from generator.plan.money.budget import purchases
+from generator.plan.readers.seen_by import seen_by
 from generator.working import Withheld, walk
 from tests.plan.planned import inventory_of, job_of, planned
 from tests.plan.sown import (
@@ -177,7 +177,7 @@ def test_another_reader_sees_the_acres_and_not_what_they_rest_on() -> None:
     inputs = {name: one for one in walk(part.numbers["sown_area_ac"]) for name, one in one.inputs}
     assert isinstance(inputs["left_lb"], Withheld)
     (stop,) = [one for one in theirs.findings_on(waits.id) if one.severity == "stop"]
-    assert stop.words == Stop.SEED_WAITS.value.others
+    assert stop.words == SowStop.SEED_WAITS.value.others
     assert stop.figures == ()
 
 

@@ -2,7 +2,7 @@
 
 import pytest
 
-from generator.reference.load import sources, species
+from generator.reference.library import sources, species
 from tests.plan.planned import planned
 from tests.plan.sown import codes_on, found_on, sown, the_lot, with_lot
 from tests.properties import Data

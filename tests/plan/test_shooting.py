@@ -5,9 +5,9 @@ from typing import Any
 
 import pytest
 
-from generator.plan.build import make_plan
-from generator.plan.model import HuntedDates, Plan
-from generator.plan.shooting import clock_changes, on_stand, weeks
+from generator.plan.build.season_plan import make_plan
+from generator.plan.days.shooting import clock_changes, on_stand, weeks
+from generator.plan.model.plan import HuntedDates, Plan
 from generator.reference.zones import zone, zone_names
 from tests.plan.planned import inventory_of, planned
 from tests.properties import Data, small_property

@@ -10,10 +10,11 @@ import pytest
 from generator.inventory.fields import Record, rules_of
 from generator.inventory.load import load_inventory
 from generator.inventory.schema import Inventory
-from generator.plan.build import make_plan
-from generator.plan.days_to_come import APART, GONE_BY
-from generator.plan.model import Finding, Plan
-from generator.reference.load import values
+from generator.plan.build.season_plan import make_plan
+from generator.plan.model.finding import Finding
+from generator.plan.model.plan import Plan
+from generator.plan.usual.days_to_come import APART, GONE_BY
+from generator.reference.library import values
 from tests.plan.planned import AS_OF, inventory_of, planned
 from tests.plan.sown import sown, the_lot, with_lot
 from tests.properties import Data, small_property, write_property

@@ -5,7 +5,7 @@ from typing import Any
 
 import pytest
 
-from generator.plan.build import make_plan
+from generator.plan.build.season_plan import make_plan
 from tests.plan.planned import KILL, inventory_of, planned
 from tests.properties import SEASON, Data, small_property, the_work
 

@@ -5,10 +5,10 @@ from typing import Any
 
 import pytest
 
-from generator.plan.build import make_plan
-from generator.plan.model import Plan
-from generator.plan.readers import seen_by
-from generator.plan.spray_record import EXTRAS, kept_until, missing_by_rule, missing_extras
+from generator.plan.build.season_plan import make_plan
+from generator.plan.model.plan import Plan
+from generator.plan.model.spray_record import EXTRAS, kept_until, missing_by_rule, missing_extras
+from generator.plan.readers.seen_by import seen_by
 from tests.plan.planned import BURN_DOWN, KILL, inventory_of, well_stocked
 from tests.properties import SEASON, Data, full_card, full_use, small_property
 

@@ -6,9 +6,9 @@ from typing import Any
 import pytest
 
 from generator.compute.spray import EQUAL_LOAD
-from generator.plan.model import Plan
-from generator.plan.rates import ROUNDING
-from generator.plan.tank import Pour, fill_at_mark
+from generator.plan.labels.rates import ROUNDING
+from generator.plan.model.plan import Plan
+from generator.plan.spraying.tank import Pour, fill_at_mark
 from generator.working import Given, Quantity, Reference, flat_inputs, walk
 from tests.plan.planned import BURN_DOWN, KILL, inventory_of, job_of, planned, stops_of
 from tests.properties import SEASON, Data, full_card, full_use, small_property, the_work

@@ -11,15 +11,15 @@ from generator.inventory.load import load_inventory
 from generator.inventory.log import LogEntry
 from generator.inventory.schema import Inventory
 from generator.inventory.season import season_of
-from generator.plan.asked import JobAsked, every_job
-from generator.plan.build import make_plan
-from generator.plan.ground import place_on_its_ground
-from generator.plan.log import standing
-from generator.plan.model import Job
-from generator.plan.readers import seen_by
-from generator.plan.soil import is_asked_for
-from generator.plan.state import states_of
-from generator.plan.told import sprayings_of
+from generator.plan.build.season_plan import make_plan
+from generator.plan.jobs.ground import place_on_its_ground
+from generator.plan.jobs.request import JobRequest, every_job
+from generator.plan.jobs.soil import is_asked_for
+from generator.plan.log.entries import entries_in_force
+from generator.plan.log.state import states_of
+from generator.plan.log.told import sprayings_of
+from generator.plan.model.job import Job
+from generator.plan.readers.seen_by import seen_by
 from tests.plan.planned import BURN_DOWN, KILL, inventory_of, job_of
 from tests.properties import SEASON, Data, small_property
 
@@ -33,7 +33,7 @@ def days() -> Iterator[datetime.date]:
     yield from (FIRST_OF_SEASON + datetime.timedelta(days=number) for number in range(366))
 
 
-def asked_in(inventory: Inventory) -> tuple[JobAsked, ...]:
+def asked_in(inventory: Inventory) -> tuple[JobRequest, ...]:
     """Every job of a property, in its season and beside it."""
     areas = {one.id: place_on_its_ground(one, SEASON).area for one in inventory.places()}
     return tuple(
@@ -43,35 +43,39 @@ def asked_in(inventory: Inventory) -> tuple[JobAsked, ...]:
     )
 
 
-def _about(one: JobAsked, step: str, entries: tuple[LogEntry, ...]) -> list[LogEntry]:
+def _about(request: JobRequest, step: str, entries: tuple[LogEntry, ...]) -> list[LogEntry]:
     """The entries about a step; of one that comes back every season, those of the job's own."""
-    yearly = one.plan.yearly_from is not None
+    yearly = request.plan.yearly_from is not None
     return [
         entry
         for entry in entries
         if entry.job is not None
-        and (entry.job.planting, entry.job.step) == (one.planting.id, step)
-        and (not yearly or (entry.job.season or season_of(entry.done_on)) == one.season)
+        and (entry.job.planting, entry.job.step) == (request.planting.id, step)
+        and (not yearly or (entry.job.season or season_of(entry.done_on)) == request.season)
     ]
 
 
-def reckoned(one: JobAsked, entries: tuple[LogEntry, ...], day: datetime.date) -> set[str]:
+def reckoned(request: JobRequest, entries: tuple[LogEntry, ...], day: datetime.date) -> set[str]:
     """The states a job is in by what each of them means, worked out one apart from the other."""
-    done = any(entry.job and entry.job.finished for entry in _about(one, one.step.id, entries))
+    done = any(
+        entry.job and entry.job.finished for entry in _about(request, request.step.id, entries)
+    )
     answers = {
-        need.step: [e.job.answer for e in _about(one, need.step, entries) if e.job and e.job.answer]
-        for need in one.step.needs
+        need.step: [
+            e.job.answer for e in _about(request, need.step, entries) if e.job and e.job.answer
+        ]
+        for need in request.step.needs
     }
     replaced = any(
         entry.job and entry.job.finished
-        for step in one.step.excludes
-        for entry in _about(one, step, entries)
+        for step in request.step.excludes
+        for entry in _about(request, step, entries)
     )
     refused = any(
-        answers[need.step] and answers[need.step][-1] != need.answer for need in one.step.needs
+        answers[need.step] and answers[need.step][-1] != need.answer for need in request.step.needs
     )
     settled = done or replaced or refused
-    opens, closes = one.dates.opens, one.dates.closes
+    opens, closes = request.dates.opens, request.dates.closes
     over = closes is not None and closes < day
     undated = opens is None or closes is None or closes < opens
     asks = any(not given for given in answers.values())
@@ -96,7 +100,7 @@ def test_every_job_of_the_demonstration_is_in_one_state_on_every_day() -> None:
     asked = asked_in(inventory)
     seen: set[str] = set()
     for day in days():
-        entries = standing(inventory.entries, day, sprayings_of(inventory))
+        entries = entries_in_force(inventory.entries, day, sprayings_of(inventory))
         states = states_of(asked, entries, day)
         for one in asked:
             assert reckoned(one, entries, day) == {states[one.job_id].kind}, (one.job_id, day)

@@ -5,8 +5,8 @@ from typing import Any
 import pytest
 
 from generator.inventory.label import year_in
-from generator.plan.model import Plan
-from generator.reference.load import hard_on, known_actives, sources, species
+from generator.plan.model.plan import Plan
+from generator.reference.library import hard_on, known_actives, sources, species
 from tests.plan.planned import BURN_DOWN, KILL, planned, stops_of
 from tests.properties import SEASON, Data, full_card, full_use, small_property, the_work
 

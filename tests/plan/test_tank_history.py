@@ -7,10 +7,11 @@ from typing import Any
 import pytest
 
 from generator.inventory.equipment import LastLoad
-from generator.plan.build import make_plan
-from generator.plan.model import Finding, Plan
-from generator.plan.tank_log import with_logged_loads
-from generator.plan.told import sprayings_of
+from generator.plan.build.season_plan import make_plan
+from generator.plan.log.told import sprayings_of
+from generator.plan.model.finding import Finding
+from generator.plan.model.plan import Plan
+from generator.plan.spraying.tank_log import with_logged_loads
 from tests.plan.planned import BURN_DOWN, KILL, inventory_of, job_of
 from tests.properties import SEASON, Data, full_card, full_use, small_property, the_work
 

@@ -5,10 +5,10 @@ from typing import Any
 
 import pytest
 
-from generator.plan.build import make_plan
-from generator.plan.model import Plan
-from generator.plan.readers import seen_by
-from generator.plan.unanswered import Question
+from generator.plan.build.season_plan import make_plan
+from generator.plan.model.plan import Plan
+from generator.plan.readers.seen_by import seen_by
+from generator.plan.views.unanswered import Question
 from tests.plan.planned import AS_OF, inventory_of, planned
 from tests.plan.test_burning import JANUARY, standing
 from tests.properties import SEASON, Data, full_card, full_use, small_property, the_work

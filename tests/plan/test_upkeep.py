@@ -8,12 +8,13 @@ import pytest
 
 from generator.inventory.load import load_inventory
 from generator.inventory.log import LogEntry
-from generator.plan.build import make_plan
-from generator.plan.log import standing
-from generator.plan.model import Plan, UpkeepJob
-from generator.plan.readers import seen_by
-from generator.plan.told import sprayings_of
-from generator.plan.upkeep import upkeep_jobs
+from generator.plan.build.season_plan import make_plan
+from generator.plan.log.entries import entries_in_force
+from generator.plan.log.told import sprayings_of
+from generator.plan.log.upkeep import upkeep_jobs
+from generator.plan.model.job import UpkeepJob
+from generator.plan.model.plan import Plan
+from generator.plan.readers.seen_by import seen_by
 from tests.plan.planned import inventory_of
 from tests.plan.test_states import DEMO, days
 from tests.properties import SEASON, Data, small_property
@@ -155,7 +156,10 @@ def test_every_job_of_the_demonstration_is_in_one_state_on_every_day() -> None:
     seen: set[str] = set()
     for day in (*year_before(), *days()):
         for one in upkeep_jobs(
-            inventory, SEASON, standing(inventory.entries, day, sprayings_of(inventory)), day
+            inventory,
+            SEASON,
+            entries_in_force(inventory.entries, day, sprayings_of(inventory)),
+            day,
         ):
             assert reckoned(one, inventory.entries, day) == {one.state.kind}, (one.id, day)
             seen.add(one.state.kind)

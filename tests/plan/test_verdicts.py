@@ -12,9 +12,9 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from generator.plan.build import make_plan
-from generator.plan.numbers import numbers_of
-from generator.plan.verdicts import VERDICTS, Judged, Verdict, judged
+from generator.plan.build.season_plan import make_plan
+from generator.plan.standing.verdicts import VERDICTS, ScreenJudged, Verdict, judged
+from generator.plan.views.numbers import numbers_of
 from generator.working import Withheld
 from tests.plan.planned import inventory_of
 from tests.properties import Data, small_property
@@ -40,7 +40,7 @@ def property_of(*entries: Data, screen: Data, ecotype: str | None = "upland") ->
 
 def verdicts(
     *entries: Data, season: int = 2030, ecotype: str | None = "upland", **screen: Any
-) -> dict[datetime.date, Judged]:
+) -> dict[datetime.date, ScreenJudged]:
     """The verdicts on the screen as its plan of a season gives them, by their days."""
     inventory = inventory_of(property_of(*entries, screen=screen, ecotype=ecotype))
     plan = make_plan(inventory, season, DAY(season - 1, 9, 2))
@@ -116,7 +116,7 @@ def counted(day: str, cells: int, **stretch: int) -> Data:
     return {"done_on": day, "counted": LOG | count | stretch}
 
 
-def told(found: Judged) -> list[tuple[float, float | None, str]]:
+def told(found: ScreenJudged) -> list[tuple[float, float | None, str]]:
     """The stretches of a verdict: where each begins and ends, and why."""
     return [
         (one.begins.value, one.ends.value if one.ends is not None else None, one.why)
@@ -268,7 +268,7 @@ def test_fewer_plants_or_a_lower_spot_never_better_a_verdict(
             assert _hidden_ft(one) <= _hidden_ft(better[day])
 
 
-def _hidden_ft(found: Judged) -> float:
+def _hidden_ft(found: ScreenJudged) -> float:
     return sum((ends or 0) - begins for begins, ends, why in told(found) if why == "hides")
 
 

@@ -3,9 +3,9 @@
 import datetime
 from typing import Any
 
-from generator.plan.build import make_plan
-from generator.plan.model import Finding
-from generator.plan.readers import seen_by
+from generator.plan.build.season_plan import make_plan
+from generator.plan.model.finding import Finding
+from generator.plan.readers.seen_by import seen_by
 from tests.plan.planned import KILL, inventory_of, planned, stops_of
 from tests.plan.test_plant_back import plan_of, sprayed
 from tests.properties import SEASON, Data, full_card, full_use, small_property

@@ -10,12 +10,13 @@ from typing import Any
 import pytest
 
 from generator.inventory.label import CropDays
-from generator.plan.build import make_plan
-from generator.plan.crop_names import ids_by_name, meant_by, plain_name
-from generator.plan.longest import longest_reentry_hours, longest_wait_days
-from generator.plan.model import Finding, Plan
-from generator.plan.readers import seen_by
-from generator.reference.load import planting_kinds, species
+from generator.plan.build.season_plan import make_plan
+from generator.plan.labels.crops import ids_by_name, meant_by, plain_name
+from generator.plan.log.longest import longest_reentry_hours, longest_wait_days
+from generator.plan.model.finding import Finding
+from generator.plan.model.plan import Plan
+from generator.plan.readers.seen_by import seen_by
+from generator.reference.library import planting_kinds, species
 from tests.plan.planned import inventory_of, job_of
 from tests.plan.test_plant_back import OTHER, SOWING, answer, held, plan_of, sprayed
 from tests.properties import SEASON, Data, full_card, full_use, small_property

@@ -4,10 +4,10 @@ from typing import Any
 
 import pytest
 
-from generator.plan.holes import Water
-from generator.plan.model import Plan
-from generator.plan.numbers import numbers_of
-from generator.plan.readers import seen_by
+from generator.plan.model.plan import Plan
+from generator.plan.model.water_hole import Water
+from generator.plan.readers.seen_by import seen_by
+from generator.plan.views.numbers import numbers_of
 from tests.plan.planned import inventory_of, planned
 from tests.properties import Data, small_property
 

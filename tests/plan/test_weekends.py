@@ -16,8 +16,9 @@ from hypothesis import strategies as st
 
 from generator.compute.buying import TOTAL_HOURS
 from generator.inventory.people import Helper
-from generator.plan.model import OpenDates, Plan, WorkTime
-from generator.plan.weekends import can_be_done, weekends
+from generator.plan.model.job import OpenDates
+from generator.plan.model.plan import Plan, WorkTime
+from generator.plan.money.weekends import can_be_done, weekends
 from tests.plan.planned import planned
 from tests.plan.test_people_and_papers import MOWING, mown
 from tests.properties import SEASON, Data, small_property

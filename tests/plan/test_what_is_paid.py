@@ -5,11 +5,11 @@ from typing import Any
 
 import pytest
 
-from generator.plan.budget import purchases
-from generator.plan.build import make_plan
-from generator.plan.field_work import rentings
-from generator.plan.model import Plan
-from generator.plan.money import Row, payments, rows, to_pay
+from generator.plan.build.season_plan import make_plan
+from generator.plan.model.plan import Plan
+from generator.plan.money.budget import purchases
+from generator.plan.money.field_work import rentings
+from generator.plan.money.money_hours import MoneyRow, payments, rows, to_pay
 from tests.plan.planned import KILL, inventory_of, planned
 from tests.plan.sown import sown, the_lot
 from tests.properties import SEASON, Data, full_card, full_use, small_property
@@ -92,7 +92,7 @@ def shares(*contracts: Data) -> Data:
     return data
 
 
-def of_planting(plan: Plan) -> Row:
+def of_planting(plan: Plan) -> MoneyRow:
     (row,) = rows(plan, "planting")
     return row
 

@@ -9,9 +9,9 @@ import datetime
 
 import pytest
 
-from generator.plan.budget import Purchase, cost_in_all, missed, purchases, too_late
-from generator.plan.build import make_plan
-from generator.plan.model import Plan
+from generator.plan.build.season_plan import make_plan
+from generator.plan.model.plan import Plan
+from generator.plan.money.budget import Purchase, cost_in_all, missed, purchases, too_late
 from tests.plan.planned import AS_OF, BURN_DOWN, KILL, inventory_of, job_of
 from tests.plan.sprayed_twice import plan_of, twice
 from tests.properties import small_property

@@ -2,9 +2,10 @@
 
 from typing import Any
 
-from generator.plan.budget import purchases
-from generator.plan.model import Job, Plan
-from generator.plan.readers import seen_by
+from generator.plan.model.job import Job
+from generator.plan.model.plan import Plan
+from generator.plan.money.budget import purchases
+from generator.plan.readers.seen_by import seen_by
 from tests.plan.planned import inventory_of, planned
 from tests.properties import SEASON, Data, small_property
 

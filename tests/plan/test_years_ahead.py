@@ -11,12 +11,12 @@ import pytest
 
 from generator.inventory.load import load_inventory
 from generator.inventory.schema import Inventory
-from generator.plan.build import make_plan
-from generator.plan.calendar import day_in_season
-from generator.plan.model import Plan
-from generator.plan.numbers import numbers_of
-from generator.plan.readers import seen_by
-from generator.plan.years_ahead import ScreenAhead, SeasonAhead, every_year, years_ahead
+from generator.plan.build.season_plan import make_plan
+from generator.plan.model.plan import Plan
+from generator.plan.readers.seen_by import seen_by
+from generator.plan.season.open_dates import day_in_season
+from generator.plan.views.numbers import numbers_of
+from generator.plan.views.years_ahead import ScreenAhead, SeasonAhead, every_year, years_ahead
 from generator.reference.steps import step_plans
 from tests.plan.planned import AS_OF, inventory_of, planned
 from tests.plan.test_grown import replanted

@@ -4,8 +4,8 @@ import copy
 import datetime
 from collections.abc import Callable, Iterable
 
-from generator.plan.model import Plan
-from generator.plan.sign_found import SignFound, WeatherSeen
+from generator.plan.model.markers import MarkerFound, WeatherSeen
+from generator.plan.model.plan import Plan
 from tests.invented_weather import invented_days
 from tests.plan.planned import planned
 from tests.properties import Data, small_property
@@ -66,7 +66,7 @@ def weather_of(data: Data) -> WeatherSeen:
     return seen
 
 
-def sign_of(data: Data, name: str) -> SignFound:
+def sign_of(data: Data, name: str) -> MarkerFound:
     """One sign in the owner's plan of property data."""
     seen = weather_of(data)
     return next(one for one in (*seen.signs, *seen.others) if one.sign == name)

@@ -15,9 +15,9 @@ from typing import Any
 
 import yaml
 
-from generator.plan.build import make_plan
-from generator.plan.model import Plan
-from generator.plan.spray_record import missing_by_rule
+from generator.plan.build.season_plan import make_plan
+from generator.plan.model.plan import Plan
+from generator.plan.model.spray_record import missing_by_rule
 from tests.plan.by_hand import BLUE, NONE, RED, STARTS
 from tests.plan.planned import inventory_of
 from tests.properties import SEASON, Data, the_work

@@ -10,7 +10,7 @@ from typing import Any
 import pytest
 import yaml
 
-from generator.reference.load import sources
+from generator.reference.library import sources
 from generator.units import convert
 from tests.compute.formulas import FORMULAS, FUNCTIONS
 

@@ -13,11 +13,11 @@ import pytest
 
 from generator.inventory.load import load_inventory
 from generator.inventory.schema import Inventory
-from generator.plan.build import make_plan
-from generator.plan.job_numbers import every_number, used_up_by
-from generator.plan.model import Handed, Plan
-from generator.plan.numbers import numbers_of
-from generator.plan.readers import seen_by
+from generator.plan.build.season_plan import make_plan
+from generator.plan.jobs.job_numbers import every_number, used_up_by
+from generator.plan.model.plan import Handed, Plan
+from generator.plan.readers.seen_by import seen_by
+from generator.plan.views.numbers import numbers_of
 from generator.working import Figure, Quantity, Withheld, flat_inputs
 from tests.plan.planned import AS_OF, inventory_of
 from tests.properties import SEASON, property_data

@@ -12,13 +12,12 @@ import pytest
 
 from generator.inventory.places import Route, Stand
 from generator.inventory.schema import EmergencyCard
-from generator.plan import partner, readers, redacted, released
-from generator.plan.build import make_plan
-from generator.plan.model import (
+from generator.plan.build.season_plan import make_plan
+from generator.plan.model.finding import Finding, SafetyLine
+from generator.plan.model.job import (
     AdjuvantPart,
     DateReason,
     Dose,
-    Finding,
     Job,
     JobDays,
     JobState,
@@ -26,17 +25,18 @@ from generator.plan.model import (
     Mix,
     MixPart,
     OpenDates,
-    Place,
-    Plan,
     RowPlanted,
-    SafetyLine,
     Sowing,
     UpkeepJob,
 )
-from generator.plan.readers import seen_by
-from generator.plan.redacted import redacted as redacted_record
-from generator.plan.spreading import LimeAsked, Nutrient, Spreading
-from generator.reference.steps import Bound, Instead, Need, Step
+from generator.plan.model.place import Place
+from generator.plan.model.plan import Plan
+from generator.plan.model.spread import LimeAsked, Nutrient, Spreading
+from generator.plan.readers import partner, redacted, released
+from generator.plan.readers import seen_by as readers
+from generator.plan.readers.redacted import redacted as redacted_record
+from generator.plan.readers.seen_by import seen_by
+from generator.reference.steps import AnswerNeeded, Bound, Instead, Step
 from generator.working import Formula, Given, Measured, Quantity, Reference, Withheld
 from tests.plan.planned import AS_OF, inventory_of
 from tests.properties import SEASON, property_data
@@ -51,7 +51,7 @@ MADE_ANEW = (
     Place, Finding, Quantity, Given, Measured,
 )  # fmt: skip
 # They hold what ships with the program, or a step of the owner's that all who do it read.
-PASS_WHOLE = (Bound, Need, Instead, Reference, Formula, Withheld)
+PASS_WHOLE = (Bound, AnswerNeeded, Instead, Reference, Formula, Withheld)
 
 
 def calls(module: ModuleType) -> list[ast.Call]:

@@ -6,10 +6,10 @@ from pathlib import Path
 import pytest
 
 from generator.inventory.load import load_inventory
-from generator.plan.build import make_plan
-from generator.plan.model import Plan
-from generator.plan.numbers import numbers_of
-from generator.plan.readers import seen_by
+from generator.plan.build.season_plan import make_plan
+from generator.plan.model.plan import Plan
+from generator.plan.readers.seen_by import seen_by
+from generator.plan.views.numbers import numbers_of
 from generator.working import Measured, Quantity, Withheld, flat_inputs, walk
 from tests.plan.planned import AS_OF, inventory_of, planned
 from tests.properties import SEASON, Data, small_property, write_property

@@ -10,8 +10,8 @@ import pytest
 
 from generator.book.make import make_book
 from generator.inventory.load import load_inventory
-from generator.plan.build import make_plan
-from generator.plan.readers import seen_by
+from generator.plan.build.season_plan import make_plan
+from generator.plan.readers.seen_by import seen_by
 from generator.site.publish import publish
 from tests.plan.planned import AS_OF
 from tests.properties import SEASON, Data, property_data, write_property

@@ -12,15 +12,16 @@ from generator.book.make import make_book
 from generator.book.model import Book
 from generator.inventory.load import load_inventory
 from generator.inventory.schema import PARTNER
-from generator.plan.build import make_plan
-from generator.plan.cautions import Caution
-from generator.plan.model import Plan
-from generator.plan.readers import seen_by
-from generator.plan.stops import Stop
+from generator.plan.build.season_plan import make_plan
+from generator.plan.findings.about_places import PlaceCaution
+from generator.plan.findings.words import Stop
+from generator.plan.model.plan import Plan
+from generator.plan.readers.seen_by import seen_by
 from generator.site.publish import publish
 from tests.plan.planned import AS_OF, KILL, inventory_of
 from tests.properties import SEASON, Data, small_property, write_property
 from tests.readers.test_safety_lines import lines_on
+from tests.reasons import every
 
 ELM = "Elm behind the gulch"
 HUNTED = {"first": "2026-11-05", "last": "2026-11-20"}
@@ -225,10 +226,10 @@ def test_a_stand_nobody_looked_over_says_so() -> None:
 
 
 def test_a_stop_has_words_for_everybody_and_so_have_the_cautions_on_stands() -> None:
-    silent = {one.value.code for one in Stop if not one.value.others}
+    silent = {one.value.code for one in every(Stop) if not one.value.others}
     assert silent == set()
-    assert Caution.STAND_NOT_SOUND.value.others
-    assert Caution.STRAPS_NOT_LOOKED_OVER.value.others
+    assert PlaceCaution.STAND_NOT_SOUND.value.others
+    assert PlaceCaution.STRAPS_NOT_LOOKED_OVER.value.others
 
 
 @pytest.mark.parametrize(

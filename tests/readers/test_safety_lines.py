@@ -13,8 +13,8 @@ from generator.book.model import Book, Page
 from generator.inventory.label import LabelCard, Use
 from generator.inventory.places import Hazards
 from generator.inventory.schema import PARTNER, EmergencyCard
-from generator.plan.readers import seen_by
-from generator.plan.safety import safety_fields
+from generator.plan.jobs.safety import safety_fields
+from generator.plan.readers.seen_by import seen_by
 from generator.site.publish import publish
 from tests.plan.planned import BURN_DOWN, KILL, inventory_of, planned, stops_of
 from tests.properties import Data, full_card, full_use, property_data, small_property

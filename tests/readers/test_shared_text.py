@@ -5,10 +5,11 @@ from collections.abc import Callable
 import pytest
 
 from generator.book.make import make_book
-from generator.plan.build import make_plan
-from generator.plan.kept_names import in_plain_words
-from generator.plan.model import Finding, Plan
-from generator.plan.readers import seen_by
+from generator.plan.build.season_plan import make_plan
+from generator.plan.model.finding import Finding
+from generator.plan.model.plan import Plan
+from generator.plan.readers.kept_names import in_plain_words
+from generator.plan.readers.seen_by import seen_by
 from tests.plan.planned import AS_OF, inventory_of
 from tests.properties import SEASON, Data, the_work
 from tests.readers.test_every_number_told import demo

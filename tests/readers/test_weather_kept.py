@@ -7,13 +7,13 @@ import pytest
 
 from generator.book.make import make_book
 from generator.book.model import Book
-from generator.plan.readers import seen_by
+from generator.plan.readers.seen_by import seen_by
 from tests.plan.planned import AS_OF, inventory_of
 from tests.plan.weathered import NORMALS, days, weather_of, weathered
 from tests.properties import SEASON, Data
 from tests.readers.partnered import PARTNER
 
-from generator.plan.build import make_plan  # isort: skip
+from generator.plan.build.season_plan import make_plan  # isort: skip
 
 RECORD = days()
 CANARY = "canaryzq"

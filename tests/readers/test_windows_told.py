@@ -6,10 +6,10 @@ from typing import Any
 import pytest
 
 from generator.book.make import make_book
-from generator.plan.build import make_plan
-from generator.plan.days import joined
-from generator.plan.model import Handed, Plan
-from generator.plan.readers import seen_by
+from generator.plan.build.season_plan import make_plan
+from generator.plan.model.days import joined
+from generator.plan.model.plan import Handed, Plan
+from generator.plan.readers.seen_by import seen_by
 from tests.plan.planned import AS_OF, KILL, inventory_of
 from tests.properties import SEASON, Data
 from tests.readers.test_every_number_told import demo

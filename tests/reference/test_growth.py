@@ -19,7 +19,7 @@ from generator.reference.growth import (
     on_soil,
     species_growth,
 )
-from generator.reference.load import sources
+from generator.reference.library import sources
 from generator.working import Reference
 
 PRINTED_FT = {

@@ -2,7 +2,7 @@
 
 from generator.compute import sun
 from generator.geometry import geodesic
-from generator.reference.load import methods, sources
+from generator.reference.library import methods, sources
 from generator.units import split_suffix
 from tests.compute.formulas import FUNCTIONS
 

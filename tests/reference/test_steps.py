@@ -8,10 +8,10 @@ import pytest
 from generator.book.content import callout
 from generator.inventory.label import TIMINGS
 from generator.inventory.season import season_of
-from generator.inventory.steps import SUBJECTS, WITH
-from generator.plan.calendar import day_in_season
+from generator.inventory.steps import _SUBJECT_WORDS, WITH
+from generator.plan.season.open_dates import day_in_season
 from generator.reference.found_signs import found_by
-from generator.reference.load import cautions_of, operations, planting_kinds, sign_names
+from generator.reference.library import cautions_of, marker_names, operations, planting_kinds
 from generator.reference.steps import Bound, Step, StepPlan, step_plans
 from generator.units import split_suffix
 
@@ -34,7 +34,7 @@ def days_of(bounds: tuple[Bound, ...]) -> list[tuple[int, int]]:
 
 @each_plan
 def test_a_plan_is_for_a_kind_of_planting_or_for_a_thing(plan: StepPlan) -> None:
-    assert (plan.kind in planting_kinds()) != (plan.subject in SUBJECTS)
+    assert (plan.kind in planting_kinds()) != (plan.subject in _SUBJECT_WORDS)
     assert plan.yearly_from is None or plan.kind is not None
     ids = [step.id for step in plan.steps]
     assert len(ids) == len(set(ids))
@@ -47,7 +47,7 @@ def test_a_step_names_what_there_is(plan: StepPlan, step: Step) -> None:
     assert step.only_with in (None, *WITH)
     assert step.opens
     assert step.closes
-    assert {one.sign for one in (*step.opens, *step.closes) if one.sign} <= sign_names().keys()
+    assert {one.sign for one in (*step.opens, *step.closes) if one.sign} <= marker_names().keys()
     steps = {one.id: one for one in plan.steps}
     assert set(step.excludes) <= steps.keys() - {step.id}
     assert all(steps[one.step].asks is not None for one in step.needs)

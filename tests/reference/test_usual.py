@@ -4,7 +4,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from generator.reference.load import species, values
+from generator.reference.library import species, values
 from generator.reference.usual import Usual, usual, usual_seed
 from generator.working import Given, Reference
 

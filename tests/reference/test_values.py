@@ -3,7 +3,7 @@
 import pytest
 
 from generator.compute import seed
-from generator.reference.load import emergency_numbers, values
+from generator.reference.library import emergency_numbers, values
 from generator.reference.steps import step_plans
 from generator.units import convert
 

@@ -4,7 +4,7 @@ import re
 
 import pytest
 
-from generator.reference.load import planting_kinds, ways_of_working
+from generator.reference.library import planting_kinds, ways_of_working
 from generator.reference.weeds import OTHER, Weed, weed_named, weeds
 
 ALL = list(weeds().values())

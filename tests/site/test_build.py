@@ -12,7 +12,7 @@ import pytest
 
 from generator.book.model import Book, Page, SearchRecord
 from generator.site import shares
-from generator.site.build import build
+from generator.site.build import built
 from generator.site.links import check_links
 from generator.site.stage import stage
 from tests.site.books import book_of
@@ -37,7 +37,7 @@ def _contents(folder: Path) -> dict[str, bytes]:
 
 
 def _built(book: Book, folder: Path) -> Path:
-    assert build(stage(book, folder / "tree"), folder / "site") == ()
+    assert built(stage(book, folder / "tree"), folder / "site") == ()
     return folder / "site"
 
 
@@ -142,7 +142,7 @@ def test_plain_mkdocs_makes_the_same_pages_from_the_tree_wherever_it_is(tmp_path
 def test_a_page_that_the_navigation_misses_is_a_problem(tmp_path: Path) -> None:
     tree = stage(book_of(1), tmp_path / "tree")
     (tree / "docs" / "stray.md").write_text("# Stray\n", encoding="utf-8")
-    problems = build(tree, tmp_path / "site")
+    problems = built(tree, tmp_path / "site")
     assert len(problems) == 1
     assert "stray.md" in problems[0]
 
@@ -154,14 +154,14 @@ def test_what_goes_wrong_in_either_process_is_a_problem(
     monkeypatch.setattr(shares, "TWO_PROCESSES_FROM", 1)
     tree = stage(book_of(4), tmp_path / "tree")
     (tree / "docs" / "work" / bad_page).write_bytes(b"\xff\xfe\xff")
-    problems = build(tree, tmp_path / "site")
+    problems = built(tree, tmp_path / "site")
     assert any(bad_page in problem for problem in problems)
 
 
 def test_a_configuration_that_cannot_be_read_is_a_problem(tmp_path: Path) -> None:
     tree = stage(book_of(1), tmp_path / "tree")
     (tree / "mkdocs.yml").write_text("site_name: A\ntheme: none-such\n", encoding="utf-8")
-    assert any("none-such" in problem for problem in build(tree, tmp_path / "site"))
+    assert any("none-such" in problem for problem in built(tree, tmp_path / "site"))
 
 
 def test_template_markup_in_a_page_is_only_text(tmp_path: Path) -> None:

@@ -12,9 +12,9 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from generator.book.model import Book, Page, SearchRecord
-from generator.site.navigation import GROUP_LIMIT, Entry, navigation
+from generator.site.navigation import GROUP_LIMIT, NavigationEntry, navigation
 from generator.site.stage import stage, text_only
-from generator.site.yaml_text import quoted
+from generator.site.yaml_written import quoted
 from tests.site.books import book_of
 
 HOSTILE = (
@@ -68,14 +68,14 @@ def test_text_only_leaves_entities_and_nothing_live(given_text: str, shown: str)
     assert text_only(shown) == shown
 
 
-def _sections(entries: tuple[Entry, ...]) -> Iterator[tuple[Entry, ...]]:
+def _sections(entries: tuple[NavigationEntry, ...]) -> Iterator[tuple[NavigationEntry, ...]]:
     yield entries
     for entry in entries:
         if entry.entries:
             yield from _sections(entry.entries)
 
 
-def _addresses(entries: tuple[Entry, ...]) -> list[str]:
+def _addresses(entries: tuple[NavigationEntry, ...]) -> list[str]:
     return [
         address
         for entry in entries

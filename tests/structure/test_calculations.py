@@ -9,7 +9,7 @@ from collections.abc import Callable, Iterator
 
 import pytest
 
-from generator.reference.load import methods
+from generator.reference.library import methods
 from generator.working import Formula
 from tests.compute.formulas import FORMULAS, FUNCTIONS, METHODS
 from tests.structure.modules import Module, module_of, modules

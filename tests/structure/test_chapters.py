@@ -6,11 +6,9 @@ from collections.abc import Iterator
 import pytest
 
 from generator.book.content import Chapter, chapters, named_value
-from generator.plan.cautions import Caution
-from generator.plan.notes import Note
-from generator.plan.stops import Stop
-from generator.reference.load import mixing_steps, operations, sources
+from generator.reference.library import mixing_steps, operations, sources
 from generator.reference.steps import chapters_of, step_plans
+from tests.reasons import every
 from tests.structure.modules import CHECKOUT
 
 CHAPTERS = {one.name: one for one in chapters()}
@@ -28,9 +26,7 @@ def named() -> dict[str, set[str]]:
         "steps": {
             name for plan in step_plans().values() for step in plan.steps for name in step.chapters
         },
-        "findings": {
-            one.value.chapter for kind in (Stop, Caution, Note) for one in kind if one.value.chapter
-        },
+        "findings": {one.value.chapter for one in every() if one.value.chapter},
         "pages": {name for text in texts for name in IN_TEMPLATE.findall(text)},
     }
 

@@ -41,7 +41,7 @@ TABLE: dict[str, Row] = {
     ),
     "plan": row(
         "units working geometry reference inventory compute",
-        only_in={"plan.budget": frozenset({"pandas"})},
+        only_in={"plan.money.budget": frozenset({"pandas"})},
     ),
     # A book is made of the plan's objects, whose records come from the layers below the plan.
     # Front matter of a chapter is YAML.
@@ -259,8 +259,12 @@ def test_the_layers_stand_in_an_order_without_a_circle() -> None:
         ("compute.seed", "from generator import plan", "compute may not import generator.plan"),
         ("compute.seed", "from .area import STRIP_AREA", "relatively"),
         ("compute.seed", "def f():\n    import scipy", "compute may not import the library scipy"),
-        ("plan.build", "import pandas", "plan may not import the library pandas"),
-        ("plan.build", "from jinja2 import Template", "plan may not import the library jinja2"),
+        ("plan.build.season_plan", "import pandas", "plan may not import the library pandas"),
+        (
+            "plan.build.season_plan",
+            "from jinja2 import Template",
+            "plan may not import the library jinja2",
+        ),
         ("book.pages", "import generator.site.stage", "book may not import generator.site.stage"),
         ("book.pages", "from generator.compute import seed", "book may not import"),
         ("inventory.load", "import pydantic", "inventory may not import the library pydantic"),
@@ -277,9 +281,9 @@ def test_a_wrong_import_is_named_with_file_and_line(name: str, text: str, said: 
 @pytest.mark.parametrize(
     ("name", "text"),
     [
-        ("plan.budget", "import pandas"),
+        ("plan.money.budget", "import pandas"),
         ("compute.sight", "import scipy.ndimage"),
-        ("plan.build", "from generator.compute import seed\nimport datetime, math"),
+        ("plan.build.season_plan", "from generator.compute import seed\nimport datetime, math"),
         ("site.engine", "import mkdocs.config\nfrom generator.book.model import Book"),
         ("cli", "from generator import __version__\nimport click"),
     ],
@@ -318,13 +322,16 @@ def test_the_command_line_may_time_its_run_and_no_more() -> None:
     assert len(list(clock_faults(module_of("cli", "import time\nnow = time.time()")))) == 1
     assert list(clock_faults(module_of("cli", "day = datetime.date.today()"))) == []
     assert len(list(clock_faults(module_of("cli", "now = datetime.datetime.now()")))) == 1
-    assert len(list(clock_faults(module_of("plan.build", "day = datetime.date.today()")))) == 1
+    assert (
+        len(list(clock_faults(module_of("plan.build.season_plan", "day = datetime.date.today()"))))
+        == 1
+    )
     assert days_asked_for(module_of("cli", "a = datetime.date.today()\nb = a")) == [1]
 
 
 def test_a_day_that_is_handed_over_is_no_clock() -> None:
     text = "import datetime\nday = datetime.date(2027, 3, 1) + datetime.timedelta(days=2)"
-    module = module_of("plan.calendar", text)
+    module = module_of("plan.season.open_dates", text)
     assert list(clock_faults(module)) == list(outside_faults(module)) == []
 
 
@@ -353,7 +360,7 @@ def test_printing_is_seen(text: str) -> None:
     ],
 )
 def test_writing_is_seen(text: str) -> None:
-    assert len(list(write_faults(module_of("plan.build", text)))) == 1
+    assert len(list(write_faults(module_of("plan.build.season_plan", text)))) == 1
 
 
 @pytest.mark.parametrize(
@@ -370,4 +377,4 @@ def test_writing_is_seen(text: str) -> None:
     ],
 )
 def test_reading_is_not_taken_for_writing(text: str) -> None:
-    assert list(write_faults(module_of("reference.load", text))) == []
+    assert list(write_faults(module_of("reference.library", text))) == []

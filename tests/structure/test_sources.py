@@ -8,10 +8,8 @@ from typing import Any
 import pytest
 import yaml
 
-from generator.plan.cautions import Caution
-from generator.plan.notes import Note
-from generator.plan.stops import Stop
 from tests.compute.formulas import FORMULAS
+from tests.reasons import every
 from tests.structure.modules import CHECKOUT
 
 DATA = CHECKOUT / "generator" / "reference" / "data"
@@ -72,9 +70,7 @@ def named() -> dict[str, set[str]]:
     return {
         "formulas": {formula.source for formula in FORMULAS.values()},
         "data": keys_in_files(one for one in DATA.rglob("*.yaml") if one.name != "sources.yaml"),
-        "findings": {
-            one.value.source for kind in (Stop, Caution, Note) for one in kind if one.value.source
-        },
+        "findings": {one.value.source for one in every() if one.value.source},
         "prose": set().union(*map(keys_in_prose, texts)),
         "published cases": keys_in_files((CHECKOUT / "tests" / "published").glob("*.yaml")),
     }

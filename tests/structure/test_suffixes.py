@@ -67,12 +67,12 @@ WITHOUT_SUFFIX = {
     "book.charts.scale.down_px.value": "in the unit of the picture",
     "book.charts.scale.down_px.top": "in the unit of the picture",
     "book.charts.columns._column.top": "in the unit of the picture",
-    "plan.ground._measured.value": "its unit stands in the argument beside it",
-    "plan.tank.Pour.low": "in the unit of the rate beside it",
-    "plan.tank.Pour.most": "in the unit of the rate beside it",
-    "plan.packages.is_short.missing": "in the unit of the thing",
-    "plan.packages.is_let_go.missing": "in the unit of the thing",
-    "plan.tank.Pour.holds.given": "in the unit of the rate",
+    "plan.jobs.ground._measured.value": "its unit stands in the argument beside it",
+    "plan.spraying.tank.Pour.low": "in the unit of the rate beside it",
+    "plan.spraying.tank.Pour.most": "in the unit of the rate beside it",
+    "plan.money.money_hours.packages.is_short.missing": "in the unit of the thing",
+    "plan.money.money_hours.packages.is_let_go.missing": "in the unit of the thing",
+    "plan.spraying.tank.Pour.holds.given": "in the unit of the rate",
 }
 # Functions whose result is in the unit of what they are given.
 WITHOUT_UNIT = {

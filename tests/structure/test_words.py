@@ -5,7 +5,7 @@ import re
 import pytest
 import yaml
 
-from generator.reference.load import words
+from generator.reference.library import words
 from tests.structure.modules import CHECKOUT
 
 ENTRIES = yaml.safe_load(

@@ -5,15 +5,15 @@ from collections.abc import Iterable
 
 from markupsafe import Markup
 
-from generator.book.charts.drawing import box, percent, pixels, rule, unspoken, words
-from generator.plan.calendar import day_in_season
-from generator.plan.day_words import MONTHS
-from generator.plan.job_days import FIRST_OF_SEASON, LAST_OF_SEASON
+from generator.book.charts.drawing import box, percent, pixels, rule, text_line, unspoken
+from generator.plan.jobs.job_days import FIRST_OF_SEASON, LAST_OF_SEASON
+from generator.plan.model.days import MONTHS
+from generator.plan.season.open_dates import day_in_season
 
 Span = tuple[datetime.date, datetime.date]
 MONTHS_OF_A_YEAR = 12
 SCALE_PX, BAND_PX, ROOM_PX = 18, 10, 3
-ONE_DAY = datetime.timedelta(days=1)
+_ONE_DAY = datetime.timedelta(days=1)
 
 
 class Season:
@@ -38,7 +38,7 @@ class Season:
         >>> Season(2027).width((datetime.date(2026, 8, 1), datetime.date(2027, 8, 31)))
         1.0
         """
-        return self.share(span[1] + ONE_DAY) - self.share(span[0])
+        return self.share(span[1] + _ONE_DAY) - self.share(span[0])
 
     def months(self) -> tuple[datetime.date, ...]:
         """Return the first day of each month."""
@@ -57,7 +57,7 @@ def month_scale(season: int) -> Markup:
     """Return the names of the months above the bands."""
     laid = Season(season)
     parts = [
-        words(percent(laid.share(first)), "13", MONTHS[first.month - 1][:3])
+        text_line(percent(laid.share(first)), "13", MONTHS[first.month - 1][:3])
         for first in laid.months()
     ]
     return unspoken(SCALE_PX, parts)

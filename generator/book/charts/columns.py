@@ -4,15 +4,7 @@ from dataclasses import dataclass
 
 from markupsafe import Markup
 
-from generator.book.charts.drawing import (
-    Fill,
-    box,
-    paint,
-    percent,
-    picture,
-    pixels,
-    words,
-)
+from generator.book.charts.drawing import Fill, box, paint, percent, picture, pixels, text_line
 from generator.book.charts.scale import (
     FOOT_LINE_PX,
     FOOT_PX,
@@ -24,7 +16,7 @@ from generator.book.charts.scale import (
 )
 
 LEVEL_PX = 3
-FILLED = 0.8  # of the room a column has
+_FILLED = 0.8  # of the room a column has
 
 
 @dataclass(frozen=True, slots=True)
@@ -58,7 +50,7 @@ class Columns:
     columns: tuple[Column, ...]
 
 
-def drawn(chart: Columns) -> Markup:
+def columns_drawn(chart: Columns) -> Markup:
     """Return the picture; the highest value reaches just under its upper edge."""
     top = scale_top(max((_height(one) for one in chart.columns), default=0.0))
     fills = {piece.fill for one in chart.columns for piece in one.pieces}
@@ -70,7 +62,7 @@ def drawn(chart: Columns) -> Markup:
         if column.label:
             foot = pixels(FOOT_LINE_PX)
             centred = percent(left + wide / 2)
-            parts.append(words(centred, foot, column.label, "middle"))
+            parts.append(text_line(centred, foot, column.label, "middle"))
     height = HEAD_PX + PLOT_PX + FOOT_PX
     return picture(chart.name, height, chart.title, chart.told, parts, sorted(fills))
 
@@ -83,8 +75,8 @@ def _height(column: Column) -> float:
 def _column(
     name: str, column: Column, left_fraction: float, wide_fraction: float, top: float
 ) -> list[Markup]:
-    x = percent(left_fraction + wide_fraction * (1 - FILLED) / 2)
-    width = percent(wide_fraction * FILLED)
+    x = percent(left_fraction + wide_fraction * (1 - _FILLED) / 2)
+    width = percent(wide_fraction * _FILLED)
     parts, below_px = [], 0.0
     for piece in column.pieces:
         height_px = PLOT_PX * piece.value / top

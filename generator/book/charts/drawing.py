@@ -121,7 +121,7 @@ def dot(x: str, y: str, data: dict[str, str]) -> Markup:
     return Markup(f'<circle cx="{x}" cy="{y}" r="5" class="dot"{_said(data)}/>')
 
 
-def words(x: str, y: str, text: str, anchor: str = "start", kind: str = "") -> Markup:
+def text_line(x: str, y: str, text: str, anchor: str = "start", kind: str = "") -> Markup:
     """Return a line of text."""
     said = f' class="{kind}"' if kind else ""
     return Markup(f'<text x="{x}" y="{y}" text-anchor="{anchor}"{said}>{{}}</text>').format(

@@ -6,7 +6,7 @@ from dataclasses import dataclass
 
 from markupsafe import Markup
 
-from generator.book.charts.drawing import dot, percent, picture, pixels, rule, words
+from generator.book.charts.drawing import dot, percent, picture, pixels, rule, text_line
 from generator.book.charts.scale import (
     FOOT_LINE_PX,
     FOOT_PX,
@@ -16,8 +16,8 @@ from generator.book.charts.scale import (
     levels,
     scale_top,
 )
-from generator.plan.calendar import day_in_season
-from generator.plan.job_days import FIRST_OF_SEASON
+from generator.plan.jobs.job_days import FIRST_OF_SEASON
+from generator.plan.season.open_dates import day_in_season
 
 WIDE = 1000
 
@@ -40,7 +40,7 @@ class Line:
 
 
 @dataclass(frozen=True, slots=True)
-class Heights:
+class HeightPicture:
     """A picture of heights from one season to another: an id of our own, a title, what is seen."""
 
     name: str
@@ -51,7 +51,7 @@ class Heights:
     lines: tuple[Line, ...] = ()
 
 
-def drawn(chart: Heights) -> Markup:
+def heights_drawn(chart: HeightPicture) -> Markup:
     """Return the picture: a column of room for each season, a dot for each height."""
     first = day_in_season(FIRST_OF_SEASON, chart.first_season)
     last = day_in_season(FIRST_OF_SEASON, chart.last_season + 1)
@@ -87,7 +87,7 @@ def _share(day: datetime.date, first: datetime.date, last: datetime.date) -> flo
     return (day - first).days / (last - first).days
 
 
-def _seasons(chart: Heights, first: datetime.date, last: datetime.date) -> Sequence[Markup]:
+def _seasons(chart: HeightPicture, first: datetime.date, last: datetime.date) -> Sequence[Markup]:
     parts = []
     for season in range(chart.first_season, chart.last_season + 1):
         begins = _share(day_in_season(FIRST_OF_SEASON, season), first, last)
@@ -95,5 +95,5 @@ def _seasons(chart: Heights, first: datetime.date, last: datetime.date) -> Seque
         x = percent(begins)
         parts.append(rule(x, pixels(HEAD_PX), x, pixels(HEAD_PX + PLOT_PX), "season"))
         foot = pixels(FOOT_LINE_PX)
-        parts.append(words(percent((begins + ends) / 2), foot, str(season), "middle"))
+        parts.append(text_line(percent((begins + ends) / 2), foot, str(season), "middle"))
     return parts

@@ -4,11 +4,11 @@ import math
 
 from markupsafe import Markup
 
-from generator.book.charts.drawing import pixels, rule, words
+from generator.book.charts.drawing import pixels, rule, text_line
 
 PLOT_PX, HEAD_PX, FOOT_PX, OVER_THE_LINE_PX = 180, 22, 24, 3
 FOOT_LINE_PX = HEAD_PX + PLOT_PX + 16
-STEPS = (1, 2, 2.5, 5, 10)
+_STEPS = (1, 2, 2.5, 5, 10)
 LINES_AT_MOST = 5
 
 
@@ -31,7 +31,7 @@ def level_step(highest: float) -> float:
     (2.0, 250.0)
     """
     power = 10.0 ** math.floor(math.log10(highest / LINES_AT_MOST))
-    steps = (step * power for step in STEPS)
+    steps = (step * power for step in _STEPS)
     return next(float(f"{one:.6g}") for one in steps if one * LINES_AT_MOST >= highest)
 
 
@@ -52,5 +52,5 @@ def levels(top: float) -> list[Markup]:
         parts.append(rule("0", pixels(y), "100%", pixels(y), "level" if number else "ground-line"))
         if number:
             over = pixels(y - OVER_THE_LINE_PX)
-            parts.append(words("0", over, f"{step * number:,.6g}", "start", "scale"))
+            parts.append(text_line("0", over, f"{step * number:,.6g}", "start", "scale"))
     return parts

@@ -4,13 +4,15 @@ from dataclasses import dataclass
 
 from generator.book.pages.pictures import acres_picture, work_picture
 from generator.book.pages.written import SEASONS, Written, address_of, from_template
-from generator.plan.budget import purchases
-from generator.plan.grown import AGES
-from generator.plan.model import Job, JobAhead, Place, Plan, stopped_in
-from generator.plan.money import season_row, to_pay
-from generator.plan.work_groups import WORK_GROUPS
-from generator.plan.years_ahead import SeasonAhead, every_year, years_ahead
-from generator.reference.load import sign_names
+from generator.plan.model.finding import stopped_in
+from generator.plan.model.job import Job, JobAhead
+from generator.plan.model.place import Place
+from generator.plan.model.plan import Plan
+from generator.plan.money.budget import purchases
+from generator.plan.money.money_hours import season_row, to_pay
+from generator.plan.standing.cover_by_season import AGES
+from generator.plan.views.years_ahead import WORK_GROUPS, SeasonAhead, every_year, years_ahead
+from generator.reference.library import marker_names
 
 AHEAD = "Years ahead"
 AnyJob = Job | JobAhead
@@ -63,7 +65,7 @@ def _work(plan: Plan, season: SeasonAhead) -> list[tuple[str, list[WorkLine]]]:
 
 
 def _lines(plan: Plan, jobs: tuple[AnyJob, ...]) -> list[WorkLine]:
-    stopped, names = stopped_in(plan.findings), sign_names()
+    stopped, names = stopped_in(plan.findings), marker_names()
     same: dict[object, list[AnyJob]] = {}
     for job in jobs:
         same.setdefault((job.dates, job.step.name, job.state.kind, job.state.question), []).append(

@@ -5,9 +5,9 @@ from itertools import groupby
 
 from markupsafe import Markup
 
-from generator.book.marks import identity, label, printed
+from generator.book.marks import figure_identity, label, printed
 from generator.book.model import LeftFolder, Page
-from generator.book.pages.dates import KINDS
+from generator.book.pages.dates import _DATE_KINDS
 from generator.book.pages.written import (
     BOOK,
     SEEN_BY_READERS,
@@ -17,9 +17,11 @@ from generator.book.pages.written import (
     place_of,
 )
 from generator.inventory.dates import HUNTED
-from generator.plan.model import Job, Place, Plan, WindowTold
-from generator.plan.shared_text import READERS
-from generator.reference.load import sources, words
+from generator.plan.model.job import Job
+from generator.plan.model.place import Place
+from generator.plan.model.plan import Plan, WindowTold
+from generator.plan.readers.shared_text import READERS_SUBJECT
+from generator.reference.library import sources, words
 from generator.working import Measured, Quantity, Reference, flat_inputs
 
 FOLDED_FROM = 3  # pages that use a source, named in one line up to here
@@ -58,7 +60,7 @@ def readers_page(plan: Plan, left: Iterable[LeftFolder] = ()) -> Written:
             for one in plan.handed
         ],
         address_of=address_of,
-        findings=plan.findings_on(READERS),
+        findings=plan.findings_on(READERS_SUBJECT),
         left=tuple(left),
     )
 
@@ -75,7 +77,7 @@ def _work_of(plan: Plan, number: Quantity) -> str:
 def _window(plan: Plan, job: Job, told: WindowTold) -> tuple[Job, Place, str, WindowTold, str]:
     """Return a row of days that private dates end: the work, what its sheet says, the dates."""
     said = CALLED_OFF if job.state.is_settled else TOLD_AS.get(told.dates.kind, NOT_ON)
-    return job, place_of(plan, job), said, told, KINDS[told.dates.kind]
+    return job, place_of(plan, job), said, told, _DATE_KINDS[told.dates.kind]
 
 
 def workings_page(plan: Plan, written: list[Written]) -> Written:
@@ -84,7 +86,7 @@ def workings_page(plan: Plan, written: list[Written]) -> Written:
     for one in written:
         for figure in one.marks.entries():
             if isinstance(figure, Quantity):
-                anchor = one.marks.anchors[identity(figure)]
+                anchor = one.marks.anchors[figure_identity(figure)]
                 href = one.page.address.removesuffix(".md") + f".html#{anchor}"
                 rows.setdefault(figure.identity, (figure, label(figure), printed(figure), href))
     return from_template(

@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from markupsafe import Markup
 
 from generator.book.charts.bands import band, month_scale
-from generator.book.pages.dates import KINDS, placed
+from generator.book.pages.dates import _DATE_KINDS, placed
 from generator.book.pages.written import (
     SEASONS,
     Listed,
@@ -16,17 +16,18 @@ from generator.book.pages.written import (
     from_template,
     subject_of,
 )
-from generator.plan.calendar import day_in_season
-from generator.plan.cautions import Caution
-from generator.plan.days import comes_back, inside_of
-from generator.plan.job_days import FIRST_OF_SEASON, LAST_OF_SEASON
-from generator.plan.model import Job, Plan, Span
-from generator.plan.month_by_month import MonthOfWork, Turn, month_by_month
-from generator.plan.work_groups import WORK_GROUPS
+from generator.plan.findings.about_after import AfterCaution
+from generator.plan.jobs.job_days import FIRST_OF_SEASON, LAST_OF_SEASON
+from generator.plan.model.days import Span, comes_back, inside_of
+from generator.plan.model.job import Job
+from generator.plan.model.plan import Plan
+from generator.plan.season.open_dates import day_in_season
+from generator.plan.views.month_by_month import MonthOfWork, Turn, month_by_month
+from generator.plan.views.years_ahead import WORK_GROUPS
 
 NOW, YEAR = "Now, month by month", "The year"
 A_YEAR = datetime.timedelta(days=365)
-KEEP_OUT = Caution.KEEP_OUT.value.code
+KEEP_OUT = AfterCaution.KEEP_OUT.value.code
 
 
 @dataclass(frozen=True, slots=True)
@@ -101,11 +102,11 @@ def _kept_in(plan: Plan, inside: Span) -> list[Kept]:
     """
     told = placed(plan)
     own = [
-        Kept(KINDS[one.kind], told(one.places), comes_back(one, inside), one.note)
+        Kept(_DATE_KINDS[one.kind], told(one.places), comes_back(one, inside), one.note)
         for one in plan.dates
     ]
     others = [
-        Kept(KINDS[one.kind], told(one.on) or "all the ground", _inside(one.spans, inside))
+        Kept(_DATE_KINDS[one.kind], told(one.on) or "all the ground", _inside(one.spans, inside))
         for one in plan.others_out
     ]
     return [one for one in (*own, *others) if one.spans]
@@ -231,5 +232,5 @@ def _kept(plan: Plan) -> list[tuple[str, Markup, tuple[Span, ...], tuple[str, ..
         spans = comes_back(one, _season(plan))
         if spans:
             drawn = band(plan.season, (), spans, plan.as_of)
-            rows.append((KINDS[one.kind], drawn, spans, one.places, one.note))
+            rows.append((_DATE_KINDS[one.kind], drawn, spans, one.places, one.note))
     return sorted(rows, key=lambda entry: (entry[2], entry[0]))

@@ -1,14 +1,16 @@
 """The page of the days that can be counted on: every job with what past years say of it."""
 
 from generator.book.pages.written import WORK, Written, from_template, place_of
-from generator.plan.count_on import counted_at
-from generator.plan.counted import CountedDays, Span
-from generator.plan.model import Job, Place, Plan
-from generator.reference.load import methods, values
+from generator.plan.days.count_on import counted_at
+from generator.plan.model.job import Job
+from generator.plan.model.place import Place
+from generator.plan.model.plan import Plan
+from generator.plan.model.suited_days import CountedDays, Span
+from generator.reference.library import methods, values
 from generator.reference.suited import Suits, suited
 
-TITLE = "Days you can count on"
-Row = tuple[CountedDays, list[tuple[Job, Place]]]
+_TITLE = "Days you can count on"
+_Row = tuple[CountedDays, list[tuple[Job, Place]]]
 
 
 def count_on_page(plan: Plan) -> list[Written]:
@@ -21,7 +23,7 @@ def count_on_page(plan: Plan) -> list[Written]:
         from_template(
             plan,
             "count-on.md",
-            TITLE,
+            _TITLE,
             WORK,
             "count_on",
             ["weather", "rain", "suited", *(one.name for one, _ in groups)],
@@ -33,9 +35,9 @@ def count_on_page(plan: Plan) -> list[Written]:
     ]
 
 
-def _rows(plan: Plan, suits: Suits) -> list[Row]:
+def _rows(plan: Plan, suits: Suits) -> list[_Row]:
     """Return the jobs of one kind of work; those of one step with the same days share a row."""
-    rows: dict[tuple[str, tuple[Span, ...]], Row] = {}
+    rows: dict[tuple[str, tuple[Span, ...]], _Row] = {}
     for job in plan.jobs:
         counted = plan.count_on.get(job.id)
         if counted is not None and counted.suits is suits:

@@ -1,12 +1,12 @@
 """Pages of counts and waits: what a count decides, what may be sown when, weeds."""
 
 from generator.book.pages.written import CHAPTERS, Written, from_template
-from generator.plan.decided import Outcome
-from generator.plan.model import Plan
-from generator.reference.load import planting_kinds, species, values, ways_of_working
+from generator.plan.model.counts import Outcome
+from generator.plan.model.plan import Plan
+from generator.reference.library import planting_kinds, species, values, ways_of_working
 from generator.reference.weeds import OTHER, weeds
 
-COUNTS = "Counts and decisions"
+_COUNTS = "Counts and decisions"
 PLANT_WHEN = "What can I plant here, when"
 WEEDS = "Weeds"
 OUTCOMES: dict[Outcome, str] = {
@@ -33,7 +33,7 @@ def counts_page(plan: Plan) -> Written:
     return from_template(
         plan,
         "counts.md",
-        COUNTS,
+        _COUNTS,
         "",
         "counts",
         [*(one.name for one, _, _ in counted), "plant count", "frame", "overseed", "start over"],

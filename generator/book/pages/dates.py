@@ -5,15 +5,15 @@ from typing import Any
 
 from generator.book.pages.written import Written, from_template, jobs_with_places
 from generator.inventory.dates import ALL_PLACES, DateRange
-from generator.plan.calendar import day_in_season
-from generator.plan.day_findings import LOOKED_UP
-from generator.plan.days import comes_back
-from generator.plan.job_days import FIRST_OF_SEASON, LAST_OF_SEASON
-from generator.plan.model import Plan, Span
-from generator.reference.load import operations
+from generator.plan.days.day_findings import LOOKED_UP
+from generator.plan.jobs.job_days import FIRST_OF_SEASON, LAST_OF_SEASON
+from generator.plan.model.days import Span, comes_back
+from generator.plan.model.plan import Plan
+from generator.plan.season.open_dates import day_in_season
+from generator.reference.library import operations
 
-TITLE = "Dates, people and papers"
-KINDS = {
+_TITLE = "Dates, people and papers"
+_DATE_KINDS = {
     "quiet": "Quiet",
     "hunting": "Hunting",
     "turkey": "Turkey hunting",
@@ -39,11 +39,11 @@ def dates_page(plan: Plan) -> Written:
     return from_template(
         plan,
         "dates.md",
-        TITLE,
+        _TITLE,
         "",
         "dates",
-        [*KINDS.values(), "licence", "insurance", "permit", "contract", "811"],
-        dates=[(one, KINDS[one.kind], _in_season(plan, one)) for one in plan.dates],
+        [*_DATE_KINDS.values(), "licence", "insurance", "permit", "contract", "811"],
+        dates=[(one, _DATE_KINDS[one.kind], _in_season(plan, one)) for one in plan.dates],
         looked_up=LOOKED_UP,
         jobs=[
             (job, place)
@@ -69,8 +69,10 @@ def others_out_page(plan: Plan) -> Written:
         "Hunting, nesting and burn bans",
         "",
         "others_out",
-        [KINDS[one.kind] for one in plan.others_out],
-        dates=[(one, KINDS[one.kind], [names[on] for on in one.on]) for one in plan.others_out],
+        [_DATE_KINDS[one.kind] for one in plan.others_out],
+        dates=[
+            (one, _DATE_KINDS[one.kind], [names[on] for on in one.on]) for one in plan.others_out
+        ],
     )
 
 

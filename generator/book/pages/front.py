@@ -6,9 +6,9 @@ from generator.book.content import Chapter, callout, chapters_for
 from generator.book.marks import Marks
 from generator.book.pages.written import CHAPTERS, Written, finished, from_template, subject_of
 from generator.book.render import cautions_block, render, render_authored
-from generator.plan.model import Plan
-from generator.plan.safety import emergency_lines
-from generator.reference.load import cautions_of, operations
+from generator.plan.jobs.safety import emergency_lines
+from generator.plan.model.plan import Plan
+from generator.reference.library import cautions_of, operations
 
 SAFETY_CHAPTERS = (
     "emergencies",

@@ -2,7 +2,7 @@
 
 from generator.book.content import chapters_for
 from generator.book.pages.counts import OUTCOMES
-from generator.book.pages.dates import KINDS
+from generator.book.pages.dates import _DATE_KINDS
 from generator.book.pages.pictures import heights_picture
 from generator.book.pages.seen import heights, last_look, looked_over, sight_checks
 from generator.book.pages.written import (
@@ -18,16 +18,18 @@ from generator.book.pages.written import (
 )
 from generator.inventory.dates import HUNTED
 from generator.inventory.places import Route, Screen, Stand, hidden_by
-from generator.plan.ground import WAY_WORDS
-from generator.plan.growing import standing_growth
-from generator.plan.model import Place, Plan, stopped_in
-from generator.plan.partner import hunted_on
-from generator.plan.shooting import on_stand, weeks
-from generator.plan.sown_how import METHOD_WORDS
-from generator.plan.told_heights import last_measured, told_heights
-from generator.plan.verdicts import judged, needed_on
+from generator.plan.days.shooting import on_stand, weeks
+from generator.plan.jobs.ground import WAY_WORDS
+from generator.plan.model.finding import stopped_in
+from generator.plan.model.place import Place
+from generator.plan.model.plan import Plan
+from generator.plan.readers.partner import hunted_on
+from generator.plan.sowing.sown_how import METHOD_WORDS
+from generator.plan.standing.heights_told import last_measured, told_heights
+from generator.plan.standing.planting_curves import standing_growth
+from generator.plan.standing.verdicts import judged, needed_on
 from generator.reference.growth import has_kinds
-from generator.reference.load import species, values
+from generator.reference.library import species, values
 
 
 def place_page(plan: Plan, place: Place) -> Written:
@@ -119,7 +121,10 @@ def stand_page(plan: Plan, stand: Stand) -> Written:
         upkeep=upkeep_of(plan, stand.id),
         upkeep_plan=plan_of_upkeep(plan, stand),
         hunted=hunted_on(plan, stand.id, HUNTED),
-        hours=[(one, KINDS[one.dates.kind], weeks(one)) for one in on_stand(plan.hunted, stand.id)],
+        hours=[
+            (one, _DATE_KINDS[one.dates.kind], weeks(one))
+            for one in on_stand(plan.hunted, stand.id)
+        ],
         address_of=address_of,
     )
 

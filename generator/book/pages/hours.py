@@ -3,11 +3,11 @@
 import datetime
 from itertools import groupby
 
-from generator.book.pages.dates import KINDS, placed
+from generator.book.pages.dates import _DATE_KINDS, placed
 from generator.book.pages.written import Written, from_template
-from generator.plan.model import HuntedDates, HuntedDay, Plan
-from generator.plan.shooting import clock_changes
-from generator.reference.load import Method, methods
+from generator.plan.days.shooting import clock_changes
+from generator.plan.model.plan import HuntedDates, HuntedDay, Plan
+from generator.reference.library import Method, methods
 
 HOURS_ADDRESS = "hours.md"
 # How the words of a rule name what it goes by.
@@ -31,7 +31,13 @@ def hours_page(plan: Plan) -> Written:
         "hours",
         ["shooting hours", "sunrise", "sunset", "twilight", "legal light"],
         hunted=[
-            (one, KINDS[one.dates.kind], _by_month(one), clock_changes(one), _findings(plan, one))
+            (
+                one,
+                _DATE_KINDS[one.dates.kind],
+                _by_month(one),
+                clock_changes(one),
+                _findings(plan, one),
+            )
             for one in plan.hunted
         ],
         sun=SUN,

@@ -4,7 +4,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from typing import TypeVar
 
-from generator.book.content import PARTS, written_for
+from generator.book.content import BOOK_PARTS, written_for
 from generator.book.pages.counts import OUTCOMES
 from generator.book.pages.pictures import acres_picture
 from generator.book.pages.seen import heights, last_look, sight_checks
@@ -22,20 +22,21 @@ from generator.book.pages.written import (
 )
 from generator.inventory.log import LogEntry
 from generator.inventory.places import Screen, hidden_by
-from generator.plan.catches import (
+from generator.plan.findings.order import older_than_a_year
+from generator.plan.model.counts import CountSaid
+from generator.plan.model.place import Place
+from generator.plan.model.plan import Plan
+from generator.plan.sowing.catches import (
     Catch,
     SprayerCatch,
     drill_catches,
     sprayer_catches,
     spreader_catches,
 )
-from generator.plan.decided import CountSaid
-from generator.plan.findings import older_than_a_year
-from generator.plan.growing import standing_growth
-from generator.plan.grown import AGES, Grown, acres_by_age, grown_in
-from generator.plan.model import Place, Plan
-from generator.plan.verdicts import Judged, judged
-from generator.reference.load import planting_kinds, species
+from generator.plan.standing.cover_by_season import AGES, Grown, acres_by_age, grown_in
+from generator.plan.standing.planting_curves import standing_growth
+from generator.plan.standing.verdicts import ScreenJudged, judged
+from generator.reference.library import planting_kinds, species
 from generator.working import Given
 
 _C = TypeVar("_C", Catch, SprayerCatch)
@@ -57,7 +58,7 @@ class PlaceRow:
     highest: Given | None
     counts: tuple[CountSaid, ...]
     next_job: Listed | None
-    judged: Judged | None
+    judged: ScreenJudged | None
     asks_height: bool
 
 
@@ -207,7 +208,7 @@ def chapters_page(plan: Plan) -> Written:
         ["chapters", *(one.title for one in written_for(plan.reader))],
         parts_of_the_book=[
             (words, listed)
-            for part, words in PARTS.items()
+            for part, words in BOOK_PARTS.items()
             if (listed := [one for one in written_for(plan.reader) if one.part == part])
         ],
     )

@@ -5,8 +5,11 @@ from collections.abc import Iterable
 
 from generator.book.exports import BUDGET_CSV, BUDGET_XLSX, BUY_CSV
 from generator.book.pages.pictures import money_picture, weekends_picture
-from generator.book.pages.written import LOGGED, Written, from_template, jobs_with_places
-from generator.plan.budget import (
+from generator.book.pages.written import LOG_ADDRESS, Written, from_template, jobs_with_places
+from generator.plan.model.finding import stopped_in
+from generator.plan.model.job import Job
+from generator.plan.model.plan import Plan
+from generator.plan.money.budget import (
     Total,
     cost_in_all,
     missed,
@@ -14,10 +17,9 @@ from generator.plan.budget import (
     purchases,
     too_late,
 )
-from generator.plan.field_work import hire_charge, hired_jobs, rentings
-from generator.plan.free_hours import HOURS, own_months
-from generator.plan.model import Job, Plan, stopped_in
-from generator.plan.money import (
+from generator.plan.money.field_work import hire_charge, hired_jobs, rentings
+from generator.plan.money.free_hours import HOURS_SUBJECT, own_months
+from generator.plan.money.money_hours import (
     hours_in_all,
     money_by_season,
     months,
@@ -28,7 +30,7 @@ from generator.plan.money import (
     spent,
     to_pay,
 )
-from generator.plan.weekends import Weekend, weekends
+from generator.plan.money.weekends import Weekend, weekends
 
 LEFT_OUT = ("stopped", "missed", "done", "not_needed")
 
@@ -100,7 +102,7 @@ def money_page(plan: Plan) -> Written:
         findings=[
             one
             for one in plan.findings
-            if one.subject in subjects or one.subject.startswith((LOGGED, HOURS))
+            if one.subject in subjects or one.subject.startswith((LOG_ADDRESS, HOURS_SUBJECT))
         ],
         own_months=own_months(plan),
         seasons=seasons,

@@ -4,22 +4,21 @@ from dataclasses import dataclass
 
 from markupsafe import Markup
 
-from generator.book.charts.columns import Column, Columns, Piece, drawn
+from generator.book.charts.columns import Column, Columns, Piece, columns_drawn
 from generator.book.charts.drawing import Fill, dot_sample, key, line_sample
-from generator.book.charts.heights import Height, Heights, Line
-from generator.book.charts.heights import drawn as heights
+from generator.book.charts.heights import Height, HeightPicture, Line
+from generator.book.charts.heights import heights_drawn as heights
 from generator.inventory.log import LogEntry
 from generator.inventory.places import Planting
 from generator.inventory.season import season_of
-from generator.plan.day_words import MONTHS
-from generator.plan.growing import Growing
-from generator.plan.grown import AGES, Age, SeasonAcres
-from generator.plan.growth import bends, heights_on
-from generator.plan.model import Plan
-from generator.plan.money import SeasonMoney
-from generator.plan.weekends import Weekend
-from generator.plan.work_groups import WORK_GROUPS
-from generator.plan.years_ahead import SeasonAhead
+from generator.plan.model.days import MONTHS
+from generator.plan.model.plan import Plan
+from generator.plan.money.money_hours import SeasonMoney
+from generator.plan.money.weekends import Weekend
+from generator.plan.standing.cover_by_season import AGES, Age, SeasonAcres
+from generator.plan.standing.heights import bends, heights_on
+from generator.plan.standing.planting_curves import Growing
+from generator.plan.views.years_ahead import WORK_GROUPS, SeasonAhead
 from generator.reference.growth import CURVES, Curve
 from generator.units import convert
 
@@ -66,7 +65,7 @@ def acres_picture(acres: tuple[SeasonAcres, ...]) -> Pictured | None:
         for one in acres
     )
     told = "Acres by season. The table below holds the same numbers."
-    svg = drawn(Columns("acres", "Acres by age over five seasons", told, columns))
+    svg = columns_drawn(Columns("acres", "Acres by age over five seasons", told, columns))
     return Pictured(svg, tuple((key("acres", AGE_FILLS[age]), AGES[age]) for age in ages))
 
 
@@ -87,7 +86,7 @@ def work_picture(seasons: tuple[SeasonAhead, ...]) -> Pictured | None:
     if not met:
         return None
     told = "Jobs by season. The table below holds the same numbers."
-    svg = drawn(Columns("work", "Jobs by kind of work over five seasons", told, columns))
+    svg = columns_drawn(Columns("work", "Jobs by kind of work over five seasons", told, columns))
     shown = tuple((key("work", fill), title) for title, fill in fills.items() if title in met)
     return Pictured(svg, shown)
 
@@ -103,7 +102,9 @@ def weekends_picture(weekends: tuple[Weekend, ...]) -> Pictured | None:
         work = (Piece(one.work.value, "solid", one.work.identity),) if one.work else ()
         columns.append(Column(name, work, Piece(one.free.value, "empty", one.free.identity)))
     told = "Hours on each weekend to the end of the season. The list below holds the same numbers."
-    svg = drawn(Columns("weekends", "Hours by weekend against free hours", told, tuple(columns)))
+    svg = columns_drawn(
+        Columns("weekends", "Hours by weekend against free hours", told, tuple(columns))
+    )
     return Pictured(svg, ((key("weekends", "solid"), "work"), (key("weekends", "above"), "free")))
 
 
@@ -125,7 +126,7 @@ def heights_picture(
     if not measured and not any(line.points_ft for line in lines):
         return None
     name = f"heights-{planting.id}"
-    svg = heights(Heights(name, "Height by season", first, last, measured, lines))
+    svg = heights(HeightPicture(name, "Height by season", first, last, measured, lines))
     told = [(line_sample(curve), CURVE_WORDS[curve]) for curve in (CURVES if lines else ())]
     seen = [(dot_sample(), "measured")] if measured else []
     return Pictured(svg, (*told, *seen))
@@ -158,5 +159,5 @@ def money_picture(seasons: tuple[SeasonMoney, ...]) -> Pictured | None:
     if not any(column.pieces for column in columns):
         return None
     told = "Dollars by season. The table below holds the same numbers."
-    svg = drawn(Columns("dollars", "Money by season", told, tuple(columns)))
+    svg = columns_drawn(Columns("dollars", "Money by season", told, tuple(columns)))
     return Pictured(svg, tuple((key("dollars", fill), words) for words, fill in fills.items()))

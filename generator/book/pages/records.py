@@ -3,12 +3,15 @@
 from generator.book.exports import BUDGET_XLSX, RECORDS_CSV
 from generator.book.pages.written import Written, from_template, place_of
 from generator.inventory.log import LogEntry
-from generator.plan.model import Finding, Job, Place, Plan
-from generator.plan.records import LOGGED, SPRAY
-from generator.plan.spray_record import kept_until, missing_by_rule
-from generator.reference.load import values
+from generator.plan.after.records import _SPRAY, LOGGED
+from generator.plan.model.finding import Finding
+from generator.plan.model.job import Job
+from generator.plan.model.place import Place
+from generator.plan.model.plan import Plan
+from generator.plan.model.spray_record import kept_until, missing_by_rule
+from generator.reference.library import values
 
-TITLE = "Spray records"
+_TITLE = "Spray records"
 FORMS = "Records to fill in"
 
 
@@ -17,7 +20,7 @@ def records_page(plan: Plan) -> Written:
     return from_template(
         plan,
         "records.md",
-        TITLE,
+        _TITLE,
         "",
         "records",
         ["record", "7 CFR 110.3", "restricted use", *_names(plan)],
@@ -37,7 +40,7 @@ def forms_of(plan: Plan) -> list[tuple[Job, Place]]:
     return [
         (job, place_of(plan, job))
         for job in plan.jobs
-        if job.step.operation == SPRAY and not job.state.is_settled
+        if job.step.operation == _SPRAY and not job.state.is_settled
     ]
 
 

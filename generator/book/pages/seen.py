@@ -6,7 +6,7 @@ from dataclasses import dataclass
 
 from generator.inventory.log import LogEntry
 from generator.inventory.places import Stand
-from generator.plan.model import Plan
+from generator.plan.model.plan import Plan
 
 
 def looked_over(plan: Plan, thing_id: str) -> list[LogEntry]:

@@ -5,17 +5,17 @@ from dataclasses import dataclass
 
 from markupsafe import Markup
 
-from generator.book.charts.years import YearDots, drawn
+from generator.book.charts.past_years import YearDots, years_drawn
 from generator.book.origin import origin_words
 from generator.book.pages.written import WORK, Written, from_template
-from generator.plan.calendar import day_in_season
-from generator.plan.model import Plan
-from generator.plan.sign_found import HeatOfYears, SignFound
-from generator.plan.weather_findings import SIGN
-from generator.reference.load import methods, values
+from generator.plan.model.markers import HeatOfYears, MarkerFound
+from generator.plan.model.plan import Plan
+from generator.plan.season.open_dates import day_in_season
+from generator.plan.season.weather_findings import SIGN
+from generator.reference.library import methods, values
 
-TITLE = "Season signs"
-PARTS = ("early", "typical", "late")
+_TITLE = "Season signs"
+_PARTS = ("early", "typical", "late")
 KINDS = {
     "ghcn_by_station": "daily record by element",
     "daily_summaries": "daily summaries",
@@ -27,15 +27,15 @@ HEAT_WORDS = {
     "sine_degree_days_f": "single sine",
     "cut_sine_degree_days_f": "single sine, cut at the top",
 }
-FREEZES = {"last_in_spring": "last of spring", "first_in_autumn": "first of autumn"}
+_FREEZES = {"last_in_spring": "last of spring", "first_in_autumn": "first of autumn"}
 SOWN_HOW = {"frost_seed": "frost seeded", "drill": "drilled"}
 
 
 @dataclass(frozen=True, slots=True)
-class Shown:
+class MarkerShown:
     """One sign as the page shows it: days of the season, what it rests on, its picture."""
 
-    found: SignFound
+    found: MarkerFound
     days: tuple[datetime.date | None, ...]
     origin: str
     method: str
@@ -55,7 +55,7 @@ def signs_page(plan: Plan) -> list[Written]:
         from_template(
             plan,
             "signs.md",
-            TITLE,
+            _TITLE,
             WORK,
             "signs",
             ["weather", "freeze", "thaw", "soil", *(one.name for one in weather.signs)],
@@ -70,11 +70,11 @@ def signs_page(plan: Plan) -> list[Written]:
             kinds=KINDS,
             sown_how=SOWN_HOW,
             freezes=[
-                (one, FREEZES[one.when], [_in_season(getattr(one, part), plan) for part in PARTS])
+                (one, _FREEZES[one.when], [_in_season(getattr(one, part), plan) for part in _PARTS])
                 for one in weather.freeze_dates
             ],
             emergence=[
-                (one, [_in_season(getattr(one.days, part), plan) for part in PARTS])
+                (one, [_in_season(getattr(one.days, part), plan) for part in _PARTS])
                 if one.days is not None
                 else (one, None)
                 for one in weather.emergence
@@ -90,16 +90,16 @@ def _in_season(day: tuple[int, int], plan: Plan) -> datetime.date:
     return day_in_season(day, plan.season)
 
 
-def _shown(found: SignFound, plan: Plan) -> Shown:
+def _shown(found: MarkerFound, plan: Plan) -> MarkerShown:
     days: tuple[datetime.date | None, ...] = (None, None, None)
     if found.days is not None:
-        days = tuple(_in_season(getattr(found.days, part), plan) for part in PARTS)
-    return Shown(
+        days = tuple(_in_season(getattr(found.days, part), plan) for part in _PARTS)
+    return MarkerShown(
         found, days, origin_words(found), _method(found), len(found.years), _picture(found)
     )
 
 
-def _method(found: SignFound) -> str:
+def _method(found: MarkerFound) -> str:
     words = methods()[found.method].words if found.method else ""
     return words[:1].upper() + words[1:]
 
@@ -110,11 +110,13 @@ def _heat(one: HeatOfYears) -> tuple[str, str, str, str]:
     return HEAT_WORDS[one.method], cool, typical, warm
 
 
-def _picture(found: SignFound) -> Markup | None:
+def _picture(found: MarkerFound) -> Markup | None:
     if not found.years:
         return None
     lines = (
-        tuple((part, getattr(found.days, part)) for part in PARTS) if found.days is not None else ()
+        tuple((part, getattr(found.days, part)) for part in _PARTS)
+        if found.days is not None
+        else ()
     )
     title = f"{found.name} in every year of the record"
-    return drawn(YearDots(f"years-{found.sign.replace('_', '-')}", title, found.years, lines))
+    return years_drawn(YearDots(f"years-{found.sign.replace('_', '-')}", title, found.years, lines))

@@ -15,10 +15,10 @@ from generator.book.pages.written import (
 )
 from generator.inventory.ground import SoilTest
 from generator.inventory.spreadable import Fertilizer, Lime
-from generator.plan.holes import Water
-from generator.plan.model import Plan
-from generator.plan.nutrient_price import nutrient_price
-from generator.reference.load import values
+from generator.plan.feeding.nutrient_price import nutrient_price
+from generator.plan.model.plan import Plan
+from generator.plan.model.water_hole import Water
+from generator.reference.library import values
 
 GROUND = "Ground"
 SPREAD_BY_TEST = ("lime", "fertilize")

@@ -3,12 +3,12 @@
 from generator.book.pages.written import BOOK, Written, from_template
 from generator.inventory.places import PlantedGround
 from generator.inventory.schema import KeptUp
-from generator.plan.model import Plan
-from generator.reference.load import operations, planting_kinds
+from generator.plan.model.plan import Plan
+from generator.reference.library import operations, planting_kinds
 from generator.reference.steps import StepPlan
 
-STEPS = "Step plans and their steps"
-SUBJECT_WORDS = {"stand": "a stand", "route": "a walk", "water_hole": "a water hole"}
+_STEPS = "Step plans and their steps"
+_SUBJECT_WORDS = {"stand": "a stand", "route": "a walk", "water_hole": "a water hole"}
 
 
 def steps_page(plan: Plan) -> Written:
@@ -26,7 +26,7 @@ def steps_page(plan: Plan) -> Written:
     return from_template(
         plan,
         "steps.md",
-        STEPS,
+        _STEPS,
         BOOK,
         "steps",
         [step.id for one in plans for step in one.steps],
@@ -37,6 +37,6 @@ def steps_page(plan: Plan) -> Written:
 
 def _made_for(plan: StepPlan) -> str:
     if plan.subject is not None:
-        return f"{SUBJECT_WORDS[plan.subject]}, as its upkeep"
+        return f"{_SUBJECT_WORDS[plan.subject]}, as its upkeep"
     kind = planting_kinds()[plan.kind or ""].lower()
     return kind if plan.yearly_from is None else f"{kind}, as its upkeep"

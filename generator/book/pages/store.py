@@ -17,18 +17,18 @@ from generator.inventory.drill import Drill
 from generator.inventory.equipment import Sprayer, Spreader
 from generator.inventory.stock import Product, SeedLot
 from generator.inventory.woody import Guard, Plant
-from generator.plan.catches import (
+from generator.plan.findings.order import older_than_a_year
+from generator.plan.model.plan import Plan
+from generator.plan.sowing.catches import (
     Catch,
     SprayerCatch,
     drill_catches,
     sprayer_catches,
     spreader_catches,
 )
-from generator.plan.findings import older_than_a_year
-from generator.plan.model import Plan
-from generator.plan.seed_price import live_prices
+from generator.plan.sowing.seed_price import live_prices
 from generator.reference.growth import has_kinds
-from generator.reference.load import species
+from generator.reference.library import species
 
 
 def lot_page(plan: Plan, lot: SeedLot) -> Written:

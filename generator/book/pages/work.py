@@ -22,24 +22,25 @@ from generator.book.pages.written import (
     subject_of,
 )
 from generator.book.render import cautions_block, render
-from generator.plan.calendar import day_in_season
-from generator.plan.cautions import Caution
-from generator.plan.doses import NUTRIENT_WORDS
-from generator.plan.instead import still_to_sow
-from generator.plan.label_harm import leaves_asked
-from generator.plan.model import Finding, Job, Plan, SafetyLine, UpkeepJob
-from generator.plan.notes import Note
-from generator.plan.safety import emergency_lines
-from generator.plan.seed_findings import says_something
-from generator.plan.setbacks import kept_mixing, kept_spraying
-from generator.plan.slope import slope_to_measure
-from generator.plan.sown_how import METHOD_WORDS
-from generator.plan.spray_weather import longest_dry, tightest_wind
-from generator.reference.load import (
+from generator.plan.days.spray_weather import longest_dry, tightest_wind
+from generator.plan.feeding.doses import NUTRIENT_WORDS
+from generator.plan.findings.about_spraying import SprayCaution, SprayNote
+from generator.plan.jobs.alternatives import still_to_sow
+from generator.plan.jobs.safety import emergency_lines
+from generator.plan.jobs.slope import slope_to_measure
+from generator.plan.labels.label_harm import leaves_asked
+from generator.plan.model.finding import Finding, SafetyLine
+from generator.plan.model.job import Job, UpkeepJob
+from generator.plan.model.plan import Plan
+from generator.plan.season.open_dates import day_in_season
+from generator.plan.sowing.seed_findings import says_something
+from generator.plan.sowing.sown_how import METHOD_WORDS
+from generator.plan.spraying.setbacks import kept_mixing, kept_spraying
+from generator.reference.library import (
     cautions_of,
+    marker_names,
     mixing_steps,
     operations,
-    sign_names,
     species,
     values,
 )
@@ -56,8 +57,8 @@ GROUPS = {
 
 
 # Cautions that stand on the sheet itself, beside the loads.
-ON_THE_SHEET = (Caution.NOTHING_SET_BACK.value.code,)
-BARE_GROUND = (Caution.NO_PASSES.value.code, Note.NO_PASSES.value.code)
+ON_THE_SHEET = (SprayCaution.NOTHING_SET_BACK.value.code,)
+BARE_GROUND = (SprayCaution.NO_PASSES.value.code, SprayNote.NO_PASSES.value.code)
 
 
 def home_page(plan: Plan) -> Written:
@@ -124,7 +125,7 @@ def _signs(plan: Plan) -> list[tuple[str, list[datetime.date | None], str]]:
         return []
     rows: list[tuple[str, list[datetime.date | None], str]] = []
     origin = {one.sign: origin_words(one) for one in plan.weather.signs} if plan.weather else {}
-    for key, name in sign_names().items():
+    for key, name in marker_names().items():
         sign = getattr(plan.signs, key)
         days = (sign.early, sign.typical, sign.late) if sign is not None else (None, None, None)
         in_season = [day_in_season(one, plan.season) if one is not None else None for one in days]

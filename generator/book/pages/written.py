@@ -13,12 +13,15 @@ from generator.book.render import render, workings_block
 from generator.book.text import inert, searchable
 from generator.inventory.ground import SoilTest
 from generator.inventory.schema import KeptUp
-from generator.plan.budget import Purchase, purchases
-from generator.plan.day_words import day_words
-from generator.plan.free_hours import HOURS
-from generator.plan.items import StockItem
-from generator.plan.model import FOLDER, Finding, Job, Place, Plan, UpkeepJob, stopped_in
-from generator.plan.shared_text import READERS
+from generator.plan.model.days import day_words
+from generator.plan.model.finding import WHOLE_FOLDER, Finding, stopped_in
+from generator.plan.model.items import StockItem
+from generator.plan.model.job import Job, UpkeepJob
+from generator.plan.model.place import Place
+from generator.plan.model.plan import Plan
+from generator.plan.money.budget import Purchase, purchases
+from generator.plan.money.free_hours import HOURS_SUBJECT
+from generator.plan.readers.shared_text import READERS_SUBJECT
 from generator.reference.steps import StepPlan
 
 WORK, PLACES, STANDS, ROUTES = "Work", "Places", "Stands", "Routes"
@@ -29,7 +32,7 @@ SEEN_BY_READERS = "What each reader sees"
 # A thing stands before the jobs that carry its name; the list of its kind does not.
 BOOST = {"places": 4, "stands": 4, "routes": 4, "chapters": 1.5}
 TITLE_ANCHOR = "this-page"
-LOGGED = "log/"
+LOG_ADDRESS = "log/"
 CALENDAR, CALENDAR_SPANS = "calendar.ics", "calendar-spans.ics"
 
 
@@ -111,7 +114,7 @@ def subject_of(plan: Plan, finding: Finding) -> tuple[str, Markup]:
     for sheet in plan.upkeep:
         if sheet.id == finding.subject:
             return f"{sheet.step.name}: {sheet.subject.name}", Markup(f"work/{sheet.address}.html")
-    if finding.subject == FOLDER:
+    if finding.subject == WHOLE_FOLDER:
         return "The property folder", Markup("")
     for place in plan.places:
         if place.id == finding.subject:
@@ -128,10 +131,10 @@ def subject_of(plan: Plan, finding: Finding) -> tuple[str, Markup]:
     for machine in machines:
         if machine.id == finding.subject:
             return machine.name, Markup("equipment/{}.html").format(address_of(machine))
-    if finding.subject.startswith(LOGGED):
-        recorded = {f"{LOGGED}{one.entry.id}" for one in plan.records}
+    if finding.subject.startswith(LOG_ADDRESS):
+        recorded = {f"{LOG_ADDRESS}{one.entry.id}" for one in plan.records}
         page = "records.html" if finding.subject in recorded else "money.html"
-        return f"Log entry {finding.subject.removeprefix(LOGGED)}", Markup(page)
+        return f"Log entry {finding.subject.removeprefix(LOG_ADDRESS)}", Markup(page)
     for hole in (one.hole for one in plan.water):
         if hole.id == finding.subject:
             return hole.name, Markup("ground/{}.html").format(address_of(hole))
@@ -141,9 +144,9 @@ def subject_of(plan: Plan, finding: Finding) -> tuple[str, Markup]:
     for route in plan.routes:
         if route.id == finding.subject:
             return route.name, Markup("routes/{}.html").format(address_of(route))
-    if finding.subject == READERS:
+    if finding.subject == READERS_SUBJECT:
         return SEEN_BY_READERS, Markup("readers.html")
-    if finding.subject.startswith(HOURS):
+    if finding.subject.startswith(HOURS_SUBJECT):
         return "Hours free", Markup("money.html")
     papers = {one.id: f"Dates {one.id}" for one in plan.dates}
     papers |= {one.id: f"Contractor {one.name or one.id}" for one in plan.contractors}

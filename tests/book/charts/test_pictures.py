@@ -6,16 +6,16 @@ from collections.abc import Iterator
 import pytest
 
 from generator.book.charts.bands import Season
-from generator.book.charts.columns import Column, Columns, Piece, drawn
+from generator.book.charts.columns import Column, Columns, Piece, columns_drawn
 from generator.book.charts.scale import level_step, scale_top
-from generator.plan.day_words import MONTHS
-from generator.plan.growing import growing
-from generator.plan.grown import SEASONS_SHOWN
-from generator.plan.growth import heights_on
-from generator.plan.numbers import numbers_of
-from generator.plan.work_groups import WORK_GROUPS
+from generator.plan.model.days import MONTHS
+from generator.plan.standing.cover_by_season import SEASONS_SHOWN
+from generator.plan.standing.heights import heights_on
+from generator.plan.standing.planting_curves import growing
+from generator.plan.views.numbers import numbers_of
+from generator.plan.views.years_ahead import WORK_GROUPS
 from generator.reference.growth import CURVES
-from generator.reference.load import operations
+from generator.reference.library import operations
 from generator.units import convert
 from tests.book.reading import Element, marked_numbers, read
 from tests.book.sites import Site
@@ -209,7 +209,7 @@ def test_a_scale_reaches_above_the_highest_with_few_round_levels(highest: float)
 def test_what_a_picture_says_is_text() -> None:
     hostile = '<script>alert("1")</script>'
     column = Column(hostile, (Piece(1.0, "solid", hostile),))
-    page = read(str(drawn(Columns("one", hostile, hostile, (column,)))))
+    page = read(str(columns_drawn(Columns("one", hostile, hostile, (column,)))))
     assert page.all("script") == []
     assert page.all("title")[0].text() == hostile
 

@@ -1,0 +1,53 @@
+"""What some crops are to others: sorghum to stock, and mown grain to those who hunt birds."""
+
+from collections.abc import Iterator, Mapping, Sequence
+
+from generator.inventory.places import Planting
+from generator.inventory.schema import Inventory
+from generator.plan.findings.about_after import AfterCaution
+from generator.plan.findings.order import finding
+from generator.plan.jobs.request import JobRequest
+from generator.plan.model.finding import Finding
+from generator.plan.model.job import JobState
+from generator.reference.library import species
+
+SORGHUM = "sorghum_screen"
+GRAIN = frozenset({SORGHUM, "small_grain", "beans_or_corn"})
+MEETS_STOCK = ("sow", "mow")
+LAYS_DOWN = ("mow", "roll", "till", "burn")
+STANDS = ("established_dormant", "established_growing")
+
+
+def crop_cautions(
+    requests: Sequence[JobRequest],
+    states: Mapping[str, JobState],
+    inventory: Inventory,
+    season: int,
+) -> Iterator[Finding]:
+    """Yield a caution of stock on places with sorghum, and of bait where grain is laid down.
+
+    Sorghum of the season before still stands, or grows again, in the season after.
+    """
+    for place in inventory.places():
+        for planting in place.plantings:
+            if SORGHUM in _kinds(planting, inventory) and season - planting.season in (0, 1):
+                yield finding(AfterCaution.SORGHUM_AND_STOCK, place.id, planting.where)
+    for one in requests:
+        if not states[one.job_id].is_ahead:
+            continue
+        sown = {one.kind, *(species()[name].kind for name in one.species)}
+        if SORGHUM in sown and one.step.operation in MEETS_STOCK:
+            yield finding(AfterCaution.SORGHUM_AND_STOCK, one.job_id, one.planting.where)
+        if sown & GRAIN and _lays_down(one):
+            yield finding(AfterCaution.MOWN_GRAIN, one.job_id, one.planting.where)
+
+
+def _kinds(planting: Planting, inventory: Inventory) -> frozenset[str]:
+    kind = inventory.plans()[planting.steps].kind
+    return frozenset({kind or "", *(species()[one.species].kind for one in planting.seed)})
+
+
+def _lays_down(request: JobRequest) -> bool:
+    """Whether a job lays a standing crop down: every mowing, and other work once it stands."""
+    operation = request.step.operation
+    return operation == "mow" or (operation in LAYS_DOWN and request.step.timing in STANDS)

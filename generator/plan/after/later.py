@@ -1,0 +1,249 @@
+"""Entries later than the plan's day: the jobs whose amounts they may change stop until they count.
+
+A spraying or a sowing weighs on its ground and a load or a clean-out on its sprayer; other work on
+its own job. An entry that does not say where it was may have been anywhere. A correction weighs
+with what it corrects: that may be where it belongs, or where it never was.
+"""
+
+import datetime
+from collections.abc import Iterable, Iterator, Mapping
+from dataclasses import dataclass
+
+from generator.inventory.fields import Where
+from generator.inventory.log import LogEntry
+from generator.inventory.schema import Inventory
+from generator.inventory.season import season_of
+from generator.plan.findings.about_after import AfterNote, AfterStop
+from generator.plan.findings.order import finding
+from generator.plan.findings.words import Stop
+from generator.plan.jobs.request import JobRequest
+from generator.plan.log.done import entries_on
+from generator.plan.log.entries import not_yet
+from generator.plan.log.told import SPRAY, Sprayings, sprayings_of
+from generator.plan.model.days import day_words
+from generator.plan.model.finding import Finding
+from generator.plan.model.job import JobState, UpkeepJob
+from generator.plan.spraying.tank_log import may_be_own, sprayer_of
+
+SOWINGS = ("sow", "plant", "replant")
+SOWN_ITEMS = ("lots", "plants")
+
+
+@dataclass(frozen=True, slots=True)
+class _Weight:
+    """What one later thing is, in words, and what it weighs on; None is all that there is."""
+
+    told: str
+    day: datetime.date
+    where: Where
+    entries: tuple[LogEntry, ...] = ()
+    sprayed_on: frozenset[str] | None = frozenset()
+    sown_on: frozenset[str] | None = frozenset()
+    sprayers: frozenset[str] | None = frozenset()
+
+
+def later_findings(
+    requests: Iterable[JobRequest],
+    states: Mapping[str, JobState],
+    upkeep: Iterable[UpkeepJob],
+    inventory: Inventory,
+    as_of: datetime.date,
+    grounds: Mapping[str, frozenset[str]],
+) -> Iterator[Finding]:
+    """Yield stops on jobs that later entries weigh on, and a note on every later entry.
+
+    `grounds` are the places on whose ground each place lies.
+    """
+    later = not_yet(inventory.entries, as_of)
+    weights = (*_weights(later, inventory), *_typed_loads(inventory, as_of))
+    for one in requests:
+        if not states[one.job_id].is_settled:
+            yield from _stops(one, weights, grounds[one.ground.id], as_of)
+    for job in upkeep:
+        done = [one for one in weights if any(_keeps_up(entry, job) for entry in one.entries)]
+        if done and not job.state.is_settled:
+            yield _stop(AfterStop.WORKED_LATER, job.id, done, as_of)
+    for entry in later:
+        yield finding(
+            AfterNote.ENTRY_LATER,
+            f"log/{entry.id}",
+            entry.where,
+            entry=entry.id,
+            day=day_words(entry.done_on),
+            latest=entry.done_on.isoformat(),
+        )
+
+
+def sprayed_later(
+    inventory: Inventory, as_of: datetime.date, grounds: Mapping[str, frozenset[str]]
+) -> Mapping[str, str]:
+    """Return by place what of its sprayings does not count yet, for answers that rest on all."""
+    later = _weights(not_yet(inventory.entries, as_of), inventory)
+    found: dict[str, str] = {}
+    for place in inventory.places():
+        days = [one.day for one in later if _may_hold(one.sprayed_on, grounds[place.id])]
+        if days:
+            named = ", ".join(day_words(day) for day in sorted(set(days)))
+            found[place.id] = (
+                f"Sprayed after the day of this plan, by the log: {named}. Build the book with a "
+                "later day."
+            )
+    return found
+
+
+def _weights(later: Iterable[LogEntry], inventory: Inventory) -> tuple[_Weight, ...]:
+    sprayings = sprayings_of(inventory)
+    return tuple(_weight(entry, inventory, sprayings) for entry in later)
+
+
+def _weight(entry: LogEntry, inventory: Inventory, sprayings: Sprayings) -> _Weight:
+    told = _with_corrected(entry, inventory)
+    sprayed = [one for one in told if sprayings.tells(one)]
+    sown = [one for one in told if _sows(one, inventory)]
+    loaded = _all_of(_sprayer(one, inventory) for one in sprayed)
+    cleaned = {one.cleaned_out.sprayer for one in told if one.cleaned_out is not None}
+    return _Weight(
+        told=f"{entry.id}, {day_words(entry.done_on)}",
+        day=entry.done_on,
+        where=entry.where,
+        entries=tuple(one for one in told if _is_work(one)),
+        sprayed_on=_all_of(sprayings.places_of(one) for one in sprayed),
+        sown_on=_all_of(_sown_on(one, sprayings) for one in sown),
+        sprayers=None if loaded is None else loaded | cleaned,
+    )
+
+
+def _all_of(parts: Iterable[frozenset[str] | None]) -> frozenset[str] | None:
+    """Return all parts together, None where one of them is not known."""
+    together: frozenset[str] = frozenset()
+    for part in parts:
+        if part is None:
+            return None
+        together |= part
+    return together
+
+
+def _with_corrected(entry: LogEntry, inventory: Inventory) -> tuple[LogEntry, ...]:
+    by_id = {one.id: one for one in inventory.entries}
+    told = [entry]
+    while (corrected := told[-1].corrects) is not None and by_id[corrected] not in told:
+        told.append(by_id[corrected])
+    return tuple(told)
+
+
+def _sows(entry: LogEntry, inventory: Inventory) -> bool:
+    seed = {one.id for name in SOWN_ITEMS for one in getattr(inventory, name)}
+    told = entry.seeded is not None or any(one.item in seed for one in entry.used)
+    return told or (_operation(entry, inventory) in SOWINGS and _tells_of_ground(entry))
+
+
+def _tells_of_ground(entry: LogEntry) -> bool:
+    return entry.job is not None and bool(entry.job.finished or entry.job.area_ac is not None)
+
+
+def _is_work(entry: LogEntry) -> bool:
+    """Whether an entry tells of work: what was only seen or counted changes no amount of a job."""
+    did = (entry.sprayed, entry.seeded, entry.mowed, entry.burned)
+    said = entry.job is not None and (_tells_of_ground(entry) or entry.job.answer is not None)
+    return said or bool(entry.used or entry.upkeep) or any(one is not None for one in did)
+
+
+def _operation(entry: LogEntry, inventory: Inventory) -> str | None:
+    if entry.job is None:
+        return None
+    return next(
+        (
+            step.operation
+            for place in inventory.places()
+            for planting in place.plantings
+            if planting.id == entry.job.planting
+            for step in inventory.steps_of(planting)
+            if step.id == entry.job.step
+        ),
+        None,
+    )
+
+
+def _sown_on(entry: LogEntry, sprayings: Sprayings) -> frozenset[str] | None:
+    """Return the place an entry was sown on, None where it does not say."""
+    if entry.job is None:
+        return None
+    return frozenset({sprayings.places[entry.job.planting]})
+
+
+def _sprayer(entry: LogEntry, inventory: Inventory) -> frozenset[str] | None:
+    """Return the sprayer a spraying went through, None where it may have been any."""
+    named = sprayer_of(entry, inventory)
+    if named is None:
+        return None if may_be_own(entry, inventory) else frozenset()
+    return frozenset({named})
+
+
+def _typed_loads(inventory: Inventory, as_of: datetime.date) -> Iterator[_Weight]:
+    """Yield last loads and clean-outs typed with a sprayer, of days after the plan's."""
+    logged = {one.where for one in inventory.entries}
+    for sprayer in inventory.sprayers:
+        load = sprayer.last_load
+        typed = load if load is not None and load.where not in logged else None
+        days = [sprayer.cleaned_out_on]
+        days += [typed.sprayed_on, typed.cleaned_out_on] if typed is not None else []
+        last = max((day for day in days if day is not None), default=as_of)
+        if last > as_of:
+            where = typed.where if typed is not None else sprayer.where
+            told = f"{sprayer.name}, as typed with it, {day_words(last)}"
+            yield _Weight(told, last, where, sprayers=frozenset({sprayer.id}))
+
+
+def _stops(
+    request: JobRequest, weights: Iterable[_Weight], here: frozenset[str], as_of: datetime.date
+) -> Iterator[Finding]:
+    """Yield the stops on a job, each later thing under the first of the reasons it gives."""
+    found: dict[Stop, list[_Weight]] = {}
+    for one in weights:
+        reason = _reason(request, one, here)
+        if reason is not None:
+            found.setdefault(reason, []).append(one)
+    for reason, by in found.items():
+        yield _stop(reason, request.job_id, by, as_of)
+
+
+def _reason(request: JobRequest, one: _Weight, here: frozenset[str]) -> Stop | None:
+    if entries_on(request, one.entries):
+        return AfterStop.WORKED_LATER
+    if _may_hold(one.sprayed_on, here):
+        return AfterStop.SPRAYED_LATER
+    if _may_hold(one.sown_on, here):
+        return AfterStop.SOWN_LATER
+    if request.step.operation == SPRAY and _may_go_through(request, one.sprayers):
+        return AfterStop.TANK_LATER
+    return None
+
+
+def _may_hold(places: frozenset[str] | None, here: frozenset[str]) -> bool:
+    return places is None or bool(places & here)
+
+
+def _may_go_through(request: JobRequest, sprayers: frozenset[str] | None) -> bool:
+    """Whether a job's sprayer may be one of some; without one typed, no amount is worked out."""
+    planned = request.work.sprayer if request.work is not None else None
+    return planned is not None and (sprayers is None or planned in sprayers)
+
+
+def _keeps_up(entry: LogEntry, job: UpkeepJob) -> bool:
+    return any(
+        (one.at, one.step) == (job.subject.id, job.step.id)
+        and (one.season or season_of(entry.done_on)) == job.season
+        for one in entry.upkeep
+    )
+
+
+def _stop(reason: Stop, job_id: str, by: list[_Weight], as_of: datetime.date) -> Finding:
+    first = min(by, key=lambda one: (one.day, one.told))
+    return finding(
+        reason,
+        job_id,
+        first.where,
+        as_of=day_words(as_of),
+        told="; ".join(one.told for one in sorted(by, key=lambda one: (one.day, one.told))),
+        latest=max(one.day for one in by).isoformat(),
+    )

@@ -1,0 +1,167 @@
+"""Spray records of the log, and what they leave out or were late with."""
+
+import datetime
+from collections.abc import Iterator, Mapping
+
+from generator.inventory.log import LogEntry
+from generator.inventory.places import PlantedGround, Planting
+from generator.inventory.schema import Inventory
+from generator.plan.findings.about_after import AfterCaution, AfterNote
+from generator.plan.findings.order import finding
+from generator.plan.jobs.licenses import was_hired
+from generator.plan.log.longest import longest_reentry_hours
+from generator.plan.log.told import Sprayings, area_of, latest_day, sprayings_of, unsettled
+from generator.plan.model.days import day_words
+from generator.plan.model.finding import Finding
+from generator.plan.model.spray_record import KeepOut, SprayRecord, missing_by_rule, missing_extras
+from generator.plan.spraying.tank_log import sprayer_of
+from generator.reference.library import planting_kinds, values
+from generator.reference.steps import Step
+from generator.units import convert
+from generator.working import Given, Quantity
+
+_SPRAY = "spray"
+LOGGED = "log/"
+
+
+def spray_records(
+    inventory: Inventory, entries: tuple[LogEntry, ...], areas: Mapping[str, Quantity]
+) -> tuple[SprayRecord, ...]:
+    """Return the record of every spraying among entries that count, in their order.
+
+    `areas` are the ground of each place, by its id; where none is given, no size is held to it.
+    """
+    told = sprayings_of(inventory)
+    return tuple(
+        _record(one, inventory, entries, told, areas) for one in entries if told.tells(one)
+    )
+
+
+def _record(
+    entry: LogEntry,
+    inventory: Inventory,
+    entries: tuple[LogEntry, ...],
+    told: Sprayings,
+    areas: Mapping[str, Quantity],
+) -> SprayRecord:
+    place, planting, step = _job(entry, inventory)
+    said = entry.sprayed
+    people = {one.id: one for one in inventory.applicators}
+    applicator = people[said.applicator] if said and said.applicator else None
+    typed_site = said.site if said is not None else None
+    kind = inventory.plans()[planting.steps].kind if planting is not None else None
+    return SprayRecord(
+        entry=entry,
+        place=place,
+        planting=planting,
+        step=step,
+        products=tuple((told.products[one.item], one) for one in told.used(entry)),
+        site=typed_site or (planting_kinds()[kind] if kind else None),
+        area=area_of(entry),
+        place_ac=areas.get(place.id) if place is not None else None,
+        location=place.name if place is not None else (said.location if said else None),
+        applicator=applicator,
+        who=(applicator.name or applicator.id) if applicator is not None else entry.by,
+        licence_number=(said.licence_number if said else None)
+        or (applicator.licence_number if applicator is not None else None),
+        hired=was_hired(entry, inventory),
+        sprayer_id=sprayer_of(entry, inventory),
+        drift_check=_drift_check(entry, place, entries),
+        keep_out=_keep_out(entry, told),
+    )
+
+
+def _keep_out(entry: LogEntry, told: Sprayings) -> KeepOut:
+    """Return the hours its labels keep people out, and the most there may be where it is open."""
+    products = [told.products[one] for one in told.products_of(entry)]
+    entries = [one.label.reentry if one.label is not None else None for one in products]
+    unknown = not products or any(one is None or one.agricultural_hours is None for one in entries)
+    hours = tuple(
+        (product.name, one.agricultural_hours)
+        for product, one in zip(products, entries, strict=True)
+        if one is not None and isinstance(one.agricultural_hours, Given)
+    )
+    longest = longest_reentry_hours(told.products.values()) if unknown else None
+    return KeepOut(latest_day(entry), hours, unknown, longest)
+
+
+def _drift_check(
+    entry: LogEntry, place: PlantedGround | None, entries: tuple[LogEntry, ...]
+) -> LogEntry | None:
+    """Return the first look for drift on the same ground on the day of a spraying or later."""
+    where = place.id if place is not None else None
+    later = (one for one in entries if one.done_on >= entry.done_on)
+    looked = (one for one in later if one.drift_checked and one.drift_checked.place == where)
+    return next(looked, None)
+
+
+def _job(
+    entry: LogEntry, inventory: Inventory
+) -> tuple[PlantedGround | None, Planting | None, Step | None]:
+    wanted = entry.sprayed.place if entry.sprayed is not None else None
+    for place in inventory.places():
+        for planting in place.plantings:
+            if entry.job is not None and entry.job.planting == planting.id:
+                steps = inventory.steps_of(planting)
+                step = next(one for one in steps if one.id == entry.job.step)
+                return place, planting, step
+        if place.id == wanted:
+            return place, None, None
+    return None, None, None
+
+
+def correction_findings(
+    inventory: Inventory, told: Sprayings, as_of: datetime.date
+) -> Iterator[Finding]:
+    """Yield a caution on each spraying that a correction leaves counting."""
+    still = unsettled(inventory.entries, told, as_of)
+    for entry in inventory.entries:
+        if entry.id in still:
+            subject, by = f"{LOGGED}{entry.id}", still[entry.id].id
+            yield finding(AfterCaution.CORRECTED_BY_NO_SPRAYING, subject, entry.where, entry=by)
+
+
+def record_findings(records: tuple[SprayRecord, ...], as_of: datetime.date) -> list[Finding]:
+    """Return what spray records leave out, and what was written down or handed over late."""
+    return [found for one in records for found in _of_record(one, as_of)]
+
+
+def _of_record(one: SprayRecord, as_of: datetime.date) -> Iterator[Finding]:
+    subject, where = f"{LOGGED}{one.entry.id}", one.entry.where
+    day = day_words(one.entry.done_on)
+    missing = missing_by_rule(one)
+    if missing:
+        yield finding(AfterCaution.RECORD_GAPS, subject, where, day=day, missing=", ".join(missing))
+    days, late = _days("spray_record_days"), _recorded_late(one)
+    if late:
+        yield finding(
+            AfterCaution.RECORDED_LATE, subject, where, day=day, late=late, days=f"{days}"
+        )
+    owed, given = _days("spray_record_copy_days"), _copy_late(one, as_of)
+    if given:
+        yield finding(AfterCaution.NO_COPY, subject, where, day=day, late=given, days=f"{owed}")
+    extras = missing_extras(one)
+    if extras:
+        yield finding(AfterNote.RECORD_EXTRAS, subject, where, day=day, missing=", ".join(extras))
+
+
+def _recorded_late(one: SprayRecord) -> str:
+    written = one.entry.recorded_on
+    if not one.restricted or written is None:
+        return ""
+    took = (written - one.entry.done_on).days
+    return f"after {took} days" if took > _days("spray_record_days") else ""
+
+
+def _copy_late(one: SprayRecord, as_of: datetime.date) -> str:
+    if not one.hired:
+        return ""
+    given = one.entry.sprayed.copy_given_on if one.entry.sprayed is not None else None
+    took = ((given or as_of) - one.entry.done_on).days
+    if took <= _days("spray_record_copy_days"):
+        return ""
+    return f"its record came after {took} days" if given else "no copy of its record has come"
+
+
+def _days(name: str) -> int:
+    return round(convert(values()[name].value, values()[name].unit, "days"))

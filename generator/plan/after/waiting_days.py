@@ -1,0 +1,160 @@
+"""How long stock, hay, game and dogs have to wait after a spraying, where a label prints it."""
+
+import datetime
+from collections.abc import Iterable, Iterator, Mapping, Sequence
+
+from generator.inventory.dates import HUNTED
+from generator.inventory.label import Use
+from generator.inventory.schema import Inventory
+from generator.plan.after.residues import Residue
+from generator.plan.after.waits import day_after
+from generator.plan.findings.about_after import AfterCaution
+from generator.plan.findings.order import finding
+from generator.plan.jobs.request import JobRequest
+from generator.plan.jobs.safety import WAIT_LABELS
+from generator.plan.log.longest import longest_wait_days, longest_waiting_days
+from generator.plan.model.days import ONE_DAY, Span, day_words, days_of, first_record, in_words
+from generator.plan.model.finding import Finding
+from generator.working import Given
+
+OF_THE_HUNT = ("game", "dogs")
+HUNT_LATER = "Hunt elsewhere until that day, and tell everybody who hunts here."
+SPRAY_EARLIER = (
+    "Spray so early that the wait is over, keep that hunting off this place, or choose another "
+    "product."
+)
+
+
+def waiting_findings(
+    sprayed: Iterable[Residue],
+    ahead: Sequence[JobRequest],
+    inventory: Inventory,
+    as_of: datetime.date,
+) -> Iterator[Finding]:
+    """Yield what still waits on a sprayed place, and where hunting falls into a wait.
+
+    It is told on the place, and on its jobs `ahead` that open before the wait is over.
+    """
+    by_id = {one.job_id: one for one in ahead}
+    for residue in sprayed:
+        spraying = residue.spraying
+        if spraying.last is None:
+            continue
+        if spraying.logged:
+            yield from _still(residue, ahead, inventory, as_of)
+        elif residue.matched and residue.job_id in by_id and spraying.last >= as_of:
+            first = max(spraying.first or as_of, as_of)
+            yield from _hunted(residue, (residue.job_id,), inventory, (first, spraying.last))
+
+
+def _waits(residue: Residue) -> Mapping[str, Given]:
+    """Return the longest wait before each thing that a use the spraying may rest on asks for."""
+    longest: dict[str, Given] = {}
+    for use in residue.uses:
+        for one in use.waiting_days if isinstance(use.waiting_days, tuple) else ():
+            known = longest.get(one.before)
+            if known is None or one.wait_days.value > known.value:
+                longest[one.before] = one.wait_days
+    return longest
+
+
+def _still(
+    residue: Residue, ahead: Sequence[JobRequest], inventory: Inventory, as_of: datetime.date
+) -> Iterator[Finding]:
+    """Yield what a logged spraying still asks to wait for, and what is not known of it."""
+    place, day = residue.spraying.place_id, residue.spraying.last
+    assert day is not None
+    product, on = residue.spraying.product_name, f"on {day_words(day)}"
+    where = residue.product.where if residue.product is not None else None
+    over = {name: (wait, day_after(day, wait)) for name, wait in _waits(residue).items()}
+    left = {name: one for name, one in over.items() if as_of < one[1]}
+    if left:
+        what = "; ".join(f"{name} before {day_words(until)}" for name, (_, until) in left.items())
+        figures = tuple((WAIT_LABELS[name], wait) for name, (wait, _) in left.items())
+        subjects = _subjects(place, ahead, max(until for _, until in left.values()))
+        for subject in subjects:
+            yield finding(
+                AfterCaution.WAITS_STILL,
+                subject,
+                where,
+                figures,
+                product=product,
+                day=on,
+                what=what,
+            )
+        yield from _hunted(residue, subjects, inventory, (max(day, as_of), day))
+    cure = _left_out(residue)
+    if cure and _may_still_run(inventory, day, as_of):
+        yield finding(
+            AfterCaution.WAITING_NOT_KNOWN, place, where, cure=cure, product=product, day=on
+        )
+
+
+def _subjects(place: str, ahead: Sequence[JobRequest], until: datetime.date) -> tuple[str, ...]:
+    """Return a place, and its jobs ahead that open before a day."""
+    jobs = (
+        one.job_id
+        for one in ahead
+        if one.ground.id == place and (one.dates.opens is None or one.dates.opens < until)
+    )
+    return (place, *jobs)
+
+
+def _left_out(residue: Residue) -> str:
+    """Return the line that settles what is not known of these waits, empty where all is."""
+    if residue.product is None:
+        return "Type used: with the product in the log."
+    if not residue.uses:
+        return "Type the use from the label, with its waiting_days."
+    open_uses = [one.site_words for one in residue.uses if _is_left_out(one)]
+    if not open_uses:
+        return ""
+    return (
+        f"With the label in hand, type waiting_days of the use {', '.join(open_uses)}; "
+        "not_on_label where it is silent."
+    )
+
+
+def _is_left_out(use: Use) -> bool:
+    return use.waiting_days is None or use.waiting_days == ()
+
+
+def _may_still_run(inventory: Inventory, day: datetime.date, as_of: datetime.date) -> bool:
+    """Whether a wait that is not known may run still: no longer than the longest on any card."""
+    products = inventory.products
+    bound = longest_waiting_days(products) or longest_wait_days(products)
+    return bound is None or as_of < day_after(day, bound)
+
+
+def _hunted(
+    residue: Residue, subjects: Iterable[str], inventory: Inventory, days: Span
+) -> Iterator[Finding]:
+    """Yield a caution where hunting falls between the first day and the end of a wait."""
+    waits = {name: one for name, one in _waits(residue).items() if name in OF_THE_HUNT}
+    place, (first, last) = residue.spraying.place_id, days
+    if not waits:
+        return
+    until = max(day_after(last, one) for one in waits.values())
+    inside = (first, until - ONE_DAY)
+    if inside[1] < first:
+        return
+    hunted = days_of(inventory.dates, HUNTED, place, inside)
+    dates = first_record(inventory.dates, HUNTED, place, inside)
+    if not hunted or dates is None:
+        return
+    logged = residue.spraying.logged
+    figures = tuple((WAIT_LABELS[name], one) for name, one in waits.items())
+    for subject in subjects:
+        yield finding(
+            AfterCaution.HUNTED_IN_WAIT,
+            subject,
+            dates.where,
+            figures,
+            product=residue.spraying.product_name,
+            sprayed="was sprayed" if logged else "is planned to be sprayed",
+            day=f"on {day_words(last)}" if logged else f"as late as {day_words(last)}",
+            until=day_words(until),
+            what=" and ".join(waits),
+            days=in_words(hunted),
+            cure=HUNT_LATER if logged else SPRAY_EARLIER,
+        )

@@ -1,0 +1,164 @@
+"""Stops, cautions and notes of the calendar: quiet, hunting, nesting, burn bans, re-entry."""
+
+import datetime
+from collections.abc import Iterator
+
+from generator.inventory.dates import HUNTED
+from generator.inventory.fields import Where
+from generator.inventory.schema import Inventory
+from generator.inventory.stock import Product
+from generator.plan.days.contracts import allows_in_nesting, is_contract_land
+from generator.plan.findings.about_days import DayCaution, DayNote, DayStop
+from generator.plan.findings.order import finding
+from generator.plan.jobs.job_days import days_left, days_of_job, taken_by
+from generator.plan.jobs.licenses import readers_of
+from generator.plan.model.days import (
+    ONE_DAY,
+    Span,
+    day_words,
+    days_of,
+    first_record,
+    in_words,
+    joined,
+    left_of,
+)
+from generator.plan.model.finding import Finding
+from generator.plan.model.job import Job
+from generator.working import Given
+
+NESTS = ("nesting", "fawning")
+DISTURBS = ("mow", "burn", "spray")
+ASKS_LEAVE = ("mow", "spray")
+_HOURS_IN_DAY = 24
+# Why a kind of work waits for rain (common practice).
+DRY_WHY = {
+    "residual": "With no rain in sight a residual lies on top and is lost.",
+    "spray": "Weeds short of water take up little of a spray.",
+    "mow": "Grass and clover short of water need every leaf, and may die back when cut.",
+    "fertilize": "It lies on top, and nitrogen is lost to the air.",
+    "sow": "Seed sprouts on the first small rain and dies in the dry days after it.",
+    "count": "What sprouts with the next rain is not up yet, so the count would be too low.",
+}
+LOOKED_UP = ("hunting", "turkey", "fawning", "nesting", "burn_ban")
+
+
+def day_findings(jobs: list[Job], inventory: Inventory, as_of: datetime.date) -> list[Finding]:
+    """Return what the dates of the property folder say against jobs still to be done."""
+    found: list[Finding] = [
+        finding(DayNote.NOT_LOOKED_UP, one.id, one.where, dates=one.id)
+        for one in inventory.dates
+        if one.kind in LOOKED_UP and one.looked_up_on is None
+    ]
+    for job in jobs:
+        span = days_left(job, as_of)
+        if job.state.is_settled or span is None:
+            continue
+        found += _quiet(job, inventory, span)
+        found += _burn_bans(job, inventory, span, as_of)
+        found += _dry(job, inventory, span)
+        found += _hunting(job, inventory, span)
+        found += _nesting(job, inventory, span, as_of)
+        found += _reentry(job, inventory, span)
+    return found
+
+
+def _typed_at(inventory: Inventory, kinds: tuple[str, ...], job: Job, span: Span) -> Where | None:
+    one = first_record(inventory.dates, kinds, job.place_id, span)
+    return one.where if one is not None else None
+
+
+def _quiet(job: Job, inventory: Inventory, span: Span) -> Iterator[Finding]:
+    quiet = days_of(inventory.dates, ("quiet",), job.place_id, span)
+    if not quiet:
+        return
+    days = days_of_job(inventory.dates, job.step, job.place_id, span)
+    where = _typed_at(inventory, ("quiet",), job, span)
+    if not left_of(span, quiet):
+        yield finding(DayCaution.ALL_QUIET, job.id, where, days=in_words(quiet))
+    elif days.left:
+        last = days.last_before
+        cure = (
+            f"The last day to do it before they begin is {day_words(last)}."
+            if last is not None
+            else f"Do it from {day_words(days.left[0][0])} on."
+        )
+        yield finding(DayNote.PART_QUIET, job.id, where, left=in_words(days.left), cure=cure)
+
+
+def _burn_bans(
+    job: Job, inventory: Inventory, span: Span, as_of: datetime.date
+) -> Iterator[Finding]:
+    if "burn_ban" not in taken_by(job.step):
+        return
+    banned = days_of(inventory.dates, ("burn_ban",), job.place_id, span)
+    where = _typed_at(inventory, ("burn_ban",), job, span)
+    today = days_of(inventory.dates, ("burn_ban",), job.place_id, (as_of, as_of))
+    if banned and (today or not left_of(span, banned)):
+        yield finding(DayStop.BURN_BANNED, job.id, where, days=in_words(banned))
+    elif banned:
+        yield finding(DayCaution.BAN_IN_PART, job.id, where, days=in_words(banned))
+
+
+def _dry(job: Job, inventory: Inventory, span: Span) -> Iterator[Finding]:
+    """Yield a caution where a dry spell holds a job back, with why it does that kind of work."""
+    dry = days_of(inventory.dates, ("dry_spell",), job.place_id, span)
+    if dry and "dry_spell" in taken_by(job.step):
+        where = _typed_at(inventory, ("dry_spell",), job, span)
+        why = DRY_WHY["residual" if job.step.suits == "residual" else job.step.operation]
+        missed = job.step.if_missed
+        yield finding(
+            DayCaution.DRY_SPELL, job.id, where, days=in_words(dry), why=why, missed=missed
+        )
+
+
+def _hunting(job: Job, inventory: Inventory, span: Span) -> Iterator[Finding]:
+    hunted = days_of(inventory.dates, HUNTED, job.place_id, span)
+    if hunted and readers_of(job.planting_id, job.step.id, inventory):
+        where = _typed_at(inventory, HUNTED, job, span)
+        yield finding(DayCaution.OTHERS_HUNTING, job.id, where, days=in_words(hunted))
+
+
+def _nesting(job: Job, inventory: Inventory, span: Span, as_of: datetime.date) -> Iterator[Finding]:
+    operation = job.step.operation
+    disturbed = days_of(inventory.dates, NESTS, job.place_id, span)
+    if operation not in DISTURBS or not disturbed:
+        return
+    where = _typed_at(inventory, NESTS, job, span)
+    yield finding(DayNote.NESTING, job.id, where, days=in_words(disturbed))
+    nesting = days_of(inventory.dates, ("nesting",), job.place_id, span)
+    asks = operation in ASKS_LEAVE and is_contract_land(job.place_id, inventory)
+    if nesting and asks and not allows_in_nesting(job, nesting[0][0], inventory, as_of):
+        where = _typed_at(inventory, ("nesting",), job, span)
+        yield finding(DayStop.NESTING_ON_CONTRACT, job.id, where, days=in_words(nesting))
+
+
+def _reentry(job: Job, inventory: Inventory, span: Span) -> Iterator[Finding]:
+    """Yield a caution where people must still keep out when the hunting begins."""
+    if job.step.operation != "spray":
+        return
+    hours = [_entry_hours(one) for one in inventory.products if one.id in job.needs and one.label]
+    known = [one for one in hours if one is not None]
+    if not known:
+        return
+    until = entry_day(span[1], max(known))
+    hunted = joined(days_of(inventory.dates, HUNTED, job.place_id, (span[0], until)))
+    if hunted:
+        where, first = _typed_at(inventory, HUNTED, job, (span[0], until)), day_words(hunted[0][0])
+        yield finding(
+            DayCaution.ENTRY_IN_HUNTING, job.id, where, until=day_words(until), first=first
+        )
+
+
+def _entry_hours(product: Product) -> float | None:
+    reentry = product.label.reentry if product.label is not None else None
+    hours = reentry.agricultural_hours if reentry is not None else None
+    return hours.value if isinstance(hours, Given) else None
+
+
+def entry_day(sprayed_on: datetime.date, hours: float) -> datetime.date:
+    """Return the day on which the hours end when the spraying ended at the end of a day.
+
+    >>> entry_day(datetime.date(2026, 9, 27), 12), entry_day(datetime.date(2026, 9, 27), 48)
+    (datetime.date(2026, 9, 28), datetime.date(2026, 9, 30))
+    """
+    return sprayed_on + ONE_DAY + datetime.timedelta(days=int(hours // _HOURS_IN_DAY))

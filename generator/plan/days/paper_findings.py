@@ -1,0 +1,194 @@
+"""Stops, cautions and notes of papers and people: permits, contracts, requests, licences."""
+
+import datetime
+from collections.abc import Iterator
+
+from generator.inventory.log import LogEntry
+from generator.inventory.papers import Contract, Permit
+from generator.inventory.people import Contractor
+from generator.inventory.schema import PARTNER, Inventory
+from generator.plan.days.contracts import (
+    approval_of,
+    contracts_on,
+    is_contract_land,
+    is_permitted,
+    names_job,
+)
+from generator.plan.findings.about_days import DayCaution, DayNote, DayStop
+from generator.plan.findings.order import finding
+from generator.plan.jobs.job_days import DIGS, is_clear, open_span
+from generator.plan.jobs.licenses import doers_of, is_good, is_handed, is_hired, readers_of
+from generator.plan.model.days import day_words, holds_on
+from generator.plan.model.finding import Finding
+from generator.plan.model.job import Job
+
+
+def paper_findings(
+    jobs: list[Job],
+    inventory: Inventory,
+    entries: tuple[LogEntry, ...],
+    as_of: datetime.date,
+) -> list[Finding]:
+    """Return what papers and licences leave open for jobs still to be done."""
+    waiting = [one for one in jobs if one.state.is_ahead]
+    found = [one for job in waiting for one in _job(job, inventory, as_of)]
+    for contract in inventory.contracts:
+        found += _approval(contract, jobs, inventory, entries, as_of)
+    for contractor in inventory.contractors:
+        found += _insurance(contractor, waiting, inventory)
+    found += _of_no_reader(waiting, inventory)
+    found += _later(inventory, as_of)
+    return found + list(_no_paper(inventory))
+
+
+def _job(job: Job, inventory: Inventory, as_of: datetime.date) -> Iterator[Finding]:
+    operation, closes = job.step.operation, job.dates.closes
+    permits = [one for one in inventory.permits if one.kind == "burn"]
+    if operation == "burn" and not any(is_permitted(one, job, as_of) for one in permits):
+        yield finding(DayStop.NO_BURN_PERMIT, job.id)
+    calls = inventory.one_calls
+    if operation in DIGS and not any(is_clear(one, job.place_id, open_span(job)) for one in calls):
+        yield finding(DayCaution.NO_ONE_CALL, job.id)
+    for contract in contracts_on(job.place_id, inventory):
+        if not names_job(contract.work_allowed, job):
+            yield finding(
+                DayCaution.NOT_IN_CONTRACT, job.id, contract.where, contract=contract.name
+            )
+    if operation == "spray" and is_hired(job.planting_id, job.step.id, inventory):
+        doers = doers_of(job.planting_id, job.step.id, inventory)
+        if not any(is_good(one, closes) for one in doers):
+            yield finding(DayCaution.HIRE_UNLICENSED, job.id)
+
+
+def _approval(
+    contract: Contract,
+    jobs: list[Job],
+    inventory: Inventory,
+    entries: tuple[LogEntry, ...],
+    as_of: datetime.date,
+) -> Iterator[Finding]:
+    """Yield a caution on a contract that may forfeit its payment; cost-share has its own."""
+    paid = {
+        one.planting
+        for one in inventory.cost_share
+        if one.id in contract.cost_share or one.name == contract.name
+    }
+    mine = [
+        one
+        for one in jobs
+        if holds_on(contract.places, one.place_id) and one.planting_id not in paid
+    ]
+    if not mine:
+        return
+    plantings = {one.planting_id for one in mine}
+    logged = [
+        one.done_on for one in entries if one.job is not None and one.job.planting in plantings
+    ]
+    begun, approved = min(logged, default=None), approval_of(contract, as_of)
+    # What the season before owes opened before this season was planned.
+    season = max(one.season for one in mine)
+    opened = [one.dates.opens for one in mine if one.season == season]
+    opens = min((one for one in opened if one is not None), default=None)
+    why = _why_not(begun, opens, approved)
+    if why is not None:
+        yield finding(
+            DayCaution.CONTRACT_NOT_APPROVED,
+            contract.id,
+            contract.where,
+            contract=contract.name,
+            why=why,
+        )
+
+
+def _why_not(
+    begun: datetime.date | None, opens: datetime.date | None, approved: datetime.date | None
+) -> str | None:
+    if begun is not None and (approved is None or begun < approved):
+        return f"was not approved when work on its ground was logged, on {day_words(begun)}"
+    if approved is None:
+        return "is not approved in writing yet"
+    if begun is None and opens is not None and opens < approved:
+        return (
+            f"was approved on {day_words(approved)}, and a job on its ground opened before, on "
+            f"{day_words(opens)}"
+        )
+    return None
+
+
+def _insurance(
+    contractor: Contractor, waiting: list[Job], inventory: Inventory
+) -> Iterator[Finding]:
+    handed = [
+        one
+        for one in waiting
+        if contractor.reader in readers_of(one.planting_id, one.step.id, inventory)
+    ]
+    if not handed:
+        return
+    until = contractor.insured_until
+    last = max((one.dates.closes for one in handed if one.dates.closes is not None), default=None)
+    why = None
+    if not contractor.insured:
+        why = "no proof of insurance was seen"
+    elif until is not None and last is not None and until < last:
+        why = f"the insurance ends on {day_words(until)}, before the last open day"
+    if why is not None:
+        yield finding(
+            DayCaution.NOT_INSURED,
+            contractor.id,
+            contractor.where,
+            contractor=contractor.id,
+            why=why,
+        )
+
+
+def _of_no_reader(waiting: list[Job], inventory: Inventory) -> Iterator[Finding]:
+    """Yield a caution on each contractor who may be a reader that is handed work, and is not said.
+
+    A reader whom another contractor names is that one.
+    """
+    known = {one.reader for one in inventory.contractors}
+    readers = [
+        reader.id
+        for reader in inventory.readers
+        if reader.kind != PARTNER
+        and reader.id not in known
+        and any(is_handed(reader, one.planting_id, one.step.id) for one in waiting)
+    ]
+    if not readers:
+        return
+    cure = " or ".join(f"reader: {one}" for one in readers)
+    for one in inventory.contractors:
+        if one.reader is None:
+            yield finding(
+                DayCaution.CONTRACTOR_OF_NO_READER,
+                one.id,
+                one.where,
+                contractor=one.id,
+                readers=" and ".join(readers),
+                cure=cure,
+            )
+
+
+def _later(inventory: Inventory, as_of: datetime.date) -> Iterator[Finding]:
+    for permit in inventory.permits:
+        if permit.approved_on is not None and as_of < permit.approved_on:
+            yield _not_yet(permit, permit.name or permit.id, permit.approved_on)
+    for contract in inventory.contracts:
+        if contract.approved_on is not None and as_of < contract.approved_on:
+            yield _not_yet(contract, contract.name, contract.approved_on)
+
+
+def _not_yet(paper: Permit | Contract, name: str, approved_on: datetime.date) -> Finding:
+    latest = approved_on.isoformat()
+    return finding(DayNote.PAPER_LATER, paper.id, paper.where, paper=name, latest=latest)
+
+
+def _no_paper(inventory: Inventory) -> Iterator[Finding]:
+    for place in inventory.places():
+        under = is_contract_land(place.id, inventory)
+        if under and not contracts_on(place.id, inventory):
+            said = str(place.contract)
+            yield finding(
+                DayNote.NO_CONTRACT_PAPER, place.id, place.where, place=place.name, contract=said
+            )

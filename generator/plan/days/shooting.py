@@ -1,0 +1,200 @@
+"""Hours in which game may be taken, day by day: the owner's rule on the times of the sun.
+
+Always inwards: the hours begin on the next whole minute and end on the last one, and what the
+times of the sun may be off is taken from both ends first.
+"""
+
+import datetime
+from collections.abc import Callable, Iterable, Iterator
+from dataclasses import dataclass
+
+from generator.compute import sun
+from generator.inventory.dates import ALL_PLACES, CLOCK, HUNTED, ShootingHours
+from generator.inventory.fields import LatLon
+from generator.inventory.schema import Inventory
+from generator.plan.findings.about_days import DayCaution
+from generator.plan.findings.order import finding
+from generator.plan.jobs.job_days import FIRST_OF_SEASON, LAST_OF_SEASON
+from generator.plan.model.days import ONE_DAY, comes_back, day_words, moved
+from generator.plan.model.finding import Finding
+from generator.plan.model.plan import HuntedDates, HuntedDay, HuntedWeek
+from generator.plan.season.open_dates import day_in_season
+from generator.reference.zones import zone
+
+_FIRST_DAY = datetime.date(2000, 1, 1)
+SUNDAY = 6
+MINUTE = datetime.timedelta(minutes=1)
+MARGIN = datetime.timedelta(seconds=sun.MAY_BE_OFF_SECONDS)
+BEGINS = {"sunrise": sun.sunrise_minutes, "civil_dawn": sun.civil_dawn_minutes}
+_ENDS = {"sunset": sun.sunset_minutes, "civil_dusk": sun.civil_dusk_minutes}
+
+
+@dataclass(frozen=True, slots=True)
+class _Here:
+    """A point of the earth and the clock that is kept there."""
+
+    at_lat_lon: LatLon
+    clock: datetime.tzinfo
+
+    def begins(
+        self, by: str, day: datetime.date, before_minutes: float
+    ) -> datetime.datetime | None:
+        """Return the first whole minute, so long before sunrise or dawn; None without one."""
+        found = BEGINS[by](*self.at_lat_lon, (day - _FIRST_DAY).days)
+        if found is None:
+            return None
+        return _minute_up(_instant(day, found - before_minutes) + MARGIN).astimezone(self.clock)
+
+    def ends(self, by: str, day: datetime.date, after_minutes: float) -> datetime.datetime | None:
+        """Return the last whole minute, so long after sunset or dusk; None without one."""
+        found = _ENDS[by](*self.at_lat_lon, (day - _FIRST_DAY).days)
+        if found is None:
+            return None
+        return _minute(_instant(day, found + after_minutes) - MARGIN).astimezone(self.clock)
+
+    def at(self, day: datetime.date, time: str) -> datetime.datetime:
+        """Return a time of the clock on a day."""
+        return datetime.datetime.combine(day, datetime.time.fromisoformat(time), self.clock)
+
+
+def _instant(day: datetime.date, minutes: float) -> datetime.datetime:
+    midnight = datetime.datetime.combine(day, datetime.time(), datetime.UTC)
+    return midnight + datetime.timedelta(minutes=minutes)
+
+
+def _minute(instant: datetime.datetime) -> datetime.datetime:
+    return instant.replace(second=0, microsecond=0)
+
+
+def _minute_up(instant: datetime.datetime) -> datetime.datetime:
+    whole = _minute(instant)
+    return whole if whole == instant else whole + MINUTE
+
+
+def hunted_dates(inventory: Inventory, season: int) -> tuple[HuntedDates, ...]:
+    """Return the hunting dates of a season with their hours on every day, the first to begin first.
+
+    Without a location or a time zone the days are left out.
+    """
+    inside = (day_in_season(FIRST_OF_SEASON, season), day_in_season(LAST_OF_SEASON, season))
+    rules = {dates: one for one in inventory.shooting_hours for dates in one.dates}
+    here = _here(inventory)
+    found = [
+        HuntedDates(one, spans, rule, tuple(_days(spans, rule, here)) if here is not None else ())
+        for one in inventory.dates
+        if one.kind in HUNTED and (spans := comes_back(one, inside))
+        for rule in (rules.get(one.id),)
+    ]
+    return tuple(sorted(found, key=lambda one: (one.spans, one.dates.id)))
+
+
+def _here(inventory: Inventory) -> _Here | None:
+    at, name = inventory.property.location_lat_lon, inventory.property.time_zone
+    return _Here(at, zone(name)) if at is not None and name is not None else None
+
+
+def _days(
+    spans: Iterable[tuple[datetime.date, datetime.date]], rule: ShootingHours | None, here: _Here
+) -> Iterator[HuntedDay]:
+    for first, last in spans:
+        for number in range((last - first).days + 1):
+            day = first + number * ONE_DAY
+            up, down = here.begins("sunrise", day, 0), here.ends("sunset", day, 0)
+            starts, ends = _hours(day, rule, here) if rule is not None else (None, None)
+            yield HuntedDay(day, up, down, starts, ends)
+
+
+def _hours(
+    day: datetime.date, rule: ShootingHours, here: _Here
+) -> tuple[datetime.datetime | None, datetime.datetime | None]:
+    starts = here.begins(rule.begins, day, rule.begins_before_minutes.value)
+    if rule.ends == CLOCK:
+        assert rule.ends_at is not None
+        ends: datetime.datetime | None = here.at(day, rule.ends_at)
+    else:
+        assert rule.ends_after_minutes is not None
+        ends = here.ends(rule.ends, day, rule.ends_after_minutes.value)
+    if starts is None or ends is None or ends < starts:
+        return None, None
+    return starts, ends
+
+
+def on_stand(hunted: Iterable[HuntedDates], stand_id: str) -> tuple[HuntedDates, ...]:
+    """Return the hunting dates that hold on a stand."""
+    return tuple(
+        one for one in hunted if ALL_PLACES in one.dates.places or stand_id in one.dates.places
+    )
+
+
+def weeks(hunted: HuntedDates) -> tuple[HuntedWeek, ...]:
+    """Return the days by weeks from Sunday to Saturday, with hours that hold on each of their days.
+
+    A week in which the clocks change, or that is cut in two by days between, stands as two.
+    """
+    groups: list[list[HuntedDay]] = []
+    for one in hunted.days:
+        before = groups[-1][-1] if groups else None
+        if before is None or one.day.weekday() == SUNDAY or _is_apart(before, one):
+            groups.append([])
+        groups[-1].append(one)
+    return tuple(_week(group) for group in groups)
+
+
+def _is_apart(before: HuntedDay, after: HuntedDay) -> bool:
+    return after.day - before.day != ONE_DAY or _offset(before) != _offset(after)
+
+
+def _offset(one: HuntedDay) -> datetime.timedelta | None:
+    return one.sunset.utcoffset() if one.sunset is not None else None
+
+
+def _week(days: list[HuntedDay]) -> HuntedWeek:
+    return HuntedWeek(
+        days[0].day,
+        days[-1].day,
+        _of_all(max, [(one.day, one.sunrise) for one in days]),
+        _of_all(min, [(one.day, one.sunset) for one in days]),
+        _of_all(max, [(one.day, one.starts) for one in days]),
+        _of_all(min, [(one.day, one.ends) for one in days]),
+    )
+
+
+def _of_all(
+    choose: Callable[[list[datetime.timedelta]], datetime.timedelta],
+    times: list[tuple[datetime.date, datetime.datetime | None]],
+) -> datetime.time | None:
+    """Return the latest or the earliest time of several days; None where a day has none."""
+    since = [
+        time.replace(tzinfo=None) - datetime.datetime.combine(day, datetime.time())
+        for day, time in times
+        if time is not None
+    ]
+    if len(since) < len(times):
+        return None
+    return (datetime.datetime.combine(times[0][0], datetime.time()) + choose(since)).time()
+
+
+def clock_changes(hunted: HuntedDates) -> tuple[datetime.date, ...]:
+    """Return the days among the hunting dates on which the clocks are changed."""
+    return tuple(
+        after.day
+        for before, after in zip(hunted.days, hunted.days[1:], strict=False)
+        if after.day - before.day == ONE_DAY and _offset(before) != _offset(after)
+    )
+
+
+def shooting_findings(hunted: Iterable[HuntedDates]) -> Iterator[Finding]:
+    """Yield a caution on dates whose hours were looked up before the dates of a year ago ended."""
+    for one in hunted:
+        if one.hours is None:
+            continue
+        ended, looked = moved(one.spans[0][1], -1), one.hours.looked_up_on
+        if looked <= ended:
+            yield finding(
+                DayCaution.HOURS_OF_BEFORE,
+                one.dates.id,
+                one.hours.where,
+                dates=one.dates.id,
+                day=day_words(looked),
+                ended=day_words(ended),
+            )

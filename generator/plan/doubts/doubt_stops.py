@@ -1,0 +1,186 @@
+"""Jobs that must wait: a year's sum, a wait or a re-entry rests on an entry that is in question."""
+
+import datetime
+from collections.abc import Iterable, Iterator, Mapping
+from dataclasses import dataclass, replace
+
+from generator.inventory.label import LabelCard, Use, YearlyLimit
+from generator.inventory.log import LogEntry
+from generator.inventory.schema import Inventory
+from generator.inventory.stock import Product
+from generator.plan.after.plant_back import SOWING_OPERATIONS, held_back
+from generator.plan.after.records import spray_records
+from generator.plan.after.residues import residues
+from generator.plan.doubts.doubt import Doubt
+from generator.plan.doubts.doubt_days import season_span
+from generator.plan.findings.about_after import AfterCaution, AfterStop
+from generator.plan.findings.order import finding
+from generator.plan.findings.words import Reason, Stop
+from generator.plan.jobs.request import JobRequest
+from generator.plan.labels.clearance import matching_uses
+from generator.plan.labels.spray_stops import asked_of_label
+from generator.plan.labels.yearly_sums import a_year_after
+from generator.plan.log.done import entries_on
+from generator.plan.log.longest import bound_of_a_sowing
+from generator.plan.model.finding import Finding
+from generator.plan.model.job import JobState
+from generator.plan.model.spray_record import SprayRecord
+from generator.plan.spraying.spray_job import chosen_products
+from generator.reference.active_names import most_alike
+
+_SPRAY = "spray"
+CROP = "crop"  # a limit that counts a planting from its sowing to its end
+RESTS: dict[Reason, AfterStop] = {
+    AfterCaution.MORE_USED_THAN_THERE: AfterStop.AMOUNT_IN_QUESTION,
+    AfterCaution.SAID_TWICE: AfterStop.SPRAYING_SAID_TWICE,
+    AfterCaution.OUT_OF_SEASON: AfterStop.DAY_IN_QUESTION,
+}
+
+
+@dataclass(frozen=True, slots=True)
+class _Asked:
+    """A spraying in question: its record, the last day it may have been, and places it was on."""
+
+    doubt: Doubt
+    record: SprayRecord
+    last: datetime.date
+    here: frozenset[str]
+
+
+def doubt_stops(
+    doubts: Iterable[Doubt],
+    jobs: tuple[JobRequest, ...],
+    states: Mapping[str, JobState],
+    inventory: Inventory,
+    as_of: datetime.date,
+    grounds: Mapping[str, frozenset[str]],
+) -> Iterator[Finding]:
+    """Yield a stop on every job still to come that rests on a spraying in question.
+
+    `grounds` are the places on whose ground each place lies.
+    """
+    ahead = tuple(one for one in jobs if not states[one.job_id].is_settled)
+    for asked in _sprayings(doubts, inventory, as_of, grounds):
+        about = (asked.doubt.entry,)
+        for job in ahead:
+            if asked.doubt.reason is AfterCaution.OUT_OF_SEASON and entries_on(job, about):
+                continue  # what is begun of a job counts by its plan, whatever the day
+            if job.step.operation == _SPRAY and _adds_up(job, asked, inventory):
+                yield _stop(RESTS[asked.doubt.reason], job, asked)
+            if asked.doubt.reason is not AfterCaution.OUT_OF_SEASON:
+                continue
+            if job.step.operation in SOWING_OPERATIONS and _has_to_wait(
+                job, asked, jobs, inventory, as_of, grounds
+            ):
+                yield _stop(AfterStop.WAIT_IN_QUESTION, job, asked)
+            if states[job.job_id].is_ahead and _may_be_kept_out(job, asked, as_of):
+                yield _stop(AfterStop.REENTRY_IN_QUESTION, job, asked)
+
+
+def _stop(stop: Stop, job: JobRequest, asked: _Asked) -> Finding:
+    return finding(stop, job.job_id, asked.doubt.entry.where, (), **asked.doubt.words)
+
+
+def _sprayings(
+    doubts: Iterable[Doubt],
+    inventory: Inventory,
+    as_of: datetime.date,
+    grounds: Mapping[str, frozenset[str]],
+) -> Iterator[_Asked]:
+    for doubt in doubts:
+        if doubt.reason not in RESTS or not doubt.is_of_work:
+            continue
+        if not _is_of_a_herbicide(doubt, inventory):
+            continue
+        for record in spray_records(inventory, (doubt.entry,), {}):
+            place = record.place
+            here = grounds[place.id] if place is not None else frozenset[str]()
+            yield _Asked(doubt, record, _last_day(doubt, as_of), here)
+
+
+def _is_of_a_herbicide(doubt: Doubt, inventory: Inventory) -> bool:
+    return doubt.item is None or any(one.id == doubt.item for one in inventory.products)
+
+
+def _last_day(doubt: Doubt, as_of: datetime.date) -> datetime.date:
+    """Return the last day on which the work may have been done: of its season, up to the plan's."""
+    day = doubt.entry.done_on
+    if doubt.season is None:
+        return day
+    first, last = season_span(doubt.season)
+    return max(day, min(last, as_of)) if first <= as_of else day
+
+
+def _adds_up(job: JobRequest, asked: _Asked, inventory: Inventory) -> bool:
+    """Whether what a spraying adds to a label's year is counted together with one in question."""
+    chosen = [one.product for one in chosen_products(job, inventory)]
+    uses = [use for product in chosen for use in _uses(job, product.label)]
+    if not _has_a_year(uses) or not _is_near(job, asked, uses):
+        return False
+    if any(one.id == asked.doubt.item for one in chosen):
+        return True
+    here = not asked.here or job.ground.id in asked.here
+    used: list[Product | None] = [product for product, _ in asked.record.products]
+    return here and any(_may_share(mine, one) for mine in chosen for one in used or [None])
+
+
+def _uses(job: JobRequest, card: LabelCard | None) -> tuple[Use, ...]:
+    if card is None or job.work is None:
+        return ()
+    return matching_uses(card, asked_of_label(job)) or card.uses
+
+
+def _has_a_year(uses: Iterable[Use]) -> bool:
+    return any(
+        isinstance(use.max_per_year, YearlyLimit) or isinstance(use.times_per_year, int)
+        for use in uses
+    )
+
+
+def _is_near(job: JobRequest, asked: _Asked, uses: Iterable[Use]) -> bool:
+    """Whether a label's year can hold both, in whatever way it is counted."""
+    planting, opens = asked.record.planting, job.dates.opens
+    limits = [use.max_per_year for use in uses if isinstance(use.max_per_year, YearlyLimit)]
+    of_crop = any(one.counted == CROP for one in limits)
+    if opens is None or (of_crop and planting is not None and planting.id == job.planting.id):
+        return True
+    return asked.last.year >= opens.year or a_year_after(asked.last) >= opens
+
+
+def _may_share(mine: Product, other: Product | None) -> bool:
+    """Whether two products may hold an active that is counted together; not known is may."""
+    cards = (mine.label, other.label if other is not None else None)
+    first, second = cards
+    if first is None or second is None or not first.actives or not second.actives:
+        return True
+    counted, others = ((*card.named_actives, *card.named_pooled) for card in (first, second))
+    ways = most_alike(counted, second.named_actives), most_alike(others, first.named_actives)
+    return ways != ("other", "other")
+
+
+def _has_to_wait(
+    job: JobRequest,
+    asked: _Asked,
+    jobs: tuple[JobRequest, ...],
+    inventory: Inventory,
+    as_of: datetime.date,
+    grounds: Mapping[str, frozenset[str]],
+) -> bool:
+    """Whether a sowing would be held back, had the spraying been on the last day it may have."""
+    if job.ground.id not in asked.here:
+        return False
+    as_late = _on(asked.doubt.entry, asked.last)
+    logged = [one for one in residues(jobs, inventory, (as_late,), grounds) if one.spraying.logged]
+    bound = bound_of_a_sowing(inventory.products)
+    return any(one.severity == "stop" for one in held_back(job, tuple(logged), bound, as_of))
+
+
+def _may_be_kept_out(job: JobRequest, asked: _Asked, as_of: datetime.date) -> bool:
+    if job.ground.id not in asked.here:
+        return False
+    until = replace(asked.record.keep_out, day=asked.last).until()
+    return until >= as_of and (job.dates.opens is None or job.dates.opens <= until)
+
+
+def _on(entry: LogEntry, day: datetime.date) -> LogEntry:
+    return replace(entry, done_on=day)

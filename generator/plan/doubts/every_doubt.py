@@ -1,0 +1,69 @@
+"""Everything in the log that cannot be, or hardly: asked on its page, and as it is written."""
+
+import datetime
+from functools import cache
+
+from generator.inventory.log import LogEntry
+from generator.inventory.schema import Inventory, SeasonMarkers
+from generator.plan.after.records import LOGGED
+from generator.plan.doubts.doubt import Doubt, confirmations
+from generator.plan.doubts.doubt_days import Markers, days_that_do_not_fit
+from generator.plan.doubts.doubt_stock import more_used_than_there
+from generator.plan.doubts.doubt_twice import said_twice
+from generator.plan.doubts.doubt_wind import winds_in_question
+from generator.plan.findings.order import finding, in_order
+from generator.plan.log.entries import entries_in_force
+from generator.plan.log.told import sprayings_of
+from generator.plan.model.finding import Finding
+from generator.plan.season.season_markers import with_markers
+
+
+def doubts(
+    inventory: Inventory, entries: tuple[LogEntry, ...], as_of: datetime.date, signs: Markers
+) -> tuple[Doubt, ...]:
+    """Return what is asked about the entries that count on a day."""
+    confirmed = confirmations(entries)
+    return (
+        *more_used_than_there(inventory, entries, as_of, confirmed),
+        *said_twice(inventory, entries, confirmed),
+        *days_that_do_not_fit(inventory, entries, signs, confirmed),
+        *winds_in_question(inventory, entries, confirmed),
+    )
+
+
+def doubt_findings(found: tuple[Doubt, ...]) -> list[Finding]:
+    """Return the cautions that ask, each on its entry."""
+    return [
+        finding(one.reason, f"{LOGGED}{one.entry.id}", one.entry.where, one.figures, **one.words)
+        for one in found
+    ]
+
+
+def asked_by(before: Inventory, after: Inventory) -> tuple[Finding, ...]:
+    """Return what is asked with new entries that was not asked without them, whatever their day.
+
+    No plan is made for it: the log, the things that are kept and the cards are looked at alone.
+    """
+
+    @cache
+    def signs() -> SeasonMarkers | None:
+        return with_markers(after)[0].property.season_signs
+
+    known = {_told(one) for one in _whenever(before, signs)}
+    return in_order([one for one in _whenever(after, signs) if _told(one) not in known])
+
+
+def _whenever(inventory: Inventory, signs: Markers) -> list[Finding]:
+    last = datetime.date.max
+    return doubt_findings(
+        doubts(
+            inventory,
+            entries_in_force(inventory.entries, last, sprayings_of(inventory)),
+            last,
+            signs,
+        )
+    )
+
+
+def _told(one: Finding) -> tuple[str, str, str]:
+    return one.code, one.subject, one.words

@@ -1,0 +1,183 @@
+"""What is to be looked at before fertilizing: not met, too much, unwanted, or a slip of unit."""
+
+from collections.abc import Iterable, Iterator, Sequence
+
+from generator.inventory.ground import NutrientNeed
+from generator.inventory.schema import Inventory
+from generator.inventory.spreadable import Fertilizer
+from generator.plan.feeding.doses import (
+    NITROGEN,
+    NUTRIENT_WORDS,
+    FertilizerDose,
+    needless,
+    nutrients_met,
+    share,
+)
+from generator.plan.findings.about_sowing import SowCaution
+from generator.plan.findings.order import finding
+from generator.plan.jobs.request import JobRequest
+from generator.plan.model.finding import Finding
+from generator.plan.model.spread import Nutrient, Spreading
+from generator.reference.library import values
+from generator.units import convert
+from generator.working import Figure
+
+PHOSPHATE_LAW = (
+    " Some states forbid phosphate that no test asks for (from memory; the law of yours decides)."
+)
+
+
+def need_findings(
+    request: JobRequest, need: NutrientNeed, nutrients: tuple[Nutrient, ...]
+) -> list[Finding]:
+    """Return a caution for each nutrient whose need is not met in full."""
+    met = nutrients_met(request.kind)
+    return [
+        finding(
+            SowCaution.NEED_NOT_MET,
+            request.job_id,
+            need.where,
+            (("Short to an acre", one.short),),
+            nutrient=NUTRIENT_WORDS[one.name],
+        )
+        for one in nutrients
+        if one.name in met and one.short is not None
+    ]
+
+
+def over_findings(
+    request: JobRequest,
+    need: NutrientNeed,
+    doses: tuple[FertilizerDose, ...],
+    nutrients: tuple[Nutrient, ...],
+    inventory: Inventory,
+) -> list[Finding]:
+    """Return a caution for each nutrient that goes on beyond what is asked for.
+
+    Of nitrogen that is not wanted at all every pound is told, with its own words.
+    """
+    met = nutrients_met(request.kind)
+    found = []
+    for one in nutrients:
+        if one.over is None or one.got is None or one.name not in met:
+            continue
+        bringing = [dose for dose in doses if _brings_along(dose, one.name)]
+        found.append(
+            finding(
+                SowCaution.MORE_THAN_ASKED,
+                request.job_id,
+                need.where,
+                (("Asked for", one.need), ("Goes on", one.got)),
+                nutrient=NUTRIENT_WORDS[one.name],
+                items=_together(dose.item.name for dose in bringing),
+                law=PHOSPHATE_LAW if one.name == "p2o5" else "",
+                instead=" ".join(
+                    (
+                        *_left_out(one, request, need, inventory),
+                        _without(one.name, bringing, request, inventory),
+                    )
+                ),
+            )
+        )
+    return found
+
+
+def _left_out(
+    nutrient: Nutrient, request: JobRequest, need: NutrientNeed, inventory: Inventory
+) -> Iterator[str]:
+    """Yield in words which named fertilizer is not needed, since a later dose carries its part."""
+    named = request.planting.fertilizers
+    chosen = [one for name in named for one in inventory.fertilizers if one.id == name]
+    item = needless(request.job_id, need, chosen, nutrients_met(request.kind), nutrient.name)
+    if item is not None:
+        words = NUTRIENT_WORDS[nutrient.name]
+        yield (
+            f"{item.name} is not needed: without it every need is met as well, and less {words} "
+            "goes on beyond it. Leave it out under fertilizers."
+        )
+
+
+def _brings_along(dose: FertilizerDose, nutrient: str) -> bool:
+    """Return whether a dose chosen for another nutrient carries this one too."""
+    return dose.nutrient != nutrient and share(dose.item, nutrient).value > 0
+
+
+def nitrogen_findings(
+    request: JobRequest,
+    need: NutrientNeed,
+    doses: tuple[FertilizerDose, ...],
+    nitrogen: Nutrient,
+    inventory: Inventory,
+) -> list[Finding]:
+    """Return what is to be said of nitrogen where it is not wanted: asked for, carried along."""
+    if NITROGEN in nutrients_met(request.kind):
+        return []
+    found = []
+    if need.n_lb_per_ac.value > 0:
+        asked_for: tuple[tuple[str, Figure], ...] = (("Asked for", need.n_lb_per_ac),)
+        found.append(
+            finding(SowCaution.NO_NITROGEN_AT_SOWING, request.job_id, need.where, asked_for)
+        )
+    carriers = [one for one in doses if _brings_along(one, NITROGEN)]
+    for item in dict.fromkeys(one.item.id for one in carriers):
+        of_item = [one for one in carriers if one.item.id == item]
+        assert nitrogen.got is not None
+        found.append(
+            finding(
+                SowCaution.NITROGEN_CARRIED,
+                request.job_id,
+                of_item[0].item.where,
+                (("Nitrogen in all", nitrogen.got),),
+                item=of_item[0].item.name,
+                nutrient=_together(NUTRIENT_WORDS[one.nutrient] for one in of_item),
+                instead=_without(NITROGEN, of_item, request, inventory),
+            )
+        )
+    return found
+
+
+def _together(names: Iterable[str]) -> str:
+    return " and ".join(dict.fromkeys(names))
+
+
+def _without(
+    unwanted: str, doses: Sequence[FertilizerDose], request: JobRequest, inventory: Inventory
+) -> str:
+    """Return in words which fertilizers do what these doses do without a nutrient."""
+    wanted = dict.fromkeys(one.nutrient for one in doses)
+    return " ".join(_carrying(one, unwanted, request, inventory) for one in wanted)
+
+
+def _carrying(nutrient: str, unwanted: str, request: JobRequest, inventory: Inventory) -> str:
+    words, none = NUTRIENT_WORDS[nutrient], NUTRIENT_WORDS[unwanted]
+    for one in inventory.fertilizers:
+        if share(one, nutrient).value > 0 and share(one, unwanted).value == 0:
+            if one.id in request.planting.fertilizers:
+                how = "is named already: leave the other out"
+            else:
+                how = "is listed: name it under fertilizers instead"
+            return f"For {words}, {one.name} carries no {none} and {how}."
+    return f"For {words}, ask your seller for one without {none}, and list it in products.yaml."
+
+
+def unit_findings(job_id: str, spreadings: tuple[Spreading, ...]) -> list[Finding]:
+    """Return cautions where a rate or a grade looks like a slip of unit."""
+    most, least = values()["most_fertilizer_lb_per_ac"], values()["least_grade_pct"]
+    found = []
+    for one in spreadings:
+        rate, item = one.numbers["rate_lb_per_ac"], one.item
+        assert isinstance(item, Fertilizer)
+        if rate.value > most.value:
+            figures: tuple[tuple[str, Figure], ...] = (("To an acre", rate), ("Seldom over", most))
+            what = f"{item.name}: more to an acre than is spread at once."
+            found.append(
+                finding(SowCaution.FERTILIZER_UNIT, job_id, item.where, figures, what=what)
+            )
+        grade = {NUTRIENT_WORDS[name]: share(item, name) for name in NUTRIENT_WORDS}
+        if max(convert(part.value, "fraction", "pct") for part in grade.values()) < least.value:
+            figures = (*grade.items(), ("A bag has one of at least", least))
+            what = f"{item.name}: none of the three numbers is a percent."
+            found.append(
+                finding(SowCaution.FERTILIZER_UNIT, job_id, item.where, figures, what=what)
+            )
+    return found

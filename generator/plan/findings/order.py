@@ -1,0 +1,60 @@
+"""Findings from reasons: the words filled in, the place in the owner's files, the figures."""
+
+import datetime
+from dataclasses import replace
+
+from generator.inventory.fields import Where
+from generator.plan.findings.words import Reason, severity_of
+from generator.plan.model.finding import Finding
+from generator.working import Figure
+
+GRAVITY = {"stop": 0, "caution": 1, "note": 2}
+DAYS_IN_YEAR = 365
+
+
+def finding(
+    reason: Reason,
+    subject: str,
+    where: Where | None = None,
+    figures: tuple[tuple[str, Figure], ...] = (),
+    **words: str,
+) -> Finding:
+    """Return the finding of a reason on a subject, its words filled in."""
+    told = reason.value
+    return Finding(
+        told.code,
+        severity_of(reason),
+        subject,
+        told.owner.format(**words),
+        told.others,
+        told.cure.format(**words),
+        f"{where.file}:{where.line}" if where else "",
+        figures,
+        told.chapter,
+        told.source,
+        column=where.column if where else 0,
+    )
+
+
+def in_order(findings: list[Finding]) -> tuple[Finding, ...]:
+    """Return findings with the causes of others first, then the gravest, each once."""
+    causes = {one.cause for one in findings}
+    ordered = sorted(
+        findings,
+        key=lambda one: (one.id not in causes, GRAVITY[one.severity], one.subject, one.code),
+    )
+    return tuple(dict.fromkeys(ordered))
+
+
+def without_amounts(findings: tuple[Finding, ...]) -> tuple[Finding, ...]:
+    """Return findings with no figure left in what is said, beside the stop, of a stopped job."""
+    stopped = {one.subject for one in findings if one.severity == "stop"}
+    return tuple(
+        replace(one, figures=()) if one.subject in stopped and one.severity != "stop" else one
+        for one in findings
+    )
+
+
+def older_than_a_year(noted: datetime.date, day: datetime.date) -> bool:
+    """Return whether something noted is more than a year old on a day."""
+    return (day - noted).days > DAYS_IN_YEAR

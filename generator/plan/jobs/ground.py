@@ -1,0 +1,195 @@
+"""The ground of a place: every way to it that is given, the one that counts, how far they agree.
+
+A place is narrow, so its taped width counts before an outline: an error of an outline counts on
+both of its long sides.
+"""
+
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass, replace
+from typing import Literal
+
+from generator.compute import area
+from generator.geometry import geodesic
+from generator.geometry.corners import corner_numbers, line_numbers
+from generator.inventory.fields import LatLon, Points, Where, rules_of
+from generator.inventory.places import PlantedGround
+from generator.inventory.rule import typed_at
+from generator.plan.findings.about_places import PlaceCaution, PlaceNote
+from generator.plan.findings.order import finding
+from generator.plan.model.finding import Finding
+from generator.plan.model.place import Ground, GroundWay, OutlineError, Place
+from generator.reference.library import methods, values
+from generator.units import convert
+from generator.working import Figure, Formula, Given, Measured, Quantity
+
+WAY_WORDS = {
+    "tape": "taped width times measured length",
+    "line": "taped width times the length of the line",
+    "outline": "the outline",
+    "stated": "the stated acres",
+}
+
+
+def place_on_its_ground(ground: PlantedGround, season: int) -> Place:
+    """Return a place with its ground worked out, the owner's view of it."""
+    base = f"{ground.id}/{season}/ground"
+    first, *others = _ways(ground)
+    counts = first.formula(f"{base}/area_ac", **first.inputs)
+    ways = (
+        GroundWay(first.kind, counts, None, first.where),
+        *(_other_way(one, counts, base) for one in others),
+    )
+    line_unused = ground.line_lat_lon is not None and ground.width_ft is None
+    worked_out = Ground(ways, _outline_error(ground, ways, base), line_unused)
+    address = first_name(ground.id, ground.was)
+    return Place(ground.id, address, ground.name, counts, ground, worked_out)
+
+
+def first_name(identity: str, was: tuple[str, ...]) -> str:
+    """Return the id a thing had first, so that a rename never moves its page."""
+    return was[0] if was else identity
+
+
+def ground_findings(place: Place) -> list[Finding]:
+    """Return cautions where two ways to the ground disagree, and on a coarse outline."""
+    if place.ground is None:
+        return []
+    counts, *others = place.ground.ways
+    most = values()["ground_may_be_off_pct"]
+    most_share = convert(most.value, most.unit, "fraction")
+    found = []
+    for other in others:
+        if other.apart is not None and other.apart.value > most_share:
+            figures: tuple[tuple[str, Figure], ...] = (
+                (f"From {WAY_WORDS[counts.kind]}, which counts", counts.area),
+                (f"From {WAY_WORDS[other.kind]}", other.area),
+                ("Apart", other.apart),
+                ("May be off by", most),
+            )
+            words = {"counts": WAY_WORDS[counts.kind], "other": WAY_WORDS[other.kind]}
+            reason = PlaceCaution.GROUNDS_DISAGREE
+            found.append(finding(reason, place.id, other.where, figures, **words))
+    error = place.ground.outline_error
+    if error is not None and counts.kind == "outline" and error.share.value > most_share:
+        figures = (
+            ("Likely error", error.share),
+            ("Least ground there may be", error.least),
+            ("Most ground there may be", error.most),
+            ("May be off by", most),
+        )
+        found.append(finding(PlaceCaution.COARSE_OUTLINE, place.id, counts.where, figures))
+    return found
+
+
+def width_findings(job_id: str, ground: PlantedGround) -> list[Finding]:
+    """Return a note on a job that goes over the place in lanes, where no width is taped."""
+    if ground.width_ft is not None:
+        return []
+    return [finding(PlaceNote.NO_WIDTH, job_id, ground.where)]
+
+
+@dataclass(frozen=True, slots=True)
+class _Way:
+    """A way to the ground before it is worked out."""
+
+    kind: Literal["tape", "line", "outline", "stated"]
+    formula: Formula
+    inputs: dict[str, Figure]
+    where: Where
+
+
+def _ways(ground: PlantedGround) -> Iterator[_Way]:
+    """Yield the ways to the ground in the order in which they count."""
+    width, length, acres = ground.width_ft, ground.length_ft, ground.area_ac
+    line, outline = ground.line_lat_lon, ground.area_lat_lon
+    if width is not None and length is not None:
+        inputs: dict[str, Figure] = {"length_ft": length, "width_ft": width}
+        yield _Way("tape", area.STRIP_AREA, inputs, typed_at(length))
+    if width is not None and line is not None:
+        inputs = {"length_ft": line_length(line), "width_ft": width}
+        yield _Way("line", area.STRIP_AREA, inputs, line.where)
+    if outline is not None:
+        inputs = {"outline_area_ac": _outline_area(outline)}
+        yield _Way("outline", area.OUTLINE_GROUND, inputs, outline.where)
+    if acres is not None:
+        yield _Way("stated", area.STATED_GROUND, {"area_ac": acres}, typed_at(acres))
+
+
+def _other_way(way: _Way, counts: Quantity, base: str) -> GroundWay:
+    formula = replace(way.formula, label=f"Ground from {WAY_WORDS[way.kind]}")
+    other = formula(f"{base}/{way.kind}_area_ac", **way.inputs)
+    apart = area.GROUNDS_APART(
+        f"{base}/{way.kind}_apart_fraction", area_ac=counts, other_area_ac=other
+    )
+    return GroundWay(way.kind, other, apart, way.where)
+
+
+def _outline_error(
+    ground: PlantedGround, ways: tuple[GroundWay, ...], base: str
+) -> OutlineError | None:
+    outline = ground.area_lat_lon
+    if outline is None:
+        return None
+    inside = next(one.area for one in ways if one.kind == "outline")
+    width: Given | Quantity | None = ground.width_ft
+    if width is None:
+        width = area.MEAN_WIDTH(
+            f"{base}/outline_mean_width_ft", area_ac=inside, perimeter_ft=_perimeter(outline)
+        )
+    each_side = ground.outline_error_ft or values()["outline_walked_error_ft"]
+    share = area.OUTLINE_ERROR(
+        f"{base}/outline_error_fraction", outline_error_ft=each_side, width_ft=width
+    )
+    both = {"area_ac": inside, "outline_error_fraction": share}
+    return OutlineError(
+        share,
+        area.LEAST_GROUND(f"{base}/outline_least_ac", **both),
+        area.MOST_GROUND(f"{base}/outline_most_ac", **both),
+    )
+
+
+def line_length(line: Points) -> Measured:
+    """Return the length of a line, measured on its points."""
+    points = _chosen(line, line_numbers(line.lat_lon))
+    length_ft = geodesic.line_length_ft(points)
+    return _measured("line_length_ft", length_ft, "ft", len(points), line, "line_lat_lon")
+
+
+def _outline_area(outline: Points) -> Measured:
+    points = _chosen(outline, corner_numbers(outline.lat_lon))
+    inside_ac = geodesic.outline_area_ac(points)
+    return _measured("outline_area_ac", inside_ac, "ac", len(points), outline, "area_lat_lon")
+
+
+def _perimeter(outline: Points) -> Measured:
+    points = _chosen(outline, corner_numbers(outline.lat_lon))
+    around_ft = geodesic.outline_perimeter_ft(points)
+    return _measured("outline_perimeter_ft", around_ft, "ft", len(points), outline, "area_lat_lon")
+
+
+def _chosen(points: Points, numbers: Sequence[int]) -> tuple[LatLon, ...]:
+    return tuple(points.lat_lon[number] for number in numbers)
+
+
+def _measured(
+    name: str, value: float, unit: str, count: int, points: Points, field: str
+) -> Measured:
+    method, where = methods()[name], points.where
+    return Measured(
+        name,
+        value,
+        unit,
+        method.words,
+        count,
+        method.source,
+        where.file,
+        where.line,
+        rules_of(PlantedGround)[field].visible,
+    )
+
+
+def length_of(ground: PlantedGround) -> Given | Measured | None:
+    """Return the length of a place: measured, else that of its line; None where neither is."""
+    if ground.length_ft is not None:
+        return ground.length_ft
+    return line_length(ground.line_lat_lon) if ground.line_lat_lon is not None else None

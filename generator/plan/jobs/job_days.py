@@ -1,0 +1,116 @@
+"""What dates take of a job's open days, and who else may be on the ground on them."""
+
+import datetime
+from collections.abc import Iterable
+from dataclasses import replace
+
+from generator.inventory.dates import HUNTED, DateRange
+from generator.inventory.papers import OneCall
+from generator.inventory.schema import Inventory
+from generator.plan.model.days import ONE_DAY, Span, days_of, holds_on, in_words, left_of
+from generator.plan.model.finding import SafetyLine
+from generator.plan.model.job import Job, JobDays, OpenDates
+from generator.plan.season.open_dates import day_in_season
+from generator.reference.steps import Step
+
+FIRST_OF_SEASON, LAST_OF_SEASON = (9, 1), (8, 31)
+DIGS = ("dig", "till", "plant", "replant")
+WORDS = {"quiet": "quiet dates", "burn_ban": "a burn ban", "dry_spell": "a dry spell"}
+# Work that is lost or does harm where plants and ground lack water. Seed sown on frost waits.
+HELD_BY_DROUGHT = ("spray", "mow", "fertilize", "sow", "count")
+WAITS_FOR_SPRING = "frost_seeding"
+
+
+def taken_by(step: Step) -> tuple[str, ...]:
+    """Return the kinds of dates on which a step must not be done."""
+    if step.operation == "burn":
+        return ("quiet", "burn_ban")
+    held = step.operation in HELD_BY_DROUGHT and step.suits != WAITS_FOR_SPRING
+    return ("quiet", "dry_spell") if held else ("quiet",)
+
+
+def open_span(job: Job) -> Span:
+    """Return first and last open day; an end that is not known is that of the season."""
+    return span_of(job.dates, job.season)
+
+
+def span_of(dates: OpenDates, season: int) -> Span:
+    """Return first and last of open dates; an end that is not known is that of the season."""
+    opens = dates.opens or day_in_season(FIRST_OF_SEASON, season)
+    return opens, dates.closes or day_in_season(LAST_OF_SEASON, season)
+
+
+def days_left(job: Job, as_of: datetime.date) -> Span | None:
+    """Return the open days from the plan's day on; None where an end is unknown or all is over."""
+    opens, closes = job.dates.opens, job.dates.closes
+    if opens is None or closes is None or max(opens, as_of) > closes:
+        return None
+    return max(opens, as_of), closes
+
+
+def days_of_job(dates: Iterable[DateRange], step: Step, place_id: str, span: Span) -> JobDays:
+    """Return what dates take of a span of open days of a step on a place."""
+    known = tuple(dates)
+    kinds = taken_by(step)
+    not_on = days_of(known, kinds, place_id, span)
+    before = not_on[0][0] - ONE_DAY if not_on else None
+    why = [(WORDS[one], days_of(known, (one,), place_id, span)) for one in kinds]
+    return JobDays(
+        not_on,
+        left_of(span, not_on),
+        before if before is not None and before >= span[0] else None,
+        tuple(sorted((one for one in why if one[1]), key=lambda one: one[1])),
+    )
+
+
+def with_days(jobs: tuple[Job, ...], inventory: Inventory) -> tuple[Job, ...]:
+    """Return the jobs with the days they must keep free, and lines on who and what is there.
+
+    Of a job that is settled only what it had left, to call off its entries in older calendars.
+    """
+    return tuple(_with_days(job, inventory) for job in jobs)
+
+
+def _with_days(job: Job, inventory: Inventory) -> Job:
+    span = open_span(job)
+    if span[0] > span[1]:
+        return job
+    days = days_of_job(inventory.dates, job.step, job.place_id, span)
+    if job.state.is_settled:
+        return replace(job, had_left=days.left)
+    lines = (
+        *others_hunting(inventory.dates, job.place_id, span),
+        *_marked(job, inventory.one_calls, span),
+    )
+    return replace(job, days=days if days.not_on else None, safety=(*lines, *job.safety))
+
+
+def others_hunting(dates: tuple[DateRange, ...], where_id: str, span: Span) -> Iterable[SafetyLine]:
+    """Yield a line with the days of a span on which a place, stand or walk is hunted."""
+    hunted = days_of(dates, HUNTED, where_id, span)
+    if hunted:
+        yield SafetyLine("dates.others", "Others may be hunting here on", in_words(hunted))
+
+
+def _marked(job: Job, calls: tuple[OneCall, ...], span: Span) -> Iterable[SafetyLine]:
+    """Yield whether buried lines are marked, for work that opens the ground; a blank if not."""
+    if job.step.operation not in DIGS:
+        return
+    good = [one for one in calls if is_clear(one, job.place_id, span)]
+    told = "; ".join(_request(one) for one in good)
+    yield SafetyLine("dates.lines_marked", "Buried lines marked", told or None)
+
+
+def is_clear(call: OneCall, place_id: str, span: Span) -> bool:
+    """Return whether lines are marked on a place on some of the days."""
+    if not holds_on(call.places, place_id) or call.clear_on is None:
+        return False
+    return call.clear_on <= span[1] and (call.expires_on is None or call.expires_on >= span[0])
+
+
+def _request(call: OneCall) -> str:
+    number = f"request {call.number}, " if call.number else ""
+    assert call.clear_on is not None
+    if call.expires_on is None:
+        return f"{number}dig from {in_words(((call.clear_on, call.clear_on),))}"
+    return f"{number}dig {in_words(((call.clear_on, call.expires_on),))} only"

@@ -1,0 +1,119 @@
+"""What a job rests on: place, planting, step, dates and the owner's word for it."""
+
+import datetime
+from collections.abc import Iterator, Mapping, Sequence
+from dataclasses import dataclass
+
+from generator.inventory.places import PlantedGround, Planting, Work
+from generator.inventory.schema import Inventory
+from generator.plan.model.job import OpenDates
+from generator.plan.season.open_dates import open_dates
+from generator.plan.season.season_markers import markers_for
+from generator.reference.steps import Step, StepPlan
+from generator.working import Quantity
+
+
+@dataclass(frozen=True, slots=True)
+class JobRequest:
+    """All that a job rests on, before anything is worked out."""
+
+    job_id: str
+    season: int
+    ground: PlantedGround
+    planting: Planting
+    step: Step
+    plan: StepPlan
+    kind: str
+    species: tuple[str, ...]
+    dates: OpenDates
+    sowing_opens: datetime.date | None
+    sowing_closes: datetime.date | None
+    work: Work | None
+    area: Quantity
+
+
+def every_job(
+    inventory: Inventory, areas: Mapping[str, Quantity], seasons: Sequence[int]
+) -> Iterator[JobRequest]:
+    """Yield what every job rests on that a step plan has, asked for or not, in any season.
+
+    Of a plan that comes back every season, the jobs of the seasons asked for.
+    """
+    plans = inventory.plans()
+    for ground in inventory.places():
+        for planting in ground.plantings:
+            plan, area = plans[planting.steps], areas[ground.id]
+            for step in plan.steps:
+                done_in = planting.season + step.seasons_later
+                yield _asked_of(inventory, ground, planting, plan, step, done_in, area)
+            yield from _yearly_of(inventory, ground, planting, area, seasons)
+
+
+def yearly_jobs(
+    inventory: Inventory, areas: Mapping[str, Quantity], seasons: Sequence[int]
+) -> Iterator[JobRequest]:
+    """Yield, asked for or not, the jobs of seasons that plans ask for in every season."""
+    for ground in inventory.places():
+        for planting in ground.plantings:
+            yield from _yearly_of(inventory, ground, planting, areas[ground.id], seasons)
+
+
+def _yearly_of(
+    inventory: Inventory,
+    ground: PlantedGround,
+    planting: Planting,
+    area: Quantity,
+    seasons: Sequence[int],
+) -> Iterator[JobRequest]:
+    """Yield the yearly jobs of a planting while it stands: until a later one takes its place."""
+    upkeep = inventory.plans()[planting.upkeep] if planting.upkeep is not None else None
+    if upkeep is None or upkeep.yearly_from is None:
+        return
+    later = [one.season for one in ground.plantings if one.season > planting.season]
+    for season in seasons:
+        if season >= planting.season + upkeep.yearly_from and season < min(
+            later, default=season + 1
+        ):
+            for step in upkeep.steps:
+                yield _asked_of(inventory, ground, planting, upkeep, step, season, area)
+
+
+def _asked_of(
+    inventory: Inventory,
+    ground: PlantedGround,
+    planting: Planting,
+    plan: StepPlan,
+    step: Step,
+    season: int,
+    area: Quantity,
+) -> JobRequest:
+    signs = markers_for(planting, inventory.property.season_signs)
+    sowing = next((one for one in plan.steps if one.operation == "sow"), None)
+    sown = open_dates(sowing, planting.season, signs) if sowing is not None else None
+    return JobRequest(
+        job_id=f"{ground.id}/{season}/{step.id}",
+        season=season,
+        ground=ground,
+        planting=planting,
+        step=step,
+        plan=plan,
+        kind=plan.kind or "",
+        species=species_of(planting, inventory),
+        dates=open_dates(step, season, signs),
+        sowing_opens=sown.opens if sown is not None else None,
+        sowing_closes=sown.closes if sown is not None else None,
+        work=work_of(planting, step),
+        area=area,
+    )
+
+
+def species_of(planting: Planting, inventory: Inventory) -> tuple[str, ...]:
+    """Return what a planting sows and plants."""
+    plants = {one.id: one.species for one in inventory.plants}
+    sown = (one.species for one in planting.seed)
+    return (*sown, *(plants[one.plants] for one in planting.woody))
+
+
+def work_of(planting: Planting, step: Step) -> Work | None:
+    """Return how the owner means to do a step, where it is described."""
+    return next((one for one in planting.work if one.step == step.id), None)

@@ -1,0 +1,88 @@
+"""What the log says on the plan's day: entries that count, and amounts of one thing in them."""
+
+import datetime
+from collections.abc import Iterator
+from dataclasses import replace
+
+from generator.inventory.log import Bought, LogEntry, Used
+from generator.plan.log.told import Sprayings, unsettled
+from generator.plan.model.items import StockItem, amount_in
+from generator.working import Given
+
+
+def entries_in_force(
+    entries: tuple[LogEntry, ...], as_of: datetime.date, sprayings: Sprayings
+) -> tuple[LogEntry, ...]:
+    """Return the entries that count on a day, in order of their days: none that was corrected.
+
+    A correction of a later day does not count yet, so what it corrects still does. A spraying
+    counts until a correction says what was sprayed instead or that nothing was; a clean-out that
+    stood beside it does not.
+    """
+    still = unsettled(entries, sprayings, as_of)
+    corrected = _corrected(entries, as_of) - set(still)
+    known = (one for one in entries if one.id not in corrected and one.done_on <= as_of)
+    kept = (replace(one, cleaned_out=None) if one.id in still else one for one in known)
+    return tuple(sorted(kept, key=lambda one: (one.done_on, one.id)))
+
+
+def _corrected(entries: tuple[LogEntry, ...], as_of: datetime.date) -> set[str]:
+    """Return the entries that corrections up to a day replace, and those these had replaced."""
+    replaces = {one.id: one.corrects for one in entries}
+    found: set[str] = set()
+    for one in entries:
+        at = one.corrects if one.done_on <= as_of else None
+        while at is not None and at not in found:
+            found.add(at)
+            at = replaces[at]
+    return found
+
+
+def not_yet(entries: tuple[LogEntry, ...], as_of: datetime.date) -> tuple[LogEntry, ...]:
+    """Return the entries of days after the plan's, which do not count yet."""
+    corrected = {one.corrects for one in entries}
+    return tuple(one for one in entries if one.id not in corrected and one.done_on > as_of)
+
+
+def entries_about(
+    planting_id: str, step_id: str, entries: tuple[LogEntry, ...]
+) -> tuple[LogEntry, ...]:
+    """Return the entries about one step on one planting."""
+    return tuple(
+        one
+        for one in entries
+        if one.job is not None and (one.job.planting, one.job.step) == (planting_id, step_id)
+    )
+
+
+def used_of(
+    item: StockItem, entries: tuple[LogEntry, ...], after: datetime.date | None = None
+) -> tuple[Given, ...]:
+    """Return every amount of a thing used, in its unit; with `after`, on days after that one."""
+    return tuple(
+        amount_in(one.amount, item.unit)
+        for entry in entries
+        if after is None or entry.done_on > after
+        for one in _of(item, entry.used)
+    )
+
+
+def bought_of(
+    item: StockItem, entries: tuple[LogEntry, ...], after: datetime.date | None = None
+) -> tuple[Given, ...]:
+    """Return every amount of a thing bought, in its unit; with `after`, on days after that one."""
+    return tuple(
+        amount_in(one.amount, item.unit)
+        for entry in entries
+        if after is None or entry.done_on > after
+        for one in _of(item, entry.bought)
+    )
+
+
+def names(item: StockItem, entry: LogEntry) -> bool:
+    """Return whether an entry names the thing as used or bought."""
+    return any(True for _ in _of(item, (*entry.used, *entry.bought)))
+
+
+def _of(item: StockItem, moved: tuple[Used | Bought, ...]) -> Iterator[Used | Bought]:
+    yield from (one for one in moved if one.item == item.id)

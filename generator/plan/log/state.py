@@ -1,0 +1,106 @@
+"""Where every job stands on the plan's day: in exactly one state."""
+
+import datetime
+from collections import defaultdict
+from collections.abc import Mapping
+from dataclasses import dataclass
+
+from generator.inventory.log import LogEntry
+from generator.plan.jobs.request import JobRequest
+from generator.plan.log.done import entries_on, finished_on
+from generator.plan.model.job import JobState, OpenDates
+from generator.reference.steps import Answer, AnswerNeeded, Step
+
+
+@dataclass(frozen=True, slots=True)
+class Answered:
+    """What a job waits for another step to have answered, and what the log says so far.
+
+    `decide_on` is the day from which it can be answered, None where that is not known.
+    """
+
+    step: Step
+    wanted: Answer
+    answer: Answer | None
+    decide_on: datetime.date | None
+
+
+def states_of(
+    requests: tuple[JobRequest, ...], entries: tuple[LogEntry, ...], as_of: datetime.date
+) -> Mapping[str, JobState]:
+    """Return the state of every job of a property by the job's id."""
+    found = {}
+    together: dict[tuple[str, str, int | None], dict[str, JobRequest]] = defaultdict(dict)
+    for one in requests:
+        together[_asked_beside(one)][one.step.id] = one
+    for one in requests:
+        beside = together[_asked_beside(one)]
+        replaced_by = next(
+            (
+                beside[name].step.name
+                for name in one.step.excludes
+                if name in beside and finished_on(entries_on(beside[name], entries))
+            ),
+            None,
+        )
+        answers = tuple(
+            _answered(need, beside[need.step], entries)
+            for need in one.step.needs
+            if need.step in beside
+        )
+        finished = finished_on(entries_on(one, entries))
+        found[one.job_id] = state_of(one.dates, finished, replaced_by, answers, as_of)
+    return found
+
+
+def _asked_beside(request: JobRequest) -> tuple[str, str, int | None]:
+    """Return what the steps share among which a job's needs and what it excludes are looked up."""
+    season = None if request.plan.yearly_from is None else request.season
+    return request.planting.id, request.plan.id, season
+
+
+def state_of(
+    dates: OpenDates,
+    finished: datetime.date | None,
+    replaced_by: str | None,
+    answers: tuple[Answered, ...],
+    as_of: datetime.date,
+) -> JobState:
+    """Return where a job stands, the first of these that is so.
+
+    Done by the log; not needed, since a step that replaces it is done or an answer says so; missed,
+    its last day passed; undated, a day not known or the days not meeting; waiting, for an answer or
+    for its first day; open.
+    """
+    if finished is not None:
+        return JobState("done", finished)
+    if replaced_by is not None:
+        return JobState("not_needed", step=replaced_by)
+    refused = next((one for one in answers if one.answer not in (None, one.wanted)), None)
+    if refused is not None:
+        return JobState("not_needed", step=refused.step.name, answer=refused.answer)
+    opens, closes = dates.opens, dates.closes
+    if closes is not None and closes < as_of:
+        return JobState("missed", closes)
+    if opens is None or closes is None or closes < opens:
+        return JobState("undated")
+    unanswered = next((one for one in answers if one.answer is None), None)
+    if unanswered is not None:
+        decide_on = max(as_of, unanswered.decide_on) if unanswered.decide_on else None
+        return JobState("waiting", decide_on, unanswered.step.name, question=unanswered.step.asks)
+    if as_of < opens:
+        return JobState("waiting", opens)
+    return JobState("open", closes)
+
+
+def _answered(need: AnswerNeeded, asks: JobRequest, entries: tuple[LogEntry, ...]) -> Answered:
+    """Return what the last entry that says anything answered, or when it can be answered."""
+    answer: Answer | None = None
+    decide_on = asks.dates.opens
+    for entry in entries_on(asks, entries):
+        assert entry.job is not None
+        if entry.job.answer is not None:
+            answer = "yes" if entry.job.answer == "yes" else "no"
+        elif entry.job.decide_on is not None:
+            answer, decide_on = None, entry.job.decide_on
+    return Answered(asks.step, need.answer, answer, decide_on)

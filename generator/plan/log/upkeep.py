@@ -1,0 +1,76 @@
+"""Jobs that a stand, a walk or a water hole asks for in every season."""
+
+import datetime
+
+from generator.inventory.log import LogEntry
+from generator.inventory.schema import SUBJECTS, Inventory, KeptUp
+from generator.inventory.season import season_of
+from generator.plan.jobs.ground import first_name
+from generator.plan.jobs.job_days import others_hunting, span_of
+from generator.plan.jobs.safety import emergency_lines
+from generator.plan.log.state import state_of
+from generator.plan.model.job import UpkeepJob
+from generator.plan.season.open_dates import open_dates
+from generator.reference.steps import Step
+
+_ASKED_FOR = "work"
+
+
+def upkeep_jobs(
+    inventory: Inventory, season: int, entries: tuple[LogEntry, ...], as_of: datetime.date
+) -> tuple[UpkeepJob, ...]:
+    """Return the season's jobs of everything with an upkeep, by their open dates.
+
+    While the season before runs, its jobs are among them, done and missed ones too.
+    """
+    plans = inventory.plans()
+    running = (season - 1,) if season_of(as_of) == season - 1 else ()
+    jobs = [
+        _job(one, step, inventory, year, entries, as_of)
+        for one in inventory.kept_up()
+        if one.upkeep is not None
+        for step in plans[one.upkeep].steps
+        if step.only_with != _ASKED_FOR or step.id in one.asked_for
+        for year in (*running, season)
+    ]
+    last = datetime.date.max
+    return tuple(
+        sorted(jobs, key=lambda one: (one.dates.opens or last, one.dates.closes or last, one.id))
+    )
+
+
+def _job(
+    subject: KeptUp,
+    step: Step,
+    inventory: Inventory,
+    season: int,
+    entries: tuple[LogEntry, ...],
+    as_of: datetime.date,
+) -> UpkeepJob:
+    dates = open_dates(step, season, inventory.property.season_signs)
+    others = others_hunting(inventory.dates, subject.id, span_of(dates, season))
+    return UpkeepJob(
+        id=f"{subject.id}/{season}/{step.id}",
+        address=f"{first_name(subject.id, subject.was)}-{season}-{step.id}",
+        subject=subject,
+        kind=SUBJECTS[type(subject)],
+        season=season,
+        step=step,
+        dates=dates,
+        state=state_of(dates, _done_on(subject.id, step.id, season, entries), None, (), as_of),
+        safety=(*others, *emergency_lines(inventory.property.emergency)),
+    )
+
+
+def _done_on(
+    subject_id: str, step_id: str, season: int, entries: tuple[LogEntry, ...]
+) -> datetime.date | None:
+    """Return the last day on which the log has the step done there, for the season."""
+    days = (
+        entry.done_on
+        for entry in entries
+        for one in entry.upkeep
+        if (one.at, one.step) == (subject_id, step_id)
+        and (one.season or season_of(entry.done_on)) == season
+    )
+    return max(days, default=None)

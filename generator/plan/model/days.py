@@ -1,0 +1,121 @@
+"""Spans of days and days in words; when dates come back, what they take, and what is left."""
+
+import datetime
+from collections.abc import Iterable
+
+from generator.inventory.dates import ALL_PLACES, DateRange
+
+Span = tuple[datetime.date, datetime.date]  # first and last day
+
+
+MONTHS = (
+    "January", "February", "March", "April", "May", "June",
+    "July", "August", "September", "October", "November", "December",
+)  # fmt: skip
+
+
+def day_words(day: datetime.date) -> str:
+    """Return a day in words.
+
+    >>> day_words(datetime.date(2027, 3, 4))
+    '4 March 2027'
+    """
+    return f"{day.day} {MONTHS[day.month - 1]} {day.year}"
+
+
+ONE_DAY = datetime.timedelta(days=1)
+
+
+def comes_back(dates: DateRange, inside: Span) -> tuple[Span, ...]:
+    """Return the days of a record that fall inside a span; `every_year` ones of any year."""
+    if not dates.every_year:
+        return inside_of((dates.first, dates.last), inside)
+    years = range(inside[0].year - dates.last.year - 1, inside[1].year - dates.first.year + 2)
+    return tuple(
+        span
+        for by in years
+        for span in inside_of((moved(dates.first, by), moved(dates.last, by)), inside)
+    )
+
+
+def moved(day: datetime.date, years: int) -> datetime.date:
+    """Return the same day in another year; 29 February falls on the 28th."""
+    try:
+        return day.replace(year=day.year + years)
+    except ValueError:
+        return day.replace(year=day.year + years, day=day.day - 1)
+
+
+def inside_of(one: Span, inside: Span) -> tuple[Span, ...]:
+    """Return the days of a span that lie in another: one span or none."""
+    first, last = max(one[0], inside[0]), min(one[1], inside[1])
+    return ((first, last),) if first <= last else ()
+
+
+def holds_on(places: tuple[str, ...], place_id: str) -> bool:
+    """Return whether dates or a paper hold on a place."""
+    return ALL_PLACES in places or place_id in places
+
+
+def days_of(
+    dates: Iterable[DateRange], kinds: tuple[str, ...], place_id: str, inside: Span
+) -> tuple[Span, ...]:
+    """Return the days inside a span that dates of some kinds take on a place, joined together."""
+    return joined(
+        span
+        for one in dates
+        if one.kind in kinds and holds_on(one.places, place_id)
+        for span in comes_back(one, inside)
+    )
+
+
+def first_record(
+    dates: Iterable[DateRange], kinds: tuple[str, ...], place_id: str, inside: Span
+) -> DateRange | None:
+    """Return the record whose days of some kinds on a place begin first inside a span."""
+    found = [
+        (spans[0], one.id, one)
+        for one in dates
+        if one.kind in kinds and holds_on(one.places, place_id)
+        if (spans := comes_back(one, inside))
+    ]
+    return min(found, key=lambda one: one[:2])[2] if found else None
+
+
+def joined(spans: Iterable[Span]) -> tuple[Span, ...]:
+    """Return spans in order; those that touch are one.
+
+    >>> day = datetime.date
+    >>> joined([(day(2027, 5, 4), day(2027, 5, 6)), (day(2027, 5, 1), day(2027, 5, 3))])
+    ((datetime.date(2027, 5, 1), datetime.date(2027, 5, 6)),)
+    """
+    found: list[Span] = []
+    for first, last in sorted(spans):
+        if found and first <= found[-1][1] + ONE_DAY:
+            found[-1] = (found[-1][0], max(last, found[-1][1]))
+        else:
+            found.append((first, last))
+    return tuple(found)
+
+
+def left_of(inside: Span, taken: tuple[Span, ...]) -> tuple[Span, ...]:
+    """Return what is left of a span once joined spans inside it are taken out."""
+    left: list[Span] = []
+    first = inside[0]
+    for begins, ends in taken:
+        if first < begins:
+            left.append((first, begins - ONE_DAY))
+        first = ends + ONE_DAY
+    return (*left, (first, inside[1])) if first <= inside[1] else tuple(left)
+
+
+def in_words(spans: tuple[Span, ...]) -> str:
+    """Return spans as a sentence lists them.
+
+    >>> in_words(((datetime.date(2027, 5, 1), datetime.date(2027, 5, 6)),))
+    '1 May 2027 to 6 May 2027'
+    """
+    return ", ".join(
+        day_words(first) if first == last else f"{day_words(first)} to {day_words(last)}"
+        for first, last in spans
+    )

@@ -1,0 +1,71 @@
+"""Places and their ground, as a reader sees them."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import Literal
+
+from generator.inventory.fields import Where
+from generator.inventory.places import PlantedGround
+from generator.working import Quantity
+
+
+@dataclass(frozen=True, slots=True)
+class GroundWay:
+    """One way to the ground of a place; `apart` is how far from the one that counts."""
+
+    kind: Literal["tape", "line", "outline", "stated"]
+    area: Quantity
+    apart: Quantity | None
+    where: Where
+
+
+@dataclass(frozen=True, slots=True)
+class OutlineError:
+    """How far the ground inside an outline may be off, and the least and most there may be."""
+
+    share: Quantity
+    least: Quantity
+    most: Quantity
+
+
+@dataclass(frozen=True, slots=True)
+class Ground:
+    """Every way to the ground of a place that is given, the one that counts first."""
+
+    ways: tuple[GroundWay, ...]
+    outline_error: OutlineError | None
+    line_without_width: bool
+
+    def numbers(self) -> tuple[Quantity, ...]:
+        """Return every number beside the ground that counts."""
+        error = self.outline_error
+        return (
+            *(one.area for one in self.ways[1:]),
+            *(one.apart for one in self.ways if one.apart is not None),
+            *((error.share, error.least, error.most) if error is not None else ()),
+        )
+
+
+@dataclass(frozen=True, slots=True)
+class Place:
+    """A place as a reader sees it: `typed` and `ground` are there for the owner alone.
+
+    `typed` is the place as the owner typed it: a screen, or a strip or plot.
+    """
+
+    id: str
+    address: str
+    name: str
+    area: Quantity
+    typed: PlantedGround | None
+    ground: Ground | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class SharedGround:
+    """Two places on some of the same ground, by their ids, and how that is known."""
+
+    one: str
+    other: str
+    why: str

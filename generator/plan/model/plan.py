@@ -1,0 +1,222 @@
+"""A plan: everything one reader's book is made from, immutable."""
+
+from __future__ import annotations
+
+import datetime
+from collections.abc import Mapping
+from dataclasses import dataclass, field
+
+from generator.inventory.dates import DateRange, ShootingHours
+from generator.inventory.drill import Drill
+from generator.inventory.equipment import Measure, Sprayer, Spreader
+from generator.inventory.ground import SoilTest
+from generator.inventory.log import LogEntry
+from generator.inventory.machine import Machine
+from generator.inventory.money import CostShare, Hire
+from generator.inventory.papers import Contract, OneCall, Permit
+from generator.inventory.people import Applicator, Contractor, Helper
+from generator.inventory.places import Route, Stand
+from generator.inventory.schema import EmergencyCard, SeasonMarkers
+from generator.inventory.spreadable import Fertilizer, Lime
+from generator.inventory.stock import Product, SeedLot
+from generator.inventory.woody import Guard, Plant
+from generator.plan.model.counts import NOTHING_DECIDED, Decided
+from generator.plan.model.days import Span
+from generator.plan.model.finding import Finding, Unanswered
+from generator.plan.model.items import StockItem
+from generator.plan.model.job import Job, JobAhead, UpkeepJob
+from generator.plan.model.markers import WeatherSeen
+from generator.plan.model.place import Place, SharedGround
+from generator.plan.model.spray_record import SprayRecord
+from generator.plan.model.suited_days import CountedDays, WindUse
+from generator.plan.model.water_hole import Water
+from generator.reference.steps import StepPlan
+from generator.working import Quantity
+
+
+@dataclass(frozen=True, slots=True)
+class BudgetLine:
+    """One job's need of one thing: `kind` says what sort of thing `item_id` names.
+
+    `cost` is what so much of it costs, None where a price is not noted.
+    """
+
+    job_id: str
+    place_id: str
+    planting_id: str
+    season: int
+    kind: str
+    item_id: str
+    amount: Quantity
+    cost: Quantity | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class WorkTime:
+    """The hours a machine takes for a job."""
+
+    job_id: str
+    machine: Machine
+    rate: Quantity
+    hours: Quantity
+
+
+@dataclass(frozen=True, slots=True)
+class ActiveTotal:
+    """Pounds of one active on an acre of a place in a calendar year, over its cleared jobs."""
+
+    place_id: str
+    year: int
+    active: str
+    basis: str
+    total: Quantity
+
+
+@dataclass(frozen=True, slots=True)
+class WindowTold:
+    """Private dates that a handed job's days give away: their record, and what of it is told.
+
+    `spans` are the days of them inside the open dates; `ends` those first and last days of the
+    record that are seen there, none where the dates hold on all open days.
+    """
+
+    job_id: str
+    dates: DateRange
+    spans: tuple[Span, ...]
+    ends: tuple[datetime.date, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Handed:
+    """What one other reader is handed: by id, with what of the hidden it gives away.
+
+    That is numbers that rest on hidden inputs, and windows that end where private dates begin.
+    """
+
+    reader: str
+    kind: str
+    name: str | None
+    note: str | None
+    job_ids: tuple[str, ...]
+    rest_on_hidden: tuple[tuple[Quantity, tuple[str, ...]], ...]
+    stand_ids: tuple[str, ...] = ()
+    route_ids: tuple[str, ...] = ()
+    windows: tuple[WindowTold, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class OthersOut:
+    """Days of hunting, nesting or a burn ban, as a partner is told them.
+
+    `on` are the ids of what is handed over and they hold on; none where they hold on all ground.
+    """
+
+    kind: str
+    spans: tuple[Span, ...]
+    on: tuple[str, ...]
+    looked_up_on: datetime.date | None
+
+
+@dataclass(frozen=True, slots=True)
+class HuntedDay:
+    """One day of hunting dates: when the sun is up, when game may be taken, by the clock there.
+
+    None where the sun does not rise or set, or where no rule was looked up.
+    """
+
+    day: datetime.date
+    sunrise: datetime.datetime | None
+    sunset: datetime.datetime | None
+    starts: datetime.datetime | None
+    ends: datetime.datetime | None
+
+
+@dataclass(frozen=True, slots=True)
+class HuntedWeek:
+    """Days in a row with the latest beginning and the earliest end of any of them."""
+
+    first: datetime.date
+    last: datetime.date
+    sunrise: datetime.time | None
+    sunset: datetime.time | None
+    starts: datetime.time | None
+    ends: datetime.time | None
+
+
+@dataclass(frozen=True, slots=True)
+class HuntedDates:
+    """Hunting dates in the season, their rule where one was looked up, and their days."""
+
+    dates: DateRange
+    spans: tuple[Span, ...]
+    hours: ShootingHours | None
+    days: tuple[HuntedDay, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Plan:
+    """Everything one reader's book is made from."""
+
+    reader: str
+    title: str
+    season: int
+    as_of: datetime.date
+    emergency: EmergencyCard | None
+    signs: SeasonMarkers | None
+    signs_looked_up_on: datetime.date | None
+    note: str | None
+    location_lat_lon: tuple[float, float] | None
+    places: tuple[Place, ...]
+    jobs: tuple[Job, ...]
+    findings: tuple[Finding, ...]
+    lines: tuple[BudgetLine, ...] = ()
+    items: tuple[StockItem, ...] = ()
+    entries: tuple[LogEntry, ...] = ()
+    records: tuple[SprayRecord, ...] = ()
+    machines: tuple[Machine, ...] = ()
+    times: tuple[WorkTime, ...] = ()
+    hires: tuple[Hire, ...] = ()
+    cost_share: tuple[CostShare, ...] = ()
+    soil_tests: tuple[SoilTest, ...] = ()
+    fertilizers: tuple[Fertilizer, ...] = ()
+    limes: tuple[Lime, ...] = ()
+    water: tuple[Water, ...] = ()
+    actives: tuple[ActiveTotal, ...] = ()
+    lots: tuple[SeedLot, ...] = ()
+    plants: tuple[Plant, ...] = ()
+    guards: tuple[Guard, ...] = ()
+    products: tuple[Product, ...] = ()
+    sprayers: tuple[Sprayer, ...] = ()
+    spreaders: tuple[Spreader, ...] = ()
+    drills: tuple[Drill, ...] = ()
+    measures: tuple[Measure, ...] = ()
+    stands: tuple[Stand, ...] = ()
+    routes: tuple[Route, ...] = ()
+    step_plans: tuple[StepPlan, ...] = ()
+    handed: tuple[Handed, ...] = ()
+    decided: Decided = NOTHING_DECIDED
+    dates: tuple[DateRange, ...] = ()
+    applicators: tuple[Applicator, ...] = ()
+    helpers: tuple[Helper, ...] = ()
+    contractors: tuple[Contractor, ...] = ()
+    permits: tuple[Permit, ...] = ()
+    contracts: tuple[Contract, ...] = ()
+    one_calls: tuple[OneCall, ...] = ()
+    unanswered: tuple[Unanswered, ...] = ()
+    upkeep: tuple[UpkeepJob, ...] = ()
+    ahead: tuple[JobAhead, ...] = ()
+    others_out: tuple[OthersOut, ...] = ()
+    hunted: tuple[HuntedDates, ...] = ()
+    time_zone: str | None = None
+    weather: WeatherSeen | None = None
+    shared_grounds: tuple[SharedGround, ...] = ()
+    count_on: Mapping[str, CountedDays] = field(default_factory=dict)
+    wind_use: Mapping[str, WindUse] = field(default_factory=dict)
+
+    def findings_on(self, subject: str) -> tuple[Finding, ...]:
+        """Return the findings on one job, place or thing, the gravest first."""
+        return tuple(one for one in self.findings if one.subject == subject)
+
+    def place(self, place_id: str) -> Place:
+        """Return the place of this id. Raises StopIteration for an unknown one."""
+        return next(one for one in self.places if one.id == place_id)

@@ -1,0 +1,179 @@
+"""The owner's and helpers' free hours, month by month, against the work that falls to them."""
+
+import calendar
+import datetime
+import itertools
+from collections.abc import Iterable
+from dataclasses import dataclass
+
+from generator.compute.buying import TOTAL_HOURS
+from generator.compute.free_hours import FREE
+from generator.inventory.people import MONTH_KEYS as MONTH_KEYS
+from generator.inventory.people import Helper
+from generator.plan.findings.about_money import MoneyCaution
+from generator.plan.findings.order import finding
+from generator.plan.model.days import MONTHS
+from generator.plan.model.finding import Finding
+from generator.plan.model.job import Job
+from generator.plan.model.plan import Plan
+from generator.plan.money.field_work import hired_jobs
+from generator.plan.money.money_hours import open_months
+from generator.working import Figure, Given, Quantity, Reference
+
+HOURS_SUBJECT = "hours/"
+Months = tuple[datetime.date, ...]  # the first day of each
+
+
+@dataclass(frozen=True, slots=True)
+class OwnWork:
+    """One job's hours and the months, from the plan's on, in which it can be done."""
+
+    job: Job
+    hours: Quantity
+    months: Months
+
+
+@dataclass(frozen=True, slots=True)
+class OwnMonth:
+    """A month with the work that falls to the owner and helpers, and the hours they have free.
+
+    `work` is of all jobs open in it, `only` of those open in no other; None where there is none.
+    """
+
+    first: datetime.date
+    work: Quantity
+    only: Quantity | None
+    free: Quantity
+
+
+@dataclass(frozen=True, slots=True)
+class Overfull:
+    """Months in a row in which more has to be done than there are hours free."""
+
+    first: datetime.date
+    last: datetime.date
+    work: Quantity
+    free: Quantity
+
+
+def own_work(plan: Plan) -> tuple[OwnWork, ...]:
+    """Return the hours of the jobs that nobody else does: not hired, not handed to a reader."""
+    others = {job.id for hire in plan.hires for job in hired_jobs(plan, hire)}
+    others |= {job_id for one in plan.handed for job_id in one.job_ids}
+    jobs = {job.id: job for job in plan.jobs}
+    now = plan.as_of.replace(day=1)
+    return tuple(
+        OwnWork(
+            jobs[one.job_id],
+            one.hours,
+            tuple(month for month in open_months(jobs[one.job_id]) if month >= now),
+        )
+        for one in plan.times
+        if one.job_id not in others
+    )
+
+
+def own_months(plan: Plan) -> tuple[OwnMonth, ...]:
+    """Return the months in which own work is open; none where nobody's hours are typed."""
+    work = own_work(plan)
+    return tuple(
+        OwnMonth(
+            month,
+            _sum(plan, (month,), "open", [one.hours for one in work if month in one.months]),
+            _to_be_done(plan, work, (month,)),
+            free_in(plan, (month,)),
+        )
+        for month in _months(work)
+        if plan.helpers
+    )
+
+
+def _months(work: tuple[OwnWork, ...]) -> Months:
+    return tuple(sorted({month for one in work for month in one.months}))
+
+
+def _sum(plan: Plan, months: Months, what: str, parts: Iterable[Figure]) -> Quantity:
+    base = f"hours/{plan.season}/{months[0]:%Y-%m}/{months[-1]:%Y-%m}"
+    return TOTAL_HOURS(f"{base}/{what}_hours", parts=tuple(parts))
+
+
+def _to_be_done(plan: Plan, work: tuple[OwnWork, ...], months: Months) -> Quantity | None:
+    """Return the hours of the work that can be done in no other months."""
+    parts = [one.hours for one in work if one.months and set(one.months) <= set(months)]
+    return _sum(plan, months, "only_then", parts) if parts else None
+
+
+def free_in(plan: Plan, months: Months) -> Quantity:
+    """Return the hours that the owner and helpers have free in months, from the plan's day on."""
+    parts = [_free(plan, one, month) for month in months for one in plan.helpers]
+    return _sum(plan, months, "free", [one for one in parts if one is not None])
+
+
+def _free(plan: Plan, helper: Helper, month: datetime.date) -> Given | Quantity | None:
+    typed = (one for one in helper.months if MONTH_KEYS.index(one.month) + 1 == month.month)
+    for one in typed:
+        return one.free_hours
+    if helper.weekend_hours is None:
+        return None
+    return FREE(
+        f"hours/{plan.season}/{month:%Y-%m}/{helper.id}_hours",
+        weekends_count=weekends_of(month, plan.as_of),
+        weekend_hours=helper.weekend_hours,
+    )
+
+
+def weekends_of(month: datetime.date, as_of: datetime.date) -> Reference:
+    """Return how many Saturdays a month has, from the plan's day on."""
+    _, length = calendar.monthrange(month.year, month.month)
+    days = (month.replace(day=number) for number in range(1, length + 1))
+    count = sum(one.weekday() == calendar.SATURDAY and one >= as_of for one in days)
+    name = f"weekends_in_{MONTH_KEYS[month.month - 1]}_count"
+    return Reference(name, float(count), "count", "arithmetic", "Saturdays in the month")
+
+
+def overfull(plan: Plan) -> tuple[Overfull, ...]:
+    """Return the shortest runs of months in which more has to be done than there are hours.
+
+    All the work fits, weekend by weekend left aside, if and only if there is no such run.
+    """
+    if not plan.helpers:
+        return ()
+    work = own_work(plan)
+    months = _months(work)
+    runs = [months[first:last] for first, last in itertools.combinations(range(len(months) + 1), 2)]
+    found: list[tuple[Months, Overfull]] = []
+    for run in sorted(runs, key=lambda one: (len(one), one)):
+        to_do, free = _to_be_done(plan, work, run), free_in(plan, run)
+        inside = any(set(shorter) <= set(run) for shorter, _ in found)
+        if to_do is not None and to_do.value > free.value and not inside:
+            found.append((run, Overfull(run[0], run[-1], to_do, free)))
+    return tuple(one for _, one in found)
+
+
+def hour_findings(plan: Plan) -> list[Finding]:
+    """Return a caution for every run of months that holds more work than free hours."""
+    return [
+        finding(
+            MoneyCaution.TOO_FEW_HOURS,
+            f"{HOURS_SUBJECT}{one.first:%Y-%m}",
+            plan.helpers[0].where,
+            (("Hours of work", one.work), ("Hours free", one.free)),
+            months=_in_words(one.first, one.last),
+        )
+        for one in overfull(plan)
+    ]
+
+
+def _in_words(first: datetime.date, last: datetime.date) -> str:
+    begins, ends = (f"{MONTHS[one.month - 1]} {one.year}" for one in (first, last))
+    return begins if first == last else f"{begins} to {ends}"
+
+
+def hour_numbers(plan: Plan) -> list[Quantity | None]:
+    """Return every number of free hours that stands on a page."""
+    numbers: list[Quantity | None] = []
+    for month in own_months(plan):
+        numbers += [month.work, month.only, month.free]
+    for run in overfull(plan):
+        numbers += [run.work, run.free]
+    return numbers

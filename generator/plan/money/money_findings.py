@@ -1,0 +1,189 @@
+"""Stops, cautions and notes about money, stock and orders; for the owner alone."""
+
+from collections.abc import Iterable, Iterator
+
+from generator.inventory.money import CostShare
+from generator.inventory.schema import Inventory
+from generator.plan.days.contracts import land_of
+from generator.plan.findings.about_money import MoneyCaution, MoneyNote
+from generator.plan.findings.order import finding, older_than_a_year
+from generator.plan.jobs.request import JobRequest
+from generator.plan.log.stock import amounts_missing, is_counted_later, is_dated, on_hand_now
+from generator.plan.model.finding import Finding
+from generator.plan.model.job import Job
+from generator.plan.model.plan import Plan
+from generator.plan.money.budget import Purchase, TooLate, purchases, too_late
+from generator.plan.money.field_work import hire_charge, hired_jobs
+from generator.plan.money.money_hours import approved_by, begun_on, paid_above_cost
+
+
+def money_findings(
+    plan: Plan, inventory: Inventory, others: tuple[JobRequest, ...]
+) -> list[Finding]:
+    """Return a finding for all that is left out, too late, or could cost a payment.
+
+    `others` are the jobs of other seasons that are still ahead.
+    """
+    bought = purchases(plan)
+    return [
+        *(found for one in bought for found in _stock(plan, one)),
+        *(found for one in bought for found in _wanted_later(one, others)),
+        *(found for one in bought for found in _price(plan, one)),
+        *(found for one in bought for found in _order(plan, one)),
+        *(found for one in bought for found in _let_go(one)),
+        *(_too_late(plan, one) for one in too_late(plan)),
+        *(found for share in plan.cost_share for found in _approval(plan, share)),
+        *_above_cost(plan),
+        *_contracts(plan, inventory),
+        *_unweighed(plan, inventory),
+        *_machines(plan),
+        *_hires(plan),
+    ]
+
+
+def _stock(plan: Plan, one: Purchase) -> Iterator[Finding]:
+    item = one.item
+    if item.on_hand is None:
+        yield finding(MoneyCaution.NO_COUNT, item.id, item.where, item=item.words)
+    elif is_counted_later(item, plan.as_of):
+        yield finding(
+            MoneyNote.COUNT_LATER, item.id, item.where, item=item.words, latest=str(item.counted_on)
+        )
+    elif item.counted_on is None and is_dated(item, plan.entries):
+        yield finding(MoneyNote.COUNT_UNDATED, item.id, item.where, item=item.words)
+    elif not is_dated(item, plan.entries):
+        yield finding(MoneyCaution.NO_COUNT_DAY, item.id, item.where, item=item.words)
+    elif missing := amounts_missing(item, plan.entries):
+        days = ", ".join(dict.fromkeys(entry.done_on.isoformat() for entry in missing))
+        at = missing[0].where
+        yield finding(MoneyCaution.USE_NOT_LOGGED, item.id, at, item=item.words, days=days)
+    elif one.on_hand is not None and one.on_hand.value < 0:
+        figures = (("On hand by the log", one.on_hand),)
+        yield finding(MoneyCaution.BELOW_NOTHING, item.id, item.where, figures, item=item.words)
+
+
+def _wanted_later(one: Purchase, others: tuple[JobRequest, ...]) -> Iterator[Finding]:
+    """Yield a note where what is on hand is counted on by jobs of another season too."""
+    item = one.item
+    seasons = {job.season for job in others if (job.planting.id, job.step.id) in item.taken}
+    if seasons and one.on_hand is not None and one.on_hand.value > 0:
+        named = ", ".join(str(season) for season in sorted(seasons))
+        yield finding(MoneyNote.WANTED_LATER, item.id, item.where, item=item.words, seasons=named)
+
+
+def _price(plan: Plan, one: Purchase) -> Iterator[Finding]:
+    item = one.item
+    missing = item.package is None or item.price_usd is None
+    if missing and not one.nothing:
+        yield finding(MoneyCaution.NO_PRICE, item.id, item.where, item=item.words)
+    elif item.priced_on is not None and older_than_a_year(item.priced_on, plan.as_of):
+        yield finding(MoneyNote.OLD_PRICE, item.id, item.where, item=item.words)
+
+
+def _let_go(one: Purchase) -> Iterator[Finding]:
+    if one.short is not None:
+        item, figures = one.item, (("Short", one.short),)
+        yield finding(MoneyNote.LET_GO, item.id, item.where, figures, item=item.words)
+
+
+def _order(plan: Plan, one: Purchase) -> Iterator[Finding]:
+    item = one.item
+    if one.nothing or (one.packages is None and one.loose is None):
+        return
+    if one.order.undated:
+        jobs = _jobs(plan, one.order.undated)
+        yield finding(MoneyNote.ORDER_DAY_OPEN, item.id, item.where, item=item.words, jobs=jobs)
+    if one.order.state == "now":
+        yield finding(MoneyNote.ORDER_NOW, item.id, item.where, item=item.words)
+    elif one.order.state == "no_lead":
+        yield finding(MoneyNote.NO_LEAD, item.id, item.where, item=item.words)
+
+
+def _too_late(plan: Plan, one: TooLate) -> Finding:
+    item, jobs = one.item, _jobs(plan, [job for _, job in one.needs])
+    return finding(MoneyCaution.TOO_LATE, item.id, item.where, item=item.words, jobs=jobs)
+
+
+def _jobs(plan: Plan, jobs: Iterable[Job]) -> str:
+    """Return jobs in words, each with the name of its place."""
+    return "; ".join(f"{job.step.name}, {plan.place(job.place_id).name}" for job in jobs)
+
+
+def _approval(plan: Plan, share: CostShare) -> Iterator[Finding]:
+    jobs = [job for job in plan.jobs if job.planting_id == share.planting]
+    if not jobs:
+        return
+    # What the season before owes opened before this season was planned.
+    opens = [job.dates.opens for job in jobs if job.season == plan.season]
+    first = min((one for one in opens if one is not None), default=None)
+    begun = begun_on(plan, share.planting)
+    approved = approved_by(share, plan.as_of)
+    if share.approved_on is not None and approved is None:
+        yield finding(
+            MoneyNote.APPROVED_LATER,
+            share.id,
+            share.where,
+            contract=share.name,
+            latest=share.approved_on.isoformat(),
+        )
+    if begun is not None and (approved is None or begun < approved):
+        yield finding(MoneyCaution.BEGUN_UNAPPROVED, share.id, share.where, contract=share.name)
+    elif approved is None:
+        yield finding(MoneyCaution.NOT_APPROVED, share.id, share.where, contract=share.name)
+    elif begun is None and first is not None and first < approved:
+        yield finding(MoneyCaution.APPROVED_LATE, share.id, share.where, contract=share.name)
+
+
+def _above_cost(plan: Plan) -> Iterator[Finding]:
+    shares = {one.planting: one for one in plan.cost_share}
+    for planting, cost, paid in paid_above_cost(plan):
+        share = shares[planting]
+        figures = (("Cost", cost), ("Paid back", paid))
+        yield finding(
+            MoneyCaution.PAID_ABOVE_COST, share.id, share.where, figures, planting=planting
+        )
+
+
+def _contracts(plan: Plan, inventory: Inventory) -> Iterator[Finding]:
+    """Yield a note on every approved contract whose place says that it is under none."""
+    for place in inventory.places():
+        mine = {planting.id for planting in place.plantings}
+        for share in plan.cost_share:
+            approved = approved_by(share, plan.as_of) is not None
+            if approved and share.planting in mine and land_of(place) == "not_contract":
+                yield finding(
+                    MoneyNote.CONTRACT_NOT_SAID,
+                    share.id,
+                    place.where,
+                    contract=share.name,
+                    place=place.name,
+                )
+
+
+def _unweighed(plan: Plan, inventory: Inventory) -> Iterator[Finding]:
+    """Yield a note on every sowing of a lot that may be short, while what is there is not known."""
+    items = {one.id: one for one in plan.items}
+    for lot in inventory.lots:
+        there = on_hand_now(items[lot.id], plan.entries, plan.as_of, lot.id)
+        if lot.most_to_be_had_lb is not None and there is None:
+            yield from (
+                finding(MoneyNote.ON_HAND_NOT_KNOWN, job.id, lot.where, lot=lot.id)
+                for job in plan.jobs
+                if lot.id in job.needs and not job.state.is_settled
+            )
+
+
+def _machines(plan: Plan) -> Iterator[Finding]:
+    for machine in dict.fromkeys(one.machine for one in plan.times):
+        if machine.fuel_gal_per_hour is not None and machine.fuel_usd_per_gal is None:
+            yield finding(MoneyNote.NO_FUEL_PRICE, machine.id, machine.where, machine=machine.name)
+        if machine.rent_usd_per_day is not None and machine.work_day_hours is None:
+            yield finding(MoneyNote.NO_WORK_DAY, machine.id, machine.where, machine=machine.name)
+
+
+def _hires(plan: Plan) -> Iterator[Finding]:
+    for hire in plan.hires:
+        if hired_jobs(plan, hire) and hire_charge(plan, hire) is None:
+            yield finding(MoneyNote.HIRE_NO_HOURS, hire.id, hire.where, hire=hire.id)
+        if hire.priced_on is not None and older_than_a_year(hire.priced_on, plan.as_of):
+            yield finding(MoneyNote.OLD_HIRE, hire.id, hire.where, hire=hire.id)

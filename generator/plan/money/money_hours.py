@@ -1,0 +1,310 @@
+"""Money and hours: what is planned, spent and paid back, and when the hours fall."""
+
+import datetime
+from dataclasses import dataclass
+
+from generator.compute.buying import TOTAL_AC, TOTAL_HOURS, TOTAL_USD
+from generator.compute.money import CAPPED, NET, SHARE_BY_AREA, SHARE_OF_COST
+from generator.inventory.money import CostShare
+from generator.inventory.season import season_of
+from generator.plan.log.entries import entries_about
+from generator.plan.model.finding import stopped_in
+from generator.plan.model.job import Job
+from generator.plan.model.plan import Plan, WorkTime
+from generator.plan.money.budget import Purchase, Total, planting_total, purchases, totals
+from generator.plan.money.field_work import hire_charge
+from generator.working import Given, Quantity
+
+DECEMBER = 12
+PAID_BY = ("season", "place", "planting")
+PAID_AS_USED = ("hire", "rent", "fuel")
+VIEWS = (*PAID_BY, "item")
+
+
+@dataclass(frozen=True, slots=True)
+class Payment:
+    """What a contract pays for a planting; `counts` once it is approved before work begins.
+
+    `unfinished` says that it is a share of a cost that is not all of it: a job is finished, missed
+    or stopped, or something has no price.
+    """
+
+    share: CostShare
+    planting_id: str
+    place_id: str
+    paid: Given | Quantity | None
+    counts: bool
+    unfinished: bool
+
+
+@dataclass(frozen=True, slots=True)
+class MoneyRow:
+    """One group of the budget: its cost, what is paid back, and what is left to carry.
+
+    `unfinished` says that a share of an unfinished cost is in what is paid back.
+    """
+
+    total: Total
+    paid_back: Quantity | None
+    net: Quantity | None
+    unfinished: bool
+
+
+@dataclass(frozen=True, slots=True)
+class SeasonMoney:
+    """Dollars of one season: what the log says was spent, what is still to pay, what comes back.
+
+    The last two are known of the plan's season alone; None where there is none.
+    """
+
+    season: int
+    spent: Quantity | None
+    to_pay: Quantity | None
+    paid_back: Quantity | None
+
+
+@dataclass(frozen=True, slots=True)
+class Month:
+    """A month with the jobs that are open in it and their hours together."""
+
+    first: datetime.date
+    times: tuple[WorkTime, ...]
+    hours: Quantity
+
+
+def begun_on(plan: Plan, planting_id: str) -> datetime.date | None:
+    """Return the first day the log says work was done on a planting."""
+    days = (
+        one.done_on
+        for one in plan.entries
+        if one.job is not None and one.job.planting == planting_id
+    )
+    return min(days, default=None)
+
+
+def approved_by(share: CostShare, as_of: datetime.date) -> datetime.date | None:
+    """Return the day a contract was approved; None while that day has not come."""
+    approved = share.approved_on
+    return approved if approved is not None and approved <= as_of else None
+
+
+def is_in_time(plan: Plan, share: CostShare) -> bool:
+    """Return whether a contract is approved, and was before anything was done on its planting."""
+    begun, approved = begun_on(plan, share.planting), approved_by(share, plan.as_of)
+    return approved is not None and (begun is None or approved <= begun)
+
+
+def payments(plan: Plan) -> tuple[Payment, ...]:
+    """Return what every contract pays for a planting of the season."""
+    places = {job.planting_id: job.place_id for job in plan.jobs}
+    return tuple(
+        _payment(plan, share, places[share.planting], planting_total(plan, share.planting))
+        for share in plan.cost_share
+        if share.planting in places
+    )
+
+
+def _payment(plan: Plan, share: CostShare, place_id: str, total: Total | None) -> Payment:
+    unpriced = total is None or bool(total.unpriced) or _is_part(plan, share.planting)
+    return Payment(
+        share,
+        share.planting,
+        place_id,
+        _paid(plan, share, place_id, total.cost if total is not None else None),
+        is_in_time(plan, share),
+        share.pays.unit == "fraction" and unpriced,
+    )
+
+
+def _is_part(plan: Plan, planting_id: str) -> bool:
+    """Return whether a job of a planting is in no total: finished, missed or stopped."""
+    stopped = stopped_in(plan.findings)
+    return any(
+        not job.state.is_ahead or job.id in stopped
+        for job in plan.jobs
+        if job.planting_id == planting_id
+    )
+
+
+def paid_above_cost(plan: Plan) -> tuple[tuple[str, Quantity, Quantity], ...]:
+    """Return plantings for which contracts pay more than all its cost: cost, and the payments."""
+    known = payments(plan)
+    paid_for = sorted({one.planting_id for one in known})
+    found = [total for one in paid_for if (total := planting_total(plan, one)) is not None]
+    return tuple(
+        (one.total.key, one.total.cost, one.paid_back)
+        for one in (_row(plan, total, known) for total in found)
+        if one.total.cost is not None and one.paid_back is not None
+        if not one.total.unpriced and not _is_part(plan, one.total.key)
+        if one.paid_back.value > one.total.cost.value
+    )
+
+
+def _paid(
+    plan: Plan, share: CostShare, place_id: str, cost: Quantity | None
+) -> Given | Quantity | None:
+    base = f"money/{plan.season}/share/{share.id}"
+    paid: Given | Quantity = share.pays
+    if share.pays.unit == "usd_per_ac":
+        area = _sown_ground(plan, share.planting, place_id)
+        paid = SHARE_BY_AREA(f"{base}/by_area_usd", area_ac=area, pays_usd_per_ac=share.pays)
+    elif share.pays.unit == "fraction":
+        if cost is None:
+            return None
+        paid = SHARE_OF_COST(f"{base}/of_cost_usd", cost_usd=cost, pays_fraction=share.pays)
+    if share.cap_usd is None:
+        return paid
+    return CAPPED(f"{base}/capped_usd", paid_usd=paid, cap_usd=share.cap_usd)
+
+
+def _sown_ground(plan: Plan, planting_id: str, place_id: str) -> Quantity:
+    """Return the ground a planting is sown on: less than its place where seed is short.
+
+    Of a sowing that is finished the log says it, and where it says nothing it was all of the place.
+    """
+    jobs = [one for one in plan.jobs if one.planting_id == planting_id]
+    logged = [
+        entry.job.area_ac
+        for job in jobs
+        if job.state.kind == "done" and job.step.operation == "sow"
+        for entry in entries_about(planting_id, job.step.id, plan.entries)
+        if entry.job is not None and entry.job.area_ac is not None
+    ]
+    if logged:
+        return TOTAL_AC(f"{planting_id}/sown_by_the_log_ac", parts=tuple(logged))
+    part = (one.numbers["sown_area_ac"] for one in jobs if "sown_area_ac" in one.numbers)
+    return next(part, plan.place(place_id).area)
+
+
+def to_pay(plan: Plan, bought: tuple[Purchase, ...]) -> Quantity | None:
+    """Return what has to be paid: whole packages, hire, rent and fuel, as far as prices go."""
+    packages = [one.cost for one in bought if one.cost is not None]
+    others = [one.cost for one in plan.lines if one.kind in PAID_AS_USED and one.cost is not None]
+    parts = (*packages, *others)
+    return TOTAL_USD(f"money/{plan.season}/to_pay_usd", parts=parts) if parts else None
+
+
+def rows(plan: Plan, column: str) -> tuple[MoneyRow, ...]:
+    """Return cost, payment and the rest by season, place or planting; by item, the cost alone.
+
+    A contract pays for a planting as a whole, not for one thing used on it.
+    """
+    known = payments(plan) if column in PAID_BY else ()
+    return tuple(_row(plan, one, known) for one in totals(plan, column))
+
+
+def _row(plan: Plan, total: Total, known: tuple[Payment, ...]) -> MoneyRow:
+    plantings = {line.planting_id for line in total.lines}
+    counted = [one for one in known if one.counts and one.planting_id in plantings]
+    parts = tuple(one.paid for one in counted if one.paid is not None)
+    if not parts or total.cost is None:
+        return MoneyRow(total, None, None, False)
+    base = f"budget/{plan.season}/{total.column}/{total.key}"
+    paid = TOTAL_USD(f"{base}/paid_back_usd", parts=parts)
+    net = NET(f"{base}/net_usd", cost_usd=total.cost, paid_back_usd=(paid,))
+    return MoneyRow(total, paid, net, any(one.unfinished for one in counted))
+
+
+def season_row(plan: Plan) -> MoneyRow | None:
+    """Return the row of the plan's own season: what the season before still owes stands apart."""
+    mine = (one for one in rows(plan, "season") if one.total.key == str(plan.season))
+    return next(mine, None)
+
+
+def places_apart(plan: Plan) -> tuple[MoneyRow, ...]:
+    """Return the rows by place, none where each place has one planting and they say the same."""
+    places = rows(plan, "place")
+    return places if len(places) != len(rows(plan, "planting")) else ()
+
+
+def money_numbers(plan: Plan) -> list[Quantity | None]:
+    """Return every computed number of money and hours that stands on a page."""
+    numbers: list[Quantity | None] = [
+        to_pay(plan, purchases(plan)),
+        hours_in_all(plan),
+        *(one for _, one in spent(plan)),
+    ]
+    mine = season_row(plan)
+    of_season = (mine,) if mine is not None else ()
+    shown = (*of_season, *rows(plan, "planting"), *rows(plan, "item"), *places_apart(plan))
+    for row in shown:
+        numbers += [row.total.cost, row.paid_back, row.net]
+    for time in plan.times:
+        numbers += [time.rate, time.hours]
+    numbers += [one.hours for one in months(plan)]
+    numbers += [one.paid for one in payments(plan) if isinstance(one.paid, Quantity)]
+    charges = (hire_charge(plan, hire) for hire in plan.hires)
+    return numbers + [one for one in charges if isinstance(one, Quantity)]
+
+
+def spent(plan: Plan) -> tuple[tuple[int, Quantity], ...]:
+    """Return what the log says was paid, by the season the day stands in."""
+    paid: dict[int, list[Given]] = {}
+    for entry in plan.entries:
+        season = season_of(entry.done_on)
+        costs = [one.cost_usd for one in entry.bought if one.cost_usd is not None]
+        costs += [one.cost_usd for one in entry.spent]
+        paid.setdefault(season, []).extend(costs)
+    return tuple(
+        (season, TOTAL_USD(f"money/{plan.season}/spent/{season}_usd", parts=tuple(costs)))
+        for season, costs in sorted(paid.items())
+        if costs
+    )
+
+
+def money_by_season(plan: Plan) -> tuple[SeasonMoney, ...]:
+    """Return the dollars of every season from the first of the log to the plan's."""
+    paid = dict(spent(plan))
+    first = min([*paid, plan.season])
+    return tuple(_season_money(plan, season, paid) for season in range(first, plan.season + 1))
+
+
+def _season_money(plan: Plan, season: int, paid: dict[int, Quantity]) -> SeasonMoney:
+    if season != plan.season:
+        return SeasonMoney(season, paid.get(season), None, None)
+    mine = season_row(plan)
+    return SeasonMoney(
+        season,
+        paid.get(season),
+        to_pay(plan, purchases(plan)),
+        mine.paid_back if mine is not None else None,
+    )
+
+
+def hours_in_all(plan: Plan) -> Quantity | None:
+    """Return the hours of all jobs with a machine together, None where there is none."""
+    parts = tuple(one.hours for one in plan.times)
+    return TOTAL_HOURS(f"money/{plan.season}/work_hours", parts=parts) if parts else None
+
+
+def months(plan: Plan) -> tuple[Month, ...]:
+    """Return the months in which jobs are open; a job open in several stands in each of them."""
+    jobs = {job.id: job for job in plan.jobs}
+    open_in: dict[datetime.date, list[WorkTime]] = {}
+    for time in plan.times:
+        for first in open_months(jobs[time.job_id]):
+            open_in.setdefault(first, []).append(time)
+    return tuple(
+        Month(
+            first,
+            tuple(times),
+            TOTAL_HOURS(
+                f"money/{plan.season}/month/{first:%Y-%m}/work_hours",
+                parts=tuple(one.hours for one in times),
+            ),
+        )
+        for first, times in sorted(open_in.items())
+    )
+
+
+def open_months(job: Job) -> list[datetime.date]:
+    """Return the first day of each month in which a job is open; none where that is unknown."""
+    opens, closes = job.dates.opens, job.dates.closes
+    found: list[datetime.date] = []
+    if opens is None or closes is None:
+        return found
+    at = opens.replace(day=1)
+    while at <= closes:
+        found.append(at)
+        at = at.replace(year=at.year + at.month // DECEMBER, month=at.month % DECEMBER + 1)
+    return found

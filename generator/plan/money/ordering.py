@@ -1,0 +1,114 @@
+"""Which jobs what is there reaches, and by when the rest must be ordered to be there in time."""
+
+import datetime
+from collections.abc import Sequence
+from dataclasses import dataclass
+from typing import Literal
+
+from generator.plan.model.items import StockItem
+from generator.plan.model.job import Job
+from generator.plan.money.packages import is_let_go
+from generator.plan.season.open_dates import last_day_at_most
+from generator.working import Given, Quantity, whole_up
+
+JobNeed = tuple[Quantity, Job]
+State = Literal["by", "now", "late", "no_lead", "no_dates"]
+
+
+@dataclass(frozen=True, slots=True)
+class Order:
+    """By when to order for the first open day: `by` None where that is not known.
+
+    `state`: by, ordered on the plan's day it comes by the first open day; now, it comes while the
+    job is open; late, it comes after the last open day; no_lead, no_dates: what is missing to know
+    it. `comes` is when it would come, ordered on the plan's day; `needed_from` and `needed_until`
+    are the open dates of the first job that is short. `undated` are jobs that are short too and
+    whose first day is not known.
+    """
+
+    state: State
+    by: datetime.date | None = None
+    comes: datetime.date | None = None
+    needed_from: datetime.date | None = None
+    needed_until: datetime.date | None = None
+    undated: tuple[Job, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class Shared:
+    """Needs of jobs, in the order in which they open, by whether what is there reaches them.
+
+    `short` lack something that can still come in time; `too_late` lack it, and ordered on the
+    plan's day it comes after their last open day. What is there is not kept for those.
+    """
+
+    covered: tuple[JobNeed, ...]
+    short: tuple[JobNeed, ...]
+    too_late: tuple[JobNeed, ...]
+
+
+def order_by(item: StockItem, short: Sequence[JobNeed], as_of: datetime.date) -> Order:
+    """Return by when to order what jobs lack, by the first of them that can still get it.
+
+    A job whose first day is not known decides nothing where another is known; it is named.
+    """
+    jobs = [job for _, job in short]
+    undated = tuple(job for job in jobs if job.dates.opens is None)
+    dated = [job for job in jobs if job.dates.opens is not None]
+    in_time = [job for job in dated if not comes_too_late(item, job, as_of)]
+    decides = next(iter(in_time or dated), None)
+    if decides is None or decides.dates.opens is None:
+        return Order("no_dates", undated=undated)
+    first, last = decides.dates.opens, decides.dates.closes
+    comes = comes_on(item, as_of)
+    if comes is None:
+        return Order("no_lead", None, None, first, last, undated)
+    state: State = "by" if comes <= first else "now" if in_time else "late"
+    return Order(state, first - (comes - as_of), comes, first, last, undated)
+
+
+def comes_on(item: StockItem, as_of: datetime.date) -> datetime.date | None:
+    """Return when a thing comes if it is ordered on the plan's day; None where nobody knows."""
+    if item.lead_days is None:
+        return None
+    return as_of + datetime.timedelta(days=whole_up(item.lead_days.value))
+
+
+def comes_too_late(item: StockItem, job: Job, as_of: datetime.date) -> bool:
+    """Return whether a thing ordered on the plan's day comes after the last day of a job."""
+    comes, last = comes_on(item, as_of), last_day_at_most(job.dates)
+    return comes is not None and last is not None and comes > last
+
+
+def shared_out(
+    item: StockItem,
+    needs: Sequence[JobNeed],
+    there: Given | Quantity | None,
+    as_of: datetime.date,
+) -> Shared:
+    """Return how what is there goes to the jobs that open first, those without a day last.
+
+    Where it is not known what is there, every job may be short and none is given up. No job is
+    given up for so little that nothing would be bought for it.
+    """
+    left = there.value if there is not None else 0.0
+    covered: list[JobNeed] = []
+    short: list[JobNeed] = []
+    too_late: list[JobNeed] = []
+    for one in sorted(needs, key=lambda one: _opening(one[1])):
+        need, job = one
+        missing, late = need.value - left, comes_too_late(item, job, as_of)
+        if whole_up(missing) <= 0 or (late and is_let_go(item, missing)):
+            covered.append(one)
+            left = max(0.0, left - need.value)
+        elif there is not None and late:
+            too_late.append(one)
+        else:
+            short.append(one)
+            left = 0.0
+    return Shared(tuple(covered), tuple(short), tuple(too_late))
+
+
+def _opening(job: Job) -> tuple[datetime.date, datetime.date, str]:
+    last = datetime.date.max
+    return (job.dates.opens or last, job.dates.closes or last, job.id)

@@ -1,0 +1,145 @@
+"""How the work fills the weekends that the owner and helpers have free."""
+
+import datetime
+from collections.abc import Iterator
+from dataclasses import dataclass
+
+from generator.compute.buying import TOTAL_HOURS
+from generator.compute.free_hours import DONE_ON_A_WEEKEND, FREE_ON_A_WEEKEND, HOURS_LEFT
+from generator.inventory.people import MONTH_KEYS, Helper
+from generator.plan.jobs.job_days import LAST_OF_SEASON
+from generator.plan.model.job import Job
+from generator.plan.model.plan import Plan
+from generator.plan.money.free_hours import OwnWork, own_work, weekends_of
+from generator.plan.season.open_dates import day_in_season
+from generator.working import Given, Quantity
+
+SATURDAY = 5
+DECIMALS = 9
+_ONE_DAY = datetime.timedelta(days=1)
+ONE_WEEK = datetime.timedelta(days=7)
+
+
+@dataclass(frozen=True, slots=True)
+class JobHours:
+    """Hours of one job: on a weekend, or without room."""
+
+    job: Job
+    hours: Quantity
+
+
+@dataclass(frozen=True, slots=True)
+class Weekend:
+    """A weekend, its free hours, and the work that falls on it where any does."""
+
+    saturday: datetime.date
+    free: Quantity
+    work: Quantity | None
+    jobs: tuple[JobHours, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Weekends:
+    """Every weekend to the end of the season, and the jobs that do not fit into them."""
+
+    weekends: tuple[Weekend, ...]
+    without_room: tuple[JobHours, ...]
+
+    def numbers(self) -> Iterator[Quantity]:
+        """Yield every number of it that stands on a page."""
+        for one in self.weekends:
+            yield one.free
+            yield from (one.work,) if one.work is not None else ()
+            yield from (part.hours for part in one.jobs)
+        yield from (one.hours for one in self.without_room)
+
+
+def weekends(plan: Plan) -> Weekends:
+    """Return the weekends from the plan's day on, filled by the job that closes first.
+
+    Filled so, work that can be fitted into the free hours is fitted: no other order does better.
+    None where nobody's hours are typed.
+    """
+    if not plan.helpers:
+        return Weekends((), ())
+    work = [one for one in own_work(plan) if one.job.dates.opens and one.job.dates.closes]
+    work.sort(key=lambda one: (one.job.dates.closes or datetime.date.max, one.job.id))
+    done: dict[str, list[Quantity]] = {one.job.id: [] for one in work}
+    filled = tuple(_weekend(plan, saturday, work, done) for saturday in _saturdays(plan))
+    over = (JobHours(one.job, _left(plan, one, done[one.job.id])) for one in work if one.months)
+    return Weekends(filled, tuple(one for one in over if round(one.hours.value, DECIMALS) > 0))
+
+
+def _left(plan: Plan, work: OwnWork, done: list[Quantity]) -> Quantity:
+    """Return what is left of a job after the weekends before."""
+    if not done:
+        return work.hours
+    base = f"weekends/{plan.season}/{work.job.id}"
+    return HOURS_LEFT(
+        f"{base}/left_after_{len(done)}_hours", whole_hours=work.hours, taken_hours=tuple(done)
+    )
+
+
+def _saturdays(plan: Plan) -> Iterator[datetime.date]:
+    last = day_in_season(LAST_OF_SEASON, plan.season)
+    day = plan.as_of + _ONE_DAY * ((SATURDAY - plan.as_of.weekday()) % 7)
+    while day <= last:
+        yield day
+        day += ONE_WEEK
+
+
+def _weekend(
+    plan: Plan, saturday: datetime.date, work: list[OwnWork], done: dict[str, list[Quantity]]
+) -> Weekend:
+    base = f"weekends/{plan.season}/{saturday.isoformat()}"
+    free = _free(plan, saturday.replace(day=1))
+    given: list[JobHours] = []
+    for one in (each for each in work if can_be_done(each.job, saturday)):
+        taken = tuple(part.hours for part in given)
+        room = free
+        if taken:
+            room = HOURS_LEFT(
+                f"{base}/left_beside_{len(taken)}_hours", whole_hours=free, taken_hours=taken
+            )
+        left = _left(plan, one, done[one.job.id])
+        if round(min(left.value, room.value), DECIMALS) > 0:
+            hours = DONE_ON_A_WEEKEND(
+                f"{base}/{one.job.id}_hours", job_hours=left, weekend_hours=room
+            )
+            given.append(JobHours(one.job, hours))
+            done[one.job.id].append(hours)
+    parts = tuple(part.hours for part in given)
+    together = TOTAL_HOURS(f"{base}/work_hours", parts=parts) if parts else None
+    return Weekend(saturday, free, together, tuple(given))
+
+
+def can_be_done(job: Job, saturday: datetime.date) -> bool:
+    """Return whether a job is open on the Saturday or the Sunday, and dates leave it the day."""
+    opens, closes = job.dates.opens, job.dates.closes
+    if opens is None or closes is None:
+        return False
+    spans = job.days.left if job.days is not None else ((opens, closes),)
+    return any(
+        first <= day <= last for first, last in spans for day in (saturday, saturday + _ONE_DAY)
+    )
+
+
+def _free(plan: Plan, month: datetime.date) -> Quantity:
+    """Return what is free on a weekend of a month, everybody's together."""
+    parts = [_of_helper(plan, one, month) for one in plan.helpers]
+    return TOTAL_HOURS(
+        f"weekends/{plan.season}/{month:%Y-%m}/free_hours",
+        parts=tuple(one for one in parts if one is not None),
+    )
+
+
+def _of_helper(plan: Plan, helper: Helper, month: datetime.date) -> Given | Quantity | None:
+    """Return what a helper has free on a weekend of a month: a part of the month's, if typed."""
+    for one in helper.months:
+        if MONTH_KEYS.index(one.month) + 1 == month.month:
+            return FREE_ON_A_WEEKEND(
+                f"weekends/{plan.season}/{month:%Y-%m}/{helper.id}_hours",
+                free_hours=one.free_hours,
+                weekends_count=weekends_of(month, plan.as_of),
+            )
+    return helper.weekend_hours

@@ -1,0 +1,76 @@
+"""What the owner is told of each other reader: what is handed over, and what that gives away."""
+
+import datetime
+from collections.abc import Iterator
+
+from generator.inventory.dates import HUNTED, DateRange
+from generator.inventory.schema import PARTNER, Reader
+from generator.plan.jobs.job_days import open_span, taken_by
+from generator.plan.jobs.job_numbers import every_number
+from generator.plan.model.days import Span, comes_back, holds_on
+from generator.plan.model.job import Job
+from generator.plan.model.plan import Handed, Plan, WindowTold
+from generator.plan.readers.partner import TOLD_TO_PARTNERS
+from generator.plan.readers.released import Releasing
+from generator.plan.readers.seen_by import SEEN_CLASSES, handed_jobs
+from generator.working import Quantity
+
+
+def handed_over(plan: Plan, readers: tuple[Reader, ...]) -> tuple[Handed, ...]:
+    """Return for each other reader what is handed over, and what of the hidden that tells."""
+    return tuple(_handed(plan, reader, handed_jobs(plan, reader)) for reader in readers)
+
+
+def _handed(plan: Plan, reader: Reader, jobs: list[Job]) -> Handed:
+    return Handed(
+        reader=reader.id,
+        kind=reader.kind,
+        name=reader.name,
+        note=reader.note,
+        job_ids=tuple(job.id for job in jobs),
+        rest_on_hidden=_rest_on_hidden(plan, jobs, SEEN_CLASSES[reader.kind]),
+        stand_ids=tuple(one.id for one in plan.stands if one.id in reader.stands),
+        route_ids=tuple(one.id for one in plan.routes if one.id in reader.routes),
+        windows=tuple(told for job in jobs for told in _windows(plan, job, reader)),
+    )
+
+
+def _rest_on_hidden(
+    plan: Plan, jobs: list[Job], seen: frozenset[str]
+) -> tuple[tuple[Quantity, tuple[str, ...]], ...]:
+    """Return every released number that rests on something hidden, those of workings included."""
+    found: dict[str, tuple[Quantity, tuple[str, ...]]] = {}
+    for job in jobs:
+        release = Releasing(seen, {job.place_id: job.place_id}, {})
+        for top in (plan.place(job.place_id).area, *every_number(job)):
+            for number in release.resting(top):
+                hidden = release.hidden_in(number)
+                if hidden:
+                    found.setdefault(number.identity, (number, hidden))
+    return tuple(found.values())
+
+
+def _windows(plan: Plan, job: Job, reader: Reader) -> Iterator[WindowTold]:
+    """Yield the dates that the days of a handed job give away and the reader is not told of."""
+    span = open_span(job)
+    if span[0] > span[1]:
+        return
+    # the sheet of a settled job names no day on which others hunt
+    kinds = taken_by(job.step) if job.state.is_settled else (*taken_by(job.step), *HUNTED)
+    for one in plan.dates:
+        holds = one.kind in kinds and holds_on(one.places, job.place_id)
+        spans = comes_back(one, span) if holds and not _is_told(one, reader) else ()
+        if spans:
+            yield WindowTold(job.id, one, spans, _ends(spans, span))
+
+
+def _is_told(dates: DateRange, reader: Reader) -> bool:
+    """Return whether a reader is told of dates that hold on what they are handed."""
+    return reader.kind == PARTNER and dates.kind in TOLD_TO_PARTNERS
+
+
+def _ends(spans: tuple[Span, ...], window: Span) -> tuple[datetime.date, ...]:
+    """Return first and last days that lie within the open dates, where they can be told."""
+    firsts = (first for first, _ in spans if first > window[0])
+    lasts = (last for _, last in spans if last < window[1])
+    return tuple(sorted({*firsts, *lasts}))

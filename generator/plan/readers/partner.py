@@ -1,0 +1,188 @@
+"""What a partner sees of the ground: stands and walks handed over, and the days others are out.
+
+Handing a stand or a walk over hands over what is written down of it, notes aside: its seat, when it
+was looked over and whether it was sound, its upkeep; where it lies only where the owner says so for
+that one. What is not handed over is named nowhere, also where a walk handed over leads to it.
+"""
+
+import datetime
+from collections.abc import Iterable, Mapping
+from dataclasses import dataclass, field
+
+from generator.inventory.dates import ALL_PLACES
+from generator.inventory.log import LogEntry
+from generator.inventory.log_seen import Inspected
+from generator.inventory.page_names import slug
+from generator.inventory.places import YES, Route, Stand
+from generator.inventory.schema import KeptUp, Reader
+from generator.plan.jobs.job_days import FIRST_OF_SEASON, LAST_OF_SEASON
+from generator.plan.model.days import Span, comes_back, joined
+from generator.plan.model.job import UpkeepJob
+from generator.plan.model.plan import OthersOut, Plan
+from generator.plan.readers.redacted import NOWHERE, without_line
+from generator.plan.readers.released import (
+    released_dates,
+    released_safety,
+    released_state,
+    released_step,
+)
+from generator.plan.season.open_dates import day_in_season
+
+# Dates that tell who or what else is on the ground, or that nobody burns; quiet dates are not.
+TOLD_TO_PARTNERS = ("hunting", "turkey", "fawning", "nesting", "burn_ban")
+
+
+@dataclass(frozen=True, slots=True)
+class HandedGround:
+    """Stands and walks under their new names, with what is told of them; `new_ids` by their old.
+
+    `new_sheets` are the ids of their upkeep, by their old ones too.
+    """
+
+    new_ids: Mapping[str, str] = field(default_factory=dict)
+    new_sheets: Mapping[str, str] = field(default_factory=dict)
+    stands: tuple[Stand, ...] = ()
+    routes: tuple[Route, ...] = ()
+    upkeep: tuple[UpkeepJob, ...] = ()
+    looks: tuple[LogEntry, ...] = ()
+    others_out: tuple[OthersOut, ...] = ()
+
+
+def handed_ground(plan: Plan, reader: Reader, places: Mapping[str, str]) -> HandedGround:
+    """Return what a partner is handed beside jobs; `places` are those of the jobs, by new ids."""
+    stands = [one for one in plan.stands if one.id in reader.stands]
+    routes = [one for one in plan.routes if one.id in reader.routes]
+    new_ids = {one.id: slug(_name(one)) for one in stands}
+    new_ids |= {one.id: slug(_name(one)) for one in routes}
+    upkeep = {one.id: _upkeep(one, new_ids) for one in plan.upkeep if one.subject.id in new_ids}
+    return HandedGround(
+        new_ids,
+        {old: new.id for old, new in upkeep.items()},
+        tuple(sorted((_stand(one, new_ids) for one in stands), key=_by_id)),
+        tuple(sorted((_route(one, new_ids) for one in routes), key=_by_id)),
+        tuple(sorted(upkeep.values(), key=_by_date)),
+        _looks(plan.entries, {one.id: new_ids[one.id] for one in stands}),
+        _others_out(plan, {**places, **new_ids}),
+    )
+
+
+def _name(one: Stand | Route) -> str:
+    return one.known_as or one.name
+
+
+def _by_id(one: Stand | Route) -> str:
+    return one.id
+
+
+def _by_date(job: UpkeepJob) -> tuple[datetime.date, datetime.date, str]:
+    last = datetime.date.max
+    return (job.dates.opens or last, job.dates.closes or last, job.id)
+
+
+def _stand(stand: Stand, new_ids: Mapping[str, str]) -> Stand:
+    seat = stand.seat_height_ft
+    return Stand(
+        where=NOWHERE,
+        field_marks={},
+        id=new_ids[stand.id],
+        was=(),
+        name=_name(stand),
+        known_as=None,
+        at_lat_lon=stand.at_lat_lon if stand.coordinates == YES else None,
+        coordinates=None,
+        far=None,
+        seat_height_ft=without_line(seat) if seat is not None else None,
+        straps_checked_on=stand.straps_checked_on,
+        upkeep=None,
+        asked_for=(),
+        note=None,
+    )
+
+
+def _route(route: Route, new_ids: Mapping[str, str]) -> Route:
+    """Return a walk as handed over: of where it runs nothing is written down but its length."""
+    return Route(
+        where=NOWHERE,
+        field_marks={},
+        id=new_ids[route.id],
+        was=(),
+        name=_name(route),
+        known_as=None,
+        serves=tuple(sorted(new_ids[one] for one in route.serves if one in new_ids)),
+        coordinates=None,
+        length_ft=without_line(route.length_ft) if route.length_ft is not None else None,
+        walked_on=route.walked_on,
+        upkeep=None,
+        asked_for=(),
+        note=None,
+    )
+
+
+def _upkeep(job: UpkeepJob, new_ids: Mapping[str, str]) -> UpkeepJob:
+    new_id = f"{new_ids[job.subject.id]}/{job.season}/{job.step.id}"
+    return UpkeepJob(
+        id=new_id,
+        address=new_id.replace("/", "-"),
+        subject=_subject(job.subject, new_ids),
+        kind=job.kind,
+        season=job.season,
+        step=released_step(job.step),
+        dates=released_dates(job.dates),
+        state=released_state(job.state),
+        safety=tuple(released_safety(line) for line in job.safety),
+    )
+
+
+def _subject(subject: KeptUp, new_ids: Mapping[str, str]) -> KeptUp:
+    if isinstance(subject, Stand):
+        return _stand(subject, new_ids)
+    assert isinstance(subject, Route)
+    return _route(subject, new_ids)
+
+
+def _looks(entries: Iterable[LogEntry], stands: Mapping[str, str]) -> tuple[LogEntry, ...]:
+    """Return of each look over a handed stand its day and whether it was sound, and no more."""
+    told = {
+        (entry.done_on, stands[one], entry.inspected.sound)
+        for entry in entries
+        if entry.inspected is not None
+        for one in entry.inspected.what
+        if one in stands
+    }
+    return tuple(
+        LogEntry(
+            where=NOWHERE,
+            id="",
+            done_on=day,
+            inspected=Inspected(where=NOWHERE, what=(stand,), sound=sound),
+        )
+        for day, stand, sound in sorted(told, key=lambda one: (one[0], one[1], str(one[2])))
+    )
+
+
+def _others_out(plan: Plan, new_ids: Mapping[str, str]) -> tuple[OthersOut, ...]:
+    """Return the days that matter on what is handed over, from the plan's day or season on."""
+    begins = min(plan.as_of, day_in_season(FIRST_OF_SEASON, plan.season))
+    inside = (begins, day_in_season(LAST_OF_SEASON, plan.season))
+    found: dict[tuple[str, tuple[str, ...], datetime.date | None], list[Span]] = {}
+    for one in plan.dates:
+        on = tuple(sorted(new_ids[place] for place in one.places if place in new_ids))
+        if one.kind in TOLD_TO_PARTNERS and (on or ALL_PLACES in one.places):
+            spans = found.setdefault((one.kind, on, one.looked_up_on), [])
+            spans += comes_back(one, inside)
+    told = (
+        OthersOut(kind, joined(spans), on, looked_up)
+        for (kind, on, looked_up), spans in found.items()
+        if spans
+    )
+    return tuple(sorted(told, key=lambda one: (one.spans, one.kind, one.on, str(one.looked_up_on))))
+
+
+def hunted_on(plan: Plan, new_id: str, kinds: tuple[str, ...]) -> tuple[Span, ...]:
+    """Return the days of some kinds of dates on one of the things a partner is handed."""
+    return joined(
+        span
+        for one in plan.others_out
+        if one.kind in kinds and (not one.on or new_id in one.on)
+        for span in one.spans
+    )

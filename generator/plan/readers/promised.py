@@ -1,0 +1,69 @@
+"""Steps that a reader is handed and that come to no job: a sheet is waited for that never comes."""
+
+from collections.abc import Collection, Iterator
+
+from generator.inventory.places import Planting
+from generator.inventory.schema import Inventory, Reader
+from generator.plan.findings.about_readers import ReaderCaution
+from generator.plan.findings.order import finding
+from generator.plan.jobs.request import JobRequest
+from generator.plan.jobs.soil import is_asked_for
+from generator.plan.model.finding import Finding
+from generator.plan.readers.shared_text import READERS_SUBJECT
+from generator.reference.steps import Step
+
+ASKED_BY = {
+    "work": "it stands under no work: of the planting",
+    "lime": "the planting asks for no lime:",
+    "fertilizer": "the planting asks for no fertilizers: and no need:",
+}
+
+
+def promised_findings(
+    looked_at: Collection[JobRequest], last_season: int, inventory: Inventory
+) -> list[Finding]:
+    """Return a caution for each step that is handed over and makes no job up to a season."""
+    plantings = {one.id: one for place in inventory.places() for one in place.plantings}
+    made = {(one.planting.id, one.step.id) for one in looked_at}
+    return [
+        one
+        for reader in inventory.readers
+        for one in _promised_to(reader, plantings, made, last_season, inventory)
+    ]
+
+
+def _promised_to(
+    reader: Reader,
+    plantings: dict[str, Planting],
+    made: set[tuple[str, str]],
+    last_season: int,
+    inventory: Inventory,
+) -> Iterator[Finding]:
+    for jobs in reader.jobs:
+        planting = plantings[jobs.planting]
+        steps = {one.id: one for one in inventory.steps_of(planting)}
+        for number, name in enumerate(jobs.steps):
+            if name not in steps or (planting.id, name) in made:
+                continue
+            why = _why(steps[name], planting, last_season, inventory)
+            if why is not None:
+                yield finding(
+                    ReaderCaution.HANDED_WITHOUT_A_JOB,
+                    READERS_SUBJECT,
+                    jobs.where_of("steps", number=number),
+                    step=name,
+                    planting=planting.id,
+                    reader=reader.name or reader.id,
+                    why=why,
+                )
+
+
+def _why(step: Step, planting: Planting, last_season: int, inventory: Inventory) -> str | None:
+    """Return why no job comes of a step, None where it may still come in a later season."""
+    if not is_asked_for(step, planting, inventory):
+        return ASKED_BY[step.only_with or "work"]
+    upkeep = inventory.plans()[planting.upkeep] if planting.upkeep is not None else None
+    begins = planting.season + (upkeep.yearly_from or 0) if upkeep is not None else None
+    if begins is not None and begins > last_season:
+        return None
+    return "a later planting has taken the place of this one"

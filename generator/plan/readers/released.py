@@ -1,0 +1,348 @@
+"""A job as another reader is handed it: put together field by field, so that no new one passes.
+
+A job handed over keeps its own amounts, dates and ground; in its working, inputs that the reader
+may not see are withheld. Ids, files and lines of the owner's folder never pass.
+"""
+
+from collections.abc import Iterator, Mapping
+from dataclasses import dataclass
+
+from generator.plan.model.finding import SafetyLine
+from generator.plan.model.job import (
+    AdjuvantPart,
+    DateReason,
+    Dose,
+    Job,
+    JobDays,
+    JobState,
+    Load,
+    Mix,
+    MixPart,
+    OpenDates,
+    RowPlanted,
+    Sowing,
+)
+from generator.plan.model.spread import LimeAsked, Nutrient, Spreading
+from generator.plan.readers.redacted import redacted, without_line
+from generator.reference.steps import Step
+from generator.working import (
+    SET_BY_OWNER,
+    Figure,
+    Given,
+    Input,
+    Measured,
+    Quantity,
+    Withheld,
+    flat_inputs,
+)
+
+
+@dataclass(frozen=True, slots=True)
+class Releasing:
+    """How numbers pass to a reader: classes seen, places and things by their new names."""
+
+    seen: frozenset[str]
+    places: Mapping[str, str]
+    things: Mapping[str, str]
+
+    def keeps(self, figure: Figure) -> bool:
+        """Return whether a figure is kept back as an input of another number.
+
+        Kept is also what rests on another place, as seed that places before this one leave.
+        """
+        if isinstance(figure, Quantity):
+            return figure.identity.partition("/")[0] not in self.places
+        return isinstance(figure, Given | Measured) and figure.visible not in self.seen
+
+    def number(self, quantity: Quantity) -> Quantity:
+        """Return a computed number of a handed place, with what it rests on as far as seen."""
+        return Quantity(
+            identity=self._identity(quantity.identity),
+            value=quantity.value,
+            unit=quantity.unit,
+            formula=quantity.formula,
+            inputs=tuple((name, self._input(one)) for name, one in quantity.inputs),
+        )
+
+    def numbers(self, numbers: Mapping[str, Quantity]) -> dict[str, Quantity]:
+        """Return numbers by their names."""
+        return {name: self.number(one) for name, one in numbers.items()}
+
+    def figure(self, figure: Figure) -> Figure:
+        """Return a figure, or in its place that it is withheld."""
+        if self.keeps(figure):
+            return Withheld(_name(figure), figure.unit, SET_BY_OWNER)
+        if isinstance(figure, Quantity):
+            return self.number(figure)
+        if isinstance(figure, Given):
+            return without_line(figure)
+        if isinstance(figure, Measured):
+            return Measured(
+                name=figure.name,
+                value=figure.value,
+                unit=figure.unit,
+                method=figure.method,
+                points=figure.points,
+                source=figure.source,
+                file="",
+                line=0,
+                visible=figure.visible,
+            )
+        return figure
+
+    def hidden_in(self, quantity: Quantity) -> tuple[str, ...]:
+        """Return what a released number rests on and the reader does not see, by its names."""
+        return tuple(
+            sorted(
+                {
+                    one.identity if isinstance(one, Quantity) else name
+                    for number in self.resting(quantity)
+                    for name, one in flat_inputs(number)
+                    if self.keeps(one)
+                }
+            )
+        )
+
+    def resting(self, quantity: Quantity) -> Iterator[Quantity]:
+        """Yield a released number and every number that its working shows."""
+        yield quantity
+        for _, one in flat_inputs(quantity):
+            if isinstance(one, Quantity) and not self.keeps(one):
+                yield from self.resting(one)
+
+    def _input(self, figure: Input) -> Input:
+        if isinstance(figure, tuple):
+            return tuple(self.figure(one) for one in figure)
+        return self.figure(figure)
+
+    def _identity(self, identity: str) -> str:
+        place, *middle, last = identity.split("/")
+        thing, dot, name = last.partition(".")
+        if dot:
+            last = f"{self.things.get(thing, thing)}.{name}"
+        return "/".join([self.places[place], *middle, last])
+
+
+def _name(figure: Figure) -> str:
+    if isinstance(figure, Quantity):
+        return figure.identity.rpartition("/")[2].rpartition(".")[2]
+    return figure.name
+
+
+def released_job(job: Job, place_id: str, seen: frozenset[str]) -> Job:
+    """Return a job as another reader is handed it, on a place by its new name."""
+    things = {one.lot.id: f"lot-{number}" for number, one in enumerate(job.sowings, 1)}
+    things |= {one.item.id: f"spread-{number}" for number, one in enumerate(job.spreadings, 1)}
+    things |= {one.plant.id: f"plants-{number}" for number, one in enumerate(job.rows, 1)}
+    release = Releasing(seen, {job.place_id: place_id}, things)
+    new_id = released_id(job, place_id)
+    return Job(
+        id=new_id,
+        address=new_id.replace("/", "-"),
+        place_id=place_id,
+        planting_id="",
+        season=job.season,
+        step=released_step(job.step),
+        dates=released_dates(job.dates),
+        state=_state_without_log(job.state),
+        numbers=release.numbers(job.numbers),
+        sowings=tuple(_sowing(one, release) for one in job.sowings),
+        note=None,
+        part=job.part,
+        needs=(),
+        mix=_mix(job.mix, release) if job.mix is not None else None,
+        spreader=redacted(job.spreader, seen) if job.spreader is not None else None,
+        spreader_test=redacted(job.spreader_test, seen) if job.spreader_test else None,
+        safety=tuple(released_safety(line) for line in job.safety),
+        drill=redacted(job.drill, seen) if job.drill is not None else None,
+        drill_test=redacted(job.drill_test, seen) if job.drill_test is not None else None,
+        spreadings=tuple(_spreading(one, release) for one in job.spreadings),
+        nutrients=tuple(_nutrient(one, release) for one in job.nutrients),
+        lime_asked=_lime_asked(job.lime_asked, release) if job.lime_asked is not None else None,
+        rows=tuple(_row(one, release) for one in job.rows),
+        days=_days(job.days) if job.days is not None else None,
+        had_left=job.had_left,
+        method=job.method,
+    )
+
+
+def released_id(job: Job, place_id: str) -> str:
+    """Return the id of a job on a place by its new name."""
+    return "/".join([place_id, *job.id.split("/")[1:]])
+
+
+def released_step(step: Step) -> Step:
+    """Return a step with its words, which every reader of its sheet sees."""
+    return Step(
+        id=step.id,
+        name=step.name,
+        operation=step.operation,
+        timing=step.timing,
+        why=step.why,
+        why_source=step.why_source,
+        opens=step.opens,
+        closes=step.closes,
+        settings=step.settings,
+        ticks=step.ticks,
+        if_missed=step.if_missed,
+        only_with=step.only_with,
+        seasons_later=step.seasons_later,
+        asks=step.asks,
+        needs=step.needs,
+        excludes=step.excludes,
+        instead=step.instead,
+        chapters=step.chapters,
+        suits=step.suits,
+    )
+
+
+def released_dates(dates: OpenDates) -> OpenDates:
+    """Return open dates without what the signs they wait for rest on."""
+    return OpenDates(
+        opens=dates.opens,
+        closes=dates.closes,
+        opens_reasons=tuple(_reason(one) for one in dates.opens_reasons),
+        closes_reasons=tuple(_reason(one) for one in dates.closes_reasons),
+        missing_signs=dates.missing_signs,
+        by_year=(),
+    )
+
+
+def _reason(reason: DateReason) -> DateReason:
+    return DateReason(
+        day=reason.day,
+        sign=reason.sign,
+        by=reason.by,
+        offset_days=reason.offset_days,
+        source=reason.source,
+        rests_on=None,
+    )
+
+
+def released_state(state: JobState) -> JobState:
+    """Return where a job stands, with its day."""
+    return JobState(
+        kind=state.kind,
+        day=state.day,
+        step=state.step,
+        question=state.question,
+        answer=state.answer,
+    )
+
+
+def _state_without_log(state: JobState) -> JobState:
+    """Return where a job stands without the days that the owner's log or mind alone holds."""
+    by_log = state.is_settled or state.question is not None
+    return JobState(
+        kind=state.kind,
+        day=None if by_log else state.day,
+        step=state.step,
+        question=state.question,
+        answer=state.answer,
+    )
+
+
+def _days(days: JobDays) -> JobDays:
+    return JobDays(not_on=days.not_on, left=days.left, last_before=days.last_before, why=())
+
+
+def released_safety(line: SafetyLine) -> SafetyLine:
+    """Safety outranks privacy: the line passes whole, only the owner's file and line stay."""
+    figure = line.figure
+    return SafetyLine(
+        key=line.key,
+        label=line.label,
+        text=line.text,
+        figure=without_line(figure) if isinstance(figure, Given) else figure,
+        product=line.product,
+    )
+
+
+def _sowing(sowing: Sowing, release: Releasing) -> Sowing:
+    return Sowing(
+        lot=redacted(sowing.lot, release.seen, id=release.things[sowing.lot.id]),
+        rate=release.figure(sowing.rate),
+        numbers=release.numbers(sowing.numbers),
+    )
+
+
+def _spreading(spreading: Spreading, release: Releasing) -> Spreading:
+    new_id = release.things[spreading.item.id]
+    return Spreading(
+        item=redacted(spreading.item, release.seen, id=new_id),
+        numbers=release.numbers(spreading.numbers),
+    )
+
+
+def _nutrient(nutrient: Nutrient, release: Releasing) -> Nutrient:
+    return Nutrient(
+        name=nutrient.name,
+        need=release.figure(nutrient.need),
+        got=release.number(nutrient.got) if nutrient.got is not None else None,
+        short=release.figure(nutrient.short) if nutrient.short is not None else None,
+        over=release.number(nutrient.over) if nutrient.over is not None else None,
+    )
+
+
+def _row(row: RowPlanted, release: Releasing) -> RowPlanted:
+    return RowPlanted(
+        plant=redacted(row.plant, release.seen, id=release.things[row.plant.id]),
+        guard=redacted(row.guard, release.seen) if row.guard is not None else None,
+        spacing=release.figure(row.spacing),
+        rows_apart=release.figure(row.rows_apart) if row.rows_apart is not None else None,
+        numbers=release.numbers(row.numbers),
+    )
+
+
+def _lime_asked(asked: LimeAsked, release: Releasing) -> LimeAsked:
+    base = asked.base_strength
+    return LimeAsked(
+        base=asked.base,
+        need=release.figure(asked.need),
+        base_strength=release.figure(base) if base is not None else None,
+        own_strength=release.figure(asked.own_strength),
+    )
+
+
+def _mix(mix: Mix, release: Releasing) -> Mix:
+    return Mix(
+        parts=tuple(_part(one, release) for one in mix.parts),
+        adjuvants=tuple(_adjuvant(one, release) for one in mix.adjuvants),
+        sprayer=redacted(mix.sprayer, release.seen),
+        test=redacted(mix.test, release.seen),
+        loads=tuple(_load(load, release) for load in mix.loads),
+        small_place=tuple(_load(load, release) for load in mix.small_place),
+        order=mix.order,
+    )
+
+
+def _part(part: MixPart, release: Releasing) -> MixPart:
+    return MixPart(
+        product=redacted(part.product, release.seen),
+        card=redacted(part.card, release.seen),
+        use=redacted(part.use, release.seen),
+        measure=redacted(part.measure, release.seen),
+        in_all=release.number(part.in_all),
+    )
+
+
+def _adjuvant(part: AdjuvantPart, release: Releasing) -> AdjuvantPart:
+    return AdjuvantPart(
+        adjuvant=redacted(part.adjuvant, release.seen),
+        measure=redacted(part.measure, release.seen),
+        in_all=release.number(part.in_all),
+    )
+
+
+def _load(load: Load, release: Releasing) -> Load:
+    return Load(
+        name=load.name,
+        count=release.figure(load.count) if load.count is not None else None,
+        spray=release.figure(load.spray),
+        doses=tuple(_dose(one, release) for one in load.doses),
+        poured=tuple(release.number(one) for one in load.poured),
+    )
+
+
+def _dose(dose: Dose, release: Releasing) -> Dose:
+    return Dose(name=dose.name, amount=release.number(dose.amount), rate=release.number(dose.rate))

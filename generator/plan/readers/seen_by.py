@@ -1,0 +1,147 @@
+"""What one reader sees of a plan: removes, and lets nothing private past.
+
+Jobs are put together in `released`, stands and walks in `partner`; what the owner is told of it
+all is made in `handed`.
+"""
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+
+from generator.inventory.page_names import slug
+from generator.inventory.schema import PARTNER, Reader
+from generator.plan.findings.order import in_order
+from generator.plan.jobs.licenses import is_handed
+from generator.plan.model.finding import Finding
+from generator.plan.model.job import Job
+from generator.plan.model.place import Place
+from generator.plan.model.plan import Plan
+from generator.plan.readers.partner import HandedGround, handed_ground
+from generator.plan.readers.redacted import redacted
+from generator.plan.readers.released import Releasing, released_id, released_job
+
+SEEN_CLASSES = {"contractor": frozenset({"page"}), PARTNER: frozenset({"page"})}
+TITLES = {"contractor": "Work sheets", PARTNER: "Stands, walks and work"}
+
+
+def handed_jobs(plan: Plan, reader: Reader) -> list[Job]:
+    """Return the jobs a reader is handed, still as the owner sees them.
+
+    Done or missed, a job goes without its amounts, so that nobody does it by an old number.
+    """
+    return [
+        job if job.state.is_ahead else job.without_amounts()
+        for job in plan.jobs
+        if is_handed(reader, job.planting_id, job.step.id)
+    ]
+
+
+def seen_by(plan: Plan, reader: Reader) -> Plan:
+    """Return the plan as another reader may see it."""
+    seen = SEEN_CLASSES[reader.kind]
+    jobs = handed_jobs(plan, reader)
+    place_ids = _place_ids(plan, jobs)
+    shown_jobs = tuple(
+        sorted((released_job(job, place_ids[job.place_id].id, seen) for job in jobs), key=_by_date)
+    )
+    new_ids = {job.id: released_id(job, place_ids[job.place_id].id) for job in jobs}
+    places = {job.place_id: plan.place(job.place_id) for job in jobs}
+    ground = HandedGround()
+    if reader.kind == PARTNER:
+        ground = handed_ground(plan, reader, {old: new.id for old, new in place_ids.items()})
+    return Plan(
+        reader=reader.kind,
+        title=TITLES[reader.kind],
+        season=plan.season,
+        as_of=plan.as_of,
+        emergency=redacted(plan.emergency, seen) if plan.emergency is not None else None,
+        signs=None,
+        signs_looked_up_on=None,
+        note=None,
+        location_lat_lon=None,
+        places=tuple(
+            sorted(
+                (_place(place, place_ids[place.id], seen) for place in places.values()),
+                key=lambda place: place.id,
+            )
+        ),
+        jobs=shown_jobs,
+        findings=_findings(plan, {**new_ids, **ground.new_ids, **ground.new_sheets}),
+        entries=ground.looks,
+        stands=ground.stands,
+        routes=ground.routes,
+        upkeep=ground.upkeep,
+        others_out=ground.others_out,
+    )
+
+
+def _by_date(job: Job) -> tuple[str, str, str]:
+    return (str(job.dates.opens or "9999"), str(job.dates.closes or "9999"), job.id)
+
+
+@dataclass(frozen=True, slots=True)
+class _NewPlace:
+    id: str
+    name: str
+
+
+def _place_ids(plan: Plan, jobs: list[Job]) -> dict[str, _NewPlace]:
+    """Name places by what others know them as; the rest by counting visible ones."""
+    places = {job.place_id: plan.place(job.place_id) for job in jobs}
+    named: dict[str, _NewPlace] = {}
+    nameless: list[Place] = []
+    for place in places.values():
+        known_as = place.typed.known_as if place.typed is not None else None
+        if known_as is None:
+            nameless.append(place)
+        else:
+            named[place.id] = _NewPlace(slug(known_as), known_as)
+    nameless.sort(key=lambda place: _outward(place, jobs))
+    for number, place in enumerate(nameless, 1):
+        # two dashes: no name of a place gives such an address
+        named[place.id] = _NewPlace(f"no-name--{number}", f"Place without a name {number}")
+    return named
+
+
+def _outward(place: Place, jobs: list[Job]) -> tuple[float, list[tuple[object, ...]]]:
+    """Return what a reader sees of a place without a name, so that order gives nothing away."""
+    seen = [
+        (job.id.partition("/")[2], *((line.key, line.text or "") for line in job.safety))
+        for job in jobs
+        if job.place_id == place.id
+    ]
+    return (place.area.value, sorted(seen, key=repr))
+
+
+def _place(place: Place, new: _NewPlace, seen: frozenset[str]) -> Place:
+    return Place(
+        id=new.id,
+        address=new.id,
+        name=new.name,
+        area=Releasing(seen, {place.id: new.id}, {}).number(place.area),
+        typed=None,
+        ground=None,
+    )
+
+
+def _findings(plan: Plan, new_ids: Mapping[str, str]) -> tuple[Finding, ...]:
+    """Stops on what is handed over stand for every reader; in words that give nothing away."""
+    return in_order(
+        [
+            Finding(
+                code=one.code,
+                severity=one.severity,
+                subject=new_ids[one.subject],
+                words=one.words_for_others,
+                words_for_others=one.words_for_others,
+                cure="",
+                place="",
+                figures=(),
+                chapter="",
+                source="",
+                cause="",
+                column=0,
+            )
+            for one in plan.findings
+            if one.subject in new_ids and one.words_for_others
+        ]
+    )

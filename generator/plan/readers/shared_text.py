@@ -1,0 +1,134 @@
+"""Cautions on text that others read and that holds a name they are not told.
+
+A text is shared where its class lets it pass and its words stand in the plan that a reader's book
+is made from; so nothing is asked of text that never reaches them.
+"""
+
+from collections.abc import Iterable, Iterator, Mapping
+from dataclasses import dataclass, fields, is_dataclass
+
+from generator.inventory.fields import Record, Where, rules_of
+from generator.inventory.places import PlantedGround, Route, Stand
+from generator.inventory.schema import Inventory, Reader
+from generator.plan.findings.about_readers import ReaderCaution
+from generator.plan.findings.order import finding
+from generator.plan.model.finding import Finding
+from generator.plan.model.plan import Plan
+from generator.plan.readers.kept_names import (
+    KeptName,
+    handed_ids,
+    in_plain_words,
+    kept_names,
+    kept_points,
+    name_for_others,
+    names_in,
+    shown_names,
+)
+from generator.plan.readers.seen_by import SEEN_CLASSES, seen_by
+
+# What a finding on the page "What each reader sees" is about.
+READERS_SUBJECT = "readers"
+TEXT_FORMS = ("text", "word")
+# What a thing is called by others is one of these, so the two are looked at together.
+NAMES = ("name", "known_as")
+
+
+@dataclass(frozen=True, slots=True)
+class SharedText:
+    """A text of the owner's: in which field, of what, where it stands."""
+
+    text: str
+    field: str
+    whose: str
+    where: Where
+
+
+def shared_text_findings(plan: Plan, inventory: Inventory) -> list[Finding]:
+    """Return a caution on every shared text that names what a reader of it is not handed."""
+    read_by: dict[tuple[SharedText, KeptName], list[str]] = {}
+    for reader in inventory.readers:
+        for found in _named(plan, inventory, reader):
+            read_by.setdefault(found, []).append(reader.name or reader.id)
+    return [
+        finding(
+            ReaderCaution.NAMES_WHAT_IS_KEPT,
+            READERS_SUBJECT,
+            shared.where,
+            field=shared.field,
+            whose=shared.whose,
+            readers=" and ".join(readers),
+            name=kept.name,
+            what=kept.what,
+            file=shared.where.file,
+        )
+        for (shared, kept), readers in read_by.items()
+    ]
+
+
+def _named(
+    plan: Plan, inventory: Inventory, reader: Reader
+) -> Iterator[tuple[SharedText, KeptName]]:
+    """Yield the texts that reach a reader with a name they are not told."""
+    handed = handed_ids(inventory, reader)
+    kept = (*kept_names(inventory, handed), *kept_points(inventory, reader))
+    shown = shown_names(inventory, handed)
+    texts = (*_texts(inventory, SEEN_CLASSES[reader.kind]), *_names(inventory, handed))
+    named = [(text, name) for text in texts for name in names_in(text.text, kept, shown)]
+    if named:
+        read = "|".join(in_plain_words(one) for one in _words_in(seen_by(plan, reader)))
+        yield from (pair for pair in named if in_plain_words(pair[0].text) in read)
+
+
+def _names(inventory: Inventory, handed: frozenset[str]) -> Iterator[SharedText]:
+    """Yield the names that what is handed over goes by."""
+    things: tuple[PlantedGround | Stand | Route, ...] = (
+        *inventory.places(),
+        *inventory.stands,
+        *inventory.routes,
+    )
+    for one in things:
+        name = name_for_others(one)
+        if one.id in handed and name is not None:
+            yield SharedText(name, "known_as" if one.known_as else "name", one.id, one.where)
+
+
+def _texts(inventory: Inventory, seen: frozenset[str]) -> Iterator[SharedText]:
+    """Yield every text of the property folder whose class lets it pass."""
+    for one in fields(inventory):
+        value = getattr(inventory, one.name)
+        for record in value if isinstance(value, tuple) else (value,):
+            if isinstance(record, Record) and rules_of(type(record)):
+                whose = getattr(record, "id", None) or one.name
+                yield from _texts_of(record, seen, "", str(whose))
+
+
+def _texts_of(
+    record: Record, seen: frozenset[str], inside: str, whose: str
+) -> Iterator[SharedText]:
+    for name, rule in rules_of(type(record)).items():
+        is_name = name in NAMES and isinstance(record, PlantedGround | Stand | Route)
+        if is_name or not (rule.visible in seen or rule.safety):
+            continue
+        value = getattr(record, name)
+        for one in value if isinstance(value, tuple) else (value,):
+            if isinstance(one, Record) and rule.form == "record":
+                yield from _texts_of(one, seen, f"{inside}{name}.", whose)
+            elif isinstance(one, str) and rule.form in TEXT_FORMS:
+                yield SharedText(one, f"{inside}{name}", whose, record.where)
+
+
+def _words_in(value: object) -> Iterator[str]:
+    """Yield every text that stands anywhere in a plan."""
+    if isinstance(value, str):
+        yield value
+    elif isinstance(value, Mapping):
+        yield from _words_in_each(value.values())
+    elif isinstance(value, tuple | list):
+        yield from _words_in_each(value)
+    elif is_dataclass(value):
+        yield from _words_in_each(getattr(value, one.name) for one in fields(value))
+
+
+def _words_in_each(values: Iterable[object]) -> Iterator[str]:
+    for one in values:
+        yield from _words_in(one)

@@ -1,0 +1,137 @@
+"""First seedlings of what each planting sows, by how it was sown: soil warm enough, and a wait.
+
+No sum of warmth from sowing to the first seedling is published for these grasses. Seed that lies in
+the ground over winter waits for the soil; seed that is drilled later waits for its sowing day too.
+"""
+
+from collections.abc import Sequence
+from dataclasses import replace
+
+from generator.inventory.fields import SeasonMarker
+from generator.inventory.places import Planting
+from generator.inventory.schema import Inventory
+from generator.plan.model.markers import EmergenceSeen, Series
+from generator.plan.season.marker_years import (
+    SPRING,
+    Window,
+    Years,
+    emergence,
+    enough,
+    later,
+    spread,
+    windows,
+    years_of,
+)
+from generator.reference.found_signs import emergence_soils
+from generator.reference.library import species, values
+from generator.working import Reference
+
+IN_GROUND = "frost_seed"
+SOWN = (IN_GROUND, "drill")
+_GRASS = "native_grass"
+
+
+def emergences(
+    inventory: Inventory, every: Sequence[Series], normals: Window | None
+) -> tuple[EmergenceSeen, ...]:
+    """Return when each grass of each planting comes up, as far as the weather tells it."""
+    own = {(one.species, one.method): one for one in inventory.emergence}
+    usual = usual_waits()
+    found = []
+    # The years are looked at once for each soil that a grass waits for.
+    soils = {
+        soil_of(name).value
+        for ground in inventory.places()
+        for planting in ground.plantings
+        for name in _grasses(planting)
+    }
+    warmed = {one: _warm_soil(one, inventory, every, normals) for one in soils}
+    for ground in inventory.places():
+        for planting in ground.plantings:
+            for name in _grasses(planting):
+                soil, seen = soil_of(name), own.get((name, planting.method))
+                waits = (seen.fewest_days, seen.most_days) if seen is not None else usual
+                warm = warmed[soil.value]
+                days = (
+                    waited(warm, waits)
+                    if warm is not None and planting.method == IN_GROUND
+                    else None
+                )
+                found.append(
+                    EmergenceSeen(
+                        planting.id, ground.name, species()[name].name, planting.method,
+                        soil, waits, seen is not None, days,
+                    )
+                )  # fmt: skip
+    return tuple(found)
+
+
+def of_plantings(seen: Sequence[EmergenceSeen]) -> dict[str, SeasonMarker]:
+    """Return the emergence of each planting: of a mixture, from its first grass to its last."""
+    return {
+        planting: over_all([one.days for one in seen if one.planting == planting if one.days])
+        for planting in dict.fromkeys(one.planting for one in seen if one.days is not None)
+    }
+
+
+def over_all(days: Sequence[SeasonMarker]) -> SeasonMarker:
+    """Return the earliest early and typical day and the latest late one."""
+    return replace(
+        days[0],
+        early=min(one.early for one in days),
+        typical=min(one.typical for one in days),
+        late=max(one.late for one in days),
+    )
+
+
+def usual_waits() -> tuple[int, int]:
+    """Return the fewest and the most days of waiting by common practice."""
+    fewest, most = (values()[f"emergence_{one}_days"].value for one in ("fewest", "most"))
+    return int(fewest), int(most)
+
+
+def soil_of(name: str) -> Reference:
+    """Return the soil a species waits for."""
+    return emergence_soils().get(name, values()["grass_soil_f"])
+
+
+def waited(warm: SeasonMarker, waits: tuple[int, int]) -> SeasonMarker:
+    """Return days after warm soil: an early year waits fewest days, a late one most."""
+    fewest, most = waits
+    return replace(
+        warm,
+        early=later(warm.early, fewest),
+        typical=later(warm.typical, (fewest + most) // 2),
+        late=later(warm.late, most),
+    )
+
+
+def warm_years(threshold_f: float, series: Series) -> Years:
+    """Return the first of the run of days of warm soil, year by year."""
+    run = int(values()["soil_held_days"].value)
+    return years_of(windows(series, SPRING), emergence(threshold_f, run))
+
+
+def _grasses(planting: Planting) -> list[str]:
+    if planting.method not in SOWN:
+        return []
+    return [one.species for one in planting.seed if species()[one.species].kind == _GRASS]
+
+
+def _warm_soil(
+    threshold_f: float, inventory: Inventory, every: Sequence[Series], normals: Window | None
+) -> SeasonMarker | None:
+    for station, series in zip(inventory.stations, every, strict=True):
+        years = warm_years(threshold_f, series)
+        if enough(years):
+            early, typical, late = spread(years.days)
+            return SeasonMarker(
+                where=station.where, early=early, typical=typical, late=late, single=False
+            )
+    if normals is None:
+        return None
+    at = emergence(threshold_f, int(values()["soil_held_days"].value))(normals)
+    if at is None:
+        return None
+    day, where = later((1, 1), at), inventory.normals[0].where
+    return SeasonMarker(where=where, early=day, typical=day, late=day, single=True)

@@ -1,0 +1,111 @@
+"""Open dates of a step in a season, from season markers, on the careful side."""
+
+import datetime
+from typing import Literal
+
+from generator.inventory.schema import SeasonMarkers
+from generator.inventory.season import FIRST_MONTH_OF_A_SEASON
+from generator.plan.model.job import DateReason, OpenDates, YearDates
+from generator.plan.model.markers import FoundMarkers
+from generator.reference.steps import Bound, Step
+
+Year = Literal["early", "typical", "late"]
+YEARS: tuple[Year, ...] = ("early", "typical", "late")
+
+
+def day_in_season(month_day: tuple[int, int], season: int) -> datetime.date:
+    """Return the calendar day of a month and day within a season; 29 February falls on the 28th.
+
+    >>> day_in_season((10, 15), 2027), day_in_season((3, 14), 2027)
+    (datetime.date(2026, 10, 15), datetime.date(2027, 3, 14))
+    """
+    month, day = month_day
+    year = season - 1 if month >= FIRST_MONTH_OF_A_SEASON else season
+    try:
+        return datetime.date(year, month, day)
+    except ValueError:
+        return datetime.date(year, month, day - 1)
+
+
+def open_dates(step: Step, season: int, signs: SeasonMarkers | None) -> OpenDates:
+    """Return the latest of the step's openings and the earliest of its closings.
+
+    An end that waits for a sign that is not known is None, and the sign is named.
+    """
+    opens, missing_first = _reasons(step.opens, season, signs)
+    closes, missing_last = _reasons(step.closes, season, signs)
+    missing = tuple(dict.fromkeys(missing_first + missing_last))
+    return OpenDates(
+        max(one.day for one in opens) if opens and not missing_first else None,
+        min(one.day for one in closes) if closes and not missing_last else None,
+        opens,
+        closes,
+        missing,
+        tuple(_in_year(step, season, signs, year) for year in YEARS)
+        if signs is not None and not missing and _waits_for_a_sign(step)
+        else (),
+    )
+
+
+def _waits_for_a_sign(step: Step) -> bool:
+    return any(one.sign is not None for one in (*step.opens, *step.closes))
+
+
+def _in_year(step: Step, season: int, signs: SeasonMarkers, year: Year) -> YearDates:
+    """Return the open dates of a year in which every sign is early, typical or late."""
+    opens = [_day(one, season, signs, year) for one in step.opens]
+    closes = [_day(one, season, signs, year) for one in step.closes]
+    return YearDates(year, max(opens, default=None), min(closes, default=None))
+
+
+def _day(bound: Bound, season: int, signs: SeasonMarkers | None, by: str) -> datetime.date:
+    month_day = bound.month_day
+    if bound.sign is not None:
+        month_day = getattr(getattr(signs, bound.sign), by)
+    assert month_day is not None
+    return day_in_season(month_day, season) + datetime.timedelta(days=bound.offset_days)
+
+
+def _reasons(
+    bounds: tuple[Bound, ...], season: int, signs: SeasonMarkers | None
+) -> tuple[tuple[DateReason, ...], tuple[str, ...]]:
+    reasons: list[DateReason] = []
+    missing: list[str] = []
+    for bound in bounds:
+        rests_on = None
+        if bound.sign is not None:
+            if signs is None or getattr(signs, bound.sign) is None:
+                missing.append(bound.sign)
+                continue
+            rests_on = signs.found[bound.sign] if isinstance(signs, FoundMarkers) else None
+        day = _day(bound, season, signs, bound.by)
+        reasons.append(
+            DateReason(day, bound.sign, bound.by, bound.offset_days, bound.source, rests_on)
+        )
+    return tuple(reasons), tuple(missing)
+
+
+def is_over(dates: OpenDates, as_of: datetime.date) -> bool:
+    """Return whether the last open day has passed; not where it is not known."""
+    return dates.closes is not None and dates.closes < as_of
+
+
+def last_day_at_most(dates: OpenDates) -> datetime.date | None:
+    """Return the day a job is over by at the latest: a missing sign only closes it sooner."""
+    return min((one.day for one in dates.closes_reasons), default=None)
+
+
+def do_not_meet(dates: OpenDates) -> bool:
+    """Return whether a job closes before it opens, so that there is no day for it."""
+    return dates.opens is not None and dates.closes is not None and dates.closes < dates.opens
+
+
+def judged_on(dates: OpenDates, season: int) -> datetime.date:
+    """Return the day on which the age of what a job rests on is judged.
+
+    Its last day, else its first, else the last day known, else the first day of its season: what
+    is too old on that day is too old whenever the job is done.
+    """
+    known = (*dates.opens_reasons, *dates.closes_reasons)
+    begins = day_in_season((FIRST_MONTH_OF_A_SEASON, 1), season)
+    return dates.closes or dates.opens or max((one.day for one in known), default=begins)

@@ -1,0 +1,47 @@
+"""Ground that is sprayed where it is not the whole place, and mixes stated in percent."""
+
+from collections.abc import Iterator
+
+from generator.compute import dose
+from generator.inventory.label import LabelCard
+from generator.plan.findings.about_spraying import SprayStop
+from generator.plan.findings.order import finding
+from generator.plan.jobs.request import JobRequest
+from generator.plan.labels.history import works_of
+from generator.plan.labels.rates import ROUNDING
+from generator.plan.labels.spray_stops import Chosen
+from generator.plan.model.finding import Finding
+from generator.working import Quantity
+
+RESIDUAL = {"soil_residual", "sulfonylurea"}
+
+
+def treated_ground(request: JobRequest) -> Quantity:
+    """Return the ground that is sprayed: what the owner measured, else the whole place."""
+    treated = request.work.treated_sq_ft if request.work else None
+    if treated is None:
+        return request.area
+    return dose.TREATED(f"{request.job_id}/treated_ac", treated_sq_ft=treated)
+
+
+def treated_stops(request: JobRequest) -> Iterator[Finding]:
+    """Yield a stop for spots without measured ground, and for more ground than the place has."""
+    work = request.work
+    if work is None:
+        return
+    if work.method == "spot" and work.treated_sq_ft is None:
+        yield finding(SprayStop.NO_TREATED_GROUND, request.job_id, work.where)
+    if treated_ground(request).value > request.area.value * (1 + ROUNDING):
+        yield finding(SprayStop.MORE_THAN_THE_PLACE, request.job_id, work.where)
+
+
+def spot_stops(request: JobRequest, chosen: Chosen, card: LabelCard) -> Iterator[Finding]:
+    """Yield a stop for a percent mix of what works through the soil, or may."""
+    if chosen.typed.mix_fraction is None:
+        return
+    for active in card.actives:
+        works = works_of(active)
+        if not works or RESIDUAL & works:
+            name = chosen.product.name
+            yield finding(SprayStop.PERCENT_OF_RESIDUAL, request.job_id, chosen.where, product=name)
+            return

@@ -1,0 +1,476 @@
+"""A spray job: cleared or stopped, and when cleared, what goes into each tank load."""
+
+import datetime
+import math
+from collections.abc import Iterator
+from dataclasses import dataclass
+
+from generator.compute import dose
+from generator.inventory.label import CarrierRange, LabelCard, Use, YearlyLimit, year_in
+from generator.inventory.places import AdjuvantUsed
+from generator.inventory.schema import Inventory
+from generator.inventory.stock import Adjuvant, Product
+from generator.plan.findings.about_spraying import SprayCaution, SprayNote, SprayStop
+from generator.plan.findings.order import finding, older_than_a_year
+from generator.plan.findings.words import Stop
+from generator.plan.jobs.request import JobRequest
+from generator.plan.labels.clearance import cleared_use
+from generator.plan.labels.crops import crop_of
+from generator.plan.labels.history import tank_stops
+from generator.plan.labels.label_harm import harm_cautions
+from generator.plan.labels.limit_stops import Judged, figure_value, limit_basis, on_the_place
+from generator.plan.labels.rates import JobRate, as_product, is_dry, job_rate
+from generator.plan.labels.sowing_wait import wait_cautions
+from generator.plan.labels.spray_stops import Chosen, asked_of_label, card_stops, no_use, use_stops
+from generator.plan.labels.yearly_sums import (
+    PlannedSpray,
+    amount_in_a_year,
+    as_laid,
+    shares_ground_with_others,
+)
+from generator.plan.model.finding import Finding
+from generator.plan.model.job import AdjuvantPart, Mix, MixPart
+from generator.plan.season.open_dates import judged_on
+from generator.plan.spraying.laps import lap_stops, pass_findings, twice_stops
+from generator.plan.spraying.passes import Passes, all_open, passes_of
+from generator.plan.spraying.setbacks import setback_cautions
+from generator.plan.spraying.spots import spot_stops, treated_ground, treated_stops
+from generator.plan.spraying.tank import (
+    Pour,
+    SprayerSetUp,
+    carrier_numbers,
+    in_all,
+    machine_for,
+    mixing_order,
+    small_place_loads,
+    tank_loads,
+    tank_numbers,
+)
+from generator.working import Given, Quantity
+
+NOZZLES_MAY_DIFFER = 0.1  # share of the mean, common practice
+LABEL_GOOD_FOR_YEARS = 2  # common practice: look whether a newer one is out
+MARKS_MAY_MISS_BY = 0.1  # share of the typed rate, common practice
+
+
+@dataclass(frozen=True, slots=True)
+class SprayPlanned:
+    """What planning a spray job gave: a mix when cleared, numbers, findings."""
+
+    mix: Mix | None
+    numbers: dict[str, Quantity]
+    findings: tuple[Finding, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Cleared:
+    """A chosen product whose card clears the job: its card, use and rate."""
+
+    chosen: Chosen
+    card: LabelCard
+    use: Use
+    rate: JobRate
+
+
+def chosen_products(request: JobRequest, inventory: Inventory) -> tuple[Chosen, ...]:
+    """Return the products a job means to put into one tank, the first without a prefix."""
+    work = request.work
+    if work is None or work.product is None:
+        return ()
+    by_id = {one.id: one for one in inventory.products}
+    partners = tuple(
+        Chosen(f"part-{number}.", one, by_id[one.product])
+        for number, one in enumerate(work.partners, 2)
+    )
+    return (Chosen("", work, by_id[work.product]), *partners)
+
+
+def planned_sprays(
+    request: JobRequest, inventory: Inventory, grounds: frozenset[str]
+) -> tuple[PlannedSpray, ...]:
+    """Return what a spray job would put on its ground, product by product, cleared or not."""
+    machine = machine_for(request.work.sprayer if request.work else None, inventory)
+    carrier, passes = _carrier(request, machine), passes_of(request, machine)
+    laid_times = passes.most_times if passes is not None else 1
+    return tuple(
+        _planned(request, one, carrier, grounds, laid_times)
+        for one in chosen_products(request, inventory)
+    )
+
+
+def _planned(
+    request: JobRequest,
+    chosen: Chosen,
+    carrier: Quantity | None,
+    grounds: frozenset[str],
+    laid_times: int,
+) -> PlannedSpray:
+    card = chosen.product.label
+    return PlannedSpray(
+        job_id=request.job_id,
+        place_id=request.ground.id,
+        grounds=grounds,
+        crop=crop_of(request.ground, request.planting),
+        product_id=chosen.product.id,
+        product_name=chosen.product.name,
+        actives=card.named_actives if card else (),
+        pooled=card.named_pooled if card else (),
+        rate=_rate(request, chosen, card, carrier) if card else None,
+        opens=request.dates.opens,
+        closes=request.dates.closes,
+        part=request.work.part if request.work else None,
+        laid_times=laid_times,
+    )
+
+
+def _rate(
+    request: JobRequest, chosen: Chosen, card: LabelCard, carrier: Quantity | None
+) -> JobRate | None:
+    return job_rate(f"{request.job_id}/{chosen.prefix}", chosen.typed, card, carrier)
+
+
+def _carrier(request: JobRequest, machine: SprayerSetUp | None) -> Quantity | None:
+    return carrier_numbers(request.job_id, machine)["carrier_gal_per_ac"] if machine else None
+
+
+def plan_spray(
+    request: JobRequest, inventory: Inventory, sprays: tuple[PlannedSpray, ...]
+) -> SprayPlanned:
+    """Return the mix of a cleared job, or the stops that keep it from being worked out."""
+    products = chosen_products(request, inventory)
+    if request.work is None or not products:
+        where = request.work.where if request.work else request.planting.where
+        return SprayPlanned(None, {}, (finding(SprayStop.NO_PRODUCT, request.job_id, where),))
+    machine = machine_for(request.work.sprayer, inventory)
+    passes = passes_of(request, machine)
+    stops: list[Finding] = []
+    cleared: list[Cleared] = []
+    for chosen in products:
+        one = _clear(request, chosen, _carrier(request, machine), passes, sprays, inventory)
+        if isinstance(one, Cleared):
+            cleared.append(one)
+        else:
+            stops += one
+    if len(cleared) < len(products):
+        return SprayPlanned(None, {}, tuple(stops))
+    stops += _tank_stops(request, inventory, machine, passes, cleared)
+    if stops or machine is None:
+        return SprayPlanned(None, {}, tuple(stops))
+    return _mix(request, inventory, machine, passes, tuple(cleared), sprays)
+
+
+def _clear(
+    request: JobRequest,
+    chosen: Chosen,
+    carrier: Quantity | None,
+    passes: Passes | None,
+    sprays: tuple[PlannedSpray, ...],
+    inventory: Inventory,
+) -> Cleared | list[Finding]:
+    product = chosen.product
+    stops = list(card_stops(request, product, inventory))
+    if stops or product.label is None:
+        return stops
+    use = cleared_use(product.label, asked_of_label(request))
+    if isinstance(use, Stop):
+        return [no_use(use, request, product)]
+    rate = _rate(request, chosen, product.label, carrier)
+    stops = list(use_stops(request, chosen, product.label, use, rate, sprays))
+    stops += spot_stops(request, chosen, product.label)
+    if not stops and rate is not None:
+        judged = Judged(request, product, product.label, use, rate)
+        stops += twice_stops(judged, sprays, passes)
+    return stops if stops or rate is None else Cleared(chosen, product.label, use, rate)
+
+
+def _tank_stops(
+    request: JobRequest,
+    inventory: Inventory,
+    machine: SprayerSetUp | None,
+    passes: Passes | None,
+    cleared: list[Cleared],
+) -> Iterator[Finding]:
+    assert request.work is not None
+    yield from treated_stops(request)
+    if machine is None or not machine.measures:
+        yield finding(SprayStop.NO_SPRAYER, request.job_id, request.work.where)
+        return
+    yield from lap_stops(request, machine, passes)
+    carrier = carrier_numbers(request.job_id, machine)["carrier_gal_per_ac"]
+    yield from (
+        _carrier_outside(request, one, machine, missed, carrier.value)
+        for one in cleared
+        if (missed := _missed_by(one.use, carrier.value)) is not None
+    )
+    wanted = [(one.chosen.product.name, is_dry(one.card)) for one in cleared]
+    wanted += [(one.name, _adjuvant_is_dry(used)) for used, one in _adjuvants(request, inventory)]
+    for name, dry in wanted:
+        if machine.measure_for(dry=dry) is None:
+            yield finding(
+                SprayStop.NO_MEASURE,
+                request.job_id,
+                machine.sprayer.where,
+                product=name,
+                measure="scale with a mark_oz_wt" if dry else "jug with a mark_fl_oz",
+            )
+    for used, adjuvant in _adjuvants(request, inventory):
+        if _adjuvant_rate("", used, carrier) is None:
+            yield finding(
+                SprayStop.NO_ADJUVANT_RATE, request.job_id, used.where, item=adjuvant.name
+            )
+    actives = [active for one in cleared for active in one.card.actives]
+    yield from tank_stops(request, machine.sprayer, inventory, actives)
+
+
+def _missed_by(use: Use, carrier_gal_per_ac: float) -> CarrierRange | None:
+    """Return the spray volume that a use asks for where a sprayer does not put it on."""
+    wanted = use.carrier_gal_per_ac
+    if not isinstance(wanted, CarrierRange):
+        return None
+    low, high = wanted.low_gal_per_ac.value, wanted.high_gal_per_ac.value
+    return None if low <= carrier_gal_per_ac <= high else wanted
+
+
+def _carrier_outside(
+    request: JobRequest,
+    one: Cleared,
+    machine: SprayerSetUp,
+    wanted: CarrierRange,
+    carrier_gal_per_ac: float,
+) -> Finding:
+    limits = [f"{one.value:g}" for one in (wanted.low_gal_per_ac, wanted.high_gal_per_ac)]
+    # as many digits as it takes to tell it from a limit
+    written = (f"{carrier_gal_per_ac:.{digits}g}" for digits in range(3, 16))
+    return finding(
+        SprayStop.CARRIER_OUTSIDE,
+        request.job_id,
+        machine.test.where,
+        carrier=next(one for one in written if one not in limits),
+        product=one.chosen.product.name,
+        low=limits[0],
+        high=limits[1],
+    )
+
+
+def _adjuvants(
+    request: JobRequest, inventory: Inventory
+) -> tuple[tuple[AdjuvantUsed, Adjuvant], ...]:
+    by_id = {one.id: one for one in inventory.adjuvants}
+    used = request.work.adjuvants if request.work else ()
+    return tuple((one, by_id[one.adjuvant]) for one in used)
+
+
+def _adjuvant_is_dry(used: AdjuvantUsed) -> bool:
+    by_weight = used.rate_product is not None and used.rate_product.unit == "lb_per_ac"
+    return by_weight or used.rate_lb_per_100_gal is not None
+
+
+def _mix(
+    request: JobRequest,
+    inventory: Inventory,
+    machine: SprayerSetUp,
+    passes: Passes | None,
+    cleared: tuple[Cleared, ...],
+    sprays: tuple[PlannedSpray, ...],
+) -> SprayPlanned:
+    job = request.job_id
+    numbers = carrier_numbers(job, machine)
+    carrier = numbers["carrier_gal_per_ac"]
+    ground = treated_ground(request) if passes is None else passes.ground
+    if passes is not None:
+        numbers |= passes.numbers | all_open(request, passes, carrier)
+    elif ground is not request.area:
+        numbers["treated_ac"] = ground
+    numbers |= tank_numbers(job, ground, carrier, machine)
+    pours = [_pour(request, one, carrier, machine, sprays) for one in cleared]
+    partners = _adjuvants(request, inventory)
+    added = _adjuvant_pours(request, partners, carrier, machine)
+    every = (*pours, *added)
+    loads = tank_loads(job, every, machine, numbers)
+    if loads is None:
+        measure = every[0].measure
+        return SprayPlanned(None, {}, (finding(SprayStop.MARK_TOO_COARSE, job, measure.where),))
+    if loads[0].name == "equal":
+        del numbers["last_load_gal"]  # no load of that size is poured
+    totals = [in_all(job, pour, ground) for pour in every]
+    parts = tuple(
+        MixPart(one.chosen.product, one.card, one.use, pour.measure, total)
+        for one, pour, total in zip(cleared, pours, totals[: len(pours)], strict=True)
+    )
+    with_adjuvants = tuple(
+        AdjuvantPart(adjuvant, pour.measure, total)
+        for (_, adjuvant), pour, total in zip(partners, added, totals[len(pours) :], strict=True)
+    )
+    made_up: list[Product | Adjuvant] = [part.product for part in parts]
+    order = mixing_order([*made_up, *(one.adjuvant for one in with_adjuvants)])
+    mix = Mix(
+        parts,
+        with_adjuvants,
+        machine.sprayer,
+        machine.test,
+        loads,
+        small_place_loads(job, every, machine, carrier) if machine.by_hand else (),
+        order or (),
+    )
+    numbers["product_fl_oz" if not pours[0].dry else "product_oz_wt"] = totals[0]
+    found = [
+        *_cautions(request, mix),
+        *_marks_that_miss(job, every, mix),
+        *pass_findings(request, machine, passes),
+    ]
+    if order is None:
+        found.append(
+            finding(SprayNote.NO_FORMULATION, job, request.work.where if request.work else None)
+        )
+    return SprayPlanned(mix, numbers, tuple(found))
+
+
+def _cautions(request: JobRequest, mix: Mix) -> Iterator[Finding]:
+    job, test, judged = request.job_id, mix.test, judged_on(request.dates, request.season)
+    for part in mix.parts:
+        if part.card.read_on is not None and older_than_a_year(part.card.read_on, judged):
+            yield finding(SprayCaution.OLD_LABEL, job, part.card.where)
+        yield from _label_age(request, part.card, judged)
+        yield from harm_cautions(request, part)
+        yield from wait_cautions(request, part.use)
+    yield from setback_cautions(request, mix)
+    if older_than_a_year(test.tested_on, judged):
+        yield finding(SprayCaution.OLD_CATCH_TEST, job, test.where)
+    caught = [one.value for one in test.caught_fl_oz]
+    mean = sum(caught) / len(caught)
+    if any(abs(one - mean) > NOZZLES_MAY_DIFFER * mean for one in caught):
+        yield finding(SprayCaution.NOZZLES_DIFFER, job, test.where)
+
+
+def _label_age(
+    request: JobRequest, card: LabelCard, judged: datetime.date | None
+) -> Iterator[Finding]:
+    """Yield a note where the label was printed more than two years before, or says no year."""
+    year = year_in(card.label_date)
+    if year is None:
+        yield finding(SprayNote.LABEL_UNDATED, request.job_id, card.where)
+    elif judged is not None and judged.year - year > LABEL_GOOD_FOR_YEARS:
+        yield finding(SprayNote.LABEL_PRINTED_LONG_AGO, request.job_id, card.where, year=str(year))
+
+
+def _marks_that_miss(job: str, pours: tuple[Pour, ...], mix: Mix) -> Iterator[Finding]:
+    loads = mix.loads + mix.small_place
+    for number, pour in enumerate(pours):
+        wanted = figure_value(pour.rate)
+        given = [load.doses[number].rate.value for load in loads]
+        if any(abs(one - wanted) > MARKS_MAY_MISS_BY * wanted for one in given):
+            yield finding(
+                SprayCaution.MARKS_MISS_THE_RATE,
+                job,
+                pour.measure.where,
+                measure=pour.measure.name,
+                item=pour.name,
+            )
+
+
+def _pour(
+    request: JobRequest,
+    one: Cleared,
+    carrier: Quantity,
+    machine: SprayerSetUp,
+    sprays: tuple[PlannedSpray, ...],
+) -> Pour:
+    measure = machine.measure_for(dry=is_dry(one.card))
+    assert measure is not None
+    assert one.use.rate_low is not None
+    low = _in_product(request, one, one.use.rate_low, one.use.basis, carrier)
+    most = _most_at_one_time(request, one, carrier, sprays)
+    return Pour(one.chosen.prefix, one.chosen.product.name, one.rate.product, measure, low, most)
+
+
+def _in_product(
+    request: JobRequest, one: Cleared, limit: Given, basis: str | None, carrier: Quantity
+) -> float:
+    """Return a limit of the card as product to an acre, in the unit of the product."""
+    if basis == "product":
+        return limit.value
+    if basis == "mix":
+        return dose.percent_rate_fl_oz_per_ac(carrier.value, limit.value)
+    return as_product(f"{request.job_id}/", limit, one.card, "limit").value
+
+
+def _most_at_one_time(
+    request: JobRequest, one: Cleared, carrier: Quantity, sprays: tuple[PlannedSpray, ...]
+) -> float:
+    """Return the highest rate of product that a rounded amount may give.
+
+    What a year's limit leaves over is shared evenly, so that every spraying of the year may
+    round up and their sum still holds; a card's smallest limit counts, whichever use it is of.
+    Where another product counts on the same ground, by this label or its own, nothing is left to
+    share and no amount may round up: then what was typed, and held every limit, is passed nowhere.
+    """
+    use = one.use
+    assert use.rate_high is not None
+    most = _in_product(request, one, use.rate_high, use.basis, carrier)
+    mine, here = on_the_place(request, one.chosen.product, sprays)
+    at_once = most if use.basis != "mix" else math.inf
+    if isinstance(use.max_per_application, Given):
+        basis = limit_basis(use, use.max_per_application, one.card)
+        at_once = _in_product(request, one, use.max_per_application, basis, carrier)
+    most = min(most, at_once / mine.laid_times)
+    if shares_ground_with_others(mine, here):
+        return min(most, figure_value(one.rate.product))
+    share = _share_left_over(request, one, mine, as_laid(here), carrier)
+    return min(most, figure_value(one.rate.product) + share)
+
+
+def _share_left_over(
+    request: JobRequest,
+    one: Cleared,
+    mine: PlannedSpray,
+    here: tuple[PlannedSpray, ...],
+    carrier: Quantity,
+) -> float:
+    """Return the product to an acre that may be added; without end where no use limits a year."""
+    shares = [math.inf]
+    for use in one.card.uses:
+        if isinstance(use.max_per_year, YearlyLimit):
+            limit = use.max_per_year
+            basis = limit_basis(use, limit, one.card)
+            together = amount_in_a_year(mine, here, one.card, basis, limit) if basis else None
+            if together is None or basis is None:
+                return 0.0
+            left_over = limit.amount.value - together.amount.value
+            of_limit = _in_product(request, one, limit.amount, basis, carrier) / limit.amount.value
+            shares.append(left_over * of_limit / together.count)
+    return max(0.0, min(shares))
+
+
+def _adjuvant_pours(
+    request: JobRequest,
+    partners: tuple[tuple[AdjuvantUsed, Adjuvant], ...],
+    carrier: Quantity,
+    machine: SprayerSetUp,
+) -> tuple[Pour, ...]:
+    pours = []
+    for number, (used, adjuvant) in enumerate(partners, 1):
+        prefix = f"adjuvant-{number}."
+        rate = _adjuvant_rate(f"{request.job_id}/{prefix}", used, carrier)
+        measure = machine.measure_for(dry=_adjuvant_is_dry(used))
+        assert rate is not None
+        assert measure is not None
+        pours.append(Pour(prefix, adjuvant.name, rate, measure))
+    return tuple(pours)
+
+
+def _adjuvant_rate(identity: str, used: AdjuvantUsed, carrier: Quantity) -> Given | Quantity | None:
+    if used.rate_product is not None:
+        return used.rate_product
+    if used.mix_fraction is not None:
+        return dose.PERCENT_RATE(
+            f"{identity}rate_product_fl_oz_per_ac",
+            carrier_gal_per_ac=carrier,
+            mix_fraction=used.mix_fraction,
+        )
+    if used.rate_lb_per_100_gal is not None:
+        return dose.ADJUVANT_RATE(
+            f"{identity}rate_product_lb_per_ac",
+            carrier_gal_per_ac=carrier,
+            rate_lb_per_100_gal=used.rate_lb_per_100_gal,
+        )
+    return None

@@ -1,0 +1,103 @@
+"""Sprayings planned before another through the same sprayer, whose trace would harm its place."""
+
+from collections.abc import Iterable, Iterator, Mapping
+
+from generator.inventory.schema import Inventory
+from generator.inventory.stock import Product
+from generator.plan.findings.about_spraying import SprayCaution
+from generator.plan.findings.order import finding
+from generator.plan.jobs.request import JobRequest
+from generator.plan.labels.history import Harm, harm_of
+from generator.plan.model.finding import Finding
+from generator.plan.model.job import JobState
+from generator.plan.spraying.spray_job import chosen_products
+from generator.reference.active_names import ActiveName
+
+_SPRAY = "spray"
+
+
+def tank_before_findings(
+    requests: Iterable[JobRequest],
+    ever: Iterable[JobRequest],
+    states: Mapping[str, JobState],
+    inventory: Inventory,
+) -> Iterator[Finding]:
+    """Yield a caution on each spraying before which another may go through its sprayer.
+
+    What is logged already is judged as what the tank held last. Of jobs whose days overlap, or are
+    not known, each may be the first.
+    """
+    ahead = [
+        (one, _products(one, inventory))
+        for one in ever
+        if one.step.operation == _SPRAY and states[one.job_id].is_ahead
+    ]
+    for mine in requests:
+        if mine.step.operation != _SPRAY or states[mine.job_id].is_settled:
+            continue
+        going_in = [name for one in _products(mine, inventory) for name in _actives(one)]
+        first = _first_harm(mine, going_in, ahead)
+        if first is not None:
+            other, product, held = first
+            assert mine.work is not None
+            yield finding(
+                SprayCaution.CLEAN_OUT_BETWEEN,
+                mine.job_id,
+                mine.work.where,
+                item=_sprayer_name(mine, inventory),
+                product=product.name,
+                held=_why(held),
+                or_type=""
+                if held.works
+                else f"; or type actives: with works_as: on the card of {product.name}",
+                other=f"{other.step.name}, {other.ground.name}",
+            )
+
+
+def _first_harm(
+    mine: JobRequest, going_in: list[ActiveName], ahead: Iterable[tuple[JobRequest, list[Product]]]
+) -> tuple[JobRequest, Product, Harm] | None:
+    """Return the first spraying that may come before and would harm, with its product and how."""
+    harms: dict[str, Harm | None] = {}
+    for other, products in ahead:
+        if not _may_come_before(other, mine):
+            continue
+        for product in products:
+            if product.id not in harms:
+                harms[product.id] = harm_of(mine, [product], going_in)
+            harm = harms[product.id]
+            if harm is not None:
+                return other, product, harm
+    return None
+
+
+def _why(held: Harm) -> str:
+    """Return why what may be in the tank does harm, as sentences."""
+    if held.works is None:
+        return (
+            "How it works is not known from its card, so a trace of it counts as harmful to what "
+            "grows on this place."
+        )
+    return f"It is {held.words}: a trace of it harms what grows on this place."
+
+
+def _may_come_before(other: JobRequest, mine: JobRequest) -> bool:
+    if other.job_id == mine.job_id or other.work is None or mine.work is None:
+        return False
+    if mine.work.sprayer is None or other.work.sprayer != mine.work.sprayer:
+        return False
+    opens, closes = other.dates.opens, mine.dates.closes
+    return opens is None or closes is None or opens <= closes
+
+
+def _products(request: JobRequest, inventory: Inventory) -> list[Product]:
+    return [one.product for one in chosen_products(request, inventory)]
+
+
+def _actives(product: Product) -> tuple[ActiveName, ...]:
+    return product.label.named_actives if product.label else ()
+
+
+def _sprayer_name(request: JobRequest, inventory: Inventory) -> str:
+    assert request.work is not None
+    return next(one.name for one in inventory.sprayers if one.id == request.work.sprayer)

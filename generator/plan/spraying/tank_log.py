@@ -1,0 +1,160 @@
+"""What each sprayer held last, as the log and what is typed with the sprayer say it together.
+
+A clean-out counts after a load where it is of a later day, stands in the same entry, or says so. A
+spraying that names no sprayer may have gone through any of them.
+"""
+
+import datetime
+from collections.abc import Iterable
+from dataclasses import dataclass, replace
+
+from generator.inventory.equipment import LastLoad, Sprayer
+from generator.inventory.log import LogEntry
+from generator.inventory.schema import Inventory
+from generator.plan.jobs.licenses import was_hired
+from generator.plan.log.told import Sprayings
+
+
+@dataclass(frozen=True, slots=True)
+class _Cleaned:
+    """A clean-out: `after` says that it came after every load of its day; `entry` is its own."""
+
+    day: datetime.date
+    after: bool
+    entry: str = ""
+
+
+def with_logged_loads(
+    inventory: Inventory, entries: tuple[LogEntry, ...], told: Sprayings
+) -> Inventory:
+    """Return the inventory with every sprayer's last load as sprayer and log say it together."""
+    sprayings = tuple(one for one in entries if told.tells(one))
+    sprayers = tuple(
+        _with_load(one, _through(one, sprayings, inventory), _clean_outs(one, entries), told)
+        for one in inventory.sprayers
+    )
+    return replace(inventory, sprayers=sprayers)
+
+
+def _with_load(
+    sprayer: Sprayer, loads: list[LogEntry], cleaned: list[_Cleaned], told: Sprayings
+) -> Sprayer:
+    typed = sprayer.last_load
+    left = [one for one in loads if not any(_cleans(clean, one) for clean in cleaned)]
+    still = typed if typed is not None and not _typed_is_clean(typed, cleaned) else None
+    if left or still is not None:
+        return replace(sprayer, last_load=_held(sprayer, left, still, cleaned, told))
+    last_day = max((one.day for one in cleaned), default=None)
+    if typed is not None and not any(one.done_on >= typed.sprayed_on for one in loads):
+        return replace(sprayer, last_load=replace(typed, cleaned_out_on=last_day))
+    if not loads:
+        return sprayer
+    return replace(sprayer, last_load=_load(loads[-1:], None, last_day, told))
+
+
+def _held(
+    sprayer: Sprayer,
+    left: list[LogEntry],
+    typed: LastLoad | None,
+    cleaned: list[_Cleaned],
+    told: Sprayings,
+) -> LastLoad:
+    """Return all that went in since the tank was cleaned out last: each may have left a trace."""
+    if not left:
+        assert typed is not None
+        return replace(typed, unknown=typed.unknown or _is_mute(typed))
+    load = _load(left, typed, None, told)
+    # before the first load that is known it may have held anything
+    before = not (sprayer.last_load or sprayer.new or cleaned)
+    return replace(load, unknown=True) if before else load
+
+
+def _load(
+    entries: list[LogEntry],
+    typed: LastLoad | None,
+    cleaned_out_on: datetime.date | None,
+    told: Sprayings,
+) -> LastLoad:
+    names = [name for one in entries for name in told.products_of(one)]
+    mute = any(not told.products_of(one) for one in entries)
+    of_typed = typed is not None and (typed.unknown or _is_mute(typed))
+    last = max(entries, key=lambda one: (one.done_on, one.id))
+    days = [last.done_on, *([typed.sprayed_on] if typed is not None else [])]
+    return LastLoad(
+        where=last.where,
+        sprayed_on=max(days),
+        product=tuple(dict.fromkeys([*(typed.product if typed is not None else ()), *names])),
+        works_as=typed.works_as if typed is not None else (),
+        unknown=mute or of_typed or None,
+        cleaned_out_on=cleaned_out_on,
+    )
+
+
+def _is_mute(load: LastLoad) -> bool:
+    return not (load.product or load.works_as)
+
+
+def _through(
+    sprayer: Sprayer, sprayings: Iterable[LogEntry], inventory: Inventory
+) -> list[LogEntry]:
+    """Return the sprayings that went, or may have gone, through a sprayer."""
+    return [
+        one
+        for one in sprayings
+        if (named := sprayer_of(one, inventory)) == sprayer.id
+        or (named is None and may_be_own(one, inventory))
+    ]
+
+
+def may_be_own(entry: LogEntry, inventory: Inventory) -> bool:
+    """Whether a spraying that names no sprayer may have gone through one of the owner's.
+
+    Who sprays for hire brings a sprayer (common practice).
+    """
+    said_so = entry.sprayed is not None and entry.sprayed.own_sprayer is False
+    return not (said_so or was_hired(entry, inventory))
+
+
+def _clean_outs(sprayer: Sprayer, entries: Iterable[LogEntry]) -> list[_Cleaned]:
+    typed = sprayer.last_load.cleaned_out_on if sprayer.last_load is not None else None
+    days = [one for one in (typed, sprayer.cleaned_out_on) if one is not None]
+    logged = [
+        _Cleaned(one.done_on, one.cleaned_out.after_last_load is True, one.id)
+        for one in entries
+        if one.cleaned_out is not None and one.cleaned_out.sprayer == sprayer.id
+    ]
+    return [*(_Cleaned(day, after=False) for day in days), *logged]
+
+
+def _cleans(clean: _Cleaned, load: LogEntry) -> bool:
+    same_day = clean.day == load.done_on and (clean.after or clean.entry == load.id)
+    return clean.day > load.done_on or same_day
+
+
+def _typed_is_clean(typed: LastLoad, cleaned: Iterable[_Cleaned]) -> bool:
+    """Whether a typed load was cleaned out; a day typed beside the load is after it."""
+    own = typed.cleaned_out_on
+    later = any(
+        one.day > typed.sprayed_on or (one.day == typed.sprayed_on and one.after) for one in cleaned
+    )
+    return later or (own is not None and own >= typed.sprayed_on)
+
+
+def sprayer_of(entry: LogEntry, inventory: Inventory) -> str | None:
+    """Return the sprayer an entry says, else the one its job was planned with."""
+    said, job = entry.sprayed, entry.job
+    if said is not None and (said.sprayer is not None or said.own_sprayer is False):
+        return said.sprayer
+    if job is None:
+        return None
+    return next(
+        (
+            work.sprayer
+            for place in inventory.places()
+            for planting in place.plantings
+            if planting.id == job.planting
+            for work in planting.work
+            if work.step == job.step
+        ),
+        None,
+    )

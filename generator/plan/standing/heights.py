@@ -1,0 +1,278 @@
+"""Heights of a planting on a day, in three curves, pulled by what was measured and cut.
+
+A season of growth runs from spring to the spring after. From September the full height stands, from
+December what winter leaves of it, until the new growth is taller.
+"""
+
+import datetime
+import itertools
+from collections.abc import Iterator
+from dataclasses import dataclass
+
+from generator.compute.growth import (
+    CUT_IN_WINTER,
+    GROWING,
+    GROWN,
+    HELD,
+    LATER_PULL,
+    PULL,
+    REGROWN,
+    WINTERED,
+)
+from generator.compute.height_stations import UNLIFTED
+from generator.inventory.log import LogEntry
+from generator.plan.standing.heights_measured import (
+    Measuring,
+    is_enough_to_lift,
+    lowest_of,
+    mean_of,
+    measurings,
+)
+from generator.plan.standing.planting_curves import FIRST_MONTH_OF_GROWTH, Growing, growing_year
+from generator.reference.growth import Curve
+from generator.working import Figure, Given, Quantity, Reference
+
+_ONE_DAY = datetime.timedelta(days=1)
+FIRST_MONTH_OF_WINTER = 12
+UNPULLED = Reference("pull_fraction", 1.0, "fraction", "arithmetic", "nothing measured")
+NOTHING_GROWN = Reference("grown_fraction", 0.0, "fraction", "arithmetic", "before growth begins")
+BURNT_TO = Reference("cut_in", 0.0, "in", "arithmetic", "burnt to the ground")
+
+
+@dataclass(frozen=True, slots=True)
+class Pull:
+    """How far the curves are pulled, and the measured height that pulls them."""
+
+    figure: Quantity
+    measured_in: Given | Quantity
+
+
+@dataclass(frozen=True, slots=True)
+class Heights:
+    """The heights of one planting on a day, by curve; `year` is the season of growth it shows."""
+
+    day: datetime.date
+    year: int
+    by_curve: dict[Curve, Quantity]
+
+
+def heights_on(one: Growing, day: datetime.date, curves: tuple[Curve, ...]) -> Heights | None:
+    """Return the heights of a planting on a day; None before it grows, or after an annual's year.
+
+    The first season is counted as no screen by whoever reads them: it is young, thin and late.
+    """
+    year = one.year_of(day)
+    if year < 1 or not one.growth.grown(year):
+        return None
+    base = f"{_base(one)}/{day.isoformat()}"
+    return Heights(day, year, {curve: _standing(one, day, curve, base) for curve in curves})
+
+
+def _standing(one: Growing, day: datetime.date, curve: Curve, base: str) -> Quantity:
+    year = one.year_of(day)
+    if _is_winter(day):
+        return _left_in_winter(one, day, curve, base)
+    new = _growth(one, day, curve, base, day)
+    if day.month < FIRST_MONTH_OF_WINTER and year > 1 and not _cut_since(one, day):
+        old = _wintered(one, year - 1, curve, f"{base}/old", day)
+        return old if old.value > new.value else new
+    return new
+
+
+def _left_in_winter(one: Growing, day: datetime.date, curve: Curve, base: str) -> Quantity:
+    """Return what stands on a day of winter: less than the winter's share where it was cut."""
+    standing = _wintered(one, one.year_of(day), curve, base, day)
+    cuts = _cuts_of_winter(one, day)
+    if not cuts:
+        return standing
+    lowest = min((_cut_to(entry) for entry in cuts), key=lambda cut: cut.value)
+    return CUT_IN_WINTER(f"{base}/{curve}_left_in", cut_in=lowest, height_in=standing)
+
+
+def _cuts_of_winter(one: Growing, day: datetime.date) -> list[LogEntry]:
+    first = datetime.date(growing_year(day), FIRST_MONTH_OF_WINTER, 1)
+    return [entry for entry in one.cut if first <= entry.done_on <= day]
+
+
+def _is_winter(day: datetime.date) -> bool:
+    return day.month == FIRST_MONTH_OF_WINTER or day.month < FIRST_MONTH_OF_GROWTH
+
+
+def _wintered(one: Growing, year: int, curve: Curve, base: str, day: datetime.date) -> Quantity:
+    """Return what winter leaves of a season's growth, as it is known on a day."""
+    height = _growth(one, _end_of(one, year), curve, base, day)
+    return _share_of(one, height, curve, base)
+
+
+def _share_of(one: Growing, height: Quantity, curve: Curve, base: str) -> Quantity:
+    share: Figure = one.planting.winter_share_fraction or one.growth.winter[curve]
+    return WINTERED(f"{base}/{curve}_wintered_in", height_in=height, winter_share_fraction=share)
+
+
+def _end_of(one: Growing, year: int) -> datetime.date:
+    """Return the last day on which the full height of a season of growth stands."""
+    return datetime.date(one.planting.season + year - 1, 11, 30)
+
+
+def _growth(
+    one: Growing, day: datetime.date, curve: Curve, base: str, known_on: datetime.date
+) -> Quantity:
+    """Return the height of this year's growth, cut and pulled as the log has it.
+
+    Pulled up, the low curve is held to its full height or to what was measured, and the others to
+    what the kind reaches on good ground: an early stand need not become a taller one.
+    """
+    pull = _pull(one, curve, one.year_of(day), known_on)
+    if pull is None:
+        return _pulled(one, day, curve, base, UNPULLED)
+    height = _pulled(one, day, curve, base, pull.figure)
+    if pull.figure.value <= 1:
+        return height
+    most = one.growth if curve == "low" else one.kind
+    return HELD(
+        f"{base}/{curve}_held_in",
+        height_in=height,
+        measured_in=pull.measured_in,
+        full_in=most.full_in(one.year_of(day), "low" if curve == "low" else "high"),
+    )
+
+
+def _pulled(one: Growing, day: datetime.date, curve: Curve, base: str, pulled: Figure) -> Quantity:
+    full = one.growth.full_in(one.year_of(day), curve)
+    grown = _grown(one, day, f"{base}/{curve}")
+    cut = _last_cut(one, day)
+    if cut is None:
+        return GROWING(
+            f"{base}/{curve}_in", full_in=full, grown_fraction=grown, pull_fraction=pulled
+        )
+    at_cut = _grown(one, cut.done_on, f"{base}/{curve}/at_cut")
+    return REGROWN(
+        f"{base}/{curve}_in",
+        cut_in=_cut_to(cut),
+        at_cut_in=GROWING(
+            f"{base}/{curve}/at_cut_in", full_in=full, grown_fraction=at_cut, pull_fraction=pulled
+        ),
+        full_in=full,
+        grown_fraction=grown,
+        before_fraction=at_cut,
+        pull_fraction=pulled,
+    )
+
+
+def _grown(one: Growing, day: datetime.date, base: str) -> Figure:
+    """Return the part of its year's growth that a planting has on a day."""
+    calendar_year = growing_year(day)
+    listed = [
+        (datetime.date(calendar_year, *by.month_day), by.fraction)
+        for by in one.growth.grown(one.year_of(day))
+    ]
+    if day <= listed[0][0]:
+        return NOTHING_GROWN
+    for (first, before), (last, after) in itertools.pairwise(listed):
+        if day <= last:
+            return GROWN(
+                f"{base}/grown_fraction",
+                before_fraction=before,
+                after_fraction=after,
+                past_days=_days(first, day),
+                between_days=_days(first, last),
+            )
+    return listed[-1][1]
+
+
+def _days(first: datetime.date, last: datetime.date) -> Reference:
+    words = f"from {first.isoformat()} to {last.isoformat()}"
+    return Reference("days_between_days", float((last - first).days), "days", "arithmetic", words)
+
+
+def _pull(one: Growing, curve: Curve, year: int, known_on: datetime.date) -> Pull | None:
+    """Return how the last measuring that is known on a day pulls a curve of a season of growth.
+
+    The low curve goes by the lowest that counts and is not raised by few stations; the others go
+    by the mean. What was measured in a season before counts by half.
+    """
+    for measuring in measurings(one.measured):
+        measured_year = one.year_of(measuring.day)
+        if measuring.day > known_on or not 1 <= measured_year <= year:
+            continue
+        if not one.growth.grown(measured_year):
+            continue
+        expected = _expected(one, measuring.day)
+        if expected is None:
+            continue
+        base = f"{_base(one)}/{measuring.name}/{curve}"
+        pull = _pull_of_day(one, curve, measuring, expected, base)
+        if measured_year == year:
+            return pull
+        later = LATER_PULL(f"{base}_later_pull_fraction", pull_fraction=pull.figure)
+        return Pull(later, pull.measured_in)
+    return None
+
+
+def _pull_of_day(
+    one: Growing, curve: Curve, measuring: Measuring, expected: Quantity, base: str
+) -> Pull:
+    heights = measuring.within(one.part_ft)
+    if curve == "low":
+        measured = lowest_of(heights, f"{base}_lowest_in")
+    else:
+        measured = mean_of(heights, f"{base}_mean_in")
+    pull = PULL(f"{base}_pull_fraction", measured_in=measured, expected_in=expected)
+    if curve == "low" and not is_enough_to_lift(one, measuring):
+        pull = UNLIFTED(f"{base}_unlifted_fraction", pull_fraction=pull)
+    return Pull(pull, measured)
+
+
+def _base(one: Growing) -> str:
+    """Return what the names of the heights of a planting begin with, those of a part apart."""
+    part = "" if one.part_ft is None else f"/{one.part_ft[0]:g}-{one.part_ft[1]:g}"
+    return f"height/{one.planting.id}{part}"
+
+
+def _expected(one: Growing, day: datetime.date) -> Quantity | None:
+    """Return the typical height of a day, not pulled; None where there is none to measure by."""
+    base = f"{_base(one)}/{day.isoformat()}/expected"
+    if _is_winter(day):
+        if _cuts_of_winter(one, day):
+            return None
+        full = _pulled(one, _end_of(one, one.year_of(day)), "typical", base, UNPULLED)
+        expected = _share_of(one, full, "typical", base)
+    else:
+        expected = _pulled(one, day, "typical", base, UNPULLED)
+    return expected if expected.value > 0 else None
+
+
+def _last_cut(one: Growing, day: datetime.date) -> LogEntry | None:
+    """Return the last mowing or burn of the year of growth a day shows, up to the day."""
+    cuts = [
+        entry
+        for entry in one.cut
+        if entry.done_on <= day and one.year_of(entry.done_on) == one.year_of(day)
+    ]
+    return max(cuts, key=lambda entry: entry.done_on, default=None)
+
+
+def _cut_since(one: Growing, day: datetime.date) -> bool:
+    """Return whether last year's stems are gone: cut or burnt since they stopped growing."""
+    stood = datetime.date(growing_year(day) - 1, 9, 1)
+    return any(stood <= entry.done_on <= day for entry in one.cut)
+
+
+def _cut_to(entry: LogEntry) -> Given | Reference:
+    if entry.mowed is not None and entry.mowed.cut_height_in is not None:
+        return entry.mowed.cut_height_in
+    return BURNT_TO
+
+
+def bends(one: Growing, season: int) -> Iterator[datetime.date]:
+    """Yield the days of the year of a season on which a curve of a planting may bend, in order."""
+    first, last = datetime.date(season - 1, 9, 1), datetime.date(season, 8, 31)
+    listed = {
+        by.month_day for part in (one.growth.first_grown, one.growth.later_grown) for by in part
+    }
+    listed |= {(9, 1), (11, 30), (12, 1), (4, 30), (5, 1), (8, 31)}
+    years = (season - 1, season)
+    days = {datetime.date(year, *month_day) for year in years for month_day in listed}
+    for entry in (*one.measured, *one.cut):
+        days |= {entry.done_on - _ONE_DAY, entry.done_on}
+    yield from sorted(day for day in days if first <= day <= last)

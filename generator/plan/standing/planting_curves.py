@@ -1,0 +1,103 @@
+"""Plantings whose growth is known: which curves count for them, and what the log has of them."""
+
+import datetime
+from dataclasses import dataclass
+
+from generator.inventory.log import LogEntry
+from generator.inventory.places import Planting, SownSeed
+from generator.plan.jobs.ground import length_of
+from generator.plan.model.place import Place
+from generator.plan.model.plan import Plan
+from generator.plan.standing.cover_by_season import grown_in
+from generator.reference.growth import Growth, kind_growth, on_soil, species_growth
+from generator.working import Given
+from generator.working import Measured as LengthMeasured
+
+FIRST_MONTH_OF_GROWTH = 5
+
+
+@dataclass(frozen=True, slots=True)
+class Growing:
+    """A planting whose growth is known: its place, its season, what was measured, cut, burnt.
+
+    `kind` is how the seed that counts grows, `growth` what is counted on of it on the place's soil.
+    `length` is that of the place, None where it is not known; `part_ft` is the part of it, by feet
+    from where its stations begin, whose heights are asked for: None is all of it.
+    """
+
+    place: Place
+    planting: Planting
+    seed: SownSeed
+    kind: Growth
+    growth: Growth
+    measured: tuple[LogEntry, ...]
+    cut: tuple[LogEntry, ...]
+    length: Given | LengthMeasured | None = None
+    part_ft: tuple[float, float] | None = None
+
+    def year_of(self, day: datetime.date) -> int:
+        """Return the season of growth that a day shows, from 1; 0 and less before the first."""
+        return growing_year(day) - self.planting.season + 1
+
+
+def growing(plan: Plan, place: Place) -> tuple[Growing, ...]:
+    """Return the plantings of a place whose growth is known, by their season."""
+    plantings = place.typed.plantings if place.typed is not None else ()
+    found = (_growing(plan, place, one) for one in sorted(plantings, key=lambda one: one.season))
+    return tuple(one for one in found if one is not None)
+
+
+def _growing(plan: Plan, place: Place, planting: Planting) -> Growing | None:
+    """Return how a planting grows: of a mixture as what is sown of the least height in the end."""
+    soil = place.typed.soil if place.typed is not None else None
+    sown = [
+        (seed, kind, on_soil(kind, unknown, soil))
+        for seed in planting.seed
+        if (kind := _kind(plan, seed)) is not None
+        if (unknown := species_growth(seed.species)) is not None
+    ]
+    if not sown:
+        return None
+    seed, kind, growth = min(sown, key=lambda one: _least(one[2]))
+    return Growing(
+        place,
+        planting,
+        seed,
+        kind,
+        growth,
+        tuple(e for e in plan.entries if e.measured and e.measured.planting == planting.id),
+        tuple(e for e in plan.entries if _cuts(e, planting.id)),
+        length_of(place.typed) if place.typed is not None else None,
+    )
+
+
+def _kind(plan: Plan, seed: SownSeed) -> Growth | None:
+    lot = next((one for one in plan.lots if one.id == seed.lot), None)
+    if lot is None:
+        return species_growth(seed.species)
+    return kind_growth(seed.species, lot.ecotype, lot.tag.variety)
+
+
+def _least(growth: Growth) -> tuple[float, float]:
+    full = growth.full[-1]
+    return (full["low"].value, full["typical"].value)
+
+
+def _cuts(entry: LogEntry, planting_id: str) -> bool:
+    """Return whether an entry mows or burns the whole of a planting, to a height that is known."""
+    if entry.job is None or entry.job.planting != planting_id:
+        return False
+    if entry.burned is not None:
+        return entry.burned.part is None and entry.job.area_ac is None
+    return entry.mowed is not None and entry.mowed.cut_height_in is not None
+
+
+def standing_growth(plan: Plan, place: Place) -> tuple[Growing, ...]:
+    """Return the planting of a place whose heights a page tells: what stands in the season."""
+    stands = {one.planting.id for one in grown_in(plan, plan.season)}
+    return tuple(one for one in growing(plan, place) if one.planting.id in stands)
+
+
+def growing_year(day: datetime.date) -> int:
+    """Return the year of the summer whose growth a day shows."""
+    return day.year if day.month >= FIRST_MONTH_OF_GROWTH else day.year - 1

@@ -1,0 +1,66 @@
+"""Sowing into living sod: a stop unless a kill is logged or planned before it."""
+
+from collections.abc import Iterator, Mapping
+
+from generator.inventory.places import CoverNow
+from generator.plan.findings.about_places import PlaceCaution, PlaceStop
+from generator.plan.findings.order import finding
+from generator.plan.jobs.request import JobRequest
+from generator.plan.model.finding import Finding
+from generator.plan.model.job import JobState
+
+LIVING_SOD = ("perennial_sod", "unsure")
+KILLS = ("spray", "till")
+
+
+def sod_findings(
+    requests: tuple[JobRequest, ...],
+    ever: tuple[JobRequest, ...],
+    states: Mapping[str, JobState],
+    stopped: frozenset[str],
+) -> Iterator[Finding]:
+    """Yield what living sod says against the sowings of a season.
+
+    `ever` are the jobs of every season and `stopped` the ids of those on which a stop stands.
+    """
+    before_sowing: dict[tuple[str, str], list[JobRequest]] = {}
+    for one in ever:
+        if one.step.operation in KILLS and one.step.timing == "before_sowing":
+            before_sowing.setdefault((one.planting.id, one.plan.id), []).append(one)
+    for sowing in requests:
+        cover = sowing.ground.cover_now
+        if sowing.step.operation != "sow" or states[sowing.job_id].is_settled:
+            continue
+        if cover is not None and cover.kind not in LIVING_SOD:
+            continue
+        of_planting = before_sowing.get((sowing.planting.id, sowing.plan.id), [])
+        kills = [one for one in of_planting if one.season <= sowing.season]
+        if any(states[one.job_id].kind == "done" for one in kills):
+            continue
+        planned = [one for one in kills if states[one.job_id].is_ahead and _is_planned(one)]
+        if not planned:
+            yield _not_planned(sowing, kills, states, cover)
+        elif all(one.job_id in stopped for one in planned):
+            where = cover.where if cover is not None else None
+            yield finding(PlaceCaution.SOD_NOT_CLEARED, sowing.job_id, where)
+
+
+def _is_planned(kill: JobRequest) -> bool:
+    return kill.step.operation == "till" or (
+        kill.work is not None and kill.work.product is not None
+    )
+
+
+def _not_planned(
+    sowing: JobRequest,
+    kills: list[JobRequest],
+    states: Mapping[str, JobState],
+    cover: CoverNow | None,
+) -> Finding:
+    """Return the stop, with the autumn that a kill needs: the one before, or the next to come."""
+    in_time = any(states[one.job_id].is_ahead for one in kills)
+    autumn = sowing.season - 1 if in_time else sowing.season
+    where = cover.where if cover is not None else sowing.ground.where
+    return finding(
+        PlaceStop.LIVING_SOD, sowing.job_id, where, autumn=str(autumn), season=str(autumn + 1)
+    )

@@ -1,0 +1,81 @@
+"""What stands and water holes have to be looked over for, and by when."""
+
+import datetime
+from collections.abc import Iterator
+
+from generator.inventory.dates import HUNTED
+from generator.inventory.log import LogEntry
+from generator.inventory.places import Stand
+from generator.inventory.schema import Inventory
+from generator.plan.findings.about_places import PlaceCaution, PlaceNote
+from generator.plan.findings.order import finding, older_than_a_year
+from generator.plan.model.days import day_words
+from generator.plan.model.finding import Finding
+
+
+def upkeep_findings(
+    inventory: Inventory, entries: tuple[LogEntry, ...], as_of: datetime.date
+) -> Iterator[Finding]:
+    """Yield stands not looked over in the year before they are hunted, or not sound, and ground.
+
+    Of water holes, those of which nobody asked whether the ground is wet ground.
+    """
+    for stand in inventory.stands:
+        yield from _straps(stand, inventory, as_of)
+        yield from _not_sound(stand, entries)
+    for hole in inventory.water_holes:
+        if hole.wet_ground_asked_on is None:
+            yield finding(PlaceNote.WET_GROUND_NOT_LOOKED_UP, hole.id, hole.where, hole=hole.name)
+
+
+def _straps(stand: Stand, inventory: Inventory, as_of: datetime.date) -> Iterator[Finding]:
+    """Yield a caution where the last look is over a year before the next hunting, or never was.
+
+    Where no hunting to come is typed, the plan's day stands for its first.
+    """
+    ahead = [one for one in inventory.dates if one.kind in HUNTED and one.last >= as_of]
+    first = min((one.first for one in ahead), default=None)
+    looked = stand.straps_checked_on
+    if looked is not None and not older_than_a_year(looked, max(as_of, first or as_of)):
+        return
+    since = "have no look on record" if looked is None else f"were looked over {day_words(looked)}"
+    yield finding(
+        PlaceCaution.STRAPS_NOT_LOOKED_OVER,
+        stand.id,
+        stand.where,
+        stand=stand.name,
+        since=since,
+        begins=_begins(first, as_of),
+    )
+
+
+def _begins(first: datetime.date | None, as_of: datetime.date) -> str:
+    """Return when the next hunting begins, or that it has begun, by its first day as typed."""
+    if first is None:
+        return "begins on a day that is not typed"
+    return f"{'began' if first < as_of else 'begins'} on {day_words(first)}"
+
+
+def _not_sound(stand: Stand, entries: tuple[LogEntry, ...]) -> Iterator[Finding]:
+    """Yield a caution where the log's last word on a stand is that it was not sound.
+
+    A look typed with the stand is of no known result, so it takes nothing back.
+    """
+    looks = [
+        (one, one.inspected)
+        for one in entries
+        if one.inspected is not None
+        and one.inspected.sound is not None
+        and stand.id in one.inspected.what
+    ]
+    if not looks or looks[-1][1].sound:
+        return
+    entry, look = looks[-1]
+    yield finding(
+        PlaceCaution.STAND_NOT_SOUND,
+        stand.id,
+        look.where,
+        stand=stand.name,
+        day=day_words(entry.done_on),
+        found=f": {look.found}" if look.found else "",
+    )

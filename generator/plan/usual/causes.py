@@ -1,0 +1,74 @@
+"""What rests on a catch test that is told as far from what is usual points at it."""
+
+from collections.abc import Iterable, Sequence
+from dataclasses import replace
+
+from generator.inventory.schema import Inventory
+from generator.plan.findings.about_labels import LabelStop
+from generator.plan.findings.about_spraying import SprayCaution, SprayStop
+from generator.plan.findings.about_usual import UsualCaution
+from generator.plan.jobs.request import JobRequest
+from generator.plan.model.finding import Finding
+from generator.plan.spraying.spray_job import chosen_products
+from generator.working import Given
+
+SLIPS = {
+    one.value.code
+    for one in (
+        UsualCaution.MACHINE_OUT_OF_USUAL,
+        UsualCaution.CARRIER_OUT_OF_USUAL,
+        UsualCaution.NOZZLE_FAR_OFF,
+    )
+}
+# What the spray on an acre decides, whatever the rate; and what it decides of a percent of it.
+OF_LOADS = {one.value.code for one in (SprayStop.MARK_TOO_COARSE, SprayCaution.MARKS_MISS_THE_RATE)}
+BY_SPRAY = {SprayStop.CARRIER_OUTSIDE.value.code} | OF_LOADS
+_BY_PERCENT = {
+    one.value.code for one in (LabelStop.RATE_OUTSIDE, LabelStop.OVER_ONE_TIME, LabelStop.OVER_YEAR)
+}
+TANK = "tank_gal"
+FIRST = (
+    "First look at {cause}: its catch test, or what that rests on, is far from what is usual, and "
+    "this may come of it. If that is right: {cure}"
+)
+
+
+def with_causes(
+    findings: Sequence[Finding], requests: Iterable[JobRequest], inventory: Inventory
+) -> list[Finding]:
+    """Return findings in which what a slip of the job's sprayer makes names that slip.
+
+    A stop stays what it is: nothing of the job is printed until the slip is mended.
+    """
+    names = {one.id: one.name for one in inventory.sprayers}
+    slips = [one for one in findings if one.code in SLIPS and one.subject in names]
+    by_job = {one.job_id: one for one in requests} if slips else {}
+    told = []
+    for one in findings:
+        job = by_job.get(one.subject)
+        slip = _cause(one, job, slips, inventory) if job is not None else None
+        told.append(one if slip is None else _pointed(one, slip, names[slip.subject]))
+    return told
+
+
+def _cause(
+    one: Finding, job: JobRequest, slips: Sequence[Finding], inventory: Inventory
+) -> Finding | None:
+    """Return the slip of a job's sprayer that a finding on the job may come of."""
+    if job.work is None or one.code not in (*BY_SPRAY, *_BY_PERCENT):
+        return None
+    by_percent = any(part.typed.mix_fraction for part in chosen_products(job, inventory))
+    if one.code in _BY_PERCENT and not by_percent:
+        return None
+    mine = (slip for slip in slips if slip.subject == job.work.sprayer)
+    return next((slip for slip in mine if one.code in OF_LOADS or not _is_of_tank(slip)), None)
+
+
+def _is_of_tank(slip: Finding) -> bool:
+    """Whether a slip is in what the tank holds: it changes loads, and nothing on an acre."""
+    return any(isinstance(one, Given) and one.name == TANK for _, one in slip.figures)
+
+
+def _pointed(one: Finding, slip: Finding, machine: str) -> Finding:
+    cause = f"{slip.code} on {machine}"
+    return replace(one, cause=slip.id, cure=FIRST.format(cause=cause, cure=one.cure))

@@ -1,0 +1,98 @@
+"""Days of what was done, seen or asked that lie after the plan's day: nobody has done it yet.
+
+Catch tests, entries of the log and approvals are told where they weigh on something.
+"""
+
+import datetime
+from collections.abc import Iterator
+from dataclasses import dataclass, fields
+
+from generator.inventory.fields import Record, Where, rules_of
+from generator.inventory.problems import listed
+from generator.inventory.schema import Inventory
+from generator.plan.findings.about_usual import UsualCaution
+from generator.plan.findings.order import finding
+from generator.plan.model.finding import WHOLE_FOLDER, Finding
+
+# Days that are gone by when they are typed.
+GONE_BY = (
+    "asked_on",
+    "checked_on",
+    "cleaned_out_on",
+    "counted_on",
+    "days_looked_up_on",
+    "inspected_on",
+    "looked_up_on",
+    "priced_on",
+    "read_on",
+    "refilled_on",
+    "sampled_on",
+    "seen_on",
+    "signs_looked_up_on",
+    "sprayed_on",
+    "straps_checked_on",
+    "tested_on",
+    "walked_on",
+    "wet_ground_asked_on",
+)
+APART = ("entries", "catch_tests")
+# More records than these with a day to come: the plan's own day is what is off.
+MOST_RECORDS = 5
+
+
+@dataclass(frozen=True, slots=True)
+class _Told:
+    """The days to come of one record, as they are typed, and where the first stands."""
+
+    subject: str
+    days: tuple[str, ...]
+    where: Where
+
+
+def days_to_come(inventory: Inventory, as_of: datetime.date, told: set[str]) -> list[Finding]:
+    """Return a caution for each record with a day to come, or one where that is most of them.
+
+    Counts of things in `told` are left out: why they do not count yet is said of them.
+    """
+    found = [
+        one for record in _records(inventory) if (one := _to_come(record, as_of, told)) is not None
+    ]
+    if len(found) > MOST_RECORDS:
+        names = listed([one.subject for one in found], "and")
+        return [
+            finding(UsualCaution.DAYS_AFTER_THE_PLAN, WHOLE_FOLDER, found[0].where, names=names)
+        ]
+    return [
+        finding(UsualCaution.DAY_TO_COME, one.subject, one.where, days=listed(one.days, "and"))
+        for one in found
+    ]
+
+
+def _records(inventory: Inventory) -> Iterator[Record]:
+    for field in fields(inventory):
+        value = getattr(inventory, field.name)
+        if field.name not in APART:
+            each = value if isinstance(value, tuple) else (value,)
+            yield from (one for one in each if isinstance(one, Record))
+
+
+def _to_come(record: Record, as_of: datetime.date, told: set[str]) -> _Told | None:
+    subject = getattr(record, "id", WHOLE_FOLDER)
+    days = [
+        (f"{name}: {day.isoformat()}", where)
+        for name, day, where in _days(record)
+        if day > as_of and not (name == "counted_on" and subject in told)
+    ]
+    return _Told(subject, tuple(day for day, _ in days), days[0][1]) if days else None
+
+
+def _days(record: Record) -> Iterator[tuple[str, datetime.date, Where]]:
+    """Yield the days that are gone by in a record and in those inside it."""
+    for name, rule in rules_of(type(record)).items():
+        value = getattr(record, name)
+        if rule.form == "date" and name in GONE_BY and isinstance(value, datetime.date):
+            yield name, value, record.where_of(name)
+        elif rule.form == "record" and name not in APART:
+            for one in value if isinstance(value, tuple) else (value,):
+                if isinstance(one, Record):
+                    yield from _days(one)

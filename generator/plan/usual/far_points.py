@@ -1,0 +1,117 @@
+"""Points that lie farther from the middle of the property than ground of one property does.
+
+Weather stations stand where they stand, and are asked about on their own.
+"""
+
+from collections.abc import Iterable, Iterator
+from dataclasses import dataclass
+
+from generator.geometry.geodesic import are_surely_within_mi, distances_mi
+from generator.inventory.fields import LatLon, Points, Where
+from generator.inventory.places import YES
+from generator.inventory.schema import Inventory
+from generator.plan.findings.about_days import DayCaution
+from generator.plan.findings.about_places import PlaceCaution
+from generator.plan.findings.about_usual import UsualCaution
+from generator.plan.findings.order import finding
+from generator.plan.model.finding import WHOLE_FOLDER, Finding
+from generator.reference.library import methods, values
+from generator.working import Measured
+
+REST_ON_THE_MIDDLE = (PlaceCaution.WRITTEN_FOR_ELSEWHERE, DayCaution.STATION_FAR)
+
+
+@dataclass(frozen=True, slots=True)
+class _Thing:
+    """A thing with points: its id, what it is called, its points, and whether it is truly far."""
+
+    id: str
+    name: str
+    beside: str
+    far: bool
+    points: tuple[tuple[str, LatLon, Where], ...]
+
+
+def far_findings(inventory: Inventory) -> list[Finding]:
+    """Return a caution for each thing that lies too far off, or one where the middle does."""
+    middle = inventory.property.location_lat_lon
+    things = [one for one in _things(inventory) if one.points]
+    if middle is None or not things:
+        return []
+    most = values()["point_away_mi"]
+    farthest = {
+        one.id: _farthest(middle, one) for one in things if _may_be_far(middle, one, most.value)
+    }
+    far = [one for one in things if one.id in farthest and farthest[one.id][1].value > most.value]
+    if len(far) == len(things) > 1 and not any(one.far for one in far):
+        nearest = min((farthest[one.id][1] for one in far), key=lambda one: one.value)
+        figures = (("Away, at the least", nearest), ("At most", most))
+        return [finding(UsualCaution.MIDDLE_FAR, WHOLE_FOLDER, inventory.property.where, figures)]
+    found = []
+    for one in far:
+        key, away, where = farthest[one.id]
+        if not one.far:
+            figures = (("Away", away), ("At most", most))
+            words = {"name": one.name, "key": key, "beside": one.beside}
+            found.append(finding(UsualCaution.POINT_FAR, one.id, where, figures, **words))
+    return found
+
+
+def without_what_rests_on_it(found: Iterable[Finding]) -> list[Finding]:
+    """Return findings without those that rest on the middle, where the middle is in doubt.
+
+    They come back once the middle is mended, or said to be right.
+    """
+    every = list(found)
+    if not any(one.code == UsualCaution.MIDDLE_FAR.value.code for one in every):
+        return every
+    rest = {one.value.code for one in REST_ON_THE_MIDDLE}
+    return [one for one in every if one.code not in rest]
+
+
+def _things(inventory: Inventory) -> Iterator[_Thing]:
+    card = inventory.property.emergency
+    if card is not None and card.gate_lat_lon is not None:
+        gate = (("gate_lat_lon", card.gate_lat_lon, card.where),)
+        yield _Thing(WHOLE_FOLDER, "The gate", "emergency:", card.far == YES, gate)
+    for place in inventory.places():
+        points = [*_each("line_lat_lon", place.line_lat_lon)]
+        points += _each("area_lat_lon", place.area_lat_lon)
+        if place.near is not None and place.near.block_lat_lon is not None:
+            points.append(("block_lat_lon", place.near.block_lat_lon, place.near.where))
+        yield _Thing(place.id, place.name, "the place", place.far == YES, tuple(points))
+    for stand in inventory.stands:
+        if stand.at_lat_lon is not None:
+            at = (("at_lat_lon", stand.at_lat_lon, stand.where),)
+            yield _Thing(stand.id, stand.name, "the stand", stand.far == YES, at)
+
+
+def _each(key: str, points: Points | None) -> list[tuple[str, LatLon, Where]]:
+    if points is None:
+        return []
+    return [(key, one, at) for one, at in zip(points.lat_lon, points.each, strict=True)]
+
+
+def _may_be_far(middle: LatLon, thing: _Thing, most_mi: float) -> bool:
+    """Whether a thing has to be measured: measuring takes a library that is slow to come in."""
+    return not are_surely_within_mi(middle, [point for _, point, _ in thing.points], most_mi)
+
+
+def _farthest(middle: LatLon, thing: _Thing) -> tuple[str, Measured, Where]:
+    """Return the point of a thing that lies farthest off: its key, how far, and where it stands."""
+    miles = distances_mi(middle, [point for _, point, _ in thing.points])
+    number = max(range(len(miles)), key=lambda one: miles[one])
+    key, _, where = thing.points[number]
+    method = methods()["distances_mi"]
+    away = Measured(
+        "distances_mi",
+        miles[number],
+        "mi",
+        method.words,
+        2,
+        method.source,
+        where.file,
+        where.line,
+        "place",
+    )
+    return key, away, where

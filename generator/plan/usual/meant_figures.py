@@ -1,0 +1,113 @@
+"""What amounts would be if the figures told as out of the usual were as they were meant.
+
+So a caution of an amount is left out where such a figure alone gives it, and stands where another
+cause does.
+"""
+
+import statistics
+from collections.abc import Iterable, Iterator, Mapping
+
+from generator.compute.seed import VIABLE
+from generator.compute.spray import FARTHEST_NOZZLE
+from generator.plan.model.finding import Finding
+from generator.plan.usual.out_of_usual import range_told
+from generator.reference.usual import Usual
+from generator.units import convert
+from generator.working import Figure, Formula, Given, Measured, Quantity, Withheld, flat_inputs
+
+# A typed or measured figure itself; of a computed one its formula and inputs, whatever its id.
+Alike = Figure | tuple[Formula, tuple[object, ...]]
+Instead = Mapping[Alike, float]
+TEN = 10
+MOST_TENS = 6
+
+
+def meant_in(findings: Iterable[Finding]) -> dict[Alike, float]:
+    """Return by figure what those that are told were meant to be, in the unit of each."""
+    return {figure: value for one in findings for figure, value in _meant(one)}
+
+
+def as_if(figure: Figure, instead: Instead) -> float:
+    """Return the value of a figure if some of those it rests on had others instead."""
+    assert not isinstance(figure, Withheld)
+    if not instead:
+        return figure.value
+    found = instead.get(alike(figure))
+    if found is not None:
+        return found
+    if not isinstance(figure, Quantity):
+        return figure.value
+    values = {
+        name: [as_if(each, instead) for each in one]
+        if isinstance(one, tuple)
+        else as_if(one, instead)
+        for name, one in figure.inputs
+    }
+    return figure.formula.function(**values)
+
+
+def alike(figure: Figure) -> Alike:
+    """Return what two figures have in common that are the same number under different ids."""
+    if not isinstance(figure, Quantity):
+        return figure
+    inputs = ((name, alike(one)) for name, one in flat_inputs(figure))
+    return figure.formula, tuple(inputs)
+
+
+def _meant(found: Finding) -> Iterator[tuple[Alike, float]]:
+    if not found.figures:
+        return
+    _, figure = found.figures[0]
+    assert isinstance(figure, Given | Measured | Quantity)
+    if isinstance(figure, Quantity) and figure.formula is FARTHEST_NOZZLE:
+        yield from _nozzle(figure)
+        return
+    value = moved_by_tens(figure, range_told(found))
+    yield alike(figure), value
+    if isinstance(figure, Quantity):
+        for one in _typed(figure):
+            yield one, one.value * value / figure.value
+
+
+def _nozzle(farthest: Quantity) -> Iterator[tuple[Alike, float]]:
+    """Yield the nozzle that is far from the mean, with what the middle one caught."""
+    caught = [one for _, one in flat_inputs(farthest) if isinstance(one, Given)]
+    mean = statistics.fmean(one.value for one in caught)
+    far = max(caught, key=lambda one: abs(one.value - mean))
+    yield far, statistics.median(one.value for one in caught)
+
+
+def _typed(figure: Quantity) -> Iterator[Given]:
+    """Yield the rates, or the parts alive, that were typed and that a figure told rests on."""
+    for _, one in flat_inputs(figure):
+        if isinstance(one, Quantity):
+            yield from _typed(one)
+        elif isinstance(one, Given) and (figure.formula is VIABLE or one.unit == "lb_per_ac"):
+            yield one
+
+
+def _is_part(figure: Given | Measured | Quantity) -> bool:
+    """Whether a fraction is a part of a bag or of what else is typed, no share of several rates."""
+    return not isinstance(figure, Quantity) or figure.formula is VIABLE
+
+
+def moved_by_tens(figure: Given | Measured | Quantity, usual: Usual) -> float:
+    """Return a figure with its point moved until it is usual; where that never is, the end.
+
+    A part of a whole on a tag is never moved beyond it.
+    """
+    beyond = usual.beyond(figure)
+    assert beyond is not None
+    low, high = (
+        convert(end.value, end.unit, figure.unit) if end is not None else None
+        for end in (usual.low, usual.high)
+    )
+    if high is None and figure.unit == "fraction" and _is_part(figure):
+        high = 1
+    value = figure.value
+    for _ in range(MOST_TENS):
+        value = value * TEN if beyond == "less" else value / TEN
+        if (low is None or value >= low) and (high is None or value <= high):
+            return value
+    end = usual.end(beyond)
+    return convert(end.value, end.unit, figure.unit)

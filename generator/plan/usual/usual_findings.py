@@ -1,0 +1,51 @@
+"""All that is far from what is usual: one caution for one slip, at the figure it stands in."""
+
+from collections.abc import Collection, Mapping, Sequence
+
+from generator.inventory.schema import Inventory
+from generator.plan.jobs.request import JobRequest
+from generator.plan.model.finding import Finding
+from generator.plan.model.job import Job
+from generator.plan.model.place import Place
+from generator.plan.usual.meant_figures import meant_in
+from generator.plan.usual.usual_amounts import (
+    adjuvant_findings,
+    amount_findings,
+    catch_findings,
+    caught_as_wanted,
+)
+from generator.plan.usual.usual_machines import machine_findings
+from generator.plan.usual.usual_places import size_findings, spacing_findings
+from generator.plan.usual.usual_seed import later_rates, rate_findings, unusual_lots
+
+
+def usual_findings(
+    requests: Sequence[JobRequest],
+    jobs: Sequence[Job],
+    places: Collection[Place],
+    inventory: Inventory,
+    season: int,
+) -> list[Finding]:
+    """Return the cautions on places, lots, machines and rates, then on what jobs come to.
+
+    A figure out of the usual makes amounts that are. A catch, passes, fills and loads are told
+    where they would be out of the usual too if every figure told before were as it was meant.
+    """
+    found = [one for place in places for one in size_findings(place)]
+    found += unusual_lots(inventory.lots)
+    found += [one for place in places for one in later_rates(place, inventory, season)]
+    found += machine_findings(inventory, season)
+    by_id: Mapping[str, Job] = {job.id: job for job in jobs}
+    ahead = [one for one in requests if not by_id[one.job_id].state.is_settled]
+    for one in ahead:
+        found += rate_findings(one, by_id[one.job_id])
+        found += adjuvant_findings(one, inventory)
+        if one.step.operation == "plant":
+            found += spacing_findings(one.ground, one.planting)
+    meant = meant_in(found)
+    for one in ahead:
+        job = by_id[one.job_id]
+        catch = list(catch_findings(one, job, meant))
+        found += catch
+        found += amount_findings(one, job, meant | caught_as_wanted(job) if catch else meant)
+    return found

@@ -1,0 +1,70 @@
+"""Heights that nothing of its kind reaches: plants and weeds as logged, what a screen must hide."""
+
+from collections.abc import Iterable, Iterator
+
+from generator.inventory.log import LogEntry
+from generator.inventory.places import Planting
+from generator.inventory.rule import typed_at
+from generator.inventory.schema import Inventory
+from generator.plan.findings.about_usual import UsualCaution
+from generator.plan.model.finding import Finding
+from generator.plan.usual.out_of_usual import out_of_usual
+from generator.reference.library import species
+from generator.reference.usual import Usual, usual
+from generator.working import Given, Reference
+
+_WOODY = "woody_row"
+
+
+def height_findings(inventory: Inventory, entries: Iterable[LogEntry]) -> Iterator[Finding]:
+    """Yield a caution for each height out of the usual: of an entry that counts, or typed."""
+    plantings = {one.id: one for place in inventory.places() for one in place.plantings}
+    for entry in entries:
+        subject = f"log/{entry.id}"
+        if entry.measured is not None:
+            of_kind = _tallest(plantings[entry.measured.planting])
+            for reading in entry.measured.readings:
+                yield from _asked(subject, "The height measured", reading.height_in, of_kind)
+        for weed in _weeds(entry):
+            yield from _asked(subject, "The height of weeds", weed, usual("weed_height", "in"))
+        if entry.mowed is not None:
+            cut = entry.mowed.cut_height_in
+            yield from _asked(subject, "The height of the cut", cut, usual("cut_height", "in"))
+    for screen in inventory.screens:
+        needed, hides = screen.height_needed_ft, usual("height_needed", "ft")
+        yield from _asked(screen.id, "The height that hides", needed, hides)
+    for stand in inventory.stands:
+        seat = stand.seat_height_ft
+        yield from _asked(stand.id, "The height of the seat", seat, usual("seat_height", "ft"))
+
+
+def _weeds(entry: LogEntry) -> Iterator[Given | None]:
+    yield from (one.height_in for one in entry.weeds_seen)
+    if entry.mowed is not None:
+        yield entry.mowed.weeds_height_in
+    if entry.sprayed is not None:
+        yield entry.sprayed.weed_height_in
+
+
+def _tallest(planting: Planting) -> Usual:
+    """Return up to where the tallest kind of a planting reaches."""
+    kinds = {species()[one.species].kind for one in planting.seed}
+    kinds |= {_WOODY} if planting.woody else set()
+    ends = [usual(f"{kind}_height", "in").high for kind in sorted(kinds)]
+    known = [one for one in ends if isinstance(one, Reference)]
+    return Usual(None, max(known, key=lambda one: one.value, default=None))
+
+
+def _asked(subject: str, what: str, typed: Given | None, range_of_it: Usual) -> Iterator[Finding]:
+    if typed is None:
+        return
+    found = out_of_usual(
+        UsualCaution.HEIGHT_OUT_OF_USUAL,
+        subject,
+        typed_at(typed),
+        (what, typed),
+        range_of_it,
+        what=what,
+        key=f"{typed.name.removesuffix(f'_{typed.unit}')}_{typed.typed_unit}",
+    )
+    yield from [found] if found is not None else []

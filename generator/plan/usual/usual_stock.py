@@ -1,0 +1,132 @@
+"""Stock and prices far from what the plan needs and from what else was paid for the same thing."""
+
+import statistics
+from collections.abc import Iterable, Iterator
+from dataclasses import dataclass
+
+from generator.inventory.fields import Where
+from generator.inventory.rule import typed_at
+from generator.inventory.schema import Inventory
+from generator.plan.findings.about_usual import UsualCaution
+from generator.plan.findings.order import finding
+from generator.plan.model.finding import Finding, stopped_in
+from generator.plan.model.items import StockItem, amount_in
+from generator.plan.model.plan import Plan
+from generator.plan.money.budget import Purchase, purchases
+from generator.reference.library import values
+from generator.working import Given
+
+
+@dataclass(frozen=True, slots=True)
+class _Price:
+    """What was asked or paid for so much of one thing: `to_one` in dollars for one of its unit."""
+
+    subject: str
+    words: str
+    price: Given
+    amount: Given
+
+    @property
+    def to_one(self) -> float:
+        return self.price.value / self.amount.value
+
+    @property
+    def where(self) -> Where:
+        return typed_at(self.price)
+
+
+def stock_findings(plan: Plan, inventory: Inventory) -> list[Finding]:
+    """Return cautions on what is on hand and on prices, of an owner's plan with its lines."""
+    found = [one for bought in purchases(plan) for one in _on_hand(plan, bought, inventory)]
+    for group in _alike(plan, inventory):
+        found += _prices(group)
+    return found
+
+
+def _on_hand(plan: Plan, bought: Purchase, inventory: Inventory) -> Iterator[Finding]:
+    """Yield a caution where far more is on hand than all that takes of it ahead can need.
+
+    Nothing is said of what a package or two hold, since no less can be bought, nor where a stop
+    keeps an amount out of what is needed.
+    """
+    item, stopped = bought.item, stopped_in(plan.findings)
+    taking = [job for job in plan.jobs if job.state.is_ahead and item.id in job.needs]
+    if item.on_hand is None or not taking or any(job.id in stopped for job in taking):
+        return
+    times, packages = values()["on_hand_times_count"], values()["on_hand_packages_count"]
+    now = {job.planting_id for job in taking}
+    ahead = now | _plantings_ahead(plan, item, inventory)
+    most = times.value * bought.needed.value * len(ahead) / len(now)
+    if item.package is not None:
+        most = max(most, packages.value * item.package.value)
+    if item.on_hand.value > most:
+        figures = (
+            ("On hand", item.on_hand),
+            ("Needed in this season", bought.needed),
+            ("Usual up to, as many times", times),
+        )
+        where = typed_at(item.on_hand)
+        yield finding(UsualCaution.STOCK_OUT_OF_USUAL, item.id, where, figures, item=item.words)
+
+
+def _plantings_ahead(plan: Plan, item: StockItem, inventory: Inventory) -> set[str]:
+    """Return the plantings that take of a thing in the plan's season or later, each as one."""
+    named = {planting for planting, _ in item.taken}
+    return {
+        one.id
+        for place in inventory.places()
+        for one in place.plantings
+        if one.id in named and one.season >= plan.season
+    }
+
+
+def _alike(plan: Plan, inventory: Inventory) -> Iterator[list[_Price]]:
+    """Yield the prices of each thing: its own, those paid for it, and of lots of one species."""
+    species = {lot.id: lot.species for lot in inventory.lots}
+    groups: dict[str, list[_Price]] = {}
+    for item in plan.items:
+        group = groups.setdefault(species.get(item.id, item.id), [])
+        if item.price_usd is not None and item.package is not None:
+            group.append(_Price(item.id, item.words, item.price_usd, item.package))
+        group += _paid(plan, item)
+    yield from groups.values()
+
+
+def _paid(plan: Plan, item: StockItem) -> Iterator[_Price]:
+    for entry in plan.entries:
+        for one in entry.bought:
+            if one.item == item.id and one.cost_usd is not None:
+                amount = amount_in(one.amount, item.unit)
+                words = f"{item.words}, bought {entry.done_on}"
+                yield _Price(item.id, words, one.cost_usd, amount)
+
+
+def _prices(group: Iterable[_Price]) -> Iterator[Finding]:
+    """Yield a caution for each price far from the middle of the others, the farthest first."""
+    times, left = values()["price_times_count"], [one for one in group if one.price.value > 0]
+    while len(left) > 1:
+        apart = {number: _apart(number, left) for number in range(len(left))}
+        far = max(apart, key=lambda number: apart[number])
+        if apart[far] <= times.value:
+            return
+        one = left.pop(far)
+        other = min(left, key=lambda each: abs(each.to_one - _middle(left)))
+        figures = (
+            ("Its price", one.price),
+            ("For", one.amount),
+            (f"The price of {other.words}", other.price),
+            ("For so much", other.amount),
+            ("Usual up to, as many times more or less", times),
+        )
+        words = {"item": one.words, "much": "more" if one.to_one > other.to_one else "less"}
+        yield finding(UsualCaution.PRICE_OUT_OF_USUAL, one.subject, one.where, figures, **words)
+
+
+def _middle(prices: list[_Price]) -> float:
+    return statistics.median(one.to_one for one in prices)
+
+
+def _apart(number: int, prices: list[_Price]) -> float:
+    """Return how many times a price is the middle of the others, or they are of it."""
+    one, middle = prices[number].to_one, _middle([*prices[:number], *prices[number + 1 :]])
+    return max(one / middle, middle / one)

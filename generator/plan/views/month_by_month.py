@@ -1,0 +1,87 @@
+"""The season month by month: what is open and what must be ordered."""
+
+import datetime
+from dataclasses import dataclass
+from typing import Literal
+
+from generator.plan.jobs.job_days import LAST_OF_SEASON
+from generator.plan.model.job import Job, UpkeepJob
+from generator.plan.model.plan import Plan
+from generator.plan.money.budget import Purchase, purchases
+from generator.plan.season.open_dates import day_in_season
+
+_ONE_DAY = datetime.timedelta(days=1)
+WELL_INTO_NEXT_MONTH = datetime.timedelta(days=32)
+
+Turn = Literal["begins", "goes_on", "ends", "begins_and_ends"]
+
+
+@dataclass(frozen=True, slots=True)
+class InMonth:
+    """A job that is open in a month, and which of its ends fall into that month."""
+
+    job: Job | UpkeepJob
+    turn: Turn
+
+
+@dataclass(frozen=True, slots=True)
+class MonthOfWork:
+    """A month from `first` to `last` with its jobs and what to order in it.
+
+    The first month begins on the plan's day.
+    """
+
+    first: datetime.date
+    last: datetime.date
+    jobs: tuple[InMonth, ...]
+    orders: tuple[Purchase, ...]
+
+
+def month_by_month(plan: Plan) -> tuple[MonthOfWork, ...]:
+    """Return the months from the plan's day to the end of its season, quiet months too."""
+    found: list[MonthOfWork] = []
+    last_of_season = day_in_season(LAST_OF_SEASON, plan.season)
+    orders = [one for one in purchases(plan) if not one.nothing]
+    first = plan.as_of
+    while first <= last_of_season:
+        following = (first.replace(day=1) + WELL_INTO_NEXT_MONTH).replace(day=1)
+        last = following - _ONE_DAY
+        found.append(
+            MonthOfWork(
+                first,
+                last,
+                _jobs(plan, first, last),
+                tuple(one for one in orders if first <= _to_order(one, plan.as_of) <= last),
+            )
+        )
+        first = following
+    return tuple(found)
+
+
+def _to_order(one: Purchase, as_of: datetime.date) -> datetime.date:
+    """Return the day by which to order; what is late or has no day is to be ordered at once."""
+    return max(one.order.by or as_of, as_of)
+
+
+def _jobs(plan: Plan, first: datetime.date, last: datetime.date) -> tuple[InMonth, ...]:
+    ahead: list[tuple[datetime.date, str, InMonth]] = []
+    jobs: tuple[Job | UpkeepJob, ...] = (*plan.jobs, *plan.upkeep)
+    for job in jobs:
+        opens, closes = job.dates.opens, job.dates.closes
+        if opens is None or closes is None or job.state.is_settled or closes < opens:
+            continue
+        if opens <= last and closes >= first:
+            turn = _turn(opens, closes, first, last)
+            ahead.append((closes, job.id, InMonth(job, turn)))
+    return tuple(one for _, _, one in sorted(ahead, key=lambda entry: entry[:2]))
+
+
+def _turn(
+    opens: datetime.date, closes: datetime.date, first: datetime.date, last: datetime.date
+) -> Turn:
+    begins, ends = opens >= first, closes <= last
+    if begins and ends:
+        return "begins_and_ends"
+    if begins:
+        return "begins"
+    return "ends" if ends else "goes_on"

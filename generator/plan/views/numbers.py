@@ -1,0 +1,81 @@
+"""The plan's numbers by their ids, and the lines that explain one."""
+
+from collections.abc import Iterator
+
+from generator.plan.feeding.nutrient_price import nutrient_prices
+from generator.plan.jobs.job_numbers import every_number
+from generator.plan.model.plan import Plan
+from generator.plan.money.budget import cost_in_all, purchases, too_late
+from generator.plan.money.free_hours import hour_numbers
+from generator.plan.money.money_hours import money_numbers
+from generator.plan.money.weekends import weekends
+from generator.plan.sowing.catches import catch_numbers
+from generator.plan.sowing.seed_price import live_prices
+from generator.plan.standing.cover_by_season import acres_by_age
+from generator.plan.standing.heights_told import height_numbers
+from generator.plan.views.years_ahead import ahead_numbers
+from generator.units import shown
+from generator.working import (
+    Figure,
+    Given,
+    Measured,
+    Quantity,
+    Reference,
+    Withheld,
+    flat_inputs,
+    walk,
+)
+
+
+def numbers_of(plan: Plan) -> dict[str, Quantity]:
+    """Return every computed number that pages show, by id, those they rest on included."""
+    bought = purchases(plan)
+    tops: list[Quantity | None] = [place.area for place in plan.places]
+    tops += [one for place in plan.places if place.ground for one in place.ground.numbers()]
+    for job in plan.jobs:
+        tops += every_number(job)
+    tops += nutrient_prices(plan)
+    tops += [number for hole in plan.water for number in hole.all_numbers()]
+    tops += [one for lot in live_prices(plan) for one in (lot.pls, lot.pound)]
+    tops += catch_numbers(plan)
+    tops += [one.total for one in plan.actives]
+    tops += plan.decided.numbers()
+    for item in bought:
+        tops += [item.needed, item.packages, item.loose, item.cost, item.left_over, item.short]
+        tops.append(item.on_hand if isinstance(item.on_hand, Quantity) else None)
+    tops += [need for one in too_late(plan) for need, _ in one.needs]
+    tops.append(cost_in_all(plan, bought))
+    tops += money_numbers(plan)
+    tops += hour_numbers(plan)
+    tops += weekends(plan).numbers()
+    tops += height_numbers(plan)
+    tops += [number for one in acres_by_age(plan) for number in one.acres.values()]
+    tops += ahead_numbers(plan)
+    # a stop keeps inputs back that a cleared job shows: what is told whole stands last
+    told = sorted(plan.findings, key=lambda one: one.severity != "stop")
+    beside = [one for found in told for _, one in found.figures if isinstance(one, Quantity)]
+    return {one.identity: one for top in (*beside, *tops) if top is not None for one in walk(top)}
+
+
+def explained(figure: Figure, depth: int = 0, name: str = "") -> Iterator[str]:
+    """Yield the lines of a working, the inputs of each number indented below it."""
+    pad = "  " * depth
+    if isinstance(figure, Withheld):
+        yield f"{pad}{name}: {figure.why}"
+        return
+    printed = figure.printed() if isinstance(figure, Quantity) else shown(figure.value, figure.unit)
+    number = f"{printed} ({figure.value!r})"
+    if isinstance(figure, Given):
+        yield f"{pad}{name} = {number}, typed in {figure.file}:{figure.line}"
+    elif isinstance(figure, Measured):
+        yield (
+            f"{pad}{name} = {number}, {figure.method}, {figure.points} points "
+            f"in {figure.file}:{figure.line} [{figure.source}]"
+        )
+    elif isinstance(figure, Reference):
+        yield f"{pad}{name} = {number}, {figure.source}: {figure.locator}"
+    else:
+        yield f"{pad}{name or figure.identity} = {number}"
+        yield f"{pad}  {figure.formula.label}: {figure.formula.text} [{figure.formula.source}]"
+        for input_name, one in flat_inputs(figure):
+            yield from explained(one, depth + 2, input_name)

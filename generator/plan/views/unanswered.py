@@ -1,0 +1,189 @@
+"""What the book cannot say, since the owner has not typed what it would rest on."""
+
+from collections.abc import Callable, Iterator, Mapping
+from dataclasses import dataclass, fields
+from enum import Enum
+
+from generator.inventory.fields import NOT_ON_LABEL
+from generator.inventory.label import Use
+from generator.inventory.places import Hazards, hidden_by
+from generator.inventory.schema import PARTNER, Inventory
+from generator.plan.days.day_findings import DISTURBS, NESTS
+from generator.plan.jobs.licenses import is_handed
+from generator.plan.jobs.request import JobRequest
+from generator.plan.jobs.slope import slope_of
+from generator.plan.model.finding import Unanswered
+from generator.plan.model.job import JobState
+from generator.plan.standing.burning import shears_standing
+from generator.working import Given
+
+
+@dataclass(frozen=True, slots=True)
+class QuestionWords:
+    """A question in words, what is not known, and where to type it."""
+
+    asks: str
+    cure: str
+
+
+class Question(Enum):
+    """A rule that cannot be judged without something the owner has not typed."""
+
+    HUNTED = QuestionWords(
+        "Whether others hunt here on the days of a job: no hunting or turkey dates are typed.",
+        "Look the seasons up for this year and type them in dates.yaml, with source and day.",
+    )
+    NESTS = QuestionWords(
+        "Whether hens sit or fawns lie where you mow, burn or spray: no nesting or fawning dates "
+        "are typed.",
+        "Ask your state's wildlife agency, and your program where the ground is under contract. "
+        "Type the dates in dates.yaml.",
+    )
+    BANNED = QuestionWords(
+        "Whether burning is banned: no burn ban is typed.",
+        "Look it up on the morning of the burn. A ban that is announced goes into dates.yaml.",
+    )
+    CONTRACT = QuestionWords(
+        "Whether a contract on the ground allows the work: contract is not typed.",
+        "Type contract: none, or its id, with the place in screens.yaml or strips.yaml.",
+    )
+    STEEP = QuestionWords(
+        "Whether the ground is too steep for what a label allows, or for your machines: its slope "
+        "is not typed.",
+        "Measure the steepest part with a level or a telephone, and type slope_pct under near: of "
+        "the place.",
+    )
+    NEAR = QuestionWords(
+        "What can be hurt or hurt you near the work: lines under near: are left out.",
+        "Walk the place and fill them in. Until then they stand as blanks on every sheet.",
+    )
+    SOIL = QuestionWords(
+        "Whether the soil is one that a label leaves out: the book knows no soils.",
+        "Read the label's words on the sheet, and look up your soil on the soil survey map.",
+    )
+    SET_BACK = QuestionWords(
+        "How much ground lies nearer to water, wells or neighbours than a label lets you spray: "
+        "where they lie has no shape here, so amounts are for the whole place.",
+        "Measure and flag the distances on the sheet, and mix less by what is left out.",
+    )
+    REGROWTH = QuestionWords(
+        "Whether what is burnt or mown hides the walk again by opening day: how fast it grows back "
+        "is not worked out.",
+        "Count on no cover there this autumn until you have measured its height in August and "
+        "logged it.",
+    )
+    INSURED = QuestionWords(
+        "Whether a contractor who is handed jobs is insured: none in people.yaml says by reader: "
+        "who that is.",
+        "Ask for proof of insurance, and type the contractor in people.yaml with reader:, insured: "
+        "and insured_until.",
+    )
+    HOURS = QuestionWords(
+        "Whether the work fits your free hours: nobody's hours are typed.",
+        "Type helpers, yourself among them, with their free hours in people.yaml.",
+    )
+
+
+def unanswered(
+    requests: tuple[JobRequest, ...], states: Mapping[str, JobState], inventory: Inventory
+) -> tuple[Unanswered, ...]:
+    """Return what cannot be judged for the jobs still to come, each with the places it is about."""
+    ahead = tuple(one for one in requests if states[one.job_id].is_ahead)
+    found = []
+    for question, judge in JUDGED.items():
+        places = tuple(dict.fromkeys(one.ground.id for one in ahead if judge(one, inventory)))
+        if places:
+            found.append(Unanswered(question.value.asks, question.value.cure, places))
+    return tuple(found)
+
+
+def _no_dates(inventory: Inventory, *kinds: str) -> bool:
+    return not any(one.kind in kinds for one in inventory.dates)
+
+
+def _hunted(_: JobRequest, inventory: Inventory) -> bool:
+    return _no_dates(inventory, "hunting", "turkey")
+
+
+def _nests(request: JobRequest, inventory: Inventory) -> bool:
+    return request.step.operation in DISTURBS and _no_dates(inventory, *NESTS)
+
+
+def _banned(request: JobRequest, inventory: Inventory) -> bool:
+    return request.step.operation == "burn" and _no_dates(inventory, "burn_ban")
+
+
+def _contract(request: JobRequest, _: Inventory) -> bool:
+    return request.ground.contract is None
+
+
+def _steep(request: JobRequest, inventory: Inventory) -> bool:
+    if slope_of(request) is not None:
+        return False
+    if any(isinstance(use.slope_limit_pct, Given) for use in _uses(request, inventory)):
+        return True
+    limited = inventory.property.slope_limit_pct is not None
+    return limited and request.step.operation in ("mow", "roll", "spray")
+
+
+def _near(request: JobRequest, _: Inventory) -> bool:
+    near = request.ground.near
+    typed = (
+        each.name
+        for each in fields(Hazards)
+        if each.name not in ("where", "field_marks", "slope_pct")
+    )
+    return near is None or any(getattr(near, name) is None for name in typed)
+
+
+def _soil(request: JobRequest, inventory: Inventory) -> bool:
+    return any(use.soil_limits not in (None, NOT_ON_LABEL) for use in _uses(request, inventory))
+
+
+def _set_back(request: JobRequest, inventory: Inventory) -> bool:
+    return any(
+        isinstance(use.setbacks_ft, tuple) and use.setbacks_ft for use in _uses(request, inventory)
+    )
+
+
+def _regrowth(request: JobRequest, _: Inventory) -> bool:
+    return shears_standing(request) and bool(hidden_by(request.ground))
+
+
+def _insured(request: JobRequest, inventory: Inventory) -> bool:
+    known = {contractor.reader for contractor in inventory.contractors}
+    return any(
+        reader.kind != PARTNER
+        and reader.id not in known
+        and is_handed(reader, request.planting.id, request.step.id)
+        for reader in inventory.readers
+    )
+
+
+def _hours(request: JobRequest, inventory: Inventory) -> bool:
+    return not inventory.helpers and request.work is not None and request.work.machine is not None
+
+
+def _uses(request: JobRequest, inventory: Inventory) -> Iterator[Use]:
+    """Yield the uses on the cards of what a job means to spray."""
+    if request.work is None or request.step.operation != "spray":
+        return
+    chosen = {request.work.product, *(each.product for each in request.work.partners)}
+    for product in inventory.products:
+        if product.id in chosen and product.label is not None:
+            yield from (use for use in product.label.uses if use.timing == request.step.timing)
+
+
+JUDGED: Mapping[Question, Callable[[JobRequest, Inventory], bool]] = {
+    Question.HUNTED: _hunted,
+    Question.NESTS: _nests,
+    Question.BANNED: _banned,
+    Question.CONTRACT: _contract,
+    Question.STEEP: _steep,
+    Question.NEAR: _near,
+    Question.SOIL: _soil,
+    Question.SET_BACK: _set_back,
+    Question.REGROWTH: _regrowth,
+    Question.INSURED: _insured,
+    Question.HOURS: _hours,
+}

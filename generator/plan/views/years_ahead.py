@@ -1,0 +1,212 @@
+"""Years ahead: the plan's season and the four after it, in work, ground, money and heights.
+
+A season that is only looked at has jobs with dates and states, and no amounts: no money is worked
+out for it, and none is guessed.
+"""
+
+import datetime
+from collections.abc import Iterable, Mapping
+from dataclasses import dataclass
+
+from generator.compute.buying import TOTAL_COUNT
+from generator.inventory.money import CostShare
+from generator.inventory.places import Screen
+from generator.plan.jobs.request import JobRequest
+from generator.plan.model.items import StockItem
+from generator.plan.model.job import Job, JobAhead, JobState, UpkeepJob
+from generator.plan.model.place import Place
+from generator.plan.model.plan import Plan
+from generator.plan.standing.cover_by_season import (
+    SEASONS_SHOWN,
+    Grown,
+    SeasonAcres,
+    acres_in,
+    grown_in,
+)
+from generator.plan.standing.heights import Heights, heights_on
+from generator.plan.standing.planting_curves import growing
+from generator.plan.standing.stretches import Stretch, counts_of, thin_stretches
+from generator.reference.growth import Curve
+from generator.working import Quantity, Reference
+
+FALL_DAY = (11, 15)
+_CAREFUL: tuple[Curve, ...] = ("low", "typical")
+
+
+@dataclass(frozen=True, slots=True)
+class WorkAhead:
+    """The jobs of one group of work in a season, by their dates, and how many they are."""
+
+    title: str
+    jobs: tuple[Job | JobAhead, ...]
+    count: Quantity
+
+
+@dataclass(frozen=True, slots=True)
+class ScreenAhead:
+    """A screen with what stands on it and how tall, on one day.
+
+    `grown` is None where nothing stands, `heights` where its growth is not known. What lasts is
+    `too_young` in its first season: it hides nobody yet. `thin` are the stretches that hide nobody
+    because their last count found too few plants.
+    """
+
+    place: Place
+    grown: Grown | None
+    heights: Heights | None
+    too_young: bool
+    thin: tuple[Stretch, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class SeasonAhead:
+    """What one season brings; what its money comes to is known of the plan's season alone.
+
+    `takes` are the things that jobs still ahead take, `shares` what a contract pays of plantings of
+    the season. `standing_on` is the day of `screens`, in the fall after the season's growth.
+    """
+
+    season: int
+    work: tuple[WorkAhead, ...]
+    acres: SeasonAcres
+    standing_on: datetime.date
+    screens: tuple[ScreenAhead, ...]
+    takes: tuple[StockItem, ...]
+    shares: tuple[CostShare, ...]
+
+    @property
+    def jobs(self) -> tuple[Job | JobAhead, ...]:
+        """Every job of the season, group by group."""
+        return tuple(job for one in self.work for job in one.jobs)
+
+
+def seasons_ahead(season: int) -> range:
+    """Return the plan's season and those after it that are looked at."""
+    return range(season, season + SEASONS_SHOWN)
+
+
+def jobs_ahead(
+    requests: Iterable[JobRequest], states: Mapping[str, JobState], season: int
+) -> tuple[JobAhead, ...]:
+    """Return the jobs of the seasons after the plan's, as far as they are looked at."""
+    later = seasons_ahead(season)[1:]
+    return tuple(
+        JobAhead(
+            id=one.job_id,
+            place_id=one.ground.id,
+            planting_id=one.planting.id,
+            season=one.season,
+            step=one.step,
+            dates=one.dates,
+            state=states[one.job_id],
+        )
+        for one in requests
+        if one.season in later
+    )
+
+
+def years_ahead(plan: Plan) -> tuple[SeasonAhead, ...]:
+    """Return the seasons of the owner's plan that are looked at, its own first."""
+    return tuple(_season_ahead(plan, season) for season in seasons_ahead(plan.season))
+
+
+def _season_ahead(plan: Plan, season: int) -> SeasonAhead:
+    every: tuple[Job | JobAhead, ...] = (*plan.jobs, *plan.ahead)
+    jobs = tuple(one for one in every if one.season == season)
+    day = datetime.date(season, *FALL_DAY)
+    return SeasonAhead(
+        season,
+        _work(plan, season, jobs),
+        acres_in(plan, season),
+        day,
+        _screens(plan, season, day),
+        _takes(plan, jobs),
+        _shares(plan, season),
+    )
+
+
+def _work(plan: Plan, season: int, jobs: tuple[Job | JobAhead, ...]) -> tuple[WorkAhead, ...]:
+    found = []
+    for title, kinds in WORK_GROUPS.items():
+        mine = sorted((one for one in jobs if one.step.operation in kinds), key=_by_dates)
+        if mine:
+            name = f"ahead/{plan.season}/{season}/{kinds[0]}_count"
+            parts = tuple(_counted(plan, one) for one in mine)
+            found.append(WorkAhead(title, tuple(mine), TOTAL_COUNT(name, parts=parts)))
+    return tuple(found)
+
+
+def _by_dates(job: Job | JobAhead) -> tuple[datetime.date, datetime.date, str]:
+    last = datetime.date.max
+    return (job.dates.opens or last, job.dates.closes or last, job.id)
+
+
+def _counted(plan: Plan, job: Job | JobAhead) -> Reference:
+    words = f"{job.step.name}, {plan.place(job.place_id).name}"
+    return Reference("job_count", 1.0, "count", "arithmetic", words)
+
+
+def _screens(plan: Plan, season: int, day: datetime.date) -> tuple[ScreenAhead, ...]:
+    stands = {one.place.id: one for one in grown_in(plan, season)}
+    found = []
+    for place in plan.places:
+        if not isinstance(place.typed, Screen):
+            continue
+        grown = stands.get(place.id)
+        known = [one for one in growing(plan, place) if grown and one.planting is grown.planting]
+        heights = heights_on(known[0], day, _CAREFUL) if known else None
+        lasts = not known or known[0].growth.lives_on
+        too_young = grown is not None and grown.year == 1 and lasts
+        thin = thin_stretches(known[0], counts_of(plan, known[0].planting.id)) if known else ()
+        found.append(ScreenAhead(place, grown, heights, too_young, thin))
+    return tuple(found)
+
+
+def _takes(plan: Plan, jobs: tuple[Job | JobAhead, ...]) -> tuple[StockItem, ...]:
+    steps = {(one.planting_id, one.step.id) for one in jobs if one.state.is_ahead}
+    return tuple(one for one in plan.items if one.taken & steps)
+
+
+def _shares(plan: Plan, season: int) -> tuple[CostShare, ...]:
+    plantings = {
+        planting.id
+        for place in plan.places
+        if place.typed is not None
+        for planting in place.typed.plantings
+        if planting.season == season
+    }
+    return tuple(one for one in plan.cost_share if one.planting in plantings)
+
+
+def every_year(plan: Plan) -> tuple[tuple[UpkeepJob, ...], ...]:
+    """Return the upkeep of stands, walks and water holes, one step with one span of days a group.
+
+    It comes back in every season on the same days.
+    """
+    groups: dict[tuple[str, str, str], list[UpkeepJob]] = {}
+    for job in plan.upkeep:
+        if job.season == plan.season:
+            key = (str(job.dates.opens), str(job.dates.closes), job.step.id)
+            groups.setdefault(key, []).append(job)
+    return tuple(tuple(jobs) for _, jobs in sorted(groups.items(), key=lambda entry: entry[0]))
+
+
+def ahead_numbers(plan: Plan) -> list[Quantity]:
+    """Return every computed number of the years ahead that stands on a page."""
+    numbers: list[Quantity] = []
+    for one in years_ahead(plan):
+        numbers += [group.count for group in one.work]
+        numbers += one.acres.acres.values()
+        shown = (screen.heights for screen in one.screens if not screen.too_young)
+        numbers += [number for found in shown if found for number in found.by_curve.values()]
+    return numbers
+
+
+WORK_GROUPS = {
+    "Spraying": ("spray",),
+    "Sowing and planting": ("till", "roll", "sow", "plant", "replant"),
+    "Lime and fertilizer": ("lime", "fertilize"),
+    "Mowing, burning and tending": ("mow", "burn", "tend"),
+    "Walks, lanes and water": ("cut", "rake", "dig", "refill"),
+    "Looking and counting": ("look", "count", "inspect"),
+}

@@ -9,6 +9,9 @@ import functools
 import math
 from dataclasses import dataclass
 from fractions import Fraction
+from typing import TypeAlias
+
+LatLon: TypeAlias = tuple[float, float]  # degrees north, degrees east
 
 SQ_FT_PER_AC = 43560
 IN_PER_FT = 12

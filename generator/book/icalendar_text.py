@@ -9,12 +9,12 @@ from dataclasses import dataclass
 from typing import Literal
 
 from generator.book.text import clean
+from generator.plan.model.days import ONE_DAY
 
 LONGEST_OCTETS = 75
 REMINDED_AT_HOUR = 9
 _HOURS_IN_DAY = 24
 _FIRST_DAY = datetime.date(2000, 1, 1)
-ONE_DAY = datetime.timedelta(days=1)
 _MEANS_SOMETHING = str.maketrans({"\\": "\\\\", ";": "\\;", ",": "\\,"})
 
 

@@ -2,7 +2,7 @@
 
 from collections.abc import Sequence
 
-from generator.geometry.geodesic import LatLon
+from generator.units import LatLon
 
 
 def line_numbers(line_lat_lon: Sequence[LatLon]) -> tuple[int, ...]:

@@ -12,7 +12,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from typing import TypeAlias
 
-from generator.geometry.geodesic import LatLon
+from generator.units import LatLon
 
 # In parts of the earth's radius, east and north of the first point.
 Spot: TypeAlias = "tuple[float, float]"

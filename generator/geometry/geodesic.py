@@ -9,14 +9,13 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from functools import cache
-from typing import TYPE_CHECKING, TypeAlias
+from typing import TYPE_CHECKING
 
-from generator.units import convert
+from generator.units import LatLon, convert
 
 if TYPE_CHECKING:
     from pyproj import Geod
 
-LatLon: TypeAlias = tuple[float, float]
 ELLIPSOID = "WGS84"
 MI_IN_A_DEGREE = 69.5  # of latitude at the pole, where it is longest: 111.694 km; rounded up
 

@@ -13,8 +13,7 @@ from collections.abc import Iterator, Sequence
 from itertools import pairwise
 
 from generator.geometry.crossing import Spot, on_the_plane
-from generator.geometry.geodesic import LatLon
-from generator.units import convert
+from generator.units import LatLon, convert
 
 MEAN_RADIUS_M = 6371008.8  # mean radius (2 a + b) / 3 of the ellipsoid of GPS, WGS 84
 CUTS = 16  # across an outline, to find its middle

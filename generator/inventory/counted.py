@@ -15,7 +15,7 @@ from generator.inventory.fields import (
 )
 from generator.working import Given
 
-CELLS_IN_FRAME = 25  # five by five; a test holds it against the calculation's
+CELLS_OF_A_PLACEMENT = 25  # five by five; a test holds it against the calculation's
 _AT_LEAST_NONE = Limits(at_least=0)
 STAGES = ("seedling", "rosette", "growing", "bud_or_flower", "seed", "dormant")
 SHARES = ("none", "few", "some", "many", "most")

@@ -21,7 +21,7 @@ from generator.inventory.problems import (
     meant_or_listed,
     shown_value,
 )
-from generator.inventory.reading import YES_OR_NO
+from generator.inventory.reading_values import YES_OR_NO
 from generator.inventory.schema import Inventory
 from generator.units import UNITS
 

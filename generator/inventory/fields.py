@@ -9,7 +9,7 @@ from collections.abc import Mapping
 from dataclasses import MISSING, Field, dataclass, field, fields
 from typing import Any, ClassVar
 
-from generator.units import UNITS
+from generator.units import UNITS, LatLon
 from generator.working import Visible
 
 NOT_ON_LABEL = "not_on_label"
@@ -27,7 +27,6 @@ class Limits:
 
 POSITIVE = Limits(above=0)
 SHARE = Limits(at_least=0, at_most=1)
-LatLon = tuple[float, float]
 # Jobs, entries, prices and tests; contracts, plantings that stand, and weather go further back.
 FIRST_YEAR, FIRST_YEAR_LONG_AGO, LAST_YEAR = 1990, 1850, 2100
 YEAR_LIMITS = Limits(at_least=FIRST_YEAR, at_most=LAST_YEAR)

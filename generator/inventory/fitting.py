@@ -3,7 +3,7 @@
 from collections.abc import Iterable, Mapping
 from typing import Any
 
-from generator.inventory.reading import Mention, Path, Reading
+from generator.inventory.reading_found import Mention, Path, Reading
 from generator.reference.steps import StepPlan, step_plans
 
 # The lists whose entries have an upkeep of every season, and what a plan for them is for.

@@ -19,7 +19,8 @@ from generator.inventory.plain_values import (
     number_patterns,
     point_pattern,
 )
-from generator.inventory.reading import TRUTHS, YES_OR_NO, left_out_if_empty, legal_keys, unit_of
+from generator.inventory.reading import left_out_if_empty, legal_keys
+from generator.inventory.reading_values import TRUTHS, YES_OR_NO, unit_of
 from generator.inventory.schema import Property
 from generator.reference.library import marker_names, operations, planting_kinds, species
 from generator.units import convert

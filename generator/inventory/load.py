@@ -25,15 +25,8 @@ from generator.inventory.people import Applicator, Contractor, Helper
 from generator.inventory.places import Planting, Route, Screen, Stand, Strip
 from generator.inventory.plain_values import US
 from generator.inventory.problems import Problem, Sentence
-from generator.inventory.reading import (
-    A_LIST,
-    Mention,
-    NamedThing,
-    Reading,
-    is_entry,
-    keys_inside,
-    read_record,
-)
+from generator.inventory.reading import A_LIST, is_entry, keys_inside, read_record
+from generator.inventory.reading_found import Mention, NamedThing, Reading
 from generator.inventory.rules import broken_beside
 from generator.inventory.schema import FORMAT, Inventory, Property, Reader
 from generator.inventory.sound import Entry, is_known, sound_entries

@@ -6,7 +6,6 @@ from typing import ClassVar
 
 from generator.inventory.fields import (
     POSITIVE,
-    LatLon,
     Limits,
     Points,
     Record,
@@ -26,6 +25,7 @@ from generator.inventory.ground import NutrientNeed
 from generator.inventory.label import RATE_UNITS
 from generator.inventory.season import WHAT_STANDS, a_season
 from generator.inventory.woody import WoodyRow
+from generator.units import LatLon
 from generator.working import Given
 
 MIX = Limits(above=0, at_most=1)

@@ -8,7 +8,7 @@ from generator.inventory.label import LabelCard, NotOnLabel, Use, YearlyLimit
 from generator.inventory.page_names import names_a_page, slug
 from generator.inventory.places import PlantedGround, Planting
 from generator.inventory.problems import Problem, bad_id, listed, meant_or_listed, shown_value
-from generator.inventory.reading import is_id
+from generator.inventory.reading_values import is_id
 from generator.inventory.rule import Broken, Rule, typed_at
 from generator.inventory.rules_area import AREA_RULES, FAR_APART, points_beside
 from generator.inventory.rules_counts import COUNTS_RULES

@@ -5,11 +5,11 @@ from collections.abc import Collection, Iterator
 from generator.geometry.corners import corner_numbers, line_numbers
 from generator.geometry.crossing import first_crossing
 from generator.geometry.geodesic import distances_mi, line_length_ft, outline_area_ac
-from generator.inventory.fields import LatLon, Points, Where, rules_of
+from generator.inventory.fields import Points, Where, rules_of
 from generator.inventory.places import PlantedGround
 from generator.inventory.rule import Broken, Rule
 from generator.inventory.schema import Inventory
-from generator.units import convert
+from generator.units import LatLon, convert
 
 FAR_APART = "F318"
 FARTHEST_MI = 20  # no property is as wide

@@ -3,7 +3,7 @@
 import datetime
 from collections.abc import Iterator
 
-from generator.inventory.counted import CELLS_IN_FRAME, Counted
+from generator.inventory.counted import CELLS_OF_A_PLACEMENT, Counted
 from generator.inventory.log import LogEntry
 from generator.inventory.log_seen import HeightReading, HeightsLogged
 from generator.inventory.places import PlantedGround, Planting
@@ -37,10 +37,10 @@ def _cells(inventory: Inventory) -> Iterator[Broken]:
                 return
         if placed is None or with_plant is None:
             continue
-        most = placed.value * CELLS_IN_FRAME
+        most = placed.value * CELLS_OF_A_PLACEMENT
         if cells is not None and cells.value > most:
             what = f"{cells.typed:g} cells were looked at in {placed.typed:g} placements"
-            yield Broken(typed_at(cells), what, f"at most {CELLS_IN_FRAME} cells a placement")
+            yield Broken(typed_at(cells), what, f"at most {CELLS_OF_A_PLACEMENT} cells a placement")
         elif with_plant.value > (cells.value if cells is not None else most):
             looked_at = cells.value if cells is not None else most
             what = f"{with_plant.typed:g} cells have a plant and {looked_at:g} were looked at"

@@ -9,7 +9,6 @@ from generator.inventory.dates import DateRange, ShootingHours
 from generator.inventory.drill import Drill
 from generator.inventory.equipment import Measure, Sprayer, Spreader
 from generator.inventory.fields import (
-    LatLon,
     Limits,
     Record,
     SeasonMarker,
@@ -58,6 +57,7 @@ from generator.inventory.weather import (
 )
 from generator.inventory.woody import Guard, Plant
 from generator.reference.steps import Step, StepPlan
+from generator.units import LatLon
 from generator.working import Given
 
 FORMAT = 1

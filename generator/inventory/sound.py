@@ -8,7 +8,7 @@ from collections import Counter
 from collections.abc import Iterable, Mapping, Sequence, Set
 from dataclasses import dataclass
 
-from generator.inventory.reading import FAULT, Mention, NamedThing
+from generator.inventory.reading_found import FAULT, Mention, NamedThing
 
 
 @dataclass(frozen=True, slots=True)

@@ -4,7 +4,6 @@ import datetime
 from dataclasses import dataclass
 
 from generator.inventory.fields import (
-    LatLon,
     Limits,
     Record,
     choice,
@@ -17,6 +16,7 @@ from generator.inventory.fields import (
     text,
     whole,
 )
+from generator.units import LatLon
 from generator.working import Given
 
 GHCN, SUMMARIES, PLAIN = "ghcn_by_station", "daily_summaries", "plain"

@@ -9,7 +9,7 @@ from collections.abc import Iterator, Sequence
 
 from generator.inventory.fields import Where
 from generator.inventory.problems import Problem, Sentence, listed, shown_value
-from generator.inventory.reading import TypedPoint
+from generator.inventory.reading_found import TypedPoint
 from generator.reference.zones import zone_point
 
 # The farthest places of a zone from its chief town lie some 45 degrees off, in China and Greenland.

@@ -3,7 +3,7 @@
 import pytest
 
 from generator.geometry.corners import corner_numbers, line_numbers
-from generator.geometry.geodesic import LatLon
+from generator.units import LatLon
 
 A, B, C = (41.0, -93.0), (41.0, -92.99), (41.01, -93.0)
 

@@ -9,7 +9,7 @@ from hypothesis import assume, given
 from hypothesis import strategies as st
 
 from generator.geometry.crossing import first_crossing
-from generator.geometry.geodesic import LatLon
+from generator.units import LatLon
 
 MIDDLES = [(41.0, -93.0), (78.2, 15.6), (-16.8, 179.9999), (0.0, -77.0), (90.0, 0.0)]
 # Shapes in tens of feet east and north, with the two sides that meet first, or None.

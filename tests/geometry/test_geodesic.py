@@ -11,14 +11,13 @@ from hypothesis import strategies as st
 
 from generator.geometry.geodesic import (
     MI_IN_A_DEGREE,
-    LatLon,
     are_surely_within_mi,
     distances_mi,
     line_length_ft,
     outline_area_ac,
     outline_perimeter_ft,
 )
-from generator.units import convert
+from generator.units import LatLon, convert
 
 WGS84 = Geodesic.WGS84
 PART_PER_MILLION = 1e-6

@@ -4,12 +4,13 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from generator.inventory.fields import LatLon, Where
+from generator.inventory.fields import Where
 from generator.inventory.load import load_inventory
 from generator.inventory.problems import Problem
-from generator.inventory.reading import TypedPoint
+from generator.inventory.reading_found import TypedPoint
 from generator.inventory.zone_points import places_astray, points_astray
 from generator.reference.zones import zone_names, zone_point
+from generator.units import LatLon
 from tests.inventories.overlaid import HERE as INVENTORIES
 
 HERE = Where("property.yaml", 7, 17)

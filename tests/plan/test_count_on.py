@@ -19,7 +19,8 @@ from generator.compute.suited import (
 from generator.inventory.weather import DailyRecord, HourlyWind
 from generator.plan.days.count_on import counted_at, counted_in, past_of, spans_left
 from generator.plan.days.wind_days import wind_by_day
-from generator.plan.model.suited_days import CountedDays, Span
+from generator.plan.model.days import Span
+from generator.plan.model.suited_days import CountedDays
 from generator.plan.readers.seen_by import seen_by
 from generator.plan.season.marker_years import series_of
 from generator.reference.library import values

@@ -10,7 +10,7 @@ from typing import Any
 import pytest
 
 from generator.compute.plant_count import CELLS_IN_FRAME
-from generator.inventory.counted import CELLS_IN_FRAME as CELLS_OF_THE_RULES
+from generator.inventory.counted import CELLS_OF_A_PLACEMENT as CELLS_OF_THE_RULES
 from generator.plan.build.season_plan import make_plan
 from generator.plan.model.counts import CountSaid
 from generator.plan.model.finding import Finding

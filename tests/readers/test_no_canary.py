@@ -19,7 +19,8 @@ from generator.cli import main
 from generator.inventory.counted import Counted
 from generator.inventory.fields import FieldRule, rules_of
 from generator.inventory.load import FILES
-from generator.inventory.reading import legal_keys, unit_of
+from generator.inventory.reading import legal_keys
+from generator.inventory.reading_values import unit_of
 from generator.inventory.schema import Property
 from generator.units import UNITS, convert, family_suffixes, shown
 from tests.properties import (

@@ -7,10 +7,9 @@ from markupsafe import Markup
 
 from generator.book.charts.drawing import box, percent, pixels, rule, text_line, unspoken
 from generator.plan.jobs.job_days import FIRST_OF_SEASON, LAST_OF_SEASON
-from generator.plan.model.days import MONTHS
+from generator.plan.model.days import MONTHS, Span
 from generator.plan.season.open_dates import day_in_season
 
-Span = tuple[datetime.date, datetime.date]
 MONTHS_OF_A_YEAR = 12
 SCALE_PX, BAND_PX, ROOM_PX = 18, 10, 3
 _ONE_DAY = datetime.timedelta(days=1)

@@ -2,10 +2,11 @@
 
 from generator.book.pages.written import WORK, Written, from_template, place_of
 from generator.plan.days.count_on import counted_at
+from generator.plan.model.days import Span
 from generator.plan.model.job import Job
 from generator.plan.model.place import Place
 from generator.plan.model.plan import Plan
-from generator.plan.model.suited_days import CountedDays, Span
+from generator.plan.model.suited_days import CountedDays
 from generator.reference.library import methods, values
 from generator.reference.suited import Suits, suited
 

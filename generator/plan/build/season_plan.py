@@ -1,7 +1,7 @@
 """The one place where a plan is put together: jobs, lines, findings."""
 
 import datetime
-from collections.abc import Iterable, Mapping
+from collections.abc import Iterable
 from dataclasses import replace
 
 from generator.inventory.problems import listed
@@ -12,6 +12,7 @@ from generator.plan.after.later import later_findings, sprayed_later
 from generator.plan.after.plant_back import decide
 from generator.plan.after.records import correction_findings, record_findings, spray_records
 from generator.plan.after.reentry import reentry_findings
+from generator.plan.build.planned_job import planned_job
 from generator.plan.days.count_on import count_findings, counted_at, counted_days, ready_for
 from generator.plan.days.day_findings import day_findings
 from generator.plan.days.paper_findings import paper_findings
@@ -19,19 +20,14 @@ from generator.plan.days.shooting import hunted_dates, shooting_findings
 from generator.plan.days.wind_days import wind_uses
 from generator.plan.doubts.doubt_stops import doubt_stops
 from generator.plan.doubts.every_doubt import doubt_findings, doubts
-from generator.plan.feeding.fertilizing import plan_fertilizing
-from generator.plan.feeding.liming import plan_liming
 from generator.plan.findings.about_money import MoneyNote
 from generator.plan.findings.about_places import PlaceCaution, PlaceNote, PlaceStop
 from generator.plan.findings.order import finding, in_order, without_amounts
 from generator.plan.jobs.ground import (
-    first_name,
     ground_findings,
     place_on_its_ground,
-    width_findings,
 )
 from generator.plan.jobs.job_days import with_days
-from generator.plan.jobs.job_numbers import plants_used_up as used_up_by_rows
 from generator.plan.jobs.job_numbers import used_up_by
 from generator.plan.jobs.latitudes import latitude_findings
 from generator.plan.jobs.licenses import is_handed
@@ -39,9 +35,9 @@ from generator.plan.jobs.request import JobRequest, every_job, yearly_jobs
 from generator.plan.jobs.safety import safety_lines
 from generator.plan.jobs.same_ground import same_ground, shared_grounds
 from generator.plan.jobs.slope import steep_cautions
-from generator.plan.jobs.soil import is_asked_for, left_undone
+from generator.plan.jobs.soil import is_asked_for
 from generator.plan.labels.clearance import card_gaps
-from generator.plan.labels.yearly_sums import PlannedSpray, active_totals
+from generator.plan.labels.yearly_sums import active_totals
 from generator.plan.log.done import begun_findings, entries_on
 from generator.plan.log.entries import entries_in_force
 from generator.plan.log.inspections import with_logged_days
@@ -62,12 +58,9 @@ from generator.plan.readers.shared_text import shared_text_findings
 from generator.plan.season.open_dates import do_not_meet
 from generator.plan.season.season_markers import with_markers
 from generator.plan.season.weather_findings import weather_findings
-from generator.plan.sowing.rows import Rows, plan_planting, plan_replacing
-from generator.plan.sowing.seed_short import Reach
-from generator.plan.sowing.sow_job import plan_sowing, season_reaches
-from generator.plan.sowing.sown_how import method_of, way_findings
+from generator.plan.sowing.sow_job import season_reaches
 from generator.plan.spraying.logged_sprays import as_logged
-from generator.plan.spraying.spray_job import chosen_products, plan_spray, planned_sprays
+from generator.plan.spraying.spray_job import planned_sprays
 from generator.plan.spraying.tank_before import tank_before_findings
 from generator.plan.spraying.tank_log import with_logged_loads
 from generator.plan.standing.burning import burning_findings
@@ -125,7 +118,7 @@ def make_plan(inventory: Inventory, season: int, as_of: datetime.date) -> Plan:
     ahead = tuple(one for one in ever if one.job_id not in listed and states[one.job_id].is_ahead)
     reached = season_reaches(asked, season, inventory, entries, as_of, states)
     for one in asked:
-        job, job_findings = _job(one, states[one.job_id], inventory, sprays, reached)
+        job, job_findings = planned_job(one, states[one.job_id], inventory, sprays, reached)
         jobs.append(job)
         if job.state.is_settled:
             continue
@@ -282,120 +275,6 @@ def _held_back(job: Job, inventory: Inventory) -> Job:
 def _job_order(job: Job) -> tuple[datetime.date, datetime.date, str]:
     last = datetime.date.max
     return (job.dates.opens or last, job.dates.closes or last, job.id)
-
-
-def _job(
-    request: JobRequest,
-    state: JobState,
-    inventory: Inventory,
-    sprays: tuple[PlannedSpray, ...],
-    reached: Mapping[str, Reach],
-) -> tuple[Job, list[Finding]]:
-    job = Job(
-        id=request.job_id,
-        address=f"{first_name(request.ground.id, request.ground.was)}-{_tail(request.job_id)}",
-        place_id=request.ground.id,
-        planting_id=request.planting.id,
-        season=request.season,
-        step=request.step,
-        dates=request.dates,
-        state=state,
-        numbers={},
-        sowings=(),
-        note=request.work.note if request.work else None,
-        part=request.work.part if request.work else None,
-        needs=(),
-        mix=None,
-        spreader=None,
-        spreader_test=None,
-        safety=safety_lines(inventory.property.emergency, request.ground.near, None),
-    )
-    if request.step.operation == "spray":
-        return _spray_job(job, request, inventory, sprays)
-    if request.step.operation == "sow":
-        return _sow_job(job, request, inventory, reached.get(request.job_id))
-    if request.step.operation == "fertilize":
-        return _fertilizing_job(job, request, inventory)
-    if request.step.operation == "lime":
-        return _liming_job(job, request, inventory)
-    if request.step.operation == "plant":
-        return _rows_job(job, plan_planting(request, inventory))
-    if request.step.operation == "replant":
-        return _rows_job(job, plan_replacing(request, inventory))
-    return job, []
-
-
-def _tail(job_id: str) -> str:
-    return "-".join(job_id.split("/")[1:])
-
-
-def _spray_job(
-    job: Job, request: JobRequest, inventory: Inventory, sprays: tuple[PlannedSpray, ...]
-) -> tuple[Job, list[Finding]]:
-    done = plan_spray(request, inventory, sprays)
-    near, emergency = request.ground.near, inventory.property.emergency
-    planned = replace(
-        job,
-        numbers=done.numbers,
-        needs=tuple(one.product.id for one in chosen_products(request, inventory)),
-        mix=done.mix,
-        safety=safety_lines(emergency, near, done.mix),
-    )
-    return planned, list(done.findings)
-
-
-def _sow_job(
-    job: Job, request: JobRequest, inventory: Inventory, reach: Reach | None
-) -> tuple[Job, list[Finding]]:
-    done = plan_sowing(request, inventory, reach)
-    found = [
-        *done.findings,
-        *left_undone(request, inventory),
-        *way_findings(request, inventory),
-    ]
-    if done.sower.spreader is not None:
-        found += width_findings(job.id, request.ground)
-    sown = replace(
-        job,
-        needs=tuple(one.lot.id for one in done.parts),
-        numbers=done.numbers,
-        sowings=done.parts,
-        spreader=done.sower.spreader,
-        spreader_test=done.sower.spreader_test,
-        drill=done.sower.drill,
-        drill_test=done.sower.drill_test,
-        method=method_of(request),
-    )
-    return sown, found
-
-
-def _fertilizing_job(
-    job: Job, request: JobRequest, inventory: Inventory
-) -> tuple[Job, list[Finding]]:
-    done = plan_fertilizing(request, inventory)
-    fed = replace(
-        job,
-        needs=tuple(one.item.id for one in done.spreadings),
-        spreadings=done.spreadings,
-        nutrients=done.nutrients,
-    )
-    return fed, list(done.findings)
-
-
-def _liming_job(job: Job, request: JobRequest, inventory: Inventory) -> tuple[Job, list[Finding]]:
-    done = plan_liming(request, inventory)
-    limed = replace(
-        job,
-        needs=(request.planting.lime,) if request.planting.lime is not None else (),
-        spreadings=(done.spreading,) if done.spreading is not None else (),
-        lime_asked=done.asked,
-    )
-    return limed, list(done.findings)
-
-
-def _rows_job(job: Job, done: Rows) -> tuple[Job, list[Finding]]:
-    needs = tuple(item for _, item, _ in used_up_by_rows(job.id, done.rows))
-    return replace(job, rows=done.rows, needs=needs), list(done.findings)
 
 
 def _date_findings(request: JobRequest, as_of: datetime.date) -> list[Finding]:

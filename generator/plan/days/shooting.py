@@ -10,7 +10,6 @@ from dataclasses import dataclass
 
 from generator.compute import sun
 from generator.inventory.dates import ALL_PLACES, CLOCK, HUNTED, ShootingHours
-from generator.inventory.fields import LatLon
 from generator.inventory.schema import Inventory
 from generator.plan.findings.about_days import DayCaution
 from generator.plan.findings.order import finding
@@ -20,6 +19,7 @@ from generator.plan.model.finding import Finding
 from generator.plan.model.plan import HuntedDates, HuntedDay, HuntedWeek
 from generator.plan.season.open_dates import day_in_season
 from generator.reference.zones import zone
+from generator.units import LatLon
 
 _FIRST_DAY = datetime.date(2000, 1, 1)
 SUNDAY = 6

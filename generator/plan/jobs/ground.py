@@ -11,7 +11,7 @@ from typing import Literal
 from generator.compute import area
 from generator.geometry import geodesic
 from generator.geometry.corners import corner_numbers, line_numbers
-from generator.inventory.fields import LatLon, Points, Where, rules_of
+from generator.inventory.fields import Points, Where, rules_of
 from generator.inventory.places import PlantedGround
 from generator.inventory.rule import typed_at
 from generator.plan.findings.about_places import PlaceCaution, PlaceNote
@@ -19,7 +19,7 @@ from generator.plan.findings.order import finding
 from generator.plan.model.finding import Finding
 from generator.plan.model.place import Ground, GroundWay, OutlineError, Place
 from generator.reference.library import methods, values
-from generator.units import convert
+from generator.units import LatLon, convert
 from generator.working import Figure, Formula, Given, Measured, Quantity
 
 WAY_WORDS = {

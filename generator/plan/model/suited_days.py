@@ -1,11 +1,9 @@
 """What was counted of past days: how many suited a job, and in how many the wind did."""
 
-import datetime
 from dataclasses import dataclass
 
+from generator.plan.model.days import Span
 from generator.reference.suited import Suits
-
-Span = tuple[datetime.date, datetime.date]  # first and last day
 
 
 @dataclass(frozen=True, slots=True)

@@ -4,10 +4,10 @@ import re
 from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 
-from generator.inventory.fields import LatLon
 from generator.inventory.ground import WaterHole
 from generator.inventory.places import YES, PlantedGround, Route, Stand
 from generator.inventory.schema import Inventory, Reader
+from generator.units import LatLon
 
 Named = Stand | Route | PlantedGround | WaterHole
 # An id of one word is an ordinary word more often than a name: it counts before one of these alone.

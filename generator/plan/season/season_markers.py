@@ -8,7 +8,7 @@ from typing import Any
 
 from generator.compute.climate_spread import daily_from_months_f
 from generator.geometry.geodesic import distances_mi
-from generator.inventory.fields import LatLon, SeasonMarker, Where
+from generator.inventory.fields import SeasonMarker, Where
 from generator.inventory.places import Planting
 from generator.inventory.schema import Inventory, SeasonMarkers
 from generator.inventory.weather import Station, WindStation
@@ -49,6 +49,7 @@ from generator.plan.season.marker_years import (
 )
 from generator.reference.found_signs import FoundBy, found_by
 from generator.reference.library import marker_names, methods, values
+from generator.units import LatLon
 from generator.working import Measured
 
 EMERGENCE = "grass_emergence"

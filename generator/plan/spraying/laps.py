@@ -2,7 +2,7 @@
 
 from collections.abc import Iterator
 
-from generator.compute import lanes
+from generator.compute import lapped
 from generator.inventory.label import YearlyLimit
 from generator.plan.findings.about_spraying import SprayCaution, SprayNote, SprayStop
 from generator.plan.findings.order import finding
@@ -75,7 +75,7 @@ def lap_stops(
 
 def _lapped_how(lap: Given, pass_ft: float, passes: Passes | None) -> str:
     """Return what comes of such a lap: on many passes side by side where none are laid."""
-    share = lanes.lap_fraction(lap.value, pass_ft)
+    share = lapped.lap_fraction(lap.value, pass_ft)
     if share >= 1:
         return "no pass would reach new ground"
     times = passes.over_the_same if passes is not None else int(whole_up(1 / (1 - share)))

@@ -3,7 +3,7 @@
 from collections.abc import Mapping
 from dataclasses import dataclass
 
-from generator.compute import lanes, steering
+from generator.compute import lanes, lapped, steering
 from generator.working import Figure, Quantity
 
 
@@ -49,13 +49,13 @@ def laps_of_passes(
     """Return the lap between passes and how far they lie apart, or what one sprays beside."""
     count, pass_width = numbers["lanes_count"], numbers["pass_width_ft"]
     if count.value == 1:
-        beside = lanes.BESIDE(f"{job}/beside_in", laid_width_ft=laid, width_ft=width)
-        share = lanes.BESIDE_SHARE(
+        beside = lapped.BESIDE(f"{job}/beside_in", laid_width_ft=laid, width_ft=width)
+        share = lapped.BESIDE_SHARE(
             f"{job}/beside_fraction", beside_in=beside, pass_width_ft=pass_width
         )
         return {"beside_in": beside, "beside_fraction": share}
     lap = lanes.LAP(f"{job}/lap_in", laid_width_ft=laid, width_ft=width, lanes_count=count)
-    share = lanes.LAP_SHARE(f"{job}/lap_fraction", lap_in=lap, pass_width_ft=pass_width)
+    share = lapped.LAP_SHARE(f"{job}/lap_fraction", lap_in=lap, pass_width_ft=pass_width)
     apart = lanes.APART(f"{job}/passes_apart_ft", pass_width_ft=pass_width, lap_in=lap)
     return {"lap_in": lap, "lap_fraction": share, "passes_apart_ft": apart}
 
@@ -63,7 +63,7 @@ def laps_of_passes(
 def times_over(job: str, numbers: Mapping[str, Quantity]) -> dict[str, Quantity]:
     """Return how many passes lie over the ground that most of them lie over."""
     return {
-        "laid_times_count": lanes.LAID_TIMES(
+        "laid_times_count": lapped.LAID_TIMES(
             f"{job}/laid_times_count",
             lanes_count=numbers["lanes_count"],
             pass_width_ft=numbers["pass_width_ft"],

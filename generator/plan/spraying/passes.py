@@ -7,7 +7,7 @@ them, all alike. A single pass runs along the middle, and what it is wider falls
 
 from dataclasses import dataclass, replace
 
-from generator.compute import lanes, spray, spread
+from generator.compute import lanes, lapped, spray, spread
 from generator.plan.jobs.request import JobRequest
 from generator.plan.labels.rates import ROUNDING
 from generator.plan.spraying.pass_places import (
@@ -64,7 +64,7 @@ class Passes:
         if apart is None:
             return 1
         count, width = self.numbers["lanes_count"], self.numbers["pass_width_ft"]
-        return int(lanes.laid_times_count(count.value, width.value, apart.value))
+        return int(lapped.laid_times_count(count.value, width.value, apart.value))
 
     @property
     def typed_lap_too_wide(self) -> bool:
@@ -159,7 +159,7 @@ def lapped_half(
 
 
 def _is_half(lap: Given | None, pass_ft: float) -> bool:
-    return lap is not None and lanes.lap_fraction(lap.value, pass_ft) >= 1 / 2
+    return lap is not None and lapped.lap_fraction(lap.value, pass_ft) >= 1 / 2
 
 
 def caught_but_once(machine: SprayerSetUp) -> bool:
@@ -272,14 +272,14 @@ def _fitting(
     None where the typed lap alone is too wide: no width cures that.
     """
     numbers: dict[str, Quantity] = {}
-    if lap is not None and is_wide(lanes.lap_fraction(lap.value, width_of(parts.full))):
+    if lap is not None and is_wide(lapped.lap_fraction(lap.value, width_of(parts.full))):
         return numbers
     if in_all.value > 1:
-        fewer = lanes.FEWER_PARTS(f"{job}/fewer_count", parts_count=in_all)
+        fewer = lapped.FEWER_PARTS(f"{job}/fewer_count", parts_count=in_all)
         numbers["narrower_width_ft"] = _covered(f"{job}/narrower_width_ft", fewer, parts, lap)
     numbers["wider_width_ft"] = _covered(f"{job}/wider_width_ft", in_all, parts, lap)
     if parts.part is parts.full and count.value > 1 and lap is None:
-        numbers["fitting_swath_ft"] = lanes.FITTING_SWATH(
+        numbers["fitting_swath_ft"] = lapped.FITTING_SWATH(
             f"{job}/fitting_swath_ft", width_ft=width, lanes_count=count
         )
     return numbers
@@ -288,8 +288,8 @@ def _fitting(
 def _covered(identity: str, in_all: Quantity, parts: Parts, lap: Given | None) -> Quantity:
     """Return the width that so many parts cover, side by side or with the typed lap."""
     if lap is None:
-        return lanes.FITTING_WIDTH(identity, parts_count=in_all, part_ft=parts.part)
-    return lanes.LAPPED_WIDTH(
+        return lapped.FITTING_WIDTH(identity, parts_count=in_all, part_ft=parts.part)
+    return lapped.LAPPED_WIDTH(
         identity,
         parts_count=in_all,
         part_ft=parts.part,

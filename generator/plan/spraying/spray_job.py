@@ -1,12 +1,10 @@
 """A spray job: cleared or stopped, and when cleared, what goes into each tank load."""
 
 import datetime
-import math
 from collections.abc import Iterator
 from dataclasses import dataclass
 
-from generator.compute import dose
-from generator.inventory.label import CarrierRange, LabelCard, Use, YearlyLimit, year_in
+from generator.inventory.label import CarrierRange, LabelCard, Use, year_in
 from generator.inventory.places import AdjuvantUsed
 from generator.inventory.schema import Inventory
 from generator.inventory.stock import Adjuvant, Product
@@ -18,21 +16,25 @@ from generator.plan.labels.clearance import cleared_use
 from generator.plan.labels.crops import crop_of
 from generator.plan.labels.history import tank_stops
 from generator.plan.labels.label_harm import harm_cautions
-from generator.plan.labels.limit_stops import Judged, figure_value, limit_basis, on_the_place
-from generator.plan.labels.rates import JobRate, as_product, is_dry, job_rate
+from generator.plan.labels.limit_stops import Judged, figure_value
+from generator.plan.labels.rates import JobRate, is_dry, job_rate
 from generator.plan.labels.sowing_wait import wait_cautions
 from generator.plan.labels.spray_stops import Chosen, asked_of_label, card_stops, no_use, use_stops
 from generator.plan.labels.yearly_sums import (
     PlannedSpray,
-    amount_in_a_year,
-    as_laid,
-    shares_ground_with_others,
 )
 from generator.plan.model.finding import Finding
 from generator.plan.model.job import AdjuvantPart, Mix, MixPart
 from generator.plan.season.open_dates import judged_on
 from generator.plan.spraying.laps import lap_stops, pass_findings, twice_stops
 from generator.plan.spraying.passes import Passes, all_open, passes_of
+from generator.plan.spraying.pours import (
+    Cleared,
+    adjuvant_is_dry,
+    adjuvant_pours,
+    adjuvant_rate,
+    product_pour,
+)
 from generator.plan.spraying.setbacks import setback_cautions
 from generator.plan.spraying.spots import spot_stops, treated_ground, treated_stops
 from generator.plan.spraying.tank import (
@@ -46,7 +48,7 @@ from generator.plan.spraying.tank import (
     tank_loads,
     tank_numbers,
 )
-from generator.working import Given, Quantity
+from generator.working import Quantity
 
 NOZZLES_MAY_DIFFER = 0.1  # share of the mean, common practice
 LABEL_GOOD_FOR_YEARS = 2  # common practice: look whether a newer one is out
@@ -60,16 +62,6 @@ class SprayPlanned:
     mix: Mix | None
     numbers: dict[str, Quantity]
     findings: tuple[Finding, ...]
-
-
-@dataclass(frozen=True, slots=True)
-class Cleared:
-    """A chosen product whose card clears the job: its card, use and rate."""
-
-    chosen: Chosen
-    card: LabelCard
-    use: Use
-    rate: JobRate
 
 
 def chosen_products(request: JobRequest, inventory: Inventory) -> tuple[Chosen, ...]:
@@ -203,7 +195,7 @@ def _tank_stops(
         if (missed := _missed_by(one.use, carrier.value)) is not None
     )
     wanted = [(one.chosen.product.name, is_dry(one.card)) for one in cleared]
-    wanted += [(one.name, _adjuvant_is_dry(used)) for used, one in _adjuvants(request, inventory)]
+    wanted += [(one.name, adjuvant_is_dry(used)) for used, one in _adjuvants(request, inventory)]
     for name, dry in wanted:
         if machine.measure_for(dry=dry) is None:
             yield finding(
@@ -214,7 +206,7 @@ def _tank_stops(
                 measure="scale with a mark_oz_wt" if dry else "jug with a mark_fl_oz",
             )
     for used, adjuvant in _adjuvants(request, inventory):
-        if _adjuvant_rate("", used, carrier) is None:
+        if adjuvant_rate("", used, carrier) is None:
             yield finding(
                 SprayStop.NO_ADJUVANT_RATE, request.job_id, used.where, item=adjuvant.name
             )
@@ -260,11 +252,6 @@ def _adjuvants(
     return tuple((one, by_id[one.adjuvant]) for one in used)
 
 
-def _adjuvant_is_dry(used: AdjuvantUsed) -> bool:
-    by_weight = used.rate_product is not None and used.rate_product.unit == "lb_per_ac"
-    return by_weight or used.rate_lb_per_100_gal is not None
-
-
 def _mix(
     request: JobRequest,
     inventory: Inventory,
@@ -282,9 +269,9 @@ def _mix(
     elif ground is not request.area:
         numbers["treated_ac"] = ground
     numbers |= tank_numbers(job, ground, carrier, machine)
-    pours = [_pour(request, one, carrier, machine, sprays) for one in cleared]
+    pours = [product_pour(request, one, carrier, machine, sprays) for one in cleared]
     partners = _adjuvants(request, inventory)
-    added = _adjuvant_pours(request, partners, carrier, machine)
+    added = adjuvant_pours(request, partners, carrier, machine)
     every = (*pours, *added)
     loads = tank_loads(job, every, machine, numbers)
     if loads is None:
@@ -366,111 +353,3 @@ def _marks_that_miss(job: str, pours: tuple[Pour, ...], mix: Mix) -> Iterator[Fi
                 measure=pour.measure.name,
                 item=pour.name,
             )
-
-
-def _pour(
-    request: JobRequest,
-    one: Cleared,
-    carrier: Quantity,
-    machine: SprayerSetUp,
-    sprays: tuple[PlannedSpray, ...],
-) -> Pour:
-    measure = machine.measure_for(dry=is_dry(one.card))
-    assert measure is not None
-    assert one.use.rate_low is not None
-    low = _in_product(request, one, one.use.rate_low, one.use.basis, carrier)
-    most = _most_at_one_time(request, one, carrier, sprays)
-    return Pour(one.chosen.prefix, one.chosen.product.name, one.rate.product, measure, low, most)
-
-
-def _in_product(
-    request: JobRequest, one: Cleared, limit: Given, basis: str | None, carrier: Quantity
-) -> float:
-    """Return a limit of the card as product to an acre, in the unit of the product."""
-    if basis == "product":
-        return limit.value
-    if basis == "mix":
-        return dose.percent_rate_fl_oz_per_ac(carrier.value, limit.value)
-    return as_product(f"{request.job_id}/", limit, one.card, "limit").value
-
-
-def _most_at_one_time(
-    request: JobRequest, one: Cleared, carrier: Quantity, sprays: tuple[PlannedSpray, ...]
-) -> float:
-    """Return the highest rate of product that a rounded amount may give.
-
-    What a year's limit leaves over is shared evenly, so that every spraying of the year may
-    round up and their sum still holds; a card's smallest limit counts, whichever use it is of.
-    Where another product counts on the same ground, by this label or its own, nothing is left to
-    share and no amount may round up: then what was typed, and held every limit, is passed nowhere.
-    """
-    use = one.use
-    assert use.rate_high is not None
-    most = _in_product(request, one, use.rate_high, use.basis, carrier)
-    mine, here = on_the_place(request, one.chosen.product, sprays)
-    at_once = most if use.basis != "mix" else math.inf
-    if isinstance(use.max_per_application, Given):
-        basis = limit_basis(use, use.max_per_application, one.card)
-        at_once = _in_product(request, one, use.max_per_application, basis, carrier)
-    most = min(most, at_once / mine.laid_times)
-    if shares_ground_with_others(mine, here):
-        return min(most, figure_value(one.rate.product))
-    share = _share_left_over(request, one, mine, as_laid(here), carrier)
-    return min(most, figure_value(one.rate.product) + share)
-
-
-def _share_left_over(
-    request: JobRequest,
-    one: Cleared,
-    mine: PlannedSpray,
-    here: tuple[PlannedSpray, ...],
-    carrier: Quantity,
-) -> float:
-    """Return the product to an acre that may be added; without end where no use limits a year."""
-    shares = [math.inf]
-    for use in one.card.uses:
-        if isinstance(use.max_per_year, YearlyLimit):
-            limit = use.max_per_year
-            basis = limit_basis(use, limit, one.card)
-            together = amount_in_a_year(mine, here, one.card, basis, limit) if basis else None
-            if together is None or basis is None:
-                return 0.0
-            left_over = limit.amount.value - together.amount.value
-            of_limit = _in_product(request, one, limit.amount, basis, carrier) / limit.amount.value
-            shares.append(left_over * of_limit / together.count)
-    return max(0.0, min(shares))
-
-
-def _adjuvant_pours(
-    request: JobRequest,
-    partners: tuple[tuple[AdjuvantUsed, Adjuvant], ...],
-    carrier: Quantity,
-    machine: SprayerSetUp,
-) -> tuple[Pour, ...]:
-    pours = []
-    for number, (used, adjuvant) in enumerate(partners, 1):
-        prefix = f"adjuvant-{number}."
-        rate = _adjuvant_rate(f"{request.job_id}/{prefix}", used, carrier)
-        measure = machine.measure_for(dry=_adjuvant_is_dry(used))
-        assert rate is not None
-        assert measure is not None
-        pours.append(Pour(prefix, adjuvant.name, rate, measure))
-    return tuple(pours)
-
-
-def _adjuvant_rate(identity: str, used: AdjuvantUsed, carrier: Quantity) -> Given | Quantity | None:
-    if used.rate_product is not None:
-        return used.rate_product
-    if used.mix_fraction is not None:
-        return dose.PERCENT_RATE(
-            f"{identity}rate_product_fl_oz_per_ac",
-            carrier_gal_per_ac=carrier,
-            mix_fraction=used.mix_fraction,
-        )
-    if used.rate_lb_per_100_gal is not None:
-        return dose.ADJUVANT_RATE(
-            f"{identity}rate_product_lb_per_ac",
-            carrier_gal_per_ac=carrier,
-            rate_lb_per_100_gal=used.rate_lb_per_100_gal,
-        )
-    return None

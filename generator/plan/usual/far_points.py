@@ -7,7 +7,7 @@ from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 
 from generator.geometry.geodesic import are_surely_within_mi, distances_mi
-from generator.inventory.fields import LatLon, Points, Where
+from generator.inventory.fields import Points, Where
 from generator.inventory.places import YES
 from generator.inventory.schema import Inventory
 from generator.plan.findings.about_days import DayCaution
@@ -16,6 +16,7 @@ from generator.plan.findings.about_usual import UsualCaution
 from generator.plan.findings.order import finding
 from generator.plan.model.finding import WHOLE_FOLDER, Finding
 from generator.reference.library import methods, values
+from generator.units import LatLon
 from generator.working import Measured
 
 REST_ON_THE_MIDDLE = (PlaceCaution.WRITTEN_FOR_ELSEWHERE, DayCaution.STATION_FAR)

@@ -16,23 +16,23 @@ from generator.units import convert
 from generator.working import Figure, Formula, Given, Measured, Quantity, Withheld, flat_inputs
 
 # A typed or measured figure itself; of a computed one its formula and inputs, whatever its id.
-Alike = Figure | tuple[Formula, tuple[object, ...]]
-Instead = Mapping[Alike, float]
+SameFigure = Figure | tuple[Formula, tuple[object, ...]]
+MeantFigures = Mapping[SameFigure, float]
 TEN = 10
 MOST_TENS = 6
 
 
-def meant_in(findings: Iterable[Finding]) -> dict[Alike, float]:
+def meant_in(findings: Iterable[Finding]) -> dict[SameFigure, float]:
     """Return by figure what those that are told were meant to be, in the unit of each."""
     return {figure: value for one in findings for figure, value in _meant(one)}
 
 
-def as_if(figure: Figure, instead: Instead) -> float:
+def as_if(figure: Figure, instead: MeantFigures) -> float:
     """Return the value of a figure if some of those it rests on had others instead."""
     assert not isinstance(figure, Withheld)
     if not instead:
         return figure.value
-    found = instead.get(alike(figure))
+    found = instead.get(figure_as_such(figure))
     if found is not None:
         return found
     if not isinstance(figure, Quantity):
@@ -46,15 +46,15 @@ def as_if(figure: Figure, instead: Instead) -> float:
     return figure.formula.function(**values)
 
 
-def alike(figure: Figure) -> Alike:
+def figure_as_such(figure: Figure) -> SameFigure:
     """Return what two figures have in common that are the same number under different ids."""
     if not isinstance(figure, Quantity):
         return figure
-    inputs = ((name, alike(one)) for name, one in flat_inputs(figure))
+    inputs = ((name, figure_as_such(one)) for name, one in flat_inputs(figure))
     return figure.formula, tuple(inputs)
 
 
-def _meant(found: Finding) -> Iterator[tuple[Alike, float]]:
+def _meant(found: Finding) -> Iterator[tuple[SameFigure, float]]:
     if not found.figures:
         return
     _, figure = found.figures[0]
@@ -63,13 +63,13 @@ def _meant(found: Finding) -> Iterator[tuple[Alike, float]]:
         yield from _nozzle(figure)
         return
     value = moved_by_tens(figure, range_told(found))
-    yield alike(figure), value
+    yield figure_as_such(figure), value
     if isinstance(figure, Quantity):
         for one in _typed(figure):
             yield one, one.value * value / figure.value
 
 
-def _nozzle(farthest: Quantity) -> Iterator[tuple[Alike, float]]:
+def _nozzle(farthest: Quantity) -> Iterator[tuple[SameFigure, float]]:
     """Yield the nozzle that is far from the mean, with what the middle one caught."""
     caught = [one for _, one in flat_inputs(farthest) if isinstance(one, Given)]
     mean = statistics.fmean(one.value for one in caught)

@@ -15,7 +15,7 @@ from generator.plan.jobs.request import JobRequest
 from generator.plan.model.finding import Finding
 from generator.plan.model.job import Job
 from generator.plan.sowing.drilling import drill_width
-from generator.plan.usual.meant_figures import Alike, Instead, alike, as_if
+from generator.plan.usual.meant_figures import MeantFigures, SameFigure, as_if, figure_as_such
 from generator.plan.usual.out_of_usual import out_of_usual
 from generator.reference.library import values
 from generator.reference.usual import Usual, usual
@@ -25,7 +25,7 @@ CORRECTIONS = ("correction_fraction", "drill_correction_fraction")
 _FILLED = {"fills_count": "fills of the hopper", "loads_count": "loads of the tank"}
 
 
-def amount_findings(request: JobRequest, job: Job, meant: Instead) -> Iterator[Finding]:
+def amount_findings(request: JobRequest, job: Job, meant: MeantFigures) -> Iterator[Finding]:
     """Yield what is out of the usual in the passes, fills and loads of a job.
 
     `meant` is what figures that are told were meant to be: what they give alone is not told.
@@ -34,7 +34,7 @@ def amount_findings(request: JobRequest, job: Job, meant: Instead) -> Iterator[F
     yield from _fills(request, job, meant)
 
 
-def catch_findings(request: JobRequest, job: Job, meant: Instead) -> Iterator[Finding]:
+def catch_findings(request: JobRequest, job: Job, meant: MeantFigures) -> Iterator[Finding]:
     """Yield a caution for each catch of a job that is far from what is wanted."""
     test, wanted = job.spreader_test or job.drill_test, usual("catch_correction", "pct")
     for name in CORRECTIONS:
@@ -51,19 +51,19 @@ def catch_findings(request: JobRequest, job: Job, meant: Instead) -> Iterator[Fi
             yield from [found] if found is not None else []
 
 
-def _is_beyond(wanted: Usual, number: Quantity, meant: Instead) -> bool:
+def _is_beyond(wanted: Usual, number: Quantity, meant: MeantFigures) -> bool:
     """Whether a number is out of the usual, and would be if all that is told were as meant."""
     is_beyond = wanted.beyond(number) is not None
     return is_beyond and wanted.is_beyond(as_if(number, meant), number.unit) is not None
 
 
-def caught_as_wanted(job: Job) -> dict[Alike, float]:
+def caught_as_wanted(job: Job) -> dict[SameFigure, float]:
     """Return what a catch that is told was meant to give: the rate in one pass over each lane."""
     times = job.numbers.get("times_over_count")
-    return {alike(times): 1} if times is not None else {}
+    return {figure_as_such(times): 1} if times is not None else {}
 
 
-def _passes(request: JobRequest, job: Job, meant: Instead) -> Iterator[Finding]:
+def _passes(request: JobRequest, job: Job, meant: MeantFigures) -> Iterator[Finding]:
     """Yield a caution of more passes than a place of its width takes."""
     passes, width = _passes_over(request, job), request.ground.width_ft
     most: list[tuple[str, Figure]] = [("Usual up to", values()["usual_passes_count"])]
@@ -76,7 +76,7 @@ def _passes(request: JobRequest, job: Job, meant: Instead) -> Iterator[Finding]:
         yield finding(UsualCaution.MANY_PASSES, request.job_id, request.planting.where, figures)
 
 
-def _allowed(width: Given | None, meant: Instead) -> float:
+def _allowed(width: Given | None, meant: MeantFigures) -> float:
     """Return the most passes that are usual over a place of a width."""
     most = values()["usual_passes_count"].value
     if width is None:
@@ -97,7 +97,7 @@ def _passes_over(request: JobRequest, job: Job) -> Quantity | None:
     )
 
 
-def _fills(request: JobRequest, job: Job, meant: Instead) -> Iterator[Finding]:
+def _fills(request: JobRequest, job: Job, meant: MeantFigures) -> Iterator[Finding]:
     most = Usual(None, values()["usual_fills_count"])
     for name, words in _FILLED.items():
         if name in job.numbers and _is_beyond(most, job.numbers[name], meant):

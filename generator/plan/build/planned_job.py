@@ -1,0 +1,135 @@
+"""One job of a plan, put together from what its kind of work takes."""
+
+from collections.abc import Mapping
+from dataclasses import replace
+
+from generator.inventory.schema import Inventory
+from generator.plan.feeding.fertilizing import plan_fertilizing
+from generator.plan.feeding.liming import plan_liming
+from generator.plan.jobs.ground import first_name, width_findings
+from generator.plan.jobs.job_numbers import plants_used_up as used_up_by_rows
+from generator.plan.jobs.request import JobRequest
+from generator.plan.jobs.safety import safety_lines
+from generator.plan.jobs.soil import left_undone
+from generator.plan.labels.yearly_sums import PlannedSpray
+from generator.plan.model.finding import Finding
+from generator.plan.model.job import Job, JobState
+from generator.plan.sowing.rows import Rows, plan_planting, plan_replacing
+from generator.plan.sowing.seed_short import Reach
+from generator.plan.sowing.sow_job import plan_sowing
+from generator.plan.sowing.sown_how import method_of, way_findings
+from generator.plan.spraying.spray_job import chosen_products, plan_spray
+
+
+def planned_job(
+    request: JobRequest,
+    state: JobState,
+    inventory: Inventory,
+    sprays: tuple[PlannedSpray, ...],
+    reached: Mapping[str, Reach],
+) -> tuple[Job, list[Finding]]:
+    job = Job(
+        id=request.job_id,
+        address=f"{first_name(request.ground.id, request.ground.was)}-{_tail(request.job_id)}",
+        place_id=request.ground.id,
+        planting_id=request.planting.id,
+        season=request.season,
+        step=request.step,
+        dates=request.dates,
+        state=state,
+        numbers={},
+        sowings=(),
+        note=request.work.note if request.work else None,
+        part=request.work.part if request.work else None,
+        needs=(),
+        mix=None,
+        spreader=None,
+        spreader_test=None,
+        safety=safety_lines(inventory.property.emergency, request.ground.near, None),
+    )
+    if request.step.operation == "spray":
+        return _spray_job(job, request, inventory, sprays)
+    if request.step.operation == "sow":
+        return _sow_job(job, request, inventory, reached.get(request.job_id))
+    if request.step.operation == "fertilize":
+        return _fertilizing_job(job, request, inventory)
+    if request.step.operation == "lime":
+        return _liming_job(job, request, inventory)
+    if request.step.operation == "plant":
+        return _rows_job(job, plan_planting(request, inventory))
+    if request.step.operation == "replant":
+        return _rows_job(job, plan_replacing(request, inventory))
+    return job, []
+
+
+def _tail(job_id: str) -> str:
+    return "-".join(job_id.split("/")[1:])
+
+
+def _spray_job(
+    job: Job, request: JobRequest, inventory: Inventory, sprays: tuple[PlannedSpray, ...]
+) -> tuple[Job, list[Finding]]:
+    done = plan_spray(request, inventory, sprays)
+    near, emergency = request.ground.near, inventory.property.emergency
+    planned = replace(
+        job,
+        numbers=done.numbers,
+        needs=tuple(one.product.id for one in chosen_products(request, inventory)),
+        mix=done.mix,
+        safety=safety_lines(emergency, near, done.mix),
+    )
+    return planned, list(done.findings)
+
+
+def _sow_job(
+    job: Job, request: JobRequest, inventory: Inventory, reach: Reach | None
+) -> tuple[Job, list[Finding]]:
+    done = plan_sowing(request, inventory, reach)
+    found = [
+        *done.findings,
+        *left_undone(request, inventory),
+        *way_findings(request, inventory),
+    ]
+    if done.sower.spreader is not None:
+        found += width_findings(job.id, request.ground)
+    sown = replace(
+        job,
+        needs=tuple(one.lot.id for one in done.parts),
+        numbers=done.numbers,
+        sowings=done.parts,
+        spreader=done.sower.spreader,
+        spreader_test=done.sower.spreader_test,
+        drill=done.sower.drill,
+        drill_test=done.sower.drill_test,
+        method=method_of(request),
+    )
+    return sown, found
+
+
+def _fertilizing_job(
+    job: Job, request: JobRequest, inventory: Inventory
+) -> tuple[Job, list[Finding]]:
+    done = plan_fertilizing(request, inventory)
+    fed = replace(
+        job,
+        needs=tuple(one.item.id for one in done.spreadings),
+        spreadings=done.spreadings,
+        nutrients=done.nutrients,
+    )
+    return fed, list(done.findings)
+
+
+def _liming_job(job: Job, request: JobRequest, inventory: Inventory) -> tuple[Job, list[Finding]]:
+    done = plan_liming(request, inventory)
+    limed = replace(
+        job,
+        needs=(request.planting.lime,) if request.planting.lime is not None else (),
+        spreadings=(done.spreading,) if done.spreading is not None else (),
+        lime_asked=done.asked,
+    )
+    return limed, list(done.findings)
+
+
+def _rows_job(job: Job, done: Rows) -> tuple[Job, list[Finding]]:
+    needs = tuple(item for _, item, _ in used_up_by_rows(job.id, done.rows))
+    return replace(job, rows=done.rows, needs=needs), list(done.findings)

@@ -70,8 +70,8 @@ WITHOUT_SUFFIX = {
     "plan.jobs.ground._measured.value": "its unit stands in the argument beside it",
     "plan.spraying.tank.Pour.low": "in the unit of the rate beside it",
     "plan.spraying.tank.Pour.most": "in the unit of the rate beside it",
-    "plan.money.money_hours.packages.is_short.missing": "in the unit of the thing",
-    "plan.money.money_hours.packages.is_let_go.missing": "in the unit of the thing",
+    "plan.money.packages.is_short.missing": "in the unit of the thing",
+    "plan.money.packages.is_let_go.missing": "in the unit of the thing",
     "plan.spraying.tank.Pour.holds.given": "in the unit of the rate",
 }
 # Functions whose result is in the unit of what they are given.

@@ -5,17 +5,39 @@ from __future__ import annotations
 import datetime
 import os
 import sys
-import time
-from collections.abc import Iterable, Iterator, Mapping, Sequence
+from collections.abc import Iterable, Iterator
 from contextlib import contextmanager
-from io import TextIOWrapper
 from pathlib import Path
 from typing import TYPE_CHECKING, Any, NamedTuple
 
 import click
 
 from generator import __version__
-from generator.typed import HERE, NOT_READ, OWNER, FolderOrNumber, PropertyFolder, is_here
+from generator.said import (
+    FolderTrouble,
+    Progress,
+    card_notes,
+    how_many,
+    say_causes,
+    say_faults,
+    say_findings,
+    say_left,
+    say_not_built,
+    say_stops,
+    spell_out,
+)
+from generator.typed import (
+    HERE,
+    NOT_READ,
+    OWNER,
+    DayGiven,
+    DayType,
+    FolderOrNumber,
+    PropertyFolder,
+    SeasonTyped,
+    TargetFolder,
+    is_here,
+)
 from generator.typed import safe as _safe
 from generator.typed import told as _told
 from generator.typed import why as _why
@@ -24,7 +46,6 @@ if TYPE_CHECKING:
     from generator.book.model import LeftFolder
     from generator.inventory.load import Loaded
     from generator.inventory.schema import Inventory, Reader
-    from generator.plan.model.finding import Finding
     from generator.plan.model.plan import Plan
 
 _FOLDER = PropertyFolder()
@@ -35,68 +56,7 @@ SECONDS_IN_DAY = 86400
 MOST_DIGITS = 11  # of seconds from 1970 to a year that a calendar can hold
 
 
-class FolderTrouble(click.ClickException):
-    """Something is wrong with the folder; the sentence says what to do. Exit code 1."""
-
-    exit_code = 1
-
-
-class _Target(click.Path):
-    """A folder to write to, there or not."""
-
-    name = "folder"
-
-    def __init__(self) -> None:
-        super().__init__(file_okay=False, path_type=Path)
-
-    def convert(self, value: Any, param: click.Parameter | None, ctx: click.Context | None) -> Any:
-        """Return the folder as a path; raises BadParameter where nothing, or a file, is named."""
-        if not str(value):
-            self.fail("Nothing is named; . is the folder you are in.", param, ctx)
-        return super().convert(value, param, ctx)
-
-
-class _Season(click.ParamType[int]):
-    """A year from 1990 to 2100; the refusal says so in words."""
-
-    name = "year"
-
-    def convert(self, value: str, param: click.Parameter | None, ctx: click.Context | None) -> int:
-        """Return the year that was typed; raises BadParameter where it is none."""
-        if not value.isdecimal() or len(value) != 4 or not 1990 <= int(value) <= 2100:
-            self.fail(f"{_safe(value[:40])} is not a year from 1990 to 2100.", param, ctx)
-        return int(value)
-
-
-class _Typed(NamedTuple):
-    """A day typed behind an option, and whether it was typed as month/day/year."""
-
-    date: datetime.date
-    is_us: bool
-
-
-class _DayType(click.ParamType[_Typed]):
-    """A day; the refusal says how one is written."""
-
-    name = "day"
-
-    def convert(
-        self, value: str | _Typed, param: click.Parameter | None, ctx: click.Context | None
-    ) -> _Typed:
-        """Return the day that was typed; raises BadParameter where it is none."""
-        from generator.inventory.plain_values import us_day
-
-        if isinstance(value, _Typed):
-            return value
-        written = us_day(value)
-        try:
-            day = datetime.datetime.strptime(written or value, "%Y-%m-%d").date()
-        except ValueError:
-            self.fail(f"{_safe(value)} is no day like 2027-01-15.", param, ctx)
-        return _Typed(day, written is not None)
-
-
-DAY_TYPED = _DayType()
+DAY_TYPED = DayType()
 
 
 class _Commands(click.Group):
@@ -122,7 +82,7 @@ def main() -> None:
 
     Inside a property folder FOLDER may be left out: `handbook check`.
     """
-    _spell_out()
+    spell_out()
 
 
 @main.command()
@@ -148,23 +108,23 @@ def new(folder: Path) -> None:
 @click.option(
     "--as-of", type=DAY_TYPED, metavar="DAY", help=f"With --strict: {_AS_OF[0].lower()}{_AS_OF[1:]}"
 )
-def check(folder: Path, strict: bool, as_of: _Typed | None) -> None:
+def check(folder: Path, strict: bool, as_of: DayGiven | None) -> None:
     """Read a property folder and name every fault in it."""
     if as_of is not None and not strict:
         raise click.UsageError("--as-of goes with --strict: a plain check plans nothing.")
     loaded = _load(folder)
-    _say_faults(loaded, "Nothing was planned." if strict else "")
+    say_faults(loaded, "Nothing was planned." if strict else "")
     if not strict:
-        _say_findings(_card_notes(loaded))
+        say_findings(card_notes(loaded))
         click.echo("No faults.")
         return
     day = _day_of_plan(loaded, as_of)
     click.echo(day.told)
     plan = _plan(loaded, None, day)
     stops = [one for one in plan.findings if one.severity == "stop"]
-    _say_findings(plan.findings)
-    _say_causes(plan)
-    click.echo(f"No faults. {_counted(len(stops), 'stop')}.")
+    say_findings(plan.findings)
+    say_causes(plan)
+    click.echo(f"No faults. {how_many(len(stops), 'stop')}.")
     if stops:
         raise click.exceptions.Exit(1)
 
@@ -172,14 +132,14 @@ def check(folder: Path, strict: bool, as_of: _Typed | None) -> None:
 @main.command("build")
 @click.argument("folder", type=_FOLDER, default=HERE)
 @click.option("--for", "for_reader", metavar="READER", help="Build for one reader only.")
-@click.option("--season", type=_Season(), metavar="YEAR", help="Season, named by its spring.")
+@click.option("--season", type=SeasonTyped(), metavar="YEAR", help="Season, named by its spring.")
 @click.option("--as-of", type=DAY_TYPED, metavar="DAY", help=_AS_OF)
-@click.option("--out", type=_Target(), metavar="FOLDER", help="Where the books go.")
+@click.option("--out", type=TargetFolder(), metavar="FOLDER", help="Where the books go.")
 def build_command(
     folder: Path,
     for_reader: str | None,
     season: int | None,
-    as_of: _Typed | None,
+    as_of: DayGiven | None,
     out: Path | None,
 ) -> None:
     """Build the handbook, a folder of pages for each reader.
@@ -190,16 +150,16 @@ def build_command(
     from generator.plan.readers.seen_by import seen_by
     from generator.site.left import left_folders
 
-    progress = _Progress()
+    progress = Progress()
     loaded = _load(folder)
-    _say_faults(loaded, "Nothing was built.")
+    say_faults(loaded, "Nothing was built.")
     day = _day_of_plan(loaded, as_of)
     assert loaded.inventory is not None
     target = out or folder.resolve().parent / f"{folder.resolve().name}-handbook"
     readers = _readers(loaded.inventory, for_reader)
     troubles = _refused_at_once([target / name for name, _ in readers], folder)
     if len(troubles) == len(readers):
-        _say_not_built(troubles, readers)
+        say_not_built(troubles, readers)
     click.echo(day.told)
     plan = _plan(loaded, season, day)
     left = left_folders(target, [OWNER, *(one.id for one in loaded.inventory.readers)])
@@ -212,22 +172,22 @@ def build_command(
             continue
         click.echo(f"{name}: {_safe(str(target / name / 'index.html'))}")
         if reader is None:
-            _say_stops(plan)
+            say_stops(plan)
     for one in left:
-        _say_left(target, one)
-    _say_not_built(troubles, readers)
+        say_left(target, one)
+    say_not_built(troubles, readers)
 
 
 @main.command("explain")
 @click.argument("folder", type=FolderOrNumber(), required=False)
 @click.argument("number", required=False)
-@click.option("--season", type=_Season(), metavar="YEAR", help="Season, named by its spring.")
+@click.option("--season", type=SeasonTyped(), metavar="YEAR", help="Season, named by its spring.")
 @click.option("--as-of", type=DAY_TYPED, metavar="DAY", help=_AS_OF)
 def explain_command(
     folder: str | None,
     number: str | None,
     season: int | None,
-    as_of: _Typed | None,
+    as_of: DayGiven | None,
 ) -> None:
     """Show how a number was worked out, or list the numbers there are."""
     from generator.plan.views.numbers import explained, numbers_of
@@ -235,7 +195,7 @@ def explain_command(
     if folder is not None and number is None and not Path(folder).is_dir() and is_here():
         folder, number = None, folder  # in a property folder a number may stand alone
     loaded = _load(_FOLDER.convert(folder or HERE, None, click.get_current_context()))
-    _say_faults(loaded, "Nothing was worked out.")
+    say_faults(loaded, "Nothing was worked out.")
     day = _day_of_plan(loaded, as_of)
     click.echo(day.told, err=True)  # beside what is asked for, so that a list of numbers stays one
     numbers = numbers_of(_plan(loaded, season, day))
@@ -305,13 +265,13 @@ def record_command(folder: Path, yes: bool, **typed: Any) -> None:
             "it was, or the same with --yes where it was so."
         )
     if recorded.entry is None or recorded.inventory is None:
-        raise FolderTrouble(f"{_counted(len(recorded.faults), 'fault')}. Nothing was written.")
+        raise FolderTrouble(f"{how_many(len(recorded.faults), 'fault')}. Nothing was written.")
     click.echo(_told(folder / recorded.name))
     click.echo(_safe(recorded.told()))
 
 
 @main.command()
-@click.option("--out", type=_Target(), metavar="FOLDER", help="New folder for the files.")
+@click.option("--out", type=TargetFolder(), metavar="FOLDER", help="New folder for the files.")
 def schema(out: Path | None) -> None:
     """Print the rules of the files as JSON Schema.
 
@@ -327,7 +287,7 @@ def schema(out: Path | None) -> None:
         return
     files = {f"{name}.json": json.dumps(one, indent=1).encode() for name, one in schemas.items()}
     _write_new(out, files)
-    click.echo(f"{_told(out)} holds {_counted(len(files), 'file')}.")
+    click.echo(f"{_told(out)} holds {how_many(len(files), 'file')}.")
 
 
 def _write_new(folder: Path, files: dict[str, bytes]) -> None:
@@ -342,7 +302,7 @@ def _write_new(folder: Path, files: dict[str, bytes]) -> None:
 
 
 def _build_one(
-    plan: Plan, left: tuple[LeftFolder, ...], target: Path, folder: Path, progress: _Progress
+    plan: Plan, left: tuple[LeftFolder, ...], target: Path, folder: Path, progress: Progress
 ) -> None:
     """Build one book. Raises UsageError or Failed with what kept it from being built."""
     from generator.book.make import make_book
@@ -351,7 +311,7 @@ def _build_one(
     progress.say(f"Writing the book for {target.name} ...")
     with _as_troubles():
         book = make_book(plan, left)
-        progress.say(f"Building {_counted(len(book.pages), 'page')} for {target.name} ...")
+        progress.say(f"Building {how_many(len(book.pages), 'page')} for {target.name} ...")
         problems = publish(book, target, property_folder=folder)
     if problems:
         raise FolderTrouble("The pages do not hold together:\n" + "\n".join(map(_safe, problems)))
@@ -386,20 +346,6 @@ def _refused_at_once(targets: Iterable[Path], folder: Path) -> dict[str, click.C
     return troubles
 
 
-def _say_not_built(
-    troubles: Mapping[str, click.ClickException], readers: Sequence[tuple[str, Reader | None]]
-) -> None:
-    """End with every reader whose pages were not built; as wrong usage where it is all it was."""
-    if not troubles:
-        return
-    ordered = [(name, troubles[name]) for name, _ in readers if name in troubles]
-    told = "\n".join(f"{name} was not built: {one.message}" for name, one in ordered)
-    is_usage = all(isinstance(one, click.UsageError) for one in troubles.values())
-    if is_usage and len(troubles) == len(readers):
-        raise click.UsageError(told)
-    raise FolderTrouble(told)
-
-
 def _asked_by(before: Inventory, after: Inventory) -> tuple[str, ...]:
     from generator.plan.doubts.every_doubt import asked_by
 
@@ -415,37 +361,6 @@ def _load(folder: Path) -> Loaded:
     except OSError as error:
         place = _told(Path(error.filename or folder))
         raise FolderTrouble(f"{place} cannot be read: {_why(error)}. {NOT_READ}") from None
-
-
-def _say_faults(loaded: Loaded, undone: str) -> None:
-    """Print every fault and end, saying what was not done for them."""
-    for problem in loaded.problems:
-        click.echo(_safe(str(problem)), err=True)
-    if loaded.problems:
-        raise FolderTrouble(f"{_counted(len(loaded.problems), 'fault')}. {undone}".rstrip())
-
-
-def _card_notes(loaded: Loaded) -> Iterable[Finding]:
-    from generator.plan.labels.clearance import card_gaps
-
-    assert loaded.inventory is not None
-    return card_gaps(loaded.inventory)
-
-
-def _say_findings(findings: Iterable[Finding]) -> None:
-    from generator.book.in_lines import finding_lines
-
-    for one in findings:
-        for line in finding_lines(one):
-            click.echo(_safe(line))
-
-
-def _say_causes(plan: Plan) -> None:
-    """Print what several stops come of, each cause once."""
-    from generator.book.in_lines import cause_lines
-
-    for line in cause_lines(plan.findings):
-        click.echo(_safe(line))
 
 
 def _plan(loaded: Loaded, season: int | None, day: _Day) -> Plan:
@@ -467,7 +382,7 @@ class _Day(NamedTuple):
         return f"As of {self.date}: {self.said_by}."
 
 
-def _day_of_plan(loaded: Loaded, given: _Typed | None) -> _Day:
+def _day_of_plan(loaded: Loaded, given: DayGiven | None) -> _Day:
     """Return the day that the first of these says: --as-of, the folder, the system, the clock."""
     assert loaded.inventory is not None
     typed, of_system = loaded.inventory.property.as_of, _source_date()
@@ -524,21 +439,6 @@ def _readers(inventory: Inventory, wanted: str | None) -> list[tuple[str, Reader
     return chosen
 
 
-def _say_stops(plan: Plan) -> None:
-    stops = sum(one.severity == "stop" for one in plan.findings)
-    if stops:
-        click.echo(f"{_counted(stops, 'stop')}: see Stops, cautions and notes in the book.")
-        _say_causes(plan)
-
-
-def _say_left(books: Path, left: LeftFolder) -> None:
-    of = f"as of {left.as_of}" if left.as_of is not None else "of a day it does not say"
-    click.echo(
-        f"{_told(books / left.name)} still lies there, {of}, and no reader of this name is in "
-        "readers.yaml. Delete it yourself, and ask for copies you gave away."
-    )
-
-
 def _decoded(typed: Any) -> Any:
     """Return what was typed as text, also where a system of no language took it as bytes."""
     if isinstance(typed, tuple):
@@ -549,28 +449,3 @@ def _decoded(typed: Any) -> Any:
         return os.fsencode(typed).decode()
     except UnicodeError:
         raise click.UsageError(f"{_safe(typed[:40])} is no text: type it in UTF-8.") from None
-
-
-def _spell_out() -> None:
-    """Have letters that an old encoding lacks printed as their numbers, as errors are."""
-    if isinstance(sys.stdout, TextIOWrapper):
-        sys.stdout.reconfigure(errors="backslashreplace")
-
-
-def _counted(count: int, word: str) -> str:
-    return f"1 {word}" if count == 1 else f"{count} {word}s"
-
-
-class _Progress:
-    """Says what is being done, once the command has run for more than a second.
-
-    Without a thread: a second thread would keep the pages from being written by two processes.
-    """
-
-    def __init__(self) -> None:
-        self.begun = time.monotonic()
-
-    def say(self, text: str) -> None:
-        """Print the text unless the command has only just begun."""
-        if time.monotonic() - self.begun > 1:
-            click.echo(text, err=True)

@@ -2,10 +2,11 @@
 
 from __future__ import annotations
 
+import datetime
 import errno
 import os
 from pathlib import Path
-from typing import TYPE_CHECKING, Any
+from typing import TYPE_CHECKING, Any, NamedTuple
 
 import click
 
@@ -152,3 +153,58 @@ def _beside(folder: Path) -> list[Path]:
 
 def _meant(folders: list[Path]) -> str:
     return f" Did you mean {' or '.join(map(told, folders[:3]))}?" if folders else ""
+
+
+class TargetFolder(click.Path):
+    """A folder to write to, there or not."""
+
+    name = "folder"
+
+    def __init__(self) -> None:
+        super().__init__(file_okay=False, path_type=Path)
+
+    def convert(self, value: Any, param: click.Parameter | None, ctx: click.Context | None) -> Any:
+        """Return the folder as a path; raises BadParameter where nothing, or a file, is named."""
+        if not str(value):
+            self.fail("Nothing is named; . is the folder you are in.", param, ctx)
+        return super().convert(value, param, ctx)
+
+
+class SeasonTyped(click.ParamType[int]):
+    """A year from 1990 to 2100; the refusal says so in words."""
+
+    name = "year"
+
+    def convert(self, value: str, param: click.Parameter | None, ctx: click.Context | None) -> int:
+        """Return the year that was typed; raises BadParameter where it is none."""
+        if not value.isdecimal() or len(value) != 4 or not 1990 <= int(value) <= 2100:
+            self.fail(f"{safe(value[:40])} is not a year from 1990 to 2100.", param, ctx)
+        return int(value)
+
+
+class DayGiven(NamedTuple):
+    """A day typed behind an option, and whether it was typed as month/day/year."""
+
+    date: datetime.date
+    is_us: bool
+
+
+class DayType(click.ParamType[DayGiven]):
+    """A day; the refusal says how one is written."""
+
+    name = "day"
+
+    def convert(
+        self, value: str | DayGiven, param: click.Parameter | None, ctx: click.Context | None
+    ) -> DayGiven:
+        """Return the day that was typed; raises BadParameter where it is none."""
+        from generator.inventory.plain_values import us_day
+
+        if isinstance(value, DayGiven):
+            return value
+        written = us_day(value)
+        try:
+            day = datetime.datetime.strptime(written or value, "%Y-%m-%d").date()
+        except ValueError:
+            self.fail(f"{safe(value)} is no day like 2027-01-15.", param, ctx)
+        return DayGiven(day, written is not None)

@@ -6,8 +6,6 @@ A part is what shuts on its own: one nozzle of a boom, one side of a pattern, or
 from generator.units import IN_PER_FT
 from generator.working import Formula, whole_up
 
-TENTHS = 10  # a tape is read to a tenth of a foot
-
 
 def lapped_lanes_count(width_ft: float, pass_width_ft: float, least_lap_in: float) -> float:
     """Lanes side by side that cover the width and lap by so much at least.

@@ -1,8 +1,9 @@
 """Ground that passes lay more than once, or beside the place, and widths that lay none so."""
 
-from generator.compute.lanes import TENTHS
 from generator.units import IN_PER_FT
 from generator.working import Formula, whole_down, whole_up
+
+TENTHS = 10  # a tape is read to a tenth of a foot
 
 
 def laid_times_count(lanes_count: float, pass_width_ft: float, passes_apart_ft: float) -> float:

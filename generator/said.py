@@ -1,0 +1,110 @@
+"""What the commands say: faults, findings, how far a build is. It prints, and nothing else."""
+
+from __future__ import annotations
+
+import sys
+import time
+from collections.abc import Iterable, Mapping, Sequence
+from io import TextIOWrapper
+from pathlib import Path
+
+import click
+
+from generator.book.model import LeftFolder
+from generator.inventory.load import Loaded
+from generator.inventory.schema import Reader
+from generator.plan.model.finding import Finding
+from generator.plan.model.plan import Plan
+from generator.typed import safe as _safe
+from generator.typed import told as _told
+
+
+class FolderTrouble(click.ClickException):
+    """Something is wrong with the folder; the sentence says what to do. Exit code 1."""
+
+    exit_code = 1
+
+
+def say_not_built(
+    troubles: Mapping[str, click.ClickException], readers: Sequence[tuple[str, Reader | None]]
+) -> None:
+    """End with every reader whose pages were not built; as wrong usage where it is all it was."""
+    if not troubles:
+        return
+    ordered = [(name, troubles[name]) for name, _ in readers if name in troubles]
+    told = "\n".join(f"{name} was not built: {one.message}" for name, one in ordered)
+    is_usage = all(isinstance(one, click.UsageError) for one in troubles.values())
+    if is_usage and len(troubles) == len(readers):
+        raise click.UsageError(told)
+    raise FolderTrouble(told)
+
+
+def say_faults(loaded: Loaded, undone: str) -> None:
+    """Print every fault and end, saying what was not done for them."""
+    for problem in loaded.problems:
+        click.echo(_safe(str(problem)), err=True)
+    if loaded.problems:
+        raise FolderTrouble(f"{how_many(len(loaded.problems), 'fault')}. {undone}".rstrip())
+
+
+def card_notes(loaded: Loaded) -> Iterable[Finding]:
+    from generator.plan.labels.clearance import card_gaps
+
+    assert loaded.inventory is not None
+    return card_gaps(loaded.inventory)
+
+
+def say_findings(findings: Iterable[Finding]) -> None:
+    from generator.book.in_lines import finding_lines
+
+    for one in findings:
+        for line in finding_lines(one):
+            click.echo(_safe(line))
+
+
+def say_causes(plan: Plan) -> None:
+    """Print what several stops come of, each cause once."""
+    from generator.book.in_lines import cause_lines
+
+    for line in cause_lines(plan.findings):
+        click.echo(_safe(line))
+
+
+def say_stops(plan: Plan) -> None:
+    stops = sum(one.severity == "stop" for one in plan.findings)
+    if stops:
+        click.echo(f"{how_many(stops, 'stop')}: see Stops, cautions and notes in the book.")
+        say_causes(plan)
+
+
+def say_left(books: Path, left: LeftFolder) -> None:
+    of = f"as of {left.as_of}" if left.as_of is not None else "of a day it does not say"
+    click.echo(
+        f"{_told(books / left.name)} still lies there, {of}, and no reader of this name is in "
+        "readers.yaml. Delete it yourself, and ask for copies you gave away."
+    )
+
+
+def spell_out() -> None:
+    """Have letters that an old encoding lacks printed as their numbers, as errors are."""
+    if isinstance(sys.stdout, TextIOWrapper):
+        sys.stdout.reconfigure(errors="backslashreplace")
+
+
+def how_many(count: int, word: str) -> str:
+    return f"1 {word}" if count == 1 else f"{count} {word}s"
+
+
+class Progress:
+    """Says what is being done, once the command has run for more than a second.
+
+    Without a thread: a second thread would keep the pages from being written by two processes.
+    """
+
+    def __init__(self) -> None:
+        self.begun = time.monotonic()
+
+    def say(self, text: str) -> None:
+        """Print the text unless the command has only just begun."""
+        if time.monotonic() - self.begun > 1:
+            click.echo(text, err=True)

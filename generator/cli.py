@@ -4,9 +4,7 @@ from __future__ import annotations
 
 import datetime
 import os
-import sys
-from collections.abc import Iterable, Iterator
-from contextlib import contextmanager
+from collections.abc import Iterable
 from pathlib import Path
 from typing import TYPE_CHECKING, Any, NamedTuple
 
@@ -14,10 +12,13 @@ import click
 
 from generator import __version__
 from generator.said import (
+    Commands,
     FolderTrouble,
     Progress,
+    as_troubles,
     card_notes,
     how_many,
+    readers_wanted,
     say_causes,
     say_faults,
     say_findings,
@@ -36,6 +37,7 @@ from generator.typed import (
     PropertyFolder,
     SeasonTyped,
     TargetFolder,
+    as_text,
     is_here,
 )
 from generator.typed import safe as _safe
@@ -45,7 +47,7 @@ from generator.typed import why as _why
 if TYPE_CHECKING:
     from generator.book.model import LeftFolder
     from generator.inventory.load import Loaded
-    from generator.inventory.schema import Inventory, Reader
+    from generator.inventory.schema import Inventory
     from generator.plan.model.plan import Plan
 
 _FOLDER = PropertyFolder()
@@ -59,20 +61,7 @@ MOST_DIGITS = 11  # of seconds from 1970 to a year that a calendar can hold
 DAY_TYPED = DayType()
 
 
-class _Commands(click.Group):
-    """The commands; what the system refuses one of them is told in one sentence."""
-
-    def main(self, *args: Any, **more: Any) -> Any:
-        """Run what was typed, and end with 1 where the system refuses something."""
-        try:
-            return super().main(*args, **more)
-        except OSError as error:
-            place = f"{_told(Path(error.filename))}: " if isinstance(error.filename, str) else ""
-            click.echo(f"Error: {place}{_why(error)}.", err=True)
-            sys.exit(1)
-
-
-@click.group(cls=_Commands, context_settings={"help_option_names": ["-h", "--help"]})
+@click.group(cls=Commands, context_settings={"help_option_names": ["-h", "--help"]})
 @click.version_option(__version__, message="%(version)s")
 def main() -> None:
     """Make a habitat handbook from a folder of plain text files.
@@ -156,7 +145,7 @@ def build_command(
     day = _day_of_plan(loaded, as_of)
     assert loaded.inventory is not None
     target = out or folder.resolve().parent / f"{folder.resolve().name}-handbook"
-    readers = _readers(loaded.inventory, for_reader)
+    readers = readers_wanted(loaded.inventory, for_reader)
     troubles = _refused_at_once([target / name for name, _ in readers], folder)
     if len(troubles) == len(readers):
         say_not_built(troubles, readers)
@@ -248,7 +237,7 @@ def record_command(folder: Path, yes: bool, **typed: Any) -> None:
     from generator.inventory.record import record_entry
 
     try:
-        given = Typed(**{name: _decoded(value) for name, value in typed.items()})
+        given = Typed(**{name: as_text(value) for name, value in typed.items()})
         recorded = record_entry(folder, given, _asked_by, yes=yes)
     except NotMeantError as wrong:
         raise click.UsageError(_safe(str(wrong))) from None
@@ -309,27 +298,12 @@ def _build_one(
     from generator.site.publish import publish
 
     progress.say(f"Writing the book for {target.name} ...")
-    with _as_troubles():
+    with as_troubles():
         book = make_book(plan, left)
         progress.say(f"Building {how_many(len(book.pages), 'page')} for {target.name} ...")
         problems = publish(book, target, property_folder=folder)
     if problems:
         raise FolderTrouble("The pages do not hold together:\n" + "\n".join(map(_safe, problems)))
-
-
-@contextmanager
-def _as_troubles() -> Iterator[None]:
-    """Turn what keeps a book from being written into wrong usage, or into what failed."""
-    from generator.site.publish import NotWritten, Refused
-
-    try:
-        yield
-    except NotWritten as trouble:
-        raise FolderTrouble(_safe(str(trouble))) from None
-    except Refused as refused:
-        raise click.UsageError(_safe(str(refused))) from None
-    except OSError as error:
-        raise FolderTrouble(f"The pages cannot be written: {_why(error)}.") from None
 
 
 def _refused_at_once(targets: Iterable[Path], folder: Path) -> dict[str, click.ClickException]:
@@ -339,7 +313,7 @@ def _refused_at_once(targets: Iterable[Path], folder: Path) -> dict[str, click.C
     troubles: dict[str, click.ClickException] = {}
     for target in targets:
         try:
-            with _as_troubles():
+            with as_troubles():
                 refuse_at_once(target, folder)
         except click.ClickException as trouble:
             troubles[target.name] = trouble
@@ -423,29 +397,3 @@ def _source_date() -> datetime.date | None:
 def _today() -> datetime.date:
     """Return the day of this device: the one place in the program that asks a clock for it."""
     return datetime.date.today()
-
-
-def _readers(inventory: Inventory, wanted: str | None) -> list[tuple[str, Reader | None]]:
-    everyone: list[tuple[str, Reader | None]] = [(OWNER, None)]
-    everyone += [(reader.id, reader) for reader in inventory.readers]
-    chosen = [
-        (name, reader)
-        for name, reader in everyone
-        if wanted in (None, name) or (reader is not None and reader.kind == wanted)
-    ]
-    if not chosen:
-        names = ", ".join(name for name, _ in everyone)
-        raise click.UsageError(f"There is no reader {_safe(str(wanted))}. Readers: {names}.")
-    return chosen
-
-
-def _decoded(typed: Any) -> Any:
-    """Return what was typed as text, also where a system of no language took it as bytes."""
-    if isinstance(typed, tuple):
-        return tuple(map(_decoded, typed))
-    if not isinstance(typed, str):
-        return typed
-    try:
-        return os.fsencode(typed).decode()
-    except UnicodeError:
-        raise click.UsageError(f"{_safe(typed[:40])} is no text: type it in UTF-8.") from None

@@ -4,19 +4,25 @@ from __future__ import annotations
 
 import sys
 import time
-from collections.abc import Iterable, Mapping, Sequence
+from collections.abc import Iterable, Iterator, Mapping, Sequence
+from contextlib import contextmanager
 from io import TextIOWrapper
 from pathlib import Path
+from typing import TYPE_CHECKING, Any
 
 import click
 
-from generator.book.model import LeftFolder
-from generator.inventory.load import Loaded
-from generator.inventory.schema import Reader
-from generator.plan.model.finding import Finding
-from generator.plan.model.plan import Plan
+from generator.typed import OWNER
 from generator.typed import safe as _safe
 from generator.typed import told as _told
+from generator.typed import why as _why
+
+if TYPE_CHECKING:
+    from generator.book.model import LeftFolder
+    from generator.inventory.load import Loaded
+    from generator.inventory.schema import Inventory, Reader
+    from generator.plan.model.finding import Finding
+    from generator.plan.model.plan import Plan
 
 
 class FolderTrouble(click.ClickException):
@@ -48,6 +54,7 @@ def say_faults(loaded: Loaded, undone: str) -> None:
 
 
 def card_notes(loaded: Loaded) -> Iterable[Finding]:
+    """Return the notes on what label cards leave out."""
     from generator.plan.labels.clearance import card_gaps
 
     assert loaded.inventory is not None
@@ -55,6 +62,7 @@ def card_notes(loaded: Loaded) -> Iterable[Finding]:
 
 
 def say_findings(findings: Iterable[Finding]) -> None:
+    """Print every finding with its place and figures."""
     from generator.book.in_lines import finding_lines
 
     for one in findings:
@@ -71,6 +79,7 @@ def say_causes(plan: Plan) -> None:
 
 
 def say_stops(plan: Plan) -> None:
+    """Print how many stops there are, and what several of them come of."""
     stops = sum(one.severity == "stop" for one in plan.findings)
     if stops:
         click.echo(f"{how_many(stops, 'stop')}: see Stops, cautions and notes in the book.")
@@ -78,6 +87,7 @@ def say_stops(plan: Plan) -> None:
 
 
 def say_left(books: Path, left: LeftFolder) -> None:
+    """Print which folder of a reader who is gone was left where it is."""
     of = f"as of {left.as_of}" if left.as_of is not None else "of a day it does not say"
     click.echo(
         f"{_told(books / left.name)} still lies there, {of}, and no reader of this name is in "
@@ -92,6 +102,7 @@ def spell_out() -> None:
 
 
 def how_many(count: int, word: str) -> str:
+    """Return a count with its word, in the plural where it is not one."""
     return f"1 {word}" if count == 1 else f"{count} {word}s"
 
 
@@ -108,3 +119,45 @@ class Progress:
         """Print the text unless the command has only just begun."""
         if time.monotonic() - self.begun > 1:
             click.echo(text, err=True)
+
+
+@contextmanager
+def as_troubles() -> Iterator[None]:
+    """Turn what keeps a book from being written into wrong usage, or into what failed."""
+    from generator.site.publish import NotWritten, Refused
+
+    try:
+        yield
+    except NotWritten as trouble:
+        raise FolderTrouble(_safe(str(trouble))) from None
+    except Refused as refused:
+        raise click.UsageError(_safe(str(refused))) from None
+    except OSError as error:
+        raise FolderTrouble(f"The pages cannot be written: {_why(error)}.") from None
+
+
+def readers_wanted(inventory: Inventory, wanted: str | None) -> list[tuple[str, Reader | None]]:
+    everyone: list[tuple[str, Reader | None]] = [(OWNER, None)]
+    everyone += [(reader.id, reader) for reader in inventory.readers]
+    chosen = [
+        (name, reader)
+        for name, reader in everyone
+        if wanted in (None, name) or (reader is not None and reader.kind == wanted)
+    ]
+    if not chosen:
+        names = ", ".join(name for name, _ in everyone)
+        raise click.UsageError(f"There is no reader {_safe(str(wanted))}. Readers: {names}.")
+    return chosen
+
+
+class Commands(click.Group):
+    """The commands; what the system refuses one of them is told in one sentence."""
+
+    def main(self, *args: Any, **more: Any) -> Any:
+        """Run what was typed, and end with 1 where the system refuses something."""
+        try:
+            return super().main(*args, **more)
+        except OSError as error:
+            place = f"{_told(Path(error.filename))}: " if isinstance(error.filename, str) else ""
+            click.echo(f"Error: {place}{_why(error)}.", err=True)
+            sys.exit(1)

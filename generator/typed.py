@@ -208,3 +208,15 @@ class DayType(click.ParamType[DayGiven]):
         except ValueError:
             self.fail(f"{safe(value)} is no day like 2027-01-15.", param, ctx)
         return DayGiven(day, written is not None)
+
+
+def as_text(typed: Any) -> Any:
+    """Return what was typed as text, also where a system of no language took it as bytes."""
+    if isinstance(typed, tuple):
+        return tuple(map(as_text, typed))
+    if not isinstance(typed, str):
+        return typed
+    try:
+        return os.fsencode(typed).decode()
+    except UnicodeError:
+        raise click.UsageError(f"{safe(typed[:40])} is no text: type it in UTF-8.") from None

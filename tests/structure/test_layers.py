@@ -52,13 +52,14 @@ TABLE: dict[str, Row] = {
     ),
     "site": row("book lookup", "mkdocs markdown yaml jinja2"),
     "typed": row("inventory site", "click"),
-    "cli": row("package typed inventory plan book site lookup", "click"),
+    "said": row("typed inventory plan book site", "click"),
+    "cli": row("package typed said inventory plan book site lookup", "click"),
     # What MkDocs calls when it is typed in a checkout: stages the demo property's own book.
     "demo_tree": row("inventory plan book site lookup", "click yaml"),
     "__main__": row("cli"),
 }
 PURE = {"units", "working", "geometry", "compute", "plan"}
-PRINTS = {"cli"}
+PRINTS = {"cli", "said"}
 # The day a plan is made for, where none is given: asked for once, at the outermost edge.
 ASKS_FOR_THE_DAY = "datetime.date.today"
 WRITES = {"site", "cli", "compiled", "demo_tree", "inventory.write"}

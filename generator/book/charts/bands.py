@@ -7,12 +7,11 @@ from markupsafe import Markup
 
 from generator.book.charts.drawing import box, percent, pixels, rule, text_line, unspoken
 from generator.plan.jobs.job_days import FIRST_OF_SEASON, LAST_OF_SEASON
-from generator.plan.model.days import MONTHS, Span
+from generator.plan.model.days import MONTHS, ONE_DAY, Span
 from generator.plan.season.open_dates import day_in_season
 
 MONTHS_OF_A_YEAR = 12
 SCALE_PX, BAND_PX, ROOM_PX = 18, 10, 3
-_ONE_DAY = datetime.timedelta(days=1)
 
 
 class Season:
@@ -37,7 +36,7 @@ class Season:
         >>> Season(2027).width((datetime.date(2026, 8, 1), datetime.date(2027, 8, 31)))
         1.0
         """
-        return self.share(span[1] + _ONE_DAY) - self.share(span[0])
+        return self.share(span[1] + ONE_DAY) - self.share(span[0])
 
     def months(self) -> tuple[datetime.date, ...]:
         """Return the first day of each month."""

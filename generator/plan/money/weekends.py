@@ -8,6 +8,7 @@ from generator.compute.buying import TOTAL_HOURS
 from generator.compute.free_hours import DONE_ON_A_WEEKEND, FREE_ON_A_WEEKEND, HOURS_LEFT
 from generator.inventory.people import MONTH_KEYS, Helper
 from generator.plan.jobs.job_days import LAST_OF_SEASON
+from generator.plan.model.days import ONE_DAY
 from generator.plan.model.job import Job
 from generator.plan.model.plan import Plan
 from generator.plan.money.free_hours import OwnWork, own_work, weekends_of
@@ -16,7 +17,6 @@ from generator.working import Given, Quantity
 
 SATURDAY = 5
 DECIMALS = 9
-_ONE_DAY = datetime.timedelta(days=1)
 ONE_WEEK = datetime.timedelta(days=7)
 
 
@@ -82,7 +82,7 @@ def _left(plan: Plan, work: OwnWork, done: list[Quantity]) -> Quantity:
 
 def _saturdays(plan: Plan) -> Iterator[datetime.date]:
     last = day_in_season(LAST_OF_SEASON, plan.season)
-    day = plan.as_of + _ONE_DAY * ((SATURDAY - plan.as_of.weekday()) % 7)
+    day = plan.as_of + ONE_DAY * ((SATURDAY - plan.as_of.weekday()) % 7)
     while day <= last:
         yield day
         day += ONE_WEEK
@@ -120,7 +120,7 @@ def can_be_done(job: Job, saturday: datetime.date) -> bool:
         return False
     spans = job.days.left if job.days is not None else ((opens, closes),)
     return any(
-        first <= day <= last for first, last in spans for day in (saturday, saturday + _ONE_DAY)
+        first <= day <= last for first, last in spans for day in (saturday, saturday + ONE_DAY)
     )
 
 

@@ -23,6 +23,7 @@ from generator.plan.labels.rates import ROUNDING, JobRate, is_dry, rate_of_produ
 from generator.plan.labels.yearly_sums import Gap, PlannedSpray
 from generator.plan.log.done import entries_on, finished_on
 from generator.plan.log.told import SPRAY, Sprayings, area_of, latest_day, part_told, sprayings_of
+from generator.plan.model.days import ONE_DAY
 from generator.plan.model.spray_record import larger_than_its_place
 from generator.plan.spraying.passes import Passes, passes_of
 from generator.plan.spraying.spots import treated_ground
@@ -31,7 +32,6 @@ from generator.plan.spraying.tank_log import sprayer_of
 from generator.working import Given, Quantity
 
 OUTSIDE = "log/"  # what the id of a spraying begins with that is no job
-_ONE_DAY = datetime.timedelta(days=1)
 
 
 @dataclass(frozen=True, slots=True)
@@ -295,7 +295,7 @@ def _runs(puts: tuple[_Put, ...]) -> list[tuple[_Put, ...]]:
     ordered = sorted(puts, key=lambda one: (one.entry.done_on, one.entry.id))
     runs: list[list[_Put]] = [ordered[:1]] if ordered else []
     for before, after in pairwise(ordered):
-        if after.entry.done_on - latest_day(before.entry) <= _ONE_DAY:
+        if after.entry.done_on - latest_day(before.entry) <= ONE_DAY:
             runs[-1].append(after)
         else:
             runs.append([after])

@@ -21,6 +21,7 @@ from generator.compute.growth import (
 )
 from generator.compute.height_stations import UNLIFTED
 from generator.inventory.log import LogEntry
+from generator.plan.model.days import ONE_DAY
 from generator.plan.standing.heights_measured import (
     Measuring,
     is_enough_to_lift,
@@ -32,7 +33,6 @@ from generator.plan.standing.planting_curves import FIRST_MONTH_OF_GROWTH, Growi
 from generator.reference.growth import Curve
 from generator.working import Figure, Given, Quantity, Reference
 
-_ONE_DAY = datetime.timedelta(days=1)
 FIRST_MONTH_OF_WINTER = 12
 UNPULLED = Reference("pull_fraction", 1.0, "fraction", "arithmetic", "nothing measured")
 NOTHING_GROWN = Reference("grown_fraction", 0.0, "fraction", "arithmetic", "before growth begins")
@@ -274,5 +274,5 @@ def bends(one: Growing, season: int) -> Iterator[datetime.date]:
     years = (season - 1, season)
     days = {datetime.date(year, *month_day) for year in years for month_day in listed}
     for entry in (*one.measured, *one.cut):
-        days |= {entry.done_on - _ONE_DAY, entry.done_on}
+        days |= {entry.done_on - ONE_DAY, entry.done_on}
     yield from sorted(day for day in days if first <= day <= last)

@@ -5,12 +5,12 @@ from dataclasses import dataclass
 from typing import Literal
 
 from generator.plan.jobs.job_days import LAST_OF_SEASON
+from generator.plan.model.days import ONE_DAY
 from generator.plan.model.job import Job, UpkeepJob
 from generator.plan.model.plan import Plan
 from generator.plan.money.budget import Purchase, purchases
 from generator.plan.season.open_dates import day_in_season
 
-_ONE_DAY = datetime.timedelta(days=1)
 WELL_INTO_NEXT_MONTH = datetime.timedelta(days=32)
 
 Turn = Literal["begins", "goes_on", "ends", "begins_and_ends"]
@@ -45,7 +45,7 @@ def month_by_month(plan: Plan) -> tuple[MonthOfWork, ...]:
     first = plan.as_of
     while first <= last_of_season:
         following = (first.replace(day=1) + WELL_INTO_NEXT_MONTH).replace(day=1)
-        last = following - _ONE_DAY
+        last = following - ONE_DAY
         found.append(
             MonthOfWork(
                 first,

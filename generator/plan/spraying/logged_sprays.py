@@ -6,10 +6,8 @@ plan. What an entry leaves out stands as a gap, and nothing is cleared by it.
 """
 
 import datetime
-import math
 from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
-from itertools import pairwise
 
 from generator.compute import applied
 from generator.compute.buying import TOTAL_FL_OZ_PER_AC, TOTAL_RATE
@@ -23,8 +21,8 @@ from generator.plan.labels.rates import ROUNDING, JobRate, is_dry, rate_of_produ
 from generator.plan.labels.yearly_sums import Gap, PlannedSpray
 from generator.plan.log.done import entries_on, finished_on
 from generator.plan.log.told import SPRAY, Sprayings, area_of, latest_day, part_told, sprayings_of
-from generator.plan.model.days import ONE_DAY
 from generator.plan.model.spray_record import larger_than_its_place
+from generator.plan.spraying.logged_parts import PutOn, _fit, _runs, by_part, most_of
 from generator.plan.spraying.passes import Passes, passes_of
 from generator.plan.spraying.spots import treated_ground
 from generator.plan.spraying.tank import machine_for
@@ -32,16 +30,6 @@ from generator.plan.spraying.tank_log import sprayer_of
 from generator.working import Given, Quantity
 
 OUTSIDE = "log/"  # what the id of a spraying begins with that is no job
-
-
-@dataclass(frozen=True, slots=True)
-class _Put:
-    """So much of a product on an acre, as one entry says it; None where it does not."""
-
-    entry: LogEntry
-    rate: Given | Quantity | None
-    area_ac: float | None
-    too_much_ground: bool
 
 
 @dataclass(frozen=True, slots=True)
@@ -185,7 +173,7 @@ def _puts(
     told: Sprayings,
     ground: _Ground,
     base: str,
-) -> Iterator[_Put]:
+) -> Iterator[PutOn]:
     """Yield what entries put down of a product on some ground; the smaller ground counts."""
     number = 0
     for entry in entries:
@@ -204,7 +192,7 @@ def _puts(
                 rate = None
             said_ac = counts.value if area is not None and counts is not None else None
             larger = area is not None and place is not None and larger_than_its_place(area, place)
-            yield _Put(entry, rate, said_ac, larger)
+            yield PutOn(entry, rate, said_ac, larger)
 
 
 def _fits(rate: Given | Quantity, product: Product) -> bool:
@@ -226,7 +214,7 @@ def _applied(
 
 
 def _gaps(
-    product: Product, puts: tuple[_Put, ...], rate: JobRate | None, *, nothing_said: bool
+    product: Product, puts: tuple[PutOn, ...], rate: JobRate | None, *, nothing_said: bool
 ) -> frozenset[Gap]:
     """Return what is not known of a product that was sprayed."""
     found: set[Gap] = set()
@@ -248,15 +236,15 @@ class _OnAnAcre:
     times: int
 
 
-def _on_an_acre(request: JobRequest, product: Product, puts: tuple[_Put, ...]) -> _OnAnAcre:
+def _on_an_acre(request: JobRequest, product: Product, puts: tuple[PutOn, ...]) -> _OnAnAcre:
     """Return what an acre of a job got of a product, as far as its entries say.
 
     Parts that each entry names are ground of their own; so are entries on days in a row whose
     ground fits onto the job's. Later ones may be over the same ground; what does not fit is.
     """
     ground_ac = treated_ground(request).value
-    parts = _by_part(puts, ground_ac)
-    groups = parts or tuple(_most_of(run, ground_ac) for run in _runs(puts))
+    parts = by_part(puts, ground_ac)
+    groups = parts or tuple(most_of(run, ground_ac) for run in _runs(puts))
     certain = _fit([one.area_ac or ground_ac for one in puts], ground_ac)
     counts = [len(group) for group in groups]
     times = max([1, max(counts, default=1) if parts else sum(counts)])
@@ -273,41 +261,6 @@ def _on_an_acre(request: JobRequest, product: Product, puts: tuple[_Put, ...]) -
         return _OnAnAcre(largest, None, times)
     in_all = rate_of_product(f"{base}logged_all_", _together(f"{base}logged", card, sums), card)
     return _OnAnAcre(largest, in_all, times) if certain else _OnAnAcre(in_all, None, times)
-
-
-def _by_part(puts: tuple[_Put, ...], ground_ac: float) -> tuple[tuple[_Put, ...], ...]:
-    """Return entries by the parts they name; none unless each names one and all fit."""
-    parts: dict[str, list[_Put]] = {}
-    for one in puts:
-        parts.setdefault(" ".join((part_told(one.entry) or "").split()).casefold(), []).append(one)
-    areas = [max(one.area_ac or ground_ac for one in part) for part in parts.values()]
-    if "" in parts or not _fit(areas, ground_ac):
-        return ()
-    return tuple(map(tuple, parts.values()))
-
-
-def _fit(areas_ac: Sequence[float], ground_ac: float) -> bool:
-    return math.fsum(areas_ac) <= ground_ac * (1 + ROUNDING)
-
-
-def _runs(puts: tuple[_Put, ...]) -> list[tuple[_Put, ...]]:
-    """Return entries in groups of days in a row."""
-    ordered = sorted(puts, key=lambda one: (one.entry.done_on, one.entry.id))
-    runs: list[list[_Put]] = [ordered[:1]] if ordered else []
-    for before, after in pairwise(ordered):
-        if after.entry.done_on - latest_day(before.entry) <= ONE_DAY:
-            runs[-1].append(after)
-        else:
-            runs.append([after])
-    return [tuple(run) for run in runs]
-
-
-def _most_of(run: tuple[_Put, ...], ground_ac: float) -> tuple[_Put, ...]:
-    """Return the one entry of a run that put down most, where they may each be of other ground."""
-    areas = [one.area_ac for one in run]
-    if any(one is None for one in areas) or not _fit([one or 0.0 for one in areas], ground_ac):
-        return run
-    return (max(run, key=lambda one: one.rate.value if one.rate is not None else 0.0),)
 
 
 def _together(base: str, card: LabelCard, rates: Sequence[Given | Quantity]) -> Given | Quantity:
@@ -364,7 +317,7 @@ def _put_on(
         yield replace(_named(blank, product), rate=rate, gaps=gaps | unsaid)
 
 
-def _all_of(base: str, product: Product, puts: tuple[_Put, ...]) -> JobRate | None:
+def _all_of(base: str, product: Product, puts: tuple[PutOn, ...]) -> JobRate | None:
     """Return what one entry put on an acre of a product in all, None where that is not known."""
     card = product.label
     rates = [one.rate for one in puts if one.rate is not None]

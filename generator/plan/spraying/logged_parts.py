@@ -1,0 +1,57 @@
+"""Entries of one spraying told apart by the ground they may have gone over."""
+
+import math
+from collections.abc import Sequence
+from dataclasses import dataclass
+from itertools import pairwise
+
+from generator.inventory.log import LogEntry
+from generator.plan.labels.rates import ROUNDING
+from generator.plan.log.told import latest_day, part_told
+from generator.plan.model.days import ONE_DAY
+from generator.working import Given, Quantity
+
+
+@dataclass(frozen=True, slots=True)
+class PutOn:
+    """So much of a product on an acre, as one entry says it; None where it does not."""
+
+    entry: LogEntry
+    rate: Given | Quantity | None
+    area_ac: float | None
+    too_much_ground: bool
+
+
+def by_part(puts: tuple[PutOn, ...], ground_ac: float) -> tuple[tuple[PutOn, ...], ...]:
+    """Return entries by the parts they name; none unless each names one and all fit."""
+    parts: dict[str, list[PutOn]] = {}
+    for one in puts:
+        parts.setdefault(" ".join((part_told(one.entry) or "").split()).casefold(), []).append(one)
+    areas = [max(one.area_ac or ground_ac for one in part) for part in parts.values()]
+    if "" in parts or not _fit(areas, ground_ac):
+        return ()
+    return tuple(map(tuple, parts.values()))
+
+
+def _fit(areas_ac: Sequence[float], ground_ac: float) -> bool:
+    return math.fsum(areas_ac) <= ground_ac * (1 + ROUNDING)
+
+
+def _runs(puts: tuple[PutOn, ...]) -> list[tuple[PutOn, ...]]:
+    """Return entries in groups of days in a row."""
+    ordered = sorted(puts, key=lambda one: (one.entry.done_on, one.entry.id))
+    runs: list[list[PutOn]] = [ordered[:1]] if ordered else []
+    for before, after in pairwise(ordered):
+        if after.entry.done_on - latest_day(before.entry) <= ONE_DAY:
+            runs[-1].append(after)
+        else:
+            runs.append([after])
+    return [tuple(run) for run in runs]
+
+
+def most_of(run: tuple[PutOn, ...], ground_ac: float) -> tuple[PutOn, ...]:
+    """Return the one entry of a run that put down most, where they may each be of other ground."""
+    areas = [one.area_ac for one in run]
+    if any(one is None for one in areas) or not _fit([one or 0.0 for one in areas], ground_ac):
+        return run
+    return (max(run, key=lambda one: one.rate.value if one.rate is not None else 0.0),)

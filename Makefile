@@ -7,13 +7,18 @@ BIN := $(VENV)/bin
 PYTHON := python3.15 python3.14 python3.13 python3.12 python3.11 python3
 DEMO_SITE := build/handbook
 
-.PHONY: site test test-long lint pictures bench mutants fuzz lock clean set-up browser
+.PHONY: site test quick test-long lint pictures bench mutants fuzz proof lock clean set-up browser
 
 site: set-up
 	$(BIN)/handbook build demo_property --out $(DEMO_SITE)
 
 test: set-up browser
 	$(BIN)/python -m pytest -n 2 --dist loadgroup --durations 10
+
+# About a minute of the tests that what differs from a commit can break, the likeliest first.
+SINCE := HEAD
+quick: set-up browser
+	$(BIN)/python -m tests.quick.run $(SINCE)
 
 test-long: set-up browser
 	$(BIN)/python -m pytest -n 2 --dist loadgroup --durations 20 -m "long or not long"
@@ -39,6 +44,10 @@ FROM := 0
 TO := 100000
 fuzz: set-up
 	$(BIN)/python -m tests.fuzz.run --from $(FROM) --to $(TO)
+
+# Whether the working tree makes the same books as a commit: the demo, the starter, generated ones.
+proof: set-up
+	$(BIN)/python -m tests.proof.run $(SINCE)
 
 # One resolution for every supported Python and system; no registry is named in it.
 lock: set-up

@@ -11,6 +11,7 @@ from playwright.sync_api import Browser, sync_playwright
 from generator import cli
 from tests.book.sites import DEMO, Site, build_sites
 from tests.chromium import LAUNCH_FLAGS, find_chromium
+from tests.quick.seconds import note
 
 # The property tests check answers; how long one takes depends on what else the machine does.
 settings.register_profile("unhurried", deadline=None)
@@ -71,14 +72,17 @@ def demo_sites(tmp_path_factory: pytest.TempPathFactory) -> dict[str, Site]:
 def pytest_terminal_summary(terminalreporter: pytest.TerminalReporter) -> None:
     """Prints the seconds spent in each folder of tests/, summed over the workers."""
     seconds: defaultdict[str, float] = defaultdict(float)
+    of_files: defaultdict[str, float] = defaultdict(float)
     for reports in terminalreporter.stats.values():
         for report in reports:
             if isinstance(report, pytest.TestReport):
                 seconds[_part(report.nodeid)] += report.duration
+                of_files[report.nodeid.split("::")[0]] += report.duration
     if seconds:
         terminalreporter.section("times by part")
     for part in sorted(seconds):
         terminalreporter.write_line(f"{seconds[part]:8.1f} s  {part}")
+    note(of_files)
 
 
 def _part(nodeid: str) -> str:

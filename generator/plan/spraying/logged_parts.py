@@ -28,16 +28,17 @@ def by_part(puts: tuple[PutOn, ...], ground_ac: float) -> tuple[tuple[PutOn, ...
     for one in puts:
         parts.setdefault(" ".join((part_told(one.entry) or "").split()).casefold(), []).append(one)
     areas = [max(one.area_ac or ground_ac for one in part) for part in parts.values()]
-    if "" in parts or not _fit(areas, ground_ac):
+    if "" in parts or not fit_on(areas, ground_ac):
         return ()
     return tuple(map(tuple, parts.values()))
 
 
-def _fit(areas_ac: Sequence[float], ground_ac: float) -> bool:
+def fit_on(areas_ac: Sequence[float], ground_ac: float) -> bool:
+    """Return whether areas lie beside one another on so much ground."""
     return math.fsum(areas_ac) <= ground_ac * (1 + ROUNDING)
 
 
-def _runs(puts: tuple[PutOn, ...]) -> list[tuple[PutOn, ...]]:
+def runs_of_days(puts: tuple[PutOn, ...]) -> list[tuple[PutOn, ...]]:
     """Return entries in groups of days in a row."""
     ordered = sorted(puts, key=lambda one: (one.entry.done_on, one.entry.id))
     runs: list[list[PutOn]] = [ordered[:1]] if ordered else []
@@ -52,6 +53,6 @@ def _runs(puts: tuple[PutOn, ...]) -> list[tuple[PutOn, ...]]:
 def most_of(run: tuple[PutOn, ...], ground_ac: float) -> tuple[PutOn, ...]:
     """Return the one entry of a run that put down most, where they may each be of other ground."""
     areas = [one.area_ac for one in run]
-    if any(one is None for one in areas) or not _fit([one or 0.0 for one in areas], ground_ac):
+    if any(one is None for one in areas) or not fit_on([one or 0.0 for one in areas], ground_ac):
         return run
     return (max(run, key=lambda one: one.rate.value if one.rate is not None else 0.0),)

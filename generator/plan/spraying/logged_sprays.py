@@ -22,7 +22,7 @@ from generator.plan.labels.yearly_sums import Gap, PlannedSpray
 from generator.plan.log.done import entries_on, finished_on
 from generator.plan.log.told import SPRAY, Sprayings, area_of, latest_day, part_told, sprayings_of
 from generator.plan.model.spray_record import larger_than_its_place
-from generator.plan.spraying.logged_parts import PutOn, _fit, _runs, by_part, most_of
+from generator.plan.spraying.logged_parts import PutOn, by_part, fit_on, most_of, runs_of_days
 from generator.plan.spraying.passes import Passes, passes_of
 from generator.plan.spraying.spots import treated_ground
 from generator.plan.spraying.tank import machine_for
@@ -244,8 +244,8 @@ def _on_an_acre(request: JobRequest, product: Product, puts: tuple[PutOn, ...]) 
     """
     ground_ac = treated_ground(request).value
     parts = by_part(puts, ground_ac)
-    groups = parts or tuple(most_of(run, ground_ac) for run in _runs(puts))
-    certain = _fit([one.area_ac or ground_ac for one in puts], ground_ac)
+    groups = parts or tuple(most_of(run, ground_ac) for run in runs_of_days(puts))
+    certain = fit_on([one.area_ac or ground_ac for one in puts], ground_ac)
     counts = [len(group) for group in groups]
     times = max([1, max(counts, default=1) if parts else sum(counts)])
     card = product.label

@@ -5,6 +5,7 @@ from pathlib import Path
 import pytest
 
 from tests.quick.chosen import CHECKOUT, LOOKS_AT, alike, chosen, modules, near, words_of
+from tests.quick.faults import FAULTS, missing
 
 
 def nearest(path: str, count: int) -> list[str]:
@@ -55,6 +56,11 @@ def test_as_many_are_taken_as_there_is_time_for_and_the_others_are_named() -> No
     assert sorted(first + left) == sorted(every)
     slow = {one.relative_to(CHECKOUT).as_posix(): 99.0 for one in every}
     assert chosen(changed, slow, 3)[0] == every[:1]
+
+
+def test_the_faults_that_have_to_be_caught_are_still_to_be_made() -> None:
+    assert len(FAULTS) == 20
+    assert list(missing()) == []
 
 
 def test_every_file_that_is_no_module_has_a_row() -> None:

@@ -213,7 +213,10 @@ def _moved(spot: _Spot, base: Base, chance: random.Random, raw: list[str]) -> st
     except ValueError:
         return _day(spot, base, chance, raw)
     days = chance.choice((-4000, -366, -180, -30, -1, 1, 7, 45, 120, 365, 366, 730))
-    spot.becomes(str(day + datetime.timedelta(days=days)))
+    moved = day.toordinal() + days
+    if not datetime.date.min.toordinal() <= moved <= datetime.date.max.toordinal():
+        return _day(spot, base, chance, raw)
+    spot.becomes(str(datetime.date.fromordinal(moved)))
     return f"becomes {spot.value!r}"
 
 

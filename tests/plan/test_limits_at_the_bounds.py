@@ -3,6 +3,7 @@
 Worked out by hand. A rate counts as at a limit up to a rounding of one in a thousand million.
 """
 
+import datetime
 from dataclasses import replace
 from typing import Any
 
@@ -10,6 +11,7 @@ import pytest
 
 from generator.compute.buying import TOTAL_FL_OZ_PER_AC
 from generator.inventory.label import LabelCard
+from generator.plan.build.season_plan import make_plan
 from generator.plan.jobs.ground import place_on_its_ground
 from generator.plan.jobs.request import every_job
 from generator.plan.labels.clearance import Asked, nearly_matching
@@ -18,7 +20,7 @@ from generator.plan.labels.rates import ROUNDING, ActiveRate, JobRate, job_rate
 from generator.plan.labels.yearly_sums import PlannedSpray, Together, amount_in_a_year, as_laid
 from generator.reference.active_names import ActiveName
 from generator.working import Given, Quantity, Withheld, flat_inputs
-from tests.plan.planned import KILL, inventory_of, planned, stops_of
+from tests.plan.planned import KILL, inventory_of, planned, stops_of, well_stocked
 from tests.plan.test_at_the_bounds import limit, of_rate, spray
 from tests.properties import SEASON, Data, full_card, full_use, small_property
 
@@ -209,3 +211,20 @@ def test_of_a_premix_only_the_active_counts_that_the_card_holds(basis: str, foun
 def test_a_spraying_is_laid_once_where_nothing_else_is_known_of_its_passes() -> None:
     once, twice = spray("once", "2026-09-10"), replace(spray("far", "2026-09-20"), laid_times=2)
     assert as_laid((once, twice)) == (once, twice, twice)
+
+
+def test_a_job_logged_over_more_ground_than_there_is_rounds_nothing_up() -> None:
+    """Of an acre on 43.56 square feet nobody knows what lies there: the sum holds nothing."""
+    data = small_property(full_card(full_use(rate_low_fl_oz_per_ac=1, rate_high_fl_oz_per_ac=256)))
+    data["screens"]["screens"][0]["length_ft"] = 0.726
+    entry = {
+        "id": "e-1",
+        "done_on": "2026-09-14",
+        "job": {"planting": "lane-27", "step": "autumn_kill", "area_ac": 1, "finished": True},
+        "used": [{"item": "brew", "amount_fl_oz": 100}],
+    }
+    inventory = inventory_of(well_stocked(data | {"log": {"entries": [entry]}}))
+    plan = make_plan(inventory, SEASON, datetime.date(2026, 10, 1))
+    mix = next(one for one in plan.jobs if one.id == KILL).mix
+    for load in mix.loads if mix is not None else ():
+        assert all(dose.rate.value <= 32 for dose in load.doses)

@@ -101,7 +101,8 @@ def _share_left_over(
             limit = use.max_per_year
             basis = limit_basis(use, limit, one.card)
             together = amount_in_a_year(mine, here, one.card, basis, limit) if basis else None
-            if together is None or basis is None:
+            # a sum of nothing: of what the log says, nobody knows how much of it lies here
+            if together is None or basis is None or together.count == 0:
                 return 0.0
             left_over = limit.amount.value - together.amount.value
             of_limit = _in_product(request, one, limit.amount, basis, carrier) / limit.amount.value

@@ -13,7 +13,7 @@ from generator.inventory.schema import Inventory
 from generator.plan.build.season_plan import make_plan
 from generator.plan.model.finding import Finding
 from generator.plan.model.plan import Plan
-from generator.plan.usual.days_to_come import APART, GONE_BY
+from generator.plan.usual.days_to_come import GONE_BY, LISTS_APART
 from generator.reference.library import values
 from tests.plan.planned import AS_OF, inventory_of, planned
 from tests.plan.sown import sown, the_lot, with_lot
@@ -242,6 +242,21 @@ def test_lots_of_one_species_are_prices_of_the_same_thing() -> None:
     assert priced(1185, 262, "big-bluestem") == []
 
 
+def test_what_is_bought_by_volume_is_not_held_against_a_weight() -> None:
+    """Without package or count nobody knows whether a product is poured or weighed."""
+    data = small_property()
+    product = data["products"]["products"][0]
+    for key in ("package_gal", "price_usd", "priced_on", "on_hand_fl_oz", "counted_on"):
+        del product[key]
+    bought = {"item": "brew", "amount_gal": 1}
+    data["log"] = {"entries": [
+        {"id": f"b-{number}", "done_on": f"2026-08-{number:02}",
+         "bought": [bought | {"cost_usd": cost}]}
+        for number, cost in enumerate((40, 400), 2)
+    ]}  # fmt: skip
+    assert [one for one in what(data) if one[0] == PRICE] == []
+
+
 def with_machine(step: str, **sizes: float) -> list[tuple[str, str]]:
     data = small_property()
     machine = {"id": "tool", "name": "Tool", "width_ft": 5, "speed_mph": 3, "efficiency_pct": 70}
@@ -318,7 +333,7 @@ def records_of(kind: type[Record]) -> set[type[Record]]:
     inside = [
         rule.record
         for name, rule in rules_of(kind).items()
-        if rule.record is not None and name not in APART
+        if rule.record is not None and name not in LISTS_APART
     ]
     return {kind}.union(*(records_of(one) for one in inside))
 
@@ -330,7 +345,7 @@ AHEAD |= {"approved_on", "licence_expires_on", "permission_on"}
 
 def test_every_day_that_is_typed_is_gone_by_or_may_lie_ahead() -> None:
     hints = get_type_hints(Inventory)
-    kinds = [each for name, hint in hints.items() if name not in APART
+    kinds = [each for name, hint in hints.items() if name not in LISTS_APART
              for each in (*get_args(hint), hint)]  # fmt: skip
     records = [one for one in kinds if isinstance(one, type) and issubclass(one, Record)]
     days = {

@@ -35,7 +35,7 @@ GONE_BY = (
     "walked_on",
     "wet_ground_asked_on",
 )
-_APART = ("entries", "catch_tests")
+LISTS_APART = ("entries", "catch_tests")
 # More records than these with a day to come: the plan's own day is what is off.
 MOST_RECORDS = 5
 
@@ -71,7 +71,7 @@ def days_to_come(inventory: Inventory, as_of: datetime.date, told: set[str]) -> 
 def _records(inventory: Inventory) -> Iterator[Record]:
     for field in fields(inventory):
         value = getattr(inventory, field.name)
-        if field.name not in _APART:
+        if field.name not in LISTS_APART:
             each = value if isinstance(value, tuple) else (value,)
             yield from (one for one in each if isinstance(one, Record))
 
@@ -92,7 +92,7 @@ def _days(record: Record) -> Iterator[tuple[str, datetime.date, Where]]:
         value = getattr(record, name)
         if rule.form == "date" and name in GONE_BY and isinstance(value, datetime.date):
             yield name, value, record.where_of(name)
-        elif rule.form == "record" and name not in _APART:
+        elif rule.form == "record" and name not in LISTS_APART:
             for one in value if isinstance(value, tuple) else (value,):
                 if isinstance(one, Record):
                     yield from _days(one)

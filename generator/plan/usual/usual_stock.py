@@ -14,6 +14,7 @@ from generator.plan.model.items import StockItem, amount_in
 from generator.plan.model.plan import Plan
 from generator.plan.money.budget import Purchase, purchases
 from generator.reference.library import values
+from generator.units import UNITS
 from generator.working import Given
 
 
@@ -95,7 +96,9 @@ def _alike(plan: Plan, inventory: Inventory) -> Iterator[list[_Price]]:
 def _paid(plan: Plan, item: StockItem) -> Iterator[_Price]:
     for entry in plan.entries:
         for one in entry.bought:
-            if one.item == item.id and one.cost_usd is not None:
+            # a thing without package or count may be bought by weight and be noted by volume
+            of_a_kind = UNITS[one.amount.unit].family == UNITS[item.unit].family
+            if one.item == item.id and one.cost_usd is not None and of_a_kind:
                 amount = amount_in(one.amount, item.unit)
                 words = f"{item.words}, bought {entry.done_on}"
                 yield _Price(item.id, words, one.cost_usd, amount)

@@ -238,3 +238,14 @@ def test_before_the_first_load_that_is_known_a_tank_may_have_held_anything(
     del boom["last_load"]
     boom |= said
     assert bool(last_load_of(data, sprayed("2026-09-14")).unknown) == unknown
+
+
+def test_a_product_without_a_card_does_itself_no_harm() -> None:
+    """The boom over the first place, then over the second, with the same product in it."""
+    data = small_property()
+    with_other_place(data)
+    del data["products"]["products"][0]["label"]
+    assert of_far(data) == set()
+    data["products"]["products"].append(data["products"]["products"][0] | {"id": "second"})
+    the_work(data)[0]["product"] = "second"
+    assert of_far(data) == {"C313"}

@@ -92,7 +92,8 @@ def harm_of(
     product is not listed. A load of which something is not known counts as harmful.
     """
     grown = {request.kind, *(species()[one].kind for one in request.species)}
-    for works in sorted(_harmful(held, going_in, works_as, unknown=unknown)):
+    again = _products_of(request)
+    for works in sorted(_harmful(held, again, going_in, works_as, unknown=unknown)):
         if works == UNKNOWN:
             return Harm("what is not known", LabelStop.TANK_NOT_CLEANED.value.source)
         way = ways_of_working()[works]
@@ -106,8 +107,17 @@ def _harmed(way: WayOfWorking, timing: str) -> frozenset[str]:
     return way.trace_standing if timing in _STANDING else way.trace_seed
 
 
+def _products_of(request: JobRequest) -> frozenset[str]:
+    """Return the ids of the products that a job puts into the tank itself."""
+    work = request.work
+    if work is None or work.product is None:
+        return frozenset()
+    return frozenset({work.product, *(partner.product for partner in work.partners)})
+
+
 def _harmful(
     held: Sequence[Product],
+    again: frozenset[str],
     going_in: Sequence[ActiveName],
     works_as: Iterable[str],
     *,
@@ -115,11 +125,13 @@ def _harmful(
 ) -> frozenset[str]:
     """Return the ways in which what was in the tank works, without what goes in again."""
     harmful = set(works_as)
-    for product in held:
+    # a product is itself, whether its card says what is in it or not
+    others = [one for one in held if one.id not in again]
+    for product in others:
         for active in product.label.actives if product.label is not None else ():
             if not any(alike(active.named, one) == "same" for one in going_in):
                 harmful |= works_of(active) or {UNKNOWN}
-    known = [one for one in held if one.label is not None and one.label.actives]
-    if unknown or len(known) < len(held) or not (harmful or held):
+    known = [one for one in others if one.label is not None and one.label.actives]
+    if unknown or len(known) < len(others) or not (harmful or held):
         harmful.add(UNKNOWN)
     return frozenset(harmful)

@@ -37,7 +37,7 @@ class Limed:
 def plan_liming(request: JobRequest, inventory: Inventory) -> Limed:
     """Return the lime that goes on, or why it is not worked out."""
     planting, job = request.planting, request.job_id
-    lime = next(one for one in inventory.limes if one.id == planting.lime)
+    lime = next(listed for listed in inventory.limes if listed.id == planting.lime)
     test = soil_test_of(planting, inventory)
     if test is None:
         return Limed(findings=(finding(SowCaution.NO_LIME_TEST, job, planting.where),))

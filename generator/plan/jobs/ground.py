@@ -37,7 +37,7 @@ def place_on_its_ground(ground: PlantedGround, season: int) -> Place:
     counts = first.formula(f"{base}/area_ac", **first.inputs)
     ways = (
         GroundWay(first.kind, counts, None, first.where),
-        *(_other_way(one, counts, base) for one in others),
+        *(_other_way(way, counts, base) for way in others),
     )
     line_unused = ground.line_lat_lon is not None and ground.width_ft is None
     worked_out = Ground(ways, _outline_error(ground, ways, base), line_unused)
@@ -130,7 +130,7 @@ def _outline_error(
     outline = ground.area_lat_lon
     if outline is None:
         return None
-    inside = next(one.area for one in ways if one.kind == "outline")
+    inside = next(way.area for way in ways if way.kind == "outline")
     width: Given | Quantity | None = ground.width_ft
     if width is None:
         width = area.MEAN_WIDTH(

@@ -54,12 +54,12 @@ def days_of_job(dates: Iterable[DateRange], step: Step, place_id: str, span: Spa
     kinds = taken_by(step)
     not_on = days_of(known, kinds, place_id, span)
     before = not_on[0][0] - ONE_DAY if not_on else None
-    why = [(WORDS[one], days_of(known, (one,), place_id, span)) for one in kinds]
+    why = [(WORDS[kind], days_of(known, (kind,), place_id, span)) for kind in kinds]
     return JobDays(
         not_on,
         left_of(span, not_on),
         before if before is not None and before >= span[0] else None,
-        tuple(sorted((one for one in why if one[1]), key=lambda one: one[1])),
+        tuple(sorted((taken for taken in why if taken[1]), key=lambda taken: taken[1])),
     )
 
 
@@ -96,8 +96,8 @@ def _marked(job: Job, calls: tuple[OneCall, ...], span: Span) -> Iterable[Safety
     """Yield whether buried lines are marked, for work that opens the ground; a blank if not."""
     if job.step.operation not in DIGS:
         return
-    good = [one for one in calls if is_clear(one, job.place_id, span)]
-    told = "; ".join(_request(one) for one in good)
+    good = [call for call in calls if is_clear(call, job.place_id, span)]
+    told = "; ".join(_request(call) for call in good)
     yield SafetyLine("dates.lines_marked", "Buried lines marked", told or None)
 
 

@@ -27,7 +27,7 @@ def same_ground(
     places: Iterable[PlantedGround], shared: Iterable[SharedGround]
 ) -> Mapping[str, frozenset[str]]:
     """Return for every place the ids of the places on whose ground it lies, its own among them."""
-    found = {one.id: {one.id} for one in places}
+    found = {place.id: {place.id} for place in places}
     for pair in shared:
         found[pair.one].add(pair.other)
         found[pair.other].add(pair.one)

@@ -16,7 +16,7 @@ from generator.working import Reference
 
 def soil_test_of(planting: Planting, inventory: Inventory) -> SoilTest | None:
     """Return the soil test a planting rests on."""
-    return next((one for one in inventory.soil_tests if one.id == planting.soil_test), None)
+    return next((test for test in inventory.soil_tests if test.id == planting.soil_test), None)
 
 
 def need_of(planting: Planting, inventory: Inventory) -> NutrientNeed | None:
@@ -43,7 +43,7 @@ def asks_for_no_lime(planting: Planting, inventory: Inventory) -> bool:
 
 def setting(step: Step, name: str) -> Reference:
     """Return a setting of a step. Raises StopIteration where it has none of this name."""
-    return next(one for one in step.settings if one.name == name)
+    return next(figure for figure in step.settings if figure.name == name)
 
 
 def age_findings(request: JobRequest, test: SoilTest) -> list[Finding]:

@@ -31,25 +31,25 @@ def states_of(
     """Return the state of every job of a property by the job's id."""
     found = {}
     together: dict[tuple[str, str, int | None], dict[str, JobRequest]] = defaultdict(dict)
-    for one in requests:
-        together[_asked_beside(one)][one.step.id] = one
-    for one in requests:
-        beside = together[_asked_beside(one)]
+    for request in requests:
+        together[_asked_beside(request)][request.step.id] = request
+    for request in requests:
+        beside = together[_asked_beside(request)]
         replaced_by = next(
             (
                 beside[name].step.name
-                for name in one.step.excludes
+                for name in request.step.excludes
                 if name in beside and finished_on(entries_on(beside[name], entries))
             ),
             None,
         )
         answers = tuple(
             _answered(need, beside[need.step], entries)
-            for need in one.step.needs
+            for need in request.step.needs
             if need.step in beside
         )
-        finished = finished_on(entries_on(one, entries))
-        found[one.job_id] = state_of(one.dates, finished, replaced_by, answers, as_of)
+        finished = finished_on(entries_on(request, entries))
+        found[request.job_id] = state_of(request.dates, finished, replaced_by, answers, as_of)
     return found
 
 
@@ -76,7 +76,9 @@ def state_of(
         return JobState("done", finished)
     if replaced_by is not None:
         return JobState("not_needed", step=replaced_by)
-    refused = next((one for one in answers if one.answer not in (None, one.wanted)), None)
+    refused = next(
+        (answered for answered in answers if answered.answer not in (None, answered.wanted)), None
+    )
     if refused is not None:
         return JobState("not_needed", step=refused.step.name, answer=refused.answer)
     opens, closes = dates.opens, dates.closes
@@ -84,7 +86,7 @@ def state_of(
         return JobState("missed", closes)
     if opens is None or closes is None or closes < opens:
         return JobState("undated")
-    unanswered = next((one for one in answers if one.answer is None), None)
+    unanswered = next((answered for answered in answers if answered.answer is None), None)
     if unanswered is not None:
         decide_on = max(as_of, unanswered.decide_on) if unanswered.decide_on else None
         return JobState("waiting", decide_on, unanswered.step.name, question=unanswered.step.asks)

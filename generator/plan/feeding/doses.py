@@ -10,10 +10,11 @@ from generator.plan.model.spread import Nutrient
 from generator.working import Given, Quantity
 
 NITROGEN = "n"
+# Nitrogen last: what bags for the other two bring along of it is counted off first.
 ORDER = ("p2o5", "k2o", NITROGEN)
 NUTRIENT_WORDS = {NITROGEN: "nitrogen (N)", "p2o5": "phosphate (P2O5)", "k2o": "potash (K2O)"}
 NO_NITROGEN_AT_SOWING = ("native_grass",)
-NOTHING_LB_PER_AC = 1e-9
+NOTHING_LB_PER_AC = 1e-9  # what rounding leaves of a need that is met exactly
 
 
 @dataclass(frozen=True, slots=True)
@@ -84,7 +85,9 @@ def needless(
         again = solved(job_id, need, [other for other in chosen if other is not item], order)
         before, after = ([nutrient_of(job_id, name, need, of) for name in order]
                          for of in (doses, again))  # fmt: skip
+        # a need that was short with the bag may stay short: the bag did not meet it
         met = all(now.short is None or was.short for was, now in zip(before, after, strict=True))
+        # leaving a bag out is no cure where more of another nutrient goes on for it
         rises = [_over(now) - _over(was) for was, now in zip(before, after, strict=True)]
         if (
             met
@@ -137,6 +140,7 @@ def _carrier(
     nutrient: str, chosen: Sequence[Fertilizer], unwelcome: Sequence[str]
 ) -> Fertilizer | None:
     """Return the first that carries a nutrient, before others one with nothing unwelcome in it."""
+    # min keeps the first of equals, so that the owner's order decides between bags alike
     carriers = [item for item in chosen if share(item, nutrient).value > 0]
     return min(
         carriers,

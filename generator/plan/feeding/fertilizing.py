@@ -58,6 +58,7 @@ def plan_fertilizing(request: JobRequest, inventory: Inventory) -> Fertilized:
         found.append(finding(SowCaution.NO_FERTILIZER, job, need.where))
         return Fertilized(findings=tuple(found))
     doses = solved(job, need, chosen, nutrients_met(request.kind))
+    # told as the three numbers of a bag stand, not in the order of the doses
     nutrients = tuple(nutrient_of(job, name, need, doses) for name in (NITROGEN, *ORDER[:-1]))
     spreadings = _spreadings(request, doses)
     found += need_findings(request, need, nutrients)

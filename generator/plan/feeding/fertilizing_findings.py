@@ -41,6 +41,7 @@ def need_findings(
             nutrient=NUTRIENT_WORDS[nutrient.name],
         )
         for nutrient in nutrients
+        # nitrogen that is left out on purpose is not short
         if nutrient.name in met and nutrient.short is not None
     ]
 
@@ -173,6 +174,7 @@ def unit_findings(job_id: str, spreadings: tuple[Spreading, ...]) -> list[Findin
             found.append(
                 finding(SowCaution.FERTILIZER_UNIT, job_id, item.where, figures, what=what)
             )
+        # a grade typed as shares of one is a hundred times too small in all three numbers
         grade = {NUTRIENT_WORDS[name]: share(item, name) for name in NUTRIENT_WORDS}
         if max(convert(part.value, "fraction", "pct") for part in grade.values()) < least.value:
             figures = (*grade.items(), ("A bag has one of at least", least))

@@ -10,6 +10,7 @@ from generator.working import Quantity
 def nutrient_price(fertilizer: Fertilizer) -> Quantity | None:
     """Return the price of a pound of the only nutrient it carries, where package and price are."""
     carried = [nutrient for nutrient in ORDER if share(fertilizer, nutrient).value > 0]
+    # of a bag with two nutrients nobody can say what each of them costs
     if len(carried) > 1 or fertilizer.package_lb is None or fertilizer.price_usd is None:
         return None
     return NUTRIENT_PRICE(

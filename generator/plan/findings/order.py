@@ -41,6 +41,7 @@ def in_order(findings: list[Finding]) -> tuple[Finding, ...]:
     causes = {found.cause for found in findings}
     ordered = sorted(
         findings,
+        # a caution that is a cause stands before its stops: with it mended they are gone
         key=lambda found: (
             found.id not in causes,
             GRAVITY[found.severity],
@@ -53,6 +54,7 @@ def in_order(findings: list[Finding]) -> tuple[Finding, ...]:
 
 def without_amounts(findings: tuple[Finding, ...]) -> tuple[Finding, ...]:
     """Return findings with no figure left in what is said, beside the stop, of a stopped job."""
+    # the stop keeps its figures, which say why; a rate in a caution beside it could be measured by
     stopped = {found.subject for found in findings if found.severity == "stop"}
     return tuple(
         replace(found, figures=())

@@ -70,6 +70,7 @@ def ground_findings(place: Place) -> list[Finding]:
             reason = PlaceCaution.GROUNDS_DISAGREE
             found.append(finding(reason, place.id, other.where, figures, **words))
     error = place.ground.outline_error
+    # a coarse outline that does not count does no harm
     if error is not None and counts.kind == "outline" and error.share.value > most_share:
         figures = (
             ("Likely error", error.share),
@@ -133,6 +134,7 @@ def _outline_error(
     inside = next(way.area for way in ways if way.kind == "outline")
     width: Given | Quantity | None = ground.width_ft
     if width is None:
+        # only without a tape: a width out of the outline is off by the very error that is judged
         width = area.MEAN_WIDTH(
             f"{base}/outline_mean_width_ft", area_ac=inside, perimeter_ft=_perimeter(outline)
         )
@@ -184,6 +186,7 @@ def _measured(
         method.source,
         where.file,
         where.line,
+        # who may not see the points may not see what is measured on them
         rules_of(PlantedGround)[field].visible,
     )
 

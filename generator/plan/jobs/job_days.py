@@ -36,6 +36,7 @@ def open_span(job: Job) -> Span:
 
 def span_of(dates: OpenDates, season: int) -> Span:
     """Return first and last of open dates; an end that is not known is that of the season."""
+    # wide where it is not known: no day on which others hunt may be missed
     opens = dates.opens or day_in_season(FIRST_OF_SEASON, season)
     return opens, dates.closes or day_in_season(LAST_OF_SEASON, season)
 
@@ -73,6 +74,7 @@ def with_days(jobs: tuple[Job, ...], inventory: Inventory) -> tuple[Job, ...]:
 
 def _with_days(job: Job, inventory: Inventory) -> Job:
     span = open_span(job)
+    # it closes before it opens: there is no open day to take any of
     if span[0] > span[1]:
         return job
     days = days_of_job(inventory.dates, job.step, job.place_id, span)
@@ -105,6 +107,7 @@ def is_clear(call: OneCall, place_id: str, span: Span) -> bool:
     """Return whether lines are marked on a place on some of the days."""
     if not holds_on(call.places, place_id) or call.clear_on is None:
         return False
+    # some of the days are enough: the line says from when and until when they are marked
     return call.clear_on <= span[1] and (call.expires_on is None or call.expires_on >= span[0])
 
 

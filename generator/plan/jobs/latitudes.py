@@ -88,4 +88,5 @@ def _used(
 
 
 def _has_days(step: Step) -> bool:
+    # a plan that goes by signs of the season alone holds wherever the signs are seen
     return any(bound.month_day is not None for bound in (*step.opens, *step.closes))

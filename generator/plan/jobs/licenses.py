@@ -72,6 +72,7 @@ def is_partner(applicator: Applicator, inventory: Inventory) -> bool:
 
 
 def _for_hire(applicator: Applicator) -> bool:
+    # for_hire that is left out is not yes
     return applicator.licence_class == FOR_HIRE and applicator.for_hire is True
 
 
@@ -95,6 +96,7 @@ def may_be_restricted(
 ) -> bool:
     """Return whether whoever does a job holds a licence that fits a restricted product."""
     return any(
+        # which license fits is the state's to say, so it counts once they were asked
         product_id in doer.fits and doer.asked_on is not None and is_good(doer, last_day)
         for doer in doers_of(planting_id, step_id, inventory)
     )
@@ -112,6 +114,7 @@ def lack_of_a_licence(
     lacks = [_lack(doer, product_id, last_day) for doer in doers]
     readers = readers_of(planting_id, step_id, inventory)
     others = (other for other in inventory.applicators if other not in doers)
+    # a good license in other hands is told too: else nobody sees why it is not enough
     lacks += [
         _other_hands(other, readers)
         for other in others

@@ -89,6 +89,7 @@ def _asked_of(
 ) -> JobRequest:
     signs = markers_for(planting, inventory.property.season_signs)
     sowing = next((planned for planned in plan.steps if planned.operation == "sow"), None)
+    # in the season of the planting, however many seasons later the step itself is done
     sown = open_dates(sowing, planting.season, signs) if sowing is not None else None
     return JobRequest(
         job_id=f"{ground.id}/{season}/{step.id}",

@@ -59,4 +59,5 @@ def slope_to_measure(job: Job) -> tuple[Given, ...]:
     parts = job.mix.parts if job.mix is not None and not measured else ()
     typed = [part.use.slope_limit_pct for part in parts]
     limits = [limit for limit in typed if isinstance(limit, Given)]
+    # the strictest label of a tank holds for all that is in it
     return tuple(sorted(limits, key=lambda limit: limit.value)[:1])

@@ -24,6 +24,7 @@ def entries_on(request: JobRequest, entries: tuple[LogEntry, ...]) -> tuple[LogE
 
 def _counts_for(entry: LogEntry) -> int:
     """Return the season an entry about a job counts for: the one it names, else its day's."""
+    # work that was late is logged in the season after the one that it was for
     named = entry.job.season if entry.job is not None else None
     return season_of(entry.done_on) if named is None else named
 

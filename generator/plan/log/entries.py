@@ -20,8 +20,10 @@ def entries_in_force(
     stood beside it does not.
     """
     still = unsettled(entries, sprayings, as_of)
+    # a note takes no spray off the ground: only what says more of it takes its place
     corrected = _corrected(entries, as_of) - set(still)
     known = (entry for entry in entries if entry.id not in corrected and entry.done_on <= as_of)
+    # what was wrong may be the clean-out: a tank that may not be clean counts as not clean
     kept = (replace(entry, cleaned_out=None) if entry.id in still else entry for entry in known)
     return tuple(sorted(kept, key=lambda entry: (entry.done_on, entry.id)))
 
@@ -32,6 +34,7 @@ def _corrected(entries: tuple[LogEntry, ...], as_of: datetime.date) -> set[str]:
     found: set[str] = set()
     for entry in entries:
         at = entry.corrects if entry.done_on <= as_of else None
+        # down to the first entry of a chain; `found` ends corrections that run in a circle
         while at is not None and at not in found:
             found.add(at)
             at = replaces[at]

@@ -46,6 +46,7 @@ def _stand(stand: Stand, entries: tuple[LogEntry, ...]) -> Stand:
     sound = (
         entry.done_on
         for entry in entries
+        # a look that found something wrong, or does not say, leaves the straps to be looked at
         if entry.inspected and stand.id in entry.inspected.what and entry.inspected.sound
     )
     inspected = (

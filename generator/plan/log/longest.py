@@ -14,6 +14,7 @@ def longest_wait_days(products: Iterable[Product]) -> Given | None:
 
 def longest_reentry_hours(products: Iterable[Product]) -> Given | None:
     """Return the most hours for which any card keeps people out, None where none gives hours."""
+    # words for other uses, such as until dry, have no hours that could be compared
     entries = [product.label.reentry for product in products if product.label is not None]
     hours = (entry.agricultural_hours for entry in entries if entry is not None)
     return longest_of(span for span in hours if isinstance(span, Given))

@@ -55,6 +55,7 @@ def states_of(
 
 def _asked_beside(request: JobRequest) -> tuple[str, str, int | None]:
     """Return what the steps share among which a job's needs and what it excludes are looked up."""
+    # a plan gone through once has steps in several seasons; a yearly one asks within a season
     season = None if request.plan.yearly_from is None else request.season
     return request.planting.id, request.plan.id, season
 
@@ -72,6 +73,7 @@ def state_of(
     its last day passed; undated, a day not known or the days not meeting; waiting, for an answer or
     for its first day; open.
     """
+    # first: what was done late, or though it was not needed, is done all the same
     if finished is not None:
         return JobState("done", finished)
     if replaced_by is not None:
@@ -82,12 +84,15 @@ def state_of(
     if refused is not None:
         return JobState("not_needed", step=refused.step.name, answer=refused.answer)
     opens, closes = dates.opens, dates.closes
+    # a last day that is over is enough, whether or not the first is known
     if closes is not None and closes < as_of:
         return JobState("missed", closes)
     if opens is None or closes is None or closes < opens:
         return JobState("undated")
+    # before the first day is looked at: the answer may leave no job to wait for
     unanswered = next((answered for answered in answers if answered.answer is None), None)
     if unanswered is not None:
+        # a day to decide on that has gone by is today
         decide_on = max(as_of, unanswered.decide_on) if unanswered.decide_on else None
         return JobState("waiting", decide_on, unanswered.step.name, question=unanswered.step.asks)
     if as_of < opens:
@@ -104,5 +109,6 @@ def _answered(need: AnswerNeeded, asks: JobRequest, entries: tuple[LogEntry, ...
         if entry.job.answer is not None:
             answer = "yes" if entry.job.answer == "yes" else "no"
         elif entry.job.decide_on is not None:
+            # a decision that is put off takes back the answer before it
             answer, decide_on = None, entry.job.decide_on
     return Answered(asks.step, need.answer, answer, decide_on)

@@ -24,6 +24,7 @@ def on_hand_now(
     if amounts_missing(item, entries):
         return None
     had: Given | Quantity = item.on_hand
+    # is_dated has seen to it that nothing is logged which could be after the count
     if item.counted_on is None:
         return had
     bought = bought_of(item, entries, item.counted_on)
@@ -76,6 +77,7 @@ def needed_after_use(
     planned: Quantity, item: StockItem, job_id: str, on_job: tuple[LogEntry, ...]
 ) -> Quantity | None:
     """Return what a job still needs of a thing, None once the log says that it is finished."""
+    # finished with less than was planned, it needs no more
     if any(entry.job is not None and entry.job.finished for entry in on_job):
         return None
     used = used_of(item, on_job)

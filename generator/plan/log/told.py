@@ -36,6 +36,7 @@ class Sprayings:
         job = entry.job
         if job is None or (job.planting, job.step) not in self.spray_steps:
             return False
+        # an end, ground or a part tell of work even beside an answer; an answer alone tells of none
         decides = job.answer is not None or job.decide_on is not None
         return bool(job.finished or job.area_ac is not None or job.part) or not decides
 
@@ -83,6 +84,7 @@ class Sprayings:
             return bounded | {place}
         if self.is_elsewhere(entry):
             return bounded
+        # where nothing tells, it may have been on any place, and weighs on all of them
         return bounded or self.every_place
 
 

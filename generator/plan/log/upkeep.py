@@ -24,6 +24,7 @@ def upkeep_jobs(
     While the season before runs, its jobs are among them, done and missed ones too.
     """
     plans = inventory.plans()
+    # what is still open in the season that runs must not fall out of a book for the next
     running = (season - 1,) if season_of(as_of) == season - 1 else ()
     jobs = [
         _job(subject, step, inventory, year, entries, as_of)

@@ -170,6 +170,7 @@ class PlaceWaits:
         """Return the same place with no answer for any kind, and why."""
 
         def opened(answer: Earliest) -> Earliest:
+            # no day stands beside the question: it would be read as the answer
             return Earliest(answer.kind, None, None, None, (Ask(why, "", None), *answer.asks))
 
         return replace(
@@ -186,6 +187,7 @@ class PlaceWaits:
         """Return what is not known of any kind, each once with all the crops it is asked for."""
         asks = [ask for answer in (*self.logged, *self.planned) for ask in answer.asks]
         crops: dict[tuple[str, str], list[str]] = {}
+        # what settles it for one crop settles it for every other, so it is asked once
         for ask in asks:
             crops.setdefault((ask.about, ask.cure), []).extend(ask.crops)
         merged = (

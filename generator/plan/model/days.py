@@ -30,6 +30,7 @@ def comes_back(dates: DateRange, inside: Span) -> tuple[Span, ...]:
     """Return the days of a record that fall inside a span; `every_year` ones of any year."""
     if not dates.every_year:
         return inside_of((dates.first, dates.last), inside)
+    # a year to spare at either end: what does not reach into the span falls out below
     years = range(inside[0].year - dates.last.year - 1, inside[1].year - dates.first.year + 2)
     return tuple(
         span
@@ -79,6 +80,7 @@ def first_record(
         if record.kind in kinds and holds_on(record.places, place_id)
         if (spans := comes_back(record, inside))
     ]
+    # of two that begin on one day the id decides, not the order of the file
     return min(found, key=lambda entry: entry[:2])[2] if found else None
 
 

@@ -100,6 +100,7 @@ def missing_by_rule(record: SprayRecord) -> tuple[str, ...]:
         ("EPA registration number", all(_has_number(card) for card in cards)),
         ("location", record.location is not None),
         ("size of the ground", record.area is not None or _is_small_spot(record)),
+        # a size that cannot be tells nothing of the ground that was sprayed
         ("a size no larger than the place", not _is_larger_than_its_place(record)),
         ("crop or site", record.site is not None),
         ("who sprayed", record.who is not None),
@@ -143,4 +144,5 @@ def kept_until(record: SprayRecord) -> datetime.date:
     try:
         return day.replace(year=day.year + years)
     except ValueError:  # the 29th of February has no day of its own in other years
+        # kept a day longer rather than a day less
         return datetime.date(day.year + years, 3, 1)

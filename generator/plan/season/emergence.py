@@ -83,6 +83,7 @@ def over_all(days: Sequence[SeasonMarker]) -> SeasonMarker:
     return replace(
         days[0],
         early=min(marker.early for marker in days),
+        # in a typical year too the first grass ends the work that must be over before seedlings
         typical=min(marker.typical for marker in days),
         late=max(marker.late for marker in days),
     )
@@ -105,6 +106,7 @@ def waited(warm: SeasonMarker, waits: tuple[int, int]) -> SeasonMarker:
     return replace(
         warm,
         early=later(warm.early, fewest),
+        # half a day goes to the early side
         typical=later(warm.typical, (fewest + most) // 2),
         late=later(warm.late, most),
     )
@@ -125,6 +127,7 @@ def _grasses(planting: Planting) -> list[str]:
 def _warm_soil(
     threshold_f: float, inventory: Inventory, every: Sequence[Series], normals: Window | None
 ) -> SeasonMarker | None:
+    # the first station that can tell, and no mean of several: the first is trusted most
     for station, series in zip(inventory.stations, every, strict=True):
         years = warm_years(threshold_f, series)
         if enough(years):

@@ -32,6 +32,7 @@ MOST_MISSING = 10
 EARLY, TYPICAL, LATE = 0.1, 0.5, 0.9
 # A year without a leap day: a day of any year is named by its month and day in it.
 _COMMON_YEAR = 2001
+# The year is cut in summer: a freeze of one winter is never taken for one of the next.
 SPRING = ((1, 1), (7, 31))
 AUTUMN = ((8, 1), (12, 31))
 YEAR = ((1, 1), (12, 31))
@@ -86,6 +87,7 @@ def often_without(years: Years) -> bool:
 
 def series_of(record: DailyRecord) -> Series:
     """Return a record with its means and its soil, worked out once."""
+    # over the whole record: soil of the first days of a year rests on the last of the one before
     high, low = filled_f(record.high_f), filled_f(record.low_f)
     mean = [(one + other) / 2 for one, other in zip(high, low, strict=True)]
     return Series(record, tuple(mean), tuple(soil_f(mean)))
@@ -96,6 +98,7 @@ def windows(series: Series, part: tuple[MonthDay, MonthDay]) -> list[Window]:
     record, found = series.record, []
     for year in range(record.first.year, record.last.year + 1):
         begins, ends = (datetime.date(year, *day) for day in part)
+        # a part cut short could hide the day, and would be counted as one in which it did not come
         if begins < record.first or ends > record.last:
             continue
         at, to = (begins - record.first).days, (ends - record.first).days + 1
@@ -110,6 +113,7 @@ def years_of(parts: Sequence[Window], find: Find) -> Years:
     for window in parts:
         at = find(window)
         if window.missing(at if at is not None else len(window.mean_f) - 1) > MOST_MISSING:
+            # before `without`: where days are missing, nobody knows that the sign failed to come
             left_out += 1
         elif at is None:
             without += 1
@@ -165,6 +169,7 @@ def spread(days: Sequence[datetime.date]) -> tuple[MonthDay, MonthDay, MonthDay]
     """
     numbers = [_in_common_year(day) for day in days]
     early, typical, late = (at_share_days(numbers, share) for share in (EARLY, TYPICAL, LATE))
+    # half a day of the middle goes down; round() would take it up or down, to the even day
     half = 0.5
     whole = (math.floor(early), math.ceil(typical - half), math.ceil(late))
     return tuple(month_and_day(number) for number in whole)  # type: ignore[return-value]  # three of three
@@ -204,6 +209,7 @@ def normal_year(drawn: Callable[[Sequence[int]], list[float]]) -> Window:
     ends.append(datetime.date(_COMMON_YEAR + 1, 1, 1))
     lengths = [(end - begin).days for begin, end in zip(begins, ends, strict=True)]
     mean = drawn(lengths)
+    # high and low are the mean too: normals know no single night, and no freeze is asked of them
     soil = soil_f([*mean, *mean])[len(mean) :]
     return Window(begins[0], tuple(mean), tuple(mean), tuple(mean), tuple(soil))
 
@@ -221,6 +227,7 @@ def freeze_thaw_left(series: Series) -> tuple[Left, ...]:
             counts.append(freeze_thaw_count(window.high_f[at:], window.low_f[at:]))
         few, typical, many = (at_share_days(counts, share) for share in (EARLY, TYPICAL, LATE))
         rows.append(
+            # few down, many up: the range is never narrower than the years were
             Left((day.month, day.day), math.floor(few), math.floor(typical), math.ceil(many))
         )
         day += WEEK

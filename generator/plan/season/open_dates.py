@@ -34,6 +34,7 @@ def open_dates(step: Step, season: int, signs: SeasonMarkers | None) -> OpenDate
     """
     opens, missing_first = _reasons(step.opens, season, signs)
     closes, missing_last = _reasons(step.closes, season, signs)
+    # a sign that is not known may be the one that decides, so the others alone give no end
     missing = tuple(dict.fromkeys(missing_first + missing_last))
     return OpenDates(
         max(reason.day for reason in opens) if opens and not missing_first else None,
@@ -41,6 +42,7 @@ def open_dates(step: Step, season: int, signs: SeasonMarkers | None) -> OpenDate
         opens,
         closes,
         missing,
+        # days of the calendar are the same in every year
         tuple(_in_year(step, season, signs, year) for year in YEARS)
         if signs is not None and not missing and _waits_for_a_sign(step)
         else (),

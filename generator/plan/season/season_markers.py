@@ -53,6 +53,7 @@ from generator.units import LatLon
 from generator.working import Measured
 
 EMERGENCE = "grass_emergence"
+# Never from normals: means of months hide cold nights, and a last freeze comes out days too early.
 _FREEZES = {"first_freeze_days", "last_freeze_days", "freeze_thaw_ends_days"}
 BRING_RECORD = "a daily record of ten years or more"
 BRING_FREEZE = f"{BRING_RECORD}, or freeze dates published for your county; never normals"
@@ -76,6 +77,7 @@ def with_markers(inventory: Inventory) -> tuple[Inventory, WeatherSeen | None]:
     found = {
         sign.id: _sign(_as_sown(sign, coming), inventory, every, normals) for sign in found_by()
     }
+    # a typed day is the owner's own and stands for every planting, whatever it sows
     if found[EMERGENCE].kind in ("daily", "normals") and any(grass.days for grass in coming):
         sown = over_all([grass.days for grass in coming if grass.days is not None])
         found[EMERGENCE] = replace(found[EMERGENCE], days=sown)
@@ -105,6 +107,7 @@ def with_markers(inventory: Inventory) -> tuple[Inventory, WeatherSeen | None]:
         inventory.freeze_dates,
         inventory.normals,
     )
+    # where typed signs stand, so that nothing that reads a sign need know where it is from
     new = replace(inventory.property, season_signs=signs)
     return replace(inventory, property=new), seen
 
@@ -143,6 +146,7 @@ def _sign(
         found = _daily(blank, station, _years(sign, series))
         if found.days is not None:
             return found
+        # of several stations that cannot tell, the page names what the first one lacks
         short = found if short is blank else short
     for typed_freeze in inventory.freeze_dates:
         threshold = sign.values[0].value
@@ -167,6 +171,7 @@ def _daily(blank: MarkerFound, station: Station, found: Years) -> MarkerFound:
         without=found.without,
         wanting=BRING_RECORD,
     )
+    # before `enough`: more years are no cure for a sign that does not come
     if often_without(found):
         return replace(told, wanting="a sign of your own: it does not come in nine years of ten")
     if not enough(found):
@@ -175,6 +180,7 @@ def _daily(blank: MarkerFound, station: Station, found: Years) -> MarkerFound:
     days = SeasonMarker(where=station.where, early=early, typical=typical, late=late, single=False)
     if blank.sign == EMERGENCE:
         days = waited(days, usual_waits())
+        # the record gives warm soil; the years beside the days are those of seedlings as well
         wait = datetime.timedelta(days=sum(usual_waits()) // 2)
         told = replace(told, years=tuple(day + wait for day in found.days))
     return replace(told, kind="daily", days=days, wanting="")

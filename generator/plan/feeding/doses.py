@@ -10,10 +10,11 @@ from generator.plan.model.spread import Nutrient
 from generator.working import Given, Quantity
 
 NITROGEN = "n"
+# Nitrogen last: what bags for the other two bring along of it is counted off first.
 ORDER = ("p2o5", "k2o", NITROGEN)
 NUTRIENT_WORDS = {NITROGEN: "nitrogen (N)", "p2o5": "phosphate (P2O5)", "k2o": "potash (K2O)"}
 NO_NITROGEN_AT_SOWING = ("native_grass",)
-NOTHING_LB_PER_AC = 1e-9
+NOTHING_LB_PER_AC = 1e-9  # what rounding leaves of a need that is met exactly
 
 
 @dataclass(frozen=True, slots=True)
@@ -27,7 +28,9 @@ class FertilizerDose:
 
 def nutrients_met(kind: str) -> tuple[str, ...]:
     """Return the nutrients that are met at the sowing of a kind of planting, in order."""
-    return tuple(one for one in ORDER if one != NITROGEN or kind not in NO_NITROGEN_AT_SOWING)
+    return tuple(
+        nutrient for nutrient in ORDER if nutrient != NITROGEN or kind not in NO_NITROGEN_AT_SOWING
+    )
 
 
 def share(item: Fertilizer, nutrient: str) -> Given:
@@ -52,7 +55,7 @@ def solved(
     doses: list[FertilizerDose] = []
     for nutrient in order:
         still = need_left(job_id, need, nutrient, doses)
-        unwelcome = [one for one in ORDER if not _may_rise(one, nutrient, order, need)]
+        unwelcome = [other for other in ORDER if not _may_rise(other, nutrient, order, need)]
         item = _carrier(nutrient, chosen, unwelcome)
         if still.value <= NOTHING_LB_PER_AC or item is None:
             continue
@@ -78,11 +81,13 @@ def needless(
     dose carries what it was chosen for.
     """
     doses = solved(job_id, need, chosen, order)
-    for item in dict.fromkeys(one.item for one in doses):
-        again = solved(job_id, need, [one for one in chosen if one is not item], order)
-        before, after = ([nutrient_of(job_id, one, need, of) for one in order]
+    for item in dict.fromkeys(dose.item for dose in doses):
+        again = solved(job_id, need, [other for other in chosen if other is not item], order)
+        before, after = ([nutrient_of(job_id, name, need, of) for name in order]
                          for of in (doses, again))  # fmt: skip
+        # a need that was short with the bag may stay short: the bag did not meet it
         met = all(now.short is None or was.short for was, now in zip(before, after, strict=True))
+        # leaving a bag out is no cure where more of another nutrient goes on for it
         rises = [_over(now) - _over(was) for was, now in zip(before, after, strict=True)]
         if (
             met
@@ -93,14 +98,14 @@ def needless(
     return None
 
 
-def _over(one: Nutrient) -> float:
-    return one.over.value if one.over is not None else 0.0
+def _over(nutrient: Nutrient) -> float:
+    return nutrient.over.value if nutrient.over is not None else 0.0
 
 
-def _may_rise(one: str, nutrient: str, order: tuple[str, ...], need: NutrientNeed) -> bool:
+def _may_rise(other: str, nutrient: str, order: tuple[str, ...], need: NutrientNeed) -> bool:
     """Return whether more of a nutrient is welcome: asked for, and not met before this one."""
-    wanted = asked_lb(need, one).value > NOTHING_LB_PER_AC
-    return wanted and one in order and order.index(one) >= order.index(nutrient)
+    wanted = asked_lb(need, other).value > NOTHING_LB_PER_AC
+    return wanted and other in order and order.index(other) >= order.index(nutrient)
 
 
 def need_left(
@@ -122,12 +127,12 @@ def carried_by(job_id: str, nutrient: str, doses: Sequence[FertilizerDose]) -> t
     """Return what each dose carries of a nutrient, those that carry none left out."""
     return tuple(
         fertility.CARRIED(
-            f"{job_id}/{one.item.id}.{nutrient}_with_{one.nutrient}_lb_per_ac",
-            product_lb_per_ac=one.rate,
-            nutrient_fraction=share(one.item, nutrient),
+            f"{job_id}/{dose.item.id}.{nutrient}_with_{dose.nutrient}_lb_per_ac",
+            product_lb_per_ac=dose.rate,
+            nutrient_fraction=share(dose.item, nutrient),
         )
-        for one in doses
-        if share(one.item, nutrient).value > 0
+        for dose in doses
+        if share(dose.item, nutrient).value > 0
     )
 
 
@@ -135,10 +140,11 @@ def _carrier(
     nutrient: str, chosen: Sequence[Fertilizer], unwelcome: Sequence[str]
 ) -> Fertilizer | None:
     """Return the first that carries a nutrient, before others one with nothing unwelcome in it."""
-    carriers = [one for one in chosen if share(one, nutrient).value > 0]
+    # min keeps the first of equals, so that the owner's order decides between bags alike
+    carriers = [item for item in chosen if share(item, nutrient).value > 0]
     return min(
         carriers,
-        key=lambda one: any(share(one, other).value > 0 for other in unwelcome),
+        key=lambda item: any(share(item, other).value > 0 for other in unwelcome),
         default=None,
     )
 

@@ -58,6 +58,7 @@ def plan_fertilizing(request: JobRequest, inventory: Inventory) -> Fertilized:
         found.append(finding(SowCaution.NO_FERTILIZER, job, need.where))
         return Fertilized(findings=tuple(found))
     doses = solved(job, need, chosen, nutrients_met(request.kind))
+    # told as the three numbers of a bag stand, not in the order of the doses
     nutrients = tuple(nutrient_of(job, name, need, doses) for name in (NITROGEN, *ORDER[:-1]))
     spreadings = _spreadings(request, doses)
     found += need_findings(request, need, nutrients)
@@ -68,13 +69,13 @@ def plan_fertilizing(request: JobRequest, inventory: Inventory) -> Fertilized:
 
 
 def _listed(identity: str, inventory: Inventory) -> Fertilizer:
-    return next(one for one in inventory.fertilizers if one.id == identity)
+    return next(item for item in inventory.fertilizers if item.id == identity)
 
 
 def _spreadings(request: JobRequest, doses: tuple[FertilizerDose, ...]) -> tuple[Spreading, ...]:
-    items = dict.fromkeys(one.item.id for one in doses)
+    items = dict.fromkeys(dose.item.id for dose in doses)
     return tuple(
-        _spreading(request, [one for one in doses if one.item.id == item]) for item in items
+        _spreading(request, [dose for dose in doses if dose.item.id == item]) for item in items
     )
 
 
@@ -84,7 +85,7 @@ def _spreading(request: JobRequest, doses: Sequence[FertilizerDose]) -> Spreadin
     rate = doses[0].rate
     if len(doses) > 1:
         rate = fertility.PRODUCT_TOGETHER(
-            f"{base}.rate_lb_per_ac", parts_lb_per_ac=tuple(one.rate for one in doses)
+            f"{base}.rate_lb_per_ac", parts_lb_per_ac=tuple(dose.rate for dose in doses)
         )
     product = fertility.FERTILIZER_LB(
         f"{base}.product_lb", area_ac=request.area, product_lb_per_ac=rate

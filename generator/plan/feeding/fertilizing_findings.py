@@ -37,11 +37,12 @@ def need_findings(
             SowCaution.NEED_NOT_MET,
             request.job_id,
             need.where,
-            (("Short to an acre", one.short),),
-            nutrient=NUTRIENT_WORDS[one.name],
+            (("Short to an acre", nutrient.short),),
+            nutrient=NUTRIENT_WORDS[nutrient.name],
         )
-        for one in nutrients
-        if one.name in met and one.short is not None
+        for nutrient in nutrients
+        # nitrogen that is left out on purpose is not short
+        if nutrient.name in met and nutrient.short is not None
     ]
 
 
@@ -58,23 +59,23 @@ def over_findings(
     """
     met = nutrients_met(request.kind)
     found = []
-    for one in nutrients:
-        if one.over is None or one.got is None or one.name not in met:
+    for nutrient in nutrients:
+        if nutrient.over is None or nutrient.got is None or nutrient.name not in met:
             continue
-        bringing = [dose for dose in doses if _brings_along(dose, one.name)]
+        bringing = [dose for dose in doses if _brings_along(dose, nutrient.name)]
         found.append(
             finding(
                 SowCaution.MORE_THAN_ASKED,
                 request.job_id,
                 need.where,
-                (("Asked for", one.need), ("Goes on", one.got)),
-                nutrient=NUTRIENT_WORDS[one.name],
+                (("Asked for", nutrient.need), ("Goes on", nutrient.got)),
+                nutrient=NUTRIENT_WORDS[nutrient.name],
                 items=_together(dose.item.name for dose in bringing),
-                law=PHOSPHATE_LAW if one.name == "p2o5" else "",
+                law=PHOSPHATE_LAW if nutrient.name == "p2o5" else "",
                 instead=" ".join(
                     (
-                        *_left_out(one, request, need, inventory),
-                        _without(one.name, bringing, request, inventory),
+                        *_left_out(nutrient, request, need, inventory),
+                        _without(nutrient.name, bringing, request, inventory),
                     )
                 ),
             )
@@ -87,7 +88,7 @@ def _left_out(
 ) -> Iterator[str]:
     """Yield in words which named fertilizer is not needed, since a later dose carries its part."""
     named = request.planting.fertilizers
-    chosen = [one for name in named for one in inventory.fertilizers if one.id == name]
+    chosen = [listed for name in named for listed in inventory.fertilizers if listed.id == name]
     item = needless(request.job_id, need, chosen, nutrients_met(request.kind), nutrient.name)
     if item is not None:
         words = NUTRIENT_WORDS[nutrient.name]
@@ -118,9 +119,9 @@ def nitrogen_findings(
         found.append(
             finding(SowCaution.NO_NITROGEN_AT_SOWING, request.job_id, need.where, asked_for)
         )
-    carriers = [one for one in doses if _brings_along(one, NITROGEN)]
-    for item in dict.fromkeys(one.item.id for one in carriers):
-        of_item = [one for one in carriers if one.item.id == item]
+    carriers = [dose for dose in doses if _brings_along(dose, NITROGEN)]
+    for item in dict.fromkeys(dose.item.id for dose in carriers):
+        of_item = [dose for dose in carriers if dose.item.id == item]
         assert nitrogen.got is not None
         found.append(
             finding(
@@ -129,7 +130,7 @@ def nitrogen_findings(
                 of_item[0].item.where,
                 (("Nitrogen in all", nitrogen.got),),
                 item=of_item[0].item.name,
-                nutrient=_together(NUTRIENT_WORDS[one.nutrient] for one in of_item),
+                nutrient=_together(NUTRIENT_WORDS[dose.nutrient] for dose in of_item),
                 instead=_without(NITROGEN, of_item, request, inventory),
             )
         )
@@ -144,19 +145,19 @@ def _without(
     unwanted: str, doses: Sequence[FertilizerDose], request: JobRequest, inventory: Inventory
 ) -> str:
     """Return in words which fertilizers do what these doses do without a nutrient."""
-    wanted = dict.fromkeys(one.nutrient for one in doses)
-    return " ".join(_carrying(one, unwanted, request, inventory) for one in wanted)
+    wanted = dict.fromkeys(dose.nutrient for dose in doses)
+    return " ".join(_carrying(nutrient, unwanted, request, inventory) for nutrient in wanted)
 
 
 def _carrying(nutrient: str, unwanted: str, request: JobRequest, inventory: Inventory) -> str:
     words, none = NUTRIENT_WORDS[nutrient], NUTRIENT_WORDS[unwanted]
-    for one in inventory.fertilizers:
-        if share(one, nutrient).value > 0 and share(one, unwanted).value == 0:
-            if one.id in request.planting.fertilizers:
+    for item in inventory.fertilizers:
+        if share(item, nutrient).value > 0 and share(item, unwanted).value == 0:
+            if item.id in request.planting.fertilizers:
                 how = "is named already: leave the other out"
             else:
                 how = "is listed: name it under fertilizers instead"
-            return f"For {words}, {one.name} carries no {none} and {how}."
+            return f"For {words}, {item.name} carries no {none} and {how}."
     return f"For {words}, ask your seller for one without {none}, and list it in products.yaml."
 
 
@@ -164,8 +165,8 @@ def unit_findings(job_id: str, spreadings: tuple[Spreading, ...]) -> list[Findin
     """Return cautions where a rate or a grade looks like a slip of unit."""
     most, least = values()["most_fertilizer_lb_per_ac"], values()["least_grade_pct"]
     found = []
-    for one in spreadings:
-        rate, item = one.numbers["rate_lb_per_ac"], one.item
+    for spreading in spreadings:
+        rate, item = spreading.numbers["rate_lb_per_ac"], spreading.item
         assert isinstance(item, Fertilizer)
         if rate.value > most.value:
             figures: tuple[tuple[str, Figure], ...] = (("To an acre", rate), ("Seldom over", most))
@@ -173,6 +174,7 @@ def unit_findings(job_id: str, spreadings: tuple[Spreading, ...]) -> list[Findin
             found.append(
                 finding(SowCaution.FERTILIZER_UNIT, job_id, item.where, figures, what=what)
             )
+        # a grade typed as shares of one is a hundred times too small in all three numbers
         grade = {NUTRIENT_WORDS[name]: share(item, name) for name in NUTRIENT_WORDS}
         if max(convert(part.value, "fraction", "pct") for part in grade.values()) < least.value:
             figures = (*grade.items(), ("A bag has one of at least", least))

@@ -37,7 +37,7 @@ class Limed:
 def plan_liming(request: JobRequest, inventory: Inventory) -> Limed:
     """Return the lime that goes on, or why it is not worked out."""
     planting, job = request.planting, request.job_id
-    lime = next(one for one in inventory.limes if one.id == planting.lime)
+    lime = next(listed for listed in inventory.limes if listed.id == planting.lime)
     test = soil_test_of(planting, inventory)
     if test is None:
         return Limed(findings=(finding(SowCaution.NO_LIME_TEST, job, planting.where),))
@@ -47,6 +47,7 @@ def plan_liming(request: JobRequest, inventory: Inventory) -> Limed:
         missing = finding(SowCaution.NO_LIME_NEED, job, test.where, test=test.id)
         return Limed(findings=(*found, missing))
     strength: Given | None = getattr(lime, FIELD_OF_BASE[need.base])
+    # a stop: by the strength on another base the tons would be wrong, and look right
     if strength is None:
         stop = finding(
             SowStop.LIME_BASE,
@@ -88,6 +89,7 @@ def lime_rate(job_id: str, lime: Lime, need: LimeNeed, strength: Given) -> Quant
 def _spreading(request: JobRequest, lime: Lime, rate: Quantity) -> Spreading:
     base, most = f"{request.job_id}/{lime.id}", setting(request.step, "at_once_ton_per_ac")
     now = rates.LIME_NOW(f"{base}.now_ton_per_ac", lime_ton_per_ac=rate, at_once_ton_per_ac=most)
+    # of this time alone: the rest is bought when it goes on, years from now
     pounds = rates.LIME_LB(f"{base}.product_lb", area_ac=request.area, lime_ton_per_ac=now)
     numbers = {
         "lime_ton_per_ac": rate,

@@ -9,7 +9,8 @@ from generator.working import Quantity
 
 def nutrient_price(fertilizer: Fertilizer) -> Quantity | None:
     """Return the price of a pound of the only nutrient it carries, where package and price are."""
-    carried = [one for one in ORDER if share(fertilizer, one).value > 0]
+    carried = [nutrient for nutrient in ORDER if share(fertilizer, nutrient).value > 0]
+    # of a bag with two nutrients nobody can say what each of them costs
     if len(carried) > 1 or fertilizer.package_lb is None or fertilizer.price_usd is None:
         return None
     return NUTRIENT_PRICE(
@@ -22,5 +23,5 @@ def nutrient_price(fertilizer: Fertilizer) -> Quantity | None:
 
 def nutrient_prices(plan: Plan) -> tuple[Quantity, ...]:
     """Return every such price."""
-    prices = (nutrient_price(one) for one in plan.fertilizers)
-    return tuple(one for one in prices if one is not None)
+    prices = (nutrient_price(fertilizer) for fertilizer in plan.fertilizers)
+    return tuple(price for price in prices if price is not None)

@@ -38,20 +38,29 @@ def finding(
 
 def in_order(findings: list[Finding]) -> tuple[Finding, ...]:
     """Return findings with the causes of others first, then the gravest, each once."""
-    causes = {one.cause for one in findings}
+    causes = {found.cause for found in findings}
     ordered = sorted(
         findings,
-        key=lambda one: (one.id not in causes, GRAVITY[one.severity], one.subject, one.code),
+        # a caution that is a cause stands before its stops: with it mended they are gone
+        key=lambda found: (
+            found.id not in causes,
+            GRAVITY[found.severity],
+            found.subject,
+            found.code,
+        ),
     )
     return tuple(dict.fromkeys(ordered))
 
 
 def without_amounts(findings: tuple[Finding, ...]) -> tuple[Finding, ...]:
     """Return findings with no figure left in what is said, beside the stop, of a stopped job."""
-    stopped = {one.subject for one in findings if one.severity == "stop"}
+    # the stop keeps its figures, which say why; a rate in a caution beside it could be measured by
+    stopped = {found.subject for found in findings if found.severity == "stop"}
     return tuple(
-        replace(one, figures=()) if one.subject in stopped and one.severity != "stop" else one
-        for one in findings
+        replace(found, figures=())
+        if found.subject in stopped and found.severity != "stop"
+        else found
+        for found in findings
     )
 
 

@@ -16,10 +16,10 @@ def still_to_sow(job: Job, as_of: datetime.date) -> list[tuple[str, datetime.dat
     if job.state.kind != "missed" or closes is None:
         return []
     found = []
-    for one in job.step.instead:
-        until = day_in_season(one.until, job.season)
+    for instead in job.step.instead:
+        until = day_in_season(instead.until, job.season)
         if until < closes:
-            until = day_in_season(one.until, job.season + 1)
+            until = day_in_season(instead.until, job.season + 1)
         if until >= as_of:
-            found.append((step_plans()[one.plan].name, until, one))
+            found.append((step_plans()[instead.plan].name, until, instead))
     return found

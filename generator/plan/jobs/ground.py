@@ -37,7 +37,7 @@ def place_on_its_ground(ground: PlantedGround, season: int) -> Place:
     counts = first.formula(f"{base}/area_ac", **first.inputs)
     ways = (
         GroundWay(first.kind, counts, None, first.where),
-        *(_other_way(one, counts, base) for one in others),
+        *(_other_way(way, counts, base) for way in others),
     )
     line_unused = ground.line_lat_lon is not None and ground.width_ft is None
     worked_out = Ground(ways, _outline_error(ground, ways, base), line_unused)
@@ -70,6 +70,7 @@ def ground_findings(place: Place) -> list[Finding]:
             reason = PlaceCaution.GROUNDS_DISAGREE
             found.append(finding(reason, place.id, other.where, figures, **words))
     error = place.ground.outline_error
+    # a coarse outline that does not count does no harm
     if error is not None and counts.kind == "outline" and error.share.value > most_share:
         figures = (
             ("Likely error", error.share),
@@ -130,9 +131,10 @@ def _outline_error(
     outline = ground.area_lat_lon
     if outline is None:
         return None
-    inside = next(one.area for one in ways if one.kind == "outline")
+    inside = next(way.area for way in ways if way.kind == "outline")
     width: Given | Quantity | None = ground.width_ft
     if width is None:
+        # only without a tape: a width out of the outline is off by the very error that is judged
         width = area.MEAN_WIDTH(
             f"{base}/outline_mean_width_ft", area_ac=inside, perimeter_ft=_perimeter(outline)
         )
@@ -184,6 +186,7 @@ def _measured(
         method.source,
         where.file,
         where.line,
+        # who may not see the points may not see what is measured on them
         rules_of(PlantedGround)[field].visible,
     )
 

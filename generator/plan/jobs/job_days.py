@@ -36,6 +36,7 @@ def open_span(job: Job) -> Span:
 
 def span_of(dates: OpenDates, season: int) -> Span:
     """Return first and last of open dates; an end that is not known is that of the season."""
+    # wide where it is not known: no day on which others hunt may be missed
     opens = dates.opens or day_in_season(FIRST_OF_SEASON, season)
     return opens, dates.closes or day_in_season(LAST_OF_SEASON, season)
 
@@ -54,12 +55,12 @@ def days_of_job(dates: Iterable[DateRange], step: Step, place_id: str, span: Spa
     kinds = taken_by(step)
     not_on = days_of(known, kinds, place_id, span)
     before = not_on[0][0] - ONE_DAY if not_on else None
-    why = [(WORDS[one], days_of(known, (one,), place_id, span)) for one in kinds]
+    why = [(WORDS[kind], days_of(known, (kind,), place_id, span)) for kind in kinds]
     return JobDays(
         not_on,
         left_of(span, not_on),
         before if before is not None and before >= span[0] else None,
-        tuple(sorted((one for one in why if one[1]), key=lambda one: one[1])),
+        tuple(sorted((taken for taken in why if taken[1]), key=lambda taken: taken[1])),
     )
 
 
@@ -73,6 +74,7 @@ def with_days(jobs: tuple[Job, ...], inventory: Inventory) -> tuple[Job, ...]:
 
 def _with_days(job: Job, inventory: Inventory) -> Job:
     span = open_span(job)
+    # it closes before it opens: there is no open day to take any of
     if span[0] > span[1]:
         return job
     days = days_of_job(inventory.dates, job.step, job.place_id, span)
@@ -96,8 +98,8 @@ def _marked(job: Job, calls: tuple[OneCall, ...], span: Span) -> Iterable[Safety
     """Yield whether buried lines are marked, for work that opens the ground; a blank if not."""
     if job.step.operation not in DIGS:
         return
-    good = [one for one in calls if is_clear(one, job.place_id, span)]
-    told = "; ".join(_request(one) for one in good)
+    good = [call for call in calls if is_clear(call, job.place_id, span)]
+    told = "; ".join(_request(call) for call in good)
     yield SafetyLine("dates.lines_marked", "Buried lines marked", told or None)
 
 
@@ -105,6 +107,7 @@ def is_clear(call: OneCall, place_id: str, span: Span) -> bool:
     """Return whether lines are marked on a place on some of the days."""
     if not holds_on(call.places, place_id) or call.clear_on is None:
         return False
+    # some of the days are enough: the line says from when and until when they are marked
     return call.clear_on <= span[1] and (call.expires_on is None or call.expires_on >= span[0])
 
 

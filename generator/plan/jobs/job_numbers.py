@@ -25,8 +25,8 @@ def every_number(job: Job) -> tuple[Quantity, ...]:
     figures += _of_mix(job.mix) if job.mix is not None else ()
     figures += _of_lime(job.lime_asked) if job.lime_asked is not None else ()
     figures += [line.figure for line in job.safety]
-    computed = (one for one in figures if isinstance(one, Quantity))
-    return tuple({one.identity: one for one in computed}.values())
+    computed = (number for number in figures if isinstance(number, Quantity))
+    return tuple({number.identity: number for number in computed}.values())
 
 
 def _of_mix(mix: Mix) -> Iterator[Figure | None]:
@@ -58,8 +58,8 @@ def used_up_by(job: Job) -> Iterator[Taken]:
         yield kind, spread.item.id, spread.numbers["product_lb"]
     yield from plants_used_up(job.id, job.rows)
     if job.mix is not None:
-        yield from (("product", one.product.id, one.in_all) for one in job.mix.parts)
-        yield from (("adjuvant", one.adjuvant.id, one.in_all) for one in job.mix.adjuvants)
+        yield from (("product", part.product.id, part.in_all) for part in job.mix.parts)
+        yield from (("adjuvant", part.adjuvant.id, part.in_all) for part in job.mix.adjuvants)
 
 
 def seed_used_up(part: Sowing) -> Quantity:

@@ -24,21 +24,21 @@ def latitude_findings(
 
     Plans that still have work ahead on a day of the calendar count.
     """
-    used = {one.id: one for one in _used(requests, states, upkeep, inventory)}
+    used = {plan.id: plan for plan in _used(requests, states, upkeep, inventory)}
     plans = [plan for _, plan in sorted(used.items())]
     middle = inventory.property.location_lat_lon
     where = inventory.property.where_of("location_lat_lon")
     if middle is None:
-        if any(one.latitudes is not None for one in plans):
+        if any(plan.latitudes is not None for plan in plans):
             yield finding(PlaceNote.LATITUDE_NOT_TYPED, WHOLE_FOLDER, where)
         return
     outside = [
-        (one, one.latitudes)
-        for one in plans
-        if one.latitudes is not None and not one.latitudes.hold(middle[0])
+        (plan, plan.latitudes)
+        for plan in plans
+        if plan.latitudes is not None and not plan.latitudes.hold(middle[0])
     ]
-    north = [one for one in outside if middle[0] > one[1].north.value]
-    south = [one for one in outside if one not in north]
+    north = [pair for pair in outside if middle[0] > pair[1].north.value]
+    south = [pair for pair in outside if pair not in north]
     for side, found in (("north", north), ("south", south)):
         if found:
             yield _told(side, found, where)
@@ -79,13 +79,14 @@ def _used(
     inventory: Inventory,
 ) -> Iterator[StepPlan]:
     plans = inventory.plans()
-    for one in requests:
-        if not states[one.job_id].is_settled and _has_days(one.step):
-            yield one.plan
+    for request in requests:
+        if not states[request.job_id].is_settled and _has_days(request.step):
+            yield request.plan
     for job in upkeep:
         if job.subject.upkeep is not None and not job.state.is_settled and _has_days(job.step):
             yield plans[job.subject.upkeep]
 
 
 def _has_days(step: Step) -> bool:
+    # a plan that goes by signs of the season alone holds wherever the signs are seen
     return any(bound.month_day is not None for bound in (*step.opens, *step.closes))

@@ -11,7 +11,7 @@ _ALL = "all"
 
 def is_handed(reader: Reader, planting_id: str, step_id: str) -> bool:
     """Return whether a reader is handed a step of a planting."""
-    steps = {one for jobs in reader.jobs if jobs.planting == planting_id for one in jobs.steps}
+    steps = {step for jobs in reader.jobs if jobs.planting == planting_id for step in jobs.steps}
     return _ALL in steps or step_id in steps
 
 
@@ -21,22 +21,26 @@ NO_LICENCE, FOR_HIRE = "none", "commercial"
 
 def readers_of(planting_id: str, step_id: str, inventory: Inventory) -> tuple[str, ...]:
     """Return the readers a job is handed to."""
-    return tuple(one.id for one in inventory.readers if is_handed(one, planting_id, step_id))
+    return tuple(
+        reader.id for reader in inventory.readers if is_handed(reader, planting_id, step_id)
+    )
 
 
 def is_handed_to_a_contractor(planting_id: str, step_id: str, inventory: Inventory) -> bool:
     """Return whether a job is handed to somebody who works for pay."""
     return any(
-        is_handed(one, planting_id, step_id) for one in inventory.readers if one.kind != PARTNER
+        is_handed(reader, planting_id, step_id)
+        for reader in inventory.readers
+        if reader.kind != PARTNER
     )
 
 
 def is_hired(planting_id: str, step_id: str, inventory: Inventory) -> bool:
     """Return whether a job is hired."""
     return any(
-        one.planting == planting_id and (step_id in one.steps or ALL_STEPS in one.steps)
+        job.planting == planting_id and (step_id in job.steps or ALL_STEPS in job.steps)
         for hire in inventory.hires
-        for one in hire.jobs
+        for job in hire.jobs
     )
 
 
@@ -49,27 +53,38 @@ def doers_of(planting_id: str, step_id: str, inventory: Inventory) -> tuple[Appl
     """
     readers = readers_of(planting_id, step_id, inventory)
     if readers:
-        known = (one for one in inventory.applicators if one.reader in readers)
-        return tuple(one for one in known if is_partner(one, inventory) or _for_hire(one))
+        known = (applicator for applicator in inventory.applicators if applicator.reader in readers)
+        return tuple(
+            applicator
+            for applicator in known
+            if is_partner(applicator, inventory) or _for_hire(applicator)
+        )
     if is_hired(planting_id, step_id, inventory):
-        return tuple(one for one in inventory.applicators if _for_hire(one))
-    return tuple(one for one in inventory.applicators if one.reader is None)
+        return tuple(applicator for applicator in inventory.applicators if _for_hire(applicator))
+    return tuple(applicator for applicator in inventory.applicators if applicator.reader is None)
 
 
-def is_partner(one: Applicator, inventory: Inventory) -> bool:
+def is_partner(applicator: Applicator, inventory: Inventory) -> bool:
     """Return whether an applicator is a partner, who works without pay."""
-    return any(reader.id == one.reader and reader.kind == PARTNER for reader in inventory.readers)
+    return any(
+        reader.id == applicator.reader and reader.kind == PARTNER for reader in inventory.readers
+    )
 
 
-def _for_hire(one: Applicator) -> bool:
-    return one.licence_class == FOR_HIRE and one.for_hire is True
+def _for_hire(applicator: Applicator) -> bool:
+    # for_hire that is left out is not yes
+    return applicator.licence_class == FOR_HIRE and applicator.for_hire is True
 
 
-def is_good(one: Applicator, last_day: datetime.date | None) -> bool:
+def is_good(applicator: Applicator, last_day: datetime.date | None) -> bool:
     """Return whether a licence is held and good on a day; never on one that is not known."""
-    if one.licence_class == NO_LICENCE or one.licence_expires_on is None or last_day is None:
+    if (
+        applicator.licence_class == NO_LICENCE
+        or applicator.licence_expires_on is None
+        or last_day is None
+    ):
         return False
-    return last_day <= one.licence_expires_on
+    return last_day <= applicator.licence_expires_on
 
 
 def may_be_restricted(
@@ -81,8 +96,9 @@ def may_be_restricted(
 ) -> bool:
     """Return whether whoever does a job holds a licence that fits a restricted product."""
     return any(
-        product_id in one.fits and one.asked_on is not None and is_good(one, last_day)
-        for one in doers_of(planting_id, step_id, inventory)
+        # which license fits is the state's to say, so it counts once they were asked
+        product_id in doer.fits and doer.asked_on is not None and is_good(doer, last_day)
+        for doer in doers_of(planting_id, step_id, inventory)
     )
 
 
@@ -95,45 +111,46 @@ def lack_of_a_licence(
 ) -> str:
     """Return which key is missing or wrong, where nobody who does a job may use a product."""
     doers = doers_of(planting_id, step_id, inventory)
-    lacks = [_lack(one, product_id, last_day) for one in doers]
+    lacks = [_lack(doer, product_id, last_day) for doer in doers]
     readers = readers_of(planting_id, step_id, inventory)
-    others = (one for one in inventory.applicators if one not in doers)
+    others = (other for other in inventory.applicators if other not in doers)
+    # a good license in other hands is told too: else nobody sees why it is not enough
     lacks += [
-        _other_hands(one, readers)
-        for one in others
-        if product_id in one.fits and one.asked_on is not None and is_good(one, last_day)
+        _other_hands(other, readers)
+        for other in others
+        if product_id in other.fits and other.asked_on is not None and is_good(other, last_day)
     ]
     return "; ".join(lacks) or "nobody who does it stands under applicators:"
 
 
-def _lack(one: Applicator, product_id: str, last_day: datetime.date | None) -> str:
-    if one.licence_class == NO_LICENCE:
-        return f"{one.id} has licence_class: none"
-    missing = [] if product_id in one.fits else [f"{product_id} under fits:"]
-    missing += [] if one.asked_on is not None else ["asked_on:"]
-    missing += [] if one.licence_expires_on is not None else ["licence_expires_on:"]
+def _lack(doer: Applicator, product_id: str, last_day: datetime.date | None) -> str:
+    if doer.licence_class == NO_LICENCE:
+        return f"{doer.id} has licence_class: none"
+    missing = [] if product_id in doer.fits else [f"{product_id} under fits:"]
+    missing += [] if doer.asked_on is not None else ["asked_on:"]
+    missing += [] if doer.licence_expires_on is not None else ["licence_expires_on:"]
     if missing:
-        return f"of {one.id}, {' and '.join(missing)} is missing"
+        return f"of {doer.id}, {' and '.join(missing)} is missing"
     if last_day is None:
         return "the last open day of this job is not known"
-    return f"the licence of {one.id} ends on {one.licence_expires_on}, before the last open day"
+    return f"the licence of {doer.id} ends on {doer.licence_expires_on}, before the last open day"
 
 
-def _other_hands(one: Applicator, readers: tuple[str, ...]) -> str:
+def _other_hands(other: Applicator, readers: tuple[str, ...]) -> str:
     """Return why somebody with a good licence is not the one who does a job."""
     handed = " and ".join(readers)
-    if one.reader is None and readers:
-        return f"{one.id} holds one, and no reader: says that it is {handed}, who gets this job"
-    if one.reader is not None and one.reader not in readers:
+    if other.reader is None and readers:
+        return f"{other.id} holds one, and no reader: says that it is {handed}, who gets this job"
+    if other.reader is not None and other.reader not in readers:
         to = f"handed to {handed}" if readers else "handed to nobody"
-        return f"{one.id} holds one as reader {one.reader}, and this job is {to}"
-    return f"the licence of {one.id} covers no hire: licence_class: commercial, for_hire: true"
+        return f"{other.id} holds one as reader {other.reader}, and this job is {to}"
+    return f"the licence of {other.id} covers no hire: licence_class: commercial, for_hire: true"
 
 
 def was_hired(entry: LogEntry, inventory: Inventory) -> bool:
     """Return whether somebody sprayed for hire: who is named, else whom the job was meant for."""
     said = entry.sprayed.applicator if entry.sprayed is not None else None
-    applicator = next((one for one in inventory.applicators if one.id == said), None)
+    applicator = next((person for person in inventory.applicators if person.id == said), None)
     if applicator is not None:
         by_reader = applicator.reader is not None and not is_partner(applicator, inventory)
         return by_reader or applicator.for_hire is True

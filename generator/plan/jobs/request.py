@@ -69,7 +69,7 @@ def _yearly_of(
     upkeep = inventory.plans()[planting.upkeep] if planting.upkeep is not None else None
     if upkeep is None or upkeep.yearly_from is None:
         return
-    later = [one.season for one in ground.plantings if one.season > planting.season]
+    later = [other.season for other in ground.plantings if other.season > planting.season]
     for season in seasons:
         if season >= planting.season + upkeep.yearly_from and season < min(
             later, default=season + 1
@@ -88,7 +88,8 @@ def _asked_of(
     area: Quantity,
 ) -> JobRequest:
     signs = markers_for(planting, inventory.property.season_signs)
-    sowing = next((one for one in plan.steps if one.operation == "sow"), None)
+    sowing = next((planned for planned in plan.steps if planned.operation == "sow"), None)
+    # in the season of the planting, however many seasons later the step itself is done
     sown = open_dates(sowing, planting.season, signs) if sowing is not None else None
     return JobRequest(
         job_id=f"{ground.id}/{season}/{step.id}",
@@ -109,11 +110,11 @@ def _asked_of(
 
 def species_of(planting: Planting, inventory: Inventory) -> tuple[str, ...]:
     """Return what a planting sows and plants."""
-    plants = {one.id: one.species for one in inventory.plants}
-    sown = (one.species for one in planting.seed)
-    return (*sown, *(plants[one.plants] for one in planting.woody))
+    plants = {plant.id: plant.species for plant in inventory.plants}
+    sown = (seed.species for seed in planting.seed)
+    return (*sown, *(plants[row.plants] for row in planting.woody))
 
 
 def work_of(planting: Planting, step: Step) -> Work | None:
     """Return how the owner means to do a step, where it is described."""
-    return next((one for one in planting.work if one.step == step.id), None)
+    return next((work for work in planting.work if work.step == step.id), None)

@@ -64,6 +64,7 @@ def _part_lines(part: MixPart, number: int | None) -> Iterator[SafetyLine]:
         if number is None:
             yield line
         else:
+            # a key of its own for each product: a finished page must have every key
             yield replace(line, key=f"{line.key}.{number}", product=part.product.name)
 
 
@@ -76,6 +77,7 @@ def _lines(
     part: str, labels: dict[str, str], entry: EmergencyCard | Hazards | None
 ) -> Iterator[SafetyLine]:
     for name, label in labels.items():
+        # what is not typed is a bold blank: not passed over in silence, nor a stop of the rest
         value = getattr(entry, name) if entry is not None else None
         if isinstance(value, tuple):
             value = f"{value[0]!r}, {value[1]!r}"

@@ -27,7 +27,8 @@ def same_ground(
     places: Iterable[PlantedGround], shared: Iterable[SharedGround]
 ) -> Mapping[str, frozenset[str]]:
     """Return for every place the ids of the places on whose ground it lies, its own among them."""
-    found = {one.id: {one.id} for one in places}
+    found = {place.id: {place.id} for place in places}
+    # not passed on: two places that each lie on part of a third may share no ground
     for pair in shared:
         found[pair.one].add(pair.other)
         found[pair.other].add(pair.one)
@@ -47,6 +48,7 @@ def _why(one: PlantedGround, other: PlantedGround) -> str:
 
 
 def _same_points(one: Points | None, other: Points | None) -> bool:
+    # walked from the other end, or begun at another corner, it is the same
     return one is not None and other is not None and set(one.lat_lon) == set(other.lat_lon)
 
 
@@ -56,6 +58,7 @@ def _cross(one: PlantedGround, other: PlantedGround) -> bool:
     from generator.geometry.overlap import shared_depth_ft
 
     depth_ft = shared_depth_ft(one.area_lat_lon.lat_lon, other.area_lat_lon.lat_lon)
+    # outlines of neighbors cross by what they are off; the coarser of the two says by how much
     return depth_ft > max(_may_be_off_ft(one), _may_be_off_ft(other))
 
 

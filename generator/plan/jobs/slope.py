@@ -49,14 +49,15 @@ def _by_machine(request: JobRequest, inventory: Inventory) -> bool:
     work = request.work
     if work is None:
         return False
-    sprayers = {one.id for one in inventory.sprayers if one.kind not in BY_HAND}
+    sprayers = {sprayer.id for sprayer in inventory.sprayers if sprayer.kind not in BY_HAND}
     return work.machine is not None or work.drill is not None or work.sprayer in sprayers
 
 
 def slope_to_measure(job: Job) -> tuple[Given, ...]:
     """Return the lowest slope limit of the labels in a tank where no slope is typed, else none."""
-    measured = any(one.key == SLOPE_HERE and one.figure is not None for one in job.safety)
+    measured = any(line.key == SLOPE_HERE and line.figure is not None for line in job.safety)
     parts = job.mix.parts if job.mix is not None and not measured else ()
     typed = [part.use.slope_limit_pct for part in parts]
-    limits = [one for one in typed if isinstance(one, Given)]
-    return tuple(sorted(limits, key=lambda one: one.value)[:1])
+    limits = [limit for limit in typed if isinstance(limit, Given)]
+    # the strictest label of a tank holds for all that is in it
+    return tuple(sorted(limits, key=lambda limit: limit.value)[:1])

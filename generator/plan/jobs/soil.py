@@ -16,7 +16,7 @@ from generator.working import Reference
 
 def soil_test_of(planting: Planting, inventory: Inventory) -> SoilTest | None:
     """Return the soil test a planting rests on."""
-    return next((one for one in inventory.soil_tests if one.id == planting.soil_test), None)
+    return next((test for test in inventory.soil_tests if test.id == planting.soil_test), None)
 
 
 def need_of(planting: Planting, inventory: Inventory) -> NutrientNeed | None:
@@ -43,12 +43,13 @@ def asks_for_no_lime(planting: Planting, inventory: Inventory) -> bool:
 
 def setting(step: Step, name: str) -> Reference:
     """Return a setting of a step. Raises StopIteration where it has none of this name."""
-    return next(one for one in step.settings if one.name == name)
+    return next(figure for figure in step.settings if figure.name == name)
 
 
 def age_findings(request: JobRequest, test: SoilTest) -> list[Finding]:
     """Return a caution where the soil test is too old on the job's day, or of a day after it."""
     last = last_day_at_most(request.dates)
+    # however young it is: what was sampled after the job cannot have asked for it
     if last is not None and test.sampled_on > last:
         return [finding(PlaceCaution.SAMPLED_AFTER, request.job_id, test.where, test=test.id)]
     good = setting(request.step, "test_good_years")
@@ -60,6 +61,7 @@ def age_findings(request: JobRequest, test: SoilTest) -> list[Finding]:
 
 def older_than_years(noted: datetime.date, job_day: datetime.date, most_years: float) -> bool:
     """Return whether something noted is more than so many years old on the job's day."""
+    # by the calendar: counted in days, a test would be too old a day sooner over a leap year
     then = (job_day.year - most_years, job_day.month, job_day.day)
     return then > (noted.year, noted.month, noted.day)
 

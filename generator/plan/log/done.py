@@ -19,18 +19,19 @@ def entries_on(request: JobRequest, entries: tuple[LogEntry, ...]) -> tuple[LogE
     about = entries_about(request.planting.id, request.step.id, entries)
     if request.plan.yearly_from is None:
         return about
-    return tuple(one for one in about if _counts_for(one) == request.season)
+    return tuple(entry for entry in about if _counts_for(entry) == request.season)
 
 
 def _counts_for(entry: LogEntry) -> int:
     """Return the season an entry about a job counts for: the one it names, else its day's."""
+    # work that was late is logged in the season after the one that it was for
     named = entry.job.season if entry.job is not None else None
     return season_of(entry.done_on) if named is None else named
 
 
 def finished_on(on_job: tuple[LogEntry, ...]) -> datetime.date | None:
     """Return the day a job was finished, None while something of it is left to do."""
-    days = [one.done_on for one in on_job if one.job is not None and one.job.finished]
+    days = [entry.done_on for entry in on_job if entry.job is not None and entry.job.finished]
     return max(days, default=None)
 
 

@@ -20,18 +20,21 @@ def entries_in_force(
     stood beside it does not.
     """
     still = unsettled(entries, sprayings, as_of)
+    # a note takes no spray off the ground: only what says more of it takes its place
     corrected = _corrected(entries, as_of) - set(still)
-    known = (one for one in entries if one.id not in corrected and one.done_on <= as_of)
-    kept = (replace(one, cleaned_out=None) if one.id in still else one for one in known)
-    return tuple(sorted(kept, key=lambda one: (one.done_on, one.id)))
+    known = (entry for entry in entries if entry.id not in corrected and entry.done_on <= as_of)
+    # what was wrong may be the clean-out: a tank that may not be clean counts as not clean
+    kept = (replace(entry, cleaned_out=None) if entry.id in still else entry for entry in known)
+    return tuple(sorted(kept, key=lambda entry: (entry.done_on, entry.id)))
 
 
 def _corrected(entries: tuple[LogEntry, ...], as_of: datetime.date) -> set[str]:
     """Return the entries that corrections up to a day replace, and those these had replaced."""
-    replaces = {one.id: one.corrects for one in entries}
+    replaces = {entry.id: entry.corrects for entry in entries}
     found: set[str] = set()
-    for one in entries:
-        at = one.corrects if one.done_on <= as_of else None
+    for entry in entries:
+        at = entry.corrects if entry.done_on <= as_of else None
+        # down to the first entry of a chain; `found` ends corrections that run in a circle
         while at is not None and at not in found:
             found.add(at)
             at = replaces[at]
@@ -40,8 +43,8 @@ def _corrected(entries: tuple[LogEntry, ...], as_of: datetime.date) -> set[str]:
 
 def not_yet(entries: tuple[LogEntry, ...], as_of: datetime.date) -> tuple[LogEntry, ...]:
     """Return the entries of days after the plan's, which do not count yet."""
-    corrected = {one.corrects for one in entries}
-    return tuple(one for one in entries if one.id not in corrected and one.done_on > as_of)
+    corrected = {entry.corrects for entry in entries}
+    return tuple(entry for entry in entries if entry.id not in corrected and entry.done_on > as_of)
 
 
 def entries_about(
@@ -49,9 +52,9 @@ def entries_about(
 ) -> tuple[LogEntry, ...]:
     """Return the entries about one step on one planting."""
     return tuple(
-        one
-        for one in entries
-        if one.job is not None and (one.job.planting, one.job.step) == (planting_id, step_id)
+        entry
+        for entry in entries
+        if entry.job is not None and (entry.job.planting, entry.job.step) == (planting_id, step_id)
     )
 
 
@@ -60,10 +63,10 @@ def used_of(
 ) -> tuple[Given, ...]:
     """Return every amount of a thing used, in its unit; with `after`, on days after that one."""
     return tuple(
-        amount_in(one.amount, item.unit)
+        amount_in(used.amount, item.unit)
         for entry in entries
         if after is None or entry.done_on > after
-        for one in _of(item, entry.used)
+        for used in _of(item, entry.used)
     )
 
 
@@ -72,10 +75,10 @@ def bought_of(
 ) -> tuple[Given, ...]:
     """Return every amount of a thing bought, in its unit; with `after`, on days after that one."""
     return tuple(
-        amount_in(one.amount, item.unit)
+        amount_in(bought.amount, item.unit)
         for entry in entries
         if after is None or entry.done_on > after
-        for one in _of(item, entry.bought)
+        for bought in _of(item, entry.bought)
     )
 
 
@@ -85,4 +88,4 @@ def names(item: StockItem, entry: LogEntry) -> bool:
 
 
 def _of(item: StockItem, moved: tuple[Used | Bought, ...]) -> Iterator[Used | Bought]:
-    yield from (one for one in moved if one.item == item.id)
+    yield from (move for move in moved if move.item == item.id)

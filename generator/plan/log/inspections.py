@@ -20,17 +20,21 @@ def with_logged_days(inventory: Inventory, entries: tuple[LogEntry, ...]) -> Inv
     """
     return replace(
         inventory,
-        water_holes=tuple(_hole(one, entries) for one in inventory.water_holes),
-        stands=tuple(_stand(one, entries) for one in inventory.stands),
-        routes=tuple(_route(one, entries) for one in inventory.routes),
+        water_holes=tuple(_hole(hole, entries) for hole in inventory.water_holes),
+        stands=tuple(_stand(stand, entries) for stand in inventory.stands),
+        routes=tuple(_route(route, entries) for route in inventory.routes),
     )
 
 
 def _hole(hole: WaterHole, entries: tuple[LogEntry, ...]) -> WaterHole:
     filled = (
-        one.done_on for one in entries if one.water_added and one.water_added.water_hole == hole.id
+        entry.done_on
+        for entry in entries
+        if entry.water_added and entry.water_added.water_hole == hole.id
     )
-    seen = (one.done_on for one in entries if one.inspected and hole.id in one.inspected.what)
+    seen = (
+        entry.done_on for entry in entries if entry.inspected and hole.id in entry.inspected.what
+    )
     return replace(
         hole,
         refilled_on=_last(hole.refilled_on, filled),
@@ -40,14 +44,15 @@ def _hole(hole: WaterHole, entries: tuple[LogEntry, ...]) -> WaterHole:
 
 def _stand(stand: Stand, entries: tuple[LogEntry, ...]) -> Stand:
     sound = (
-        one.done_on
-        for one in entries
-        if one.inspected and stand.id in one.inspected.what and one.inspected.sound
+        entry.done_on
+        for entry in entries
+        # a look that found something wrong, or does not say, leaves the straps to be looked at
+        if entry.inspected and stand.id in entry.inspected.what and entry.inspected.sound
     )
     inspected = (
-        one.done_on
-        for one in entries
-        for done in one.upkeep
+        entry.done_on
+        for entry in entries
+        for done in entry.upkeep
         if (done.at, done.step) == (stand.id, INSPECTION)
     )
     return replace(stand, straps_checked_on=_last(stand.straps_checked_on, (*sound, *inspected)))
@@ -55,7 +60,9 @@ def _stand(stand: Stand, entries: tuple[LogEntry, ...]) -> Stand:
 
 def _route(route: Route, entries: tuple[LogEntry, ...]) -> Route:
     walked = (
-        one.done_on for one in entries if one.sight_checked and one.sight_checked.route == route.id
+        entry.done_on
+        for entry in entries
+        if entry.sight_checked and entry.sight_checked.route == route.id
     )
     return replace(route, walked_on=_last(route.walked_on, walked))
 

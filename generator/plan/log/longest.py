@@ -14,18 +14,19 @@ def longest_wait_days(products: Iterable[Product]) -> Given | None:
 
 def longest_reentry_hours(products: Iterable[Product]) -> Given | None:
     """Return the most hours for which any card keeps people out, None where none gives hours."""
-    entries = [one.label.reentry for one in products if one.label is not None]
-    hours = (one.agricultural_hours for one in entries if one is not None)
-    return longest_of(one for one in hours if isinstance(one, Given))
+    # words for other uses, such as until dry, have no hours that could be compared
+    entries = [product.label.reentry for product in products if product.label is not None]
+    hours = (entry.agricultural_hours for entry in entries if entry is not None)
+    return longest_of(span for span in hours if isinstance(span, Given))
 
 
 def longest_waiting_days(products: Iterable[Product]) -> Given | None:
     """Return the most days that any card asks for before grazing, hay, game or dogs."""
     return longest_of(
-        one.wait_days
+        wait.wait_days
         for use in _uses(products)
         if isinstance(use.waiting_days, tuple)
-        for one in use.waiting_days
+        for wait in use.waiting_days
     )
 
 
@@ -50,9 +51,9 @@ def _waits(use: Use) -> Iterator[Given]:
     if isinstance(use.seeding_interval_days, Given):
         yield use.seeding_interval_days
     if isinstance(use.plant_back_days, tuple):
-        yield from (one.wait_days for one in use.plant_back_days)
+        yield from (wait.wait_days for wait in use.plant_back_days)
 
 
 def longest_of(spans: Iterable[Given]) -> Given | None:
     """Return the longest of some spans, None where there are none."""
-    return max(spans, key=lambda one: one.value, default=None)
+    return max(spans, key=lambda span: span.value, default=None)

@@ -31,30 +31,31 @@ def states_of(
     """Return the state of every job of a property by the job's id."""
     found = {}
     together: dict[tuple[str, str, int | None], dict[str, JobRequest]] = defaultdict(dict)
-    for one in requests:
-        together[_asked_beside(one)][one.step.id] = one
-    for one in requests:
-        beside = together[_asked_beside(one)]
+    for request in requests:
+        together[_asked_beside(request)][request.step.id] = request
+    for request in requests:
+        beside = together[_asked_beside(request)]
         replaced_by = next(
             (
                 beside[name].step.name
-                for name in one.step.excludes
+                for name in request.step.excludes
                 if name in beside and finished_on(entries_on(beside[name], entries))
             ),
             None,
         )
         answers = tuple(
             _answered(need, beside[need.step], entries)
-            for need in one.step.needs
+            for need in request.step.needs
             if need.step in beside
         )
-        finished = finished_on(entries_on(one, entries))
-        found[one.job_id] = state_of(one.dates, finished, replaced_by, answers, as_of)
+        finished = finished_on(entries_on(request, entries))
+        found[request.job_id] = state_of(request.dates, finished, replaced_by, answers, as_of)
     return found
 
 
 def _asked_beside(request: JobRequest) -> tuple[str, str, int | None]:
     """Return what the steps share among which a job's needs and what it excludes are looked up."""
+    # a plan gone through once has steps in several seasons; a yearly one asks within a season
     season = None if request.plan.yearly_from is None else request.season
     return request.planting.id, request.plan.id, season
 
@@ -72,20 +73,26 @@ def state_of(
     its last day passed; undated, a day not known or the days not meeting; waiting, for an answer or
     for its first day; open.
     """
+    # first: what was done late, or though it was not needed, is done all the same
     if finished is not None:
         return JobState("done", finished)
     if replaced_by is not None:
         return JobState("not_needed", step=replaced_by)
-    refused = next((one for one in answers if one.answer not in (None, one.wanted)), None)
+    refused = next(
+        (answered for answered in answers if answered.answer not in (None, answered.wanted)), None
+    )
     if refused is not None:
         return JobState("not_needed", step=refused.step.name, answer=refused.answer)
     opens, closes = dates.opens, dates.closes
+    # a last day that is over is enough, whether or not the first is known
     if closes is not None and closes < as_of:
         return JobState("missed", closes)
     if opens is None or closes is None or closes < opens:
         return JobState("undated")
-    unanswered = next((one for one in answers if one.answer is None), None)
+    # before the first day is looked at: the answer may leave no job to wait for
+    unanswered = next((answered for answered in answers if answered.answer is None), None)
     if unanswered is not None:
+        # a day to decide on that has gone by is today
         decide_on = max(as_of, unanswered.decide_on) if unanswered.decide_on else None
         return JobState("waiting", decide_on, unanswered.step.name, question=unanswered.step.asks)
     if as_of < opens:
@@ -102,5 +109,6 @@ def _answered(need: AnswerNeeded, asks: JobRequest, entries: tuple[LogEntry, ...
         if entry.job.answer is not None:
             answer = "yes" if entry.job.answer == "yes" else "no"
         elif entry.job.decide_on is not None:
+            # a decision that is put off takes back the answer before it
             answer, decide_on = None, entry.job.decide_on
     return Answered(asks.step, need.answer, answer, decide_on)

@@ -24,6 +24,7 @@ def on_hand_now(
     if amounts_missing(item, entries):
         return None
     had: Given | Quantity = item.on_hand
+    # is_dated has seen to it that nothing is logged which could be after the count
     if item.counted_on is None:
         return had
     bought = bought_of(item, entries, item.counted_on)
@@ -53,7 +54,7 @@ def is_dated(item: StockItem, entries: tuple[LogEntry, ...]) -> bool:
     """Return whether the log can be told from the count: by its day, or as nothing is logged."""
     if item.counted_on is not None:
         return True
-    return not any(names(item, one) for one in entries) and not amounts_missing(item, entries)
+    return not any(names(item, entry) for entry in entries) and not amounts_missing(item, entries)
 
 
 def amounts_missing(item: StockItem, entries: tuple[LogEntry, ...]) -> tuple[LogEntry, ...]:
@@ -64,11 +65,11 @@ def amounts_missing(item: StockItem, entries: tuple[LogEntry, ...]) -> tuple[Log
     """
     counted_on = item.counted_on
     return tuple(
-        one
-        for one in entries
-        if one.job is not None and (one.job.planting, one.job.step) in item.taken
-        if not one.used and one.job.answer is None and one.job.decide_on is None
-        if counted_on is None or one.done_on > counted_on
+        entry
+        for entry in entries
+        if entry.job is not None and (entry.job.planting, entry.job.step) in item.taken
+        if not entry.used and entry.job.answer is None and entry.job.decide_on is None
+        if counted_on is None or entry.done_on > counted_on
     )
 
 
@@ -76,7 +77,8 @@ def needed_after_use(
     planned: Quantity, item: StockItem, job_id: str, on_job: tuple[LogEntry, ...]
 ) -> Quantity | None:
     """Return what a job still needs of a thing, None once the log says that it is finished."""
-    if any(one.job is not None and one.job.finished for one in on_job):
+    # finished with less than was planned, it needs no more
+    if any(entry.job is not None and entry.job.finished for entry in on_job):
         return None
     used = used_of(item, on_job)
     if not used:

@@ -36,6 +36,7 @@ class Sprayings:
         job = entry.job
         if job is None or (job.planting, job.step) not in self.spray_steps:
             return False
+        # an end, ground or a part tell of work even beside an answer; an answer alone tells of none
         decides = job.answer is not None or job.decide_on is not None
         return bool(job.finished or job.area_ac is not None or job.part) or not decides
 
@@ -51,7 +52,7 @@ class Sprayings:
 
     def used(self, entry: LogEntry) -> tuple[Used, ...]:
         """Return what an entry used of herbicides."""
-        return tuple(one for one in entry.used if one.item in self.products)
+        return tuple(used for used in entry.used if used.item in self.products)
 
     def products_of(self, entry: LogEntry) -> tuple[str, ...]:
         """Return the ids of what was sprayed, or could have been; none where nothing tells.
@@ -59,7 +60,7 @@ class Sprayings:
         An entry about a job that names no product was of what the job was planned with.
         """
         unknown = entry.unknown.products if entry.unknown is not None else ()
-        said = tuple(dict.fromkeys([*(one.item for one in self.used(entry)), *unknown]))
+        said = tuple(dict.fromkeys([*(used.item for used in self.used(entry)), *unknown]))
         if said or entry.job is None:
             return said
         return self.planned.get((entry.job.planting, entry.job.step), ())
@@ -83,14 +84,17 @@ class Sprayings:
             return bounded | {place}
         if self.is_elsewhere(entry):
             return bounded
+        # where nothing tells, it may have been on any place, and weighs on all of them
         return bounded or self.every_place
 
 
 def sprayings_of(inventory: Inventory) -> Sprayings:
     """Return what is needed to read sprayings out of the log of a property."""
-    plantings = [(one, place.id) for place in inventory.places() for one in place.plantings]
+    plantings = [
+        (planting, place.id) for place in inventory.places() for planting in place.plantings
+    ]
     return Sprayings(
-        {one.id: one for one in inventory.products},
+        {product.id: product for product in inventory.products},
         {planting.id: place_id for planting, place_id in plantings},
         frozenset(
             (planting.id, step.id)
@@ -98,9 +102,12 @@ def sprayings_of(inventory: Inventory) -> Sprayings:
             for step in inventory.steps_of(planting)
             if step.operation == SPRAY
         ),
-        frozenset(one.id for one in inventory.places()),
+        frozenset(place.id for place in inventory.places()),
         {
-            (planting.id, work.step): (work.product, *(one.product for one in work.partners))
+            (planting.id, work.step): (
+                work.product,
+                *(partner.product for partner in work.partners),
+            )
             for planting, _ in plantings
             for work in planting.work
             if work.product is not None
@@ -136,12 +143,14 @@ def unsettled(
     A correction settles a spraying where it tells of one in full, bounds what can no longer be
     known of it, or says that it was not done.
     """
-    corrections = {one.corrects: one for one in entries if one.corrects and one.done_on <= as_of}
+    corrections = {
+        entry.corrects: entry for entry in entries if entry.corrects and entry.done_on <= as_of
+    }
     found: dict[str, LogEntry] = {}
     for entry in entries:
         if entry.id in corrections and sprayings.tells(entry):
             later = tuple(_corrections_of(entry, corrections))
-            if not any(_settles(one, sprayings) for one in later):
+            if not any(_settles(correction, sprayings) for correction in later):
                 found[entry.id] = later[-1]
     return found
 

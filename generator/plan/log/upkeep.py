@@ -24,18 +24,19 @@ def upkeep_jobs(
     While the season before runs, its jobs are among them, done and missed ones too.
     """
     plans = inventory.plans()
+    # what is still open in the season that runs must not fall out of a book for the next
     running = (season - 1,) if season_of(as_of) == season - 1 else ()
     jobs = [
-        _job(one, step, inventory, year, entries, as_of)
-        for one in inventory.kept_up()
-        if one.upkeep is not None
-        for step in plans[one.upkeep].steps
-        if step.only_with != _ASKED_FOR or step.id in one.asked_for
+        _job(subject, step, inventory, year, entries, as_of)
+        for subject in inventory.kept_up()
+        if subject.upkeep is not None
+        for step in plans[subject.upkeep].steps
+        if step.only_with != _ASKED_FOR or step.id in subject.asked_for
         for year in (*running, season)
     ]
     last = datetime.date.max
     return tuple(
-        sorted(jobs, key=lambda one: (one.dates.opens or last, one.dates.closes or last, one.id))
+        sorted(jobs, key=lambda job: (job.dates.opens or last, job.dates.closes or last, job.id))
     )
 
 
@@ -69,8 +70,8 @@ def _done_on(
     days = (
         entry.done_on
         for entry in entries
-        for one in entry.upkeep
-        if (one.at, one.step) == (subject_id, step_id)
-        and (one.season or season_of(entry.done_on)) == season
+        for done in entry.upkeep
+        if (done.at, done.step) == (subject_id, step_id)
+        and (done.season or season_of(entry.done_on)) == season
     )
     return max(days, default=None)

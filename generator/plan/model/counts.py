@@ -87,7 +87,7 @@ class PlantingCounts:
 
     def decided(self) -> bool:
         """Return whether a count of the second year or later is there."""
-        return any(one.outcome != "too_early" for one in self.counts)
+        return any(count.outcome != "too_early" for count in self.counts)
 
 
 @dataclass(frozen=True, slots=True)
@@ -151,7 +151,7 @@ class Earliest:
     @property
     def unknown(self) -> tuple[str, ...]:
         """What is not known, in words."""
-        return tuple(one.words for one in self.asks)
+        return tuple(ask.words for ask in self.asks)
 
 
 @dataclass(frozen=True, slots=True)
@@ -169,34 +169,36 @@ class PlaceWaits:
     def not_answered(self, why: str) -> "PlaceWaits":
         """Return the same place with no answer for any kind, and why."""
 
-        def opened(one: Earliest) -> Earliest:
-            return Earliest(one.kind, None, None, None, (Ask(why, "", None), *one.asks))
+        def opened(answer: Earliest) -> Earliest:
+            # no day stands beside the question: it would be read as the answer
+            return Earliest(answer.kind, None, None, None, (Ask(why, "", None), *answer.asks))
 
         return replace(
             self,
-            logged=tuple(opened(one) for one in self.logged),
-            planned=tuple(opened(one) for one in self.planned),
+            logged=tuple(opened(answer) for answer in self.logged),
+            planned=tuple(opened(answer) for answer in self.planned),
         )
 
     def any_logged(self) -> bool:
         """Return whether the log has a spraying here."""
-        return any(one.logged for one in self.sprayings)
+        return any(spraying.logged for spraying in self.sprayings)
 
     def open_questions(self) -> tuple[str, ...]:
         """Return what is not known of any kind, each once with all the crops it is asked for."""
-        asks = [ask for one in (*self.logged, *self.planned) for ask in one.asks]
+        asks = [ask for answer in (*self.logged, *self.planned) for ask in answer.asks]
         crops: dict[tuple[str, str], list[str]] = {}
-        for one in asks:
-            crops.setdefault((one.about, one.cure), []).extend(one.crops)
+        # what settles it for one crop settles it for every other, so it is asked once
+        for ask in asks:
+            crops.setdefault((ask.about, ask.cure), []).extend(ask.crops)
         merged = (
             Ask(about, cure, None, tuple(dict.fromkeys(named)))
             for (about, cure), named in crops.items()
         )
-        return tuple(one.words for one in merged)
+        return tuple(ask.words for ask in merged)
 
     def logged_for(self, kind: str) -> Earliest:
         """Return the answer for one kind by the log alone. Raises StopIteration for no kind."""
-        return next(one for one in self.logged if one.kind == kind)
+        return next(answer for answer in self.logged if answer.kind == kind)
 
 
 @dataclass(frozen=True, slots=True)
@@ -211,16 +213,16 @@ class Decided:
     def numbers(self) -> tuple[Quantity, ...]:
         """Return every number of the counts."""
         counts = [count for planting in self.plantings for count in planting.counts]
-        seed = [one for count in counts for one in count.seed]
+        seed = [needed for count in counts for needed in count.seed]
         return (
             *(number for count in counts for number in count.numbers.values()),
-            *(one.bulk for one in seed),
-            *(one.cost for one in seed if one.cost is not None),
+            *(needed.bulk for needed in seed),
+            *(needed.cost for needed in seed if needed.cost is not None),
         )
 
     def of_place(self, place_id: str) -> tuple[PlantingCounts, ...]:
         """Return the plantings of a place that are to be counted."""
-        return tuple(one for one in self.plantings if one.place_id == place_id)
+        return tuple(planting for planting in self.plantings if planting.place_id == place_id)
 
 
 NOTHING_DECIDED = Decided()  # what readers other than the owner are given

@@ -30,6 +30,7 @@ def comes_back(dates: DateRange, inside: Span) -> tuple[Span, ...]:
     """Return the days of a record that fall inside a span; `every_year` ones of any year."""
     if not dates.every_year:
         return inside_of((dates.first, dates.last), inside)
+    # a year to spare at either end: what does not reach into the span falls out below
     years = range(inside[0].year - dates.last.year - 1, inside[1].year - dates.first.year + 2)
     return tuple(
         span
@@ -46,9 +47,9 @@ def moved(day: datetime.date, years: int) -> datetime.date:
         return day.replace(year=day.year + years, day=day.day - 1)
 
 
-def inside_of(one: Span, inside: Span) -> tuple[Span, ...]:
+def inside_of(span: Span, inside: Span) -> tuple[Span, ...]:
     """Return the days of a span that lie in another: one span or none."""
-    first, last = max(one[0], inside[0]), min(one[1], inside[1])
+    first, last = max(span[0], inside[0]), min(span[1], inside[1])
     return ((first, last),) if first <= last else ()
 
 
@@ -63,9 +64,9 @@ def days_of(
     """Return the days inside a span that dates of some kinds take on a place, joined together."""
     return joined(
         span
-        for one in dates
-        if one.kind in kinds and holds_on(one.places, place_id)
-        for span in comes_back(one, inside)
+        for record in dates
+        if record.kind in kinds and holds_on(record.places, place_id)
+        for span in comes_back(record, inside)
     )
 
 
@@ -74,12 +75,13 @@ def first_record(
 ) -> DateRange | None:
     """Return the record whose days of some kinds on a place begin first inside a span."""
     found = [
-        (spans[0], one.id, one)
-        for one in dates
-        if one.kind in kinds and holds_on(one.places, place_id)
-        if (spans := comes_back(one, inside))
+        (spans[0], record.id, record)
+        for record in dates
+        if record.kind in kinds and holds_on(record.places, place_id)
+        if (spans := comes_back(record, inside))
     ]
-    return min(found, key=lambda one: one[:2])[2] if found else None
+    # of two that begin on one day the id decides, not the order of the file
+    return min(found, key=lambda entry: entry[:2])[2] if found else None
 
 
 def joined(spans: Iterable[Span]) -> tuple[Span, ...]:

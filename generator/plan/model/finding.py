@@ -67,4 +67,4 @@ class SafetyLine:
 
 def stopped_in(findings: Iterable[Finding]) -> frozenset[str]:
     """Return the jobs, places and things on which a stop stands."""
-    return frozenset(one.subject for one in findings if one.severity == "stop")
+    return frozenset(finding.subject for finding in findings if finding.severity == "stop")

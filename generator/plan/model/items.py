@@ -25,7 +25,7 @@ def steps_using(inventory: Inventory) -> Mapping[str, frozenset[Taking]]:
     for place in inventory.places():
         for planting in place.plantings:
             named = (planting.steps, planting.upkeep)
-            for step in (one for name in named if name is not None for one in plans[name].steps):
+            for step in (step for name in named if name is not None for step in plans[name].steps):
                 for item in _taken(planting, step):
                     found.setdefault(item, set()).add((planting.id, step.id))
     return {item: frozenset(steps) for item, steps in found.items()}
@@ -34,25 +34,25 @@ def steps_using(inventory: Inventory) -> Mapping[str, frozenset[Taking]]:
 def _taken(planting: Planting, step: Step) -> Iterator[str]:
     """Yield the ids of what a step of a planting takes."""
     if step.operation == "sow":
-        yield from (one.lot for one in planting.seed)
+        yield from (seed.lot for seed in planting.seed)
     elif step.operation == "fertilize":
         yield from planting.fertilizers
     elif step.operation == "lime" and planting.lime is not None:
         yield planting.lime
     elif step.operation in ("plant", "replant"):
-        yield from (one.plants for one in planting.woody)
+        yield from (row.plants for row in planting.woody)
     elif step.operation == "spray":
         for work in planting.work:
             yield from _sprayed(work) if work.step == step.id else ()
     if step.operation == "plant":
-        yield from (one.guards for one in planting.woody if one.guards is not None)
+        yield from (row.guards for row in planting.woody if row.guards is not None)
 
 
 def _sprayed(work: Work) -> Iterator[str]:
     if work.product is not None:
         yield work.product
-    yield from (one.product for one in work.partners)
-    yield from (one.adjuvant for one in work.adjuvants)
+    yield from (partner.product for partner in work.partners)
+    yield from (entry.adjuvant for entry in work.adjuvants)
 
 
 @dataclass(frozen=True, slots=True)

@@ -86,6 +86,7 @@ class JobState:
     @property
     def is_ahead(self) -> bool:
         """Whether the job can still come: it takes seed, product, hours and money."""
+        # of an undated job nobody can say that it is over, so it counts
         return self.kind in ("open", "waiting", "undated")
 
 

@@ -41,8 +41,8 @@ class Ground:
         """Return every number beside the ground that counts."""
         error = self.outline_error
         return (
-            *(one.area for one in self.ways[1:]),
-            *(one.apart for one in self.ways if one.apart is not None),
+            *(way.area for way in self.ways[1:]),
+            *(way.apart for way in self.ways if way.apart is not None),
             *((error.share, error.least, error.most) if error is not None else ()),
         )
 

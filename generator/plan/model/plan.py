@@ -215,8 +215,8 @@ class Plan:
 
     def findings_on(self, subject: str) -> tuple[Finding, ...]:
         """Return the findings on one job, place or thing, the gravest first."""
-        return tuple(one for one in self.findings if one.subject == subject)
+        return tuple(finding for finding in self.findings if finding.subject == subject)
 
     def place(self, place_id: str) -> Place:
         """Return the place of this id. Raises StopIteration for an unknown one."""
-        return next(one for one in self.places if one.id == place_id)
+        return next(place for place in self.places if place.id == place_id)

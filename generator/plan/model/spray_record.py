@@ -58,7 +58,7 @@ class KeepOut:
 
     def _after(self, spans: Iterable[Given]) -> datetime.date:
         """Return the last day touched: the hour of the work need not be known."""
-        days = [math.ceil(convert(one.value, "hours", "days")) for one in spans]
+        days = [math.ceil(convert(hours.value, "hours", "days")) for hours in spans]
         return self.day + datetime.timedelta(days=max(days, default=0))
 
 
@@ -86,21 +86,25 @@ class SprayRecord:
     @property
     def restricted(self) -> bool:
         """Whether a restricted use product was sprayed, as far as the cards say."""
-        return any(one.label is not None and one.label.restricted_use for one, _ in self.products)
+        return any(
+            product.label is not None and product.label.restricted_use
+            for product, _ in self.products
+        )
 
 
-def missing_by_rule(one: SprayRecord) -> tuple[str, ...]:
+def missing_by_rule(record: SprayRecord) -> tuple[str, ...]:
     """Return what the record leaves out of what federal rules ask for (source cfr_110_3)."""
-    cards = [product.label for product, _ in one.products]
+    cards = [product.label for product, _ in record.products]
     wanted = (
-        ("product and the amount used", bool(one.products)),
+        ("product and the amount used", bool(record.products)),
         ("EPA registration number", all(_has_number(card) for card in cards)),
-        ("location", one.location is not None),
-        ("size of the ground", one.area is not None or _is_small_spot(one)),
-        ("a size no larger than the place", not _is_larger_than_its_place(one)),
-        ("crop or site", one.site is not None),
-        ("who sprayed", one.who is not None),
-        ("number of the licence", one.licence_number is not None or not one.restricted),
+        ("location", record.location is not None),
+        ("size of the ground", record.area is not None or _is_small_spot(record)),
+        # a size that cannot be tells nothing of the ground that was sprayed
+        ("a size no larger than the place", not _is_larger_than_its_place(record)),
+        ("crop or site", record.site is not None),
+        ("who sprayed", record.who is not None),
+        ("number of the licence", record.licence_number is not None or not record.restricted),
     )
     return tuple(name for name, there in wanted if not there)
 
@@ -109,10 +113,10 @@ def _has_number(card: LabelCard | None) -> bool:
     return card is not None and bool(card.epa_reg_no)
 
 
-def _is_larger_than_its_place(one: SprayRecord) -> bool:
-    if one.area is None or one.place_ac is None:
+def _is_larger_than_its_place(record: SprayRecord) -> bool:
+    if record.area is None or record.place_ac is None:
         return False
-    return larger_than_its_place(one.area, one.place_ac)
+    return larger_than_its_place(record.area, record.place_ac)
 
 
 def larger_than_its_place(said_ac: Given, place_ac: Quantity) -> bool:
@@ -120,24 +124,25 @@ def larger_than_its_place(said_ac: Given, place_ac: Quantity) -> bool:
     return said_ac.value > place_ac.value * MORE_BY_A_TENTH
 
 
-def _is_small_spot(one: SprayRecord) -> bool:
+def _is_small_spot(record: SprayRecord) -> bool:
     """Whether it was spots, for which the rules ask no size where they are small together."""
-    said = one.entry.sprayed
+    said = record.entry.sprayed
     most = values()["spot_record_ac"].value
-    return bool(said and said.spot) and (one.area is None or one.area.value < most)
+    return bool(said and said.spot) and (record.area is None or record.area.value < most)
 
 
-def missing_extras(one: SprayRecord) -> tuple[str, ...]:
+def missing_extras(record: SprayRecord) -> tuple[str, ...]:
     """Return what the record leaves out of what is good to have."""
-    said = one.entry.sprayed
+    said = record.entry.sprayed
     return tuple(words for name, words in EXTRAS if said is None or getattr(said, name) is None)
 
 
-def kept_until(one: SprayRecord) -> datetime.date:
+def kept_until(record: SprayRecord) -> datetime.date:
     """Return the last day a record is kept by the federal law; a state may say longer."""
     years = round(values()["spray_record_kept_years"].value)
-    day = one.entry.done_on
+    day = record.entry.done_on
     try:
         return day.replace(year=day.year + years)
     except ValueError:  # the 29th of February has no day of its own in other years
+        # kept a day longer rather than a day less
         return datetime.date(day.year + years, 3, 1)

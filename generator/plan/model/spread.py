@@ -29,7 +29,9 @@ class Nutrient:
 
     def numbers(self) -> tuple[Quantity, ...]:
         """Return what of it is computed."""
-        return tuple(one for one in (self.got, self.short, self.over) if isinstance(one, Quantity))
+        return tuple(
+            figure for figure in (self.got, self.short, self.over) if isinstance(figure, Quantity)
+        )
 
 
 @dataclass(frozen=True, slots=True)

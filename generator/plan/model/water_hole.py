@@ -31,5 +31,5 @@ class Water:
 
     def all_numbers(self) -> tuple[Quantity, ...]:
         """Return every number of the hole."""
-        taken = [(one.daily, one.lasts, one.refills) for one in self.drunk]
+        taken = [(need.daily, need.lasts, need.refills) for need in self.drunk]
         return (*self.numbers.values(), *(q for some in taken for q in some if q is not None))

@@ -35,7 +35,7 @@ def emergences(
     inventory: Inventory, every: Sequence[Series], normals: Window | None
 ) -> tuple[EmergenceSeen, ...]:
     """Return when each grass of each planting comes up, as far as the weather tells it."""
-    own = {(one.species, one.method): one for one in inventory.emergence}
+    own = {(record.species, record.method): record for record in inventory.emergence}
     usual = usual_waits()
     found = []
     # The years are looked at once for each soil that a grass waits for.
@@ -45,7 +45,9 @@ def emergences(
         for planting in ground.plantings
         for name in _grasses(planting)
     }
-    warmed = {one: _warm_soil(one, inventory, every, normals) for one in soils}
+    warmed = {
+        threshold_f: _warm_soil(threshold_f, inventory, every, normals) for threshold_f in soils
+    }
     for ground in inventory.places():
         for planting in ground.plantings:
             for name in _grasses(planting):
@@ -69,8 +71,10 @@ def emergences(
 def of_plantings(seen: Sequence[EmergenceSeen]) -> dict[str, SeasonMarker]:
     """Return the emergence of each planting: of a mixture, from its first grass to its last."""
     return {
-        planting: over_all([one.days for one in seen if one.planting == planting if one.days])
-        for planting in dict.fromkeys(one.planting for one in seen if one.days is not None)
+        planting: over_all(
+            [grass.days for grass in seen if grass.planting == planting if grass.days]
+        )
+        for planting in dict.fromkeys(grass.planting for grass in seen if grass.days is not None)
     }
 
 
@@ -78,15 +82,16 @@ def over_all(days: Sequence[SeasonMarker]) -> SeasonMarker:
     """Return the earliest early and typical day and the latest late one."""
     return replace(
         days[0],
-        early=min(one.early for one in days),
-        typical=min(one.typical for one in days),
-        late=max(one.late for one in days),
+        early=min(marker.early for marker in days),
+        # in a typical year too the first grass ends the work that must be over before seedlings
+        typical=min(marker.typical for marker in days),
+        late=max(marker.late for marker in days),
     )
 
 
 def usual_waits() -> tuple[int, int]:
     """Return the fewest and the most days of waiting by common practice."""
-    fewest, most = (values()[f"emergence_{one}_days"].value for one in ("fewest", "most"))
+    fewest, most = (values()[f"emergence_{end}_days"].value for end in ("fewest", "most"))
     return int(fewest), int(most)
 
 
@@ -101,6 +106,7 @@ def waited(warm: SeasonMarker, waits: tuple[int, int]) -> SeasonMarker:
     return replace(
         warm,
         early=later(warm.early, fewest),
+        # half a day goes to the early side
         typical=later(warm.typical, (fewest + most) // 2),
         late=later(warm.late, most),
     )
@@ -115,12 +121,13 @@ def warm_years(threshold_f: float, series: Series) -> Years:
 def _grasses(planting: Planting) -> list[str]:
     if planting.method not in SOWN:
         return []
-    return [one.species for one in planting.seed if species()[one.species].kind == _GRASS]
+    return [seed.species for seed in planting.seed if species()[seed.species].kind == _GRASS]
 
 
 def _warm_soil(
     threshold_f: float, inventory: Inventory, every: Sequence[Series], normals: Window | None
 ) -> SeasonMarker | None:
+    # the first station that can tell, and no mean of several: the first is trusted most
     for station, series in zip(inventory.stations, every, strict=True):
         years = warm_years(threshold_f, series)
         if enough(years):

@@ -32,6 +32,7 @@ MOST_MISSING = 10
 EARLY, TYPICAL, LATE = 0.1, 0.5, 0.9
 # A year without a leap day: a day of any year is named by its month and day in it.
 _COMMON_YEAR = 2001
+# The year is cut in summer: a freeze of one winter is never taken for one of the next.
 SPRING = ((1, 1), (7, 31))
 AUTUMN = ((8, 1), (12, 31))
 YEAR = ((1, 1), (12, 31))
@@ -86,6 +87,7 @@ def often_without(years: Years) -> bool:
 
 def series_of(record: DailyRecord) -> Series:
     """Return a record with its means and its soil, worked out once."""
+    # over the whole record: soil of the first days of a year rests on the last of the one before
     high, low = filled_f(record.high_f), filled_f(record.low_f)
     mean = [(one + other) / 2 for one, other in zip(high, low, strict=True)]
     return Series(record, tuple(mean), tuple(soil_f(mean)))
@@ -96,53 +98,55 @@ def windows(series: Series, part: tuple[MonthDay, MonthDay]) -> list[Window]:
     record, found = series.record, []
     for year in range(record.first.year, record.last.year + 1):
         begins, ends = (datetime.date(year, *day) for day in part)
+        # a part cut short could hide the day, and would be counted as one in which it did not come
         if begins < record.first or ends > record.last:
             continue
         at, to = (begins - record.first).days, (ends - record.first).days + 1
         whole = (record.high_f, record.low_f, series.mean_f, series.soil_f)
-        found.append(Window(begins, *(tuple(one[at:to]) for one in whole)))  # type: ignore[arg-type]  # each column of its own type
+        found.append(Window(begins, *(tuple(column[at:to]) for column in whole)))  # type: ignore[arg-type]  # each column of its own type
     return found
 
 
 def years_of(parts: Sequence[Window], find: Find) -> Years:
     """Return the day found in each year, without years that miss too many days before it."""
     days, left_out, without = [], 0, 0
-    for one in parts:
-        at = find(one)
-        if one.missing(at if at is not None else len(one.mean_f) - 1) > MOST_MISSING:
+    for window in parts:
+        at = find(window)
+        if window.missing(at if at is not None else len(window.mean_f) - 1) > MOST_MISSING:
+            # before `without`: where days are missing, nobody knows that the sign failed to come
             left_out += 1
         elif at is None:
             without += 1
         else:
-            days.append(one.first + datetime.timedelta(days=at))
+            days.append(window.first + datetime.timedelta(days=at))
     return Years(tuple(days), left_out, without)
 
 
 def first_freeze(threshold_f: float) -> Find:
     """Return the finder of the first day at or below a threshold."""
-    return lambda one: first_freeze_days(one.low_f, threshold_f)
+    return lambda window: first_freeze_days(window.low_f, threshold_f)
 
 
 def last_freeze(threshold_f: float) -> Find:
     """Return the finder of the last day at or below a threshold."""
-    return lambda one: last_freeze_days(one.low_f, threshold_f)
+    return lambda window: last_freeze_days(window.low_f, threshold_f)
 
 
-def freeze_thaw_end(one: Window) -> int | None:
+def freeze_thaw_end(window: Window) -> int | None:
     """Find the last day of a time of freezing and thawing."""
-    return freeze_thaw_ends_days(one.high_f, one.low_f)
+    return freeze_thaw_ends_days(window.high_f, window.low_f)
 
 
-def thaw(one: Window) -> int | None:
+def thaw(window: Window) -> int | None:
     """Find the day after the last with frozen soil."""
-    return thawed_days(one.soil_f)
+    return thawed_days(window.soil_f)
 
 
 def warm_sum(wanted_degree_days_f: float, base_f: float) -> Find:
     """Return the finder of the day on which a sum of degree days is reached."""
 
-    def found(one: Window) -> int | None:
-        heat = [simple_degree_days_f(mean, mean, base_f) for mean in one.mean_f]
+    def found(window: Window) -> int | None:
+        heat = [simple_degree_days_f(mean, mean, base_f) for mean in window.mean_f]
         return sum_reached_days(heat, wanted_degree_days_f)
 
     return found
@@ -150,12 +154,12 @@ def warm_sum(wanted_degree_days_f: float, base_f: float) -> Find:
 
 def emergence(threshold_f: float, run: int) -> Find:
     """Return the finder of the first of a run of days with soil warm enough for seedlings."""
-    return lambda one: emergence_days(one.soil_f, threshold_f, run, 0)
+    return lambda window: emergence_days(window.soil_f, threshold_f, run, 0)
 
 
 def soil_held(threshold_f: float, run: int) -> Find:
     """Return the finder of the day that ends the first run of warm soil."""
-    return lambda one: held_days(one.soil_f, threshold_f, run)
+    return lambda window: held_days(window.soil_f, threshold_f, run)
 
 
 def spread(days: Sequence[datetime.date]) -> tuple[MonthDay, MonthDay, MonthDay]:
@@ -163,11 +167,12 @@ def spread(days: Sequence[datetime.date]) -> tuple[MonthDay, MonthDay, MonthDay]
 
     Early goes down and late goes up to a whole day, so that neither is nearer than it is.
     """
-    numbers = [_in_common_year(one) for one in days]
+    numbers = [_in_common_year(day) for day in days]
     early, typical, late = (at_share_days(numbers, share) for share in (EARLY, TYPICAL, LATE))
+    # half a day of the middle goes down; round() would take it up or down, to the even day
     half = 0.5
     whole = (math.floor(early), math.ceil(typical - half), math.ceil(late))
-    return tuple(month_and_day(one) for one in whole)  # type: ignore[return-value]  # three of three
+    return tuple(month_and_day(number) for number in whole)  # type: ignore[return-value]  # three of three
 
 
 def _in_common_year(day: datetime.date) -> int:
@@ -188,13 +193,13 @@ def month_and_day(day_of_year: int) -> MonthDay:
     return day.month, day.day
 
 
-def later(one: MonthDay, days: int) -> MonthDay:
+def later(month_day: MonthDay, days: int) -> MonthDay:
     """Return a day of the year so many days later.
 
     >>> later((4, 20), 14), later((4, 20), -20)
     ((5, 4), (3, 31))
     """
-    return month_and_day(datetime.date(_COMMON_YEAR, *one).timetuple().tm_yday + days)
+    return month_and_day(datetime.date(_COMMON_YEAR, *month_day).timetuple().tm_yday + days)
 
 
 def normal_year(drawn: Callable[[Sequence[int]], list[float]]) -> Window:
@@ -204,6 +209,7 @@ def normal_year(drawn: Callable[[Sequence[int]], list[float]]) -> Window:
     ends.append(datetime.date(_COMMON_YEAR + 1, 1, 1))
     lengths = [(end - begin).days for begin, end in zip(begins, ends, strict=True)]
     mean = drawn(lengths)
+    # high and low are the mean too: normals know no single night, and no freeze is asked of them
     soil = soil_f([*mean, *mean])[len(mean) :]
     return Window(begins[0], tuple(mean), tuple(mean), tuple(mean), tuple(soil))
 
@@ -212,15 +218,16 @@ def freeze_thaw_left(series: Series) -> tuple[Left, ...]:
     """Return how many freeze-thaw days are left to the end of April, week by week."""
     rows = []
     parts = windows(series, (SPRING[0], FREEZE_THAW_UNTIL))
-    parts = [one for one in parts if one.missing(len(one.mean_f)) <= MOST_MISSING]
+    parts = [window for window in parts if window.missing(len(window.mean_f)) <= MOST_MISSING]
     day = datetime.date(_COMMON_YEAR, *SPRING[0])
     while parts and day <= datetime.date(_COMMON_YEAR, *FREEZE_THAW_UNTIL):
         counts = []
-        for one in parts:
-            at = (day.replace(year=one.first.year) - one.first).days
-            counts.append(freeze_thaw_count(one.high_f[at:], one.low_f[at:]))
+        for window in parts:
+            at = (day.replace(year=window.first.year) - window.first).days
+            counts.append(freeze_thaw_count(window.high_f[at:], window.low_f[at:]))
         few, typical, many = (at_share_days(counts, share) for share in (EARLY, TYPICAL, LATE))
         rows.append(
+            # few down, many up: the range is never narrower than the years were
             Left((day.month, day.day), math.floor(few), math.floor(typical), math.ceil(many))
         )
         day += WEEK
@@ -229,10 +236,16 @@ def freeze_thaw_left(series: Series) -> tuple[Left, ...]:
 
 def heat_of_years(series: Series, base_f: float, top_f: float) -> tuple[HeatOfYears, ...]:
     """Return the degree days of a year by each method that has a name."""
-    parts = [one for one in windows(series, YEAR) if one.missing(len(one.mean_f)) <= MOST_MISSING]
+    parts = [
+        window
+        for window in windows(series, YEAR)
+        if window.missing(len(window.mean_f)) <= MOST_MISSING
+    ]
     if not parts:
         return ()
-    days = [list(zip(filled_f(one.high_f), filled_f(one.low_f), strict=True)) for one in parts]
+    days = [
+        list(zip(filled_f(window.high_f), filled_f(window.low_f), strict=True)) for window in parts
+    ]
     methods: dict[str, Callable[[float, float], float]] = {
         "simple_degree_days_f": lambda high, low: simple_degree_days_f(high, low, base_f),
         "modified_degree_days_f": modified_degree_days_f,
@@ -245,6 +258,6 @@ def heat_of_years(series: Series, base_f: float, top_f: float) -> tuple[HeatOfYe
     for name, method in methods.items():
         sums = [math.fsum(method(high, low) for high, low in year) for year in days]
         rows.append(
-            HeatOfYears(name, *(at_share_days(sums, one) for one in (EARLY, TYPICAL, LATE)))
+            HeatOfYears(name, *(at_share_days(sums, share) for share in (EARLY, TYPICAL, LATE)))
         )
     return tuple(rows)

@@ -34,13 +34,15 @@ def open_dates(step: Step, season: int, signs: SeasonMarkers | None) -> OpenDate
     """
     opens, missing_first = _reasons(step.opens, season, signs)
     closes, missing_last = _reasons(step.closes, season, signs)
+    # a sign that is not known may be the one that decides, so the others alone give no end
     missing = tuple(dict.fromkeys(missing_first + missing_last))
     return OpenDates(
-        max(one.day for one in opens) if opens and not missing_first else None,
-        min(one.day for one in closes) if closes and not missing_last else None,
+        max(reason.day for reason in opens) if opens and not missing_first else None,
+        min(reason.day for reason in closes) if closes and not missing_last else None,
         opens,
         closes,
         missing,
+        # days of the calendar are the same in every year
         tuple(_in_year(step, season, signs, year) for year in YEARS)
         if signs is not None and not missing and _waits_for_a_sign(step)
         else (),
@@ -48,13 +50,13 @@ def open_dates(step: Step, season: int, signs: SeasonMarkers | None) -> OpenDate
 
 
 def _waits_for_a_sign(step: Step) -> bool:
-    return any(one.sign is not None for one in (*step.opens, *step.closes))
+    return any(bound.sign is not None for bound in (*step.opens, *step.closes))
 
 
 def _in_year(step: Step, season: int, signs: SeasonMarkers, year: Year) -> YearDates:
     """Return the open dates of a year in which every sign is early, typical or late."""
-    opens = [_day(one, season, signs, year) for one in step.opens]
-    closes = [_day(one, season, signs, year) for one in step.closes]
+    opens = [_day(bound, season, signs, year) for bound in step.opens]
+    closes = [_day(bound, season, signs, year) for bound in step.closes]
     return YearDates(year, max(opens, default=None), min(closes, default=None))
 
 
@@ -92,7 +94,7 @@ def is_over(dates: OpenDates, as_of: datetime.date) -> bool:
 
 def last_day_at_most(dates: OpenDates) -> datetime.date | None:
     """Return the day a job is over by at the latest: a missing sign only closes it sooner."""
-    return min((one.day for one in dates.closes_reasons), default=None)
+    return min((reason.day for reason in dates.closes_reasons), default=None)
 
 
 def do_not_meet(dates: OpenDates) -> bool:
@@ -108,4 +110,4 @@ def judged_on(dates: OpenDates, season: int) -> datetime.date:
     """
     known = (*dates.opens_reasons, *dates.closes_reasons)
     begins = day_in_season((FIRST_MONTH_OF_A_SEASON, 1), season)
-    return dates.closes or dates.opens or max((one.day for one in known), default=begins)
+    return dates.closes or dates.opens or max((reason.day for reason in known), default=begins)

@@ -53,6 +53,7 @@ from generator.units import LatLon
 from generator.working import Measured
 
 EMERGENCE = "grass_emergence"
+# Never from normals: means of months hide cold nights, and a last freeze comes out days too early.
 _FREEZES = {"first_freeze_days", "last_freeze_days", "freeze_thaw_ends_days"}
 BRING_RECORD = "a daily record of ten years or more"
 BRING_FREEZE = f"{BRING_RECORD}, or freeze dates published for your county; never normals"
@@ -70,12 +71,15 @@ def with_markers(inventory: Inventory) -> tuple[Inventory, WeatherSeen | None]:
     """
     if not has_weather(inventory) and not inventory.wind_stations:
         return inventory, None
-    every = [series_of(one) for one in inventory.daily]
+    every = [series_of(record) for record in inventory.daily]
     normals = _year_of_normals(inventory) if inventory.normals else None
     coming = emergences(inventory, every, normals)
-    found = {one.id: _sign(_as_sown(one, coming), inventory, every, normals) for one in found_by()}
-    if found[EMERGENCE].kind in ("daily", "normals") and any(one.days for one in coming):
-        sown = over_all([one.days for one in coming if one.days is not None])
+    found = {
+        sign.id: _sign(_as_sown(sign, coming), inventory, every, normals) for sign in found_by()
+    }
+    # a typed day is the owner's own and stands for every planting, whatever it sows
+    if found[EMERGENCE].kind in ("daily", "normals") and any(grass.days for grass in coming):
+        sown = over_all([grass.days for grass in coming if grass.days is not None])
         found[EMERGENCE] = replace(found[EMERGENCE], days=sown)
     names = list(marker_names())
     days: dict[str, Any] = {name: found[name].days for name in names}
@@ -96,13 +100,14 @@ def with_markers(inventory: Inventory) -> tuple[Inventory, WeatherSeen | None]:
             for station, record in zip(inventory.wind_stations, inventory.hourly_wind, strict=True)
         ),
         tuple(found[name] for name in names),
-        tuple(one for name, one in found.items() if name not in names),
+        tuple(marker for name, marker in found.items() if name not in names),
         freeze_thaw_left(every[0]) if every else (),
         _heat(every[0]) if every else (),
         coming,
         inventory.freeze_dates,
         inventory.normals,
     )
+    # where typed signs stand, so that nothing that reads a sign need know where it is from
     new = replace(inventory.property, season_signs=signs)
     return replace(inventory, property=new), seen
 
@@ -114,45 +119,46 @@ def markers_for(planting: Planting, signs: SeasonMarkers | None) -> SeasonMarker
     return signs
 
 
-def _as_sown(one: FoundBy, coming: Sequence[EmergenceSeen]) -> FoundBy:
+def _as_sown(sign: FoundBy, coming: Sequence[EmergenceSeen]) -> FoundBy:
     """Return how emergence is found of what is sown: by the soil of its first grass.
 
     Where the owner has seen how long it takes, the usual wait is not among its figures.
     """
     in_ground = [grass for grass in coming if grass.days is not None]
-    if one.id != EMERGENCE or not in_ground:
-        return one
+    if sign.id != EMERGENCE or not in_ground:
+        return sign
     soil = min((grass.soil for grass in in_ground), key=lambda each: each.value)
-    _, run, *waits = one.values
+    _, run, *waits = sign.values
     waits = [] if any(grass.is_own for grass in in_ground) else waits
-    return replace(one, values=(soil, run, *waits))
+    return replace(sign, values=(soil, run, *waits))
 
 
 def _sign(
-    one: FoundBy, inventory: Inventory, every: Sequence[Series], normals: Window | None
+    sign: FoundBy, inventory: Inventory, every: Sequence[Series], normals: Window | None
 ) -> MarkerFound:
     """Return one sign, by what is trusted most of what there is."""
-    blank = MarkerFound(one.id, one.name, "open", None, method=one.method, settings=one.values)
-    typed = getattr(inventory.property.season_signs, one.id, None)
+    blank = MarkerFound(sign.id, sign.name, "open", None, method=sign.method, settings=sign.values)
+    typed = getattr(inventory.property.season_signs, sign.id, None)
     if typed is not None:
         return replace(blank, kind="typed", days=typed, method="", settings=())
     short = blank
     for station, series in zip(inventory.stations, every, strict=True):
-        found = _daily(blank, station, _years(one, series))
+        found = _daily(blank, station, _years(sign, series))
         if found.days is not None:
             return found
+        # of several stations that cannot tell, the page names what the first one lacks
         short = found if short is blank else short
     for typed_freeze in inventory.freeze_dates:
-        threshold = one.values[0].value
-        if (typed_freeze.when, typed_freeze.threshold_f.value) == (one.published, threshold):
+        threshold = sign.values[0].value
+        if (typed_freeze.when, typed_freeze.threshold_f.value) == (sign.published, threshold):
             days = SeasonMarker(
                 where=typed_freeze.where, early=typed_freeze.early, typical=typed_freeze.typical,
                 late=typed_freeze.late, single=False,
             )  # fmt: skip
             return replace(blank, kind="published", days=days, rests_on=typed_freeze.source)
-    if one.method in _FREEZES:
-        return replace(short, wanting=BRING_FREEZE if one.published else BRING_RECORD)
-    return _normal(one, short, inventory, normals)
+    if sign.method in _FREEZES:
+        return replace(short, wanting=BRING_FREEZE if sign.published else BRING_RECORD)
+    return _normal(sign, short, inventory, normals)
 
 
 def _daily(blank: MarkerFound, station: Station, found: Years) -> MarkerFound:
@@ -165,6 +171,7 @@ def _daily(blank: MarkerFound, station: Station, found: Years) -> MarkerFound:
         without=found.without,
         wanting=BRING_RECORD,
     )
+    # before `enough`: more years are no cure for a sign that does not come
     if often_without(found):
         return replace(told, wanting="a sign of your own: it does not come in nine years of ten")
     if not enough(found):
@@ -173,15 +180,16 @@ def _daily(blank: MarkerFound, station: Station, found: Years) -> MarkerFound:
     days = SeasonMarker(where=station.where, early=early, typical=typical, late=late, single=False)
     if blank.sign == EMERGENCE:
         days = waited(days, usual_waits())
+        # the record gives warm soil; the years beside the days are those of seedlings as well
         wait = datetime.timedelta(days=sum(usual_waits()) // 2)
-        told = replace(told, years=tuple(one + wait for one in found.days))
+        told = replace(told, years=tuple(day + wait for day in found.days))
     return replace(told, kind="daily", days=days, wanting="")
 
 
-def _finder(one: FoundBy) -> tuple[tuple[tuple[int, int], tuple[int, int]], Find]:
+def _finder(sign: FoundBy) -> tuple[tuple[tuple[int, int], tuple[int, int]], Find]:
     """Return the part of the year a sign comes in, and what finds it there."""
-    first = one.values[0].value
-    if one.method == "first_freeze_days":
+    first = sign.values[0].value
+    if sign.method == "first_freeze_days":
         return AUTUMN, first_freeze(first)
     run = values()["soil_held_days"].value
     finders: dict[str, Callable[[], Find]] = {
@@ -192,27 +200,27 @@ def _finder(one: FoundBy) -> tuple[tuple[tuple[int, int], tuple[int, int]], Find
         "thawed_days": lambda: thaw,
         "emergence_days": partial(emergence, first, int(run)),
     }
-    return SPRING, finders[one.method]()
+    return SPRING, finders[sign.method]()
 
 
-def _years(one: FoundBy, series: Series) -> Years:
-    part, find = _finder(one)
+def _years(sign: FoundBy, series: Series) -> Years:
+    part, find = _finder(sign)
     return years_of(windows(series, part), find)
 
 
 def _normal(
-    one: FoundBy, short: MarkerFound, inventory: Inventory, normals: Window | None
+    sign: FoundBy, short: MarkerFound, inventory: Inventory, normals: Window | None
 ) -> MarkerFound:
     """Return the sign of a year of normals: a typical day, whose spread nobody knows."""
     wanting = f"{BRING_RECORD}, or normals of the months"
     if normals is None:
         return replace(short, wanting=short.wanting or wanting)
     typed = inventory.normals[0]
-    at = _finder(one)[1](normals)
+    at = _finder(sign)[1](normals)
     if at is None:
         return replace(short, wanting="a sign of your own: normals never reach it")
     day = later((1, 1), at)
-    if one.id == EMERGENCE:
+    if sign.id == EMERGENCE:
         day = later(day, sum(usual_waits()) // 2)
     days = SeasonMarker(where=typed.where, early=day, typical=day, late=day, single=True)
     return replace(short, kind="normals", days=days, rests_on=typed.source, wanting="")

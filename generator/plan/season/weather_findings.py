@@ -13,7 +13,7 @@ SIGN = "sign/"
 
 def weather_findings(weather: WeatherSeen, inventory: Inventory) -> list[Finding]:
     """Return the findings on stations, and on signs that rest on little."""
-    found = [one for seen in weather.every_station() for one in _far(seen, inventory)]
+    found = [caution for seen in weather.every_station() for caution in _far(seen, inventory)]
     for seen in weather.stations:
         if seen.record.read_early:
             where, name = seen.station.where, seen.station.name

@@ -201,6 +201,29 @@ def test_a_year_that_misses_too_many_days_is_left_out_and_counted(gone: int) -> 
     assert len(found.years) + found.left_out == 25
 
 
+@pytest.mark.parametrize(
+    ("sign", "begins", "left_out"),
+    [
+        # the record freezes hard last on a day from March to May, and the gap hides that it may
+        ("last_hard_freeze", (3, 25), 1),
+        ("last_hard_freeze", (7, 1), 0),  # no year of it freezes so late
+        ("first_hard_freeze", (12, 5), 0),  # a first day stands, whatever comes behind it
+    ],
+)
+def test_behind_a_gap_there_may_have_been_a_later_last_day(
+    sign: str, begins: tuple[int, int], left_out: int
+) -> None:
+    whole = sign_of(weathered(RECORD), sign)
+    first = datetime.date(2003, *begins)
+    last = first + datetime.timedelta(days=30)
+
+    def without(one: Day) -> Day:
+        return (one[0], None, None) if first <= one[0] <= last else one
+
+    found = sign_of(weathered(changed(RECORD, without)), sign)
+    assert (whole.left_out, found.left_out) == (0, left_out)
+
+
 def test_a_sign_that_fails_to_come_is_not_made_up() -> None:
     def mild(one: Day) -> Day:
         day, high, low = one

@@ -27,7 +27,8 @@ from generator.inventory.weather import DailyRecord
 from generator.plan.model.markers import HeatOfYears, Left, Series
 from generator.reference.library import values
 
-# A year with more days missing before the sign than this says nothing of it (common practice).
+# A year with more days missing than this, up to where the sign can come, says nothing of it
+# (common practice).
 MOST_MISSING = 10
 EARLY, TYPICAL, LATE = 0.1, 0.5, 0.9
 # A year without a leap day: a day of any year is named by its month and day in it.
@@ -107,12 +108,18 @@ def windows(series: Series, part: tuple[MonthDay, MonthDay]) -> list[Window]:
     return found
 
 
-def years_of(parts: Sequence[Window], find: Find) -> Years:
-    """Return the day found in each year, without years that miss too many days before it."""
+def years_of(parts: Sequence[Window], find: Find, *, is_last: bool = False) -> Years:
+    """Return the day found in each year, without years that miss too many days before it.
+
+    Where the last of its kind is looked for, days count against a year up to the latest day on
+    which it came in any: behind a gap there may have been a later one.
+    """
+    found = [(window, find(window)) for window in parts]
+    latest = max((at for _, at in found if at is not None), default=0) if is_last else 0
     days, left_out, without = [], 0, 0
-    for window in parts:
-        at = find(window)
-        if window.missing(at if at is not None else len(window.mean_f) - 1) > MOST_MISSING:
+    for window, at in found:
+        until = max(at, latest) if at is not None else len(window.mean_f) - 1
+        if window.missing(until) > MOST_MISSING:
             # before `without`: where days are missing, nobody knows that the sign failed to come
             left_out += 1
         elif at is None:

@@ -186,6 +186,10 @@ def _daily(blank: MarkerFound, station: Station, found: Years) -> MarkerFound:
     return replace(told, kind="daily", days=days, wanting="")
 
 
+# A later day of these may hide behind a gap.
+LAST_OF_ITS_KIND = frozenset({"last_freeze_days", "freeze_thaw_ends_days", "thawed_days"})
+
+
 def _finder(sign: FoundBy) -> tuple[tuple[tuple[int, int], tuple[int, int]], Find]:
     """Return the part of the year a sign comes in, and what finds it there."""
     first = sign.values[0].value
@@ -205,7 +209,8 @@ def _finder(sign: FoundBy) -> tuple[tuple[tuple[int, int], tuple[int, int]], Fin
 
 def _years(sign: FoundBy, series: Series) -> Years:
     part, find = _finder(sign)
-    return years_of(windows(series, part), find)
+    is_last = sign.method in LAST_OF_ITS_KIND
+    return years_of(windows(series, part), find, is_last=is_last)
 
 
 def _normal(

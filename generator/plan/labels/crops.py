@@ -32,7 +32,7 @@ def plain_name(name: str) -> str:
 def ids_by_name() -> Mapping[str, frozenset[str]]:
     """Return the ids of kinds and species by their plain names, and by the ids themselves."""
     found: dict[str, frozenset[str]] = {}
-    names = [*planting_kinds().items(), *((one.id, one.name) for one in species().values())]
+    names = [*planting_kinds().items(), *((plant.id, plant.name) for plant in species().values())]
     for identity, name in names:
         for word in (plain_name(name), plain_name(identity)):
             found[word] = found.get(word, frozenset()) | {identity}
@@ -46,18 +46,18 @@ def meant_by(line: CropDays) -> frozenset[str] | None:
     return (named | said) - {NO_KIND} if named or said else None
 
 
-def lines_for(lines: tuple[CropDays, ...], kind: str, one: str) -> tuple[CropDays, ...]:
+def lines_for(lines: tuple[CropDays, ...], kind: str, species_id: str) -> tuple[CropDays, ...]:
     """Return the lines for a species of a kind: those that name either, else those for all."""
     meant = [(line, meant_by(line) or frozenset()) for line in lines]
-    named = tuple(line for line, ids in meant if ids & {kind, one})
+    named = tuple(line for line, ids in meant if ids & {kind, species_id})
     return named or tuple(line for line, ids in meant if ALL_OTHER_KINDS in ids)
 
 
 def means_in_words(line: CropDays) -> str:
     """Return what the owner says a line means, in words; empty where nothing is said."""
     names = {NO_KIND: "no planting of this book", ALL_OTHER_KINDS: "all that no other line names"}
-    kinds = {**planting_kinds(), **{one.id: one.name for one in species().values()}, **names}
-    return ", ".join(kinds[one] for one in line.means)
+    kinds = {**planting_kinds(), **{plant.id: plant.name for plant in species().values()}, **names}
+    return ", ".join(kinds[identity] for identity in line.means)
 
 
 @dataclass(frozen=True, slots=True)
@@ -85,9 +85,9 @@ class Crop:
 
 def crop_of(ground: PlantedGround, planting: Planting) -> Crop:
     """Return the crop of a planting: from the season before, until another takes the ground."""
-    before = [one.season for one in ground.plantings if one.season < planting.season]
-    after = [one.season for one in ground.plantings if one.season > planting.season]
-    first = max([planting.season - 1, *(one + 1 for one in before)])
+    before = [other.season for other in ground.plantings if other.season < planting.season]
+    after = [other.season for other in ground.plantings if other.season > planting.season]
+    first = max([planting.season - 1, *(season + 1 for season in before)])
     return Crop(ground.id, planting.id, first, min(after) - 1 if after else None)
 
 

@@ -52,8 +52,8 @@ def tank_stops(
         return
     if _is_clean(last.cleaned_out_on, last.sprayed_on, closes):
         return
-    held = [one for one in inventory.products if one.id in last.product]
-    names = tuple(one.named for one in going_in)
+    held = [product for product in inventory.products if product.id in last.product]
+    names = tuple(active.named for active in going_in)
     harm = harm_of(request, held, names, last.works_as, unknown=last.unknown is True)
     if harm is not None:
         known = harm.works is not None
@@ -91,7 +91,7 @@ def harm_of(
     `going_in` are the actives the job sprays itself; `works_as` is what is said of a load whose
     product is not listed. A load of which something is not known counts as harmful.
     """
-    grown = {request.kind, *(species()[one].kind for one in request.species)}
+    grown = {request.kind, *(species()[species_id].kind for species_id in request.species)}
     for works in sorted(_harmful(held, going_in, works_as, unknown=unknown)):
         if works == UNKNOWN:
             return Harm("what is not known", LabelStop.TANK_NOT_CLEANED.value.source)
@@ -117,9 +117,9 @@ def _harmful(
     harmful = set(works_as)
     for product in held:
         for active in product.label.actives if product.label is not None else ():
-            if not any(alike(active.named, one) == "same" for one in going_in):
+            if not any(alike(active.named, name) == "same" for name in going_in):
                 harmful |= works_of(active) or {UNKNOWN}
-    known = [one for one in held if one.label is not None and one.label.actives]
+    known = [product for product in held if product.label is not None and product.label.actives]
     if unknown or len(known) < len(held) or not (harmful or held):
         harmful.add(UNKNOWN)
     return frozenset(harmful)

@@ -41,7 +41,7 @@ def seedling_stops(request: JobRequest, card: LabelCard, use: Use) -> Iterator[F
 
 def harm_cautions(request: JobRequest, part: MixPart) -> Iterator[Finding]:
     """Yield what a cleared product is known to do to a kind or a species that grows here."""
-    grown = {request.kind, *(species()[one].kind for one in request.species)}
+    grown = {request.kind, *(species()[species_id].kind for species_id in request.species)}
     for active in part.card.actives:
         if AUXIN in works_of(active):
             near = request.ground.near
@@ -63,14 +63,14 @@ def harm_cautions(request: JobRequest, part: MixPart) -> Iterator[Finding]:
                     works=ways_of_working()[works].name,
                     kind=planting_kinds()[kind].lower(),
                 )
-        for one, source in known_to_be_hard_on(active.active):
-            if one in request.species:
+        for species_id, source in known_to_be_hard_on(active.active):
+            if species_id in request.species:
                 yield finding(
                     LabelCaution.HARD_ON_SPECIES,
                     request.job_id,
                     part.use.where,
                     active=active.active,
-                    species=species()[one].name.lower(),
+                    species=species()[species_id].name.lower(),
                     source=sources()[source].title,
                 )
 

@@ -77,18 +77,18 @@ def no_use(stop: Stop, request: JobRequest, product: Product) -> Finding:
         product.where,
         product=product.name,
         kind=planting_kinds()[want.kind].lower(),
-        species=", ".join(species()[one].name.lower() for one in want.species),
+        species=", ".join(species()[species_id].name.lower() for species_id in want.species),
         timing=want.timing.replace("_", " "),
         method=want.method,
         land=land.get(want.land or "", "land whose contract is not stated"),
-        nearly="".join(_nearly_told(one, want) for one in nearly_matching(product.label, want)),
+        nearly="".join(_nearly_told(use, want) for use in nearly_matching(product.label, want)),
     )
 
 
 def _nearly_told(use: Use, asked: Asked) -> str:
     gaps = ", ".join(gaps_in_matching(use))
     on_land = asked.land is None and use.covers is not None and use.covers.land not in ANY_LAND
-    missing = " and ".join(one for one in (gaps, "contract of the place" if on_land else "") if one)
+    missing = " and ".join(gap for gap in (gaps, "contract of the place" if on_land else "") if gap)
     return f' The use "{use.site_words}" may be meant, and {missing} is left out.'
 
 

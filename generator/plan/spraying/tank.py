@@ -58,7 +58,7 @@ class SprayerSetUp:
     def measure_for(self, *, dry: bool) -> Measure | None:
         """Return the first measure that weighs, or that pours, or None."""
         return next(
-            (one for one in self.measures if (one.mark_oz_wt is not None) == dry),
+            (measure for measure in self.measures if (measure.mark_oz_wt is not None) == dry),
             None,
         )
 
@@ -92,12 +92,14 @@ class Pour:
 
 def machine_for(named: str | None, inventory: Inventory) -> SprayerSetUp | None:
     """Return the sprayer of this id with its last catch test and its measures, or None."""
-    sprayer = next((one for one in inventory.sprayers if one.id == named), None)
+    sprayer = next((sprayer for sprayer in inventory.sprayers if sprayer.id == named), None)
     if sprayer is None or not sprayer.catch_tests or not sprayer.measure:
         return None
-    by_id = {one.id: one for one in inventory.measures}
+    by_id = {measure.id: measure for measure in inventory.measures}
     measures = tuple(by_id[name] for name in sprayer.measure)
-    return SprayerSetUp(sprayer, max(sprayer.catch_tests, key=lambda one: one.tested_on), measures)
+    return SprayerSetUp(
+        sprayer, max(sprayer.catch_tests, key=lambda test: test.tested_on), measures
+    )
 
 
 def carrier_numbers(job: str, machine: SprayerSetUp) -> dict[str, Quantity]:
@@ -255,7 +257,7 @@ def _filled_in(base: str, load: Figure) -> tuple[Quantity, ...]:
         fill.WHOLE_QT(f"{base}_whole_qt", load_gal=load),
         fill.LEFT_FL_OZ(f"{base}_left_fl_oz", load_gal=load),
     )
-    return tuple(one for one in poured if one.value)
+    return tuple(amount for amount in poured if amount.value)
 
 
 def _load(
@@ -315,7 +317,7 @@ def mixing_order(parts: list[Product | Adjuvant]) -> tuple[str, ...] | None:
     if len(parts) == 1:
         return ()
     place = {step.id: number for number, step in enumerate(mixing_steps())}
-    if any(one.formulation is None for one in parts):
+    if any(part.formulation is None for part in parts):
         return None
-    ordered = sorted(parts, key=lambda one: place[str(one.formulation)])
-    return tuple(one.name for one in ordered)
+    ordered = sorted(parts, key=lambda part: place[str(part.formulation)])
+    return tuple(part.name for part in ordered)

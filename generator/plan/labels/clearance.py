@@ -63,11 +63,13 @@ def matching_uses(card: LabelCard, asked: Asked) -> tuple[Use, ...]:
 
 def _matches(use: Use, asked: Asked) -> bool:
     covers = use.covers
+    # what the site words cover is the owner's reading: unsaid, it covers nothing
     if covers is None:
         return False
     return (
         _kinds(asked) <= set(covers.kinds)
         and all(_in(species_id, covers.species) for species_id in asked.species)
+        # left out on both sides they are equal too, and that is no agreement
         and (covers.land == "any" or covers.land == asked.land is not None)
         and _in(asked.place_id, covers.places)
         and use.timing == asked.timing
@@ -89,6 +91,7 @@ def gaps_in_matching(use: Use) -> tuple[str, ...]:
 
 def _may_match(use: Use, asked: Asked) -> bool:
     covers = use.covers
+    # what is left out may be anything here: such a use is named to the owner, and clears nothing
     return (
         use.timing in (None, asked.timing)
         and use.method in (None, asked.method)
@@ -123,10 +126,12 @@ def cleared_use(card: LabelCard, asked: Asked) -> Use | Stop:
     if not uses:
         return LabelStop.NO_USE
     answers = {use.allowed for use in uses}
+    # an answer left out falls here too: only a typed yes or no is one
     if answers - {"yes", "no"}:
         return LabelStop.USE_UNSURE
     if answers == {"no"}:
         return LabelStop.USE_SAYS_NO
+    # a yes beside a no ends here: which of the uses the job is of, nobody has said
     if not _agree(uses):
         return LabelStop.USES_DISAGREE
     return uses[0]
@@ -138,6 +143,7 @@ def _agree(uses: tuple[Use, ...]) -> bool:
 
 
 def _comparable(use: Use) -> tuple[object, ...]:
+    # both cover the job, so what else each covers makes no difference to it
     apart = {"where", "field_marks", "site_words", "page", "covers"}
     return tuple(
         _placeless(getattr(use, field.name)) for field in fields(use) if field.name not in apart
@@ -149,6 +155,7 @@ def _placeless(value: object) -> object:
     if isinstance(value, tuple):
         return tuple(_placeless(part) for part in value)
     if isinstance(value, Given):
+        # not as typed: quarts and the same in ounces agree
         return (value.value, value.unit)
     if isinstance(value, Record):
         return tuple(_placeless(getattr(value, name)) for name in rules_of(type(value)))

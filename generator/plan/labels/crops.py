@@ -43,6 +43,7 @@ def meant_by(line: CropDays) -> frozenset[str] | None:
     """Return the ids a line means, None where nobody has said; none of ours is an empty set."""
     named = ids_by_name().get(plain_name(line.crop), frozenset())
     said = frozenset(line.means)
+    # said to mean none of ours is an answer; where nothing is said, the line is asked about
     return (named | said) - {NO_KIND} if named or said else None
 
 
@@ -76,6 +77,8 @@ class Crop:
     def may_be(self, other: "Crop") -> bool:
         """Whether two sprayings on some of the same ground may be for the same crop."""
         if self.planting_id and other.planting_id and self.place_id == other.place_id:
+            # the ids tell crops apart on one place alone: another place that shares its ground has
+            # plantings of its own, and there the seasons decide
             return self.planting_id == other.planting_id
         return self._begins_before_the_end_of(other) and other._begins_before_the_end_of(self)
 

@@ -73,6 +73,7 @@ def _is_clean(
     cleaned: datetime.date | None, loaded: datetime.date | None, closes: datetime.date | None
 ) -> bool:
     """Whether the tank is clean on a job's last day: a later clean-out does that job no good."""
+    # typed for the day of the load, a clean-out is after it: what was sprayed is cleaned out
     if cleaned is None or (loaded is not None and cleaned < loaded):
         return False
     return closes is None or cleaned <= closes
@@ -92,6 +93,7 @@ def harm_of(
     product is not listed. A load of which something is not known counts as harmful.
     """
     grown = {request.kind, *(species()[species_id].kind for species_id in request.species)}
+    # sorted: the same tank is told in the same words every time, and what is unknown comes last
     for works in sorted(_harmful(held, going_in, works_as, unknown=unknown)):
         if works == UNKNOWN:
             return Harm("what is not known", LabelStop.TANK_NOT_CLEANED.value.source)
@@ -117,9 +119,11 @@ def _harmful(
     harmful = set(works_as)
     for product in held:
         for active in product.label.actives if product.label is not None else ():
+            # a name that is only near may be of another active, so its trace counts
             if not any(alike(active.named, name) == "same" for name in going_in):
                 harmful |= works_of(active) or {UNKNOWN}
     known = [product for product in held if product.label is not None and product.label.actives]
+    # a load that names neither a product nor how it works held something all the same
     if unknown or len(known) < len(held) or not (harmful or held):
         harmful.add(UNKNOWN)
     return frozenset(harmful)

@@ -80,6 +80,7 @@ def limit_basis(use: Use, limit: Given | YearlyLimit, card: LabelCard) -> str | 
         if limit.basis is not None:
             return limit.basis
         limit = limit.amount
+    # ounces by volume can be of product alone: active is counted in pounds
     if limit.unit == "fl_oz_per_ac":
         return "product"
     if use.basis in ("ai", "ae") or (use.basis == "product" and is_dry(card)):
@@ -98,6 +99,7 @@ def _range_stops(judged: Judged) -> Iterator[Finding]:
     use = judged.use
     assert use.basis is not None
     mine = figure_value(judged.rate.in_basis(use.basis))
+    # an end that is left out is among the gaps of the use, with a stop of its own
     if use.rate_low is not None and use.rate_high is not None:
         low, high = use.rate_low.value, use.rate_high.value
         if not low * (1 - ROUNDING) <= mine <= high * (1 + ROUNDING):
@@ -119,9 +121,11 @@ def _range_stops(judged: Judged) -> Iterator[Finding]:
 def _one_time_stops(judged: Judged, sprays: tuple[PlannedSpray, ...]) -> Iterator[Finding]:
     """Yield a stop where the tank holds more at one time than the card allows, partners counted."""
     most, job = judged.use.max_per_application, judged.request.job_id
+    # not_on_label limits nothing, and what is left out is a gap of the use
     if not isinstance(most, Given):
         return
     mine, here = on_the_place(judged.request, judged.product, sprays)
+    # a job is one tank: what another job puts here is another time
     tank = tuple(spray for spray in here if spray.job_id == job)
     basis = limit_basis(judged.use, most, judged.card)
     found = amount_at_one_time(mine, tank, judged.card, basis) if basis else None
@@ -162,6 +166,7 @@ def _year_stops(judged: Judged, sprays: tuple[PlannedSpray, ...]) -> Iterator[Fi
     limit = use.max_per_year
     if isinstance(limit, YearlyLimit):
         yield from _over_year(judged, limit, mine, here)
+    # a card may limit how often and not how much; then the year is counted in either way
     counted = limit if isinstance(limit, YearlyLimit) else None
     times = use.times_per_year
     if isinstance(times, int) and times_in_a_year(mine, here, counted) > times:
@@ -180,6 +185,7 @@ def _over_year(
         yield finding(LabelStop.NOT_TO_BE_ADDED_UP, job, where, product=judged.product.name)
     elif found.amount.value > limit.amount.value * (1 + ROUNDING):
         yield _over(judged, limit, mine, here, found, basis)
+    # what is surely too much asks no question besides about what may be
     elif doubted:
         possible = amount_in_a_year(mine, here, card, basis, limit, "possible")
         if may_be_over(possible, limit.amount):
@@ -188,6 +194,7 @@ def _over_year(
 
 def may_be_over(possible: Together | None, limit: Given) -> bool:
     """Return whether what may be on the ground is over a limit, or cannot be added up."""
+    # where what may be here cannot be added up, no sum says that it holds
     return possible is None or possible.amount.value > limit.value * (1 + ROUNDING)
 
 
@@ -309,6 +316,7 @@ def _one_opened(figure: Figure) -> Figure:
         return figure
     if figure.formula in UNFOLDED:
         return _unfolded(figure)
+    # an amount of product could be poured by, and this job is not cleared
     return Withheld("", figure.unit, KEPT_WHILE_STOPPED)
 
 

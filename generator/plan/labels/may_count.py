@@ -29,6 +29,7 @@ def unsaid_stops(doubted: Iterable[PlannedSpray], job: str, where: Where) -> Ite
 
 
 def _first_gap(spray: PlannedSpray) -> Gap | None:
+    # told by the first of its gaps alone: one entry that corrects it can fill them all
     return next((gap for gap, _ in UNSAID if gap in spray.gaps), None)
 
 
@@ -36,6 +37,7 @@ def may_count_stops(
     mine: PlannedSpray, doubted: Iterable[PlannedSpray], job: str, where: Where
 ) -> Iterator[Finding]:
     """Yield a stop for what may be on the same ground or of the same active, and is too much."""
+    # the others have a stop for what they leave out, and one cause is told once
     sprayings = tuple(spray for spray in doubted if _first_gap(spray) is None)
     nowhere = [spray for spray in sprayings if "place" in spray.gaps]
     if nowhere:

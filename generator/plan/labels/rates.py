@@ -82,8 +82,10 @@ def _product_rate(
     identity: str, typed: Work | Partner, card: LabelCard, carrier: Quantity | None
 ) -> Given | Quantity | None:
     if typed.rate_product is not None:
+        # never turned from weight into volume or back: no density stands on a card
         return typed.rate_product if typed.rate_product.unit == _product_unit(card) else None
     if typed.mix_fraction is not None:
+        # a percent is a share of a volume, and a dry product is weighed
         if carrier is None or is_dry(card):
             return None
         return dose.PERCENT_RATE(
@@ -132,6 +134,7 @@ def _counted(
         return None
     names = ActiveName(" and ".join(active.active for active in card.actives))
     typed_rate = _typed_as(basis, typed) if typed is not None else None
+    # the product follows from what was typed: worked back, it could miss the figure by a rounding
     if typed is not None and typed_rate is not None and product is not typed.rate_product:
         return ActiveRate(names, basis, typed_rate)
     if len(actives) == 1:
@@ -149,8 +152,10 @@ def _typed_as(basis: str, typed: Work | Partner) -> Given | None:
 def counted_basis(card: LabelCard) -> str | None:
     """Return the basis in which a card's limits count: of its one active, or of all it pools."""
     bases = {active.basis for active in card.actives}
+    # pounds of acid and pounds of active ingredient make no sum
     if len(bases) != 1:
         return None
+    # several count only where the label pools them all: else no limit is known to be on their sum
     pooled = all(most_alike((name,), card.named_pooled) == "same" for name in card.named_actives)
     return bases.pop() if len(card.actives) == 1 or pooled else None
 

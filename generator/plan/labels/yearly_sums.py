@@ -54,6 +54,7 @@ class PlannedSpray:
 
     def is_apart_from(self, other: "PlannedSpray") -> bool:
         """Whether both name a part of the same place, and another one."""
+        # a part that nobody named may be any of them
         named = self.part is not None and other.part is not None
         return named and self.place_id == other.place_id and _folded(self) != _folded(other)
 
@@ -77,6 +78,7 @@ def likeness(
 
     `wanted` are the names that count, by default the label's actives and what it pools with them.
     """
+    # asked before the names: a product counts with itself, whatever its card leaves out
     if other.product_id and other.product_id == mine.product_id:
         return "same"
     if "product" in other.gaps:
@@ -148,9 +150,11 @@ def _sum(
     for spray in together:
         rate = spray.most if how == "possible" and spray.most is not None else spray.rate
         found = _counted(spray, rate, mine, names, card, basis, how)
+        # a sum of the others would be too small, and would let them pass
         if found is None:
             return None
         rates += found
+    # alone it stays the figure as it was typed
     if len(rates) == 1:
         return Together(rates[0], len(together))
     by_volume = basis == "product" and not is_dry(card)
@@ -218,6 +222,7 @@ def _counted(
         return [rate.product]
     counted = ("same", "asked") if how == "possible" else ("same",)
     actives = [active for active in rate.actives if most_alike(names, (active.named,)) in counted]
+    # another product's ounces say nothing of this one's: its active is counted, as this product
     wanted = counted_basis(card) if basis == "product" else basis
     if not actives or wanted is None or any(active.basis != wanted for active in actives):
         return None
@@ -246,6 +251,7 @@ def times_in_a_year(
     """
     ways = ("calendar_year", "any_12_months") if limit is None else (limit.counted,)
     apart = limit is not None and _apart(limit)
+    # by job, and by the most of its products: those of a tank go over the ground together
     times: dict[str, int] = {}
     for one in here:
         near = any(_same_year(mine, one, way, apart) for way in ways)
@@ -263,10 +269,12 @@ def _same_year(mine: PlannedSpray, other: PlannedSpray, counted: str, apart: boo
         return True
     if counted == "crop":
         return mine.crop.may_be(other.crop)
+    # a day that nobody knows may lie in the same year
     if not (mine.opens and mine.closes and other.opens and other.closes):
         return True
     if counted == "calendar_year":
         return mine.opens.year <= other.closes.year and other.opens.year <= mine.closes.year
+    # from the last day of each to the first of the other: as near as they can come
     return _within_12_months(mine.closes, other.opens, apart) and _within_12_months(
         other.closes, mine.opens, apart
     )
@@ -289,6 +297,7 @@ def a_year_after(day: datetime.date) -> datetime.date:
     try:
         return day.replace(year=day.year + 1)
     except ValueError:
+        # the later of the days it could be, so that nothing stops counting too early
         return datetime.date(day.year + 1, 3, 1)
 
 

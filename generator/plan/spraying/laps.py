@@ -92,6 +92,7 @@ def twice_stops(
         fits = (_over_the_same(passes), *passes.fits())
     if mine.laid_times > 1:
         yield from _at_one_time(judged, mine, here, fits)
+    # laps of another spraying too: this one may go over the ground that they lay twice
     if any(spray.laid_times > 1 for spray in here):
         yield from _in_a_year(judged, mine, here, fits)
 
@@ -110,6 +111,7 @@ def _at_one_time(
     if limit is None or basis is None or basis == "mix":
         return  # a share of the spray stays what it is, however often it is laid
     found = amount_at_one_time(mine, as_laid(tank), card, basis)
+    # what cannot be added up counts as over: no limit is known to hold where passes lap
     if found is not None and figure_value(found.amount) <= limit.value * (1 + ROUNDING):
         if doubted := in_doubt_at_once(mine, tank):
             possible = amount_at_one_time(mine, as_laid(tank), card, basis, "possible")
@@ -180,6 +182,7 @@ def pass_findings(
     """Yield cautions of ground laid twice or beside the place, or that nobody can say."""
     job = request.job_id
     if passes is None:
+        # over spots nobody lays passes, so none are missing
         if not is_over_spots(request):
             yield from _not_worked_out(request, machine)
         return

@@ -27,7 +27,9 @@ def by_part(puts: tuple[PutOn, ...], ground_ac: float) -> tuple[tuple[PutOn, ...
     parts: dict[str, list[PutOn]] = {}
     for put in puts:
         parts.setdefault(" ".join((part_told(put.entry) or "").split()).casefold(), []).append(put)
+    # entries of one part went over it again, so the largest is its ground; unsaid it may be all
     areas = [max(put.area_ac or ground_ac for put in part) for part in parts.values()]
+    # an entry that names no part may be of any of them
     if "" in parts or not fit_on(areas, ground_ac):
         return ()
     return tuple(map(tuple, parts.values()))
@@ -43,6 +45,7 @@ def runs_of_days(puts: tuple[PutOn, ...]) -> list[tuple[PutOn, ...]]:
     ordered = sorted(puts, key=lambda put: (put.entry.done_on, put.entry.id))
     runs: list[list[PutOn]] = [ordered[:1]] if ordered else []
     for before, after in pairwise(ordered):
+        # the day after, work goes on beside; later it may be what did not die, sprayed again
         if after.entry.done_on - latest_day(before.entry) <= ONE_DAY:
             runs[-1].append(after)
         else:
@@ -56,5 +59,6 @@ def most_of(run: tuple[PutOn, ...], ground_ac: float) -> tuple[PutOn, ...]:
     if any(area is None for area in areas) or not fit_on(
         [area or 0.0 for area in areas], ground_ac
     ):
+        # ground that is not said, or does not fit, may be the same: then all of it adds up
         return run
     return (max(run, key=lambda put: put.rate.value if put.rate is not None else 0.0),)

@@ -54,6 +54,7 @@ class _Ground:
         """Return the ground that an amount went onto: of a whole job that of its passes."""
         if said is None or self.job is None or self.laid is None:
             return self.counted(said)
+        # of less than the whole nobody knows which passes went over it
         return self.laid if said.value >= self.job.value * (1 - ROUNDING) else self.counted(said)
 
 
@@ -80,6 +81,7 @@ def as_logged(
             continue
         planned = tuple(by_job.get(request.job_id, ()))
         on_job = tuple(entry for entry in entries_on(request, entries) if told.tells(entry))
+        # what is counted on its job is not counted once more as outside any
         counted |= {entry.id for entry in on_job}
         laid = _passes_of(request, on_job, inventory)
         found += _of_a_job(request, planned, on_job, told, grounds, laid) if on_job else planned
@@ -95,6 +97,7 @@ def _passes_of(
     """Return the passes of a job, where all of it went through the planned sprayer."""
     planned = request.work.sprayer if request.work is not None else None
     if planned is None or any(sprayer_of(entry, inventory) != planned for entry in on_job):
+        # the bare ground then counts, which is less than what passes lay: the larger rate
         return None
     return passes_of(request, machine_for(planned, inventory))
 
@@ -111,6 +114,7 @@ def _of_a_job(
     named = [name for entry in on_job for name in _products(entry, told)]
     finished = finished_on(on_job) is not None
     unsaid = any(not _products(entry, told) for entry in on_job)
+    # where an entry bounds what is not known, it counts on the places it may have been on too
     where = frozenset().union(grounds[request.ground.id], *(
         grounds[place] for entry in on_job for place in told.places_of(entry)
     ))  # fmt: skip
@@ -128,6 +132,7 @@ def _of_a_job(
         product = told.products[product_id]
         spray = replace(by_product.get(product_id) or _named(blank, product), grounds=where)
         ground = treated_ground(request)
+        # finished on ground nobody said it makes no rate: spread over all, it would look little
         unsaid_ground = None if finished else ground
         puts = tuple(
             _puts(
@@ -152,6 +157,7 @@ def _of_a_job(
 
 def _begun(spray: PlannedSpray, rate: JobRate | None, days: list[datetime.date]) -> PlannedSpray:
     """Return a begun spraying at the larger of what was used and what was planned."""
+    # days of its plan that are not known stay so: the rest of it may be done in any year
     opens = min([spray.opens, *days]) if spray.opens is not None else None
     closes = max([spray.closes, *days]) if spray.closes is not None else None
     spray = replace(spray, opens=opens, closes=closes)
@@ -184,6 +190,7 @@ def _puts(
         counts = ground.counted(area)
         most = entry.unknown.most if entry.unknown is not None else None
         amounts = tuple(one.amount for one in told.used(entry) if one.item == product.id)
+        # named without an amount, it was sprayed all the same: a put without a rate is a gap
         for used in amounts or (None,):
             number += 1
             on = ground.sprayed(area)
@@ -218,6 +225,7 @@ def _gaps(
 ) -> frozenset[Gap]:
     """Return what is not known of a product that was sprayed."""
     found: set[Gap] = set()
+    # without its actives nobody can say which labels count it
     if product.label is None or not product.label.actives:
         found.add("product")
     if nothing_said or (puts and rate is None):
@@ -247,6 +255,7 @@ def _on_an_acre(request: JobRequest, product: Product, puts: tuple[PutOn, ...]) 
     groups = parts or tuple(most_of(run, ground_ac) for run in runs_of_days(puts))
     certain = fit_on([put.area_ac or ground_ac for put in puts], ground_ac)
     counts = [len(group) for group in groups]
+    # parts lie side by side, and the one with most counts; else every run may be on one acre
     times = max([1, max(counts, default=1) if parts else sum(counts)])
     card = product.label
     if card is None or not puts or any(put.rate is None for put in puts):

@@ -76,6 +76,7 @@ def _most_at_one_time(
     assert use.rate_high is not None
     most = _in_product(request, part, use.rate_high, use.basis, carrier)
     mine, here = on_the_place(request, part.chosen.product, sprays)
+    # a percent holds for the spray however often it is laid; a rate on ground is shared by passes
     at_once = most if use.basis != "mix" else math.inf
     if isinstance(use.max_per_application, Given):
         basis = limit_basis(use, use.max_per_application, part.card)
@@ -102,10 +103,12 @@ def _share_left_over(
             basis = limit_basis(use, limit, part.card)
             together = amount_in_a_year(mine, here, part.card, basis, limit) if basis else None
             if together is None or basis is None:
+                # where nothing can be added up there is nothing to round up into
                 return 0.0
             left_over = limit.amount.value - together.amount.value
             of_limit = _in_product(request, part, limit.amount, basis, carrier) / limit.amount.value
             shares.append(left_over * of_limit / together.count)
+    # a use that the job does not rest on may be passed already: no reason to pour less than typed
     return max(0.0, min(shares))
 
 

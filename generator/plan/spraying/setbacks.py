@@ -42,6 +42,7 @@ def _listed(entries: tuple[Setback, ...] | str | None) -> tuple[Setback, ...]:
 def _longest(entries: Iterator[Setback]) -> tuple[Setback, ...]:
     longest: dict[str, Setback] = {}
     for setback in entries:
+        # by the words as printed: what two labels call by other words is kept from twice
         known = longest.get(setback.keep_from)
         if known is None or known.distance_ft.value < setback.distance_ft.value:
             longest[setback.keep_from] = setback

@@ -97,6 +97,7 @@ def _planned(
     grounds: frozenset[str],
     laid_times: int,
 ) -> PlannedSpray:
+    # cleared or not: what is stopped today may be sprayed once that is cured, and counts in years
     card = chosen.product.label
     return PlannedSpray(
         job_id=request.job_id,
@@ -143,6 +144,7 @@ def plan_spray(
             cleared.append(one)
         else:
             stops += one
+    # one product that is not cleared stops the tank, and its loads need no look yet
     if len(cleared) < len(products):
         return SprayPlanned(None, {}, tuple(stops))
     stops += _tank_stops(request, inventory, machine, passes, cleared)
@@ -169,6 +171,7 @@ def _clear(
     rate = _rate(request, chosen, product.label, carrier)
     stops = list(use_stops(request, chosen, product.label, use, rate, sprays))
     stops += spot_stops(request, chosen, product.label)
+    # what breaks on ground laid once would break where passes lap too, and be told twice
     if not stops and rate is not None:
         judged = Judged(request, product, product.label, use, rate)
         stops += twice_stops(judged, sprays, passes)
@@ -208,6 +211,7 @@ def _tank_stops(
                 measure="scale with a mark_oz_wt" if dry else "jug with a mark_fl_oz",
             )
     for used, adjuvant in _adjuvants(request, inventory):
+        # asked only whether there is one; it is made with its id where it is poured
         if adjuvant_rate("", used, carrier) is None:
             yield finding(
                 SprayStop.NO_ADJUVANT_RATE, request.job_id, used.where, item=adjuvant.name
@@ -338,6 +342,7 @@ def _label_age(
     year = year_in(card.label_date)
     if year is None:
         yield finding(SprayNote.LABEL_UNDATED, request.job_id, card.where)
+    # of a printed date the year alone is read, so whole years are counted
     elif judged is not None and judged.year - year > LABEL_GOOD_FOR_YEARS:
         yield finding(SprayNote.LABEL_PRINTED_LONG_AGO, request.job_id, card.where, year=str(year))
 

@@ -84,9 +84,11 @@ def _why(held: Harm) -> str:
 def _may_come_before(other: JobRequest, mine: JobRequest) -> bool:
     if other.job_id == mine.job_id or other.work is None or mine.work is None:
         return False
+    # without a sprayer it has a stop for that, and no tank to ask about
     if mine.work.sprayer is None or other.work.sprayer != mine.work.sprayer:
         return False
     opens, closes = other.dates.opens, mine.dates.closes
+    # on the same day either may be the first
     return opens is None or closes is None or opens <= closes
 
 

@@ -47,6 +47,7 @@ def _with_load(
     if left or still is not None:
         return replace(sprayer, last_load=_held(sprayer, left, still, cleaned, told))
     last_day = max((clean.day for clean in cleaned), default=None)
+    # of the same day the log tells it
     if typed is not None and not any(load.done_on >= typed.sprayed_on for load in loads):
         return replace(sprayer, last_load=replace(typed, cleaned_out_on=last_day))
     if not loads:
@@ -84,6 +85,7 @@ def _load(
     days = [last.done_on, *([typed.sprayed_on] if typed is not None else [])]
     return LastLoad(
         where=last.where,
+        # the latest of all that may be in it: a clean-out has to come after every one
         sprayed_on=max(days),
         product=tuple(dict.fromkeys([*(typed.product if typed is not None else ()), *names])),
         works_as=typed.works_as if typed is not None else (),
@@ -129,6 +131,7 @@ def _clean_outs(sprayer: Sprayer, entries: Iterable[LogEntry]) -> list[_Cleaned]
 
 
 def _cleans(clean: _Cleaned, load: LogEntry) -> bool:
+    # of one day nobody knows which came first, unless that is said or one entry holds both
     same_day = clean.day == load.done_on and (clean.after or clean.entry == load.id)
     return clean.day > load.done_on or same_day
 
@@ -146,6 +149,7 @@ def _typed_is_clean(typed: LastLoad, cleaned: Iterable[_Cleaned]) -> bool:
 def sprayer_of(entry: LogEntry, inventory: Inventory) -> str | None:
     """Return the sprayer an entry says, else the one its job was planned with."""
     said, job = entry.sprayed, entry.job
+    # said to be another's, it must not be put through the sprayer that was planned
     if said is not None and (said.sprayer is not None or said.own_sprayer is False):
         return said.sprayer
     if job is None:

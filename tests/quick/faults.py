@@ -45,7 +45,7 @@ FAULTS = (
     Fault("generator/inventory/plain_values.py", '"sw"', '"ws"'),
     Fault("generator/plan/season/open_dates.py", "dates.closes < as_of", "dates.closes <= as_of"),
     Fault("generator/plan/log/state.py", "in beside and finished_on", "in beside or finished_on"),
-    Fault("generator/plan/log/entries.py", "one.done_on <= as_of)", "one.done_on < as_of)"),
+    Fault("generator/plan/log/entries.py", "entry.done_on <= as_of)", "entry.done_on < as_of)"),
     Fault("generator/plan/days/contracts.py", "approved <= as_of", "approved < as_of"),
     Fault("generator/plan/labels/clearance.py", "use.timing == asked.timing", "True"),
     Fault("generator/plan/labels/limit_stops.py", "> times", ">= times"),

@@ -63,11 +63,13 @@ def matching_uses(card: LabelCard, asked: Asked) -> tuple[Use, ...]:
 
 def _matches(use: Use, asked: Asked) -> bool:
     covers = use.covers
+    # what the site words cover is the owner's reading: unsaid, it covers nothing
     if covers is None:
         return False
     return (
         _kinds(asked) <= set(covers.kinds)
-        and all(_in(one, covers.species) for one in asked.species)
+        and all(_in(species_id, covers.species) for species_id in asked.species)
+        # left out on both sides they are equal too, and that is no agreement
         and (covers.land == "any" or covers.land == asked.land is not None)
         and _in(asked.place_id, covers.places)
         and use.timing == asked.timing
@@ -84,11 +86,12 @@ def nearly_matching(card: LabelCard | None, asked: Asked) -> tuple[Use, ...]:
 def gaps_in_matching(use: Use) -> tuple[str, ...]:
     """Return what is left out of what a use is matched by, as the owner would type it."""
     by = ("covers", "timing", "method")
-    return tuple(one for one in missing_on_use(use) if one.partition(".")[0] in by)
+    return tuple(gap for gap in missing_on_use(use) if gap.partition(".")[0] in by)
 
 
 def _may_match(use: Use, asked: Asked) -> bool:
     covers = use.covers
+    # what is left out may be anything here: such a use is named to the owner, and clears nothing
     return (
         use.timing in (None, asked.timing)
         and use.method in (None, asked.method)
@@ -99,7 +102,10 @@ def _may_match(use: Use, asked: Asked) -> bool:
 def _may_cover(covers: Covers, asked: Asked) -> bool:
     return (
         (not covers.kinds or _kinds(asked) <= set(covers.kinds))
-        and (not covers.species or all(_in(one, covers.species) for one in asked.species))
+        and (
+            not covers.species
+            or all(_in(species_id, covers.species) for species_id in asked.species)
+        )
         and (asked.land is None or covers.land in (None, "any", asked.land))
         and (not covers.places or _in(asked.place_id, covers.places))
     )
@@ -107,7 +113,7 @@ def _may_cover(covers: Covers, asked: Asked) -> bool:
 
 def _kinds(asked: Asked) -> set[str]:
     """Return the kind of the step plan and of every species: a legume in grass is no grass."""
-    return {asked.kind, *(species()[one].kind for one in asked.species)}
+    return {asked.kind, *(species()[species_id].kind for species_id in asked.species)}
 
 
 def _in(word: str, words: tuple[str, ...]) -> bool:
@@ -120,10 +126,12 @@ def cleared_use(card: LabelCard, asked: Asked) -> Use | Stop:
     if not uses:
         return LabelStop.NO_USE
     answers = {use.allowed for use in uses}
+    # an answer left out falls here too: only a typed yes or no is one
     if answers - {"yes", "no"}:
         return LabelStop.USE_UNSURE
     if answers == {"no"}:
         return LabelStop.USE_SAYS_NO
+    # a yes beside a no ends here: which of the uses the job is of, nobody has said
     if not _agree(uses):
         return LabelStop.USES_DISAGREE
     return uses[0]
@@ -135,15 +143,19 @@ def _agree(uses: tuple[Use, ...]) -> bool:
 
 
 def _comparable(use: Use) -> tuple[object, ...]:
+    # both cover the job, so what else each covers makes no difference to it
     apart = {"where", "field_marks", "site_words", "page", "covers"}
-    return tuple(_placeless(getattr(use, one.name)) for one in fields(use) if one.name not in apart)
+    return tuple(
+        _placeless(getattr(use, field.name)) for field in fields(use) if field.name not in apart
+    )
 
 
 def _placeless(value: object) -> object:
     """Return a value without where it was typed, so that two uses can be compared."""
     if isinstance(value, tuple):
-        return tuple(_placeless(one) for one in value)
+        return tuple(_placeless(part) for part in value)
     if isinstance(value, Given):
+        # not as typed: quarts and the same in ounces agree
         return (value.value, value.unit)
     if isinstance(value, Record):
         return tuple(_placeless(getattr(value, name)) for name in rules_of(type(value)))
@@ -155,13 +167,13 @@ def card_gaps(inventory: Inventory) -> list[Finding]:
     return [
         finding(
             LabelNote.CARD_NOT_FILLED_IN,
-            one.id,
-            one.label.where if one.label is not None else one.where,
-            product=one.name,
+            product.id,
+            product.label.where if product.label is not None else product.where,
+            product=product.name,
             missing="; ".join(missing),
         )
-        for one in inventory.products
-        if (missing := _missing(one))
+        for product in inventory.products
+        if (missing := _missing(product))
     ]
 
 

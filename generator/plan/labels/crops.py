@@ -32,7 +32,7 @@ def plain_name(name: str) -> str:
 def ids_by_name() -> Mapping[str, frozenset[str]]:
     """Return the ids of kinds and species by their plain names, and by the ids themselves."""
     found: dict[str, frozenset[str]] = {}
-    names = [*planting_kinds().items(), *((one.id, one.name) for one in species().values())]
+    names = [*planting_kinds().items(), *((plant.id, plant.name) for plant in species().values())]
     for identity, name in names:
         for word in (plain_name(name), plain_name(identity)):
             found[word] = found.get(word, frozenset()) | {identity}
@@ -43,21 +43,22 @@ def meant_by(line: CropDays) -> frozenset[str] | None:
     """Return the ids a line means, None where nobody has said; none of ours is an empty set."""
     named = ids_by_name().get(plain_name(line.crop), frozenset())
     said = frozenset(line.means)
+    # said to mean none of ours is an answer; where nothing is said, the line is asked about
     return (named | said) - {NO_KIND} if named or said else None
 
 
-def lines_for(lines: tuple[CropDays, ...], kind: str, one: str) -> tuple[CropDays, ...]:
+def lines_for(lines: tuple[CropDays, ...], kind: str, species_id: str) -> tuple[CropDays, ...]:
     """Return the lines for a species of a kind: those that name either, else those for all."""
     meant = [(line, meant_by(line) or frozenset()) for line in lines]
-    named = tuple(line for line, ids in meant if ids & {kind, one})
+    named = tuple(line for line, ids in meant if ids & {kind, species_id})
     return named or tuple(line for line, ids in meant if ALL_OTHER_KINDS in ids)
 
 
 def means_in_words(line: CropDays) -> str:
     """Return what the owner says a line means, in words; empty where nothing is said."""
     names = {NO_KIND: "no planting of this book", ALL_OTHER_KINDS: "all that no other line names"}
-    kinds = {**planting_kinds(), **{one.id: one.name for one in species().values()}, **names}
-    return ", ".join(kinds[one] for one in line.means)
+    kinds = {**planting_kinds(), **{plant.id: plant.name for plant in species().values()}, **names}
+    return ", ".join(kinds[identity] for identity in line.means)
 
 
 @dataclass(frozen=True, slots=True)
@@ -76,6 +77,8 @@ class Crop:
     def may_be(self, other: "Crop") -> bool:
         """Whether two sprayings on some of the same ground may be for the same crop."""
         if self.planting_id and other.planting_id and self.place_id == other.place_id:
+            # the ids tell crops apart on one place alone: another place that shares its ground has
+            # plantings of its own, and there the seasons decide
             return self.planting_id == other.planting_id
         return self._begins_before_the_end_of(other) and other._begins_before_the_end_of(self)
 
@@ -85,9 +88,9 @@ class Crop:
 
 def crop_of(ground: PlantedGround, planting: Planting) -> Crop:
     """Return the crop of a planting: from the season before, until another takes the ground."""
-    before = [one.season for one in ground.plantings if one.season < planting.season]
-    after = [one.season for one in ground.plantings if one.season > planting.season]
-    first = max([planting.season - 1, *(one + 1 for one in before)])
+    before = [other.season for other in ground.plantings if other.season < planting.season]
+    after = [other.season for other in ground.plantings if other.season > planting.season]
+    first = max([planting.season - 1, *(season + 1 for season in before)])
     return Crop(ground.id, planting.id, first, min(after) - 1 if after else None)
 
 

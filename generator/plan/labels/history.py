@@ -52,8 +52,8 @@ def tank_stops(
         return
     if _is_clean(last.cleaned_out_on, last.sprayed_on, closes):
         return
-    held = [one for one in inventory.products if one.id in last.product]
-    names = tuple(one.named for one in going_in)
+    held = [product for product in inventory.products if product.id in last.product]
+    names = tuple(active.named for active in going_in)
     harm = harm_of(request, held, names, last.works_as, unknown=last.unknown is True)
     if harm is not None:
         known = harm.works is not None
@@ -73,6 +73,7 @@ def _is_clean(
     cleaned: datetime.date | None, loaded: datetime.date | None, closes: datetime.date | None
 ) -> bool:
     """Whether the tank is clean on a job's last day: a later clean-out does that job no good."""
+    # typed for the day of the load, a clean-out is after it: what was sprayed is cleaned out
     if cleaned is None or (loaded is not None and cleaned < loaded):
         return False
     return closes is None or cleaned <= closes
@@ -91,8 +92,9 @@ def harm_of(
     `going_in` are the actives the job sprays itself; `works_as` is what is said of a load whose
     product is not listed. A load of which something is not known counts as harmful.
     """
-    grown = {request.kind, *(species()[one].kind for one in request.species)}
+    grown = {request.kind, *(species()[species_id].kind for species_id in request.species)}
     again = _products_of(request)
+    # sorted: the same tank is told in the same words every time, and what is unknown comes last
     for works in sorted(_harmful(held, again, going_in, works_as, unknown=unknown)):
         if works == UNKNOWN:
             return Harm("what is not known", LabelStop.TANK_NOT_CLEANED.value.source)
@@ -126,12 +128,14 @@ def _harmful(
     """Return the ways in which what was in the tank works, without what goes in again."""
     harmful = set(works_as)
     # a product is itself, whether its card says what is in it or not
-    others = [one for one in held if one.id not in again]
+    others = [product for product in held if product.id not in again]
     for product in others:
         for active in product.label.actives if product.label is not None else ():
-            if not any(alike(active.named, one) == "same" for one in going_in):
+            # a name that is only near may be of another active, so its trace counts
+            if not any(alike(active.named, name) == "same" for name in going_in):
                 harmful |= works_of(active) or {UNKNOWN}
-    known = [one for one in others if one.label is not None and one.label.actives]
+    known = [product for product in others if product.label is not None and product.label.actives]
+    # a load that names neither a product nor how it works held something all the same
     if unknown or len(known) < len(others) or not (harmful or held):
         harmful.add(UNKNOWN)
     return frozenset(harmful)

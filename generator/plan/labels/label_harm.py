@@ -27,6 +27,7 @@ def seedling_stops(request: JobRequest, card: LabelCard, use: Use) -> Iterator[F
     if request.kind != _GRASS or request.step.timing not in (NOT_UP, SEEDLINGS):
         return
     leaves = use.seedling_leaves_at_least
+    # before they are up only a 0 allows it: seed has no leaves to count
     if isinstance(leaves, int) and (request.step.timing == SEEDLINGS or leaves == 0):
         return
     for active in card.actives:
@@ -41,7 +42,8 @@ def seedling_stops(request: JobRequest, card: LabelCard, use: Use) -> Iterator[F
 
 def harm_cautions(request: JobRequest, part: MixPart) -> Iterator[Finding]:
     """Yield what a cleared product is known to do to a kind or a species that grows here."""
-    grown = {request.kind, *(species()[one].kind for one in request.species)}
+    # cautions and no stops: the card was cleared, so its label is said to allow this here
+    grown = {request.kind, *(species()[species_id].kind for species_id in request.species)}
     for active in part.card.actives:
         if AUXIN in works_of(active):
             near = request.ground.near
@@ -63,14 +65,14 @@ def harm_cautions(request: JobRequest, part: MixPart) -> Iterator[Finding]:
                     works=ways_of_working()[works].name,
                     kind=planting_kinds()[kind].lower(),
                 )
-        for one, source in known_to_be_hard_on(active.active):
-            if one in request.species:
+        for species_id, source in known_to_be_hard_on(active.active):
+            if species_id in request.species:
                 yield finding(
                     LabelCaution.HARD_ON_SPECIES,
                     request.job_id,
                     part.use.where,
                     active=active.active,
-                    species=species()[one].name.lower(),
+                    species=species()[species_id].name.lower(),
                     source=sources()[source].title,
                 )
 

@@ -80,6 +80,7 @@ def limit_basis(use: Use, limit: Given | YearlyLimit, card: LabelCard) -> str | 
         if limit.basis is not None:
             return limit.basis
         limit = limit.amount
+    # ounces by volume can be of product alone: active is counted in pounds
     if limit.unit == "fl_oz_per_ac":
         return "product"
     if use.basis in ("ai", "ae") or (use.basis == "product" and is_dry(card)):
@@ -87,50 +88,57 @@ def limit_basis(use: Use, limit: Given | YearlyLimit, card: LabelCard) -> str | 
     return counted_basis(card)
 
 
-def limit_stops(one: Judged, sprays: tuple[PlannedSpray, ...]) -> Iterator[Finding]:
+def limit_stops(judged: Judged, sprays: tuple[PlannedSpray, ...]) -> Iterator[Finding]:
     """Yield a stop for each limit of the use that the job passes, or may pass."""
-    yield from _range_stops(one)
-    yield from _one_time_stops(one, sprays)
-    yield from _year_stops(one, sprays)
+    yield from _range_stops(judged)
+    yield from _one_time_stops(judged, sprays)
+    yield from _year_stops(judged, sprays)
 
 
-def _range_stops(one: Judged) -> Iterator[Finding]:
-    use = one.use
+def _range_stops(judged: Judged) -> Iterator[Finding]:
+    use = judged.use
     assert use.basis is not None
-    mine = figure_value(one.rate.in_basis(use.basis))
+    mine = figure_value(judged.rate.in_basis(use.basis))
+    # an end that is left out is among the gaps of the use, with a stop of its own
     if use.rate_low is not None and use.rate_high is not None:
         low, high = use.rate_low.value, use.rate_high.value
         if not low * (1 - ROUNDING) <= mine <= high * (1 + ROUNDING):
             limits = (("Lowest on the card", use.rate_low), ("Highest on the card", use.rate_high))
-            own = one.rate.counted.rate if one.rate.counted is not None else None
-            figures = beside(one, "Your rate", one.rate.product, own, limits, use.basis)
+            own = judged.rate.counted.rate if judged.rate.counted is not None else None
+            figures = beside(judged, "Your rate", judged.rate.product, own, limits, use.basis)
             yield finding(
                 LabelStop.RATE_OUTSIDE,
-                one.request.job_id,
+                judged.request.job_id,
                 use.where,
                 figures,
-                what=_BY_PERCENT.format(product=one.product.name) if _is_percent(one) else TYPED,
-                cure=f"{_cure(one)}.",
+                what=_BY_PERCENT.format(product=judged.product.name)
+                if _is_percent(judged)
+                else TYPED,
+                cure=f"{_cure(judged)}.",
             )
 
 
-def _one_time_stops(one: Judged, sprays: tuple[PlannedSpray, ...]) -> Iterator[Finding]:
+def _one_time_stops(judged: Judged, sprays: tuple[PlannedSpray, ...]) -> Iterator[Finding]:
     """Yield a stop where the tank holds more at one time than the card allows, partners counted."""
-    most, job = one.use.max_per_application, one.request.job_id
+    most, job = judged.use.max_per_application, judged.request.job_id
+    # not_on_label limits nothing, and what is left out is a gap of the use
     if not isinstance(most, Given):
         return
-    mine, here = on_the_place(one.request, one.product, sprays)
+    mine, here = on_the_place(judged.request, judged.product, sprays)
+    # a job is one tank: what another job puts here is another time
     tank = tuple(spray for spray in here if spray.job_id == job)
-    basis = limit_basis(one.use, most, one.card)
-    found = amount_at_one_time(mine, tank, one.card, basis) if basis else None
+    basis = limit_basis(judged.use, most, judged.card)
+    found = amount_at_one_time(mine, tank, judged.card, basis) if basis else None
     if found is None or basis is None:
-        yield finding(LabelStop.NOT_TO_BE_ADDED_UP, job, one.use.where, product=one.product.name)
+        yield finding(
+            LabelStop.NOT_TO_BE_ADDED_UP, job, judged.use.where, product=judged.product.name
+        )
     elif found.amount.value > most.value * (1 + ROUNDING):
-        pounds = in_pounds(one, basis)
-        shown = amount_at_one_time(mine, tank, one.card, pounds) if pounds else None
+        pounds = in_pounds(judged, basis)
+        shown = amount_at_one_time(mine, tank, judged.card, pounds) if pounds else None
         alone = found.count == 1
         figures = beside(
-            one,
+            judged,
             "Your rate" if alone else "In the tank at one time",
             found.amount,
             shown.amount if shown else None,
@@ -141,23 +149,24 @@ def _one_time_stops(one: Judged, sprays: tuple[PlannedSpray, ...]) -> Iterator[F
         yield finding(
             LabelStop.OVER_ONE_TIME,
             job,
-            one.use.where,
+            judged.use.where,
             figures,
-            what=_what(together, one),
-            cure=_cure(one),
+            what=_what(together, judged),
+            cure=_cure(judged),
         )
     elif doubted := in_doubt_at_once(mine, tank):
-        possible = amount_at_one_time(mine, tank, one.card, basis, "possible")
+        possible = amount_at_one_time(mine, tank, judged.card, basis, "possible")
         if may_be_over(possible, most):
-            yield from may_count_stops(mine, doubted, job, one.use.where)
+            yield from may_count_stops(mine, doubted, job, judged.use.where)
 
 
-def _year_stops(one: Judged, sprays: tuple[PlannedSpray, ...]) -> Iterator[Finding]:
-    use, job = one.use, one.request.job_id
-    mine, here = on_the_place(one.request, one.product, sprays)
+def _year_stops(judged: Judged, sprays: tuple[PlannedSpray, ...]) -> Iterator[Finding]:
+    use, job = judged.use, judged.request.job_id
+    mine, here = on_the_place(judged.request, judged.product, sprays)
     limit = use.max_per_year
     if isinstance(limit, YearlyLimit):
-        yield from _over_year(one, limit, mine, here)
+        yield from _over_year(judged, limit, mine, here)
+    # a card may limit how often and not how much; then the year is counted in either way
     counted = limit if isinstance(limit, YearlyLimit) else None
     times = use.times_per_year
     if isinstance(times, int) and times_in_a_year(mine, here, counted) > times:
@@ -165,17 +174,18 @@ def _year_stops(one: Judged, sprays: tuple[PlannedSpray, ...]) -> Iterator[Findi
 
 
 def _over_year(
-    one: Judged, limit: YearlyLimit, mine: PlannedSpray, here: tuple[PlannedSpray, ...]
+    judged: Judged, limit: YearlyLimit, mine: PlannedSpray, here: tuple[PlannedSpray, ...]
 ) -> Iterator[Finding]:
-    job, card, where = one.request.job_id, one.card, one.use.where
-    basis = limit_basis(one.use, limit, card)
+    job, card, where = judged.request.job_id, judged.card, judged.use.where
+    basis = limit_basis(judged.use, limit, card)
     doubted = in_doubt(mine, here, limit)
     yield from unsaid_stops(doubted, job, where)
     found = amount_in_a_year(mine, here, card, basis, limit) if basis else None
     if found is None or basis is None:
-        yield finding(LabelStop.NOT_TO_BE_ADDED_UP, job, where, product=one.product.name)
+        yield finding(LabelStop.NOT_TO_BE_ADDED_UP, job, where, product=judged.product.name)
     elif found.amount.value > limit.amount.value * (1 + ROUNDING):
-        yield _over(one, limit, mine, here, found, basis)
+        yield _over(judged, limit, mine, here, found, basis)
+    # what is surely too much asks no question besides about what may be
     elif doubted:
         possible = amount_in_a_year(mine, here, card, basis, limit, "possible")
         if may_be_over(possible, limit.amount):
@@ -184,22 +194,23 @@ def _over_year(
 
 def may_be_over(possible: Together | None, limit: Given) -> bool:
     """Return whether what may be on the ground is over a limit, or cannot be added up."""
+    # where what may be here cannot be added up, no sum says that it holds
     return possible is None or possible.amount.value > limit.value * (1 + ROUNDING)
 
 
 def _over(
-    one: Judged,
+    judged: Judged,
     limit: YearlyLimit,
     mine: PlannedSpray,
     here: tuple[PlannedSpray, ...],
     found: Together,
     basis: str,
 ) -> Finding:
-    pounds = in_pounds(one, basis)
-    shown = amount_in_a_year(mine, here, one.card, pounds, limit) if pounds else None
+    pounds = in_pounds(judged, basis)
+    shown = amount_in_a_year(mine, here, judged.card, pounds, limit) if pounds else None
     alone = found.count == 1
     figures = beside(
-        one,
+        judged,
         "Planned in a year",
         found.amount,
         shown.amount if shown else None,
@@ -209,44 +220,44 @@ def _over(
     together = "" if alone else "Together with the other sprayings on this ground, "
     return finding(
         LabelStop.OVER_YEAR,
-        one.request.job_id,
-        one.use.where,
+        judged.request.job_id,
+        judged.use.where,
         figures,
-        what=_what(together, one),
-        cure=_lower(one) if alone else "Leave one of them out, or lower a rate",
+        what=_what(together, judged),
+        cure=_lower(judged) if alone else "Leave one of them out, or lower a rate",
     )
 
 
-def _what(together: str, one: Judged) -> str:
-    told = _BY_PERCENT if _is_percent(one) else f"{TYPED} of {{product}}"
-    said = told.format(product=one.product.name)
+def _what(together: str, judged: Judged) -> str:
+    told = _BY_PERCENT if _is_percent(judged) else f"{TYPED} of {{product}}"
+    said = told.format(product=judged.product.name)
     return f"{together}{said[0].lower()}{said[1:]}" if together else said
 
 
-def _is_percent(one: Judged) -> bool:
+def _is_percent(judged: Judged) -> bool:
     """Whether what an acre gets follows from a percent and from what the sprayer puts on it."""
-    return one.rate.mix is not None
+    return judged.rate.mix is not None
 
 
-def _cure(one: Judged) -> str:
+def _cure(judged: Judged) -> str:
     return (
         f"{CHECK_CATCH}, or type a lower percent that the label allows"
-        if _is_percent(one)
+        if _is_percent(judged)
         else _WITHIN
     )
 
 
-def _lower(one: Judged) -> str:
-    return f"{CHECK_CATCH}, or lower the percent" if _is_percent(one) else "Lower the rate"
+def _lower(judged: Judged) -> str:
+    return f"{CHECK_CATCH}, or lower the percent" if _is_percent(judged) else "Lower the rate"
 
 
-def in_pounds(one: Judged, basis: str) -> str | None:
+def in_pounds(judged: Judged, basis: str) -> str | None:
     """Return the basis in which pounds of active stand beside a limit."""
-    return counted_basis(one.card) if basis == "product" else basis
+    return counted_basis(judged.card) if basis == "product" else basis
 
 
 def beside(
-    one: Judged,
+    judged: Judged,
     label: str,
     found: Figure | None,
     pounds: Figure | None,
@@ -259,10 +270,10 @@ def beside(
     """
     if pounds is None:
         return ((label, found), *limits) if basis == "product" and _is_typed(found) else ()
-    shown = [*_typed(one, pounds), (label, _unfolded(pounds))]
+    shown = [*_typed(judged, pounds), (label, _unfolded(pounds))]
     for told, limit in limits:
-        identity = f"{one.request.job_id}/{told.lower().replace(' ', '_')}_lb_per_ac"
-        active = as_active(identity, limit, basis, one.card)
+        identity = f"{judged.request.job_id}/{told.lower().replace(' ', '_')}_lb_per_ac"
+        active = as_active(identity, limit, basis, judged.card)
         if active is not None:
             shown.append((told, _unfolded(active)))
     return tuple(shown)
@@ -271,16 +282,16 @@ def beside(
 def _is_typed(figure: Figure | None) -> TypeGuard[Figure]:
     """Whether a figure is a typed number, or a sum of such."""
     if isinstance(figure, Quantity):
-        return all(isinstance(one, Given) for _, one in flat_inputs(figure))
+        return all(isinstance(given, Given) for _, given in flat_inputs(figure))
     return isinstance(figure, Given)
 
 
-def _typed(one: Judged, pounds: Figure) -> Iterator[tuple[str, Figure]]:
+def _typed(judged: Judged, pounds: Figure) -> Iterator[tuple[str, Figure]]:
     """Yield the typed rate, and the strengths that make it pounds of active."""
-    typed = one.rate.mix if one.rate.mix is not None else one.rate.product
+    typed = judged.rate.mix if judged.rate.mix is not None else judged.rate.product
     if isinstance(typed, Given) and typed is not pounds:
         yield "Typed", typed
-        for name, strength in strengths_of(one.card):
+        for name, strength in strengths_of(judged.card):
             yield f"Strength of {name}", strength
 
 
@@ -305,6 +316,7 @@ def _one_opened(figure: Figure) -> Figure:
         return figure
     if figure.formula in UNFOLDED:
         return _unfolded(figure)
+    # an amount of product could be poured by, and this job is not cleared
     return Withheld("", figure.unit, KEPT_WHILE_STOPPED)
 
 
@@ -318,8 +330,8 @@ def on_the_place(
     request: JobRequest, product: Product, sprays: tuple[PlannedSpray, ...]
 ) -> tuple[PlannedSpray, tuple[PlannedSpray, ...]]:
     """Return the job's own spraying of a product, and every spraying on its ground."""
-    here = tuple(one for one in sprays if request.ground.id in one.grounds)
+    here = tuple(spray for spray in sprays if request.ground.id in spray.grounds)
     mine = next(
-        one for one in here if one.job_id == request.job_id and one.product_id == product.id
+        spray for spray in here if spray.job_id == request.job_id and spray.product_id == product.id
     )
-    return mine, tuple(one for one in here if not mine.is_apart_from(one))
+    return mine, tuple(spray for spray in here if not mine.is_apart_from(spray))

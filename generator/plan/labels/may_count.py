@@ -23,12 +23,13 @@ def unsaid_stops(doubted: Iterable[PlannedSpray], job: str, where: Where) -> Ite
     """Yield a stop for each thing that the log leaves out and that no sum can do without."""
     sprayings = tuple(doubted)
     for gap, stop in UNSAID:
-        open_ones = [one for one in sprayings if _first_gap(one) == gap]
+        open_ones = [spray for spray in sprayings if _first_gap(spray) == gap]
         if open_ones:
             yield finding(stop, job, where, days=_days(open_ones))
 
 
 def _first_gap(spray: PlannedSpray) -> Gap | None:
+    # told by the first of its gaps alone: one entry that corrects it can fill them all
     return next((gap for gap, _ in UNSAID if gap in spray.gaps), None)
 
 
@@ -36,15 +37,16 @@ def may_count_stops(
     mine: PlannedSpray, doubted: Iterable[PlannedSpray], job: str, where: Where
 ) -> Iterator[Finding]:
     """Yield a stop for what may be on the same ground or of the same active, and is too much."""
-    sprayings = tuple(one for one in doubted if _first_gap(one) is None)
-    nowhere = [one for one in sprayings if "place" in one.gaps]
+    # the others have a stop for what they leave out, and one cause is told once
+    sprayings = tuple(spray for spray in doubted if _first_gap(spray) is None)
+    nowhere = [spray for spray in sprayings if "place" in spray.gaps]
     if nowhere:
         yield finding(LabelStop.PLACE_NOT_LOGGED, job, where, days=_days(nowhere))
-    parts = [one for one in sprayings if one.most is not None]
+    parts = [spray for spray in sprayings if spray.most is not None]
     if parts:
         yield finding(LabelStop.MAY_BE_THE_SAME_PART, job, where, days=_days(parts))
-    for one in sprayings:
-        yield from _near_names(mine, one, job, where)
+    for spray in sprayings:
+        yield from _near_names(mine, spray, job, where)
 
 
 def _near_names(
@@ -54,7 +56,7 @@ def _near_names(
     if any(alike(name, theirs) == "same" for name in own for theirs in other.actives):
         return
     for theirs in other.actives:
-        near = [one for one in own if alike(one, theirs) == "asked"]
+        near = [name for name in own if alike(name, theirs) == "asked"]
         if near:
             yield finding(
                 LabelStop.MAY_BE_THE_SAME_ACTIVE,
@@ -68,12 +70,12 @@ def _near_names(
 
 
 def _listed(names: Iterable[ActiveName]) -> str:
-    return " or ".join(one.printed for one in names)
+    return " or ".join(name.printed for name in names)
 
 
 def _days(sprayings: Iterable[PlannedSpray]) -> str:
     """Return the days of sprayings in words, the first first."""
-    days = {(one.opens, one.closes) for one in sprayings if one.opens and one.closes}
+    days = {(spray.opens, spray.closes) for spray in sprayings if spray.opens and spray.closes}
     told = [
         day_words(opens) if opens == closes else f"{day_words(opens)} to {day_words(closes)}"
         for opens, closes in sorted(days)

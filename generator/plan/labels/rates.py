@@ -67,23 +67,25 @@ def rate_of_product(identity: str, product: Given | Quantity, card: LabelCard) -
 
 def _actives(identity: str, product: Figure, card: LabelCard) -> tuple[ActiveRate, ...]:
     return tuple(
-        ActiveRate(one.named, one.basis, figure)
-        for number, one in enumerate(card.actives, 1)
-        if (figure := _active_rate(_active_id(identity, card, one, number), product, one))
+        ActiveRate(active.named, active.basis, figure)
+        for number, active in enumerate(card.actives, 1)
+        if (figure := _active_rate(_active_id(identity, card, active, number), product, active))
     )
 
 
-def _active_id(identity: str, card: LabelCard, one: ActiveStrength, number: int) -> str:
+def _active_id(identity: str, card: LabelCard, active: ActiveStrength, number: int) -> str:
     part = "" if len(card.actives) == 1 else f"_{number}"
-    return f"{identity}rate_{one.basis}{part}_lb_per_ac"
+    return f"{identity}rate_{active.basis}{part}_lb_per_ac"
 
 
 def _product_rate(
     identity: str, typed: Work | Partner, card: LabelCard, carrier: Quantity | None
 ) -> Given | Quantity | None:
     if typed.rate_product is not None:
+        # never turned from weight into volume or back: no density stands on a card
         return typed.rate_product if typed.rate_product.unit == _product_unit(card) else None
     if typed.mix_fraction is not None:
+        # a percent is a share of a volume, and a dry product is weighed
         if carrier is None or is_dry(card):
             return None
         return dose.PERCENT_RATE(
@@ -99,23 +101,23 @@ def _product_rate(
 
 def is_dry(card: LabelCard) -> bool:
     """Return whether the product of a card is weighed rather than poured."""
-    return any(one.strength_fraction is not None for one in card.actives)
+    return any(active.strength_fraction is not None for active in card.actives)
 
 
 def _product_unit(card: LabelCard) -> str:
     return "lb_per_ac" if is_dry(card) else "fl_oz_per_ac"
 
 
-def _active_rate(identity: str, product: Figure, one: ActiveStrength) -> Quantity | None:
-    if one.strength_fraction is not None:
+def _active_rate(identity: str, product: Figure, active: ActiveStrength) -> Quantity | None:
+    if active.strength_fraction is not None:
         return dose.DRY_ACTIVE_RATE(
-            identity, rate_product_lb_per_ac=product, strength_fraction=one.strength_fraction
+            identity, rate_product_lb_per_ac=product, strength_fraction=active.strength_fraction
         )
-    if one.strength_lb_per_gal is not None:
+    if active.strength_lb_per_gal is not None:
         return dose.ACTIVE_RATE(
             identity,
             rate_product_fl_oz_per_ac=product,
-            strength_lb_per_gal=one.strength_lb_per_gal,
+            strength_lb_per_gal=active.strength_lb_per_gal,
         )
     return None
 
@@ -130,14 +132,15 @@ def _counted(
     basis = counted_basis(card)
     if basis is None:
         return None
-    names = ActiveName(" and ".join(one.active for one in card.actives))
+    names = ActiveName(" and ".join(active.active for active in card.actives))
     typed_rate = _typed_as(basis, typed) if typed is not None else None
+    # the product follows from what was typed: worked back, it could miss the figure by a rounding
     if typed is not None and typed_rate is not None and product is not typed.rate_product:
         return ActiveRate(names, basis, typed_rate)
     if len(actives) == 1:
         return actives[0]
     together = buying.TOTAL_RATE(
-        f"{identity}rate_{basis}_lb_per_ac", parts=tuple(one.rate for one in actives)
+        f"{identity}rate_{basis}_lb_per_ac", parts=tuple(active.rate for active in actives)
     )
     return ActiveRate(names, basis, together)
 
@@ -148,19 +151,21 @@ def _typed_as(basis: str, typed: Work | Partner) -> Given | None:
 
 def counted_basis(card: LabelCard) -> str | None:
     """Return the basis in which a card's limits count: of its one active, or of all it pools."""
-    bases = {one.basis for one in card.actives}
+    bases = {active.basis for active in card.actives}
+    # pounds of acid and pounds of active ingredient make no sum
     if len(bases) != 1:
         return None
-    pooled = all(most_alike((one,), card.named_pooled) == "same" for one in card.named_actives)
+    # several count only where the label pools them all: else no limit is known to be on their sum
+    pooled = all(most_alike((name,), card.named_pooled) == "same" for name in card.named_actives)
     return bases.pop() if len(card.actives) == 1 or pooled else None
 
 
 def strengths_of(card: LabelCard) -> tuple[tuple[str, Given], ...]:
     """Return the actives of a card, each with its typed strength."""
     return tuple(
-        (one.active, strength)
-        for one in card.actives
-        if (strength := one.strength_lb_per_gal or one.strength_fraction) is not None
+        (active.active, strength)
+        for active in card.actives
+        if (strength := active.strength_lb_per_gal or active.strength_fraction) is not None
     )
 
 

@@ -53,6 +53,7 @@ def _held_by(request: JobRequest, use: Use) -> Given | None:
 def _leaves_days(interval: Given, request: JobRequest) -> bool:
     """Whether every open day of the spraying leaves every open day of the sowing long enough."""
     closes, sown_from = request.dates.closes, request.sowing_opens
+    # from the last day to spray to the first to sow: whatever days are chosen, it holds
     return (
         closes is not None and sown_from is not None and _days(closes, sown_from) >= interval.value
     )
@@ -67,8 +68,10 @@ def _meet(request: JobRequest) -> bool:
 def _latest_that_leaves(interval: Given, request: JobRequest) -> datetime.date | None:
     """Return the last day to spray that leaves a day to sow; None where there is none."""
     opens, closes, sown_by = request.dates.opens, request.dates.closes, request.sowing_closes
+    # the first day to spray and the last to sow are as far apart as the two can be
     if opens is None or closes is None or sown_by is None or _days(opens, sown_by) < interval.value:
         return None
+    # a part of a day that is asked for is a day to wait
     return min(closes, sown_by - datetime.timedelta(days=math.ceil(interval.value)))
 
 

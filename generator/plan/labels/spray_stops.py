@@ -63,6 +63,7 @@ def asked_of_label(request: JobRequest) -> Asked:
         request.ground.id,
         land_of(request.ground),
         request.step.timing,
+        # a method nobody typed goes over all of the ground: a use for spots must not clear it
         request.work.method or "broadcast",
     )
 
@@ -77,18 +78,18 @@ def no_use(stop: Stop, request: JobRequest, product: Product) -> Finding:
         product.where,
         product=product.name,
         kind=planting_kinds()[want.kind].lower(),
-        species=", ".join(species()[one].name.lower() for one in want.species),
+        species=", ".join(species()[species_id].name.lower() for species_id in want.species),
         timing=want.timing.replace("_", " "),
         method=want.method,
         land=land.get(want.land or "", "land whose contract is not stated"),
-        nearly="".join(_nearly_told(one, want) for one in nearly_matching(product.label, want)),
+        nearly="".join(_nearly_told(use, want) for use in nearly_matching(product.label, want)),
     )
 
 
 def _nearly_told(use: Use, asked: Asked) -> str:
     gaps = ", ".join(gaps_in_matching(use))
     on_land = asked.land is None and use.covers is not None and use.covers.land not in ANY_LAND
-    missing = " and ".join(one for one in (gaps, "contract of the place" if on_land else "") if one)
+    missing = " and ".join(gap for gap in (gaps, "contract of the place" if on_land else "") if gap)
     return f' The use "{use.site_words}" may be meant, and {missing} is left out.'
 
 
@@ -110,6 +111,7 @@ def card_stops(request: JobRequest, product: Product, inventory: Inventory) -> I
             product.id, request.planting.id, request.step.id, request.dates.closes, inventory
         )
         yield finding(LabelStop.RESTRICTED, job, card.where, product=product.name, why=why)
+    # left out, it is told among the gaps above, as the other answers of the head are
     if card.state_registered in ("no", "unsure"):
         yield finding(LabelStop.NOT_REGISTERED, job, card.where, product=product.name)
     noted = card.bulletin if isinstance(card.bulletin, tuple) else ()
@@ -118,6 +120,7 @@ def card_stops(request: JobRequest, product: Product, inventory: Inventory) -> I
 
 
 def _bulletins_cover(bulletins: tuple[Bulletin, ...], dates: OpenDates) -> bool:
+    # dates that are not known may fall into any month
     if dates.opens is None or dates.closes is None:
         return False
     first = dates.opens.year * 12 + dates.opens.month - 1
@@ -131,6 +134,7 @@ def _bulletins_cover(bulletins: tuple[Bulletin, ...], dates: OpenDates) -> bool:
 def _good_for(bulletin: Bulletin, month: int) -> bool:
     checked = bulletin.checked_on.year * 12 + bulletin.checked_on.month - 1
     wanted = f"{month // 12:04}-{month % 12 + 1:02}"
+    # looked up after its month it was no look ahead
     return bulletin.month == wanted and 0 <= month - checked <= MONTHS_BULLETIN_IS_GOOD
 
 
@@ -164,6 +168,7 @@ def _ends_by(last: tuple[int, int], dates: OpenDates) -> bool:
     opens, closes = dates.opens, dates.closes
     if opens is None or closes is None:
         return False
+    # over New Year the days after the label's last one are open in the first of the two years
     if opens.year < closes.year and last != LAST_OF_YEAR:
         return False
     return (closes.month, closes.day) <= last
@@ -197,6 +202,7 @@ def lack_of_a_rate(
         return Lack(f"No rate of {product} is typed for this step", _WITHIN)
     if rate is None:
         return _not_had(typed, product, card)
+    # told among the gaps of the use: a second stop would be for the same cause
     if use.basis is None:
         return None
     basis = counted_basis(card)

@@ -54,6 +54,7 @@ class PlannedSpray:
 
     def is_apart_from(self, other: "PlannedSpray") -> bool:
         """Whether both name a part of the same place, and another one."""
+        # a part that nobody named may be any of them
         named = self.part is not None and other.part is not None
         return named and self.place_id == other.place_id and _folded(self) != _folded(other)
 
@@ -77,6 +78,7 @@ def likeness(
 
     `wanted` are the names that count, by default the label's actives and what it pools with them.
     """
+    # asked before the names: a product counts with itself, whatever its card leaves out
     if other.product_id and other.product_id == mine.product_id:
         return "same"
     if "product" in other.gaps:
@@ -88,15 +90,15 @@ def likeness(
 def shares_ground_with_others(mine: PlannedSpray, here: tuple[PlannedSpray, ...]) -> bool:
     """Whether another product is planned on the place that either label counts with this one."""
     return any(
-        one.product_id != mine.product_id
-        and not likeness(mine, one) == likeness(one, mine) == "other"
-        for one in here
+        spray.product_id != mine.product_id
+        and not likeness(mine, spray) == likeness(spray, mine) == "other"
+        for spray in here
     )
 
 
 def as_laid(here: Iterable[PlannedSpray]) -> tuple[PlannedSpray, ...]:
     """Return sprayings as the ground gets them that passes lap on: each as often as it is laid."""
-    return tuple(one for one in here for _ in range(one.laid_times))
+    return tuple(spray for spray in here for _ in range(spray.laid_times))
 
 
 def amount_in_a_year(
@@ -144,13 +146,15 @@ def _sum(
     how: _How,
 ) -> Together | None:
     rates: list[Given | Quantity] = []
-    together = [one for one in near if _counts(mine, one, names, how)]
-    for one in together:
-        rate = one.most if how == "possible" and one.most is not None else one.rate
-        found = _counted(one, rate, mine, names, card, basis, how)
+    together = [spray for spray in near if _counts(mine, spray, names, how)]
+    for spray in together:
+        rate = spray.most if how == "possible" and spray.most is not None else spray.rate
+        found = _counted(spray, rate, mine, names, card, basis, how)
+        # a sum of the others would be too small, and would let them pass
         if found is None:
             return None
         rates += found
+    # alone it stays the figure as it was typed
     if len(rates) == 1:
         return Together(rates[0], len(together))
     by_volume = basis == "product" and not is_dry(card)
@@ -159,21 +163,21 @@ def _sum(
 
 
 def _counts(
-    mine: PlannedSpray, one: PlannedSpray, names: tuple[ActiveName, ...], how: _How
+    mine: PlannedSpray, other: PlannedSpray, names: tuple[ActiveName, ...], how: _How
 ) -> bool:
     """Whether a spraying is in a sum; one that adds nothing known is asked for, not added."""
-    like = likeness(mine, one, names)
-    if (one.rate is None and one.gaps) or (like == "asked" and "product" in one.gaps):
+    like = likeness(mine, other, names)
+    if (other.rate is None and other.gaps) or (like == "asked" and "product" in other.gaps):
         return False
     if how == "possible":
         return like != "other"
-    return like == "same" and not one.gaps & {"place", "area"}
+    return like == "same" and not other.gaps & {"place", "area"}
 
 
 def _in_the_year(
     mine: PlannedSpray, here: Iterable[PlannedSpray], limit: YearlyLimit
 ) -> list[PlannedSpray]:
-    return [one for one in here if _same_year(mine, one, limit.counted, _apart(limit))]
+    return [spray for spray in here if _same_year(mine, spray, limit.counted, _apart(limit))]
 
 
 def in_doubt(
@@ -184,10 +188,14 @@ def in_doubt(
     What is begun of the job itself counts by its plan.
     """
     return tuple(
-        one
-        for one in _in_the_year(mine, here, limit)
-        if (like := likeness(mine, one)) == "asked"
-        or (like == "same" and one.job_id != mine.job_id and (one.gaps or one.most is not None))
+        spray
+        for spray in _in_the_year(mine, here, limit)
+        if (like := likeness(mine, spray)) == "asked"
+        or (
+            like == "same"
+            and spray.job_id != mine.job_id
+            and (spray.gaps or spray.most is not None)
+        )
     )
 
 
@@ -195,11 +203,11 @@ def in_doubt_at_once(
     mine: PlannedSpray, tank: tuple[PlannedSpray, ...]
 ) -> tuple[PlannedSpray, ...]:
     """Return the products of a tank whose actives may be what a card limits at one time."""
-    return tuple(one for one in tank if likeness(mine, one, mine.actives) == "asked")
+    return tuple(spray for spray in tank if likeness(mine, spray, mine.actives) == "asked")
 
 
 def _counted(
-    one: PlannedSpray,
+    spray: PlannedSpray,
     rate: JobRate | None,
     mine: PlannedSpray,
     names: tuple[ActiveName, ...],
@@ -210,17 +218,18 @@ def _counted(
     """Return what one spraying adds, or None where it cannot be counted in the basis."""
     if rate is None:
         return None
-    if basis == "product" and one.product_id == mine.product_id:
+    if basis == "product" and spray.product_id == mine.product_id:
         return [rate.product]
     counted = ("same", "asked") if how == "possible" else ("same",)
-    actives = [one for one in rate.actives if most_alike(names, (one.named,)) in counted]
+    actives = [active for active in rate.actives if most_alike(names, (active.named,)) in counted]
+    # another product's ounces say nothing of this one's: its active is counted, as this product
     wanted = counted_basis(card) if basis == "product" else basis
     if not actives or wanted is None or any(active.basis != wanted for active in actives):
         return None
     if basis != "product":
         return [active.rate for active in _as_counted(rate, actives)]
     return [
-        as_product(f"{one.job_id}/{one.product_id}.", active.rate, card, f"counted_{number}")
+        as_product(f"{spray.job_id}/{spray.product_id}.", active.rate, card, f"counted_{number}")
         for number, active in enumerate(actives, 1)
     ]
 
@@ -242,6 +251,7 @@ def times_in_a_year(
     """
     ways = ("calendar_year", "any_12_months") if limit is None else (limit.counted,)
     apart = limit is not None and _apart(limit)
+    # by job, and by the most of its products: those of a tank go over the ground together
     times: dict[str, int] = {}
     for one in here:
         near = any(_same_year(mine, one, way, apart) for way in ways)
@@ -259,10 +269,12 @@ def _same_year(mine: PlannedSpray, other: PlannedSpray, counted: str, apart: boo
         return True
     if counted == "crop":
         return mine.crop.may_be(other.crop)
+    # a day that nobody knows may lie in the same year
     if not (mine.opens and mine.closes and other.opens and other.closes):
         return True
     if counted == "calendar_year":
         return mine.opens.year <= other.closes.year and other.opens.year <= mine.closes.year
+    # from the last day of each to the first of the other: as near as they can come
     return _within_12_months(mine.closes, other.opens, apart) and _within_12_months(
         other.closes, mine.opens, apart
     )
@@ -285,6 +297,7 @@ def a_year_after(day: datetime.date) -> datetime.date:
     try:
         return day.replace(year=day.year + 1)
     except ValueError:
+        # the later of the days it could be, so that nothing stops counting too early
         return datetime.date(day.year + 1, 3, 1)
 
 
@@ -303,10 +316,10 @@ def active_totals(
         told = (spray.by_log or spray.job_id in cleared) and "place" not in spray.gaps
         if told and spray.rate is not None and spray.opens and spray.closes:
             for year in range(spray.opens.year, spray.closes.year + 1):
-                for one, place_id in product(spray.rate.actives, sorted(spray.grounds)):
-                    printed.setdefault(one.named.key, one.named.printed)
-                    key = (place_id, year, one.named.key, one.basis)
-                    rates.setdefault(key, []).append(one.rate)
+                for active_rate, place_id in product(spray.rate.actives, sorted(spray.grounds)):
+                    printed.setdefault(active_rate.named.key, active_rate.named.printed)
+                    key = (place_id, year, active_rate.named.key, active_rate.basis)
+                    rates.setdefault(key, []).append(active_rate.rate)
     return tuple(
         ActiveTotal(
             place,

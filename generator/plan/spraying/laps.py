@@ -83,24 +83,25 @@ def _lapped_how(lap: Given, pass_ft: float, passes: Passes | None) -> str:
 
 
 def twice_stops(
-    one: Judged, sprays: tuple[PlannedSpray, ...], passes: Passes | None
+    judged: Judged, sprays: tuple[PlannedSpray, ...], passes: Passes | None
 ) -> Iterator[Finding]:
     """Yield a stop for each limit that holds, but not on the ground that passes lay most often."""
-    mine, here = on_the_place(one.request, one.product, sprays)
+    mine, here = on_the_place(judged.request, judged.product, sprays)
     fits: Figures = ()
     if passes is not None and mine.laid_times > 1:
         fits = (_over_the_same(passes), *passes.fits())
     if mine.laid_times > 1:
-        yield from _at_one_time(one, mine, here, fits)
+        yield from _at_one_time(judged, mine, here, fits)
+    # laps of another spraying too: this one may go over the ground that they lay twice
     if any(spray.laid_times > 1 for spray in here):
-        yield from _in_a_year(one, mine, here, fits)
+        yield from _in_a_year(judged, mine, here, fits)
 
 
 def _at_one_time(
-    one: Judged, mine: PlannedSpray, here: tuple[PlannedSpray, ...], fits: Figures
+    judged: Judged, mine: PlannedSpray, here: tuple[PlannedSpray, ...], fits: Figures
 ) -> Iterator[Finding]:
     """Yield a stop over the card's most at one time; where it names none, over its highest rate."""
-    use, card = one.use, one.card
+    use, card = judged.use, judged.card
     limit, basis = use.rate_high, use.basis
     tank: tuple[PlannedSpray, ...] = (mine,)
     if isinstance(use.max_per_application, Given):
@@ -110,29 +111,30 @@ def _at_one_time(
     if limit is None or basis is None or basis == "mix":
         return  # a share of the spray stays what it is, however often it is laid
     found = amount_at_one_time(mine, as_laid(tank), card, basis)
+    # what cannot be added up counts as over: no limit is known to hold where passes lap
     if found is not None and figure_value(found.amount) <= limit.value * (1 + ROUNDING):
         if doubted := in_doubt_at_once(mine, tank):
             possible = amount_at_one_time(mine, as_laid(tank), card, basis, "possible")
             if may_be_over(possible, limit):
-                yield from may_count_stops(mine, doubted, one.request.job_id, use.where)
+                yield from may_count_stops(mine, doubted, judged.request.job_id, use.where)
         return
-    pounds = in_pounds(one, basis)
+    pounds = in_pounds(judged, basis)
     shown = amount_at_one_time(mine, as_laid(tank), card, pounds) if pounds else None
     figures = beside(
-        one,
+        judged,
         "Where passes lap",
         found.amount if found else None,
         shown.amount if shown else None,
         (("Most at one time", limit),),
         basis,
     )
-    yield _over(one, (*figures, *fits), AT_ONCE, mine.laid_times)
+    yield _over(judged, (*figures, *fits), AT_ONCE, mine.laid_times)
 
 
 def _in_a_year(
-    one: Judged, mine: PlannedSpray, here: tuple[PlannedSpray, ...], fits: Figures
+    judged: Judged, mine: PlannedSpray, here: tuple[PlannedSpray, ...], fits: Figures
 ) -> Iterator[Finding]:
-    use, card, limit = one.use, one.card, one.use.max_per_year
+    use, card, limit = judged.use, judged.card, judged.use.max_per_year
     if not isinstance(limit, YearlyLimit):
         return
     basis, laid = limit_basis(use, limit, card), as_laid(here)
@@ -140,10 +142,10 @@ def _in_a_year(
     if basis is None or found is None:
         return  # what cannot be added up has a stop of its own
     if figure_value(found.amount) > limit.amount.value * (1 + ROUNDING):
-        pounds = in_pounds(one, basis)
+        pounds = in_pounds(judged, basis)
         shown = amount_in_a_year(mine, laid, card, pounds, limit) if pounds else None
         figures = beside(
-            one,
+            judged,
             "In a year where passes lap",
             found.amount,
             shown.amount if shown else None,
@@ -151,20 +153,20 @@ def _in_a_year(
             basis,
         )
         most = max(spray.laid_times for spray in here)
-        yield _over(one, (*figures, *fits), IN_A_YEAR, most)
+        yield _over(judged, (*figures, *fits), IN_A_YEAR, most)
     elif doubted := in_doubt(mine, here, limit):
         possible = amount_in_a_year(mine, laid, card, basis, limit, "possible")
         if may_be_over(possible, limit.amount):
-            yield from may_count_stops(mine, doubted, one.request.job_id, use.where)
+            yield from may_count_stops(mine, doubted, judged.request.job_id, use.where)
 
 
-def _over(one: Judged, figures: Figures, when: str, times: int) -> Finding:
+def _over(judged: Judged, figures: Figures, when: str, times: int) -> Finding:
     return finding(
         SprayStop.OVER_WHERE_PASSES_LAP,
-        one.request.job_id,
-        one.use.where,
+        judged.request.job_id,
+        judged.use.where,
         figures,
-        product=one.product.name,
+        product=judged.product.name,
         when=when,
         times=times_words(times),
     )
@@ -180,6 +182,7 @@ def pass_findings(
     """Yield cautions of ground laid twice or beside the place, or that nobody can say."""
     job = request.job_id
     if passes is None:
+        # over spots nobody lays passes, so none are missing
         if not is_over_spots(request):
             yield from _not_worked_out(request, machine)
         return

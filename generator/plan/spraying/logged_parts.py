@@ -25,9 +25,11 @@ class PutOn:
 def by_part(puts: tuple[PutOn, ...], ground_ac: float) -> tuple[tuple[PutOn, ...], ...]:
     """Return entries by the parts they name; none unless each names one and all fit."""
     parts: dict[str, list[PutOn]] = {}
-    for one in puts:
-        parts.setdefault(" ".join((part_told(one.entry) or "").split()).casefold(), []).append(one)
-    areas = [max(one.area_ac or ground_ac for one in part) for part in parts.values()]
+    for put in puts:
+        parts.setdefault(" ".join((part_told(put.entry) or "").split()).casefold(), []).append(put)
+    # entries of one part went over it again, so the largest is its ground; unsaid it may be all
+    areas = [max(put.area_ac or ground_ac for put in part) for part in parts.values()]
+    # an entry that names no part may be of any of them
     if "" in parts or not fit_on(areas, ground_ac):
         return ()
     return tuple(map(tuple, parts.values()))
@@ -40,9 +42,10 @@ def fit_on(areas_ac: Sequence[float], ground_ac: float) -> bool:
 
 def runs_of_days(puts: tuple[PutOn, ...]) -> list[tuple[PutOn, ...]]:
     """Return entries in groups of days in a row."""
-    ordered = sorted(puts, key=lambda one: (one.entry.done_on, one.entry.id))
+    ordered = sorted(puts, key=lambda put: (put.entry.done_on, put.entry.id))
     runs: list[list[PutOn]] = [ordered[:1]] if ordered else []
     for before, after in pairwise(ordered):
+        # the day after, work goes on beside; later it may be what did not die, sprayed again
         if after.entry.done_on - latest_day(before.entry) <= ONE_DAY:
             runs[-1].append(after)
         else:
@@ -52,7 +55,10 @@ def runs_of_days(puts: tuple[PutOn, ...]) -> list[tuple[PutOn, ...]]:
 
 def most_of(run: tuple[PutOn, ...], ground_ac: float) -> tuple[PutOn, ...]:
     """Return the one entry of a run that put down most, where they may each be of other ground."""
-    areas = [one.area_ac for one in run]
-    if any(one is None for one in areas) or not fit_on([one or 0.0 for one in areas], ground_ac):
+    areas = [put.area_ac for put in run]
+    if any(area is None for area in areas) or not fit_on(
+        [area or 0.0 for area in areas], ground_ac
+    ):
+        # ground that is not said, or does not fit, may be the same: then all of it adds up
         return run
-    return (max(run, key=lambda one: one.rate.value if one.rate is not None else 0.0),)
+    return (max(run, key=lambda put: put.rate.value if put.rate is not None else 0.0),)

@@ -54,6 +54,7 @@ class _Ground:
         """Return the ground that an amount went onto: of a whole job that of its passes."""
         if said is None or self.job is None or self.laid is None:
             return self.counted(said)
+        # of less than the whole nobody knows which passes went over it
         return self.laid if said.value >= self.job.value * (1 - ROUNDING) else self.counted(said)
 
 
@@ -75,14 +76,15 @@ def as_logged(
         by_job.setdefault(spray.job_id, []).append(spray)
     found: list[PlannedSpray] = []
     counted: set[str] = set()
-    for one in ever:
-        if one.step.operation != SPRAY:
+    for request in ever:
+        if request.step.operation != SPRAY:
             continue
-        planned = tuple(by_job.get(one.job_id, ()))
-        on_job = tuple(entry for entry in entries_on(one, entries) if told.tells(entry))
+        planned = tuple(by_job.get(request.job_id, ()))
+        on_job = tuple(entry for entry in entries_on(request, entries) if told.tells(entry))
+        # what is counted on its job is not counted once more as outside any
         counted |= {entry.id for entry in on_job}
-        laid = _passes_of(one, on_job, inventory)
-        found += _of_a_job(one, planned, on_job, told, grounds, laid) if on_job else planned
+        laid = _passes_of(request, on_job, inventory)
+        found += _of_a_job(request, planned, on_job, told, grounds, laid) if on_job else planned
     for entry in entries:
         if entry.id not in counted and told.tells(entry):
             found += _outside(entry, told, grounds, areas)
@@ -95,6 +97,7 @@ def _passes_of(
     """Return the passes of a job, where all of it went through the planned sprayer."""
     planned = request.work.sprayer if request.work is not None else None
     if planned is None or any(sprayer_of(entry, inventory) != planned for entry in on_job):
+        # the bare ground then counts, which is less than what passes lay: the larger rate
         return None
     return passes_of(request, machine_for(planned, inventory))
 
@@ -107,17 +110,18 @@ def _of_a_job(
     grounds: Mapping[str, frozenset[str]],
     passes: Passes | None,
 ) -> Iterator[PlannedSpray]:
-    by_product = {one.product_id: one for one in planned if one.product_id}
+    by_product = {spray.product_id: spray for spray in planned if spray.product_id}
     named = [name for entry in on_job for name in _products(entry, told)]
     finished = finished_on(on_job) is not None
     unsaid = any(not _products(entry, told) for entry in on_job)
+    # where an entry bounds what is not known, it counts on the places it may have been on too
     where = frozenset().union(grounds[request.ground.id], *(
         grounds[place] for entry in on_job for place in told.places_of(entry)
     ))  # fmt: skip
     days = [day for entry in on_job for day in (entry.done_on, latest_day(entry))]
     # what was not planned went over the same ground as often as what was
     as_often = passes.most_times if passes is not None else 1
-    laid_times = max((one.laid_times for one in planned), default=as_often)
+    laid_times = max((spray.laid_times for spray in planned), default=as_often)
     laid = passes.ground if passes is not None else None
     blank = replace(_blank(request, where), laid_times=laid_times)
     if not by_product and unsaid:
@@ -128,6 +132,7 @@ def _of_a_job(
         product = told.products[product_id]
         spray = replace(by_product.get(product_id) or _named(blank, product), grounds=where)
         ground = treated_ground(request)
+        # finished on ground nobody said it makes no rate: spread over all, it would look little
         unsaid_ground = None if finished else ground
         puts = tuple(
             _puts(
@@ -139,7 +144,7 @@ def _of_a_job(
             )
         )
         got = _on_an_acre(request, product, puts)
-        nothing_said = unsaid or (finished and not puts) or any(one.area_ac is None for one in puts)
+        nothing_said = unsaid or (finished and not puts) or any(put.area_ac is None for put in puts)
         gaps = _gaps(product, puts, got.rate, nothing_said=nothing_said)
         spray = replace(spray, gaps=gaps, times=got.times)
         if finished:
@@ -152,6 +157,7 @@ def _of_a_job(
 
 def _begun(spray: PlannedSpray, rate: JobRate | None, days: list[datetime.date]) -> PlannedSpray:
     """Return a begun spraying at the larger of what was used and what was planned."""
+    # days of its plan that are not known stay so: the rest of it may be done in any year
     opens = min([spray.opens, *days]) if spray.opens is not None else None
     closes = max([spray.closes, *days]) if spray.closes is not None else None
     spray = replace(spray, opens=opens, closes=closes)
@@ -164,7 +170,7 @@ def _begun(spray: PlannedSpray, rate: JobRate | None, days: list[datetime.date])
 def _products(entry: LogEntry, told: Sprayings) -> tuple[str, ...]:
     """Return what an entry says was sprayed, or could have been."""
     unknown = entry.unknown.products if entry.unknown is not None else ()
-    return tuple(dict.fromkeys([*(one.item for one in told.used(entry)), *unknown]))
+    return tuple(dict.fromkeys([*(used.item for used in told.used(entry)), *unknown]))
 
 
 def _puts(
@@ -184,6 +190,7 @@ def _puts(
         counts = ground.counted(area)
         most = entry.unknown.most if entry.unknown is not None else None
         amounts = tuple(one.amount for one in told.used(entry) if one.item == product.id)
+        # named without an amount, it was sprayed all the same: a put without a rate is a gap
         for used in amounts or (None,):
             number += 1
             on = ground.sprayed(area)
@@ -218,11 +225,12 @@ def _gaps(
 ) -> frozenset[Gap]:
     """Return what is not known of a product that was sprayed."""
     found: set[Gap] = set()
+    # without its actives nobody can say which labels count it
     if product.label is None or not product.label.actives:
         found.add("product")
     if nothing_said or (puts and rate is None):
         found.add("amount")
-    if any(one.too_much_ground for one in puts):
+    if any(put.too_much_ground for put in puts):
         found.add("area")
     return frozenset(found)
 
@@ -245,18 +253,19 @@ def _on_an_acre(request: JobRequest, product: Product, puts: tuple[PutOn, ...]) 
     ground_ac = treated_ground(request).value
     parts = by_part(puts, ground_ac)
     groups = parts or tuple(most_of(run, ground_ac) for run in runs_of_days(puts))
-    certain = fit_on([one.area_ac or ground_ac for one in puts], ground_ac)
+    certain = fit_on([put.area_ac or ground_ac for put in puts], ground_ac)
     counts = [len(group) for group in groups]
+    # parts lie side by side, and the one with most counts; else every run may be on one acre
     times = max([1, max(counts, default=1) if parts else sum(counts)])
     card = product.label
-    if card is None or not puts or any(one.rate is None for one in puts):
+    if card is None or not puts or any(put.rate is None for put in puts):
         return _OnAnAcre(None, None, times)
     base = f"{request.job_id}/{product.id}."
     sums = [
-        _together(f"{base}group_{number}", card, [one.rate for one in group if one.rate])
+        _together(f"{base}group_{number}", card, [put.rate for put in group if put.rate])
         for number, group in enumerate(groups, 1)
     ]
-    largest = rate_of_product(f"{base}logged_", max(sums, key=lambda one: one.value), card)
+    largest = rate_of_product(f"{base}logged_", max(sums, key=lambda rate: rate.value), card)
     if parts or len(sums) == 1:
         return _OnAnAcre(largest, None, times)
     in_all = rate_of_product(f"{base}logged_all_", _together(f"{base}logged", card, sums), card)
@@ -284,11 +293,11 @@ def _outside(
     where, place = told.places_of(entry), told.place_of(entry)
     if place is None and entry.unknown is None:
         if where:
-            spread = frozenset().union(*(grounds[one] for one in where))
+            spread = frozenset().union(*(grounds[place_id] for place_id in where))
             yield from _put_on(entry, told, "", spread, None, frozenset({"place"}))
         return
-    for one in sorted(where):
-        yield from _put_on(entry, told, one, grounds[one], areas[one], frozenset())
+    for place_id in sorted(where):
+        yield from _put_on(entry, told, place_id, grounds[place_id], areas[place_id], frozenset())
 
 
 def _put_on(
@@ -320,7 +329,7 @@ def _put_on(
 def _all_of(base: str, product: Product, puts: tuple[PutOn, ...]) -> JobRate | None:
     """Return what one entry put on an acre of a product in all, None where that is not known."""
     card = product.label
-    rates = [one.rate for one in puts if one.rate is not None]
+    rates = [put.rate for put in puts if put.rate is not None]
     if card is None or not rates or len(rates) < len(puts):
         return None
     return rate_of_product(base, _together(f"{base}in_all", card, rates), card)

@@ -96,6 +96,7 @@ def _last(job: str, open_last: Quantity, parts: Parts) -> dict[str, Quantity]:
 
 def _steered(job: str, parts: Parts, numbers: Mapping[str, Quantity]) -> dict[str, Quantity]:
     """Return how far the sprayer runs beside the middle of what is open, one part more shut."""
+    # as many shut at each end leave the middle of what is open where that of the sprayer is
     if parts.count is None:
         one_side = parts.part is not parts.full and numbers["open_count"].value == 1
     else:

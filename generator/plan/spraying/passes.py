@@ -90,6 +90,7 @@ def is_wide(lap_fraction: float) -> bool:
 
 def _is_meant(lap_in: float, typed: Given | None) -> bool:
     """Whether a lap is no wider than the one that was typed, and than a typed one may be."""
+    # typing a lap makes no wide one good: beyond what is common it is looked at like any other
     may_be_in = min(typed.value if typed else 0, values()["typed_lap_may_be_in"].value)
     return lap_in <= may_be_in * (1 + ROUNDING)
 
@@ -202,6 +203,7 @@ def _laid(request: JobRequest, width: Figure, parts: Parts, lap: Given | None) -
     numbers["pass_width_ft"] = pass_width
     laid = lanes.LAID_WIDTH(f"{job}/laid_width_ft", parts_count=in_all, part_ft=parts.part)
     ground = request.area
+    # wider by an error of rounding alone is no lap
     if laid.value > width_of(width) * (1 + ROUNDING):
         ground = numbers["laid_ac"] = lanes.LAID(
             f"{job}/laid_ac", area_ac=ground, laid_width_ft=laid, width_ft=width
@@ -222,8 +224,10 @@ def _lanes(job: str, width: Figure, parts: Parts, lap: Given | None) -> Quantity
     fewest = _fewest(f"{job}/lanes_count", width, parts, lap)
     count = int(fewest.value)
     more = [n for n in range(count + 1) if _is_narrow(width, count + n, parts, lap)]
+    # the fewest lap little, or no number does: more passes would only take longer
     if not more or not more[0]:
         return fewest
+    # one by one, so that the working on the page leads from the fewest to as many
     found = _fewest(f"{job}/fewest_lanes_count", width, parts, lap)
     for n in range(1, more[0] + 1):
         name = "lanes_count" if n == more[0] else f"lanes_{n}_count"
@@ -240,13 +244,16 @@ def _fewest(identity: str, width: Figure, parts: Parts, lap: Given | None) -> Qu
 def _is_narrow(width: Figure, count: int, parts: Parts, lap: Given | None) -> bool:
     """Whether so many passes lap, or a single one sprays beside, by no more than may be."""
     width_ft, part_ft, lap_in = width_of(width), width_of(parts.part), lap.value if lap else 0
+    # bare figures: a number of passes that is only tried leaves no working behind
     in_all = lanes.lapped_parts_count(width_ft, count, lap_in, part_ft)
     each = lanes.open_count(in_all, count)
+    # a last pass with nothing open would be none
     if lanes.open_last_count(in_all, count, each) < 1:
         return False
     laid_ft, pass_ft = in_all * part_ft, each * part_ft
     if count > 1 and _is_half(lap, pass_ft):
         return False
+    # a single pass has no lap: all that it is too wide counts as one
     too_wide_in = (laid_ft - width_ft) * IN_PER_FT / max(1, count - 1)
     return not is_wide(too_wide_in / IN_PER_FT / pass_ft) or _is_meant(too_wide_in, lap)
 

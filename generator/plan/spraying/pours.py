@@ -38,32 +38,32 @@ def adjuvant_is_dry(used: AdjuvantUsed) -> bool:
 
 def product_pour(
     request: JobRequest,
-    one: Cleared,
+    part: Cleared,
     carrier: Quantity,
     machine: SprayerSetUp,
     sprays: tuple[PlannedSpray, ...],
 ) -> Pour:
-    measure = machine.measure_for(dry=is_dry(one.card))
+    measure = machine.measure_for(dry=is_dry(part.card))
     assert measure is not None
-    assert one.use.rate_low is not None
-    low = _in_product(request, one, one.use.rate_low, one.use.basis, carrier)
-    most = _most_at_one_time(request, one, carrier, sprays)
-    return Pour(one.chosen.prefix, one.chosen.product.name, one.rate.product, measure, low, most)
+    assert part.use.rate_low is not None
+    low = _in_product(request, part, part.use.rate_low, part.use.basis, carrier)
+    most = _most_at_one_time(request, part, carrier, sprays)
+    return Pour(part.chosen.prefix, part.chosen.product.name, part.rate.product, measure, low, most)
 
 
 def _in_product(
-    request: JobRequest, one: Cleared, limit: Given, basis: str | None, carrier: Quantity
+    request: JobRequest, part: Cleared, limit: Given, basis: str | None, carrier: Quantity
 ) -> float:
     """Return a limit of the card as product to an acre, in the unit of the product."""
     if basis == "product":
         return limit.value
     if basis == "mix":
         return dose.percent_rate_fl_oz_per_ac(carrier.value, limit.value)
-    return as_product(f"{request.job_id}/", limit, one.card, "limit").value
+    return as_product(f"{request.job_id}/", limit, part.card, "limit").value
 
 
 def _most_at_one_time(
-    request: JobRequest, one: Cleared, carrier: Quantity, sprays: tuple[PlannedSpray, ...]
+    request: JobRequest, part: Cleared, carrier: Quantity, sprays: tuple[PlannedSpray, ...]
 ) -> float:
     """Return the highest rate of product that a rounded amount may give.
 
@@ -72,41 +72,44 @@ def _most_at_one_time(
     Where another product counts on the same ground, by this label or its own, nothing is left to
     share and no amount may round up: then what was typed, and held every limit, is passed nowhere.
     """
-    use = one.use
+    use = part.use
     assert use.rate_high is not None
-    most = _in_product(request, one, use.rate_high, use.basis, carrier)
-    mine, here = on_the_place(request, one.chosen.product, sprays)
+    most = _in_product(request, part, use.rate_high, use.basis, carrier)
+    mine, here = on_the_place(request, part.chosen.product, sprays)
+    # a percent holds for the spray however often it is laid; a rate on ground is shared by passes
     at_once = most if use.basis != "mix" else math.inf
     if isinstance(use.max_per_application, Given):
-        basis = limit_basis(use, use.max_per_application, one.card)
-        at_once = _in_product(request, one, use.max_per_application, basis, carrier)
+        basis = limit_basis(use, use.max_per_application, part.card)
+        at_once = _in_product(request, part, use.max_per_application, basis, carrier)
     most = min(most, at_once / mine.laid_times)
     if shares_ground_with_others(mine, here):
-        return min(most, figure_value(one.rate.product))
-    share = _share_left_over(request, one, mine, as_laid(here), carrier)
-    return min(most, figure_value(one.rate.product) + share)
+        return min(most, figure_value(part.rate.product))
+    share = _share_left_over(request, part, mine, as_laid(here), carrier)
+    return min(most, figure_value(part.rate.product) + share)
 
 
 def _share_left_over(
     request: JobRequest,
-    one: Cleared,
+    part: Cleared,
     mine: PlannedSpray,
     here: tuple[PlannedSpray, ...],
     carrier: Quantity,
 ) -> float:
     """Return the product to an acre that may be added; without end where no use limits a year."""
     shares = [math.inf]
-    for use in one.card.uses:
+    for use in part.card.uses:
         if isinstance(use.max_per_year, YearlyLimit):
             limit = use.max_per_year
-            basis = limit_basis(use, limit, one.card)
-            together = amount_in_a_year(mine, here, one.card, basis, limit) if basis else None
-            # a sum of nothing: of what the log says, nobody knows how much of it lies here
+            basis = limit_basis(use, limit, part.card)
+            together = amount_in_a_year(mine, here, part.card, basis, limit) if basis else None
+            # where nothing can be added up there is nothing to round up into; a sum of nothing is
+            # none: of what the log says, nobody knows how much of it lies here
             if together is None or basis is None or together.count == 0:
                 return 0.0
             left_over = limit.amount.value - together.amount.value
-            of_limit = _in_product(request, one, limit.amount, basis, carrier) / limit.amount.value
+            of_limit = _in_product(request, part, limit.amount, basis, carrier) / limit.amount.value
             shares.append(left_over * of_limit / together.count)
+    # a use that the job does not rest on may be passed already: no reason to pour less than typed
     return max(0.0, min(shares))
 
 

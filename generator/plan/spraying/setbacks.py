@@ -12,12 +12,14 @@ from generator.plan.model.job import Mix
 
 def kept_spraying(mix: Mix) -> tuple[Setback, ...]:
     """Return what the labels of a tank keep the spray away from, each once, the longest."""
-    return _longest(one for part in mix.parts for one in _listed(part.use.setbacks_ft))
+    return _longest(setback for part in mix.parts for setback in _listed(part.use.setbacks_ft))
 
 
 def kept_mixing(mix: Mix) -> tuple[Setback, ...]:
     """Return what the labels of a tank keep the mixing away from, each once, the longest."""
-    return _longest(one for part in mix.parts for one in _listed(part.card.mixing_setbacks_ft))
+    return _longest(
+        setback for part in mix.parts for setback in _listed(part.card.mixing_setbacks_ft)
+    )
 
 
 def setback_cautions(request: JobRequest, mix: Mix) -> Iterator[Finding]:
@@ -27,7 +29,7 @@ def setback_cautions(request: JobRequest, mix: Mix) -> Iterator[Finding]:
     """
     kept = kept_spraying(mix)
     if kept:
-        words = ", ".join(one.keep_from for one in kept)
+        words = ", ".join(setback.keep_from for setback in kept)
         yield finding(
             SprayCaution.NOTHING_SET_BACK, request.job_id, mix.parts[0].use.where, kept=words
         )
@@ -39,8 +41,9 @@ def _listed(entries: tuple[Setback, ...] | str | None) -> tuple[Setback, ...]:
 
 def _longest(entries: Iterator[Setback]) -> tuple[Setback, ...]:
     longest: dict[str, Setback] = {}
-    for one in entries:
-        known = longest.get(one.keep_from)
-        if known is None or known.distance_ft.value < one.distance_ft.value:
-            longest[one.keep_from] = one
+    for setback in entries:
+        # by the words as printed: what two labels call by other words is kept from twice
+        known = longest.get(setback.keep_from)
+        if known is None or known.distance_ft.value < setback.distance_ft.value:
+            longest[setback.keep_from] = setback
     return tuple(longest.values())

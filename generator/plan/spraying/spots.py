@@ -41,6 +41,7 @@ def spot_stops(request: JobRequest, chosen: Chosen, card: LabelCard) -> Iterator
         return
     for active in card.actives:
         works = works_of(active)
+        # wetted by eye an acre may get far more than was meant, and this stays in the soil
         if not works or RESIDUAL & works:
             name = chosen.product.name
             yield finding(SprayStop.PERCENT_OF_RESIDUAL, request.job_id, chosen.where, product=name)

@@ -69,10 +69,10 @@ def chosen_products(request: JobRequest, inventory: Inventory) -> tuple[Chosen, 
     work = request.work
     if work is None or work.product is None:
         return ()
-    by_id = {one.id: one for one in inventory.products}
+    by_id = {product.id: product for product in inventory.products}
     partners = tuple(
-        Chosen(f"part-{number}.", one, by_id[one.product])
-        for number, one in enumerate(work.partners, 2)
+        Chosen(f"part-{number}.", partner, by_id[partner.product])
+        for number, partner in enumerate(work.partners, 2)
     )
     return (Chosen("", work, by_id[work.product]), *partners)
 
@@ -85,8 +85,8 @@ def planned_sprays(
     carrier, passes = _carrier(request, machine), passes_of(request, machine)
     laid_times = passes.most_times if passes is not None else 1
     return tuple(
-        _planned(request, one, carrier, grounds, laid_times)
-        for one in chosen_products(request, inventory)
+        _planned(request, chosen, carrier, grounds, laid_times)
+        for chosen in chosen_products(request, inventory)
     )
 
 
@@ -97,6 +97,7 @@ def _planned(
     grounds: frozenset[str],
     laid_times: int,
 ) -> PlannedSpray:
+    # cleared or not: what is stopped today may be sprayed once that is cured, and counts in years
     card = chosen.product.label
     return PlannedSpray(
         job_id=request.job_id,
@@ -143,6 +144,7 @@ def plan_spray(
             cleared.append(one)
         else:
             stops += one
+    # one product that is not cleared stops the tank, and its loads need no look yet
     if len(cleared) < len(products):
         return SprayPlanned(None, {}, tuple(stops))
     stops += _tank_stops(request, inventory, machine, passes, cleared)
@@ -169,6 +171,7 @@ def _clear(
     rate = _rate(request, chosen, product.label, carrier)
     stops = list(use_stops(request, chosen, product.label, use, rate, sprays))
     stops += spot_stops(request, chosen, product.label)
+    # what breaks on ground laid once would break where passes lap too, and be told twice
     if not stops and rate is not None:
         judged = Judged(request, product, product.label, use, rate)
         stops += twice_stops(judged, sprays, passes)
@@ -190,12 +193,14 @@ def _tank_stops(
     yield from lap_stops(request, machine, passes)
     carrier = carrier_numbers(request.job_id, machine)["carrier_gal_per_ac"]
     yield from (
-        _carrier_outside(request, one, machine, missed, carrier.value)
-        for one in cleared
-        if (missed := _missed_by(one.use, carrier.value)) is not None
+        _carrier_outside(request, part, machine, missed, carrier.value)
+        for part in cleared
+        if (missed := _missed_by(part.use, carrier.value)) is not None
     )
-    wanted = [(one.chosen.product.name, is_dry(one.card)) for one in cleared]
-    wanted += [(one.name, adjuvant_is_dry(used)) for used, one in _adjuvants(request, inventory)]
+    wanted = [(part.chosen.product.name, is_dry(part.card)) for part in cleared]
+    wanted += [
+        (adjuvant.name, adjuvant_is_dry(used)) for used, adjuvant in _adjuvants(request, inventory)
+    ]
     for name, dry in wanted:
         if machine.measure_for(dry=dry) is None:
             yield finding(
@@ -206,11 +211,12 @@ def _tank_stops(
                 measure="scale with a mark_oz_wt" if dry else "jug with a mark_fl_oz",
             )
     for used, adjuvant in _adjuvants(request, inventory):
+        # asked only whether there is one; it is made with its id where it is poured
         if adjuvant_rate("", used, carrier) is None:
             yield finding(
                 SprayStop.NO_ADJUVANT_RATE, request.job_id, used.where, item=adjuvant.name
             )
-    actives = [active for one in cleared for active in one.card.actives]
+    actives = [active for part in cleared for active in part.card.actives]
     yield from tank_stops(request, machine.sprayer, inventory, actives)
 
 
@@ -225,20 +231,20 @@ def _missed_by(use: Use, carrier_gal_per_ac: float) -> CarrierRange | None:
 
 def _carrier_outside(
     request: JobRequest,
-    one: Cleared,
+    part: Cleared,
     machine: SprayerSetUp,
     wanted: CarrierRange,
     carrier_gal_per_ac: float,
 ) -> Finding:
-    limits = [f"{one.value:g}" for one in (wanted.low_gal_per_ac, wanted.high_gal_per_ac)]
+    limits = [f"{limit.value:g}" for limit in (wanted.low_gal_per_ac, wanted.high_gal_per_ac)]
     # as many digits as it takes to tell it from a limit
     written = (f"{carrier_gal_per_ac:.{digits}g}" for digits in range(3, 16))
     return finding(
         SprayStop.CARRIER_OUTSIDE,
         request.job_id,
         machine.test.where,
-        carrier=next(one for one in written if one not in limits),
-        product=one.chosen.product.name,
+        carrier=next(text for text in written if text not in limits),
+        product=part.chosen.product.name,
         low=limits[0],
         high=limits[1],
     )
@@ -247,9 +253,9 @@ def _carrier_outside(
 def _adjuvants(
     request: JobRequest, inventory: Inventory
 ) -> tuple[tuple[AdjuvantUsed, Adjuvant], ...]:
-    by_id = {one.id: one for one in inventory.adjuvants}
+    by_id = {adjuvant.id: adjuvant for adjuvant in inventory.adjuvants}
     used = request.work.adjuvants if request.work else ()
-    return tuple((one, by_id[one.adjuvant]) for one in used)
+    return tuple((typed, by_id[typed.adjuvant]) for typed in used)
 
 
 def _mix(
@@ -269,7 +275,7 @@ def _mix(
     elif ground is not request.area:
         numbers["treated_ac"] = ground
     numbers |= tank_numbers(job, ground, carrier, machine)
-    pours = [product_pour(request, one, carrier, machine, sprays) for one in cleared]
+    pours = [product_pour(request, part, carrier, machine, sprays) for part in cleared]
     partners = _adjuvants(request, inventory)
     added = adjuvant_pours(request, partners, carrier, machine)
     every = (*pours, *added)
@@ -281,15 +287,15 @@ def _mix(
         del numbers["last_load_gal"]  # no load of that size is poured
     totals = [in_all(job, pour, ground) for pour in every]
     parts = tuple(
-        MixPart(one.chosen.product, one.card, one.use, pour.measure, total)
-        for one, pour, total in zip(cleared, pours, totals[: len(pours)], strict=True)
+        MixPart(part.chosen.product, part.card, part.use, pour.measure, total)
+        for part, pour, total in zip(cleared, pours, totals[: len(pours)], strict=True)
     )
     with_adjuvants = tuple(
         AdjuvantPart(adjuvant, pour.measure, total)
         for (_, adjuvant), pour, total in zip(partners, added, totals[len(pours) :], strict=True)
     )
     made_up: list[Product | Adjuvant] = [part.product for part in parts]
-    order = mixing_order([*made_up, *(one.adjuvant for one in with_adjuvants)])
+    order = mixing_order([*made_up, *(part.adjuvant for part in with_adjuvants)])
     mix = Mix(
         parts,
         with_adjuvants,
@@ -323,9 +329,9 @@ def _cautions(request: JobRequest, mix: Mix) -> Iterator[Finding]:
     yield from setback_cautions(request, mix)
     if older_than_a_year(test.tested_on, judged):
         yield finding(SprayCaution.OLD_CATCH_TEST, job, test.where)
-    caught = [one.value for one in test.caught_fl_oz]
+    caught = [catch.value for catch in test.caught_fl_oz]
     mean = sum(caught) / len(caught)
-    if any(abs(one - mean) > NOZZLES_MAY_DIFFER * mean for one in caught):
+    if any(abs(fl_oz - mean) > NOZZLES_MAY_DIFFER * mean for fl_oz in caught):
         yield finding(SprayCaution.NOZZLES_DIFFER, job, test.where)
 
 
@@ -336,6 +342,7 @@ def _label_age(
     year = year_in(card.label_date)
     if year is None:
         yield finding(SprayNote.LABEL_UNDATED, request.job_id, card.where)
+    # of a printed date the year alone is read, so whole years are counted
     elif judged is not None and judged.year - year > LABEL_GOOD_FOR_YEARS:
         yield finding(SprayNote.LABEL_PRINTED_LONG_AGO, request.job_id, card.where, year=str(year))
 
@@ -345,7 +352,7 @@ def _marks_that_miss(job: str, pours: tuple[Pour, ...], mix: Mix) -> Iterator[Fi
     for number, pour in enumerate(pours):
         wanted = figure_value(pour.rate)
         given = [load.doses[number].rate.value for load in loads]
-        if any(abs(one - wanted) > MARKS_MAY_MISS_BY * wanted for one in given):
+        if any(abs(rate - wanted) > MARKS_MAY_MISS_BY * wanted for rate in given):
             yield finding(
                 SprayCaution.MARKS_MISS_THE_RATE,
                 job,

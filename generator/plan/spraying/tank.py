@@ -58,7 +58,7 @@ class SprayerSetUp:
     def measure_for(self, *, dry: bool) -> Measure | None:
         """Return the first measure that weighs, or that pours, or None."""
         return next(
-            (one for one in self.measures if (one.mark_oz_wt is not None) == dry),
+            (measure for measure in self.measures if (measure.mark_oz_wt is not None) == dry),
             None,
         )
 
@@ -87,23 +87,27 @@ class Pour:
         """Whether the rate that a rounded amount gives lies within the limits."""
         above = self.low is None or self.low * (1 - ROUNDING) <= given
         below = self.most is None or given <= self.most * (1 + ROUNDING)
+        # the mark below a small amount may be nothing
         return above and below and given > 0
 
 
 def machine_for(named: str | None, inventory: Inventory) -> SprayerSetUp | None:
     """Return the sprayer of this id with its last catch test and its measures, or None."""
-    sprayer = next((one for one in inventory.sprayers if one.id == named), None)
+    sprayer = next((sprayer for sprayer in inventory.sprayers if sprayer.id == named), None)
     if sprayer is None or not sprayer.catch_tests or not sprayer.measure:
         return None
-    by_id = {one.id: one for one in inventory.measures}
+    by_id = {measure.id: measure for measure in inventory.measures}
     measures = tuple(by_id[name] for name in sprayer.measure)
-    return SprayerSetUp(sprayer, max(sprayer.catch_tests, key=lambda one: one.tested_on), measures)
+    return SprayerSetUp(
+        sprayer, max(sprayer.catch_tests, key=lambda test: test.tested_on), measures
+    )
 
 
 def carrier_numbers(job: str, machine: SprayerSetUp) -> dict[str, Quantity]:
     """Return the spray put on an acre by the sprayer's last catch test, and the flow behind it."""
     test, sprayer = machine.test, machine.sprayer
     carrier = f"{job}/carrier_gal_per_ac"
+    # a hand keeps no speed and no width: measured ground tells what an acre gets
     if machine.by_hand:
         assert test.covered_sq_ft is not None
         return {
@@ -189,6 +193,7 @@ def small_place_loads(
     last = spray.LAST_LOAD(
         f"{job}/eighth_last_load_gal", spray_gal=eighth, tank_gal=tank, loads_count=count
     )
+    # a help beside the loads of the job, which stands without it
     return _loads(job, Split("eighth_", eighth, count, last), pours, machine, carrier) or ()
 
 
@@ -226,6 +231,7 @@ def _loads(
         return (load("equal", count, at_mark("equal", each)),)
 
     small = count.value > 1 and split.last.value < _least_of_a_tank() * tank.value
+    # the other way is tried too: its loads may come out on marks that hold
     for way in (equal, filled) if small else (filled, equal):
         made = way()
         loads = tuple(one for one in made if one is not None)
@@ -248,6 +254,7 @@ def fill_at_mark(identity: str, load: Quantity, tank: Figure) -> Quantity:
 
 def _filled_in(base: str, load: Figure) -> tuple[Quantity, ...]:
     """Return a load in gallons, quarts and ounces as they are poured; none of a full tank."""
+    # cut off at what the tank holds it may be no whole ounces, and nobody pours by such a figure
     if not isinstance(load, Quantity) or (load.value * FL_OZ_PER_GAL) % 1:
         return ()
     poured = (
@@ -255,7 +262,7 @@ def _filled_in(base: str, load: Figure) -> tuple[Quantity, ...]:
         fill.WHOLE_QT(f"{base}_whole_qt", load_gal=load),
         fill.LEFT_FL_OZ(f"{base}_left_fl_oz", load_gal=load),
     )
-    return tuple(one for one in poured if one.value)
+    return tuple(amount for amount in poured if amount.value)
 
 
 def _load(
@@ -268,6 +275,7 @@ def _load(
 ) -> Load | None:
     doses = [_dose(job, name, load_gal, pour, carrier) for pour in pours]
     measured = tuple(one for one in doses if one is not None)
+    # a load is all that goes in: what no mark measures cannot be left out of it
     if len(measured) < len(pours):
         return None
     return Load(name, count, load_gal, measured, _filled_in(f"{job}/{name}_load", load_gal))
@@ -275,6 +283,7 @@ def _load(
 
 def _dose(job: str, load: str, load_gal: Figure, pour: Pour, carrier: Quantity) -> Dose | None:
     base = f"{job}/{pour.prefix}{load}_load"
+    # the first that holds: the nearest mark, unless the label's limits ask for another
     for amount, given in _ways(base, load_gal, pour, carrier):
         if pour.holds(given.value):
             return Dose(pour.name, amount, given)
@@ -315,7 +324,8 @@ def mixing_order(parts: list[Product | Adjuvant]) -> tuple[str, ...] | None:
     if len(parts) == 1:
         return ()
     place = {step.id: number for number, step in enumerate(mixing_steps())}
-    if any(one.formulation is None for one in parts):
+    # the one that is not known might be the one to go in first
+    if any(part.formulation is None for part in parts):
         return None
-    ordered = sorted(parts, key=lambda one: place[str(one.formulation)])
-    return tuple(one.name for one in ordered)
+    ordered = sorted(parts, key=lambda part: place[str(part.formulation)])
+    return tuple(part.name for part in ordered)

@@ -28,14 +28,14 @@ def tank_before_findings(
     not known, each may be the first.
     """
     ahead = [
-        (one, _products(one, inventory))
-        for one in ever
-        if one.step.operation == _SPRAY and states[one.job_id].is_ahead
+        (request, _products(request, inventory))
+        for request in ever
+        if request.step.operation == _SPRAY and states[request.job_id].is_ahead
     ]
     for mine in requests:
         if mine.step.operation != _SPRAY or states[mine.job_id].is_settled:
             continue
-        going_in = [name for one in _products(mine, inventory) for name in _actives(one)]
+        going_in = [name for product in _products(mine, inventory) for name in _actives(product)]
         first = _first_harm(mine, going_in, ahead)
         if first is not None:
             other, product, held = first
@@ -84,14 +84,16 @@ def _why(held: Harm) -> str:
 def _may_come_before(other: JobRequest, mine: JobRequest) -> bool:
     if other.job_id == mine.job_id or other.work is None or mine.work is None:
         return False
+    # without a sprayer it has a stop for that, and no tank to ask about
     if mine.work.sprayer is None or other.work.sprayer != mine.work.sprayer:
         return False
     opens, closes = other.dates.opens, mine.dates.closes
+    # on the same day either may be the first
     return opens is None or closes is None or opens <= closes
 
 
 def _products(request: JobRequest, inventory: Inventory) -> list[Product]:
-    return [one.product for one in chosen_products(request, inventory)]
+    return [chosen.product for chosen in chosen_products(request, inventory)]
 
 
 def _actives(product: Product) -> tuple[ActiveName, ...]:
@@ -100,4 +102,6 @@ def _actives(product: Product) -> tuple[ActiveName, ...]:
 
 def _sprayer_name(request: JobRequest, inventory: Inventory) -> str:
     assert request.work is not None
-    return next(one.name for one in inventory.sprayers if one.id == request.work.sprayer)
+    return next(
+        sprayer.name for sprayer in inventory.sprayers if sprayer.id == request.work.sprayer
+    )

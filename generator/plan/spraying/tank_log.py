@@ -28,10 +28,12 @@ def with_logged_loads(
     inventory: Inventory, entries: tuple[LogEntry, ...], told: Sprayings
 ) -> Inventory:
     """Return the inventory with every sprayer's last load as sprayer and log say it together."""
-    sprayings = tuple(one for one in entries if told.tells(one))
+    sprayings = tuple(entry for entry in entries if told.tells(entry))
     sprayers = tuple(
-        _with_load(one, _through(one, sprayings, inventory), _clean_outs(one, entries), told)
-        for one in inventory.sprayers
+        _with_load(
+            sprayer, _through(sprayer, sprayings, inventory), _clean_outs(sprayer, entries), told
+        )
+        for sprayer in inventory.sprayers
     )
     return replace(inventory, sprayers=sprayers)
 
@@ -40,12 +42,13 @@ def _with_load(
     sprayer: Sprayer, loads: list[LogEntry], cleaned: list[_Cleaned], told: Sprayings
 ) -> Sprayer:
     typed = sprayer.last_load
-    left = [one for one in loads if not any(_cleans(clean, one) for clean in cleaned)]
+    left = [load for load in loads if not any(_cleans(clean, load) for clean in cleaned)]
     still = typed if typed is not None and not _typed_is_clean(typed, cleaned) else None
     if left or still is not None:
         return replace(sprayer, last_load=_held(sprayer, left, still, cleaned, told))
-    last_day = max((one.day for one in cleaned), default=None)
-    if typed is not None and not any(one.done_on >= typed.sprayed_on for one in loads):
+    last_day = max((clean.day for clean in cleaned), default=None)
+    # of the same day the log tells it
+    if typed is not None and not any(load.done_on >= typed.sprayed_on for load in loads):
         return replace(sprayer, last_load=replace(typed, cleaned_out_on=last_day))
     if not loads:
         return sprayer
@@ -75,13 +78,14 @@ def _load(
     cleaned_out_on: datetime.date | None,
     told: Sprayings,
 ) -> LastLoad:
-    names = [name for one in entries for name in told.products_of(one)]
-    mute = any(not told.products_of(one) for one in entries)
+    names = [name for entry in entries for name in told.products_of(entry)]
+    mute = any(not told.products_of(entry) for entry in entries)
     of_typed = typed is not None and (typed.unknown or _is_mute(typed))
-    last = max(entries, key=lambda one: (one.done_on, one.id))
+    last = max(entries, key=lambda entry: (entry.done_on, entry.id))
     days = [last.done_on, *([typed.sprayed_on] if typed is not None else [])]
     return LastLoad(
         where=last.where,
+        # the latest of all that may be in it: a clean-out has to come after every one
         sprayed_on=max(days),
         product=tuple(dict.fromkeys([*(typed.product if typed is not None else ()), *names])),
         works_as=typed.works_as if typed is not None else (),
@@ -99,10 +103,10 @@ def _through(
 ) -> list[LogEntry]:
     """Return the sprayings that went, or may have gone, through a sprayer."""
     return [
-        one
-        for one in sprayings
-        if (named := sprayer_of(one, inventory)) == sprayer.id
-        or (named is None and may_be_own(one, inventory))
+        entry
+        for entry in sprayings
+        if (named := sprayer_of(entry, inventory)) == sprayer.id
+        or (named is None and may_be_own(entry, inventory))
     ]
 
 
@@ -117,16 +121,17 @@ def may_be_own(entry: LogEntry, inventory: Inventory) -> bool:
 
 def _clean_outs(sprayer: Sprayer, entries: Iterable[LogEntry]) -> list[_Cleaned]:
     typed = sprayer.last_load.cleaned_out_on if sprayer.last_load is not None else None
-    days = [one for one in (typed, sprayer.cleaned_out_on) if one is not None]
+    days = [day for day in (typed, sprayer.cleaned_out_on) if day is not None]
     logged = [
-        _Cleaned(one.done_on, one.cleaned_out.after_last_load is True, one.id)
-        for one in entries
-        if one.cleaned_out is not None and one.cleaned_out.sprayer == sprayer.id
+        _Cleaned(entry.done_on, entry.cleaned_out.after_last_load is True, entry.id)
+        for entry in entries
+        if entry.cleaned_out is not None and entry.cleaned_out.sprayer == sprayer.id
     ]
     return [*(_Cleaned(day, after=False) for day in days), *logged]
 
 
 def _cleans(clean: _Cleaned, load: LogEntry) -> bool:
+    # of one day nobody knows which came first, unless that is said or one entry holds both
     same_day = clean.day == load.done_on and (clean.after or clean.entry == load.id)
     return clean.day > load.done_on or same_day
 
@@ -135,7 +140,8 @@ def _typed_is_clean(typed: LastLoad, cleaned: Iterable[_Cleaned]) -> bool:
     """Whether a typed load was cleaned out; a day typed beside the load is after it."""
     own = typed.cleaned_out_on
     later = any(
-        one.day > typed.sprayed_on or (one.day == typed.sprayed_on and one.after) for one in cleaned
+        clean.day > typed.sprayed_on or (clean.day == typed.sprayed_on and clean.after)
+        for clean in cleaned
     )
     return later or (own is not None and own >= typed.sprayed_on)
 
@@ -143,6 +149,7 @@ def _typed_is_clean(typed: LastLoad, cleaned: Iterable[_Cleaned]) -> bool:
 def sprayer_of(entry: LogEntry, inventory: Inventory) -> str | None:
     """Return the sprayer an entry says, else the one its job was planned with."""
     said, job = entry.sprayed, entry.job
+    # said to be another's, it must not be put through the sprayer that was planned
     if said is not None and (said.sprayer is not None or said.own_sprayer is False):
         return said.sprayer
     if job is None:

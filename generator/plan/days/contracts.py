@@ -20,12 +20,14 @@ def land_of(ground: PlantedGround) -> str | None:
 
 def contracts_on(place_id: str, inventory: Inventory) -> tuple[Contract, ...]:
     """Return the contracts typed for a place."""
-    return tuple(one for one in inventory.contracts if holds_on(one.places, place_id))
+    return tuple(
+        contract for contract in inventory.contracts if holds_on(contract.places, place_id)
+    )
 
 
 def is_contract_land(place_id: str, inventory: Inventory) -> bool:
     """Return whether a place is under a contract: by its own word, or by a contract typed."""
-    said = (land_of(one) == "contract" for one in inventory.places() if one.id == place_id)
+    said = (land_of(place) == "contract" for place in inventory.places() if place.id == place_id)
     return any(said) or bool(contracts_on(place_id, inventory))
 
 
@@ -45,10 +47,10 @@ def allows_in_nesting(
 ) -> bool:
     """Return whether a contract gave leave in writing, before the first day it is needed."""
     return any(
-        names_job(one.written_permission_for, job)
-        and one.permission_on is not None
-        and one.permission_on <= min(first, as_of)
-        for one in contracts_on(job.place_id, inventory)
+        names_job(contract.written_permission_for, job)
+        and contract.permission_on is not None
+        and contract.permission_on <= min(first, as_of)
+        for contract in contracts_on(job.place_id, inventory)
     )
 
 

@@ -75,7 +75,9 @@ class Past:
 
 def counted_at(stations: Sequence[StationSeen]) -> StationSeen | None:
     """Return the station whose days are counted: the most trusted that has rain, else the first."""
-    with_rain = (one for one in stations if any(rain is not None for rain in one.record.rain_in))
+    with_rain = (
+        station for station in stations if any(rain is not None for rain in station.record.rain_in)
+    )
     return next(with_rain, stations[0] if stations else None)
 
 
@@ -108,7 +110,7 @@ def _asked(suits: Suits, series: Series) -> Iterator[Flags]:
     if suits.night_at_least is not None:
         yield night_after_days(record.low_f, suits.night_at_least.value)
     if suits.soil_over is not None:
-        yield [one > suits.soil_over.value for one in series.soil_f]
+        yield [soil_f > suits.soil_over.value for soil_f in series.soil_f]
     if suits.freezes_and_thaws:
         yield _freeze_and_thaw(record)
     if suits.rain_at_most is not None:
@@ -156,13 +158,13 @@ def counted_in(past: Past, spans: tuple[Span, ...]) -> CountedDays:
     whole = list(_in_past_years(past, spans))
     for year, stretches in whole:
         days = sum(last - first for first, last in stretches)
-        known = sum(past.suited.known(one) for one in stretches)
+        known = sum(past.suited.known(stretch) for stretch in stretches)
         if days - known <= MOST_UNKNOWN * days:
-            days_suited = sum(past.suited.had(one) for one in stretches)
+            days_suited = sum(past.suited.had(stretch) for stretch in stretches)
             years.append(YearCounted(year, days_suited, _freezing_after(past, stretches[-1][1])))
-    least, typical = _spread([one.suited for one in years])
-    left = _spread([one.left_after for one in years if one.left_after is not None])
-    every = [one for _, them in whole for one in them]
+    least, typical = _spread([counted.suited for counted in years])
+    left = _spread([counted.left_after for counted in years if counted.left_after is not None])
+    every = [stretch for _, them in whole for stretch in them]
     return CountedDays(
         past.suits,
         spans,
@@ -214,8 +216,8 @@ def _spread(counts: Sequence[int]) -> tuple[int | None, int | None]:
 def _chance(counts: Counts | None, stretches: Sequence[_Stretch]) -> Chance | None:
     if counts is None:
         return None
-    days = sum(counts.known(one) for one in stretches)
-    return Chance(days, sum(counts.had(one) for one in stretches)) if days else None
+    days = sum(counts.known(stretch) for stretch in stretches)
+    return Chance(days, sum(counts.had(stretch) for stretch in stretches)) if days else None
 
 
 def count_findings(jobs: Iterable[Job], count_on: Mapping[str, CountedDays]) -> list[Finding]:

@@ -45,9 +45,9 @@ LOOKED_UP = ("hunting", "turkey", "fawning", "nesting", "burn_ban")
 def day_findings(jobs: list[Job], inventory: Inventory, as_of: datetime.date) -> list[Finding]:
     """Return what the dates of the property folder say against jobs still to be done."""
     found: list[Finding] = [
-        finding(DayNote.NOT_LOOKED_UP, one.id, one.where, dates=one.id)
-        for one in inventory.dates
-        if one.kind in LOOKED_UP and one.looked_up_on is None
+        finding(DayNote.NOT_LOOKED_UP, dates.id, dates.where, dates=dates.id)
+        for dates in inventory.dates
+        if dates.kind in LOOKED_UP and dates.looked_up_on is None
     ]
     for job in jobs:
         span = days_left(job, as_of)
@@ -63,8 +63,8 @@ def day_findings(jobs: list[Job], inventory: Inventory, as_of: datetime.date) ->
 
 
 def _typed_at(inventory: Inventory, kinds: tuple[str, ...], job: Job, span: Span) -> Where | None:
-    one = first_record(inventory.dates, kinds, job.place_id, span)
-    return one.where if one is not None else None
+    record = first_record(inventory.dates, kinds, job.place_id, span)
+    return record.where if record is not None else None
 
 
 def _quiet(job: Job, inventory: Inventory, span: Span) -> Iterator[Finding]:
@@ -136,8 +136,12 @@ def _reentry(job: Job, inventory: Inventory, span: Span) -> Iterator[Finding]:
     """Yield a caution where people must still keep out when the hunting begins."""
     if job.step.operation != "spray":
         return
-    hours = [_entry_hours(one) for one in inventory.products if one.id in job.needs and one.label]
-    known = [one for one in hours if one is not None]
+    hours = [
+        _entry_hours(product)
+        for product in inventory.products
+        if product.id in job.needs and product.label
+    ]
+    known = [wait for wait in hours if wait is not None]
     if not known:
         return
     until = entry_day(span[1], max(known))

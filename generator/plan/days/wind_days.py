@@ -34,7 +34,7 @@ def wind_by_day(record: HourlyWind, lon_deg: float) -> dict[datetime.date, Speed
         begins = day * _HOURS_IN_DAY - shift
         hours = range(begins + FIRST_HOUR, begins + LAST_HOUR)
         speeds = tuple(by_hour.get(hour) for hour in hours)
-        if sum(one is not None for one in speeds) >= FEWEST_HOURS:
+        if sum(speed is not None for speed in speeds) >= FEWEST_HOURS:
             found[_EPOCH + datetime.timedelta(days=day)] = speeds
     return found
 
@@ -43,7 +43,7 @@ def wind_uses(
     jobs: Iterable[Job], winds: Iterable[WindSeen], ready: Mapping[str, Past], as_of: datetime.date
 ) -> dict[str, WindUse]:
     """Return by job, for sprayings whose label prints a wind, on how many past days it blew so."""
-    known = next((found for one in winds if (found := _known(one))), None)
+    known = next((found for seen in winds if (found := _known(seen))), None)
     if known is None:
         return {}
     uses = {}

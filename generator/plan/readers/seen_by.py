@@ -128,11 +128,11 @@ def _findings(plan: Plan, new_ids: Mapping[str, str]) -> tuple[Finding, ...]:
     return in_order(
         [
             Finding(
-                code=one.code,
-                severity=one.severity,
-                subject=new_ids[one.subject],
-                words=one.words_for_others,
-                words_for_others=one.words_for_others,
+                code=finding.code,
+                severity=finding.severity,
+                subject=new_ids[finding.subject],
+                words=finding.words_for_others,
+                words_for_others=finding.words_for_others,
                 cure="",
                 place="",
                 figures=(),
@@ -141,7 +141,7 @@ def _findings(plan: Plan, new_ids: Mapping[str, str]) -> tuple[Finding, ...]:
                 cause="",
                 column=0,
             )
-            for one in plan.findings
-            if one.subject in new_ids and one.words_for_others
+            for finding in plan.findings
+            if finding.subject in new_ids and finding.words_for_others
         ]
     )

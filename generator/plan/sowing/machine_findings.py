@@ -30,7 +30,7 @@ def spreader_findings(
     if test is None:
         return
     yield from _apart(request, numbers, test)
-    beside = [one.numbers["beside_lb"] for one in parts if "beside_lb" in one.numbers]
+    beside = [part.numbers["beside_lb"] for part in parts if "beside_lb" in part.numbers]
     if beside and request.ground.width_ft is not None:
         figures = (
             ("The throw is wide", test.swath_ft),

@@ -51,9 +51,9 @@ def reach_findings(request: JobRequest, reach: Reach | None) -> Iterator[Finding
 
 def lot_findings(request: JobRequest, parts: tuple[Sowing, ...]) -> Iterator[Finding]:
     """Yield cautions and notes on the lots, judged on the last open day of the job."""
-    for one in parts:
-        lot, job_id = one.lot, request.job_id
-        yield from _dormant(request, one)
+    for part in parts:
+        lot, job_id = part.lot, request.job_id
+        yield from _dormant(request, part)
         yield from _tested(request, lot)
         yield from tag_findings(request, lot)
         if says_something(lot.tag.noxious_weeds):
@@ -147,7 +147,7 @@ def _unfit(lot: SeedLot, kind: Species, judged: datetime.date) -> str:
 
 
 def _words(text: str) -> list[str]:
-    return "".join(one if one.isalnum() else " " for one in text.casefold()).split()
+    return "".join(letter if letter.isalnum() else " " for letter in text.casefold()).split()
 
 
 # A blank there must not pass for none: what the tag lists can be unlawful or unsafe to sow.

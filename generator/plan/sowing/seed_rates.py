@@ -109,17 +109,17 @@ def _shares(job_id: str, planting: Planting, parts: tuple[Sowing, ...]) -> tuple
     """Return the seeds each kind brings to a pound of a mixture, or nothing of no mixture."""
     return tuple(
         seed_rate.SHARE_SEEDS(
-            f"{job_id}/{one.lot.id}.share_seeds_per_lb",
+            f"{job_id}/{sowing.lot.id}.share_seeds_per_lb",
             share_fraction=part.share_fraction,
-            live_seeds_per_lb=one.lot.live_seeds_per_lb,
+            live_seeds_per_lb=sowing.lot.live_seeds_per_lb,
         )
-        for part, one in zip(planting.seed, parts, strict=True)
-        if part.share_fraction is not None and one.lot.live_seeds_per_lb is not None
+        for part, sowing in zip(planting.seed, parts, strict=True)
+        if part.share_fraction is not None and sowing.lot.live_seeds_per_lb is not None
     )
 
 
 def _each(parts: tuple[Sowing, ...], name: str) -> tuple[Quantity, ...]:
-    return tuple(one.numbers[name] for one in parts if name in one.numbers)
+    return tuple(part.numbers[name] for part in parts if name in part.numbers)
 
 
 def bulk_rate(job_id: str, parts: tuple[Sowing, ...]) -> Quantity:
@@ -131,4 +131,4 @@ def bulk_rate(job_id: str, parts: tuple[Sowing, ...]) -> Quantity:
 
 def heaviest(parts: tuple[Sowing, ...]) -> SeedLot:
     """Return the lot that weighs most in the sowing: catch tests are made with it."""
-    return max(parts, key=lambda one: one.numbers["bulk_seed_lb"].value).lot
+    return max(parts, key=lambda part: part.numbers["bulk_seed_lb"].value).lot

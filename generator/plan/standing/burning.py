@@ -36,13 +36,13 @@ def burning_findings(
 
     `requests` are the jobs of the season, `ever` those of every season.
     """
-    for one in requests:
-        if not shears_standing(one) or states[one.job_id].is_settled:
+    for request in requests:
+        if not shears_standing(request) or states[request.job_id].is_settled:
             continue
-        if one.step.operation == BURN:
-            yield from _too_much(one, _burns_beside(one, ever, states))
-            yield from _again(one, ever, entries, states)
-        yield from _hides_nobody(one, inventory)
+        if request.step.operation == BURN:
+            yield from _too_much(request, _burns_beside(request, ever, states))
+            yield from _again(request, ever, entries, states)
+        yield from _hides_nobody(request, inventory)
 
 
 def shears_standing(request: JobRequest) -> bool:

@@ -130,7 +130,7 @@ def water_findings(water: Water) -> list[Finding]:
     found = _shape_findings(water)
     if not water.drunk:
         found.append(finding(PlaceNote.NO_DEER_COUNT, hole.id, hole.where))
-    elif any(one.refills is None for one in water.drunk):
+    elif any(drink.refills is None for drink in water.drunk):
         found.append(finding(PlaceNote.NO_DRY_SPELL, hole.id, hole.where))
     elif hole.refill_gal is not None and water.load() is not hole.refill_gal:
         figures = (("One load", hole.refill_gal), ("The hole holds", water.numbers["water_gal"]))

@@ -28,6 +28,7 @@ def contracts_on(place_id: str, inventory: Inventory) -> tuple[Contract, ...]:
 def is_contract_land(place_id: str, inventory: Inventory) -> bool:
     """Return whether a place is under a contract: by its own word, or by a contract typed."""
     said = (land_of(place) == "contract" for place in inventory.places() if place.id == place_id)
+    # either is enough: a paper that is not typed yet must not lift what the contract forbids
     return any(said) or bool(contracts_on(place_id, inventory))
 
 
@@ -49,6 +50,7 @@ def allows_in_nesting(
     return any(
         names_job(contract.written_permission_for, job)
         and contract.permission_on is not None
+        # a letter dated after the plan's day is not there yet
         and contract.permission_on <= min(first, as_of)
         for contract in contracts_on(job.place_id, inventory)
     )
@@ -59,4 +61,5 @@ def is_permitted(permit: Permit, job: Job, as_of: datetime.date) -> bool:
     if not holds_on(permit.places, job.place_id) or approval_of(permit, as_of) is None:
         return False
     closes = job.dates.closes
+    # without a last open day nobody can say that a permit lasts as long
     return permit.expires_on is None or (closes is not None and closes <= permit.expires_on)

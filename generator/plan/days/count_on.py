@@ -83,6 +83,7 @@ def counted_at(stations: Sequence[StationSeen]) -> StationSeen | None:
 
 def ready_for(jobs: Iterable[Job], series: Series) -> dict[str, Past]:
     """Return the record made ready for every kind of work among jobs, by the name of its days."""
+    # for each kind of work once: a record may be a hundred years of days, and jobs are many
     names = {job.step.suits for job in jobs if job.step.suits is not None}
     return {name: past_of(suited()[name], series) for name in names}
 
@@ -148,6 +149,7 @@ def counted_days(
         for job in jobs
         if (name := job.step.suits) in ready and name and (spans := spans_left(job, as_of))
     }
+    # many jobs ask for the same work on the same days
     counted = {key: counted_in(ready[key[0]], key[1]) for key in set(asked.values())}
     return {job_id: counted[key] for job_id, key in asked.items()}
 
@@ -164,6 +166,7 @@ def counted_in(past: Past, spans: tuple[Span, ...]) -> CountedDays:
             years.append(YearCounted(year, days_suited, _freezing_after(past, stretches[-1][1])))
     least, typical = _spread([counted.suited for counted in years])
     left = _spread([counted.left_after for counted in years if counted.left_after is not None])
+    # a chance is of days, not of years: known days of the years left out count too
     every = [stretch for _, them in whole for stretch in them]
     return CountedDays(
         past.suits,
@@ -185,6 +188,7 @@ def _in_past_years(
     begins = spans[0][0].year
     for year in range(past.record_first.year - 1, past.record_last.year + 1):
         then = [(moved(first, year - begins), moved(last, year - begins)) for first, last in spans]
+        # a year that the record holds in part would have fewer days than it had
         if past.record_first <= then[0][0] and then[-1][1] <= past.record_last:
             yield (
                 year,
@@ -202,6 +206,7 @@ def _freezing_after(past: Past, ends: int) -> int | None:
     day = past.record_first + datetime.timedelta(days=ends)
     until = datetime.date(day.year, *FREEZE_THAW_UNTIL) + ONE_DAY
     stop = (min(until, past.record_last + ONE_DAY) - past.record_first).days
+    # days that end after April have none left, not fewer than none
     return past.freezing.had((ends, max(ends, stop)))
 
 
@@ -209,6 +214,7 @@ def _spread(counts: Sequence[int]) -> tuple[int | None, int | None]:
     """Return what nine years of ten have at least and what the middle year has, rounded down."""
     if len(counts) < values()["fewest_years"].value:
         return None, None
+    # down: part of a day is no day to work on
     least, typical = (math.floor(at_share_days(counts, share)) for share in (EARLY, TYPICAL))
     return least, typical
 

@@ -76,6 +76,7 @@ def _quiet(job: Job, inventory: Inventory, span: Span) -> Iterator[Finding]:
     if not left_of(span, quiet):
         yield finding(DayCaution.ALL_QUIET, job.id, where, days=in_words(quiet))
     elif days.left:
+        # what all dates leave, not the quiet ones alone: a day under a ban is none to work on
         last = days.last_before
         cure = (
             f"The last day to do it before they begin is {day_words(last)}."
@@ -93,6 +94,7 @@ def _burn_bans(
     banned = days_of(inventory.dates, ("burn_ban",), job.place_id, span)
     where = _typed_at(inventory, ("burn_ban",), job, span)
     today = days_of(inventory.dates, ("burn_ban",), job.place_id, (as_of, as_of))
+    # in force on the plan's day it is a stop, whatever is left: the book is read today
     if banned and (today or not left_of(span, banned)):
         yield finding(DayStop.BURN_BANNED, job.id, where, days=in_words(banned))
     elif banned:
@@ -113,6 +115,7 @@ def _dry(job: Job, inventory: Inventory, span: Span) -> Iterator[Finding]:
 
 def _hunting(job: Job, inventory: Inventory, span: Span) -> Iterator[Finding]:
     hunted = days_of(inventory.dates, HUNTED, job.place_id, span)
+    # only of what is handed over: the owner knows who hunts, whoever else works there may not
     if hunted and readers_of(job.planting_id, job.step.id, inventory):
         where = _typed_at(inventory, HUNTED, job, span)
         yield finding(DayCaution.OTHERS_HUNTING, job.id, where, days=in_words(hunted))
@@ -144,6 +147,7 @@ def _reentry(job: Job, inventory: Inventory, span: Span) -> Iterator[Finding]:
     known = [wait for wait in hours if wait is not None]
     if not known:
         return
+    # the latest it can be: sprayed on the last open day, by the longest of the labels
     until = entry_day(span[1], max(known))
     hunted = joined(days_of(inventory.dates, HUNTED, job.place_id, (span[0], until)))
     if hunted:

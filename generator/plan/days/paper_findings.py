@@ -111,6 +111,7 @@ def _why_not(
         return f"was not approved when work on its ground was logged, on {day_words(begun)}"
     if approved is None:
         return "is not approved in writing yet"
+    # once work is logged, the log says when it began, and open dates no longer do
     if begun is None and opens is not None and opens < approved:
         return (
             f"was approved on {day_words(approved)}, and a job on its ground opened before, on "
@@ -155,6 +156,7 @@ def _of_no_reader(waiting: list[Job], inventory: Inventory) -> Iterator[Finding]
     readers = [
         reader.id
         for reader in inventory.readers
+        # a partner works without pay, so no contractor is one
         if reader.kind != PARTNER
         and reader.id not in known
         and any(is_handed(reader, job.planting_id, job.step.id) for job in waiting)

@@ -114,6 +114,7 @@ def _hours(
     else:
         assert rule.ends_after_minutes is not None
         ends = here.ends(rule.ends, day, rule.ends_after_minutes.value)
+    # with one end missing, or the two crossed, no hour is known to be lawful
     if starts is None or ends is None or ends < starts:
         return None, None
     return starts, ends
@@ -145,6 +146,7 @@ def _is_apart(before: HuntedDay, after: HuntedDay) -> bool:
 
 
 def _offset(day: HuntedDay) -> datetime.timedelta | None:
+    # at sunset the clocks of a day are those after its change, which comes by night
     return day.sunset.utcoffset() if day.sunset is not None else None
 
 
@@ -164,6 +166,7 @@ def _of_all(
     times: list[tuple[datetime.date, datetime.datetime | None]],
 ) -> datetime.time | None:
     """Return the latest or the earliest time of several days; None where a day has none."""
+    # from midnight of its own day, so that an end after midnight is later than one before it
     since = [
         time.replace(tzinfo=None) - datetime.datetime.combine(day, datetime.time())
         for day, time in times
@@ -189,6 +192,7 @@ def shooting_findings(hunted: Iterable[HuntedDates]) -> Iterator[Finding]:
         if hunt.hours is None:
             continue
         ended, looked = moved(hunt.spans[0][1], -1), hunt.hours.looked_up_on
+        # looked up since then, it can be the rule of this season
         if looked <= ended:
             yield finding(
                 DayCaution.HOURS_OF_BEFORE,

@@ -27,6 +27,7 @@ Speeds = tuple[float | None, ...]
 def wind_by_day(record: HourlyWind, lon_deg: float) -> dict[datetime.date, Speeds]:
     """Return the wind of the working hours of every day of which enough hours are known."""
     by_hour = dict(zip(record.hours, record.speed_mph, strict=True))
+    # by longitude, not by a time zone: no clock change moves the hours of the sun
     shift = round(lon_deg / DEG_IN_AN_HOUR)
     days = {(hour + shift) // _HOURS_IN_DAY for hour in record.hours}
     found = {}
@@ -84,6 +85,7 @@ def _days_of(
 ) -> Iterator[datetime.date]:
     """Yield the known days that lie in the spans, in whichever year."""
     begins = spans[0][0].year
+    # from the year before: spans over the new year may reach into the first one known
     for year in range(min(known).year - 1, max(known).year + 1):
         for first, last in spans:
             day, until = moved(first, year - begins), moved(last, year - begins)

@@ -41,7 +41,9 @@ def _rest_on_hidden(
     """Return every released number that rests on something hidden, those of workings included."""
     found: dict[str, tuple[Quantity, tuple[str, ...]]] = {}
     for job in jobs:
+        # the rule that releases numbers, with old names as the new: this is read by the owner
         release = Releasing(seen, {job.place_id: job.place_id}, {})
+        # the ground too: it stands on the page of the place, also where the job is over
         for top in (plan.place(job.place_id).area, *every_number(job)):
             for number in release.resting(top):
                 hidden = release.hidden_in(number)
@@ -71,6 +73,7 @@ def _is_told(dates: DateRange, reader: Reader) -> bool:
 
 def _ends(spans: tuple[Span, ...], window: Span) -> tuple[datetime.date, ...]:
     """Return first and last days that lie within the open dates, where they can be told."""
+    # the spans are cut to the window: one that reaches its edge may begin before or end after it
     firsts = (first for first, _ in spans if first > window[0])
     lasts = (last for _, last in spans if last < window[1])
     return tuple(sorted({*firsts, *lasts}))

@@ -17,6 +17,7 @@ AFTER_AN_ID = {
     "place": ("place", "screen", "strip", "plot", "field", "row", "patch"),
     "water hole": ("hole", "water hole", "pond"),
 }
+# A name of one or two letters stands in many a text by chance.
 SHORTEST = 3
 # Fewer decimals than three say no more than the neighborhood.
 DEGREES = re.compile(r"\d{1,3}\.\d{3,}")
@@ -144,19 +145,23 @@ def kept_points(inventory: Inventory, reader: Reader) -> tuple[KeptName, ...]:
 
 def _holds_point(text: str, point: LatLon) -> bool:
     """Return whether latitude and longitude stand in a text, to the decimals it gives."""
+    # signs aside: west is told by a minus or by a letter
     typed = DEGREES.findall(text)
     return all(any(_is_cut_of(number, abs(part_deg)) for number in typed) for part_deg in point)
 
 
 def _is_cut_of(typed: str, exact_deg: float) -> bool:
     decimals = len(typed.partition(".")[2])
+    # cut off or rounded, it gives the point away alike
     return bool(abs(float(typed) - exact_deg) < 10**-decimals)
 
 
 def _without(words: str, shown: Iterable[str], found: str) -> str:
     """Return words without the shown names that hold what is looked for, unless they are all."""
+    # longest first: a short name taken out of a long one would leave its rest behind
     for name in sorted(shown, key=len, reverse=True):
         plain = in_plain_words(name)
+        # a text that is a shown name and no more is not excused: that name itself gives it away
         if found in plain and plain != words:
             words = words.replace(plain, " | ")
     return words

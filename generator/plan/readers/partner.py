@@ -162,12 +162,14 @@ def _looks(entries: Iterable[LogEntry], stands: Mapping[str, str]) -> tuple[LogE
 
 def _others_out(plan: Plan, new_ids: Mapping[str, str]) -> tuple[OthersOut, ...]:
     """Return the days that matter on what is handed over, from the plan's day or season on."""
+    # a book made in summer for the season to come is used in the weeks before it too
     begins = min(plan.as_of, day_in_season(FIRST_OF_SEASON, plan.season))
     inside = (begins, day_in_season(LAST_OF_SEASON, plan.season))
     found: dict[tuple[str, tuple[str, ...], datetime.date | None], list[Span]] = {}
     for dates in plan.dates:
         on = tuple(sorted(new_ids[place] for place in dates.places if place in new_ids))
         if dates.kind in TOLD_TO_PARTNERS and (on or ALL_PLACES in dates.places):
+            # apart by when they were looked up: the page prints it, and old must not pass for new
             spans = found.setdefault((dates.kind, on, dates.looked_up_on), [])
             spans += comes_back(dates, inside)
     told = (

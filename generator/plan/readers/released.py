@@ -120,6 +120,7 @@ class Releasing:
         thing, dot, name = last.partition(".")
         if dot:
             last = f"{self.things.get(thing, thing)}.{name}"
+        # no `get` here: a number of a place that is not handed over fails rather than passes
         return "/".join([self.places[place], *middle, last])
 
 
@@ -234,6 +235,7 @@ def released_state(state: JobState) -> JobState:
 
 def _state_without_log(state: JobState) -> JobState:
     """Return where a job stands without the days that the owner's log or mind alone holds."""
+    # days of open dates stand on the sheet anyway; those of the log tell when somebody was there
     by_log = state.is_settled or state.question is not None
     return JobState(
         kind=state.kind,
@@ -245,6 +247,7 @@ def _state_without_log(state: JobState) -> JobState:
 
 
 def _days(days: JobDays) -> JobDays:
+    # the days to keep free are all that the work needs: reasons would tell quiet dates from others
     return JobDays(not_on=days.not_on, left=days.left, last_before=days.last_before, why=())
 
 

@@ -75,6 +75,7 @@ def seen_by(plan: Plan, reader: Reader) -> Plan:
 
 
 def _by_date(job: Job) -> tuple[str, str, str]:
+    # of the same days by the new id: the order by the owner's id would tell something of that id
     return (str(job.dates.opens or "9999"), str(job.dates.closes or "9999"), job.id)
 
 
@@ -141,6 +142,7 @@ def _findings(plan: Plan, new_ids: Mapping[str, str]) -> tuple[Finding, ...]:
                 cause="",
                 column=0,
             )
+            # what has no words for others was written for the owner and may name what is kept
             for finding in plan.findings
             if finding.subject in new_ids and finding.words_for_others
         ]

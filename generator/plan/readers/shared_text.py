@@ -74,7 +74,9 @@ def _named(
     shown = shown_names(inventory, handed)
     texts = (*_texts(inventory, SEEN_CLASSES[reader.kind]), *_names(inventory, handed))
     named = [(text, name) for text in texts for name in names_in(text.text, kept, shown)]
+    # a reader's plan takes long to make, so only where a text holds a name at all
     if named:
+        # plain words hold no bar, so no text is found across two that only stand side by side
         read = "|".join(in_plain_words(words) for words in _words_in(seen_by(plan, reader)))
         yield from (pair for pair in named if in_plain_words(pair[0].text) in read)
 

@@ -42,7 +42,9 @@ def drill_numbers(
             distance_ft=tested_distance(job_id, drill, test),
             wheel_circumference_ft=drill.wheel_circumference_ft,
         )
+    # numbered as in the file, as on the page of equipment, and only then put by day
     numbered = sorted(enumerate(drill.catch_tests, 1), key=lambda pair: pair[1].tested_on)
+    # another setting is meant to let more or less through, so it says nothing of how even it runs
     alike = [
         drilled_rate(f"{job_id}/catch_{number}", drill, catch)
         for number, catch in numbered

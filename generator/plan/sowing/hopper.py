@@ -48,6 +48,7 @@ def hopper_numbers(
 ) -> dict[str, Quantity]:
     """Return fills, and passes with the correction where there is a catch test."""
     numbers = _load(job_id, parts)
+    # the hopper holds what falls beside too
     load = numbers.get("load_lb", bulk)
     fills = spread.FILLS(f"{job_id}/fills_count", bulk_lb=load, hopper_lb=spreader.hopper_lb)
     numbers["fills_count"] = fills
@@ -76,6 +77,7 @@ def _opening(
 ) -> dict[str, Quantity]:
     rate, caught = bulk_rate(job_id, parts), caught_rate(job_id, test)
     numbers = {"bulk_rate_lb_per_ac": rate, "caught_rate_lb_per_ac": caught}
+    # what lies on the ground after one pass; lanes that overlap lay more than the test caught
     laid = caught
     if width is not None:
         numbers |= _lanes(job_id, width, test, caught)
@@ -101,6 +103,7 @@ def _lanes(job_id: str, width: Width, test: SpreaderTest, caught: Quantity) -> d
     """Return the lanes: the outer ones end at the edges, so those between overlap."""
     lanes = spread.LANES(f"{job_id}/lanes_count", width_ft=width, swath_ft=test.swath_ft)
     numbers = {"lanes_count": lanes}
+    # in a place narrower than the throw no lane keeps the seed inside the edges
     if width.value >= test.swath_ft.value:
         numbers["first_lane_ft"] = throw.FIRST_LANE(
             f"{job_id}/first_lane_ft", swath_ft=test.swath_ft

@@ -64,6 +64,7 @@ def untested(
         yield finding(SowCaution.NO_SEED_TEST, request.job_id, at, lot=heaviest(parts).id)
         return
     yield from other_seed_findings(request, parts, test)
+    # on the day of the job, not of the plan: a test may be fresh now and old by then
     if older_than_a_year(test.tested_on, judged_on(request.dates, request.season)):
         yield finding(SprayCaution.OLD_CATCH_TEST, request.job_id, test.where)
 

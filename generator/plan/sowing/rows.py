@@ -65,6 +65,7 @@ def plan_replacing(request: JobRequest, inventory: Inventory) -> Rows:
 
 
 def _planted(request: JobRequest, row: WoodyRow, inventory: Inventory) -> RowPlanted | None:
+    # the row's own length first: rows need not run the whole of a place
     length = row.row_ft or length_of(request.ground)
     if length is None:
         return None

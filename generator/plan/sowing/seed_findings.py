@@ -79,6 +79,7 @@ def _dormant(request: JobRequest, part: Sowing) -> Iterator[Finding]:
     if not share.value or not species()[lot.species].dormancy:
         return
     closes = request.dates.closes
+    # from September on a whole winter is still ahead of the seed
     late = closes is not None and LATE_FROM <= (closes.month, closes.day) < (9, 1)
     figures = (
         ("Asleep in the test", share),
@@ -134,6 +135,7 @@ def _inoculated(request: JobRequest, lot: SeedLot) -> Iterator[Finding]:
 def _unfit(lot: SeedLot, kind: Species, judged: datetime.date) -> str:
     assert lot.inoculant is not None
     group, last = lot.inoculant.group, lot.inoculant.expires_on
+    # as a whole word: a group of one letter is part of almost any other word
     if kind.inoculant_group and kind.inoculant_group.casefold() not in _words(group):
         return f"is for {group}, and this plant takes group {kind.inoculant_group}"
     if last is not None and last < judged:

@@ -42,6 +42,7 @@ def _sowing(
         "bulk_seed_lb": seed.BULK_SEED(
             f"{base}.bulk_seed_lb", area_ac=area, rate_pls_lb_per_ac=rate, pls_fraction=pls
         ),
+        # told beside, and never reckoned in: a rate of live seed counts dormant seed as alive
         "dormant_share_fraction": dormant,
         "ready_rate_pls_lb_per_ac": seed.READY_RATE(
             f"{base}.ready_rate_pls_lb_per_ac",
@@ -92,6 +93,7 @@ def together(job_id: str, planting: Planting, parts: tuple[Sowing, ...]) -> dict
         )
     }
     seeds = _each(parts, "seeds_per_sq_ft")
+    # a sum that leaves out a kind without a count would pass for that of all
     if len(parts) == 1 or len(seeds) < len(parts):
         return numbers
     numbers["seeds_per_sq_ft"] = seed_rate.TOGETHER(

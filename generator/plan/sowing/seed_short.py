@@ -74,6 +74,7 @@ def reaches(
         if (supply := _short_supply(lot, items[lot.id], needs, season, entries, as_of)) is not None
     }
     found: dict[str, Reach] = {}
+    # seed kept for ground that can be sown no more would be missing where it still can
     for need in sorted(
         needs, key=lambda sowing: (_has_no_day(sowing.request, as_of), turn(sowing.request))
     ):
@@ -113,6 +114,7 @@ def _short_supply(
     """Return what can be had of a lot in all, where that is known and less than is needed."""
     base = f"seed/{season}/{lot.id}"
     on_hand = on_hand_now(item, entries, as_of, base)
+    # what nobody weighed, or may buy without end, cannot be called short
     if lot.most_to_be_had_lb is None or on_hand is None:
         return None
     supply = seed_short.SUPPLY(
@@ -133,6 +135,7 @@ def _to_be_had(
 ) -> Given | Quantity:
     """Return what can still be bought: less what was bought since the count, in whole bags."""
     had: Given | Quantity = most
+    # the limit holds from the day of the count on: what was bought before is no part of it
     bought = bought_of(item, entries, lot.counted_on) if lot.counted_on is not None else ()
     if bought:
         had = seed_short.STILL_TO_BE_HAD(
@@ -157,6 +160,7 @@ def _served(need: SeedNeed, supplies: list[_Supply]) -> Reach:
     area, job_id = need.request.area, need.request.job_id
     guessed = any(supply.guessed for supply in supplies)
     has = {supply.lot.id: _has(supply, job_id) for supply in supplies}
+    # lots of a mixture go out together, so the one that reaches least holds the others back
     scarcest = min(
         supplies, key=lambda supply: has[supply.lot.id].value / need.of_lots[supply.lot.id].value
     )
@@ -195,6 +199,7 @@ def _take(supply: _Supply, need: SeedNeed, reach: Reach) -> None:
         sown_area_ac=reach.area,
         area_ac=need.request.area,
     )
+    # what was used here is off the supply already
     used = supply.used[need.request.job_id]
     if used:
         taken = STILL(f"{base}.still_taken_lb", planned=taken, used=used)

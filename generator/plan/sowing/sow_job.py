@@ -72,6 +72,7 @@ def _needed(request: JobRequest, inventory: Inventory) -> dict[str, Quantity]:
 def plan_sowing(request: JobRequest, inventory: Inventory, reach: Reach | None) -> Seeding:
     """Return what a sowing takes and what is to be said of it."""
     area = request.area if reach is None else reach.area
+    # a place that waits is worked out whole: its lots are still judged, its stop takes amounts out
     parts, sower = _taken(request, request.job_id, area or request.area, inventory)
     numbers = together(request.job_id, request.planting, parts)
     if reach is not None and reach.area is not None and reach.not_sown is not None:

@@ -195,11 +195,13 @@ def _pull(growing: Growing, curve: Curve, year: int, known_on: datetime.date) ->
     """
     for measuring in measurings(growing.measured):
         measured_year = growing.year_of(measuring.day)
+        # a height measured later must not change what was known on a day before it
         if measuring.day > known_on or not 1 <= measured_year <= year:
             continue
         if not growing.growth.grown(measured_year):
             continue
         expected = _expected(growing, measuring.day)
+        # nothing to measure it by on that day: the measuring before it may still tell
         if expected is None:
             continue
         base = f"{_base(growing)}/{measuring.name}/{curve}"
@@ -235,6 +237,7 @@ def _expected(growing: Growing, day: datetime.date) -> Quantity | None:
     """Return the typical height of a day, not pulled; None where there is none to measure by."""
     base = f"{_base(growing)}/{day.isoformat()}/expected"
     if _is_winter(day):
+        # what a cut left says nothing of how tall it grew
         if _cuts_of_winter(growing, day):
             return None
         full = _pulled(growing, _end_of(growing, growing.year_of(day)), "typical", base, UNPULLED)
@@ -263,6 +266,7 @@ def _cut_since(growing: Growing, day: datetime.date) -> bool:
 def _cut_to(entry: LogEntry) -> Given | Reference:
     if entry.mowed is not None and entry.mowed.cut_height_in is not None:
         return entry.mowed.cut_height_in
+    # a burn; of mowings only those with a height are among the cuts
     return BURNT_TO
 
 
@@ -274,9 +278,11 @@ def bends(growing: Growing, season: int) -> Iterator[datetime.date]:
         for part in (growing.growth.first_grown, growing.growth.later_grown)
         for by in part
     }
+    # full height, winter and new growth begin here, each with the day before: a curve may jump
     listed |= {(9, 1), (11, 30), (12, 1), (4, 30), (5, 1), (8, 31)}
     years = (season - 1, season)
     days = {datetime.date(year, *month_day) for year in years for month_day in listed}
     for entry in (*growing.measured, *growing.cut):
+        # a cut or a measuring makes a jump too, so the day before it stands beside it
         days |= {entry.done_on - ONE_DAY, entry.done_on}
     yield from sorted(day for day in days if first <= day <= last)

@@ -73,6 +73,7 @@ def _span(reading: HeightReading) -> Feet | None:
 def _nearest(placed: list[tuple[Feet, HeightReading]], part_ft: Feet) -> Iterator[HeightReading]:
     """Yield what was measured in a part, and last before it and first after it."""
     first, last = part_ft
+    # between stations nobody measured: both neighbors count, and the low curve takes the lower
     before = max((span[1] for span, _ in placed if span[1] <= first), default=first)
     after = min((span[0] for span, _ in placed if span[0] >= last), default=last)
     for span, reading in placed:
@@ -110,7 +111,9 @@ def is_enough_to_lift(growing: Growing, measuring: Measuring) -> bool:
     wanted = stations_wanted(growing, measuring)
     if wanted is None or growing.length is None:
         return False
+    # a set: two heights at one station are no second station
     at = {span for reading in measuring.readings if (span := _span(reading)) is not None}
+    # with both ends, or stations close together would leave the rest of the strip unseen
     feet = [0.0, *measuring.stations(), growing.length.value]
     gaps = (after - before for before, after in itertools.pairwise(feet))
     return len(at) >= wanted.value and all(gap <= WIDEST_GAP_FT for gap in gaps)

@@ -10,6 +10,7 @@ from generator.plan.standing.planting_curves import FIRST_MONTH_OF_GROWTH, Growi
 from generator.reference.growth import CURVES
 from generator.working import Quantity
 
+# One day of the full height, before winter lays grass down, and one of what is left of it.
 HUNTED_DAYS = ((11, 15), (1, 15))
 
 

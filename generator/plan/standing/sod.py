@@ -9,6 +9,7 @@ from generator.plan.jobs.request import JobRequest
 from generator.plan.model.finding import Finding
 from generator.plan.model.job import JobState
 
+# What nobody is sure of counts as sod, and so does a place where no cover is typed.
 LIVING_SOD = ("perennial_sod", "unsure")
 KILLS = ("spray", "till")
 
@@ -41,11 +42,13 @@ def sod_findings(
         if not planned:
             yield _not_planned(sowing, kills, states, cover)
         elif all(kill.job_id in stopped for kill in planned):
+            # a caution alone: the stop stands on the kill, and one cause is to be one stop
             where = cover.where if cover is not None else None
             yield finding(PlaceCaution.SOD_NOT_CLEARED, sowing.job_id, where)
 
 
 def _is_planned(kill: JobRequest) -> bool:
+    # a spraying is no plan before it names what is sprayed
     return kill.step.operation == "till" or (
         kill.work is not None and kill.work.product is not None
     )

@@ -87,6 +87,7 @@ def thin_stretches(growing: Growing, counts: tuple[CountSaid, ...]) -> tuple[Str
 
 def _cuts(growing: Growing, counts: Iterable[CountSaid]) -> list[_Cut]:
     """Return where stretches begin and end: at stations of counts and heights, and at the end."""
+    # of heights those of the last day alone: they are what pulls the curves
     last = next(iter(measurings(growing.measured)), None)
     by_ft: dict[float, Figure] = dict(last.stations()) if last is not None else {}
     for count in counts:
@@ -110,6 +111,7 @@ def _judged(
     day: datetime.date,
     needed_in: float,
 ) -> Stretch:
+    # before the height: a tall stretch with gaps still shows who walks behind it
     thin = _thin(counts, begins, ends)
     if thin is not None:
         return thin
@@ -131,6 +133,7 @@ def _thin(counts: Iterable[CountSaid], begins: _Cut, ends: _Cut) -> Stretch | No
 
 def _covers(count: CountSaid, begins: _Cut, ends: _Cut) -> bool:
     first, last = stations(count.counted)
+    # whole or not at all: stretches are cut at both ends of every count
     return first <= begins.at_ft and ends.at_ft <= last
 
 

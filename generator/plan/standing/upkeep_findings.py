@@ -33,6 +33,7 @@ def _straps(stand: Stand, inventory: Inventory, as_of: datetime.date) -> Iterato
 
     Where no hunting to come is typed, the plan's day stands for its first.
     """
+    # by the last day: a stand is climbed in dates that have begun as much as in those to come
     ahead = [dates for dates in inventory.dates if dates.kind in HUNTED and dates.last >= as_of]
     first = min((dates.first for dates in ahead), default=None)
     looked = stand.straps_checked_on

@@ -112,6 +112,7 @@ def _verdict(heights: Heights, needed_in: float, found: tuple[Stretch, ...]) -> 
         return "hides"
     if any(hiding):
         return "in_part"
+    # higher curves only say how far off it is: none of them ever makes a screen hide
     if heights.by_curve["typical"].value >= needed_in:
         return "not_to_count_on"
     return "not_tall_enough"

@@ -144,6 +144,7 @@ def _shape_findings(water: Water) -> list[Finding]:
     sides: Figure | None = water.numbers.get("side_ft_per_ft", hole.side_ft_per_ft)
     assert isinstance(sides, Given | Quantity)
     steepest, ramp = values()[STEEPEST], values()[RAMP]
+    # feet out to a foot up, so more is flatter; one way out is enough
     flattest_ft_per_ft = max(sides.value, typed.value if typed is not None else 0)
     faults, cures = [], []
     figures: list[tuple[str, Figure]] = [("Sides here", sides)]

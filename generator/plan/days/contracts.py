@@ -20,12 +20,15 @@ def land_of(ground: PlantedGround) -> str | None:
 
 def contracts_on(place_id: str, inventory: Inventory) -> tuple[Contract, ...]:
     """Return the contracts typed for a place."""
-    return tuple(one for one in inventory.contracts if holds_on(one.places, place_id))
+    return tuple(
+        contract for contract in inventory.contracts if holds_on(contract.places, place_id)
+    )
 
 
 def is_contract_land(place_id: str, inventory: Inventory) -> bool:
     """Return whether a place is under a contract: by its own word, or by a contract typed."""
-    said = (land_of(one) == "contract" for one in inventory.places() if one.id == place_id)
+    said = (land_of(place) == "contract" for place in inventory.places() if place.id == place_id)
+    # either is enough: a paper that is not typed yet must not lift what the contract forbids
     return any(said) or bool(contracts_on(place_id, inventory))
 
 
@@ -45,10 +48,11 @@ def allows_in_nesting(
 ) -> bool:
     """Return whether a contract gave leave in writing, before the first day it is needed."""
     return any(
-        names_job(one.written_permission_for, job)
-        and one.permission_on is not None
-        and one.permission_on <= min(first, as_of)
-        for one in contracts_on(job.place_id, inventory)
+        names_job(contract.written_permission_for, job)
+        and contract.permission_on is not None
+        # a letter dated after the plan's day is not there yet
+        and contract.permission_on <= min(first, as_of)
+        for contract in contracts_on(job.place_id, inventory)
     )
 
 
@@ -57,4 +61,5 @@ def is_permitted(permit: Permit, job: Job, as_of: datetime.date) -> bool:
     if not holds_on(permit.places, job.place_id) or approval_of(permit, as_of) is None:
         return False
     closes = job.dates.closes
+    # without a last open day nobody can say that a permit lasts as long
     return permit.expires_on is None or (closes is not None and closes <= permit.expires_on)

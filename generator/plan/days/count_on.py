@@ -75,12 +75,15 @@ class Past:
 
 def counted_at(stations: Sequence[StationSeen]) -> StationSeen | None:
     """Return the station whose days are counted: the most trusted that has rain, else the first."""
-    with_rain = (one for one in stations if any(rain is not None for rain in one.record.rain_in))
+    with_rain = (
+        station for station in stations if any(rain is not None for rain in station.record.rain_in)
+    )
     return next(with_rain, stations[0] if stations else None)
 
 
 def ready_for(jobs: Iterable[Job], series: Series) -> dict[str, Past]:
     """Return the record made ready for every kind of work among jobs, by the name of its days."""
+    # for each kind of work once: a record may be a hundred years of days, and jobs are many
     names = {job.step.suits for job in jobs if job.step.suits is not None}
     return {name: past_of(suited()[name], series) for name in names}
 
@@ -108,7 +111,7 @@ def _asked(suits: Suits, series: Series) -> Iterator[Flags]:
     if suits.night_at_least is not None:
         yield night_after_days(record.low_f, suits.night_at_least.value)
     if suits.soil_over is not None:
-        yield [one > suits.soil_over.value for one in series.soil_f]
+        yield [soil_f > suits.soil_over.value for soil_f in series.soil_f]
     if suits.freezes_and_thaws:
         yield _freeze_and_thaw(record)
     if suits.rain_at_most is not None:
@@ -146,6 +149,7 @@ def counted_days(
         for job in jobs
         if (name := job.step.suits) in ready and name and (spans := spans_left(job, as_of))
     }
+    # many jobs ask for the same work on the same days
     counted = {key: counted_in(ready[key[0]], key[1]) for key in set(asked.values())}
     return {job_id: counted[key] for job_id, key in asked.items()}
 
@@ -156,13 +160,14 @@ def counted_in(past: Past, spans: tuple[Span, ...]) -> CountedDays:
     whole = list(_in_past_years(past, spans))
     for year, stretches in whole:
         days = sum(last - first for first, last in stretches)
-        known = sum(past.suited.known(one) for one in stretches)
+        known = sum(past.suited.known(stretch) for stretch in stretches)
         if days - known <= MOST_UNKNOWN * days:
-            days_suited = sum(past.suited.had(one) for one in stretches)
+            days_suited = sum(past.suited.had(stretch) for stretch in stretches)
             years.append(YearCounted(year, days_suited, _freezing_after(past, stretches[-1][1])))
-    least, typical = _spread([one.suited for one in years])
-    left = _spread([one.left_after for one in years if one.left_after is not None])
-    every = [one for _, them in whole for one in them]
+    least, typical = _spread([counted.suited for counted in years])
+    left = _spread([counted.left_after for counted in years if counted.left_after is not None])
+    # a chance is of days, not of years: known days of the years left out count too
+    every = [stretch for _, them in whole for stretch in them]
     return CountedDays(
         past.suits,
         spans,
@@ -183,6 +188,7 @@ def _in_past_years(
     begins = spans[0][0].year
     for year in range(past.record_first.year - 1, past.record_last.year + 1):
         then = [(moved(first, year - begins), moved(last, year - begins)) for first, last in spans]
+        # a year that the record holds in part would have fewer days than it had
         if past.record_first <= then[0][0] and then[-1][1] <= past.record_last:
             yield (
                 year,
@@ -200,6 +206,7 @@ def _freezing_after(past: Past, ends: int) -> int | None:
     day = past.record_first + datetime.timedelta(days=ends)
     until = datetime.date(day.year, *FREEZE_THAW_UNTIL) + ONE_DAY
     stop = (min(until, past.record_last + ONE_DAY) - past.record_first).days
+    # days that end after April have none left, not fewer than none
     return past.freezing.had((ends, max(ends, stop)))
 
 
@@ -207,6 +214,7 @@ def _spread(counts: Sequence[int]) -> tuple[int | None, int | None]:
     """Return what nine years of ten have at least and what the middle year has, rounded down."""
     if len(counts) < values()["fewest_years"].value:
         return None, None
+    # down: part of a day is no day to work on
     least, typical = (math.floor(at_share_days(counts, share)) for share in (EARLY, TYPICAL))
     return least, typical
 
@@ -214,8 +222,8 @@ def _spread(counts: Sequence[int]) -> tuple[int | None, int | None]:
 def _chance(counts: Counts | None, stretches: Sequence[_Stretch]) -> Chance | None:
     if counts is None:
         return None
-    days = sum(counts.known(one) for one in stretches)
-    return Chance(days, sum(counts.had(one) for one in stretches)) if days else None
+    days = sum(counts.known(stretch) for stretch in stretches)
+    return Chance(days, sum(counts.had(stretch) for stretch in stretches)) if days else None
 
 
 def count_findings(jobs: Iterable[Job], count_on: Mapping[str, CountedDays]) -> list[Finding]:

@@ -45,9 +45,9 @@ LOOKED_UP = ("hunting", "turkey", "fawning", "nesting", "burn_ban")
 def day_findings(jobs: list[Job], inventory: Inventory, as_of: datetime.date) -> list[Finding]:
     """Return what the dates of the property folder say against jobs still to be done."""
     found: list[Finding] = [
-        finding(DayNote.NOT_LOOKED_UP, one.id, one.where, dates=one.id)
-        for one in inventory.dates
-        if one.kind in LOOKED_UP and one.looked_up_on is None
+        finding(DayNote.NOT_LOOKED_UP, dates.id, dates.where, dates=dates.id)
+        for dates in inventory.dates
+        if dates.kind in LOOKED_UP and dates.looked_up_on is None
     ]
     for job in jobs:
         span = days_left(job, as_of)
@@ -63,8 +63,8 @@ def day_findings(jobs: list[Job], inventory: Inventory, as_of: datetime.date) ->
 
 
 def _typed_at(inventory: Inventory, kinds: tuple[str, ...], job: Job, span: Span) -> Where | None:
-    one = first_record(inventory.dates, kinds, job.place_id, span)
-    return one.where if one is not None else None
+    record = first_record(inventory.dates, kinds, job.place_id, span)
+    return record.where if record is not None else None
 
 
 def _quiet(job: Job, inventory: Inventory, span: Span) -> Iterator[Finding]:
@@ -76,6 +76,7 @@ def _quiet(job: Job, inventory: Inventory, span: Span) -> Iterator[Finding]:
     if not left_of(span, quiet):
         yield finding(DayCaution.ALL_QUIET, job.id, where, days=in_words(quiet))
     elif days.left:
+        # what all dates leave, not the quiet ones alone: a day under a ban is none to work on
         last = days.last_before
         cure = (
             f"The last day to do it before they begin is {day_words(last)}."
@@ -93,6 +94,7 @@ def _burn_bans(
     banned = days_of(inventory.dates, ("burn_ban",), job.place_id, span)
     where = _typed_at(inventory, ("burn_ban",), job, span)
     today = days_of(inventory.dates, ("burn_ban",), job.place_id, (as_of, as_of))
+    # in force on the plan's day it is a stop, whatever is left: the book is read today
     if banned and (today or not left_of(span, banned)):
         yield finding(DayStop.BURN_BANNED, job.id, where, days=in_words(banned))
     elif banned:
@@ -113,6 +115,7 @@ def _dry(job: Job, inventory: Inventory, span: Span) -> Iterator[Finding]:
 
 def _hunting(job: Job, inventory: Inventory, span: Span) -> Iterator[Finding]:
     hunted = days_of(inventory.dates, HUNTED, job.place_id, span)
+    # only of what is handed over: the owner knows who hunts, whoever else works there may not
     if hunted and readers_of(job.planting_id, job.step.id, inventory):
         where = _typed_at(inventory, HUNTED, job, span)
         yield finding(DayCaution.OTHERS_HUNTING, job.id, where, days=in_words(hunted))
@@ -136,10 +139,15 @@ def _reentry(job: Job, inventory: Inventory, span: Span) -> Iterator[Finding]:
     """Yield a caution where people must still keep out when the hunting begins."""
     if job.step.operation != "spray":
         return
-    hours = [_entry_hours(one) for one in inventory.products if one.id in job.needs and one.label]
-    known = [one for one in hours if one is not None]
+    hours = [
+        _entry_hours(product)
+        for product in inventory.products
+        if product.id in job.needs and product.label
+    ]
+    known = [wait for wait in hours if wait is not None]
     if not known:
         return
+    # the latest it can be: sprayed on the last open day, by the longest of the labels
     until = entry_day(span[1], max(known))
     hunted = joined(days_of(inventory.dates, HUNTED, job.place_id, (span[0], until)))
     if hunted:

@@ -30,8 +30,8 @@ def paper_findings(
     as_of: datetime.date,
 ) -> list[Finding]:
     """Return what papers and licences leave open for jobs still to be done."""
-    waiting = [one for one in jobs if one.state.is_ahead]
-    found = [one for job in waiting for one in _job(job, inventory, as_of)]
+    waiting = [job for job in jobs if job.state.is_ahead]
+    found = [told for job in waiting for told in _job(job, inventory, as_of)]
     for contract in inventory.contracts:
         found += _approval(contract, jobs, inventory, entries, as_of)
     for contractor in inventory.contractors:
@@ -43,11 +43,13 @@ def paper_findings(
 
 def _job(job: Job, inventory: Inventory, as_of: datetime.date) -> Iterator[Finding]:
     operation, closes = job.step.operation, job.dates.closes
-    permits = [one for one in inventory.permits if one.kind == "burn"]
-    if operation == "burn" and not any(is_permitted(one, job, as_of) for one in permits):
+    permits = [permit for permit in inventory.permits if permit.kind == "burn"]
+    if operation == "burn" and not any(is_permitted(permit, job, as_of) for permit in permits):
         yield finding(DayStop.NO_BURN_PERMIT, job.id)
     calls = inventory.one_calls
-    if operation in DIGS and not any(is_clear(one, job.place_id, open_span(job)) for one in calls):
+    if operation in DIGS and not any(
+        is_clear(call, job.place_id, open_span(job)) for call in calls
+    ):
         yield finding(DayCaution.NO_ONE_CALL, job.id)
     for contract in contracts_on(job.place_id, inventory):
         if not names_job(contract.work_allowed, job):
@@ -56,7 +58,7 @@ def _job(job: Job, inventory: Inventory, as_of: datetime.date) -> Iterator[Findi
             )
     if operation == "spray" and is_hired(job.planting_id, job.step.id, inventory):
         doers = doers_of(job.planting_id, job.step.id, inventory)
-        if not any(is_good(one, closes) for one in doers):
+        if not any(is_good(doer, closes) for doer in doers):
             yield finding(DayCaution.HIRE_UNLICENSED, job.id)
 
 
@@ -69,26 +71,28 @@ def _approval(
 ) -> Iterator[Finding]:
     """Yield a caution on a contract that may forfeit its payment; cost-share has its own."""
     paid = {
-        one.planting
-        for one in inventory.cost_share
-        if one.id in contract.cost_share or one.name == contract.name
+        share.planting
+        for share in inventory.cost_share
+        if share.id in contract.cost_share or share.name == contract.name
     }
     mine = [
-        one
-        for one in jobs
-        if holds_on(contract.places, one.place_id) and one.planting_id not in paid
+        job
+        for job in jobs
+        if holds_on(contract.places, job.place_id) and job.planting_id not in paid
     ]
     if not mine:
         return
-    plantings = {one.planting_id for one in mine}
+    plantings = {job.planting_id for job in mine}
     logged = [
-        one.done_on for one in entries if one.job is not None and one.job.planting in plantings
+        entry.done_on
+        for entry in entries
+        if entry.job is not None and entry.job.planting in plantings
     ]
     begun, approved = min(logged, default=None), approval_of(contract, as_of)
     # What the season before owes opened before this season was planned.
-    season = max(one.season for one in mine)
-    opened = [one.dates.opens for one in mine if one.season == season]
-    opens = min((one for one in opened if one is not None), default=None)
+    season = max(job.season for job in mine)
+    opened = [job.dates.opens for job in mine if job.season == season]
+    opens = min((day for day in opened if day is not None), default=None)
     why = _why_not(begun, opens, approved)
     if why is not None:
         yield finding(
@@ -107,6 +111,7 @@ def _why_not(
         return f"was not approved when work on its ground was logged, on {day_words(begun)}"
     if approved is None:
         return "is not approved in writing yet"
+    # once work is logged, the log says when it began, and open dates no longer do
     if begun is None and opens is not None and opens < approved:
         return (
             f"was approved on {day_words(approved)}, and a job on its ground opened before, on "
@@ -119,14 +124,14 @@ def _insurance(
     contractor: Contractor, waiting: list[Job], inventory: Inventory
 ) -> Iterator[Finding]:
     handed = [
-        one
-        for one in waiting
-        if contractor.reader in readers_of(one.planting_id, one.step.id, inventory)
+        job
+        for job in waiting
+        if contractor.reader in readers_of(job.planting_id, job.step.id, inventory)
     ]
     if not handed:
         return
     until = contractor.insured_until
-    last = max((one.dates.closes for one in handed if one.dates.closes is not None), default=None)
+    last = max((job.dates.closes for job in handed if job.dates.closes is not None), default=None)
     why = None
     if not contractor.insured:
         why = "no proof of insurance was seen"
@@ -147,24 +152,25 @@ def _of_no_reader(waiting: list[Job], inventory: Inventory) -> Iterator[Finding]
 
     A reader whom another contractor names is that one.
     """
-    known = {one.reader for one in inventory.contractors}
+    known = {contractor.reader for contractor in inventory.contractors}
     readers = [
         reader.id
         for reader in inventory.readers
+        # a partner works without pay, so no contractor is one
         if reader.kind != PARTNER
         and reader.id not in known
-        and any(is_handed(reader, one.planting_id, one.step.id) for one in waiting)
+        and any(is_handed(reader, job.planting_id, job.step.id) for job in waiting)
     ]
     if not readers:
         return
-    cure = " or ".join(f"reader: {one}" for one in readers)
-    for one in inventory.contractors:
-        if one.reader is None:
+    cure = " or ".join(f"reader: {name}" for name in readers)
+    for contractor in inventory.contractors:
+        if contractor.reader is None:
             yield finding(
                 DayCaution.CONTRACTOR_OF_NO_READER,
-                one.id,
-                one.where,
-                contractor=one.id,
+                contractor.id,
+                contractor.where,
+                contractor=contractor.id,
                 readers=" and ".join(readers),
                 cure=cure,
             )

@@ -77,15 +77,15 @@ def hunted_dates(inventory: Inventory, season: int) -> tuple[HuntedDates, ...]:
     Without a location or a time zone the days are left out.
     """
     inside = (day_in_season(FIRST_OF_SEASON, season), day_in_season(LAST_OF_SEASON, season))
-    rules = {dates: one for one in inventory.shooting_hours for dates in one.dates}
+    rules = {dates_id: hours for hours in inventory.shooting_hours for dates_id in hours.dates}
     here = _here(inventory)
     found = [
-        HuntedDates(one, spans, rule, tuple(_days(spans, rule, here)) if here is not None else ())
-        for one in inventory.dates
-        if one.kind in HUNTED and (spans := comes_back(one, inside))
-        for rule in (rules.get(one.id),)
+        HuntedDates(dates, spans, rule, tuple(_days(spans, rule, here)) if here is not None else ())
+        for dates in inventory.dates
+        if dates.kind in HUNTED and (spans := comes_back(dates, inside))
+        for rule in (rules.get(dates.id),)
     ]
-    return tuple(sorted(found, key=lambda one: (one.spans, one.dates.id)))
+    return tuple(sorted(found, key=lambda hunted: (hunted.spans, hunted.dates.id)))
 
 
 def _here(inventory: Inventory) -> _Here | None:
@@ -114,6 +114,7 @@ def _hours(
     else:
         assert rule.ends_after_minutes is not None
         ends = here.ends(rule.ends, day, rule.ends_after_minutes.value)
+    # with one end missing, or the two crossed, no hour is known to be lawful
     if starts is None or ends is None or ends < starts:
         return None, None
     return starts, ends
@@ -122,7 +123,7 @@ def _hours(
 def on_stand(hunted: Iterable[HuntedDates], stand_id: str) -> tuple[HuntedDates, ...]:
     """Return the hunting dates that hold on a stand."""
     return tuple(
-        one for one in hunted if ALL_PLACES in one.dates.places or stand_id in one.dates.places
+        hunt for hunt in hunted if ALL_PLACES in hunt.dates.places or stand_id in hunt.dates.places
     )
 
 
@@ -132,11 +133,11 @@ def weeks(hunted: HuntedDates) -> tuple[HuntedWeek, ...]:
     A week in which the clocks change, or that is cut in two by days between, stands as two.
     """
     groups: list[list[HuntedDay]] = []
-    for one in hunted.days:
+    for day in hunted.days:
         before = groups[-1][-1] if groups else None
-        if before is None or one.day.weekday() == SUNDAY or _is_apart(before, one):
+        if before is None or day.day.weekday() == SUNDAY or _is_apart(before, day):
             groups.append([])
-        groups[-1].append(one)
+        groups[-1].append(day)
     return tuple(_week(group) for group in groups)
 
 
@@ -144,18 +145,19 @@ def _is_apart(before: HuntedDay, after: HuntedDay) -> bool:
     return after.day - before.day != ONE_DAY or _offset(before) != _offset(after)
 
 
-def _offset(one: HuntedDay) -> datetime.timedelta | None:
-    return one.sunset.utcoffset() if one.sunset is not None else None
+def _offset(day: HuntedDay) -> datetime.timedelta | None:
+    # at sunset the clocks of a day are those after its change, which comes by night
+    return day.sunset.utcoffset() if day.sunset is not None else None
 
 
 def _week(days: list[HuntedDay]) -> HuntedWeek:
     return HuntedWeek(
         days[0].day,
         days[-1].day,
-        _of_all(max, [(one.day, one.sunrise) for one in days]),
-        _of_all(min, [(one.day, one.sunset) for one in days]),
-        _of_all(max, [(one.day, one.starts) for one in days]),
-        _of_all(min, [(one.day, one.ends) for one in days]),
+        _of_all(max, [(day.day, day.sunrise) for day in days]),
+        _of_all(min, [(day.day, day.sunset) for day in days]),
+        _of_all(max, [(day.day, day.starts) for day in days]),
+        _of_all(min, [(day.day, day.ends) for day in days]),
     )
 
 
@@ -164,6 +166,7 @@ def _of_all(
     times: list[tuple[datetime.date, datetime.datetime | None]],
 ) -> datetime.time | None:
     """Return the latest or the earliest time of several days; None where a day has none."""
+    # from midnight of its own day, so that an end after midnight is later than one before it
     since = [
         time.replace(tzinfo=None) - datetime.datetime.combine(day, datetime.time())
         for day, time in times
@@ -185,16 +188,17 @@ def clock_changes(hunted: HuntedDates) -> tuple[datetime.date, ...]:
 
 def shooting_findings(hunted: Iterable[HuntedDates]) -> Iterator[Finding]:
     """Yield a caution on dates whose hours were looked up before the dates of a year ago ended."""
-    for one in hunted:
-        if one.hours is None:
+    for hunt in hunted:
+        if hunt.hours is None:
             continue
-        ended, looked = moved(one.spans[0][1], -1), one.hours.looked_up_on
+        ended, looked = moved(hunt.spans[0][1], -1), hunt.hours.looked_up_on
+        # looked up since then, it can be the rule of this season
         if looked <= ended:
             yield finding(
                 DayCaution.HOURS_OF_BEFORE,
-                one.dates.id,
-                one.hours.where,
-                dates=one.dates.id,
+                hunt.dates.id,
+                hunt.hours.where,
+                dates=hunt.dates.id,
                 day=day_words(looked),
                 ended=day_words(ended),
             )

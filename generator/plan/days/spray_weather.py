@@ -25,8 +25,8 @@ def tightest_wind(mix: Mix) -> Wind | None:
     if not ranges:
         return None
     return Wind(
-        max((one.low_mph for one in ranges), key=lambda one: one.value),
-        min((one.high_mph for one in ranges), key=lambda one: one.value),
+        max((wind.low_mph for wind in ranges), key=lambda limit: limit.value),
+        min((wind.high_mph for wind in ranges), key=lambda limit: limit.value),
         tuple(
             part.product.name for part in mix.parts if not isinstance(part.use.wind_mph, WindRange)
         ),
@@ -40,4 +40,4 @@ def longest_dry(mix: Mix) -> Given | None:
         for part in mix.parts
         if isinstance(part.card.rainfast_hours, Given)
     ]
-    return max(typed, key=lambda one: one.value, default=None)
+    return max(typed, key=lambda hours: hours.value, default=None)

@@ -27,6 +27,7 @@ Speeds = tuple[float | None, ...]
 def wind_by_day(record: HourlyWind, lon_deg: float) -> dict[datetime.date, Speeds]:
     """Return the wind of the working hours of every day of which enough hours are known."""
     by_hour = dict(zip(record.hours, record.speed_mph, strict=True))
+    # by longitude, not by a time zone: no clock change moves the hours of the sun
     shift = round(lon_deg / DEG_IN_AN_HOUR)
     days = {(hour + shift) // _HOURS_IN_DAY for hour in record.hours}
     found = {}
@@ -34,7 +35,7 @@ def wind_by_day(record: HourlyWind, lon_deg: float) -> dict[datetime.date, Speed
         begins = day * _HOURS_IN_DAY - shift
         hours = range(begins + FIRST_HOUR, begins + LAST_HOUR)
         speeds = tuple(by_hour.get(hour) for hour in hours)
-        if sum(one is not None for one in speeds) >= FEWEST_HOURS:
+        if sum(speed is not None for speed in speeds) >= FEWEST_HOURS:
             found[_EPOCH + datetime.timedelta(days=day)] = speeds
     return found
 
@@ -43,7 +44,7 @@ def wind_uses(
     jobs: Iterable[Job], winds: Iterable[WindSeen], ready: Mapping[str, Past], as_of: datetime.date
 ) -> dict[str, WindUse]:
     """Return by job, for sprayings whose label prints a wind, on how many past days it blew so."""
-    known = next((found for one in winds if (found := _known(one))), None)
+    known = next((found for seen in winds if (found := _known(seen))), None)
     if known is None:
         return {}
     uses = {}
@@ -84,6 +85,7 @@ def _days_of(
 ) -> Iterator[datetime.date]:
     """Yield the known days that lie in the spans, in whichever year."""
     begins = spans[0][0].year
+    # from the year before: spans over the new year may reach into the first one known
     for year in range(min(known).year - 1, max(known).year + 1):
         for first, last in spans:
             day, until = moved(first, year - begins), moved(last, year - begins)

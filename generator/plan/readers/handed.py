@@ -29,8 +29,8 @@ def _handed(plan: Plan, reader: Reader, jobs: list[Job]) -> Handed:
         note=reader.note,
         job_ids=tuple(job.id for job in jobs),
         rest_on_hidden=_rest_on_hidden(plan, jobs, SEEN_CLASSES[reader.kind]),
-        stand_ids=tuple(one.id for one in plan.stands if one.id in reader.stands),
-        route_ids=tuple(one.id for one in plan.routes if one.id in reader.routes),
+        stand_ids=tuple(stand.id for stand in plan.stands if stand.id in reader.stands),
+        route_ids=tuple(route.id for route in plan.routes if route.id in reader.routes),
         windows=tuple(told for job in jobs for told in _windows(plan, job, reader)),
     )
 
@@ -41,7 +41,9 @@ def _rest_on_hidden(
     """Return every released number that rests on something hidden, those of workings included."""
     found: dict[str, tuple[Quantity, tuple[str, ...]]] = {}
     for job in jobs:
+        # the rule that releases numbers, with old names as the new: this is read by the owner
         release = Releasing(seen, {job.place_id: job.place_id}, {})
+        # the ground too: it stands on the page of the place, also where the job is over
         for top in (plan.place(job.place_id).area, *every_number(job)):
             for number in release.resting(top):
                 hidden = release.hidden_in(number)
@@ -57,11 +59,11 @@ def _windows(plan: Plan, job: Job, reader: Reader) -> Iterator[WindowTold]:
         return
     # the sheet of a settled job names no day on which others hunt
     kinds = taken_by(job.step) if job.state.is_settled else (*taken_by(job.step), *HUNTED)
-    for one in plan.dates:
-        holds = one.kind in kinds and holds_on(one.places, job.place_id)
-        spans = comes_back(one, span) if holds and not _is_told(one, reader) else ()
+    for dates in plan.dates:
+        holds = dates.kind in kinds and holds_on(dates.places, job.place_id)
+        spans = comes_back(dates, span) if holds and not _is_told(dates, reader) else ()
         if spans:
-            yield WindowTold(job.id, one, spans, _ends(spans, span))
+            yield WindowTold(job.id, dates, spans, _ends(spans, span))
 
 
 def _is_told(dates: DateRange, reader: Reader) -> bool:
@@ -71,6 +73,7 @@ def _is_told(dates: DateRange, reader: Reader) -> bool:
 
 def _ends(spans: tuple[Span, ...], window: Span) -> tuple[datetime.date, ...]:
     """Return first and last days that lie within the open dates, where they can be told."""
+    # the spans are cut to the window: one that reaches its edge may begin before or end after it
     firsts = (first for first, _ in spans if first > window[0])
     lasts = (last for _, last in spans if last < window[1])
     return tuple(sorted({*firsts, *lasts}))

@@ -17,6 +17,7 @@ AFTER_AN_ID = {
     "place": ("place", "screen", "strip", "plot", "field", "row", "patch"),
     "water hole": ("hole", "water hole", "pond"),
 }
+# A name of one or two letters stands in many a text by chance.
 SHORTEST = 3
 # Fewer decimals than three say no more than the neighborhood.
 DEGREES = re.compile(r"\d{1,3}\.\d{3,}")
@@ -42,8 +43,8 @@ class KeptName:
             return _holds_point(text, self.point)
         words = in_plain_words(text)
         # taking shown names out of a text never puts another one together
-        here = (one for one in self.found_by if one in words)
-        return any(one in _without(words, shown, one) for one in here)
+        here = (phrase for phrase in self.found_by if phrase in words)
+        return any(phrase in _without(words, shown, phrase) for phrase in here)
 
 
 def in_plain_words(text: str) -> str:
@@ -57,7 +58,7 @@ def in_plain_words(text: str) -> str:
 
 def handed_ids(inventory: Inventory, reader: Reader) -> frozenset[str]:
     """Return the ids of the places, stands and walks that a reader knows of, in any season."""
-    plantings = {one.planting for one in reader.jobs}
+    plantings = {jobs.planting for jobs in reader.jobs}
     places = (
         place.id
         for place in inventory.places()
@@ -70,51 +71,51 @@ def shown_names(inventory: Inventory, handed: frozenset[str]) -> tuple[str, ...]
     """Return the names that what is handed over goes by."""
     return tuple(
         name
-        for one, _ in _everything_named(inventory)
-        if one.id in handed and (name := name_for_others(one)) is not None
+        for thing, _ in _everything_named(inventory)
+        if thing.id in handed and (name := name_for_others(thing)) is not None
     )
 
 
-def name_for_others(one: Named) -> str | None:
+def name_for_others(thing: Named) -> str | None:
     """Return the name a thing goes by once it is handed over; None where it has none yet."""
-    if isinstance(one, Stand | Route):
-        return one.known_as or one.name
-    return one.known_as if isinstance(one, PlantedGround) else None
+    if isinstance(thing, Stand | Route):
+        return thing.known_as or thing.name
+    return thing.known_as if isinstance(thing, PlantedGround) else None
 
 
 def kept_names(inventory: Inventory, handed: frozenset[str]) -> tuple[KeptName, ...]:
     """Return the names and ids that a reader is not told who is handed some things, once each."""
-    shown = {in_plain_words(one) for one in shown_names(inventory, handed)}
+    shown = {in_plain_words(name) for name in shown_names(inventory, handed)}
     found: dict[tuple[str, ...], KeptName] = {}
-    for one, kind in _everything_named(inventory):
-        for kept in _names_of(one, kind, is_handed=one.id in handed):
+    for thing, kind in _everything_named(inventory):
+        for kept in _names_of(thing, kind, is_handed=thing.id in handed):
             if in_plain_words(kept.name) not in shown:
                 found.setdefault(kept.found_by, kept)
     return tuple(found.values())
 
 
 def _everything_named(inventory: Inventory) -> Iterator[tuple[Named, str]]:
-    yield from ((one, "stand") for one in inventory.stands)
-    yield from ((one, "walk") for one in inventory.routes)
-    yield from ((one, "place") for one in inventory.places())
-    yield from ((one, "water hole") for one in inventory.water_holes)
+    yield from ((stand, "stand") for stand in inventory.stands)
+    yield from ((route, "walk") for route in inventory.routes)
+    yield from ((place, "place") for place in inventory.places())
+    yield from ((hole, "water hole") for hole in inventory.water_holes)
 
 
-def _names_of(one: Named, kind: str, *, is_handed: bool) -> Iterator[KeptName]:
+def _names_of(thing: Named, kind: str, *, is_handed: bool) -> Iterator[KeptName]:
     """Yield what a thing is called; where it is not handed over, its name for others and ids."""
-    known_as = None if isinstance(one, WaterHole) else one.known_as
-    names = [one.name, *([known_as] if known_as is not None and not is_handed else [])]
+    known_as = None if isinstance(thing, WaterHole) else thing.known_as
+    names = [thing.name, *([known_as] if known_as is not None and not is_handed else [])]
     for name in names:
         words = in_plain_words(name)
         if len(words.strip()) >= SHORTEST:
-            yield KeptName(name, f"the name of a {kind}", one.id, (words,))
-    for identity in () if is_handed else (one.id, *one.was):
+            yield KeptName(name, f"the name of a {kind}", thing.id, (words,))
+    for identity in () if is_handed else (thing.id, *thing.was):
         words = in_plain_words(identity)
         if " " in words.strip():
-            yield KeptName(identity, f"the id of a {kind}", one.id, (words,))
+            yield KeptName(identity, f"the id of a {kind}", thing.id, (words,))
         else:
             found_by = tuple(f"{words}{after} " for after in AFTER_AN_ID[kind])
-            yield KeptName(identity, f"the id of a {kind}", one.id, found_by)
+            yield KeptName(identity, f"the id of a {kind}", thing.id, found_by)
 
 
 def names_in(text: str, kept: Iterable[KeptName], shown: Iterable[str]) -> tuple[KeptName, ...]:
@@ -123,37 +124,44 @@ def names_in(text: str, kept: Iterable[KeptName], shown: Iterable[str]) -> tuple
     Kept names of one thing are looked for in their order, its ids last.
     """
     found: dict[str, KeptName] = {}
-    for one in kept:
-        if one.stands_in(text, shown):
-            found.setdefault(one.thing, one)
+    for name in kept:
+        if name.stands_in(text, shown):
+            found.setdefault(name.thing, name)
     return tuple(found.values())
 
 
 def kept_points(inventory: Inventory, reader: Reader) -> tuple[KeptName, ...]:
     """Return the coordinates of stands that a reader is not told."""
     return tuple(
-        KeptName(f"{lat}, {lon}", f"the coordinates of the stand {one.id}", one.id, (), (lat, lon))
-        for one in inventory.stands
-        if one.at_lat_lon is not None and not (one.id in reader.stands and one.coordinates == YES)
-        for lat, lon in (one.at_lat_lon,)
+        KeptName(
+            f"{lat}, {lon}", f"the coordinates of the stand {stand.id}", stand.id, (), (lat, lon)
+        )
+        for stand in inventory.stands
+        if stand.at_lat_lon is not None
+        and not (stand.id in reader.stands and stand.coordinates == YES)
+        for lat, lon in (stand.at_lat_lon,)
     )
 
 
 def _holds_point(text: str, point: LatLon) -> bool:
     """Return whether latitude and longitude stand in a text, to the decimals it gives."""
+    # signs aside: west is told by a minus or by a letter
     typed = DEGREES.findall(text)
-    return all(any(_is_cut_of(one, abs(part_deg)) for one in typed) for part_deg in point)
+    return all(any(_is_cut_of(number, abs(part_deg)) for number in typed) for part_deg in point)
 
 
 def _is_cut_of(typed: str, exact_deg: float) -> bool:
     decimals = len(typed.partition(".")[2])
+    # cut off or rounded, it gives the point away alike
     return bool(abs(float(typed) - exact_deg) < 10**-decimals)
 
 
 def _without(words: str, shown: Iterable[str], found: str) -> str:
     """Return words without the shown names that hold what is looked for, unless they are all."""
+    # longest first: a short name taken out of a long one would leave its rest behind
     for name in sorted(shown, key=len, reverse=True):
         plain = in_plain_words(name)
+        # a text that is a shown name and no more is not excused: that name itself gives it away
         if found in plain and plain != words:
             words = words.replace(plain, " | ")
     return words

@@ -50,28 +50,28 @@ class HandedGround:
 
 def handed_ground(plan: Plan, reader: Reader, places: Mapping[str, str]) -> HandedGround:
     """Return what a partner is handed beside jobs; `places` are those of the jobs, by new ids."""
-    stands = [one for one in plan.stands if one.id in reader.stands]
-    routes = [one for one in plan.routes if one.id in reader.routes]
-    new_ids = {one.id: slug(_name(one)) for one in stands}
-    new_ids |= {one.id: slug(_name(one)) for one in routes}
-    upkeep = {one.id: _upkeep(one, new_ids) for one in plan.upkeep if one.subject.id in new_ids}
+    stands = [stand for stand in plan.stands if stand.id in reader.stands]
+    routes = [route for route in plan.routes if route.id in reader.routes]
+    new_ids = {stand.id: slug(_name(stand)) for stand in stands}
+    new_ids |= {route.id: slug(_name(route)) for route in routes}
+    upkeep = {job.id: _upkeep(job, new_ids) for job in plan.upkeep if job.subject.id in new_ids}
     return HandedGround(
         new_ids,
         {old: new.id for old, new in upkeep.items()},
-        tuple(sorted((_stand(one, new_ids) for one in stands), key=_by_id)),
-        tuple(sorted((_route(one, new_ids) for one in routes), key=_by_id)),
+        tuple(sorted((_stand(stand, new_ids) for stand in stands), key=_by_id)),
+        tuple(sorted((_route(route, new_ids) for route in routes), key=_by_id)),
         tuple(sorted(upkeep.values(), key=_by_date)),
-        _looks(plan.entries, {one.id: new_ids[one.id] for one in stands}),
+        _looks(plan.entries, {stand.id: new_ids[stand.id] for stand in stands}),
         _others_out(plan, {**places, **new_ids}),
     )
 
 
-def _name(one: Stand | Route) -> str:
-    return one.known_as or one.name
+def _name(thing: Stand | Route) -> str:
+    return thing.known_as or thing.name
 
 
-def _by_id(one: Stand | Route) -> str:
-    return one.id
+def _by_id(thing: Stand | Route) -> str:
+    return thing.id
 
 
 def _by_date(job: UpkeepJob) -> tuple[datetime.date, datetime.date, str]:
@@ -108,7 +108,7 @@ def _route(route: Route, new_ids: Mapping[str, str]) -> Route:
         was=(),
         name=_name(route),
         known_as=None,
-        serves=tuple(sorted(new_ids[one] for one in route.serves if one in new_ids)),
+        serves=tuple(sorted(new_ids[stand_id] for stand_id in route.serves if stand_id in new_ids)),
         coordinates=None,
         length_ft=without_line(route.length_ft) if route.length_ft is not None else None,
         walked_on=route.walked_on,
@@ -143,11 +143,11 @@ def _subject(subject: KeptUp, new_ids: Mapping[str, str]) -> KeptUp:
 def _looks(entries: Iterable[LogEntry], stands: Mapping[str, str]) -> tuple[LogEntry, ...]:
     """Return of each look over a handed stand its day and whether it was sound, and no more."""
     told = {
-        (entry.done_on, stands[one], entry.inspected.sound)
+        (entry.done_on, stands[thing], entry.inspected.sound)
         for entry in entries
         if entry.inspected is not None
-        for one in entry.inspected.what
-        if one in stands
+        for thing in entry.inspected.what
+        if thing in stands
     }
     return tuple(
         LogEntry(
@@ -156,33 +156,37 @@ def _looks(entries: Iterable[LogEntry], stands: Mapping[str, str]) -> tuple[LogE
             done_on=day,
             inspected=Inspected(where=NOWHERE, what=(stand,), sound=sound),
         )
-        for day, stand, sound in sorted(told, key=lambda one: (one[0], one[1], str(one[2])))
+        for day, stand, sound in sorted(told, key=lambda look: (look[0], look[1], str(look[2])))
     )
 
 
 def _others_out(plan: Plan, new_ids: Mapping[str, str]) -> tuple[OthersOut, ...]:
     """Return the days that matter on what is handed over, from the plan's day or season on."""
+    # a book made in summer for the season to come is used in the weeks before it too
     begins = min(plan.as_of, day_in_season(FIRST_OF_SEASON, plan.season))
     inside = (begins, day_in_season(LAST_OF_SEASON, plan.season))
     found: dict[tuple[str, tuple[str, ...], datetime.date | None], list[Span]] = {}
-    for one in plan.dates:
-        on = tuple(sorted(new_ids[place] for place in one.places if place in new_ids))
-        if one.kind in TOLD_TO_PARTNERS and (on or ALL_PLACES in one.places):
-            spans = found.setdefault((one.kind, on, one.looked_up_on), [])
-            spans += comes_back(one, inside)
+    for dates in plan.dates:
+        on = tuple(sorted(new_ids[place] for place in dates.places if place in new_ids))
+        if dates.kind in TOLD_TO_PARTNERS and (on or ALL_PLACES in dates.places):
+            # apart by when they were looked up: the page prints it, and old must not pass for new
+            spans = found.setdefault((dates.kind, on, dates.looked_up_on), [])
+            spans += comes_back(dates, inside)
     told = (
         OthersOut(kind, joined(spans), on, looked_up)
         for (kind, on, looked_up), spans in found.items()
         if spans
     )
-    return tuple(sorted(told, key=lambda one: (one.spans, one.kind, one.on, str(one.looked_up_on))))
+    return tuple(
+        sorted(told, key=lambda days: (days.spans, days.kind, days.on, str(days.looked_up_on)))
+    )
 
 
 def hunted_on(plan: Plan, new_id: str, kinds: tuple[str, ...]) -> tuple[Span, ...]:
     """Return the days of some kinds of dates on one of the things a partner is handed."""
     return joined(
         span
-        for one in plan.others_out
-        if one.kind in kinds and (not one.on or new_id in one.on)
-        for span in one.spans
+        for days in plan.others_out
+        if days.kind in kinds and (not days.on or new_id in days.on)
+        for span in days.spans
     )

@@ -23,12 +23,14 @@ def promised_findings(
     looked_at: Collection[JobRequest], last_season: int, inventory: Inventory
 ) -> list[Finding]:
     """Return a caution for each step that is handed over and makes no job up to a season."""
-    plantings = {one.id: one for place in inventory.places() for one in place.plantings}
-    made = {(one.planting.id, one.step.id) for one in looked_at}
+    plantings = {
+        planting.id: planting for place in inventory.places() for planting in place.plantings
+    }
+    made = {(request.planting.id, request.step.id) for request in looked_at}
     return [
-        one
+        caution
         for reader in inventory.readers
-        for one in _promised_to(reader, plantings, made, last_season, inventory)
+        for caution in _promised_to(reader, plantings, made, last_season, inventory)
     ]
 
 
@@ -41,7 +43,7 @@ def _promised_to(
 ) -> Iterator[Finding]:
     for jobs in reader.jobs:
         planting = plantings[jobs.planting]
-        steps = {one.id: one for one in inventory.steps_of(planting)}
+        steps = {step.id: step for step in inventory.steps_of(planting)}
         for number, name in enumerate(jobs.steps):
             if name not in steps or (planting.id, name) in made:
                 continue

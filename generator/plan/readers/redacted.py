@@ -46,5 +46,6 @@ def _redacted_value(value: object, visible: bool, seen: Set[str]) -> object:
     if isinstance(value, Record):
         return redacted(value, seen)
     if isinstance(value, tuple):
-        return tuple(_redacted_value(one, True, seen) for one in value)
+        # what is in a list has no class but that of its field, which has passed
+        return tuple(_redacted_value(item, True, seen) for item in value)
     return value

@@ -61,12 +61,12 @@ class Releasing:
             value=quantity.value,
             unit=quantity.unit,
             formula=quantity.formula,
-            inputs=tuple((name, self._input(one)) for name, one in quantity.inputs),
+            inputs=tuple((name, self._input(figure)) for name, figure in quantity.inputs),
         )
 
     def numbers(self, numbers: Mapping[str, Quantity]) -> dict[str, Quantity]:
         """Return numbers by their names."""
-        return {name: self.number(one) for name, one in numbers.items()}
+        return {name: self.number(number) for name, number in numbers.items()}
 
     def figure(self, figure: Figure) -> Figure:
         """Return a figure, or in its place that it is withheld."""
@@ -95,10 +95,10 @@ class Releasing:
         return tuple(
             sorted(
                 {
-                    one.identity if isinstance(one, Quantity) else name
+                    figure.identity if isinstance(figure, Quantity) else name
                     for number in self.resting(quantity)
-                    for name, one in flat_inputs(number)
-                    if self.keeps(one)
+                    for name, figure in flat_inputs(number)
+                    if self.keeps(figure)
                 }
             )
         )
@@ -106,13 +106,13 @@ class Releasing:
     def resting(self, quantity: Quantity) -> Iterator[Quantity]:
         """Yield a released number and every number that its working shows."""
         yield quantity
-        for _, one in flat_inputs(quantity):
-            if isinstance(one, Quantity) and not self.keeps(one):
-                yield from self.resting(one)
+        for _, figure in flat_inputs(quantity):
+            if isinstance(figure, Quantity) and not self.keeps(figure):
+                yield from self.resting(figure)
 
     def _input(self, figure: Input) -> Input:
         if isinstance(figure, tuple):
-            return tuple(self.figure(one) for one in figure)
+            return tuple(self.figure(part) for part in figure)
         return self.figure(figure)
 
     def _identity(self, identity: str) -> str:
@@ -120,6 +120,7 @@ class Releasing:
         thing, dot, name = last.partition(".")
         if dot:
             last = f"{self.things.get(thing, thing)}.{name}"
+        # no `get` here: a number of a place that is not handed over fails rather than passes
         return "/".join([self.places[place], *middle, last])
 
 
@@ -131,9 +132,11 @@ def _name(figure: Figure) -> str:
 
 def released_job(job: Job, place_id: str, seen: frozenset[str]) -> Job:
     """Return a job as another reader is handed it, on a place by its new name."""
-    things = {one.lot.id: f"lot-{number}" for number, one in enumerate(job.sowings, 1)}
-    things |= {one.item.id: f"spread-{number}" for number, one in enumerate(job.spreadings, 1)}
-    things |= {one.plant.id: f"plants-{number}" for number, one in enumerate(job.rows, 1)}
+    things = {sowing.lot.id: f"lot-{number}" for number, sowing in enumerate(job.sowings, 1)}
+    things |= {
+        spreading.item.id: f"spread-{number}" for number, spreading in enumerate(job.spreadings, 1)
+    }
+    things |= {row.plant.id: f"plants-{number}" for number, row in enumerate(job.rows, 1)}
     release = Releasing(seen, {job.place_id: place_id}, things)
     new_id = released_id(job, place_id)
     return Job(
@@ -146,7 +149,7 @@ def released_job(job: Job, place_id: str, seen: frozenset[str]) -> Job:
         dates=released_dates(job.dates),
         state=_state_without_log(job.state),
         numbers=release.numbers(job.numbers),
-        sowings=tuple(_sowing(one, release) for one in job.sowings),
+        sowings=tuple(_sowing(sowing, release) for sowing in job.sowings),
         note=None,
         part=job.part,
         needs=(),
@@ -156,10 +159,10 @@ def released_job(job: Job, place_id: str, seen: frozenset[str]) -> Job:
         safety=tuple(released_safety(line) for line in job.safety),
         drill=redacted(job.drill, seen) if job.drill is not None else None,
         drill_test=redacted(job.drill_test, seen) if job.drill_test is not None else None,
-        spreadings=tuple(_spreading(one, release) for one in job.spreadings),
-        nutrients=tuple(_nutrient(one, release) for one in job.nutrients),
+        spreadings=tuple(_spreading(spreading, release) for spreading in job.spreadings),
+        nutrients=tuple(_nutrient(nutrient, release) for nutrient in job.nutrients),
         lime_asked=_lime_asked(job.lime_asked, release) if job.lime_asked is not None else None,
-        rows=tuple(_row(one, release) for one in job.rows),
+        rows=tuple(_row(row, release) for row in job.rows),
         days=_days(job.days) if job.days is not None else None,
         had_left=job.had_left,
         method=job.method,
@@ -201,8 +204,8 @@ def released_dates(dates: OpenDates) -> OpenDates:
     return OpenDates(
         opens=dates.opens,
         closes=dates.closes,
-        opens_reasons=tuple(_reason(one) for one in dates.opens_reasons),
-        closes_reasons=tuple(_reason(one) for one in dates.closes_reasons),
+        opens_reasons=tuple(_reason(reason) for reason in dates.opens_reasons),
+        closes_reasons=tuple(_reason(reason) for reason in dates.closes_reasons),
         missing_signs=dates.missing_signs,
         by_year=(),
     )
@@ -232,6 +235,7 @@ def released_state(state: JobState) -> JobState:
 
 def _state_without_log(state: JobState) -> JobState:
     """Return where a job stands without the days that the owner's log or mind alone holds."""
+    # days of open dates stand on the sheet anyway; those of the log tell when somebody was there
     by_log = state.is_settled or state.question is not None
     return JobState(
         kind=state.kind,
@@ -243,6 +247,7 @@ def _state_without_log(state: JobState) -> JobState:
 
 
 def _days(days: JobDays) -> JobDays:
+    # the days to keep free are all that the work needs: reasons would tell quiet dates from others
     return JobDays(not_on=days.not_on, left=days.left, last_before=days.last_before, why=())
 
 
@@ -306,8 +311,8 @@ def _lime_asked(asked: LimeAsked, release: Releasing) -> LimeAsked:
 
 def _mix(mix: Mix, release: Releasing) -> Mix:
     return Mix(
-        parts=tuple(_part(one, release) for one in mix.parts),
-        adjuvants=tuple(_adjuvant(one, release) for one in mix.adjuvants),
+        parts=tuple(_part(part, release) for part in mix.parts),
+        adjuvants=tuple(_adjuvant(part, release) for part in mix.adjuvants),
         sprayer=redacted(mix.sprayer, release.seen),
         test=redacted(mix.test, release.seen),
         loads=tuple(_load(load, release) for load in mix.loads),
@@ -339,8 +344,8 @@ def _load(load: Load, release: Releasing) -> Load:
         name=load.name,
         count=release.figure(load.count) if load.count is not None else None,
         spray=release.figure(load.spray),
-        doses=tuple(_dose(one, release) for one in load.doses),
-        poured=tuple(release.number(one) for one in load.poured),
+        doses=tuple(_dose(dose, release) for dose in load.doses),
+        poured=tuple(release.number(amount) for amount in load.poured),
     )
 
 

@@ -75,6 +75,7 @@ def seen_by(plan: Plan, reader: Reader) -> Plan:
 
 
 def _by_date(job: Job) -> tuple[str, str, str]:
+    # of the same days by the new id: the order by the owner's id would tell something of that id
     return (str(job.dates.opens or "9999"), str(job.dates.closes or "9999"), job.id)
 
 
@@ -128,11 +129,11 @@ def _findings(plan: Plan, new_ids: Mapping[str, str]) -> tuple[Finding, ...]:
     return in_order(
         [
             Finding(
-                code=one.code,
-                severity=one.severity,
-                subject=new_ids[one.subject],
-                words=one.words_for_others,
-                words_for_others=one.words_for_others,
+                code=finding.code,
+                severity=finding.severity,
+                subject=new_ids[finding.subject],
+                words=finding.words_for_others,
+                words_for_others=finding.words_for_others,
                 cure="",
                 place="",
                 figures=(),
@@ -141,7 +142,8 @@ def _findings(plan: Plan, new_ids: Mapping[str, str]) -> tuple[Finding, ...]:
                 cause="",
                 column=0,
             )
-            for one in plan.findings
-            if one.subject in new_ids and one.words_for_others
+            # what has no words for others was written for the owner and may name what is kept
+            for finding in plan.findings
+            if finding.subject in new_ids and finding.words_for_others
         ]
     )

@@ -74,8 +74,10 @@ def _named(
     shown = shown_names(inventory, handed)
     texts = (*_texts(inventory, SEEN_CLASSES[reader.kind]), *_names(inventory, handed))
     named = [(text, name) for text in texts for name in names_in(text.text, kept, shown)]
+    # a reader's plan takes long to make, so only where a text holds a name at all
     if named:
-        read = "|".join(in_plain_words(one) for one in _words_in(seen_by(plan, reader)))
+        # plain words hold no bar, so no text is found across two that only stand side by side
+        read = "|".join(in_plain_words(words) for words in _words_in(seen_by(plan, reader)))
         yield from (pair for pair in named if in_plain_words(pair[0].text) in read)
 
 
@@ -86,19 +88,19 @@ def _names(inventory: Inventory, handed: frozenset[str]) -> Iterator[SharedText]
         *inventory.stands,
         *inventory.routes,
     )
-    for one in things:
-        name = name_for_others(one)
-        if one.id in handed and name is not None:
-            yield SharedText(name, "known_as" if one.known_as else "name", one.id, one.where)
+    for thing in things:
+        name = name_for_others(thing)
+        if thing.id in handed and name is not None:
+            yield SharedText(name, "known_as" if thing.known_as else "name", thing.id, thing.where)
 
 
 def _texts(inventory: Inventory, seen: frozenset[str]) -> Iterator[SharedText]:
     """Yield every text of the property folder whose class lets it pass."""
-    for one in fields(inventory):
-        value = getattr(inventory, one.name)
+    for field in fields(inventory):
+        value = getattr(inventory, field.name)
         for record in value if isinstance(value, tuple) else (value,):
             if isinstance(record, Record) and rules_of(type(record)):
-                whose = getattr(record, "id", None) or one.name
+                whose = getattr(record, "id", None) or field.name
                 yield from _texts_of(record, seen, "", str(whose))
 
 
@@ -110,11 +112,11 @@ def _texts_of(
         if is_name or not (rule.visible in seen or rule.safety):
             continue
         value = getattr(record, name)
-        for one in value if isinstance(value, tuple) else (value,):
-            if isinstance(one, Record) and rule.form == "record":
-                yield from _texts_of(one, seen, f"{inside}{name}.", whose)
-            elif isinstance(one, str) and rule.form in TEXT_FORMS:
-                yield SharedText(one, f"{inside}{name}", whose, record.where)
+        for item in value if isinstance(value, tuple) else (value,):
+            if isinstance(item, Record) and rule.form == "record":
+                yield from _texts_of(item, seen, f"{inside}{name}.", whose)
+            elif isinstance(item, str) and rule.form in TEXT_FORMS:
+                yield SharedText(item, f"{inside}{name}", whose, record.where)
 
 
 def _words_in(value: object) -> Iterator[str]:
@@ -126,9 +128,9 @@ def _words_in(value: object) -> Iterator[str]:
     elif isinstance(value, tuple | list):
         yield from _words_in_each(value)
     elif is_dataclass(value):
-        yield from _words_in_each(getattr(value, one.name) for one in fields(value))
+        yield from _words_in_each(getattr(value, field.name) for field in fields(value))
 
 
 def _words_in_each(values: Iterable[object]) -> Iterator[str]:
-    for one in values:
-        yield from _words_in(one)
+    for value in values:
+        yield from _words_in(value)

@@ -26,9 +26,9 @@ def lots_in(test: SpreaderTest | DrillTest) -> frozenset[str]:
 def latest_with(tests: Sequence[_T], parts: tuple[Sowing, ...]) -> _T | None:
     """Return the last test with just what is sown, else with the heaviest part in it, else None."""
     sown, most = _lots_of(parts), heaviest(parts).id
-    by_day = sorted(tests, key=lambda one: one.tested_on)
-    alike = [one for one in by_day if lots_in(one) == sown]
-    near = [one for one in by_day if most in lots_in(one)]
+    by_day = sorted(tests, key=lambda test: test.tested_on)
+    alike = [test for test in by_day if lots_in(test) == sown]
+    near = [test for test in by_day if most in lots_in(test)]
     return next(reversed(alike or near), None)
 
 
@@ -43,4 +43,4 @@ def other_seed_findings(
 
 
 def _lots_of(parts: tuple[Sowing, ...]) -> frozenset[str]:
-    return frozenset(one.lot.id for one in parts)
+    return frozenset(part.lot.id for part in parts)

@@ -47,7 +47,7 @@ def sprayer_catches(sprayer: Sprayer, season: int) -> tuple[SprayerCatch, ...]:
             _caught(f"equipment/{season}/{sprayer.id}/test_{number}", sprayer, test)
             for number, test in enumerate(sprayer.catch_tests, 1)
         ],
-        lambda one: one.test.tested_on,
+        lambda catch: catch.test.tested_on,
     )
 
 
@@ -72,7 +72,7 @@ def spreader_catches(spreader: Spreader, season: int) -> tuple[Catch, ...]:
             _walked(f"equipment/{season}/{spreader.id}/test_{number}", test)
             for number, test in enumerate(spreader.catch_tests, 1)
         ],
-        lambda one: one.test.tested_on,
+        lambda catch: catch.test.tested_on,
     )
 
 
@@ -90,7 +90,7 @@ def drill_catches(drill: Drill, season: int) -> tuple[Catch, ...]:
             _driven(f"equipment/{season}/{drill.id}/test_{number}", drill, test)
             for number, test in enumerate(drill.catch_tests, 1)
         ],
-        lambda one: one.test.tested_on,
+        lambda catch: catch.test.tested_on,
     )
 
 
@@ -104,11 +104,13 @@ def _driven(base: str, drill: Drill, test: DrillTest) -> Catch:
 def catch_numbers(plan: Plan) -> tuple[Quantity, ...]:
     """Return every number of the catch tests."""
     catches = [
-        *(one for machine in plan.spreaders for one in spreader_catches(machine, plan.season)),
-        *(one for machine in plan.drills for one in drill_catches(machine, plan.season)),
+        *(catch for machine in plan.spreaders for catch in spreader_catches(machine, plan.season)),
+        *(catch for machine in plan.drills for catch in drill_catches(machine, plan.season)),
     ]
-    sprayed = [one for sprayer in plan.sprayers for one in sprayer_catches(sprayer, plan.season)]
+    sprayed = [
+        catch for sprayer in plan.sprayers for catch in sprayer_catches(sprayer, plan.season)
+    ]
     return (
-        *(number for one in catches for number in (one.ground, one.rate)),
-        *(number for one in sprayed for number in one.numbers()),
+        *(number for catch in catches for number in (catch.ground, catch.rate)),
+        *(number for catch in sprayed for number in catch.numbers()),
     )

@@ -42,11 +42,13 @@ def drill_numbers(
             distance_ft=tested_distance(job_id, drill, test),
             wheel_circumference_ft=drill.wheel_circumference_ft,
         )
-    numbered = sorted(enumerate(drill.catch_tests, 1), key=lambda one: one[1].tested_on)
+    # numbered as in the file, as on the page of equipment, and only then put by day
+    numbered = sorted(enumerate(drill.catch_tests, 1), key=lambda pair: pair[1].tested_on)
+    # another setting is meant to let more or less through, so it says nothing of how even it runs
     alike = [
-        drilled_rate(f"{job_id}/catch_{number}", drill, one)
-        for number, one in numbered
-        if (lots_in(one), one.setting) == (lots_in(test), test.setting)
+        drilled_rate(f"{job_id}/catch_{number}", drill, catch)
+        for number, catch in numbered
+        if (lots_in(catch), catch.setting) == (lots_in(test), test.setting)
     ]
     return numbers | catches_apart(job_id, alike)
 

@@ -26,7 +26,7 @@ def with_what_falls_beside(
     """Return the sowings with the seed to load where the throw is wider than the place."""
     if test is None or width is None or width.value >= test.swath_ft.value:
         return parts
-    return tuple(_beside(f"{job_id}/{one.lot.id}", one, width, test) for one in parts)
+    return tuple(_beside(f"{job_id}/{part.lot.id}", part, width, test) for part in parts)
 
 
 def _beside(base: str, part: Sowing, width: Width, test: SpreaderTest) -> Sowing:
@@ -48,6 +48,7 @@ def hopper_numbers(
 ) -> dict[str, Quantity]:
     """Return fills, and passes with the correction where there is a catch test."""
     numbers = _load(job_id, parts)
+    # the hopper holds what falls beside too
     load = numbers.get("load_lb", bulk)
     fills = spread.FILLS(f"{job_id}/fills_count", bulk_lb=load, hopper_lb=spreader.hopper_lb)
     numbers["fills_count"] = fills
@@ -59,14 +60,14 @@ def hopper_numbers(
 
 
 def _load(job_id: str, parts: tuple[Sowing, ...]) -> dict[str, Quantity]:
-    if not all("beside_lb" in one.numbers for one in parts):
+    if not all("beside_lb" in part.numbers for part in parts):
         return {}
     return {
         "beside_lb": throw.BESIDE_IN_ALL(
-            f"{job_id}/beside_lb", each_lb=tuple(one.numbers["beside_lb"] for one in parts)
+            f"{job_id}/beside_lb", each_lb=tuple(part.numbers["beside_lb"] for part in parts)
         ),
         "load_lb": throw.LOAD_IN_ALL(
-            f"{job_id}/load_lb", each_lb=tuple(seed_used_up(one) for one in parts)
+            f"{job_id}/load_lb", each_lb=tuple(seed_used_up(part) for part in parts)
         ),
     }
 
@@ -76,6 +77,7 @@ def _opening(
 ) -> dict[str, Quantity]:
     rate, caught = bulk_rate(job_id, parts), caught_rate(job_id, test)
     numbers = {"bulk_rate_lb_per_ac": rate, "caught_rate_lb_per_ac": caught}
+    # what lies on the ground after one pass; lanes that overlap lay more than the test caught
     laid = caught
     if width is not None:
         numbers |= _lanes(job_id, width, test, caught)
@@ -101,6 +103,7 @@ def _lanes(job_id: str, width: Width, test: SpreaderTest, caught: Quantity) -> d
     """Return the lanes: the outer ones end at the edges, so those between overlap."""
     lanes = spread.LANES(f"{job_id}/lanes_count", width_ft=width, swath_ft=test.swath_ft)
     numbers = {"lanes_count": lanes}
+    # in a place narrower than the throw no lane keeps the seed inside the edges
     if width.value >= test.swath_ft.value:
         numbers["first_lane_ft"] = throw.FIRST_LANE(
             f"{job_id}/first_lane_ft", swath_ft=test.swath_ft
@@ -143,11 +146,11 @@ def put_down(base: str, test: SpreaderTest) -> Figure:
 
 
 def _alike(job_id: str, spreader: Spreader, test: SpreaderTest) -> list[Quantity]:
-    numbered = sorted(enumerate(spreader.catch_tests, 1), key=lambda one: one[1].tested_on)
+    numbered = sorted(enumerate(spreader.catch_tests, 1), key=lambda pair: pair[1].tested_on)
     return [
-        caught_rate(f"{job_id}/catch_{number}", one)
-        for number, one in numbered
-        if (lots_in(one), one.setting) == (lots_in(test), test.setting)
+        caught_rate(f"{job_id}/catch_{number}", catch)
+        for number, catch in numbered
+        if (lots_in(catch), catch.setting) == (lots_in(test), test.setting)
     ]
 
 

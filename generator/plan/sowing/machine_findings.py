@@ -30,7 +30,7 @@ def spreader_findings(
     if test is None:
         return
     yield from _apart(request, numbers, test)
-    beside = [one.numbers["beside_lb"] for one in parts if "beside_lb" in one.numbers]
+    beside = [part.numbers["beside_lb"] for part in parts if "beside_lb" in part.numbers]
     if beside and request.ground.width_ft is not None:
         figures = (
             ("The throw is wide", test.swath_ft),
@@ -64,6 +64,7 @@ def untested(
         yield finding(SowCaution.NO_SEED_TEST, request.job_id, at, lot=heaviest(parts).id)
         return
     yield from other_seed_findings(request, parts, test)
+    # on the day of the job, not of the plan: a test may be fresh now and old by then
     if older_than_a_year(test.tested_on, judged_on(request.dates, request.season)):
         yield finding(SprayCaution.OLD_CATCH_TEST, request.job_id, test.where)
 

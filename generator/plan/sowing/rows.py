@@ -65,6 +65,7 @@ def plan_replacing(request: JobRequest, inventory: Inventory) -> Rows:
 
 
 def _planted(request: JobRequest, row: WoodyRow, inventory: Inventory) -> RowPlanted | None:
+    # the row's own length first: rows need not run the whole of a place
     length = row.row_ft or length_of(request.ground)
     if length is None:
         return None
@@ -91,12 +92,12 @@ def _planted(request: JobRequest, row: WoodyRow, inventory: Inventory) -> RowPla
 
 def plant_of(row: WoodyRow, inventory: Inventory) -> Plant:
     """Return what stands in a row."""
-    return next(one for one in inventory.plants if one.id == row.plants)
+    return next(plant for plant in inventory.plants if plant.id == row.plants)
 
 
 def guard_of(row: WoodyRow, inventory: Inventory) -> Guard | None:
     """Return the guard every plant of a row gets."""
-    return next((one for one in inventory.guards if one.id == row.guards), None)
+    return next((guard for guard in inventory.guards if guard.id == row.guards), None)
 
 
 def _row_findings(

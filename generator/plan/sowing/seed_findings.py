@@ -51,9 +51,9 @@ def reach_findings(request: JobRequest, reach: Reach | None) -> Iterator[Finding
 
 def lot_findings(request: JobRequest, parts: tuple[Sowing, ...]) -> Iterator[Finding]:
     """Yield cautions and notes on the lots, judged on the last open day of the job."""
-    for one in parts:
-        lot, job_id = one.lot, request.job_id
-        yield from _dormant(request, one)
+    for part in parts:
+        lot, job_id = part.lot, request.job_id
+        yield from _dormant(request, part)
         yield from _tested(request, lot)
         yield from tag_findings(request, lot)
         if says_something(lot.tag.noxious_weeds):
@@ -79,6 +79,7 @@ def _dormant(request: JobRequest, part: Sowing) -> Iterator[Finding]:
     if not share.value or not species()[lot.species].dormancy:
         return
     closes = request.dates.closes
+    # from September on a whole winter is still ahead of the seed
     late = closes is not None and LATE_FROM <= (closes.month, closes.day) < (9, 1)
     figures = (
         ("Asleep in the test", share),
@@ -134,6 +135,7 @@ def _inoculated(request: JobRequest, lot: SeedLot) -> Iterator[Finding]:
 def _unfit(lot: SeedLot, kind: Species, judged: datetime.date) -> str:
     assert lot.inoculant is not None
     group, last = lot.inoculant.group, lot.inoculant.expires_on
+    # as a whole word: a group of one letter is part of almost any other word
     if kind.inoculant_group and kind.inoculant_group.casefold() not in _words(group):
         return f"is for {group}, and this plant takes group {kind.inoculant_group}"
     if last is not None and last < judged:
@@ -147,7 +149,7 @@ def _unfit(lot: SeedLot, kind: Species, judged: datetime.date) -> str:
 
 
 def _words(text: str) -> list[str]:
-    return "".join(one if one.isalnum() else " " for one in text.casefold()).split()
+    return "".join(letter if letter.isalnum() else " " for letter in text.casefold()).split()
 
 
 # A blank there must not pass for none: what the tag lists can be unlawful or unsafe to sow.

@@ -42,6 +42,7 @@ def _sowing(
         "bulk_seed_lb": seed.BULK_SEED(
             f"{base}.bulk_seed_lb", area_ac=area, rate_pls_lb_per_ac=rate, pls_fraction=pls
         ),
+        # told beside, and never reckoned in: a rate of live seed counts dormant seed as alive
         "dormant_share_fraction": dormant,
         "ready_rate_pls_lb_per_ac": seed.READY_RATE(
             f"{base}.ready_rate_pls_lb_per_ac",
@@ -92,6 +93,7 @@ def together(job_id: str, planting: Planting, parts: tuple[Sowing, ...]) -> dict
         )
     }
     seeds = _each(parts, "seeds_per_sq_ft")
+    # a sum that leaves out a kind without a count would pass for that of all
     if len(parts) == 1 or len(seeds) < len(parts):
         return numbers
     numbers["seeds_per_sq_ft"] = seed_rate.TOGETHER(
@@ -109,17 +111,17 @@ def _shares(job_id: str, planting: Planting, parts: tuple[Sowing, ...]) -> tuple
     """Return the seeds each kind brings to a pound of a mixture, or nothing of no mixture."""
     return tuple(
         seed_rate.SHARE_SEEDS(
-            f"{job_id}/{one.lot.id}.share_seeds_per_lb",
+            f"{job_id}/{sowing.lot.id}.share_seeds_per_lb",
             share_fraction=part.share_fraction,
-            live_seeds_per_lb=one.lot.live_seeds_per_lb,
+            live_seeds_per_lb=sowing.lot.live_seeds_per_lb,
         )
-        for part, one in zip(planting.seed, parts, strict=True)
-        if part.share_fraction is not None and one.lot.live_seeds_per_lb is not None
+        for part, sowing in zip(planting.seed, parts, strict=True)
+        if part.share_fraction is not None and sowing.lot.live_seeds_per_lb is not None
     )
 
 
 def _each(parts: tuple[Sowing, ...], name: str) -> tuple[Quantity, ...]:
-    return tuple(one.numbers[name] for one in parts if name in one.numbers)
+    return tuple(part.numbers[name] for part in parts if name in part.numbers)
 
 
 def bulk_rate(job_id: str, parts: tuple[Sowing, ...]) -> Quantity:
@@ -131,4 +133,4 @@ def bulk_rate(job_id: str, parts: tuple[Sowing, ...]) -> Quantity:
 
 def heaviest(parts: tuple[Sowing, ...]) -> SeedLot:
     """Return the lot that weighs most in the sowing: catch tests are made with it."""
-    return max(parts, key=lambda one: one.numbers["bulk_seed_lb"].value).lot
+    return max(parts, key=lambda part: part.numbers["bulk_seed_lb"].value).lot

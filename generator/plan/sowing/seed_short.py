@@ -67,14 +67,17 @@ def reaches(
     was used on a place counts there. A place whose open dates are over, or do not meet, comes
     after the others.
     """
-    items = {one.id: one for one in stock_items(inventory)}
+    items = {item.id: item for item in stock_items(inventory)}
     supplies = {
         lot.id: supply
         for lot in inventory.lots
         if (supply := _short_supply(lot, items[lot.id], needs, season, entries, as_of)) is not None
     }
     found: dict[str, Reach] = {}
-    for need in sorted(needs, key=lambda one: (_has_no_day(one.request, as_of), turn(one.request))):
+    # seed kept for ground that can be sown no more would be missing where it still can
+    for need in sorted(
+        needs, key=lambda sowing: (_has_no_day(sowing.request, as_of), turn(sowing.request))
+    ):
         concerned = [supplies[lot] for lot in need.of_lots if lot in supplies]
         if concerned:
             found[need.request.job_id] = _served(need, concerned)
@@ -96,7 +99,7 @@ def turn(request: JobRequest) -> tuple[float, datetime.date, str]:
 
 
 def _guessed(requests: list[JobRequest]) -> bool:
-    priorities = [one.planting.priority for one in requests]
+    priorities = [request.planting.priority for request in requests]
     return None in priorities or len(set(priorities)) < len(priorities)
 
 
@@ -111,6 +114,7 @@ def _short_supply(
     """Return what can be had of a lot in all, where that is known and less than is needed."""
     base = f"seed/{season}/{lot.id}"
     on_hand = on_hand_now(item, entries, as_of, base)
+    # what nobody weighed, or may buy without end, cannot be called short
     if lot.most_to_be_had_lb is None or on_hand is None:
         return None
     supply = seed_short.SUPPLY(
@@ -118,12 +122,12 @@ def _short_supply(
         on_hand_lb=there_to_plan_with(item, on_hand, base),
         most_to_be_had_lb=_to_be_had(lot, lot.most_to_be_had_lb, item, entries, base),
     )
-    sown = [one for one in needs if lot.id in one.of_lots]
-    used = {one.request.job_id: used_of(item, entries_on(one.request, entries)) for one in sown}
-    needed = buying.sum_of([_still(one, lot, used[one.request.job_id]).value for one in sown])
+    sown = [need for need in needs if lot.id in need.of_lots]
+    used = {need.request.job_id: used_of(item, entries_on(need.request, entries)) for need in sown}
+    needed = buying.sum_of([_still(need, lot, used[need.request.job_id]).value for need in sown])
     if needed <= supply.value * (1 + _ROUNDING):
         return None
-    return _Supply(lot, supply, _guessed([one.request for one in sown]), used)
+    return _Supply(lot, supply, _guessed([need.request for need in sown]), used)
 
 
 def _to_be_had(
@@ -131,6 +135,7 @@ def _to_be_had(
 ) -> Given | Quantity:
     """Return what can still be bought: less what was bought since the count, in whole bags."""
     had: Given | Quantity = most
+    # the limit holds from the day of the count on: what was bought before is no part of it
     bought = bought_of(item, entries, lot.counted_on) if lot.counted_on is not None else ()
     if bought:
         had = seed_short.STILL_TO_BE_HAD(
@@ -153,9 +158,12 @@ def _still(need: SeedNeed, lot: SeedLot, used: tuple[Given, ...]) -> Quantity:
 def _served(need: SeedNeed, supplies: list[_Supply]) -> Reach:
     """Return how far the seed goes on the next place in turn, and take it off the supplies."""
     area, job_id = need.request.area, need.request.job_id
-    guessed = any(one.guessed for one in supplies)
-    has = {one.lot.id: _has(one, job_id) for one in supplies}
-    scarcest = min(supplies, key=lambda one: has[one.lot.id].value / need.of_lots[one.lot.id].value)
+    guessed = any(supply.guessed for supply in supplies)
+    has = {supply.lot.id: _has(supply, job_id) for supply in supplies}
+    # lots of a mixture go out together, so the one that reaches least holds the others back
+    scarcest = min(
+        supplies, key=lambda supply: has[supply.lot.id].value / need.of_lots[supply.lot.id].value
+    )
     left, whole = has[scarcest.lot.id], need.of_lots[scarcest.lot.id]
     if left.value <= whole.value * _ROUNDING:
         return Reach(None, None, scarcest.lot, guessed)
@@ -168,8 +176,8 @@ def _served(need: SeedNeed, supplies: list[_Supply]) -> Reach:
             f"{job_id}/not_sown_area_ac", area_ac=area, sown_area_ac=sown
         )
         reach = Reach(sown, not_sown, scarcest.lot, guessed)
-    for one in supplies:
-        _take(one, need, reach)
+    for supply in supplies:
+        _take(supply, need, reach)
     return reach
 
 
@@ -191,6 +199,7 @@ def _take(supply: _Supply, need: SeedNeed, reach: Reach) -> None:
         sown_area_ac=reach.area,
         area_ac=need.request.area,
     )
+    # what was used here is off the supply already
     used = supply.used[need.request.job_id]
     if used:
         taken = STILL(f"{base}.still_taken_lb", planned=taken, used=used)

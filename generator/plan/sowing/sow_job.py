@@ -56,20 +56,23 @@ def season_reaches(
     A sowing that is finished or not needed takes nothing more.
     """
     sown = [
-        one for one in requests if one.step.operation == "sow" and not states[one.job_id].is_settled
+        request
+        for request in requests
+        if request.step.operation == "sow" and not states[request.job_id].is_settled
     ]
-    needs = [SeedNeed(one, _needed(one, inventory)) for one in sown]
+    needs = [SeedNeed(request, _needed(request, inventory)) for request in sown]
     return reaches(needs, season, inventory, entries, as_of)
 
 
 def _needed(request: JobRequest, inventory: Inventory) -> dict[str, Quantity]:
     parts, _ = _taken(request, f"{request.job_id}/{WHOLE}", request.area, inventory)
-    return {one.lot.id: seed_used_up(one) for one in parts}
+    return {part.lot.id: seed_used_up(part) for part in parts}
 
 
 def plan_sowing(request: JobRequest, inventory: Inventory, reach: Reach | None) -> Seeding:
     """Return what a sowing takes and what is to be said of it."""
     area = request.area if reach is None else reach.area
+    # a place that waits is worked out whole: its lots are still judged, its stop takes amounts out
     parts, sower = _taken(request, request.job_id, area or request.area, inventory)
     numbers = together(request.job_id, request.planting, parts)
     if reach is not None and reach.area is not None and reach.not_sown is not None:
@@ -95,10 +98,16 @@ def _taken(
 def _sower(request: JobRequest, parts: tuple[Sowing, ...], inventory: Inventory) -> Sower:
     work = request.work
     spreader = next(
-        (one for one in inventory.spreaders if work is not None and one.id == work.spreader), None
+        (
+            machine
+            for machine in inventory.spreaders
+            if work is not None and machine.id == work.spreader
+        ),
+        None,
     )
     drill = next(
-        (one for one in inventory.drills if work is not None and one.id == work.drill), None
+        (machine for machine in inventory.drills if work is not None and machine.id == work.drill),
+        None,
     )
     return Sower(
         spreader,

@@ -36,13 +36,13 @@ def burning_findings(
 
     `requests` are the jobs of the season, `ever` those of every season.
     """
-    for one in requests:
-        if not shears_standing(one) or states[one.job_id].is_settled:
+    for request in requests:
+        if not shears_standing(request) or states[request.job_id].is_settled:
             continue
-        if one.step.operation == BURN:
-            yield from _too_much(one, _burns_beside(one, ever, states))
-            yield from _again(one, ever, entries, states)
-        yield from _hides_nobody(one, inventory)
+        if request.step.operation == BURN:
+            yield from _too_much(request, _burns_beside(request, ever, states))
+            yield from _again(request, ever, entries, states)
+        yield from _hides_nobody(request, inventory)
 
 
 def shears_standing(request: JobRequest) -> bool:
@@ -62,6 +62,7 @@ def _burns_beside(
         and other.job_id != request.job_id
         and other.step.operation == BURN
         and shears_standing(other)
+        # what was missed burnt nothing
         and (states[other.job_id].is_ahead or states[other.job_id].kind == "done")
     )
 
@@ -74,6 +75,7 @@ def _too_much(request: JobRequest, beside: tuple[JobRequest, ...]) -> Iterator[F
         each.work.treated_sq_ft if each.work is not None else None for each in (request, *beside)
     ]
     measured = tuple(part for part in parts if part is not None)
+    # a part that is not measured may be the whole screen, however small the others are
     if len(measured) < len(parts):
         yield finding(PlaceStop.BURNS_TOO_MUCH, request.job_id, where, figures)
         return
@@ -110,6 +112,7 @@ def _again(
     )
     parts = [part for other in before for part in _parts(other, entries, states)]
     mine = _same(request.work.part if request.work is not None else None)
+    # a part that is not told may be the same one
     if any(mine is None or part is None or _same(part) == mine for part in parts):
         where = request.work.where if request.work is not None else request.planting.where
         yield finding(PlaceStop.BURNS_AGAIN, request.job_id, where)

@@ -49,7 +49,7 @@ def grown_in(plan: Plan, season: int) -> tuple[Grown, ...]:
     The last planting counts. One that lasts a single season is gone after it, and one whose sowing
     was missed stands on no place.
     """
-    kinds = {one.id: one.kind or "" for one in plan.step_plans}
+    kinds = {step_plan.id: step_plan.kind or "" for step_plan in plan.step_plans}
     missed = {
         job.planting_id
         for job in plan.jobs
@@ -58,10 +58,14 @@ def grown_in(plan: Plan, season: int) -> tuple[Grown, ...]:
     found: list[Grown] = []
     for place in plan.places:
         plantings = place.typed.plantings if place.typed is not None else ()
-        sown = [one for one in plantings if one.season <= season and one.id not in missed]
+        sown = [
+            planting
+            for planting in plantings
+            if planting.season <= season and planting.id not in missed
+        ]
         if not sown:
             continue
-        last = max(sown, key=lambda one: one.season)
+        last = max(sown, key=lambda planting: planting.season)
         kind = kinds[last.steps]
         if kind in LASTING or last.season == season:
             found.append(Grown(place, last, kind, season - last.season + 1))
@@ -86,8 +90,8 @@ def acres_by_age(plan: Plan) -> tuple[SeasonAcres, ...]:
 def acres_in(plan: Plan, season: int) -> SeasonAcres:
     """Return the ground of one season by the age of what stands on it."""
     ground: dict[Age, list[Quantity]] = {}
-    for one in grown_in(plan, season):
-        ground.setdefault(age_of(one), []).append(one.place.area)
+    for grown in grown_in(plan, season):
+        ground.setdefault(age_of(grown), []).append(grown.place.area)
     return SeasonAcres(
         season,
         {

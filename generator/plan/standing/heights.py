@@ -56,96 +56,98 @@ class Heights:
     by_curve: dict[Curve, Quantity]
 
 
-def heights_on(one: Growing, day: datetime.date, curves: tuple[Curve, ...]) -> Heights | None:
+def heights_on(growing: Growing, day: datetime.date, curves: tuple[Curve, ...]) -> Heights | None:
     """Return the heights of a planting on a day; None before it grows, or after an annual's year.
 
     The first season is counted as no screen by whoever reads them: it is young, thin and late.
     """
-    year = one.year_of(day)
-    if year < 1 or not one.growth.grown(year):
+    year = growing.year_of(day)
+    if year < 1 or not growing.growth.grown(year):
         return None
-    base = f"{_base(one)}/{day.isoformat()}"
-    return Heights(day, year, {curve: _standing(one, day, curve, base) for curve in curves})
+    base = f"{_base(growing)}/{day.isoformat()}"
+    return Heights(day, year, {curve: _standing(growing, day, curve, base) for curve in curves})
 
 
-def _standing(one: Growing, day: datetime.date, curve: Curve, base: str) -> Quantity:
-    year = one.year_of(day)
+def _standing(growing: Growing, day: datetime.date, curve: Curve, base: str) -> Quantity:
+    year = growing.year_of(day)
     if _is_winter(day):
-        return _left_in_winter(one, day, curve, base)
-    new = _growth(one, day, curve, base, day)
-    if day.month < FIRST_MONTH_OF_WINTER and year > 1 and not _cut_since(one, day):
-        old = _wintered(one, year - 1, curve, f"{base}/old", day)
+        return _left_in_winter(growing, day, curve, base)
+    new = _growth(growing, day, curve, base, day)
+    if day.month < FIRST_MONTH_OF_WINTER and year > 1 and not _cut_since(growing, day):
+        old = _wintered(growing, year - 1, curve, f"{base}/old", day)
         return old if old.value > new.value else new
     return new
 
 
-def _left_in_winter(one: Growing, day: datetime.date, curve: Curve, base: str) -> Quantity:
+def _left_in_winter(growing: Growing, day: datetime.date, curve: Curve, base: str) -> Quantity:
     """Return what stands on a day of winter: less than the winter's share where it was cut."""
-    standing = _wintered(one, one.year_of(day), curve, base, day)
-    cuts = _cuts_of_winter(one, day)
+    standing = _wintered(growing, growing.year_of(day), curve, base, day)
+    cuts = _cuts_of_winter(growing, day)
     if not cuts:
         return standing
     lowest = min((_cut_to(entry) for entry in cuts), key=lambda cut: cut.value)
     return CUT_IN_WINTER(f"{base}/{curve}_left_in", cut_in=lowest, height_in=standing)
 
 
-def _cuts_of_winter(one: Growing, day: datetime.date) -> list[LogEntry]:
+def _cuts_of_winter(growing: Growing, day: datetime.date) -> list[LogEntry]:
     first = datetime.date(growing_year(day), FIRST_MONTH_OF_WINTER, 1)
-    return [entry for entry in one.cut if first <= entry.done_on <= day]
+    return [entry for entry in growing.cut if first <= entry.done_on <= day]
 
 
 def _is_winter(day: datetime.date) -> bool:
     return day.month == FIRST_MONTH_OF_WINTER or day.month < FIRST_MONTH_OF_GROWTH
 
 
-def _wintered(one: Growing, year: int, curve: Curve, base: str, day: datetime.date) -> Quantity:
+def _wintered(growing: Growing, year: int, curve: Curve, base: str, day: datetime.date) -> Quantity:
     """Return what winter leaves of a season's growth, as it is known on a day."""
-    height = _growth(one, _end_of(one, year), curve, base, day)
-    return _share_of(one, height, curve, base)
+    height = _growth(growing, _end_of(growing, year), curve, base, day)
+    return _share_of(growing, height, curve, base)
 
 
-def _share_of(one: Growing, height: Quantity, curve: Curve, base: str) -> Quantity:
-    share: Figure = one.planting.winter_share_fraction or one.growth.winter[curve]
+def _share_of(growing: Growing, height: Quantity, curve: Curve, base: str) -> Quantity:
+    share: Figure = growing.planting.winter_share_fraction or growing.growth.winter[curve]
     return WINTERED(f"{base}/{curve}_wintered_in", height_in=height, winter_share_fraction=share)
 
 
-def _end_of(one: Growing, year: int) -> datetime.date:
+def _end_of(growing: Growing, year: int) -> datetime.date:
     """Return the last day on which the full height of a season of growth stands."""
-    return datetime.date(one.planting.season + year - 1, 11, 30)
+    return datetime.date(growing.planting.season + year - 1, 11, 30)
 
 
 def _growth(
-    one: Growing, day: datetime.date, curve: Curve, base: str, known_on: datetime.date
+    growing: Growing, day: datetime.date, curve: Curve, base: str, known_on: datetime.date
 ) -> Quantity:
     """Return the height of this year's growth, cut and pulled as the log has it.
 
     Pulled up, the low curve is held to its full height or to what was measured, and the others to
     what the kind reaches on good ground: an early stand need not become a taller one.
     """
-    pull = _pull(one, curve, one.year_of(day), known_on)
+    pull = _pull(growing, curve, growing.year_of(day), known_on)
     if pull is None:
-        return _pulled(one, day, curve, base, UNPULLED)
-    height = _pulled(one, day, curve, base, pull.figure)
+        return _pulled(growing, day, curve, base, UNPULLED)
+    height = _pulled(growing, day, curve, base, pull.figure)
     if pull.figure.value <= 1:
         return height
-    most = one.growth if curve == "low" else one.kind
+    most = growing.growth if curve == "low" else growing.kind
     return HELD(
         f"{base}/{curve}_held_in",
         height_in=height,
         measured_in=pull.measured_in,
-        full_in=most.full_in(one.year_of(day), "low" if curve == "low" else "high"),
+        full_in=most.full_in(growing.year_of(day), "low" if curve == "low" else "high"),
     )
 
 
-def _pulled(one: Growing, day: datetime.date, curve: Curve, base: str, pulled: Figure) -> Quantity:
-    full = one.growth.full_in(one.year_of(day), curve)
-    grown = _grown(one, day, f"{base}/{curve}")
-    cut = _last_cut(one, day)
+def _pulled(
+    growing: Growing, day: datetime.date, curve: Curve, base: str, pulled: Figure
+) -> Quantity:
+    full = growing.growth.full_in(growing.year_of(day), curve)
+    grown = _grown(growing, day, f"{base}/{curve}")
+    cut = _last_cut(growing, day)
     if cut is None:
         return GROWING(
             f"{base}/{curve}_in", full_in=full, grown_fraction=grown, pull_fraction=pulled
         )
-    at_cut = _grown(one, cut.done_on, f"{base}/{curve}/at_cut")
+    at_cut = _grown(growing, cut.done_on, f"{base}/{curve}/at_cut")
     return REGROWN(
         f"{base}/{curve}_in",
         cut_in=_cut_to(cut),
@@ -159,12 +161,12 @@ def _pulled(one: Growing, day: datetime.date, curve: Curve, base: str, pulled: F
     )
 
 
-def _grown(one: Growing, day: datetime.date, base: str) -> Figure:
+def _grown(growing: Growing, day: datetime.date, base: str) -> Figure:
     """Return the part of its year's growth that a planting has on a day."""
     calendar_year = growing_year(day)
     listed = [
         (datetime.date(calendar_year, *by.month_day), by.fraction)
-        for by in one.growth.grown(one.year_of(day))
+        for by in growing.growth.grown(growing.year_of(day))
     ]
     if day <= listed[0][0]:
         return NOTHING_GROWN
@@ -185,23 +187,25 @@ def _days(first: datetime.date, last: datetime.date) -> Reference:
     return Reference("days_between_days", float((last - first).days), "days", "arithmetic", words)
 
 
-def _pull(one: Growing, curve: Curve, year: int, known_on: datetime.date) -> Pull | None:
+def _pull(growing: Growing, curve: Curve, year: int, known_on: datetime.date) -> Pull | None:
     """Return how the last measuring that is known on a day pulls a curve of a season of growth.
 
     The low curve goes by the lowest that counts and is not raised by few stations; the others go
     by the mean. What was measured in a season before counts by half.
     """
-    for measuring in measurings(one.measured):
-        measured_year = one.year_of(measuring.day)
+    for measuring in measurings(growing.measured):
+        measured_year = growing.year_of(measuring.day)
+        # a height measured later must not change what was known on a day before it
         if measuring.day > known_on or not 1 <= measured_year <= year:
             continue
-        if not one.growth.grown(measured_year):
+        if not growing.growth.grown(measured_year):
             continue
-        expected = _expected(one, measuring.day)
+        expected = _expected(growing, measuring.day)
+        # nothing to measure it by on that day: the measuring before it may still tell
         if expected is None:
             continue
-        base = f"{_base(one)}/{measuring.name}/{curve}"
-        pull = _pull_of_day(one, curve, measuring, expected, base)
+        base = f"{_base(growing)}/{measuring.name}/{curve}"
+        pull = _pull_of_day(growing, curve, measuring, expected, base)
         if measured_year == year:
             return pull
         later = LATER_PULL(f"{base}_later_pull_fraction", pull_fraction=pull.figure)
@@ -210,69 +214,75 @@ def _pull(one: Growing, curve: Curve, year: int, known_on: datetime.date) -> Pul
 
 
 def _pull_of_day(
-    one: Growing, curve: Curve, measuring: Measuring, expected: Quantity, base: str
+    growing: Growing, curve: Curve, measuring: Measuring, expected: Quantity, base: str
 ) -> Pull:
-    heights = measuring.within(one.part_ft)
+    heights = measuring.within(growing.part_ft)
     if curve == "low":
         measured = lowest_of(heights, f"{base}_lowest_in")
     else:
         measured = mean_of(heights, f"{base}_mean_in")
     pull = PULL(f"{base}_pull_fraction", measured_in=measured, expected_in=expected)
-    if curve == "low" and not is_enough_to_lift(one, measuring):
+    if curve == "low" and not is_enough_to_lift(growing, measuring):
         pull = UNLIFTED(f"{base}_unlifted_fraction", pull_fraction=pull)
     return Pull(pull, measured)
 
 
-def _base(one: Growing) -> str:
+def _base(growing: Growing) -> str:
     """Return what the names of the heights of a planting begin with, those of a part apart."""
-    part = "" if one.part_ft is None else f"/{one.part_ft[0]:g}-{one.part_ft[1]:g}"
-    return f"height/{one.planting.id}{part}"
+    part = "" if growing.part_ft is None else f"/{growing.part_ft[0]:g}-{growing.part_ft[1]:g}"
+    return f"height/{growing.planting.id}{part}"
 
 
-def _expected(one: Growing, day: datetime.date) -> Quantity | None:
+def _expected(growing: Growing, day: datetime.date) -> Quantity | None:
     """Return the typical height of a day, not pulled; None where there is none to measure by."""
-    base = f"{_base(one)}/{day.isoformat()}/expected"
+    base = f"{_base(growing)}/{day.isoformat()}/expected"
     if _is_winter(day):
-        if _cuts_of_winter(one, day):
+        # what a cut left says nothing of how tall it grew
+        if _cuts_of_winter(growing, day):
             return None
-        full = _pulled(one, _end_of(one, one.year_of(day)), "typical", base, UNPULLED)
-        expected = _share_of(one, full, "typical", base)
+        full = _pulled(growing, _end_of(growing, growing.year_of(day)), "typical", base, UNPULLED)
+        expected = _share_of(growing, full, "typical", base)
     else:
-        expected = _pulled(one, day, "typical", base, UNPULLED)
+        expected = _pulled(growing, day, "typical", base, UNPULLED)
     return expected if expected.value > 0 else None
 
 
-def _last_cut(one: Growing, day: datetime.date) -> LogEntry | None:
+def _last_cut(growing: Growing, day: datetime.date) -> LogEntry | None:
     """Return the last mowing or burn of the year of growth a day shows, up to the day."""
     cuts = [
         entry
-        for entry in one.cut
-        if entry.done_on <= day and one.year_of(entry.done_on) == one.year_of(day)
+        for entry in growing.cut
+        if entry.done_on <= day and growing.year_of(entry.done_on) == growing.year_of(day)
     ]
     return max(cuts, key=lambda entry: entry.done_on, default=None)
 
 
-def _cut_since(one: Growing, day: datetime.date) -> bool:
+def _cut_since(growing: Growing, day: datetime.date) -> bool:
     """Return whether last year's stems are gone: cut or burnt since they stopped growing."""
     stood = datetime.date(growing_year(day) - 1, 9, 1)
-    return any(stood <= entry.done_on <= day for entry in one.cut)
+    return any(stood <= entry.done_on <= day for entry in growing.cut)
 
 
 def _cut_to(entry: LogEntry) -> Given | Reference:
     if entry.mowed is not None and entry.mowed.cut_height_in is not None:
         return entry.mowed.cut_height_in
+    # a burn; of mowings only those with a height are among the cuts
     return BURNT_TO
 
 
-def bends(one: Growing, season: int) -> Iterator[datetime.date]:
+def bends(growing: Growing, season: int) -> Iterator[datetime.date]:
     """Yield the days of the year of a season on which a curve of a planting may bend, in order."""
     first, last = datetime.date(season - 1, 9, 1), datetime.date(season, 8, 31)
     listed = {
-        by.month_day for part in (one.growth.first_grown, one.growth.later_grown) for by in part
+        by.month_day
+        for part in (growing.growth.first_grown, growing.growth.later_grown)
+        for by in part
     }
+    # full height, winter and new growth begin here, each with the day before: a curve may jump
     listed |= {(9, 1), (11, 30), (12, 1), (4, 30), (5, 1), (8, 31)}
     years = (season - 1, season)
     days = {datetime.date(year, *month_day) for year in years for month_day in listed}
-    for entry in (*one.measured, *one.cut):
+    for entry in (*growing.measured, *growing.cut):
+        # a cut or a measuring makes a jump too, so the day before it stands beside it
         days |= {entry.done_on - ONE_DAY, entry.done_on}
     yield from sorted(day for day in days if first <= day <= last)

@@ -35,11 +35,13 @@ class Measuring:
         """Return every station that was named, by its feet, in order."""
         named = (
             station
-            for one in self.readings
-            for station in (one.at_ft, one.from_ft, one.to_ft)
+            for reading in self.readings
+            for station in (reading.at_ft, reading.from_ft, reading.to_ft)
             if station is not None
         )
-        return {one.value: one for one in sorted(named, key=lambda one: one.value)}
+        return {
+            station.value: station for station in sorted(named, key=lambda station: station.value)
+        }
 
     def within(self, part_ft: Feet | None) -> tuple[Given, ...]:
         """Return the heights that count on a part of the strip; all of them on the whole.
@@ -48,12 +50,16 @@ class Measuring:
         to it on either side; what names no station counts everywhere.
         """
         if part_ft is None:
-            return tuple(one.height_in for one in self.readings)
-        placed = [(span, one) for one in self.readings if (span := _span(one)) is not None]
-        over = [one for span, one in placed if span[0] <= part_ft[0] and part_ft[1] <= span[1]]
+            return tuple(reading.height_in for reading in self.readings)
+        placed = [
+            (span, reading) for reading in self.readings if (span := _span(reading)) is not None
+        ]
+        over = [
+            reading for span, reading in placed if span[0] <= part_ft[0] and part_ft[1] <= span[1]
+        ]
         near = over or list(_nearest(placed, part_ft))
-        everywhere = [one for one in self.readings if _span(one) is None]
-        return tuple(one.height_in for one in (*everywhere, *near))
+        everywhere = [reading for reading in self.readings if _span(reading) is None]
+        return tuple(reading.height_in for reading in (*everywhere, *near))
 
 
 def _span(reading: HeightReading) -> Feet | None:
@@ -67,11 +73,12 @@ def _span(reading: HeightReading) -> Feet | None:
 def _nearest(placed: list[tuple[Feet, HeightReading]], part_ft: Feet) -> Iterator[HeightReading]:
     """Yield what was measured in a part, and last before it and first after it."""
     first, last = part_ft
+    # between stations nobody measured: both neighbors count, and the low curve takes the lower
     before = max((span[1] for span, _ in placed if span[1] <= first), default=first)
     after = min((span[0] for span, _ in placed if span[0] >= last), default=last)
-    for span, one in placed:
+    for span, reading in placed:
         if before <= span[1] and span[0] <= after:
-            yield one
+            yield reading
 
 
 def measurings(entries: Iterable[LogEntry]) -> tuple[Measuring, ...]:
@@ -83,27 +90,31 @@ def measurings(entries: Iterable[LogEntry]) -> tuple[Measuring, ...]:
         Measuring(
             told[0].id,
             day,
-            tuple(one for entry in told if entry.measured for one in entry.measured.readings),
+            tuple(
+                reading for entry in told if entry.measured for reading in entry.measured.readings
+            ),
         )
         for day, told in sorted(days.items(), reverse=True)
     )
 
 
-def stations_wanted(one: Growing, measuring: Measuring) -> Quantity | None:
+def stations_wanted(growing: Growing, measuring: Measuring) -> Quantity | None:
     """Return at how many stations a planting is to be measured; None where no length is known."""
-    if one.length is None:
+    if growing.length is None:
         return None
-    base = f"height/{one.planting.id}/{measuring.name}"
-    return STATIONS_WANTED(f"{base}/stations_count", length_ft=one.length)
+    base = f"height/{growing.planting.id}/{measuring.name}"
+    return STATIONS_WANTED(f"{base}/stations_count", length_ft=growing.length)
 
 
-def is_enough_to_lift(one: Growing, measuring: Measuring) -> bool:
+def is_enough_to_lift(growing: Growing, measuring: Measuring) -> bool:
     """Return whether a day's heights may raise what is counted on: at enough stations, no gap."""
-    wanted = stations_wanted(one, measuring)
-    if wanted is None or one.length is None:
+    wanted = stations_wanted(growing, measuring)
+    if wanted is None or growing.length is None:
         return False
+    # a set: two heights at one station are no second station
     at = {span for reading in measuring.readings if (span := _span(reading)) is not None}
-    feet = [0.0, *measuring.stations(), one.length.value]
+    # with both ends, or stations close together would leave the rest of the strip unseen
+    feet = [0.0, *measuring.stations(), growing.length.value]
     gaps = (after - before for before, after in itertools.pairwise(feet))
     return len(at) >= wanted.value and all(gap <= WIDEST_GAP_FT for gap in gaps)
 

@@ -10,6 +10,7 @@ from generator.plan.standing.planting_curves import FIRST_MONTH_OF_GROWTH, Growi
 from generator.reference.growth import CURVES
 from generator.working import Quantity
 
+# One day of the full height, before winter lays grass down, and one of what is left of it.
 HUNTED_DAYS = ((11, 15), (1, 15))
 
 
@@ -43,7 +44,7 @@ def is_hunted(day: datetime.date) -> bool:
     return (day.month, day.day) in HUNTED_DAYS
 
 
-def told_heights(plan: Plan, one: Growing) -> tuple[Heights, ...]:
+def told_heights(plan: Plan, growing: Growing) -> tuple[Heights, ...]:
     """Return what a page tells of a planting: the season of growth that stands, and the next.
 
     What grew in a summer stands until the last told day of the winter after it.
@@ -52,23 +53,23 @@ def told_heights(plan: Plan, one: Growing) -> tuple[Heights, ...]:
     first = max(stands, plan.season - 1)
     days = (day for season in (first, first + 1) for day in told_days(season))
     ahead = (day for day in days if day >= plan.as_of)
-    return tuple(found for day in ahead if (found := heights_on(one, day, CURVES)) is not None)
+    return tuple(found for day in ahead if (found := heights_on(growing, day, CURVES)) is not None)
 
 
-def last_measured(one: Growing) -> LastMeasured | None:
+def last_measured(growing: Growing) -> LastMeasured | None:
     """Return the last day on which a planting was measured; None where it never was."""
-    last = next(iter(measurings(one.measured)), None)
+    last = next(iter(measurings(growing.measured)), None)
     if last is None:
         return None
-    return LastMeasured(last.day, stations_wanted(one, last), is_enough_to_lift(one, last))
+    return LastMeasured(last.day, stations_wanted(growing, last), is_enough_to_lift(growing, last))
 
 
 def height_numbers(plan: Plan) -> list[Quantity]:
     """Return every computed number of heights that stands on a page."""
     numbers: list[Quantity] = []
     for place in plan.places:
-        for one in standing_growth(plan, place):
-            told, last = told_heights(plan, one), last_measured(one)
+        for growing in standing_growth(plan, place):
+            told, last = told_heights(plan, growing), last_measured(growing)
             numbers += (number for found in told for number in found.by_curve.values())
             if told and last is not None and not last.lifts and last.wanted is not None:
                 numbers.append(last.wanted)

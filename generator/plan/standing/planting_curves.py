@@ -43,8 +43,11 @@ class Growing:
 def growing(plan: Plan, place: Place) -> tuple[Growing, ...]:
     """Return the plantings of a place whose growth is known, by their season."""
     plantings = place.typed.plantings if place.typed is not None else ()
-    found = (_growing(plan, place, one) for one in sorted(plantings, key=lambda one: one.season))
-    return tuple(one for one in found if one is not None)
+    found = (
+        _growing(plan, place, planting)
+        for planting in sorted(plantings, key=lambda planting: planting.season)
+    )
+    return tuple(grown for grown in found if grown is not None)
 
 
 def _growing(plan: Plan, place: Place, planting: Planting) -> Growing | None:
@@ -58,7 +61,7 @@ def _growing(plan: Plan, place: Place, planting: Planting) -> Growing | None:
     ]
     if not sown:
         return None
-    seed, kind, growth = min(sown, key=lambda one: _least(one[2]))
+    seed, kind, growth = min(sown, key=lambda part: _least(part[2]))
     return Growing(
         place,
         planting,
@@ -72,7 +75,7 @@ def _growing(plan: Plan, place: Place, planting: Planting) -> Growing | None:
 
 
 def _kind(plan: Plan, seed: SownSeed) -> Growth | None:
-    lot = next((one for one in plan.lots if one.id == seed.lot), None)
+    lot = next((seed_lot for seed_lot in plan.lots if seed_lot.id == seed.lot), None)
     if lot is None:
         return species_growth(seed.species)
     return kind_growth(seed.species, lot.ecotype, lot.tag.variety)
@@ -94,8 +97,8 @@ def _cuts(entry: LogEntry, planting_id: str) -> bool:
 
 def standing_growth(plan: Plan, place: Place) -> tuple[Growing, ...]:
     """Return the planting of a place whose heights a page tells: what stands in the season."""
-    stands = {one.planting.id for one in grown_in(plan, plan.season)}
-    return tuple(one for one in growing(plan, place) if one.planting.id in stands)
+    stands = {grown.planting.id for grown in grown_in(plan, plan.season)}
+    return tuple(grown for grown in growing(plan, place) if grown.planting.id in stands)
 
 
 def growing_year(day: datetime.date) -> int:

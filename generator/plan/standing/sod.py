@@ -9,6 +9,7 @@ from generator.plan.jobs.request import JobRequest
 from generator.plan.model.finding import Finding
 from generator.plan.model.job import JobState
 
+# What nobody is sure of counts as sod, and so does a place where no cover is typed.
 LIVING_SOD = ("perennial_sod", "unsure")
 KILLS = ("spray", "till")
 
@@ -24,9 +25,9 @@ def sod_findings(
     `ever` are the jobs of every season and `stopped` the ids of those on which a stop stands.
     """
     before_sowing: dict[tuple[str, str], list[JobRequest]] = {}
-    for one in ever:
-        if one.step.operation in KILLS and one.step.timing == "before_sowing":
-            before_sowing.setdefault((one.planting.id, one.plan.id), []).append(one)
+    for request in ever:
+        if request.step.operation in KILLS and request.step.timing == "before_sowing":
+            before_sowing.setdefault((request.planting.id, request.plan.id), []).append(request)
     for sowing in requests:
         cover = sowing.ground.cover_now
         if sowing.step.operation != "sow" or states[sowing.job_id].is_settled:
@@ -34,18 +35,20 @@ def sod_findings(
         if cover is not None and cover.kind not in LIVING_SOD:
             continue
         of_planting = before_sowing.get((sowing.planting.id, sowing.plan.id), [])
-        kills = [one for one in of_planting if one.season <= sowing.season]
-        if any(states[one.job_id].kind == "done" for one in kills):
+        kills = [kill for kill in of_planting if kill.season <= sowing.season]
+        if any(states[kill.job_id].kind == "done" for kill in kills):
             continue
-        planned = [one for one in kills if states[one.job_id].is_ahead and _is_planned(one)]
+        planned = [kill for kill in kills if states[kill.job_id].is_ahead and _is_planned(kill)]
         if not planned:
             yield _not_planned(sowing, kills, states, cover)
-        elif all(one.job_id in stopped for one in planned):
+        elif all(kill.job_id in stopped for kill in planned):
+            # a caution alone: the stop stands on the kill, and one cause is to be one stop
             where = cover.where if cover is not None else None
             yield finding(PlaceCaution.SOD_NOT_CLEARED, sowing.job_id, where)
 
 
 def _is_planned(kill: JobRequest) -> bool:
+    # a spraying is no plan before it names what is sprayed
     return kill.step.operation == "till" or (
         kill.work is not None and kill.work.product is not None
     )
@@ -58,7 +61,7 @@ def _not_planned(
     cover: CoverNow | None,
 ) -> Finding:
     """Return the stop, with the autumn that a kill needs: the one before, or the next to come."""
-    in_time = any(states[one.job_id].is_ahead for one in kills)
+    in_time = any(states[kill.job_id].is_ahead for kill in kills)
     autumn = sowing.season - 1 if in_time else sowing.season
     where = cover.where if cover is not None else sowing.ground.where
     return finding(

@@ -59,67 +59,73 @@ def counts_of(plan: Plan, planting_id: str) -> tuple[CountSaid, ...]:
     """Return the counts of a planting that are still the last of some stretch."""
     return tuple(
         count
-        for one in plan.decided.plantings
-        if one.planting.id == planting_id
-        for count in one.counts
+        for planted in plan.decided.plantings
+        if planted.planting.id == planting_id
+        for count in planted.counts
     )
 
 
 def stretches(
-    one: Growing, counts: tuple[CountSaid, ...], day: datetime.date, needed_in: float
+    growing: Growing, counts: tuple[CountSaid, ...], day: datetime.date, needed_in: float
 ) -> tuple[Stretch, ...]:
     """Return the stretches of a screen on a day, in order; neighbors that are alike are one."""
     found = [
-        _judged(one, counts, begins, ends, day, needed_in)
-        for begins, ends in itertools.pairwise(_cuts(one, counts))
+        _judged(growing, counts, begins, ends, day, needed_in)
+        for begins, ends in itertools.pairwise(_cuts(growing, counts))
     ]
     return tuple(_joined(found))
 
 
-def thin_stretches(one: Growing, counts: tuple[CountSaid, ...]) -> tuple[Stretch, ...]:
+def thin_stretches(growing: Growing, counts: tuple[CountSaid, ...]) -> tuple[Stretch, ...]:
     """Return the stretches whose last count found too few plants, in order."""
     found = [
         _thin(counts, begins, ends) or Stretch(_figure(begins), ends.figure, "hides")
-        for begins, ends in itertools.pairwise(_cuts(one, counts))
+        for begins, ends in itertools.pairwise(_cuts(growing, counts))
     ]
     return tuple(stretch for stretch in _joined(found) if not stretch.hides)
 
 
-def _cuts(one: Growing, counts: Iterable[CountSaid]) -> list[_Cut]:
+def _cuts(growing: Growing, counts: Iterable[CountSaid]) -> list[_Cut]:
     """Return where stretches begin and end: at stations of counts and heights, and at the end."""
-    last = next(iter(measurings(one.measured)), None)
+    # of heights those of the last day alone: they are what pulls the curves
+    last = next(iter(measurings(growing.measured)), None)
     by_ft: dict[float, Figure] = dict(last.stations()) if last is not None else {}
     for count in counts:
         for station in (count.counted.from_ft, count.counted.to_ft):
             if station is not None:
                 by_ft[station.value] = station
-    end = _Cut(one.length.value, one.length) if one.length is not None else _Cut(math.inf, None)
+    end = (
+        _Cut(growing.length.value, growing.length)
+        if growing.length is not None
+        else _Cut(math.inf, None)
+    )
     between = [_Cut(at, by_ft[at]) for at in sorted(by_ft) if 0 < at < end.at_ft]
     return [_Cut(0.0, FIRST_STATION), *between, end]
 
 
 def _judged(
-    one: Growing,
+    growing: Growing,
     counts: tuple[CountSaid, ...],
     begins: _Cut,
     ends: _Cut,
     day: datetime.date,
     needed_in: float,
 ) -> Stretch:
+    # before the height: a tall stretch with gaps still shows who walks behind it
     thin = _thin(counts, begins, ends)
     if thin is not None:
         return thin
-    heights = heights_on(replace(one, part_ft=(begins.at_ft, ends.at_ft)), day, ("low",))
+    heights = heights_on(replace(growing, part_ft=(begins.at_ft, ends.at_ft)), day, ("low",))
     tall = heights is not None and heights.by_curve["low"].value >= needed_in
     return Stretch(_figure(begins), ends.figure, "hides" if tall else "low")
 
 
 def _thin(counts: Iterable[CountSaid], begins: _Cut, ends: _Cut) -> Stretch | None:
     """Return a stretch that its last count found thin; of two counts of a day the lesser counts."""
-    over = [one for one in counts if _covers(one, begins, ends)]
+    over = [count for count in counts if _covers(count, begins, ends)]
     if not over:
         return None
-    last = max(over, key=lambda one: (one.entry.done_on, not is_enough(one.numbers)))
+    last = max(over, key=lambda count: (count.entry.done_on, not is_enough(count.numbers)))
     if is_enough(last.numbers):
         return None
     return Stretch(_figure(begins), ends.figure, "thin", last.entry.done_on)
@@ -127,6 +133,7 @@ def _thin(counts: Iterable[CountSaid], begins: _Cut, ends: _Cut) -> Stretch | No
 
 def _covers(count: CountSaid, begins: _Cut, ends: _Cut) -> bool:
     first, last = stations(count.counted)
+    # whole or not at all: stretches are cut at both ends of every count
     return first <= begins.at_ft and ends.at_ft <= last
 
 
@@ -136,7 +143,7 @@ def _figure(cut: _Cut) -> Figure:
 
 
 def _joined(found: Iterable[Stretch]) -> Iterator[Stretch]:
-    alike = itertools.groupby(found, key=lambda one: (one.why, one.counted_on))
+    alike = itertools.groupby(found, key=lambda stretch: (stretch.why, stretch.counted_on))
     for _, group in alike:
         first, *others = group
         yield replace(first, ends=others[-1].ends) if others else first

@@ -33,8 +33,9 @@ def _straps(stand: Stand, inventory: Inventory, as_of: datetime.date) -> Iterato
 
     Where no hunting to come is typed, the plan's day stands for its first.
     """
-    ahead = [one for one in inventory.dates if one.kind in HUNTED and one.last >= as_of]
-    first = min((one.first for one in ahead), default=None)
+    # by the last day: a stand is climbed in dates that have begun as much as in those to come
+    ahead = [dates for dates in inventory.dates if dates.kind in HUNTED and dates.last >= as_of]
+    first = min((dates.first for dates in ahead), default=None)
     looked = stand.straps_checked_on
     if looked is not None and not older_than_a_year(looked, max(as_of, first or as_of)):
         return
@@ -62,11 +63,11 @@ def _not_sound(stand: Stand, entries: tuple[LogEntry, ...]) -> Iterator[Finding]
     A look typed with the stand is of no known result, so it takes nothing back.
     """
     looks = [
-        (one, one.inspected)
-        for one in entries
-        if one.inspected is not None
-        and one.inspected.sound is not None
-        and stand.id in one.inspected.what
+        (logged, logged.inspected)
+        for logged in entries
+        if logged.inspected is not None
+        and logged.inspected.sound is not None
+        and stand.id in logged.inspected.what
     ]
     if not looks or looks[-1][1].sound:
         return

@@ -62,13 +62,15 @@ class ScreenJudged:
     @property
     def hiding(self) -> tuple[Stretch, ...]:
         """Return the stretches that hide, where others do not."""
-        return tuple(one for one in self.stretches if one.hides and self.verdict != "hides")
+        return tuple(
+            stretch for stretch in self.stretches if stretch.hides and self.verdict != "hides"
+        )
 
     @property
     def showing(self) -> tuple[Stretch, ...]:
         """Return the stretches that do not hide, where it is not for the height of them all."""
-        told = self.hiding or any(one.why == "thin" for one in self.stretches)
-        return tuple(one for one in self.stretches if not one.hides) if told else ()
+        told = self.hiding or any(stretch.why == "thin" for stretch in self.stretches)
+        return tuple(stretch for stretch in self.stretches if not stretch.hides) if told else ()
 
 
 def needed_on(place: Place) -> Given | None:
@@ -82,34 +84,35 @@ def judged(plan: Plan, place: Place) -> tuple[ScreenJudged, ...]:
     if needed is None:
         return ()
     return tuple(
-        _judge(one, found, needed, counts_of(plan, one.planting.id))
-        for one in standing_growth(plan, place)
-        for found in told_heights(plan, one)
+        _judge(growing, found, needed, counts_of(plan, growing.planting.id))
+        for growing in standing_growth(plan, place)
+        for found in told_heights(plan, growing)
         if is_hunted(found.day)
     )
 
 
 def _judge(
-    one: Growing, heights: Heights, needed_ft: Given, counts: tuple[CountSaid, ...]
+    growing: Growing, heights: Heights, needed_ft: Given, counts: tuple[CountSaid, ...]
 ) -> ScreenJudged:
     """Return the verdict on a day.
 
     The first season counts as no screen whatever its curves say; a plant that lives one season has
     no other and is judged by it.
     """
-    if heights.year == 1 and one.growth.lives_on:
+    if heights.year == 1 and growing.growth.lives_on:
         return ScreenJudged(heights, needed_ft, "first_season", ())
     needed_in = convert(needed_ft.value, "ft", "in")
-    found = stretches(one, counts, heights.day, needed_in)
+    found = stretches(growing, counts, heights.day, needed_in)
     return ScreenJudged(heights, needed_ft, _verdict(heights, needed_in, found), found)
 
 
 def _verdict(heights: Heights, needed_in: float, found: tuple[Stretch, ...]) -> Verdict:
-    hiding = [one.hides for one in found]
+    hiding = [stretch.hides for stretch in found]
     if all(hiding):
         return "hides"
     if any(hiding):
         return "in_part"
+    # higher curves only say how far off it is: none of them ever makes a screen hide
     if heights.by_curve["typical"].value >= needed_in:
         return "not_to_count_on"
     return "not_tall_enough"

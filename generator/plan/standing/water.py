@@ -130,7 +130,7 @@ def water_findings(water: Water) -> list[Finding]:
     found = _shape_findings(water)
     if not water.drunk:
         found.append(finding(PlaceNote.NO_DEER_COUNT, hole.id, hole.where))
-    elif any(one.refills is None for one in water.drunk):
+    elif any(drink.refills is None for drink in water.drunk):
         found.append(finding(PlaceNote.NO_DRY_SPELL, hole.id, hole.where))
     elif hole.refill_gal is not None and water.load() is not hole.refill_gal:
         figures = (("One load", hole.refill_gal), ("The hole holds", water.numbers["water_gal"]))
@@ -144,6 +144,7 @@ def _shape_findings(water: Water) -> list[Finding]:
     sides: Figure | None = water.numbers.get("side_ft_per_ft", hole.side_ft_per_ft)
     assert isinstance(sides, Given | Quantity)
     steepest, ramp = values()[STEEPEST], values()[RAMP]
+    # feet out to a foot up, so more is flatter; one way out is enough
     flattest_ft_per_ft = max(sides.value, typed.value if typed is not None else 0)
     faults, cures = [], []
     figures: list[tuple[str, Figure]] = [("Sides here", sides)]

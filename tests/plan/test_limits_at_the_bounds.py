@@ -228,3 +228,14 @@ def test_a_job_logged_over_more_ground_than_there_is_rounds_nothing_up() -> None
     mix = next(one for one in plan.jobs if one.id == KILL).mix
     for load in mix.loads if mix is not None else ():
         assert all(dose.rate.value <= 32 for dose in load.doses)
+
+
+@pytest.mark.parametrize(("most", "stops"), [(72.6, set()), (72.59, {"S120"})])
+def test_a_sprayer_that_puts_on_just_what_the_card_allows(most: float, stops: set[str]) -> None:
+    """5940 x 0.55 / (2.5 x 18) are 72.6 gal to an acre, which comes out a hair above in floats."""
+    use = full_use(carrier_gal_per_ac={"low_gal_per_ac": 10, "high_gal_per_ac": most})
+    data = small_property(full_card(use))
+    boom = data["equipment"]["sprayers"][0]
+    boom["nozzle_spacing_in"] = 18
+    boom["catch_tests"][0] |= {"speed_mph": 2.5, "caught_fl_oz": [70.4] * 6}
+    assert stops_of(planned(data)) & {"S120"} == stops

@@ -225,6 +225,18 @@ def test_the_typed_first_day_of_hunting_is_told(first: str | None, said: str) ->
     assert told.words.endswith(said)
 
 
+@pytest.mark.parametrize(
+    ("first", "begins"),
+    [("2024-10-01", "begins on 1 October 2026"), ("2020-08-01", "began on 1 August 2026")],
+)
+def test_hunting_that_comes_back_every_year_begins_again(first: str, begins: str) -> None:
+    data = straps("2024-07-01", first)
+    hunting = data["dates"]["dates"][-1]
+    hunting |= {"every_year": True, "last": f"{first[:4]}-12-31"}
+    (told,) = [one for one in plan_on(data, "2026-08-20").findings_on("oak") if one.code == "C330"]
+    assert told.words.endswith(f"Hunting {begins}.")
+
+
 def test_the_inspection_of_the_season_is_a_look_too() -> None:
     data = straps("2024-07-01")
     done = {"id": "done", "done_on": "2026-08-10", "upkeep": [{"at": "oak", "step": "stand_check"}]}

@@ -34,9 +34,6 @@ from generator.units import UNITS
 
 MONTHS_BULLETIN_IS_GOOD = 6
 LAST_OF_YEAR = (12, 31)
-_MEETS_DAYS = (
-    28  # common practice: nearer than this, the day to spray and to sow are chosen together
-)
 ANY_LAND = (None, "any")
 
 

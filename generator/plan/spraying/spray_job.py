@@ -17,7 +17,7 @@ from generator.plan.labels.crops import crop_of
 from generator.plan.labels.history import tank_stops
 from generator.plan.labels.label_harm import harm_cautions
 from generator.plan.labels.limit_stops import Judged, figure_value
-from generator.plan.labels.rates import JobRate, is_dry, job_rate
+from generator.plan.labels.rates import ROUNDING, JobRate, is_dry, job_rate
 from generator.plan.labels.sowing_wait import wait_cautions
 from generator.plan.labels.spray_stops import Chosen, asked_of_label, card_stops, no_use, use_stops
 from generator.plan.labels.yearly_sums import (
@@ -226,7 +226,8 @@ def _missed_by(use: Use, carrier_gal_per_ac: float) -> CarrierRange | None:
     if not isinstance(wanted, CarrierRange):
         return None
     low, high = wanted.low_gal_per_ac.value, wanted.high_gal_per_ac.value
-    return None if low <= carrier_gal_per_ac <= high else wanted
+    fits = low * (1 - ROUNDING) <= carrier_gal_per_ac <= high * (1 + ROUNDING)
+    return None if fits else wanted
 
 
 def _carrier_outside(

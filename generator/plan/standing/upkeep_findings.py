@@ -3,13 +3,13 @@
 import datetime
 from collections.abc import Iterator
 
-from generator.inventory.dates import HUNTED
+from generator.inventory.dates import HUNTED, DateRange
 from generator.inventory.log import LogEntry
 from generator.inventory.places import Stand
 from generator.inventory.schema import Inventory
 from generator.plan.findings.about_places import PlaceCaution, PlaceNote
 from generator.plan.findings.order import finding, older_than_a_year
-from generator.plan.model.days import day_words
+from generator.plan.model.days import day_words, moved
 from generator.plan.model.finding import Finding
 
 
@@ -33,9 +33,8 @@ def _straps(stand: Stand, inventory: Inventory, as_of: datetime.date) -> Iterato
 
     Where no hunting to come is typed, the plan's day stands for its first.
     """
-    # by the last day: a stand is climbed in dates that have begun as much as in those to come
-    ahead = [dates for dates in inventory.dates if dates.kind in HUNTED and dates.last >= as_of]
-    first = min((dates.first for dates in ahead), default=None)
+    hunting = (dates for dates in inventory.dates if dates.kind in HUNTED)
+    first = min((day for dates in hunting for day in _first_days(dates, as_of)), default=None)
     looked = stand.straps_checked_on
     if looked is not None and not older_than_a_year(looked, max(as_of, first or as_of)):
         return
@@ -48,6 +47,15 @@ def _straps(stand: Stand, inventory: Inventory, as_of: datetime.date) -> Iterato
         since=since,
         begins=_begins(first, as_of),
     )
+
+
+def _first_days(dates: DateRange, as_of: datetime.date) -> Iterator[datetime.date]:
+    """Yield the first days of dates that are not over; of any year where they come back."""
+    years = range(as_of.year - dates.last.year, as_of.year - dates.first.year + 2)
+    for by in years if dates.every_year else (0,):
+        # by the last day: a stand is climbed in dates that have begun as much as in those to come
+        if moved(dates.last, by) >= as_of:
+            yield moved(dates.first, by)
 
 
 def _begins(first: datetime.date | None, as_of: datetime.date) -> str:

@@ -43,9 +43,9 @@ class Event:
     status: Literal["CONFIRMED", "TENTATIVE", "CANCELLED"] = "CONFIRMED"
     reminders: tuple[Reminder, ...] = ()
 
-    def reminded_on(self, one: Reminder) -> datetime.date:
+    def reminded_on(self, reminder: Reminder) -> datetime.date:
         """Return the day on which a reminder comes up."""
-        return self.first - one.days_before * ONE_DAY
+        return self.first - reminder.days_before * ONE_DAY
 
 
 def as_icalendar(name: str, as_of: datetime.date, events: Iterable[tuple[str, Event]]) -> bytes:
@@ -80,23 +80,23 @@ def _event(uid: str, event: Event, as_of: datetime.date) -> Iterator[str]:
         yield f"LOCATION:{_text(event.location)}"
     yield f"STATUS:{event.status}"
     yield "TRANSP:TRANSPARENT"
-    for one in event.reminders:
-        if event.reminded_on(one) >= as_of:
-            yield from _reminder(one)
+    for reminder in event.reminders:
+        if event.reminded_on(reminder) >= as_of:
+            yield from _reminder(reminder)
     yield "END:VEVENT"
 
 
-def _reminder(one: Reminder) -> Iterator[str]:
+def _reminder(reminder: Reminder) -> Iterator[str]:
     yield "BEGIN:VALARM"
     yield "ACTION:DISPLAY"
-    yield f"DESCRIPTION:{_text(one.words)}"
-    yield _trigger(one)
+    yield f"DESCRIPTION:{_text(reminder.words)}"
+    yield _trigger(reminder)
     yield "END:VALARM"
 
 
-def _trigger(one: Reminder) -> str:
+def _trigger(reminder: Reminder) -> str:
     """Return when a reminder comes, from the midnight that begins an event."""
-    hours = _HOURS_IN_DAY * one.days_before - REMINDED_AT_HOUR
+    hours = _HOURS_IN_DAY * reminder.days_before - REMINDED_AT_HOUR
     sign = "-" if hours > 0 else ""
     whole, rest = divmod(abs(hours), _HOURS_IN_DAY)
     span = (f"{whole}D" if whole else "") + (f"T{rest}H" if rest else "")
@@ -119,11 +119,11 @@ def folded(line: str) -> str:
     [75, 75, 2]
     """
     pieces, piece, octets = [], "", 0
-    for one in line:
-        size = len(one.encode())
+    for letter in line:
+        size = len(letter.encode())
         if octets + size > LONGEST_OCTETS:
             pieces.append(piece)
             piece, octets = " ", 1
-        piece += one
+        piece += letter
         octets += size
     return "\r\n".join([*pieces, piece])

@@ -52,9 +52,9 @@ class Marks:
             figure = self.figures[done]
             done += 1
             if isinstance(figure, Quantity):
-                for _, one in flat_inputs(figure):
-                    if isinstance(one, Quantity):
-                        self.anchor(one)
+                for _, basis in flat_inputs(figure):
+                    if isinstance(basis, Quantity):
+                        self.anchor(basis)
         return self.figures
 
 
@@ -118,7 +118,7 @@ def working(figure: Figure, marks: Marks) -> str:
 
 
 def _computed(quantity: Quantity, marks: Marks) -> str:
-    rows = "\n".join(_input(name, one, marks) for name, one in flat_inputs(quantity))
+    rows = "\n".join(_input(name, figure, marks) for name, figure in flat_inputs(quantity))
     source = inert(f"Source: {source_words(quantity.formula.source)}")
     return (
         f'<p><code class="formula">{quantity.formula.text}</code></p>\n'

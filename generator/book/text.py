@@ -20,7 +20,8 @@ def clean(text: str) -> str:
     if line.isascii() and line.isprintable():
         return line
     seen = (
-        "\N{REPLACEMENT CHARACTER}" if unicodedata.category(one) in _HIDDEN else one for one in line
+        "\N{REPLACEMENT CHARACTER}" if unicodedata.category(letter) in _HIDDEN else letter
+        for letter in line
     )
     return "".join(seen)
 
@@ -46,8 +47,10 @@ def in_entities(seen: str) -> Markup:
     """
     return Markup(
         "".join(
-            one if one in _HARMLESS or (ord(one) > 127 and one.isalpha()) else f"&#{ord(one)};"
-            for one in seen
+            letter
+            if letter in _HARMLESS or (ord(letter) > 127 and letter.isalpha())
+            else f"&#{ord(letter)};"
+            for letter in seen
         )
     )
 

@@ -54,7 +54,7 @@ def first_crossing(outline_lat_lon: Sequence[LatLon]) -> tuple[int, int] | None:
         for other in waiting[place + 1 :]:
             if other.reach(along)[0] > side.reach(along)[1]:
                 break
-            first, second = sorted((side, other), key=lambda one: one.number)
+            first, second = sorted((side, other), key=lambda edge: edge.number)
             if _meet_wrongly(first, second, len(sides)):
                 found.append((first.number, second.number))
     return min(found, default=None)
@@ -68,10 +68,10 @@ def _longer_axis(spots: Sequence[Spot]) -> int:
 
 def on_the_plane(points_lat_lon: Sequence[LatLon], touching: LatLon) -> list[Spot]:
     """Return points on the plane that touches the ground at one, in parts of the earth's radius."""
-    lat_0, lon_0 = (math.radians(one) for one in touching)
+    lat_0, lon_0 = (math.radians(degrees) for degrees in touching)
     spots = []
     for lat_lon in points_lat_lon:
-        lat, lon = (math.radians(one) for one in lat_lon)
+        lat, lon = (math.radians(degrees) for degrees in lat_lon)
         east = math.cos(lat) * math.sin(lon - lon_0)
         # cos(lat_0) sin(lat) - sin(lat_0) cos(lat) cos(lon - lon_0), without taking near equals
         # from each other

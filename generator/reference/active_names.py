@@ -123,8 +123,8 @@ def _words(name: str) -> tuple[str, ...]:
     text = " ".join(words)
     for phrase in known.phrases:
         text = re.sub(rf"\b{phrase}\b", " ", text)
-    told = [one for one in text.split() if one not in known.around]
-    own = tuple(one for one in told if one not in known.salts_and_esters)
+    told = [word for word in text.split() if word not in known.around]
+    own = tuple(word for word in told if word not in known.salts_and_esters)
     return own or tuple(told) or words
 
 

@@ -61,12 +61,12 @@ def not_ours(site: Path) -> tuple[str, ...] | None:
     listed = _listed(site)
     if listed is None:
         return None
-    folders = {str(one) for name in listed for one in PurePosixPath(name).parents}
+    folders = {str(folder) for name in listed for folder in PurePosixPath(name).parents}
     return tuple(sorted(_others(site, listed, folders)))
 
 
 def _names(site: Path) -> Iterator[str]:
-    return (one.relative_to(site).as_posix() for one in site.rglob("*") if one.is_file())
+    return (path.relative_to(site).as_posix() for path in site.rglob("*") if path.is_file())
 
 
 def _digest(path: Path) -> str:
@@ -75,7 +75,7 @@ def _digest(path: Path) -> str:
 
 
 def _said(lines: list[str], head: str) -> str | None:
-    return next((one.removeprefix(head) for one in lines if one.startswith(head)), None)
+    return next((line.removeprefix(head) for line in lines if line.startswith(head)), None)
 
 
 def _day(text: str | None) -> datetime.date | None:

@@ -53,7 +53,7 @@ def refuse_at_once(target: Path, property_folder: Path | None = None) -> None:
         _refuse_unfit(target, property_folder)
         with suppress(FileNotFoundError):
             target.lstat()
-        above = next(one for one in target.parents if one.exists())
+        above = next(folder for folder in target.parents if folder.exists())
         if not above.is_dir():
             raise NotADirectoryError
         if not os.access(above, os.W_OK | os.X_OK):
@@ -88,7 +88,7 @@ def _refuse_unfit(target: Path, property_folder: Path | None) -> None:
         raise Refused(f"{target} is a link to another place; give the place itself.")
     if property_folder is not None:
         # Unlike Path.resolve, this takes links that lead round in a circle.
-        place, ground = (Path(os.path.realpath(one)) for one in (target, property_folder))
+        place, ground = (Path(os.path.realpath(path)) for path in (target, property_folder))
         if place == ground or ground in place.parents:
             raise Refused(f"{target} lies in the property folder, which a build never changes.")
         if place in ground.parents:

@@ -274,9 +274,7 @@ def schema(out: Path | None) -> None:
     if out is None:
         click.echo(json.dumps(schemas, indent=1))
         return
-    files = {
-        f"{name}.json": json.dumps(rules, indent=1).encode() for name, rules in schemas.items()
-    }
+    files = {f"{name}.json": json.dumps(rule, indent=1).encode() for name, rule in schemas.items()}
     _write_new(out, files)
     click.echo(f"{_told(out)} holds {how_many(len(files), 'file')}.")
 
@@ -375,6 +373,7 @@ def _day_of_plan(loaded: Loaded, given: DayGiven | None) -> _Day:
     else:
         day = _Day(_today(), "the day of this device")
     if not FIRST_DAY <= day.date <= LAST_DAY:
+        # who has to change something: the folder that says the day, or who typed the command
         refusal = FolderTrouble if typed is not None and given is None else click.UsageError
         raise refusal(
             f"No plan can be made as of {day.date}, {day.said_by}. It takes a day from {FIRST_DAY} "

@@ -183,6 +183,7 @@ class SeasonTyped(click.ParamType[int]):
 
     def convert(self, value: str, param: click.Parameter | None, ctx: click.Context | None) -> int:
         """Return the year that was typed; raises BadParameter where it is none."""
+        # its length before its value: Python makes no number of thousands of digits
         if not value.isdecimal() or len(value) != 4 or not 1990 <= int(value) <= 2100:
             self.fail(f"{safe(value[:40])} is not a year from 1990 to 2100.", param, ctx)
         return int(value)

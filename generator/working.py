@@ -231,6 +231,7 @@ def replay(text: str, values: Mapping[str, float | list[float]]) -> float:
 
 def _evaluate(node: ast.expr, values: Mapping[str, float | list[float]]) -> float | list[float]:
     match node:
+        # True and False are whole numbers to Python, not to a formula
         case ast.Constant(value=int() | float() as number) if not isinstance(number, bool):
             return float(number)
         case ast.Name(id=name):

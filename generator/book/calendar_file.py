@@ -56,6 +56,7 @@ def calendar_file(plan: Plan) -> Mapping[str, bytes]:
     spans = list(_spans(plan))
     days = [day for span in spans for day in _single_days(span)]
     single = spared([*days, *_orders(plan)], plan.as_of, _as_of(plan))
+    # keys of their own: both files can be taken into one calendar, where a UID is of one entry
     whole = [replace(span.whole, key=f"span/{span.whole.key}") for span in spans]
     return {
         CALENDAR: _written(plan, plan.title, single),
@@ -65,6 +66,7 @@ def calendar_file(plan: Plan) -> Mapping[str, bytes]:
 
 def _written(plan: Plan, name: str, events: Iterable[Event]) -> bytes:
     ordered = sorted(events, key=lambda event: (event.first, event.last, event.key))
+    # the kind of reader is part of it: files of two readers share no entry either
     named = [(str(uuid.uuid5(NAMESPACE, f"{plan.reader}/{event.key}")), event) for event in ordered]
     return as_icalendar(name, plan.as_of, named)
 
@@ -99,6 +101,7 @@ def _single_days(span: _Span) -> Iterator[Event]:
         )
     yield replace(
         entry,
+        # by what it is, not by its day: a last day that moves is the same entry on another day
         key=f"{whole.key}/last",
         first=last,
         summary=span.last_day,
@@ -114,6 +117,7 @@ def _of_job(plan: Plan, job: Job | UpkeepJob, where: str, *, is_stopped: bool) -
     title = f"{clean(job.step.name)}: {where}"
     whole = Event(f"job/{job.address}", opens, closes, title, _told(plan, job, title), where)
     windows = _windows(job, (opens, closes))
+    # kept as called off: an entry that is merely left out stays on a telephone that has it
     if job.state.kind in SETTLED:
         for event in _in_windows(whole, windows or ((opens, closes),)):
             yield _called_off(event, f"{SETTLED[job.state.kind]}: {title}")
@@ -176,6 +180,7 @@ def _kept_out(plan: Plan) -> Iterator[_Span]:
     """Yield the days on which a label may still keep people out of what was sprayed."""
     for record in plan.records:
         last = record.keep_out.until()
+        # its last day counts: at which hour of it people may go back, the plan does not know
         if record.place is not None and last >= plan.as_of:
             summary = f"Keep out until the label lets you back: {record.place.name}"
             told = (
@@ -231,6 +236,7 @@ def _orders(plan: Plan) -> Iterator[Event]:
         order = purchase.order
         if purchase.nothing or order.by is None or order.state not in ("by", "now"):
             continue
+        # an order-by day gone by stands today: an entry in the past reminds nobody
         day, what = max(order.by, plan.as_of), purchase.item.words
         summary = f"Last day to order: {what}" if order.state == "by" else f"Order now: {what}"
         told = ["Packages, cost and what it is for: What to buy, buy.html."]

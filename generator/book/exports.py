@@ -99,6 +99,7 @@ def _buy(plan: Plan) -> Table:
         )
         for purchase in purchases(plan)
     ]  # fmt: skip
+    # no amount beside these names: it would be read as one to order
     for item in not_to_buy_yet(plan):
         found.append(_by_name(item, "not to buy yet"))
     for late in too_late(plan):
@@ -137,6 +138,7 @@ def as_csv(table: Table) -> bytes:
         [written(value, column) for value, column in zip(row, table.columns, strict=True)]
         for row in table.rows
     )
+    # without its mark a spreadsheet may read the file in an older encoding
     return text.getvalue().encode("utf-8-sig")
 
 
@@ -164,6 +166,7 @@ def _would_change(text: str) -> bool:
     """Return whether a spreadsheet may make of text a formula or show another number or day."""
     if _OUR_DAY.fullmatch(text) or _OUR_TIME.fullmatch(text):
         return False
+    # stands as the label prints it, unless it could be read as a day
     if _REGISTRATION.fullmatch(text):
         return _could_be_a_day(text)
     return bool(_LIVE.match(text) or _LIKE_A_DAY.fullmatch(text)) or (
@@ -210,6 +213,7 @@ def _fill(sheet: Worksheet, table: Table) -> None:
     for place, name in enumerate(table.columns, 1):
         sheet.cell(1, place, name).font = Font(bold=True)
         longest = max((len(written(row[place - 1], name)) for row in table.rows), default=0)
+        # a heading is never cut, whatever its cells hold
         width = max(min(longest, _WIDEST), len(name)) + _ROOM_FOR_THE_FILTER
         sheet.column_dimensions[get_column_letter(place)].width = width
     for number, row in enumerate(table.rows, 2):

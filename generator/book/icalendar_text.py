@@ -73,12 +73,14 @@ def _event(uid: str, event: Event, as_of: datetime.date) -> Iterator[str]:
     yield f"DTSTAMP:{as_of:%Y%m%d}T000000Z"
     yield f"SEQUENCE:{(as_of - _FIRST_DAY).days}"
     yield f"DTSTART;VALUE=DATE:{event.first:%Y%m%d}"
+    # the end is the first day that is no longer in it
     yield f"DTEND;VALUE=DATE:{event.last + ONE_DAY:%Y%m%d}"
     yield f"SUMMARY:{_text(event.summary)}"
     yield "DESCRIPTION:" + "\\n".join(map(_text, event.description))
     if event.location is not None:
         yield f"LOCATION:{_text(event.location)}"
     yield f"STATUS:{event.status}"
+    # a job that may be done on a day takes nobody's day
     yield "TRANSP:TRANSPARENT"
     for reminder in event.reminders:
         if event.reminded_on(reminder) >= as_of:
@@ -97,6 +99,7 @@ def _reminder(reminder: Reminder) -> Iterator[str]:
 def _trigger(reminder: Reminder) -> str:
     """Return when a reminder comes, from the midnight that begins an event."""
     hours = _HOURS_IN_DAY * reminder.days_before - REMINDED_AT_HOUR
+    # on the first day itself the morning comes after the midnight that is counted from
     sign = "-" if hours > 0 else ""
     whole, rest = divmod(abs(hours), _HOURS_IN_DAY)
     span = (f"{whole}D" if whole else "") + (f"T{rest}H" if rest else "")
@@ -123,6 +126,7 @@ def folded(line: str) -> str:
         size = len(letter.encode())
         if octets + size > LONGEST_OCTETS:
             pieces.append(piece)
+            # the blank that begins a folded line counts among its octets
             piece, octets = " ", 1
         piece += letter
         octets += size

@@ -44,6 +44,7 @@ def _wrapped(text: str) -> list[str]:
         WIDTH,
         initial_indent=INDENT,
         subsequent_indent=INDENT,
+        # ids and paths are copied off the terminal, so none is cut in two
         break_long_words=False,
         break_on_hyphens=False,
     )

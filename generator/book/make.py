@@ -74,6 +74,7 @@ def make_book(plan: Plan, left: Iterable[LeftFolder] = ()) -> Book:
     ]
     if is_owner:
         written += [weeds_page(plan), readers_page(plan, left), steps_page(plan)]
+    # made last, from all pages before them; neither list looks through the other
     sources = sources_page(plan, written)
     written += [workings_page(plan, written), glossary_page(plan), sources]
     pages = tuple(entry.page for entry in written)

@@ -20,6 +20,7 @@ def spared(events: Iterable[Event], as_of: datetime.date, stamp: str) -> list[Ev
     mornings: dict[datetime.date, list[Due]] = {}
     for event in listed:
         for reminder in event.reminders:
+            # an alarm of a day gone by is not written, so it takes no other's place
             if (day := event.reminded_on(reminder)) >= as_of:
                 mornings.setdefault(day, []).append((event, reminder))
     taken: set[tuple[str, Reminder]] = set()

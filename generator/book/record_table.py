@@ -57,6 +57,7 @@ def record_table(plan: Plan) -> Table:
             record.entry.note,
         )
         for record in plan.records
+        # a record that names no product is a spraying all the same, and keeps its row
         for product, used in (record.products or ((None, None),))
     ]
     return Table("Records", RECORD_COLUMNS, rows)

@@ -47,6 +47,7 @@ def _environment() -> Environment:
         autoescape=True,
         auto_reload=False,
         undefined=StrictUndefined,
+        # escaping is of HTML alone: what is printed would still be live as Markdown
         finalize=_finalize,
         trim_blocks=True,
         lstrip_blocks=True,
@@ -184,9 +185,11 @@ def _ticks(marks: Marks) -> Callable[[str, tuple[Figure, ...]], Markup]:
     """
 
     def filled(text: str, settings: tuple[Figure, ...]) -> Markup:
+        # what was computed has an id in place of a name
         by_name = {
             setting.name: setting for setting in settings if not hasattr(setting, "identity")
         }
+        # what stood in braces is left on the odd places
         parts = _TICK_VALUE.split(clean(text))
         return Markup("").join(
             marks.show(by_name[part])

@@ -10,6 +10,7 @@ from markupsafe import Markup
 _REMEMBERED = 1 << 14  # a book says the same few thousand things on most of its pages
 _SPACES = re.compile(r"\s+")
 _HARMLESS = frozenset("0123456789abcdefghijklmnopqrstuvwxyzABCDEFGHIJKLMNOPQRSTUVWXYZ ,")
+# Among what cannot be seen are signs that turn the order of letters around.
 _HIDDEN = frozenset({"Cc", "Cf", "Cs", "Co", "Cn", "Zl", "Zp"})
 
 
@@ -47,6 +48,7 @@ def in_entities(seen: str) -> Markup:
     """
     return Markup(
         "".join(
+            # letters of any alphabet are no signs to a parser; all else is made an entity
             letter
             if letter in _HARMLESS or (ord(letter) > 127 and letter.isalpha())
             else f"&#{ord(letter)};"

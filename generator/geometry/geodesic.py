@@ -49,6 +49,7 @@ def outline_area_ac(outline_lat_lon: Sequence[LatLon]) -> float:
     >>> round(outline_area_ac([(41.0, -93.0), (41.0, -93.001), (41.001, -93.001)]), 4)
     1.1544
     """
+    # below 0 where the outline is walked the other way round
     area, _ = _geod().polygon_area_perimeter(*_degrees(outline_lat_lon))
     return convert(abs(float(area)), "sq_m", "ac")
 
@@ -87,6 +88,7 @@ def are_surely_within_mi(
     True
     """
     lat, lon = from_lat_lon
+    # whichever way around is shorter, also across the 180th meridian
     around_deg = [min(abs(east - lon) % 360, -abs(east - lon) % 360) for _, east in to_lat_lon]
     up_deg = [abs(north - lat) for north, _ in to_lat_lon]
     apart_deg = map(sum, zip(around_deg, up_deg, strict=True))

@@ -67,8 +67,10 @@ def alike(one: ActiveName, other: ActiveName) -> Alike:
     >>> alike(ActiveName("2,4-D"), ActiveName("2,4-DB", other_than=("2,4-D",)))
     'other'
     """
+    # before the owner's word: a name is never another than itself
     if one.keys & other.keys:
         return "same"
+    # before classes and near names: what the owner has said of two names is not asked again
     if _said_apart(one, other) or _said_apart(other, one):
         return "other"
     if is_a_class(one.printed) or is_a_class(other.printed):
@@ -129,5 +131,6 @@ def _words(name: str) -> tuple[str, ...]:
 
 
 def _plain(name: str) -> tuple[str, ...]:
+    # wide and raised letters of a label are the letters they look like
     plain = unicodedata.normalize("NFKC", name).casefold()
     return tuple(re.findall(r"[^\W_]+", plain))

@@ -75,6 +75,7 @@ def kind_growth(species: str, ecotype: str | None, variety: str | None) -> Growt
     Where the tag and what is typed do not agree, nobody knows the kind.
     """
     kinds = [growth for growth in growths() if growth.species == species and growth.ecotype]
+    # by whole words: a name inside a longer one is another variety
     words = set(re.findall(r"\w+", (variety or "").casefold()))
     named = [kind for kind in kinds if kind.variety and kind.variety.casefold() in words]
     if named:

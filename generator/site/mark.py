@@ -43,6 +43,7 @@ def mark_site(site: Path, book: Book) -> None:
 def mark_of(site: Path) -> Mark | None:
     """What the mark of a site of ours says; None where the folder has no mark of ours."""
     try:
+        # a pipe of this name would keep whoever opens it waiting
         if not (site / SITE_MARK).is_file():
             return None
         with (site / SITE_MARK).open(encoding="utf-8", errors="replace") as mark:
@@ -106,5 +107,6 @@ def _others(site: Path, listed: dict[str, str], folders: set[str]) -> Iterator[s
                 waiting += path.iterdir()
             else:
                 yield f"{name}/"
+        # a build writes files and folders alone: a link or a pipe is somebody's own
         elif path.is_symlink() or not path.is_file() or listed.get(name) != _digest(path):
             yield name

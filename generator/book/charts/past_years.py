@@ -12,6 +12,7 @@ from generator.plan.model.days import MONTHS
 HEAD_PX, FOOT_PX, STEP_PX, EDGE_PX = 24, 24, 11, 8
 # Dots nearer to each other than this stand one over the other, so that none hides another.
 APART_FRACTION = 0.014
+# Months as long as in most years: February 29 stands where March 1 does.
 COMMON_YEAR = 2001
 _MonthDay = tuple[int, int]
 

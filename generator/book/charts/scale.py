@@ -32,6 +32,7 @@ def level_step(highest: float) -> float:
     """
     power = 10.0 ** math.floor(math.log10(highest / LINES_AT_MOST))
     steps = (step * power for step in _STEPS)
+    # rounded: a step times a power of ten may miss the round number by its last digit
     return next(float(f"{step:.6g}") for step in steps if step * LINES_AT_MOST >= highest)
 
 

@@ -70,6 +70,7 @@ def readers_page(plan: Plan, left: Iterable[LeftFolder] = ()) -> Written:
 
 def _work_of(plan: Plan, number: Quantity) -> str:
     """Return the work a number belongs to, or the place whose ground it is, in words."""
+    # an id begins with that of its job; of ground alone, with its place
     job_id = "/".join(number.identity.split("/")[:3])
     for job in plan.jobs:
         if job.id == job_id:
@@ -91,6 +92,7 @@ def workings_page(plan: Plan, written: list[Written]) -> Written:
             if isinstance(figure, Quantity):
                 anchor = entry.marks.anchors[figure_identity(figure)]
                 href = entry.page.address.removesuffix(".md") + f".html#{anchor}"
+                # wherever it stands it has the same working: the first page is named
                 rows.setdefault(figure.identity, (figure, label(figure), printed(figure), href))
     return from_template(
         plan,

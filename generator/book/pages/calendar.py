@@ -70,6 +70,7 @@ def now_page(plan: Plan) -> Written:
             _closing_first(row for row in listed.values() if row[0].state.kind == "open"),
             lambda row: row[0].state,
         ),
+        # spans are cut off at the plan's day: those that hold today begin with it
         resting=[
             (dates, last)
             for dates in within_a_year

@@ -120,6 +120,7 @@ def _next_jobs(plan: Plan) -> dict[str, Listed]:
     """Return the first job that is still ahead on each place, stand, walk and water hole."""
     first: dict[str, Listed] = {}
     ahead = [row for row in everything_to_do(plan) if row[0].state.kind in LISTED_FIRST]
+    # a sort that keeps order: in each state what opens first stays first
     for row in sorted(ahead, key=lambda listed: LISTED_FIRST.index(listed[0].state.kind)):
         first.setdefault(row[2].id, row)
     return first

@@ -71,6 +71,7 @@ def acres_picture(acres: tuple[SeasonAcres, ...]) -> Pictured | None:
 
 def work_picture(seasons: tuple[SeasonAhead, ...]) -> Pictured | None:
     """Return the jobs of seasons by kind of work, as columns; None where there are none."""
+    # strict: a new group without a fill of its own fails here, not on the page
     fills: dict[str, Fill] = dict(zip(WORK_GROUPS, WORK_FILLS, strict=True))
     columns = tuple(
         Column(

@@ -39,6 +39,7 @@ def last_look(plan: Plan, stand: Stand) -> LastLook | None:
         looks.append((stand.straps_checked_on, None))
     if not looks:
         return None
+    # of two looks on one day the one that says whether it is sound
     day, sound = max(looks, key=lambda look: (look[0], look[1] is not None))
     said, word = next((look for look in looks if look[1] is not None), (None, None))
     return LastLook(day, sound, said if word is False else None)

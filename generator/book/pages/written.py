@@ -157,6 +157,7 @@ def subject_of(plan: Plan, finding: Finding) -> tuple[str, Markup]:
     papers |= {contract.id: contract.name for contract in plan.contracts}
     if finding.subject in papers:
         return papers[finding.subject], Markup("dates.html")
+    # what is left is about a station or a sign, which stand on one page
     weather = plan.weather
     if weather is None:
         return "Season signs", Markup("")

@@ -83,7 +83,7 @@ def new(folder: Path) -> None:
     from generator.inventory.json_schema import file_schemas
     from generator.lookup import shipped
 
-    files = {one.name: one.read_bytes() for one in sorted(shipped("starter").glob("*.yaml"))}
+    files = {file.name: file.read_bytes() for file in sorted(shipped("starter").glob("*.yaml"))}
     for name, schema in file_schemas().items():
         files[f"schema/{name}.json"] = json.dumps(schema, indent=1).encode()
     _write_new(folder, files)
@@ -110,7 +110,7 @@ def check(folder: Path, strict: bool, as_of: DayGiven | None) -> None:
     day = _day_of_plan(loaded, as_of)
     click.echo(day.told)
     plan = _plan(loaded, None, day)
-    stops = [one for one in plan.findings if one.severity == "stop"]
+    stops = [finding for finding in plan.findings if finding.severity == "stop"]
     say_findings(plan.findings)
     say_causes(plan)
     click.echo(f"No faults. {how_many(len(stops), 'stop')}.")
@@ -151,8 +151,8 @@ def build_command(
         say_not_built(troubles, readers)
     click.echo(day.told)
     plan = _plan(loaded, season, day)
-    left = left_folders(target, [OWNER, *(one.id for one in loaded.inventory.readers)])
-    for name, reader in (one for one in readers if one[0] not in troubles):
+    left = left_folders(target, [OWNER, *(person.id for person in loaded.inventory.readers)])
+    for name, reader in (pair for pair in readers if pair[0] not in troubles):
         try:
             own = plan if reader is None else seen_by(plan, reader)
             _build_one(own, left, target / name, folder, progress)
@@ -162,8 +162,8 @@ def build_command(
         click.echo(f"{name}: {_safe(str(target / name / 'index.html'))}")
         if reader is None:
             say_stops(plan)
-    for one in left:
-        say_left(target, one)
+    for left_folder in left:
+        say_left(target, left_folder)
     say_not_built(troubles, readers)
 
 
@@ -274,7 +274,7 @@ def schema(out: Path | None) -> None:
     if out is None:
         click.echo(json.dumps(schemas, indent=1))
         return
-    files = {f"{name}.json": json.dumps(one, indent=1).encode() for name, one in schemas.items()}
+    files = {f"{name}.json": json.dumps(rule, indent=1).encode() for name, rule in schemas.items()}
     _write_new(out, files)
     click.echo(f"{_told(out)} holds {how_many(len(files), 'file')}.")
 
@@ -323,8 +323,8 @@ def _refused_at_once(targets: Iterable[Path], folder: Path) -> dict[str, click.C
 def _asked_by(before: Inventory, after: Inventory) -> tuple[str, ...]:
     from generator.plan.doubts.every_doubt import asked_by
 
-    return tuple(f"asked {one.code} {one.subject}: {one.words} {one.cure}"
-                 for one in asked_by(before, after))  # fmt: skip
+    return tuple(f"asked {finding.code} {finding.subject}: {finding.words} {finding.cure}"
+                 for finding in asked_by(before, after))  # fmt: skip
 
 
 def _load(folder: Path) -> Loaded:
@@ -373,6 +373,7 @@ def _day_of_plan(loaded: Loaded, given: DayGiven | None) -> _Day:
     else:
         day = _Day(_today(), "the day of this device")
     if not FIRST_DAY <= day.date <= LAST_DAY:
+        # who has to change something: the folder that says the day, or who typed the command
         refusal = FolderTrouble if typed is not None and given is None else click.UsageError
         raise refusal(
             f"No plan can be made as of {day.date}, {day.said_by}. It takes a day from {FIRST_DAY} "

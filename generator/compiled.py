@@ -41,6 +41,7 @@ class Compiled(BytecodeCache):
             try:
                 with os.fdopen(handle, "wb") as file:
                     bucket.write_bytecode(file)
+                # never written in place: another build may read it meanwhile
                 Path(half).replace(self._file(bucket))
             except OSError:
                 Path(half).unlink(missing_ok=True)

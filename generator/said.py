@@ -38,8 +38,8 @@ def say_not_built(
     if not troubles:
         return
     ordered = [(name, troubles[name]) for name, _ in readers if name in troubles]
-    told = "\n".join(f"{name} was not built: {one.message}" for name, one in ordered)
-    is_usage = all(isinstance(one, click.UsageError) for one in troubles.values())
+    told = "\n".join(f"{name} was not built: {trouble.message}" for name, trouble in ordered)
+    is_usage = all(isinstance(trouble, click.UsageError) for trouble in troubles.values())
     if is_usage and len(troubles) == len(readers):
         raise click.UsageError(told)
     raise FolderTrouble(told)
@@ -65,8 +65,8 @@ def say_findings(findings: Iterable[Finding]) -> None:
     """Print every finding with its place and figures."""
     from generator.book.in_lines import finding_lines
 
-    for one in findings:
-        for line in finding_lines(one):
+    for finding in findings:
+        for line in finding_lines(finding):
             click.echo(_safe(line))
 
 
@@ -80,7 +80,7 @@ def say_causes(plan: Plan) -> None:
 
 def say_stops(plan: Plan) -> None:
     """Print how many stops there are, and what several of them come of."""
-    stops = sum(one.severity == "stop" for one in plan.findings)
+    stops = sum(finding.severity == "stop" for finding in plan.findings)
     if stops:
         click.echo(f"{how_many(stops, 'stop')}: see Stops, cautions and notes in the book.")
         say_causes(plan)

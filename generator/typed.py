@@ -82,7 +82,9 @@ def why(error: OSError) -> str:
 
 def safe(text: str) -> str:
     """Return text a terminal shows as text: nothing in it can move the cursor or hide."""
-    return "".join(one if one.isprintable() else "\N{REPLACEMENT CHARACTER}" for one in text)
+    return "".join(
+        letter if letter.isprintable() else "\N{REPLACEMENT CHARACTER}" for letter in text
+    )
 
 
 def told(path: Path) -> str:
@@ -99,8 +101,10 @@ def _not_there(folder: Path) -> str | None:
     except OSError as error:
         if error.errno not in (errno.ENOENT, errno.ENOTDIR):
             return None  # who reads it is told why it cannot be read
-        near = nearest(folder.name, (one.name for one in _beside(folder.parent)))
-        return f"There is no folder {told(folder)}.{_meant([folder.parent / one for one in near])}"
+        near = nearest(folder.name, (other.name for other in _beside(folder.parent)))
+        return (
+            f"There is no folder {told(folder)}.{_meant([folder.parent / name for name in near])}"
+        )
     return f"{told(folder)} is no folder: name a property folder."
 
 
@@ -110,12 +114,14 @@ def _built_book(folder: Path, shown: str) -> str | None:
     from generator.site.mark import mark_of
 
     place = folder.absolute()
-    marked = ((one, mark) for one in (place, *place.parents) if (mark := mark_of(one)) is not None)
+    marked = (
+        (above, mark) for above in (place, *place.parents) if (mark := mark_of(above)) is not None
+    )
     site, mark = next(marked, (None, None))
     if site is not None and mark is not None:
         what = f"is a built handbook{_of(mark)}: name its property folder"
         return f"{shown} {what}.{_meant(_made_from(site.parent))}"
-    inside = {one.name: mark for one in _folders_in(place) if (mark := mark_of(one)) is not None}
+    inside = {book.name: mark for book in _folders_in(place) if (mark := mark_of(book)) is not None}
     if not inside:
         return None
     names = listed(sorted(map(safe, inside)), "and")
@@ -138,7 +144,7 @@ def _made_from(books: Path) -> list[Path]:
 
 def _folders_in(folder: Path) -> list[Path]:
     try:
-        return [one for one in folder.iterdir() if one.is_dir()]
+        return [entry for entry in folder.iterdir() if entry.is_dir()]
     except OSError:
         return []
 
@@ -148,7 +154,7 @@ def _beside(folder: Path) -> list[Path]:
     from generator.inventory.files import what_is
     from generator.inventory.folder import PROPERTY_FILE
 
-    return [one for one in _folders_in(folder) if what_is(one / PROPERTY_FILE) == "file"]
+    return [other for other in _folders_in(folder) if what_is(other / PROPERTY_FILE) == "file"]
 
 
 def _meant(folders: list[Path]) -> str:
@@ -177,6 +183,7 @@ class SeasonTyped(click.ParamType[int]):
 
     def convert(self, value: str, param: click.Parameter | None, ctx: click.Context | None) -> int:
         """Return the year that was typed; raises BadParameter where it is none."""
+        # its length before its value: Python makes no number of thousands of digits
         if not value.isdecimal() or len(value) != 4 or not 1990 <= int(value) <= 2100:
             self.fail(f"{safe(value[:40])} is not a year from 1990 to 2100.", param, ctx)
         return int(value)

@@ -207,6 +207,7 @@ def split_suffix(name: str) -> tuple[str, str] | None:
     True
     """
     parts = name.split("_")
+    # the longest first: rate_lb_per_ac is no name that ends in ac
     for start in range(1, len(parts)):
         suffix = "_".join(parts[start:])
         if suffix in UNITS:
@@ -229,6 +230,7 @@ def convert(value: float, from_suffix: str, to_suffix: str) -> float:
     if source.family != target.family:
         raise ValueError(f"{from_suffix} does not convert to {to_suffix}")
     ratio, shift = source.size / target.size, (source.zero - target.zero) / target.size
+    # what is not converted comes back as it was, without a way through fractions
     return value if ratio == 1 and shift == 0 else float(Fraction(value) * ratio + shift)
 
 
@@ -269,10 +271,12 @@ def shown(value: float, suffix: str) -> str:
     if suffix == "fraction":
         return f"{digits(convert(value, 'fraction', 'pct'), 'pct')} %"
     if _is_money(suffix):
+        # after rounding: less than half a cent shows as nothing, and nothing has no minus
         sign = "-" if round(value, MONEY_DECIMALS) < 0 else ""
         per = UNITS[suffix].words if suffix != "usd" else ""
         return f"{sign}${digits(abs(value), suffix)}{per}"
     figure = digits(value, suffix)
+    # by what is printed: 0.9999 tons print as 1, and then it is 1 ton
     words = UNITS[suffix].words_of_one if figure == "1" else UNITS[suffix].words
     return f"{figure} {words}" if words else figure
 
@@ -287,6 +291,7 @@ def taped(value: float, suffix: str) -> str:
     >>> taped(0.1, "in")
     '0.1 in'
     """
+    # halves up; round() would take every other one down
     halves = math.floor(convert(value, suffix, "in") * HALVES_PER_IN + 1 / 2)
     if halves <= 0:
         return shown(convert(value, suffix, "in"), "in")

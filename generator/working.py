@@ -126,7 +126,7 @@ Input: TypeAlias = Figure | tuple[Figure, ...]
 
 def _value(figure: Input) -> float | list[float]:
     if isinstance(figure, tuple):
-        return [_single(one) for one in figure]
+        return [_single(member) for member in figure]
     return _single(figure)
 
 
@@ -140,7 +140,7 @@ def flat_inputs(quantity: Quantity) -> Iterator[tuple[str, Figure]]:
     """Yield (name, figure) of the inputs; the members of a list are numbered from 1."""
     for name, figure in quantity.inputs:
         if isinstance(figure, tuple):
-            yield from ((f"{name}[{n}]", one) for n, one in enumerate(figure, 1))
+            yield from ((f"{name}[{n}]", member) for n, member in enumerate(figure, 1))
         else:
             yield name, figure
 
@@ -231,6 +231,7 @@ def replay(text: str, values: Mapping[str, float | list[float]]) -> float:
 
 def _evaluate(node: ast.expr, values: Mapping[str, float | list[float]]) -> float | list[float]:
     match node:
+        # True and False are whole numbers to Python, not to a formula
         case ast.Constant(value=int() | float() as number) if not isinstance(number, bool):
             return float(number)
         case ast.Name(id=name):
@@ -241,6 +242,6 @@ def _evaluate(node: ast.expr, values: Mapping[str, float | list[float]]) -> floa
                 raise ValueError("a formula adds and multiplies numbers, not lists")
             return _OPERATORS[type(op)](a, b)
         case ast.Call(func=ast.Name(id=name), args=arguments, keywords=[]) if name in _FUNCTIONS:
-            return _FUNCTIONS[name](*(_evaluate(one, values) for one in arguments))
+            return _FUNCTIONS[name](*(_evaluate(argument, values) for argument in arguments))
         case _:
             raise ValueError(f"not allowed in a formula: {ast.unparse(node)}")

@@ -54,9 +54,10 @@ class _Span:
 def calendar_file(plan: Plan) -> Mapping[str, bytes]:
     """Return the calendars of a reader by their addresses."""
     spans = list(_spans(plan))
-    days = [day for one in spans for day in _single_days(one)]
+    days = [day for span in spans for day in _single_days(span)]
     single = spared([*days, *_orders(plan)], plan.as_of, _as_of(plan))
-    whole = [replace(one.whole, key=f"span/{one.whole.key}") for one in spans]
+    # keys of their own: both files can be taken into one calendar, where a UID is of one entry
+    whole = [replace(span.whole, key=f"span/{span.whole.key}") for span in spans]
     return {
         CALENDAR: _written(plan, plan.title, single),
         CALENDAR_SPANS: _written(plan, f"{plan.title}: from first day to last", whole),
@@ -64,8 +65,9 @@ def calendar_file(plan: Plan) -> Mapping[str, bytes]:
 
 
 def _written(plan: Plan, name: str, events: Iterable[Event]) -> bytes:
-    ordered = sorted(events, key=lambda one: (one.first, one.last, one.key))
-    named = [(str(uuid.uuid5(NAMESPACE, f"{plan.reader}/{one.key}")), one) for one in ordered]
+    ordered = sorted(events, key=lambda event: (event.first, event.last, event.key))
+    # the kind of reader is part of it: files of two readers share no entry either
+    named = [(str(uuid.uuid5(NAMESPACE, f"{plan.reader}/{event.key}")), event) for event in ordered]
     return as_icalendar(name, plan.as_of, named)
 
 
@@ -99,6 +101,7 @@ def _single_days(span: _Span) -> Iterator[Event]:
         )
     yield replace(
         entry,
+        # by what it is, not by its day: a last day that moves is the same entry on another day
         key=f"{whole.key}/last",
         first=last,
         summary=span.last_day,
@@ -114,6 +117,7 @@ def _of_job(plan: Plan, job: Job | UpkeepJob, where: str, *, is_stopped: bool) -
     title = f"{clean(job.step.name)}: {where}"
     whole = Event(f"job/{job.address}", opens, closes, title, _told(plan, job, title), where)
     windows = _windows(job, (opens, closes))
+    # kept as called off: an entry that is merely left out stays on a telephone that has it
     if job.state.kind in SETTLED:
         for event in _in_windows(whole, windows or ((opens, closes),)):
             yield _called_off(event, f"{SETTLED[job.state.kind]}: {title}")
@@ -174,42 +178,45 @@ def _as_of(plan: Plan) -> str:
 
 def _kept_out(plan: Plan) -> Iterator[_Span]:
     """Yield the days on which a label may still keep people out of what was sprayed."""
-    for one in plan.records:
-        last = one.keep_out.until()
-        if one.place is not None and last >= plan.as_of:
-            summary = f"Keep out until the label lets you back: {one.place.name}"
+    for record in plan.records:
+        last = record.keep_out.until()
+        # its last day counts: at which hour of it people may go back, the plan does not know
+        if record.place is not None and last >= plan.as_of:
+            summary = f"Keep out until the label lets you back: {record.place.name}"
             told = (
-                f"Sprayed {day_words(one.entry.done_on)}. The label may keep people and dogs out "
-                f"until some time on {day_words(last)}.",
+                f"Sprayed {day_words(record.entry.done_on)}. The label may keep people and dogs "
+                f"out until some time on {day_words(last)}.",
                 LABEL,
                 _as_of(plan),
             )
-            key = f"keep-out/{one.entry.id}"
-            whole = Event(key, one.entry.done_on, last, summary, told, one.place.name)
+            key = f"keep-out/{record.entry.id}"
+            whole = Event(key, record.entry.done_on, last, summary, told, record.place.name)
             yield _Span(whole, summary, f"Last day. {summary}", summary, between=summary)
 
 
 def _dates(plan: Plan) -> Iterator[_Span]:
     """Yield quiet dates, seasons, nesting and bans, which the owner alone has."""
     where = placed(plan)
-    for one in plan.dates:
-        for first, last in comes_back(one, _season(plan)):
-            told = [f"Holds on: {where(one.places)}"]
-            if one.looked_up_on is not None:
-                told.append(f"Looked up {day_words(one.looked_up_on)}.")
+    for dates in plan.dates:
+        for first, last in comes_back(dates, _season(plan)):
+            told = [f"Holds on: {where(dates.places)}"]
+            if dates.looked_up_on is not None:
+                told.append(f"Looked up {day_words(dates.looked_up_on)}.")
             told.append(_as_of(plan))
-            key = f"dates/{one.id}/{first.year}"
-            yield _kept(key, (first, last), _DATE_KINDS[one.kind], where(one.places), tuple(told))
+            key = f"dates/{dates.id}/{first.year}"
+            yield _kept(
+                key, (first, last), _DATE_KINDS[dates.kind], where(dates.places), tuple(told)
+            )
 
 
 def _others_out(plan: Plan) -> Iterator[_Span]:
     """Yield the days a partner is told of, on what is handed over."""
     where = placed(plan)
-    for one in plan.others_out:
-        on = where(one.on) if one.on else "all ground"
-        for number, span in enumerate(one.spans, 1):
-            key = f"others/{one.kind}/{'+'.join(one.on)}/{one.looked_up_on}/{number}"
-            yield _kept(key, span, _DATE_KINDS[one.kind], on, (_as_of(plan),))
+    for others in plan.others_out:
+        on = where(others.on) if others.on else "all ground"
+        for number, span in enumerate(others.spans, 1):
+            key = f"others/{others.kind}/{'+'.join(others.on)}/{others.looked_up_on}/{number}"
+            yield _kept(key, span, _DATE_KINDS[others.kind], on, (_as_of(plan),))
 
 
 def _kept(key: str, span: Span, kind: str, on: str, told: tuple[str, ...]) -> _Span:
@@ -225,11 +232,12 @@ def _kept(key: str, span: Span, kind: str, on: str, told: tuple[str, ...]) -> _S
 
 def _orders(plan: Plan) -> Iterator[Event]:
     """Yield the day to order by of everything that is still to be bought."""
-    for one in purchases(plan):
-        order = one.order
-        if one.nothing or order.by is None or order.state not in ("by", "now"):
+    for purchase in purchases(plan):
+        order = purchase.order
+        if purchase.nothing or order.by is None or order.state not in ("by", "now"):
             continue
-        day, what = max(order.by, plan.as_of), one.item.words
+        # an order-by day gone by stands today: an entry in the past reminds nobody
+        day, what = max(order.by, plan.as_of), purchase.item.words
         summary = f"Last day to order: {what}" if order.state == "by" else f"Order now: {what}"
         told = ["Packages, cost and what it is for: What to buy, buy.html."]
         if order.needed_from is not None:
@@ -237,7 +245,7 @@ def _orders(plan: Plan) -> Iterator[Event]:
         reminders = tuple(
             Reminder(days, f"Order by {day_words(day)}: {what}") for days in (BEFORE_ORDER, 0)
         )
-        key = f"order/{plan.season}/{one.item.kind}/{one.item.id}"
+        key = f"order/{plan.season}/{purchase.item.kind}/{purchase.item.id}"
         yield Event(key, day, day, summary, (*told, _as_of(plan)), reminders=reminders)
 
 

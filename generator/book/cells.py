@@ -49,5 +49,6 @@ def decimals(value: float, column: str) -> int:
     """
     if isinstance(value, int) or (value.is_integer() and column.endswith(READ_OFF)):
         return 0
+    # of the rounded number: 0.0996 stands as 0.10 and asks for no third decimal
     exponent = int(f"{value:.{DIGITS_SEEN - 1}e}".partition("e")[2]) if value else 0
     return max(AT_LEAST_DECIMALS, DIGITS_SEEN - 1 - exponent)

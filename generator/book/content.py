@@ -48,12 +48,12 @@ def chapters() -> tuple[Chapter, ...]:
     paths = (shipped("content") / "chapters").glob("*.md")
     found = (_chapter(path.stem, path.read_text(encoding="utf-8")) for path in paths)
     order = list(BOOK_PARTS)
-    return tuple(sorted(found, key=lambda one: (order.index(one.part), one.title)))
+    return tuple(sorted(found, key=lambda chapter: (order.index(chapter.part), chapter.title)))
 
 
 def written_for(reader: str) -> list[Chapter]:
     """Return the chapters written for a kind of reader."""
-    return [one for one in chapters() if reader in one.readers]
+    return [chapter for chapter in chapters() if reader in chapter.readers]
 
 
 def chapters_for(reader: str, names: Iterable[str]) -> tuple[Chapter, ...]:
@@ -61,8 +61,8 @@ def chapters_for(reader: str, names: Iterable[str]) -> tuple[Chapter, ...]:
 
     Raises KeyError for a name that no chapter has.
     """
-    by_name = {one.name: one for one in chapters()}
-    return tuple(one for name in names if reader in (one := by_name[name]).readers)
+    by_name = {chapter.name: chapter for chapter in chapters()}
+    return tuple(chapter for name in names if reader in (chapter := by_name[name]).readers)
 
 
 def _chapter(name: str, text: str) -> Chapter:

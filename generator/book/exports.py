@@ -89,15 +89,17 @@ def _buy(plan: Plan) -> Table:
     """Return what to buy; its name alone of what waits, comes too late or is missed."""
     found: list[tuple[Cell, ...]] = [
         (
-            one.item.id, one.item.kind, one.item.words, one.item.unit, as_number(one.needed),
-            as_number(one.on_hand), as_number(one.package), as_number(one.packages),
-            as_number(one.loose), as_number(one.item.price_usd), as_number(one.cost),
-            as_number(one.left_over), as_number(one.short),
-            one.order.needed_from, one.order.by,
-            "nothing to buy" if one.nothing else STATES[one.order.state],
+            purchase.item.id, purchase.item.kind, purchase.item.words, purchase.item.unit,
+            as_number(purchase.needed), as_number(purchase.on_hand), as_number(purchase.package),
+            as_number(purchase.packages), as_number(purchase.loose),
+            as_number(purchase.item.price_usd), as_number(purchase.cost),
+            as_number(purchase.left_over), as_number(purchase.short),
+            purchase.order.needed_from, purchase.order.by,
+            "nothing to buy" if purchase.nothing else STATES[purchase.order.state],
         )
-        for one in purchases(plan)
+        for purchase in purchases(plan)
     ]  # fmt: skip
+    # no amount beside these names: it would be read as one to order
     for item in not_to_buy_yet(plan):
         found.append(_by_name(item, "not to buy yet"))
     for late in too_late(plan):
@@ -136,6 +138,7 @@ def as_csv(table: Table) -> bytes:
         [written(value, column) for value, column in zip(row, table.columns, strict=True)]
         for row in table.rows
     )
+    # without its mark a spreadsheet may read the file in an older encoding
     return text.getvalue().encode("utf-8-sig")
 
 
@@ -163,10 +166,11 @@ def _would_change(text: str) -> bool:
     """Return whether a spreadsheet may make of text a formula or show another number or day."""
     if _OUR_DAY.fullmatch(text) or _OUR_TIME.fullmatch(text):
         return False
+    # stands as the label prints it, unless it could be read as a day
     if _REGISTRATION.fullmatch(text):
         return _could_be_a_day(text)
     return bool(_LIVE.match(text) or _LIKE_A_DAY.fullmatch(text)) or (
-        any(one.isdigit() for one in text) and bool(_LIKE_A_NUMBER.fullmatch(text))
+        any(letter.isdigit() for letter in text) and bool(_LIKE_A_NUMBER.fullmatch(text))
     )
 
 
@@ -176,7 +180,7 @@ def _could_be_a_day(text: str) -> bool:
     >>> _could_be_a_day("10-26"), _could_be_a_day("1-2027"), _could_be_a_day("524-475")
     (True, True, False)
     """
-    numbers = [int(one) for one in text.split("-")]
+    numbers = [int(part) for part in text.split("-")]
     if len(numbers) == LONG_DAY:
         first, second, third = numbers
         orders = ((first, second, third), (second, first, third), (second, third, first))
@@ -209,6 +213,7 @@ def _fill(sheet: Worksheet, table: Table) -> None:
     for place, name in enumerate(table.columns, 1):
         sheet.cell(1, place, name).font = Font(bold=True)
         longest = max((len(written(row[place - 1], name)) for row in table.rows), default=0)
+        # a heading is never cut, whatever its cells hold
         width = max(min(longest, _WIDEST), len(name)) + _ROOM_FOR_THE_FILTER
         sheet.column_dimensions[get_column_letter(place)].width = width
     for number, row in enumerate(table.rows, 2):

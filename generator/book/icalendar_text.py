@@ -43,9 +43,9 @@ class Event:
     status: Literal["CONFIRMED", "TENTATIVE", "CANCELLED"] = "CONFIRMED"
     reminders: tuple[Reminder, ...] = ()
 
-    def reminded_on(self, one: Reminder) -> datetime.date:
+    def reminded_on(self, reminder: Reminder) -> datetime.date:
         """Return the day on which a reminder comes up."""
-        return self.first - one.days_before * ONE_DAY
+        return self.first - reminder.days_before * ONE_DAY
 
 
 def as_icalendar(name: str, as_of: datetime.date, events: Iterable[tuple[str, Event]]) -> bytes:
@@ -73,30 +73,33 @@ def _event(uid: str, event: Event, as_of: datetime.date) -> Iterator[str]:
     yield f"DTSTAMP:{as_of:%Y%m%d}T000000Z"
     yield f"SEQUENCE:{(as_of - _FIRST_DAY).days}"
     yield f"DTSTART;VALUE=DATE:{event.first:%Y%m%d}"
+    # the end is the first day that is no longer in it
     yield f"DTEND;VALUE=DATE:{event.last + ONE_DAY:%Y%m%d}"
     yield f"SUMMARY:{_text(event.summary)}"
     yield "DESCRIPTION:" + "\\n".join(map(_text, event.description))
     if event.location is not None:
         yield f"LOCATION:{_text(event.location)}"
     yield f"STATUS:{event.status}"
+    # a job that may be done on a day takes nobody's day
     yield "TRANSP:TRANSPARENT"
-    for one in event.reminders:
-        if event.reminded_on(one) >= as_of:
-            yield from _reminder(one)
+    for reminder in event.reminders:
+        if event.reminded_on(reminder) >= as_of:
+            yield from _reminder(reminder)
     yield "END:VEVENT"
 
 
-def _reminder(one: Reminder) -> Iterator[str]:
+def _reminder(reminder: Reminder) -> Iterator[str]:
     yield "BEGIN:VALARM"
     yield "ACTION:DISPLAY"
-    yield f"DESCRIPTION:{_text(one.words)}"
-    yield _trigger(one)
+    yield f"DESCRIPTION:{_text(reminder.words)}"
+    yield _trigger(reminder)
     yield "END:VALARM"
 
 
-def _trigger(one: Reminder) -> str:
+def _trigger(reminder: Reminder) -> str:
     """Return when a reminder comes, from the midnight that begins an event."""
-    hours = _HOURS_IN_DAY * one.days_before - REMINDED_AT_HOUR
+    hours = _HOURS_IN_DAY * reminder.days_before - REMINDED_AT_HOUR
+    # on the first day itself the morning comes after the midnight that is counted from
     sign = "-" if hours > 0 else ""
     whole, rest = divmod(abs(hours), _HOURS_IN_DAY)
     span = (f"{whole}D" if whole else "") + (f"T{rest}H" if rest else "")
@@ -119,11 +122,12 @@ def folded(line: str) -> str:
     [75, 75, 2]
     """
     pieces, piece, octets = [], "", 0
-    for one in line:
-        size = len(one.encode())
+    for letter in line:
+        size = len(letter.encode())
         if octets + size > LONGEST_OCTETS:
             pieces.append(piece)
+            # the blank that begins a folded line counts among its octets
             piece, octets = " ", 1
-        piece += one
+        piece += letter
         octets += size
     return "\r\n".join([*pieces, piece])

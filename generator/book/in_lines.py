@@ -11,22 +11,22 @@ WIDTH = 80
 INDENT = " " * 4
 
 
-def finding_lines(one: Finding) -> list[str]:
+def finding_lines(finding: Finding) -> list[str]:
     """Return a finding as lines: where it is typed and what it is about, words, figures, cure."""
-    place = f"{one.place}:{one.column}" if one.column else one.place
-    head = f"{place} {one.severity} {one.code} {one.subject}".lstrip()
-    figures = "; ".join(f"{label}: {_figure(figure)}" for label, figure in one.figures)
-    source = f" Source: {source_words(one.source)}." if one.source else ""
-    below = (one.words, f"{figures}.{source}" if figures else "", one.cure)
+    place = f"{finding.place}:{finding.column}" if finding.column else finding.place
+    head = f"{place} {finding.severity} {finding.code} {finding.subject}".lstrip()
+    figures = "; ".join(f"{label}: {_figure(figure)}" for label, figure in finding.figures)
+    source = f" Source: {source_words(finding.source)}." if finding.source else ""
+    below = (finding.words, f"{figures}.{source}" if figures else "", finding.cure)
     return [head, *(line for told in below if told for line in _wrapped(told))]
 
 
 def cause_lines(findings: Iterable[Finding]) -> list[str]:
     """Return a line for each finding that jobs stop because of: how many do, and where it is."""
     listed = tuple(findings)
-    stops = [one for one in listed if one.severity == "stop" and one.cause]
+    stops = [finding for finding in listed if finding.severity == "stop" and finding.cause]
     lines = []
-    for cause in (one for one in listed if any(stop.cause == one.id for stop in stops)):
+    for cause in (finding for finding in listed if any(stop.cause == finding.id for stop in stops)):
         jobs = len({stop.subject for stop in stops if stop.cause == cause.id})
         many = "1 job stops" if jobs == 1 else f"{jobs} jobs stop"
         place = f"{cause.place}:{cause.column}" if cause.column else cause.place
@@ -44,6 +44,7 @@ def _wrapped(text: str) -> list[str]:
         WIDTH,
         initial_indent=INDENT,
         subsequent_indent=INDENT,
+        # ids and paths are copied off the terminal, so none is cut in two
         break_long_words=False,
         break_on_hyphens=False,
     )

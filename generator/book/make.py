@@ -68,12 +68,16 @@ def make_book(plan: Plan, left: Iterable[LeftFolder] = ()) -> Book:
     written += [place_page(plan, place) for place in plan.places]
     written += _stands_and_walks(plan)
     written += _owner_pages(plan) if is_owner else []
-    written += [chapters_page(plan), *(chapter_page(one) for one in written_for(plan.reader))]
+    written += [
+        chapters_page(plan),
+        *(chapter_page(chapter) for chapter in written_for(plan.reader)),
+    ]
     if is_owner:
         written += [weeds_page(plan), readers_page(plan, left), steps_page(plan)]
+    # made last, from all pages before them; neither list looks through the other
     sources = sources_page(plan, written)
     written += [workings_page(plan, written), glossary_page(plan), sources]
-    pages = tuple(one.page for one in written)
+    pages = tuple(entry.page for entry in written)
     files = {**(owner_files(plan) if is_owner else {}), **calendar_file(plan)}
     return Book(searchable(plan.title), plan.reader, plan.as_of, pages, files)
 
@@ -82,25 +86,25 @@ def _stands_and_walks(plan: Plan) -> list[Written]:
     is_owner = plan.reader == "owner"
     return [
         *([stands_page(plan)] if is_owner else []),
-        *(stand_page(plan, one) for one in plan.stands),
+        *(stand_page(plan, stand) for stand in plan.stands),
         *([routes_page(plan)] if is_owner else []),
-        *(route_page(plan, one) for one in plan.routes),
+        *(route_page(plan, route) for route in plan.routes),
         *(upkeep_page(plan, job) for job in plan.upkeep),
     ]
 
 
 def _owner_pages(plan: Plan) -> list[Written]:
     return [
-        *(lot_page(plan, one) for one in plan.lots),
-        *(row_stock_page(plan, one) for one in plan.plants),
-        *(row_stock_page(plan, one) for one in plan.guards),
-        *(soil_test_page(plan, one) for one in plan.soil_tests),
-        *(water_page(plan, one) for one in plan.water),
-        *(product_page(plan, one) for one in plan.products),
-        *(fertilizer_page(plan, one) for one in plan.fertilizers),
-        *(lime_page(plan, one) for one in plan.limes),
+        *(lot_page(plan, lot) for lot in plan.lots),
+        *(row_stock_page(plan, plant) for plant in plan.plants),
+        *(row_stock_page(plan, guard) for guard in plan.guards),
+        *(soil_test_page(plan, test) for test in plan.soil_tests),
+        *(water_page(plan, water) for water in plan.water),
+        *(product_page(plan, product) for product in plan.products),
+        *(fertilizer_page(plan, fertilizer) for fertilizer in plan.fertilizers),
+        *(lime_page(plan, lime) for lime in plan.limes),
         calibration_page(plan),
-        *(sprayer_page(plan, one) for one in plan.sprayers),
-        *(spreader_page(plan, one) for one in plan.spreaders),
-        *(drill_page(plan, one) for one in plan.drills),
+        *(sprayer_page(plan, sprayer) for sprayer in plan.sprayers),
+        *(spreader_page(plan, spreader) for spreader in plan.spreaders),
+        *(drill_page(plan, drill) for drill in plan.drills),
     ]

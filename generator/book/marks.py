@@ -48,13 +48,14 @@ class Marks:
     def entries(self) -> list[Figure]:
         """Return every figure with a working here, those they rest on after them."""
         done = 0
+        # the list grows while it is walked: what a working rests on gets a working of its own
         while done < len(self.figures):
             figure = self.figures[done]
             done += 1
             if isinstance(figure, Quantity):
-                for _, one in flat_inputs(figure):
-                    if isinstance(one, Quantity):
-                        self.anchor(one)
+                for _, basis in flat_inputs(figure):
+                    if isinstance(basis, Quantity):
+                        self.anchor(basis)
         return self.figures
 
 
@@ -106,6 +107,7 @@ def working(figure: Figure, marks: Marks) -> str:
     named = f' data-q="{figure.identity}"' if isinstance(figure, Quantity) else ""
     if isinstance(figure, Quantity) and figure.formula.read_as != "number":
         named += f' data-read="{figure.formula.read_as}"'
+    # the value stands whole, so that the formula can be worked out again from the page alone
     head = (
         f'<details class="working" id="{marks.anchor(figure)}" data-unit="{figure.unit}"'
         f' data-value="{float(figure.value)!r}"{named}>\n'
@@ -118,7 +120,7 @@ def working(figure: Figure, marks: Marks) -> str:
 
 
 def _computed(quantity: Quantity, marks: Marks) -> str:
-    rows = "\n".join(_input(name, one, marks) for name, one in flat_inputs(quantity))
+    rows = "\n".join(_input(name, figure, marks) for name, figure in flat_inputs(quantity))
     source = inert(f"Source: {source_words(quantity.formula.source)}")
     return (
         f'<p><code class="formula">{quantity.formula.text}</code></p>\n'

@@ -20,6 +20,7 @@ def spared(events: Iterable[Event], as_of: datetime.date, stamp: str) -> list[Ev
     mornings: dict[datetime.date, list[Due]] = {}
     for event in listed:
         for reminder in event.reminders:
+            # an alarm of a day gone by is not written, so it takes no other's place
             if (day := event.reminded_on(reminder)) >= as_of:
                 mornings.setdefault(day, []).append((event, reminder))
     taken: set[tuple[str, Reminder]] = set()
@@ -29,12 +30,12 @@ def spared(events: Iterable[Event], as_of: datetime.date, stamp: str) -> list[Ev
             rest = sorted(due, key=_urgency)[MOST_ALARMS - 1 :]
             taken |= {(event.key, reminder) for event, reminder in rest}
             together.append(_in_one(day, rest, stamp))
-    return [*(_without(one, taken) for one in listed), *together]
+    return [*(_without(entry, taken) for entry in listed), *together]
 
 
-def _urgency(one: Due) -> tuple[int, str]:
+def _urgency(due: Due) -> tuple[int, str]:
     """Return what comes first: what is due soonest is."""
-    event, reminder = one
+    event, reminder = due
     return reminder.days_before, event.key
 
 
@@ -46,5 +47,5 @@ def _in_one(day: datetime.date, rest: list[Due], stamp: str) -> Event:
 
 
 def _without(event: Event, taken: set[tuple[str, Reminder]]) -> Event:
-    kept = tuple(one for one in event.reminders if (event.key, one) not in taken)
+    kept = tuple(reminder for reminder in event.reminders if (event.key, reminder) not in taken)
     return replace(event, reminders=kept)

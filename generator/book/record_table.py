@@ -43,39 +43,41 @@ class _Names:
 def record_table(plan: Plan) -> Table:
     """Return the spray records, a row for each product of each of them."""
     names = _Names(
-        {one.id: one.name for one in plan.sprayers},
-        {one.id: one.name for one in plan.products},
-        {one.id: one.name for one in plan.places},
+        {sprayer.id: sprayer.name for sprayer in plan.sprayers},
+        {product.id: product.name for product in plan.products},
+        {place.id: place.name for place in plan.places},
     )
     rows = [
         (
-            *_said(one, product, used, names),
-            *_unknown(one.entry, names),
-            kept_until(one),
-            ", ".join((*missing_by_rule(one), *missing_extras(one))),
-            ", ".join(other.id for other in plan.entries if one.entry.id in other.confirms),
-            one.entry.note,
+            *_said(record, product, used, names),
+            *_unknown(record.entry, names),
+            kept_until(record),
+            ", ".join((*missing_by_rule(record), *missing_extras(record))),
+            ", ".join(other.id for other in plan.entries if record.entry.id in other.confirms),
+            record.entry.note,
         )
-        for one in plan.records
-        for product, used in (one.products or ((None, None),))
+        for record in plan.records
+        # a record that names no product is a spraying all the same, and keeps its row
+        for product, used in (record.products or ((None, None),))
     ]
     return Table("Records", RECORD_COLUMNS, rows)
 
 
 def _said(
-    one: SprayRecord, product: Product | None, used: Used | None, names: _Names
+    record: SprayRecord, product: Product | None, used: Used | None, names: _Names
 ) -> tuple[Cell, ...]:
-    entry, said = one.entry, one.entry.sprayed or NOTHING_SAID
+    entry, said = record.entry, record.entry.sprayed or NOTHING_SAID
     card = product.label if product is not None else None
     return (
-        entry.id, entry.done_on, entry.recorded_on, one.location,
-        entry.job.part if entry.job is not None else said.part, one.site,
-        as_number(one.area), yes_no_cell(said.spot), product.name if product is not None else None,
+        entry.id, entry.done_on, entry.recorded_on, record.location,
+        entry.job.part if entry.job is not None else said.part, record.site,
+        as_number(record.area), yes_no_cell(said.spot),
+        product.name if product is not None else None,
         card.epa_reg_no if card is not None else None,
         yes_no_cell(card.restricted_use if card is not None else None),
         as_number(used.amount if used is not None else None),
         used.amount.unit if used is not None else None,
-        one.who, one.licence_number, as_time(said.started_at), as_time(said.stopped_at),
+        record.who, record.licence_number, as_time(said.started_at), as_time(said.stopped_at),
         as_number(said.wind_mph), yes_no_cell(said.wind_not_measured),
         as_number(said.wind_from_deg),
         as_number(said.temperature_f), as_number(said.humidity_fraction),
@@ -87,14 +89,14 @@ def _said(
 
 
 def _unknown(entry: LogEntry, names: _Names) -> tuple[Cell, ...]:
-    one = entry.unknown
-    if one is None:
+    unknown = entry.unknown
+    if unknown is None:
         return (None,) * len(UNKNOWN_COLUMNS)
     return (
-        ", ".join(names.products.get(name, name) for name in one.products) or "any product",
-        as_number(one.most),
-        one.most.unit if one.most is not None else None,
-        ", ".join(names.places.get(name, name) for name in one.places),
-        one.latest_on,
-        one.checked_with,
+        ", ".join(names.products.get(name, name) for name in unknown.products) or "any product",
+        as_number(unknown.most),
+        unknown.most.unit if unknown.most is not None else None,
+        ", ".join(names.places.get(name, name) for name in unknown.places),
+        unknown.latest_on,
+        unknown.checked_with,
     )

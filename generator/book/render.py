@@ -47,6 +47,7 @@ def _environment() -> Environment:
         autoescape=True,
         auto_reload=False,
         undefined=StrictUndefined,
+        # escaping is of HTML alone: what is printed would still be live as Markdown
         finalize=_finalize,
         trim_blocks=True,
         lstrip_blocks=True,
@@ -116,7 +117,7 @@ def _block(caller: Callable[[], Markup]) -> Markup:
 
 def _cells_with_heads(table: re.Match[str]) -> str:
     """Return a table whose cells carry their heads: on a telephone a row stands as lines."""
-    heads = [_TAG.sub("", one) for one in _HEAD.findall(table[0].partition("</thead>")[0])]
+    heads = [_TAG.sub("", head) for head in _HEAD.findall(table[0].partition("</thead>")[0])]
 
     def cells(row: re.Match[str]) -> str:
         names = iter(heads)
@@ -170,7 +171,7 @@ def workings_block(marks: Marks) -> str:
     """Return the workings of every number the page shows, as one HTML block, or nothing."""
     if not marks.figures:
         return ""
-    entries = "\n".join(working(one, marks) for one in marks.entries())
+    entries = "\n".join(working(figure, marks) for figure in marks.entries())
     return (
         "\n## How these numbers were worked out\n\n"
         f'<section class="workings">\n{entries}\n</section>\n'
@@ -184,7 +185,11 @@ def _ticks(marks: Marks) -> Callable[[str, tuple[Figure, ...]], Markup]:
     """
 
     def filled(text: str, settings: tuple[Figure, ...]) -> Markup:
-        by_name = {one.name: one for one in settings if not hasattr(one, "identity")}
+        # what was computed has an id in place of a name
+        by_name = {
+            setting.name: setting for setting in settings if not hasattr(setting, "identity")
+        }
+        # what stood in braces is left on the odd places
         parts = _TICK_VALUE.split(clean(text))
         return Markup("").join(
             marks.show(by_name[part])

@@ -10,6 +10,7 @@ from markupsafe import Markup
 _REMEMBERED = 1 << 14  # a book says the same few thousand things on most of its pages
 _SPACES = re.compile(r"\s+")
 _HARMLESS = frozenset("0123456789abcdefghijklmnopqrstuvwxyzABCDEFGHIJKLMNOPQRSTUVWXYZ ,")
+# Among what cannot be seen are signs that turn the order of letters around.
 _HIDDEN = frozenset({"Cc", "Cf", "Cs", "Co", "Cn", "Zl", "Zp"})
 
 
@@ -20,7 +21,8 @@ def clean(text: str) -> str:
     if line.isascii() and line.isprintable():
         return line
     seen = (
-        "\N{REPLACEMENT CHARACTER}" if unicodedata.category(one) in _HIDDEN else one for one in line
+        "\N{REPLACEMENT CHARACTER}" if unicodedata.category(letter) in _HIDDEN else letter
+        for letter in line
     )
     return "".join(seen)
 
@@ -46,8 +48,11 @@ def in_entities(seen: str) -> Markup:
     """
     return Markup(
         "".join(
-            one if one in _HARMLESS or (ord(one) > 127 and one.isalpha()) else f"&#{ord(one)};"
-            for one in seen
+            # letters of any alphabet are no signs to a parser; all else is made an entity
+            letter
+            if letter in _HARMLESS or (ord(letter) > 127 and letter.isalpha())
+            else f"&#{ord(letter)};"
+            for letter in seen
         )
     )
 

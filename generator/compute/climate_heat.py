@@ -54,6 +54,7 @@ def sine_degree_days_f(high_f: float, low_f: float, base_f: float) -> float:
         return mean_f - base_f
     if base_f >= high_f:
         return 0
+    # between low and high alone: a day as cold as it is warm has no half range to divide by
     angle = math.asin((base_f - mean_f) / half_f)
     return ((mean_f - base_f) * (math.pi / 2 - angle) + half_f * math.cos(angle)) / math.pi
 

@@ -124,6 +124,7 @@ def measured_fl_oz(amount_fl_oz: float, mark_fl_oz: float) -> float:
     >>> measured_fl_oz(53.3, 1)
     53.0
     """
+    # not round(): it takes a half to the even mark, which no line of formula says
     return whole_down(amount_fl_oz / mark_fl_oz + 1 / 2) * mark_fl_oz
 
 

@@ -18,6 +18,7 @@ def lapped_lanes_count(width_ft: float, pass_width_ft: float, least_lap_in: floa
     7.0
     """
     lap_ft = least_lap_in / IN_PER_FT
+    # a place no wider than the lap would come to no lane at all
     return max(1, whole_up((width_ft - lap_ft) / (pass_width_ft - lap_ft)))
 
 

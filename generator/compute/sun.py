@@ -129,6 +129,7 @@ def _hour_angle_deg(latitude_deg: float, declination_deg: float, zenith_deg: flo
     latitude, declination = math.radians(latitude_deg), math.radians(declination_deg)
     high = math.cos(latitude) * math.cos(declination)
     lift = math.cos(math.radians(zenith_deg)) - math.sin(latitude) * math.sin(declination)
+    # equal too: a sun that only touches that height does not cross it
     if abs(lift) >= abs(high):
         return None
     return math.degrees(math.acos(lift / high))
@@ -154,6 +155,7 @@ def _sun(since_noon_days: float) -> tuple[float, float]:
     )
     declination_deg = math.degrees(math.asin(math.sin(tilt) * math.sin(longitude)))
     ahead_deg = mean_deg - ABERRATION_DEG - ascension_deg + nutation_deg * math.cos(tilt)
+    # the mean longitude counts on from 2000, so whole turns are taken out
     return declination_deg, (ahead_deg + HALF_TURN_DEG) % FULL_TURN_DEG - HALF_TURN_DEG
 
 

@@ -52,11 +52,13 @@ def first_crossing(outline_lat_lon: Sequence[LatLon]) -> tuple[int, int] | None:
     found: list[tuple[int, int]] = []
     for place, side in enumerate(waiting):
         for other in waiting[place + 1 :]:
+            # they begin in this order, so no later one reaches back to this side
             if other.reach(along)[0] > side.reach(along)[1]:
                 break
-            first, second = sorted((side, other), key=lambda one: one.number)
+            first, second = sorted((side, other), key=lambda edge: edge.number)
             if _meet_wrongly(first, second, len(sides)):
                 found.append((first.number, second.number))
+    # the first in the order in which corners are typed, which is not that of the search
     return min(found, default=None)
 
 
@@ -68,10 +70,10 @@ def _longer_axis(spots: Sequence[Spot]) -> int:
 
 def on_the_plane(points_lat_lon: Sequence[LatLon], touching: LatLon) -> list[Spot]:
     """Return points on the plane that touches the ground at one, in parts of the earth's radius."""
-    lat_0, lon_0 = (math.radians(one) for one in touching)
+    lat_0, lon_0 = (math.radians(degrees) for degrees in touching)
     spots = []
     for lat_lon in points_lat_lon:
-        lat, lon = (math.radians(one) for one in lat_lon)
+        lat, lon = (math.radians(degrees) for degrees in lat_lon)
         east = math.cos(lat) * math.sin(lon - lon_0)
         # cos(lat_0) sin(lat) - sin(lat_0) cos(lat) cos(lon - lon_0), without taking near equals
         # from each other
@@ -98,6 +100,7 @@ def _folds_back(before: Spot, corner: Spot, after: Spot) -> bool:
 
 
 def _touch(one: _Side, other: _Side) -> bool:
+    # needed: sides in one line pass both tests below, however far apart they lie
     apart = any(
         one.reach(axis)[1] < other.reach(axis)[0] or other.reach(axis)[1] < one.reach(axis)[0]
         for axis in (0, 1)

@@ -49,6 +49,7 @@ def outline_area_ac(outline_lat_lon: Sequence[LatLon]) -> float:
     >>> round(outline_area_ac([(41.0, -93.0), (41.0, -93.001), (41.001, -93.001)]), 4)
     1.1544
     """
+    # below 0 where the outline is walked the other way round
     area, _ = _geod().polygon_area_perimeter(*_degrees(outline_lat_lon))
     return convert(abs(float(area)), "sq_m", "ac")
 
@@ -72,7 +73,7 @@ def distances_mi(from_lat_lon: LatLon, to_lat_lon: Sequence[LatLon]) -> list[flo
     lons, lats = _degrees(to_lat_lon)
     here = [from_lat_lon] * len(to_lat_lon)
     _, _, apart_m = _geod().inv(*_degrees(here), lons, lats)
-    return [convert(float(one), "m", "mi") for one in apart_m]
+    return [convert(float(distance_m), "m", "mi") for distance_m in apart_m]
 
 
 def are_surely_within_mi(
@@ -87,7 +88,8 @@ def are_surely_within_mi(
     True
     """
     lat, lon = from_lat_lon
-    around_deg = [min(abs(one - lon) % 360, -abs(one - lon) % 360) for _, one in to_lat_lon]
-    up_deg = [abs(one - lat) for one, _ in to_lat_lon]
+    # whichever way around is shorter, also across the 180th meridian
+    around_deg = [min(abs(east - lon) % 360, -abs(east - lon) % 360) for _, east in to_lat_lon]
+    up_deg = [abs(north - lat) for north, _ in to_lat_lon]
     apart_deg = map(sum, zip(around_deg, up_deg, strict=True))
-    return all(one * MI_IN_A_DEGREE <= most_mi for one in apart_deg)
+    return all(distance_deg * MI_IN_A_DEGREE <= most_mi for distance_deg in apart_deg)

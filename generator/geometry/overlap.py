@@ -89,6 +89,7 @@ def _middle(outline: Sequence[Spot]) -> Iterator[Spot]:
 def _crossed(outline: Sequence[Spot], axis: int, at_ft: float) -> Iterator[float]:
     """Yield where the line at a place of an axis crosses the sides, on the other axis."""
     for begins, ends in _sides(outline):
+        # a corner on the line counts as below it: an outline is crossed an even number of times
         if (begins[axis] > at_ft) != (ends[axis] > at_ft):
             part = (at_ft - begins[axis]) / (ends[axis] - begins[axis])
             yield begins[1 - axis] + part * (ends[1 - axis] - begins[1 - axis])
@@ -100,6 +101,7 @@ def _cut_at(begins: Spot, ends: Spot, outline: Sequence[Spot]) -> Iterator[float
     for first, last in _sides(outline):
         side = (last[0] - first[0], last[1] - first[1])
         turn = along[0] * side[1] - along[1] * side[0]
+        # in line or side by side: where one ends on the other, sides next to them cut it
         if turn == 0:
             continue
         gap = (first[0] - begins[0], first[1] - begins[1])
@@ -126,6 +128,7 @@ def _from_side(spot: Spot, begins: Spot, ends: Spot) -> float:
     along = (ends[0] - begins[0], ends[1] - begins[1])
     length_2 = along[0] ** 2 + along[1] ** 2
     out = (spot[0] - begins[0], spot[1] - begins[1])
+    # a side of no length is its corner
     part = (out[0] * along[0] + out[1] * along[1]) / length_2 if length_2 else 0.0
     near = _between(begins, ends, min(max(part, 0.0), 1.0))
     return math.hypot(spot[0] - near[0], spot[1] - near[1])

@@ -67,8 +67,10 @@ def alike(one: ActiveName, other: ActiveName) -> Alike:
     >>> alike(ActiveName("2,4-D"), ActiveName("2,4-DB", other_than=("2,4-D",)))
     'other'
     """
+    # before the owner's word: a name is never another than itself
     if one.keys & other.keys:
         return "same"
+    # before classes and near names: what the owner has said of two names is not asked again
     if _said_apart(one, other) or _said_apart(other, one):
         return "other"
     if is_a_class(one.printed) or is_a_class(other.printed):
@@ -123,11 +125,12 @@ def _words(name: str) -> tuple[str, ...]:
     text = " ".join(words)
     for phrase in known.phrases:
         text = re.sub(rf"\b{phrase}\b", " ", text)
-    told = [one for one in text.split() if one not in known.around]
-    own = tuple(one for one in told if one not in known.salts_and_esters)
+    told = [word for word in text.split() if word not in known.around]
+    own = tuple(word for word in told if word not in known.salts_and_esters)
     return own or tuple(told) or words
 
 
 def _plain(name: str) -> tuple[str, ...]:
+    # wide and raised letters of a label are the letters they look like
     plain = unicodedata.normalize("NFKC", name).casefold()
     return tuple(re.findall(r"[^\W_]+", plain))

@@ -27,17 +27,17 @@ def found_by() -> tuple[FoundBy, ...]:
     """Return how every sign is found, those that jobs wait for first."""
     return tuple(
         FoundBy(
-            one["id"],
-            one.get("name") or marker_names()[one["id"]],
-            one["method"],
-            tuple(values()[name] for name in one["values"]),
-            one.get("published"),
+            entry["id"],
+            entry.get("name") or marker_names()[entry["id"]],
+            entry["method"],
+            tuple(values()[name] for name in entry["values"]),
+            entry.get("published"),
         )
-        for one in read_data("found_signs.yaml")
+        for entry in read_data("found_signs.yaml")
     )
 
 
 @cache
 def emergence_soils() -> dict[str, Reference]:
     """Return the soil at which seedlings of a species begin to come up, where that is published."""
-    return {one["species"]: value_of(one) for one in read_data("emergence.yaml")}
+    return {entry["species"]: value_of(entry) for entry in read_data("emergence.yaml")}

@@ -61,12 +61,12 @@ def growths() -> tuple[Growth, ...]:
 
 def species_growth(species: str) -> Growth | None:
     """Return how a species grows where its kind is not known; None where that is not known."""
-    return next((one for one in growths() if one.species == species), None)
+    return next((growth for growth in growths() if growth.species == species), None)
 
 
 def has_kinds(species: str) -> bool:
     """Return whether a species grows differently by its ecotype."""
-    return any(one.species == species and one.ecotype for one in growths())
+    return any(growth.species == species and growth.ecotype for growth in growths())
 
 
 def kind_growth(species: str, ecotype: str | None, variety: str | None) -> Growth | None:
@@ -74,13 +74,14 @@ def kind_growth(species: str, ecotype: str | None, variety: str | None) -> Growt
 
     Where the tag and what is typed do not agree, nobody knows the kind.
     """
-    kinds = [one for one in growths() if one.species == species and one.ecotype]
+    kinds = [growth for growth in growths() if growth.species == species and growth.ecotype]
+    # by whole words: a name inside a longer one is another variety
     words = set(re.findall(r"\w+", (variety or "").casefold()))
-    named = [one for one in kinds if one.variety and one.variety.casefold() in words]
+    named = [kind for kind in kinds if kind.variety and kind.variety.casefold() in words]
     if named:
-        agreed = [one for one in named if ecotype in (None, one.ecotype)]
+        agreed = [kind for kind in named if ecotype in (None, kind.ecotype)]
         return agreed[0] if len(named) == 1 and agreed else species_growth(species)
-    by_ecotype = (one for one in kinds if one.ecotype == ecotype and not one.variety)
+    by_ecotype = (kind for kind in kinds if kind.ecotype == ecotype and not kind.variety)
     return next(by_ecotype, species_growth(species))
 
 
@@ -92,7 +93,9 @@ def on_soil(kind: Growth, unknown: Growth, soil: str | None) -> Growth:
     if soil == "good":
         return kind
     counted = kind if soil == "ordinary" else unknown
-    return replace(counted, full=tuple({**one, "high": one["typical"]} for one in counted.full))
+    return replace(
+        counted, full=tuple({**heights, "high": heights["typical"]} for heights in counted.full)
+    )
 
 
 def _whole(entry: dict[str, Any], listed: dict[str, dict[str, Any]]) -> dict[str, Any]:
@@ -100,12 +103,12 @@ def _whole(entry: dict[str, Any], listed: dict[str, dict[str, Any]]) -> dict[str
     if "like" not in entry:
         return entry
     like = listed[entry["like"]]
-    own = {one["season"]: one for one in entry["full"]}
+    own = {season["season"]: season for season in entry["full"]}
     kept = ("first_grown", "later_grown", "winter")
     return {
         **{key: like[key] for key in kept},
         **entry,
-        "full": [own.get(one["season"], one) for one in like["full"]],
+        "full": [own.get(season["season"], season) for season in like["full"]],
     }
 
 
@@ -117,11 +120,14 @@ def _growth(entry: dict[str, Any]) -> Growth:
         entry.get("ecotype"),
         entry.get("variety"),
         tuple(
-            {curve: _named(f"season_{one['season']}_{curve}_in", one[curve]) for curve in CURVES}
-            for one in entry["full"]
+            {
+                curve: _named(f"season_{season['season']}_{curve}_in", season[curve])
+                for curve in CURVES
+            }
+            for season in entry["full"]
         ),
-        tuple(_grown_by(one) for one in entry["first_grown"]),
-        tuple(_grown_by(one) for one in entry["later_grown"]),
+        tuple(_grown_by(part) for part in entry["first_grown"]),
+        tuple(_grown_by(part) for part in entry["later_grown"]),
         {curve: _named(f"winter_{curve}_fraction", entry["winter"][curve]) for curve in CURVES},
     )
 

@@ -111,7 +111,7 @@ def operations() -> dict[str, str]:
 @cache
 def cautions_of(operation: str) -> str:
     """Return the name of the cautions that hang on an operation: its own, or another's."""
-    entry = next(one for one in read_data("operations.yaml") if one["id"] == operation)
+    entry = next(kind for kind in read_data("operations.yaml") if kind["id"] == operation)
     return str(entry.get("cautions_of", operation))
 
 
@@ -154,7 +154,7 @@ def methods() -> dict[str, Method]:
 def values() -> dict[str, Reference]:
     """Return every value that chapters and callouts may show, by its name."""
     settings = (value_of(entry) for entry in read_data("values.yaml"))
-    return {one.name: one for one in settings}
+    return {setting.name: setting for setting in settings}
 
 
 @cache
@@ -209,7 +209,9 @@ def known_actives() -> dict[str, frozenset[str]]:
 def hard_on() -> dict[str, tuple[tuple[str, str], ...]]:
     """Return the species that trials found an active hard on, each with its source, by active."""
     return {
-        entry["id"]: tuple((one["species"], one["source"]) for one in entry.get("hard_on", ()))
+        entry["id"]: tuple(
+            (trial["species"], trial["source"]) for trial in entry.get("hard_on", ())
+        )
         for entry in read_data("actives.yaml")
     }
 

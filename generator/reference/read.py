@@ -8,6 +8,7 @@ import yaml
 from generator.working import Reference
 
 DATA = Path(__file__).parent / "data"
+# All as text, as in a property folder: YAML would make false of `no` and a date of a day.
 _Loader: Any = getattr(yaml, "CBaseLoader", yaml.BaseLoader)
 
 

@@ -107,7 +107,7 @@ class StepPlan:
 @cache
 def step_plans() -> dict[str, StepPlan]:
     """Return every shipped step plan by its id."""
-    names = sorted(one.name for one in (DATA / "steps").iterdir())
+    names = sorted(path.name for path in (DATA / "steps").iterdir())
     plans = (_step_plan(read_data(f"steps/{name}")) for name in names)
     return {plan.id: plan for plan in plans}
 
@@ -116,7 +116,7 @@ def step_plans() -> dict[str, StepPlan]:
 def settings_of(operation: str) -> tuple[Reference, ...]:
     """Return the figures of every step of an operation, whichever plan it stands in."""
     entry = _operation(operation)
-    own = (value_of(one) for one in entry.get("settings", ()))
+    own = (value_of(setting) for setting in entry.get("settings", ()))
     return (*own, *(values()[name] for name in entry.get("values", ())))
 
 
@@ -140,7 +140,7 @@ def suits_of(operation: str) -> str | None:
 
 
 def _operation(operation: str) -> dict[str, Any]:
-    return next(one for one in read_data("operations.yaml") if one["id"] == operation)
+    return next(kind for kind in read_data("operations.yaml") if kind["id"] == operation)
 
 
 def _step_plan(entry: dict[str, Any]) -> StepPlan:
@@ -148,7 +148,7 @@ def _step_plan(entry: dict[str, Any]) -> StepPlan:
         entry["id"],
         entry["name"],
         entry.get("kind"),
-        tuple(_step(one) for one in entry["steps"]),
+        tuple(_step(step) for step in entry["steps"]),
         entry.get("subject"),
         int(entry["yearly_from"]) if "yearly_from" in entry else None,
         Latitudes(
@@ -170,10 +170,10 @@ def _step(entry: dict[str, Any]) -> Step:
         timing=entry["timing"],
         why=entry["why"],
         why_source=entry["why_source"],
-        opens=tuple(_bound(one) for one in entry["opens"]),
-        closes=tuple(_bound(one) for one in entry["closes"]),
+        opens=tuple(_bound(bound) for bound in entry["opens"]),
+        closes=tuple(_bound(bound) for bound in entry["closes"]),
         settings=(
-            *(value_of(one) for one in entry.get("settings", ())),
+            *(value_of(setting) for setting in entry.get("settings", ())),
             *settings_of(entry["operation"]),
         ),
         ticks=(*ticks_of(entry["operation"]), *entry["ticks"]),
@@ -181,9 +181,9 @@ def _step(entry: dict[str, Any]) -> Step:
         only_with=entry.get("only_with"),
         seasons_later=int(entry.get("seasons_later", "0")),
         asks=entry.get("asks"),
-        needs=tuple(AnswerNeeded(one["step"], one["answer"]) for one in entry.get("needs", ())),
+        needs=tuple(AnswerNeeded(need["step"], need["answer"]) for need in entry.get("needs", ())),
         excludes=tuple(entry.get("excludes", ())),
-        instead=tuple(_instead(one) for one in entry.get("instead", ())),
+        instead=tuple(_instead(choice) for choice in entry.get("instead", ())),
         chapters=tuple(
             dict.fromkeys((*entry.get("chapters", ()), *chapters_of(entry["operation"])))
         ),

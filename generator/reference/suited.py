@@ -45,7 +45,7 @@ def suited() -> dict[str, Suits]:
 def _suits(entry: dict[str, str]) -> Suits:
     asked = {name: values()[entry[name]] if name in entry else None for name in ASKED}
     thaws = "freezes_and_thaws" in entry
-    figures = [one for one in asked.values() if one is not None]
+    figures = [figure for figure in asked.values() if figure is not None]
     figures += [values()[name] for name in (FREEZES_AND_THAWS if thaws else ())]
     return Suits(
         entry["id"],

@@ -33,7 +33,7 @@ class Weed:
         What is known by no other word than `other` may kill anything, so it spares nothing.
         """
         return tuple(
-            one for one in self.works if one != OTHER and not ways_of_working()[one].harms & kinds
+            way for way in self.works if way != OTHER and not ways_of_working()[way].harms & kinds
         )
 
 
@@ -61,5 +61,5 @@ def _weed(entry: dict[str, Any]) -> Weed:
 def weed_named(words: str) -> Weed | None:
     """Return the weed an owner's words mean: its id or its name; None where neither fits."""
     wanted = words.strip().casefold()
-    found = (one for one in weeds().values() if wanted in (one.id, one.name.casefold()))
+    found = (weed for weed in weeds().values() if wanted in (weed.id, weed.name.casefold()))
     return next(found, None)

@@ -23,6 +23,7 @@ def zone_names() -> frozenset[str]:
 @cache
 def zone(name: str) -> ZoneInfo:
     """Return a time zone. Raises ValueError for a name that is none."""
+    # looked up before anything is opened: a name that somebody typed becomes a path
     if name not in zone_names():
         raise ValueError(f"{name!r} is no time zone")
     with files(_PACKAGE).joinpath(_FOLDER, *name.split("/")).open("rb") as content:

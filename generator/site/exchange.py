@@ -51,6 +51,7 @@ def exchange(site: Path, target: Path, old: Path) -> None:
     if not target.exists():
         site.rename(target)
     elif exchange_at_once(site, target):
+        # at `site` there is now what was replaced
         site.rename(old)
     else:
         target.rename(old)
@@ -75,9 +76,11 @@ def _repair(target: Path) -> None:
     for folder in sorted(target.parent.glob(f"{escape(_prefix(target))}*")):
         if folder.is_symlink() or not folder.is_dir():
             continue
+        # killed before it had its mark; nothing was in it
         if not any(folder.iterdir()):
             folder.rmdir()
         elif _is_abandoned(folder):
+            # killed between two renames: the last good site lies in here
             if not target.exists() and (folder / "old" / SITE_MARK).is_file():
                 (folder / "old").rename(target)
             _clear(folder)

@@ -16,5 +16,5 @@ def left_folders(books: Path, readers: Collection[str]) -> tuple[LeftFolder, ...
         inside = sorted(books.iterdir()) if books.is_dir() else []
     except OSError:
         return ()
-    marks = {one.name: mark_of(one) for one in inside if one.name not in readers}
+    marks = {folder.name: mark_of(folder) for folder in inside if folder.name not in readers}
     return tuple(LeftFolder(name, mark.as_of) for name, mark in marks.items() if mark is not None)

@@ -78,6 +78,7 @@ def _read(html: str) -> _Read:
     if "<style" in html or " style=" in html:
         for styles in _STYLE.findall(html):
             addresses.update(_css_addresses("".join(styles)))
+    # counted only where there are some: a page of workings has hundreds of ids
     if len(set(ids)) < len(ids):
         twice = sorted({name for name in ids if ids.count(name) > 1})
         faults.append(f"uses the same id twice: {', '.join(twice)}.")

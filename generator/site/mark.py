@@ -43,6 +43,7 @@ def mark_site(site: Path, book: Book) -> None:
 def mark_of(site: Path) -> Mark | None:
     """What the mark of a site of ours says; None where the folder has no mark of ours."""
     try:
+        # a pipe of this name would keep whoever opens it waiting
         if not (site / SITE_MARK).is_file():
             return None
         with (site / SITE_MARK).open(encoding="utf-8", errors="replace") as mark:
@@ -61,12 +62,12 @@ def not_ours(site: Path) -> tuple[str, ...] | None:
     listed = _listed(site)
     if listed is None:
         return None
-    folders = {str(one) for name in listed for one in PurePosixPath(name).parents}
+    folders = {str(folder) for name in listed for folder in PurePosixPath(name).parents}
     return tuple(sorted(_others(site, listed, folders)))
 
 
 def _names(site: Path) -> Iterator[str]:
-    return (one.relative_to(site).as_posix() for one in site.rglob("*") if one.is_file())
+    return (path.relative_to(site).as_posix() for path in site.rglob("*") if path.is_file())
 
 
 def _digest(path: Path) -> str:
@@ -75,7 +76,7 @@ def _digest(path: Path) -> str:
 
 
 def _said(lines: list[str], head: str) -> str | None:
-    return next((one.removeprefix(head) for one in lines if one.startswith(head)), None)
+    return next((line.removeprefix(head) for line in lines if line.startswith(head)), None)
 
 
 def _day(text: str | None) -> datetime.date | None:
@@ -106,5 +107,6 @@ def _others(site: Path, listed: dict[str, str], folders: set[str]) -> Iterator[s
                 waiting += path.iterdir()
             else:
                 yield f"{name}/"
+        # a build writes files and folders alone: a link or a pipe is somebody's own
         elif path.is_symlink() or not path.is_file() or listed.get(name) != _digest(path):
             yield name

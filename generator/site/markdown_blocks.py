@@ -50,6 +50,7 @@ def _is_whole(chunk: str, tag: str) -> bool:
     closing = f"</{tag}>"
     if not chunk.endswith(closing):
         return False
+    # the usual block holds no other of its kind, and need not be walked
     if chunk.count(closing) == 1:
         return len(re.findall(f"<{tag}\\b", chunk)) == 1
     depth = 0

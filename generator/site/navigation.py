@@ -59,6 +59,7 @@ def _in_small_groups(
     entries: Sequence[NavigationEntry], limit: int = GROUP_LIMIT
 ) -> Sequence[NavigationEntry]:
     while len(entries) > limit:
+        # parts as even as can be: 26 pages stand as 13 and 13, not as 25 and 1
         size = ceil(len(entries) / ceil(len(entries) / GROUP_LIMIT))
         parts = [entries[start : start + size] for start in range(0, len(entries), size)]
         entries = [

@@ -51,9 +51,10 @@ def refuse_at_once(target: Path, property_folder: Path | None = None) -> None:
     target = target.absolute()
     with _told(target):
         _refuse_unfit(target, property_folder)
+        # not there is fine; what else the system says of the name, such as too long, is told now
         with suppress(FileNotFoundError):
             target.lstat()
-        above = next(one for one in target.parents if one.exists())
+        above = next(folder for folder in target.parents if folder.exists())
         if not above.is_dir():
             raise NotADirectoryError
         if not os.access(above, os.W_OK | os.X_OK):
@@ -79,16 +80,18 @@ def _made(book: Book, folder: Path) -> tuple[str, ...]:
     if problems:
         return problems
     problems = check_links(site, {page.address: page.safety_keys for page in book.pages})
+    # after all else is written: the mark lists every file as it is
     mark_site(site, book)
     return problems
 
 
 def _refuse_unfit(target: Path, property_folder: Path | None) -> None:
+    # first of all: a link that leads nowhere does not exist, and would be taken for a new folder
     if target.is_symlink():
         raise Refused(f"{target} is a link to another place; give the place itself.")
     if property_folder is not None:
         # Unlike Path.resolve, this takes links that lead round in a circle.
-        place, ground = (Path(os.path.realpath(one)) for one in (target, property_folder))
+        place, ground = (Path(os.path.realpath(path)) for path in (target, property_folder))
         if place == ground or ground in place.parents:
             raise Refused(f"{target} lies in the property folder, which a build never changes.")
         if place in ground.parents:

@@ -34,6 +34,7 @@ class Shares:
 
         Returns in both processes. Splits only where a copy of a process is cheap and safe.
         """
+        # the copy has one thread alone: a lock that another one held would never be opened in it
         is_safe = sys.platform == "linux" and threading.active_count() == 1
         if len(items) < TWO_PROCESSES_FROM or not is_safe or (os.cpu_count() or 1) < 2:
             return ()
@@ -48,6 +49,7 @@ class Shares:
     def _end_with_first(self) -> None:
         """Has the system end this process at the moment the first ends, even if that is killed."""
         ctypes.CDLL(None).prctl(_SIGNAL_WHEN_PARENT_ENDS, signal.SIGKILL)
+        # the first may have ended before the system was asked
         if os.getppid() != self.started_by:
             os._exit(1)
 
@@ -75,6 +77,7 @@ class Shares:
         """
         if not self.second:
             return []
+        # read to its end before waiting: a full pipe would keep the second from ending
         with os.fdopen(self.pipe, "rb") as pipe:
             said = pipe.read().decode()
         second, self.second = self.second, 0

@@ -56,6 +56,7 @@ def stage(book: Book, folder: Path) -> Path:
 
 def text_only(safe: str) -> str:
     """`safe` with whatever could still be live made text; what is an entity already stays."""
+    # bare ones are made entities first, so that each & left begins one and is given back
     return escape(_BARE_AMPERSAND.sub("&amp;", safe), quote=True).replace("&amp;", "&")
 
 

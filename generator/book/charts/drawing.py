@@ -130,7 +130,7 @@ def text_line(x: str, y: str, text: str, anchor: str = "start", kind: str = "") 
 
 
 def _said(data: dict[str, str]) -> str:
-    return "".join(f' data-{one}="{inert(value)}"' for one, value in data.items())
+    return "".join(f' data-{name}="{inert(value)}"' for name, value in data.items())
 
 
 def _patterns(name: str, fills: Iterable[Fill]) -> Markup:

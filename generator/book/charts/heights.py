@@ -56,12 +56,14 @@ def heights_drawn(chart: HeightPicture) -> Markup:
     first = day_in_season(FIRST_OF_SEASON, chart.first_season)
     last = day_in_season(FIRST_OF_SEASON, chart.last_season + 1)
     drawn_ft = [height for line in chart.lines for _, height in line.points_ft]
-    top = scale_top(max([*drawn_ft, *(one.height_ft for one in chart.measured)]))
+    top = scale_top(max([*drawn_ft, *(height.height_ft for height in chart.measured)]))
     parts = [*levels(top), *_seasons(chart, first, last)]
     parts += [_line(line, first, last, top) for line in chart.lines if line.points_ft]
-    for one in chart.measured:
-        x, y = percent(_share(one.day, first, last)), pixels(down_px(one.height_ft, top))
-        parts.append(dot(x, y, {"value": repr(one.height_in), "day": one.day.isoformat()}))
+    for measured in chart.measured:
+        x, y = percent(_share(measured.day, first, last)), pixels(down_px(measured.height_ft, top))
+        parts.append(
+            dot(x, y, {"value": repr(measured.height_in), "day": measured.day.isoformat()})
+        )
     told = "Heights in feet by season. The tables and lists below hold the same numbers."
     return picture(chart.name, HEAD_PX + PLOT_PX + FOOT_PX, chart.title, told, parts)
 

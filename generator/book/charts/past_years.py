@@ -12,6 +12,7 @@ from generator.plan.model.days import MONTHS
 HEAD_PX, FOOT_PX, STEP_PX, EDGE_PX = 24, 24, 11, 8
 # Dots nearer to each other than this stand one over the other, so that none hides another.
 APART_FRACTION = 0.014
+# Months as long as in most years: February 29 stands where March 1 does.
 COMMON_YEAR = 2001
 _MonthDay = tuple[int, int]
 
@@ -37,14 +38,14 @@ class _Placed:
 
 def years_drawn(chart: YearDots) -> Markup:
     """Return the picture: whole months, dots that never hide one another, lines behind them."""
-    months = [one.month for one in chart.days] + [month for _, (month, _) in chart.lines]
+    months = [day.month for day in chart.days] + [month for _, (month, _) in chart.lines]
     first, last = min(months), max(months)
     placed = _stacked(chart.days, first, last)
-    foot = HEAD_PX + EDGE_PX + STEP_PX * (max(one.level for one in placed) + 1)
+    foot = HEAD_PX + EDGE_PX + STEP_PX * (max(spot.level for spot in placed) + 1)
     parts = [*_months(first, last, foot), *_lines(chart.lines, first, last, foot)]
-    for one in placed:
-        y = foot - EDGE_PX - STEP_PX * one.level
-        parts.append(dot(percent(one.across_fraction), pixels(y), {"value": str(one.day)}))
+    for spot in placed:
+        y = foot - EDGE_PX - STEP_PX * spot.level
+        parts.append(dot(percent(spot.across_fraction), pixels(y), {"value": str(spot.day)}))
     told = "One dot for each year, along the months. The list below holds the same days."
     return picture(chart.name, foot + FOOT_PX, chart.title, told, parts)
 
@@ -54,8 +55,8 @@ def _stacked(days: Sequence[datetime.date], first: int, last: int) -> list[_Plac
     placed: list[_Placed] = []
     for day in sorted(days, key=lambda one: (one.month, one.day, one.year)):
         share = _share((day.month, day.day), first, last)
-        near = {one.level for one in placed if share - one.across_fraction < APART_FRACTION}
-        level = next(one for one in range(len(placed) + 1) if one not in near)
+        near = {spot.level for spot in placed if share - spot.across_fraction < APART_FRACTION}
+        level = next(number for number in range(len(placed) + 1) if number not in near)
         placed.append(_Placed(day, share, level))
     return placed
 

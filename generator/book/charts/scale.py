@@ -32,7 +32,8 @@ def level_step(highest: float) -> float:
     """
     power = 10.0 ** math.floor(math.log10(highest / LINES_AT_MOST))
     steps = (step * power for step in _STEPS)
-    return next(float(f"{one:.6g}") for one in steps if one * LINES_AT_MOST >= highest)
+    # rounded: a step times a power of ten may miss the round number by its last digit
+    return next(float(f"{step:.6g}") for step in steps if step * LINES_AT_MOST >= highest)
 
 
 def down_px(value: float, top: float) -> float:

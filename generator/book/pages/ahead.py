@@ -30,8 +30,8 @@ class WorkLine:
 def ahead_page(plan: Plan) -> Written:
     """Return the plan's season and the four after it, one section a season."""
     seasons = years_ahead(plan)
-    acres = tuple(one.acres for one in seasons)
-    steps = dict.fromkeys(job.step.name for one in seasons for job in one.jobs)
+    acres = tuple(season.acres for season in seasons)
+    steps = dict.fromkeys(job.step.name for season in seasons for job in season.jobs)
     return from_template(
         plan,
         "ahead.md",
@@ -39,17 +39,19 @@ def ahead_page(plan: Plan) -> Written:
         SEASONS,
         "ahead",
         ["years ahead", "next seasons", "five seasons", *steps],
-        seasons=[(one, _work(plan, one)) for one in seasons],
+        seasons=[(season, _work(plan, season)) for season in seasons],
         acres_picture=acres_picture(acres),
         ages=[
-            (age, words) for age, words in AGES.items() if any(age in one.acres for one in acres)
+            (age, words)
+            for age, words in AGES.items()
+            if any(age in season.acres for season in acres)
         ],
         age_words=AGES,
         work_picture=work_picture(seasons),
         groups=[
             title
             for title in WORK_GROUPS
-            if any(title == group.title for one in seasons for group in one.work)
+            if any(title == group.title for season in seasons for group in season.work)
         ],
         pay=to_pay(plan, purchases(plan)),
         row=season_row(plan),
@@ -74,7 +76,7 @@ def _lines(plan: Plan, jobs: tuple[AnyJob, ...]) -> list[WorkLine]:
     return [
         WorkLine(
             alike[0],
-            tuple(names[one].lower() for one in alike[0].dates.missing_signs),
+            tuple(names[sign].lower() for sign in alike[0].dates.missing_signs),
             tuple((job, plan.place(job.place_id), job.id in stopped) for job in alike),
         )
         for alike in same.values()

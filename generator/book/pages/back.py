@@ -47,17 +47,20 @@ def readers_page(plan: Plan, left: Iterable[LeftFolder] = ()) -> Written:
         SEEN_BY_READERS,
         BOOK,
         "readers",
-        [one.kind for one in plan.handed],
+        [handed.kind for handed in plan.handed],
         handed=[
             (
-                one,
-                [(_work_of(plan, number), number, hidden) for number, hidden in one.rest_on_hidden],
-                [(jobs[job_id], place_of(plan, jobs[job_id])) for job_id in one.job_ids],
-                [stand for stand in plan.stands if stand.id in one.stand_ids],
-                [walk for walk in plan.routes if walk.id in one.route_ids],
-                [_window(plan, jobs[told.job_id], told) for told in one.windows],
+                handed,
+                [
+                    (_work_of(plan, number), number, hidden)
+                    for number, hidden in handed.rest_on_hidden
+                ],
+                [(jobs[job_id], place_of(plan, jobs[job_id])) for job_id in handed.job_ids],
+                [stand for stand in plan.stands if stand.id in handed.stand_ids],
+                [walk for walk in plan.routes if walk.id in handed.route_ids],
+                [_window(plan, jobs[told.job_id], told) for told in handed.windows],
             )
-            for one in plan.handed
+            for handed in plan.handed
         ],
         address_of=address_of,
         findings=plan.findings_on(READERS_SUBJECT),
@@ -67,6 +70,7 @@ def readers_page(plan: Plan, left: Iterable[LeftFolder] = ()) -> Written:
 
 def _work_of(plan: Plan, number: Quantity) -> str:
     """Return the work a number belongs to, or the place whose ground it is, in words."""
+    # an id begins with that of its job; of ground alone, with its place
     job_id = "/".join(number.identity.split("/")[:3])
     for job in plan.jobs:
         if job.id == job_id:
@@ -83,11 +87,12 @@ def _window(plan: Plan, job: Job, told: WindowTold) -> tuple[Job, Place, str, Wi
 def workings_page(plan: Plan, written: list[Written]) -> Written:
     """Return every computed number of the book, by its id, with the page it unfolds on."""
     rows: dict[str, tuple[Quantity, str, str, str]] = {}
-    for one in written:
-        for figure in one.marks.entries():
+    for entry in written:
+        for figure in entry.marks.entries():
             if isinstance(figure, Quantity):
-                anchor = one.marks.anchors[figure_identity(figure)]
-                href = one.page.address.removesuffix(".md") + f".html#{anchor}"
+                anchor = entry.marks.anchors[figure_identity(figure)]
+                href = entry.page.address.removesuffix(".md") + f".html#{anchor}"
+                # wherever it stands it has the same working: the first page is named
                 rows.setdefault(figure.identity, (figure, label(figure), printed(figure), href))
     return from_template(
         plan,
@@ -116,9 +121,9 @@ def glossary_page(plan: Plan) -> Written:
 def sources_page(plan: Plan, written: list[Written]) -> Written:
     """Return the sources the book's numbers rest on, with the pages that use them."""
     using: dict[str, list[Page]] = {}
-    for one in written:
-        for key in sorted(_source_keys(one)):
-            using.setdefault(key, []).append(one.page)
+    for entry in written:
+        for key in sorted(_source_keys(entry)):
+            using.setdefault(key, []).append(entry.page)
     ordered = sorted(using, key=lambda key: sources()[key].title.lower())
     return from_template(
         plan,
@@ -137,7 +142,7 @@ def sources_page(plan: Plan, written: list[Written]) -> Written:
 
 def _links(pages: list[Page]) -> tuple[list[tuple[Markup, Markup]], int]:
     """Return title and address of each page, and how many there are where they are folded away."""
-    links = [(Markup(one.title), Markup(_html(one.address))) for one in pages]
+    links = [(Markup(page.title), Markup(_html(page.address))) for page in pages]
     return links, len(links) if len(links) > FOLDED_FROM else 0
 
 
@@ -151,6 +156,6 @@ def _source_keys(written: Written) -> set[str]:
         shown = [figure]
         if isinstance(figure, Quantity):
             keys.add(figure.formula.source)
-            shown = [one for _, one in flat_inputs(figure)]
-        keys |= {one.source for one in shown if isinstance(one, Measured | Reference)}
+            shown = [number for _, number in flat_inputs(figure)]
+        keys |= {number.source for number in shown if isinstance(number, Measured | Reference)}
     return keys

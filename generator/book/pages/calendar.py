@@ -56,7 +56,7 @@ def now_page(plan: Plan) -> Written:
 
     Every reader has their own: the jobs they see, and a partner the days when others are out.
     """
-    listed = {one[0].id: one for one in everything_to_do(plan)}
+    listed = {row[0].id: row for row in everything_to_do(plan)}
     months = month_by_month(plan)
     within_a_year = _kept_in(plan, (plan.as_of, plan.as_of + A_YEAR))
     return from_template(
@@ -67,18 +67,28 @@ def now_page(plan: Plan) -> Written:
         "now",
         ["now", "today", "this month", "open", *(job.step.name for job, _, _ in listed.values())],
         open_now=_together(
-            _closing_first(one for one in listed.values() if one[0].state.kind == "open"),
-            lambda one: one[0].state,
+            _closing_first(row for row in listed.values() if row[0].state.kind == "open"),
+            lambda row: row[0].state,
         ),
+        # spans are cut off at the plan's day: those that hold today begin with it
         resting=[
-            (one, last) for one in within_a_year for first, last in one.spans if first == plan.as_of
+            (dates, last)
+            for dates in within_a_year
+            for first, last in dates.spans
+            if first == plan.as_of
         ],
-        kept_out=[(one, subject_of(plan, one)) for one in plan.findings if one.code == KEEP_OUT],
+        kept_out=[
+            (finding, subject_of(plan, finding))
+            for finding in plan.findings
+            if finding.code == KEEP_OUT
+        ],
         months=_months(plan, months, listed),
         every=[
-            (*one, _days(_not_on(one))) for one in listed.values() if not one[0].state.is_settled
+            (*row, _days(_not_on(row))) for row in listed.values() if not row[0].state.is_settled
         ],
-        kept=[(one, _days(one.spans)) for one in _kept_in(plan, (plan.as_of, _season(plan)[1]))],
+        kept=[
+            (dates, _days(dates.spans)) for dates in _kept_in(plan, (plan.as_of, _season(plan)[1]))
+        ],
         last_day=_season(plan)[1],
     )
 
@@ -88,10 +98,10 @@ def _months(
 ) -> list[tuple[MonthOfWork, list[tuple[list[Listed], Turn]], list[tuple[Kept, Span]]]]:
     """Return the months with their jobs and dates; quiet ones are for the owner alone."""
     found = [
-        (one, _turns(one, listed), _by_days(_kept_in(plan, (one.first, one.last))))
-        for one in months
+        (month, _turns(month, listed), _by_days(_kept_in(plan, (month.first, month.last))))
+        for month in months
     ]
-    return [one for one in found if plan.reader == "owner" or one[1] or one[2]]
+    return [row for row in found if plan.reader == "owner" or row[1] or row[2]]
 
 
 def _kept_in(plan: Plan, inside: Span) -> list[Kept]:
@@ -102,23 +112,27 @@ def _kept_in(plan: Plan, inside: Span) -> list[Kept]:
     """
     told = placed(plan)
     own = [
-        Kept(_DATE_KINDS[one.kind], told(one.places), comes_back(one, inside), one.note)
-        for one in plan.dates
+        Kept(_DATE_KINDS[dates.kind], told(dates.places), comes_back(dates, inside), dates.note)
+        for dates in plan.dates
     ]
     others = [
-        Kept(_DATE_KINDS[one.kind], told(one.on) or "all the ground", _inside(one.spans, inside))
-        for one in plan.others_out
+        Kept(
+            _DATE_KINDS[record.kind],
+            told(record.on) or "all the ground",
+            _inside(record.spans, inside),
+        )
+        for record in plan.others_out
     ]
-    return [one for one in (*own, *others) if one.spans]
+    return [dates for dates in (*own, *others) if dates.spans]
 
 
 def _inside(spans: Iterable[Span], inside: Span) -> tuple[Span, ...]:
-    return tuple(part for one in spans for part in inside_of(one, inside))
+    return tuple(part for span in spans for part in inside_of(span, inside))
 
 
 def _by_days(kept: Iterable[Kept]) -> list[tuple[Kept, Span]]:
     """Return each span of dates with them, the first to begin first."""
-    found = [(one, span) for one in kept for span in one.spans]
+    found = [(dates, span) for dates in kept for span in dates.spans]
     return sorted(found, key=lambda entry: entry[1])
 
 
@@ -132,28 +146,28 @@ def _days(spans: Iterable[Span]) -> Markup:
 def _together(jobs: Iterable[Listed], alike: Callable[[Listed], object]) -> list[list[Listed]]:
     """Return jobs in groups of one step and of what is alike in them, in the order they come."""
     groups: dict[tuple[str, object], list[Listed]] = {}
-    for one in jobs:
-        groups.setdefault((one[0].step.name, alike(one)), []).append(one)
+    for row in jobs:
+        groups.setdefault((row[0].step.name, alike(row)), []).append(row)
     return list(groups.values())
 
 
 def _turns(month: MonthOfWork, listed: dict[str, Listed]) -> list[tuple[list[Listed], Turn]]:
     """Return the jobs of a month, those of one step with the same dates together."""
-    turns = {one.job.id: one.turn for one in month.jobs}
-    groups = _together((listed[one.job.id] for one in month.jobs), _dates)
+    turns = {work.job.id: work.turn for work in month.jobs}
+    groups = _together((listed[work.job.id] for work in month.jobs), _dates)
     return [(group, turns[group[0][0].id]) for group in groups]
 
 
 def _closing_first(jobs: Iterable[Listed]) -> list[Listed]:
     last = datetime.date.max
-    return sorted(jobs, key=lambda one: (one[0].dates.closes or last, one[0].id))
+    return sorted(jobs, key=lambda row: (row[0].dates.closes or last, row[0].id))
 
 
 def year_page(plan: Plan) -> Written:
     """Return the season as bands: every kind of work with its open dates, and dates to keep."""
-    listed = [one for one in everything_to_do(plan) if _is_in_season(plan, one)]
+    listed = [row for row in everything_to_do(plan) if _is_in_season(plan, row)]
     groups = [
-        (title, _rows(plan, [one for one in listed if one[0].step.operation in kinds]))
+        (title, _rows(plan, [row for row in listed if row[0].step.operation in kinds]))
         for title, kinds in WORK_GROUPS.items()
     ]
     return from_template(
@@ -166,19 +180,19 @@ def year_page(plan: Plan) -> Written:
         scale=month_scale(plan.season),
         kept=_kept(plan),
         groups=[(title, rows) for title, rows in groups if rows],
-        years_differ=any(one[0].dates.by_year for one in listed),
-        undated=[one for one in everything_to_do(plan) if one[0].state.kind == "undated"],
+        years_differ=any(row[0].dates.by_year for row in listed),
+        undated=[row for row in everything_to_do(plan) if row[0].state.kind == "undated"],
         placed=placed(plan),
     )
 
 
 def _season(plan: Plan) -> Span:
-    first, last = (day_in_season(one, plan.season) for one in (FIRST_OF_SEASON, LAST_OF_SEASON))
+    first, last = (day_in_season(day, plan.season) for day in (FIRST_OF_SEASON, LAST_OF_SEASON))
     return first, last
 
 
-def _is_in_season(plan: Plan, one: Listed) -> bool:
-    opens, closes = one[0].dates.opens, one[0].dates.closes
+def _is_in_season(plan: Plan, row: Listed) -> bool:
+    opens, closes = row[0].dates.opens, row[0].dates.closes
     if opens is None or closes is None or closes < opens:
         return False
     first, last = _season(plan)
@@ -188,8 +202,8 @@ def _is_in_season(plan: Plan, one: Listed) -> bool:
 def _rows(plan: Plan, listed: list[Listed]) -> list[BandRow]:
     """Return the rows of one kind of work: what is the same on several places shares a row."""
     same: dict[tuple[Span, str, tuple[Span, ...]], list[Listed]] = {}
-    for one in listed:
-        same.setdefault((_dates(one), one[0].step.name, _not_on(one)), []).append(one)
+    for row in listed:
+        same.setdefault((_dates(row), row[0].step.name, _not_on(row)), []).append(row)
     return [
         BandRow(
             name,
@@ -204,7 +218,7 @@ def _rows(plan: Plan, listed: list[Listed]) -> list[BandRow]:
 
 def _years(jobs: Iterable[Listed]) -> tuple[Span, ...]:
     """Return from the first day of any year to the last of any, where dates wait for a sign."""
-    years = [year for one in jobs for year in one[0].dates.by_year]
+    years = [year for row in jobs for year in row[0].dates.by_year]
     opens = [year.opens for year in years if year.opens is not None]
     closes = [year.closes for year in years if year.closes is not None]
     if not opens or not closes or min(opens) > max(closes):
@@ -212,25 +226,25 @@ def _years(jobs: Iterable[Listed]) -> tuple[Span, ...]:
     return ((min(opens), max(closes)),)
 
 
-def _dates(one: Listed) -> Span:
+def _dates(row: Listed) -> Span:
     """Return the open dates of a job that has them."""
-    opens, closes = one[0].dates.opens, one[0].dates.closes
+    opens, closes = row[0].dates.opens, row[0].dates.closes
     assert opens is not None
     assert closes is not None
     return opens, closes
 
 
-def _not_on(one: Listed) -> tuple[Span, ...]:
-    job = one[0]
+def _not_on(row: Listed) -> tuple[Span, ...]:
+    job = row[0]
     return job.days.not_on if isinstance(job, Job) and job.days is not None else ()
 
 
 def _kept(plan: Plan) -> list[tuple[str, Markup, tuple[Span, ...], tuple[str, ...], str | None]]:
     """Return the dates of the season with their bands, by the first day."""
     rows = []
-    for one in plan.dates:
-        spans = comes_back(one, _season(plan))
+    for dates in plan.dates:
+        spans = comes_back(dates, _season(plan))
         if spans:
             drawn = band(plan.season, (), spans, plan.as_of)
-            rows.append((_DATE_KINDS[one.kind], drawn, spans, one.places, one.note))
+            rows.append((_DATE_KINDS[dates.kind], drawn, spans, dates.places, dates.note))
     return sorted(rows, key=lambda entry: (entry[2], entry[0]))

@@ -19,7 +19,7 @@ def count_on_page(plan: Plan) -> list[Written]:
     station = counted_at(plan.weather.stations) if plan.weather is not None else None
     if station is None or not plan.count_on:
         return []
-    groups = [(one, rows) for one in suited().values() if (rows := _rows(plan, one))]
+    groups = [(suits, rows) for suits in suited().values() if (rows := _rows(plan, suits))]
     return [
         from_template(
             plan,
@@ -27,7 +27,7 @@ def count_on_page(plan: Plan) -> list[Written]:
             _TITLE,
             WORK,
             "count_on",
-            ["weather", "rain", "suited", *(one.name for one, _ in groups)],
+            ["weather", "rain", "suited", *(suits.name for suits, _ in groups)],
             station=station.station.name,
             groups=groups,
             methods=methods(),

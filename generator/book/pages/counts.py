@@ -25,7 +25,7 @@ def counts_page(plan: Plan) -> Written:
         (
             place,
             plan.decided.of_place(place.id),
-            [one for one in plan.findings_on(place.id) if one.code in COUNT_CODES],
+            [finding for finding in plan.findings_on(place.id) if finding.code in COUNT_CODES],
         )
         for place in plan.places
         if plan.decided.of_place(place.id)
@@ -36,7 +36,13 @@ def counts_page(plan: Plan) -> Written:
         _COUNTS,
         "",
         "counts",
-        [*(one.name for one, _, _ in counted), "plant count", "frame", "overseed", "start over"],
+        [
+            *(place.name for place, _, _ in counted),
+            "plant count",
+            "frame",
+            "overseed",
+            "start over",
+        ],
         counted=counted,
         outcomes=OUTCOMES,
         species=species(),
@@ -53,7 +59,7 @@ def plant_when_page(plan: Plan) -> Written:
         "",
         "plant_when",
         ["plant-back", "residual", "wait", "sow after spraying"],
-        waits=[(plan.place(one.place_id), one) for one in plan.decided.waits],
+        waits=[(plan.place(wait.place_id), wait) for wait in plan.decided.waits],
         kinds=planting_kinds(),
         works=ways_of_working(),
         other=OTHER,
@@ -68,7 +74,7 @@ def weeds_page(plan: Plan) -> Written:
         WEEDS,
         CHAPTERS,
         "weeds",
-        [one.name for one in weeds().values()],
+        [weed.name for weed in weeds().values()],
         weeds=weeds(),
         works=ways_of_working(),
         kinds=planting_kinds(),

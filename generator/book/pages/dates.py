@@ -35,7 +35,7 @@ def dates_page(plan: Plan) -> Written:
         *plan.contracts,
         *plan.one_calls,
     ]
-    subjects = {one.id for one in kept}
+    subjects = {record.id for record in kept}
     return from_template(
         plan,
         "dates.md",
@@ -43,35 +43,38 @@ def dates_page(plan: Plan) -> Written:
         "",
         "dates",
         [*_DATE_KINDS.values(), "licence", "insurance", "permit", "contract", "811"],
-        dates=[(one, _DATE_KINDS[one.kind], _in_season(plan, one)) for one in plan.dates],
+        dates=[(dates, _DATE_KINDS[dates.kind], _in_season(plan, dates)) for dates in plan.dates],
         looked_up=LOOKED_UP,
         jobs=[
             (job, place)
             for job, _, place in jobs_with_places(plan, plan.jobs)
             if job.days is not None
         ],
-        products={one.id: one.name for one in plan.products},
-        readers={one.reader: one.name or one.reader for one in plan.handed},
+        products={product.id: product.name for product in plan.products},
+        readers={handed.reader: handed.name or handed.reader for handed in plan.handed},
         placed=placed(plan),
         work_words=_work_words(plan),
-        findings=[one for one in plan.findings if one.subject in subjects],
+        findings=[finding for finding in plan.findings if finding.subject in subjects],
         kept=kept,
     )
 
 
 def others_out_page(plan: Plan) -> Written:
     """Return the days of hunting, nesting and burn bans on what a partner is handed."""
-    names = {one.id: one.name for one in plan.places}
-    names |= {one.id: one.name for one in plan.stands} | {one.id: one.name for one in plan.routes}
+    names = {place.id: place.name for place in plan.places}
+    names |= {stand.id: stand.name for stand in plan.stands} | {
+        route.id: route.name for route in plan.routes
+    }
     return from_template(
         plan,
         "dates.md",
         "Hunting, nesting and burn bans",
         "",
         "others_out",
-        [_DATE_KINDS[one.kind] for one in plan.others_out],
+        [_DATE_KINDS[others.kind] for others in plan.others_out],
         dates=[
-            (one, _DATE_KINDS[one.kind], [names[on] for on in one.on]) for one in plan.others_out
+            (others, _DATE_KINDS[others.kind], [names[on] for on in others.on])
+            for others in plan.others_out
         ],
     )
 
@@ -87,22 +90,26 @@ def _in_season(plan: Plan, dates: DateRange) -> tuple[Span, ...]:
 
 def placed(plan: Plan) -> Any:
     """Return the function that says on which places something holds."""
-    names = {one.id: one.name for one in plan.places}
-    names |= {one.id: one.name for one in plan.stands} | {one.id: one.name for one in plan.routes}
-    names |= {one.hole.id: one.hole.name for one in plan.water}
+    names = {place.id: place.name for place in plan.places}
+    names |= {stand.id: stand.name for stand in plan.stands} | {
+        route.id: route.name for route in plan.routes
+    }
+    names |= {water.hole.id: water.hole.name for water in plan.water}
 
     def told(ids: Iterable[str]) -> str:
-        return ", ".join("all places" if one == ALL_PLACES else names[one] for one in ids)
+        return ", ".join(
+            "all places" if thing_id == ALL_PLACES else names[thing_id] for thing_id in ids
+        )
 
     return told
 
 
 def _work_words(plan: Plan) -> Any:
     """Return the function that says which steps and kinds of work a paper names."""
-    names = {step.id: step.name for one in plan.step_plans for step in one.steps}
+    names = {step.id: step.name for step_plan in plan.step_plans for step in step_plan.steps}
     names |= operations()
 
     def told(ids: Iterable[str]) -> str:
-        return ", ".join(names.get(one, one) for one in ids)
+        return ", ".join(names.get(work_id, work_id) for work_id in ids)
 
     return told

@@ -27,10 +27,14 @@ def findings_page(plan: Plan) -> Written:
         "Stops, cautions and notes",
         "",
         "findings",
-        [*(one.words for one in plan.findings), *(one.asks for one in plan.unanswered)],
-        findings=[(one, subject_of(plan, one)) for one in plan.findings],
+        [
+            *(finding.words for finding in plan.findings),
+            *(question.asks for question in plan.unanswered),
+        ],
+        findings=[(finding, subject_of(plan, finding)) for finding in plan.findings],
         unanswered=[
-            (one, [plan.place(place_id) for place_id in one.place_ids]) for one in plan.unanswered
+            (question, [plan.place(place_id) for place_id in question.place_ids])
+            for question in plan.unanswered
         ],
     )
 
@@ -76,6 +80,6 @@ def chapter_page(chapter: Chapter) -> Written:
         CHAPTERS,
         body,
         marks,
-        [one.lstrip("#").strip() for one in chapter.body.splitlines() if one.startswith("##")],
+        [line.lstrip("#").strip() for line in chapter.body.splitlines() if line.startswith("##")],
         ("chapter",),
     )

@@ -37,13 +37,13 @@ def place_page(plan: Plan, place: Place) -> Written:
     jobs = [job for job in plan.jobs if job.place_id == place.id]
     stopped = stopped_in(plan.findings)
     typed = place.typed
-    planting_ids = [one.id for one in typed.plantings] if typed is not None else []
+    planting_ids = [planting.id for planting in typed.plantings] if typed is not None else []
     seen_heights = heights(plan, planting_ids)
     standing = standing_growth(plan, place)
-    curves = {one.planting.id: one for one in standing}
+    curves = {growing.planting.id: growing for growing in standing}
     said = [place.name, *(job.step.name for job in jobs)]
     if typed is not None:
-        said += [one.steps.replace("_", " ") for one in typed.plantings]
+        said += [planting.steps.replace("_", " ") for planting in typed.plantings]
         said += [typed.IN_WORDS, typed.note or "", typed.known_as or ""]
     return from_template(
         plan,
@@ -60,15 +60,15 @@ def place_page(plan: Plan, place: Place) -> Written:
         way_words=WAY_WORDS,
         method_words=METHOD_WORDS,
         jobs=[(job, job.id in stopped) for job in jobs],
-        actives=[one for one in plan.actives if one.place_id == place.id],
+        actives=[active for active in plan.actives if active.place_id == place.id],
         shares=_shares(plan, place),
         species=species(),
-        step_plans={one.id: one for one in plan.step_plans},
-        routes={one.id: one for one in plan.routes},
-        soil_tests={one.id: one for one in plan.soil_tests},
-        soil_titles={one.id: soil_test_title(plan, one) for one in plan.soil_tests},
-        plants={one.id: one for one in plan.plants},
-        guards={one.id: one for one in plan.guards},
+        step_plans={step_plan.id: step_plan for step_plan in plan.step_plans},
+        routes={route.id: route for route in plan.routes},
+        soil_tests={test.id: test for test in plan.soil_tests},
+        soil_titles={test.id: soil_test_title(plan, test) for test in plan.soil_tests},
+        plants={plant.id: plant for plant in plan.plants},
+        guards={guard.id: guard for guard in plan.guards},
         address_of=address_of,
         counts=plan.decided.of_place(place.id),
         outcomes=OUTCOMES,
@@ -76,17 +76,19 @@ def place_page(plan: Plan, place: Place) -> Written:
         heights=seen_heights,
         height_pictures=[
             picture
-            for one in (place.typed.plantings if place.typed is not None else ())
-            if one.season <= plan.season + 1
-            if (picture := heights_picture(plan, one, curves.get(one.id), seen_heights))
+            for planting in (place.typed.plantings if place.typed is not None else ())
+            if planting.season <= plan.season + 1
+            if (picture := heights_picture(plan, planting, curves.get(planting.id), seen_heights))
         ],
         told_heights=[
-            (one, told, last_measured(one)) for one in standing if (told := told_heights(plan, one))
+            (growing, told, last_measured(growing))
+            for growing in standing
+            if (told := told_heights(plan, growing))
         ],
         gap=values()["two_stations_apart_ft"],
         has_kinds=has_kinds,
-        lots={one.id: one for one in plan.lots},
-        judged={one.day: one for one in judged(plan, place)},
+        lots={lot.id: lot for lot in plan.lots},
+        judged={verdict.day: verdict for verdict in judged(plan, place)},
         needed=needed_on(place),
         is_screen=isinstance(typed, Screen),
     )
@@ -104,14 +106,14 @@ def _shares(plan: Plan, place: Place) -> list[tuple[Place, str]]:
 
 def stand_page(plan: Plan, stand: Stand) -> Written:
     """Return a hunting stand."""
-    serving = [one for one in plan.routes if stand.id in one.serves]
+    serving = [route for route in plan.routes if stand.id in route.serves]
     return from_template(
         plan,
         f"stands/{address_of(stand)}.md",
         stand.name,
         STANDS,
         "stand",
-        [stand.name, stand.note or "", *(one.name for one in serving)],
+        [stand.name, stand.note or "", *(route.name for route in serving)],
         ("stand",),
         stand=stand,
         routes=serving,
@@ -122,8 +124,8 @@ def stand_page(plan: Plan, stand: Stand) -> Written:
         upkeep_plan=plan_of_upkeep(plan, stand),
         hunted=hunted_on(plan, stand.id, HUNTED),
         hours=[
-            (one, _DATE_KINDS[one.dates.kind], weeks(one))
-            for one in on_stand(plan.hunted, stand.id)
+            (hunted, _DATE_KINDS[hunted.dates.kind], weeks(hunted))
+            for hunted in on_stand(plan.hunted, stand.id)
         ],
         address_of=address_of,
     )
@@ -132,7 +134,9 @@ def stand_page(plan: Plan, stand: Stand) -> Written:
 def route_page(plan: Plan, route: Route) -> Written:
     """Return an access route."""
     hiding = [
-        one for one in plan.places if one.typed is not None and route.id in hidden_by(one.typed)
+        place
+        for place in plan.places
+        if place.typed is not None and route.id in hidden_by(place.typed)
     ]
     return from_template(
         plan,
@@ -143,7 +147,7 @@ def route_page(plan: Plan, route: Route) -> Written:
         [route.name, route.note or ""],
         ("route",),
         route=route,
-        stands=[one for one in plan.stands if one.id in route.serves],
+        stands=[stand for stand in plan.stands if stand.id in route.serves],
         hiding=hiding,
         sights=sight_checks(plan, route.id),
         upkeep=upkeep_of(plan, route.id),

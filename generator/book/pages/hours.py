@@ -32,13 +32,13 @@ def hours_page(plan: Plan) -> Written:
         ["shooting hours", "sunrise", "sunset", "twilight", "legal light"],
         hunted=[
             (
-                one,
-                _DATE_KINDS[one.dates.kind],
-                _by_month(one),
-                clock_changes(one),
-                _findings(plan, one),
+                hunted,
+                _DATE_KINDS[hunted.dates.kind],
+                _by_month(hunted),
+                clock_changes(hunted),
+                _findings(plan, hunted),
             )
-            for one in plan.hunted
+            for hunted in plan.hunted
         ],
         sun=SUN,
         methods=_methods(plan),
@@ -49,13 +49,15 @@ def hours_page(plan: Plan) -> Written:
 def _findings(plan: Plan, hunted: HuntedDates) -> list[object]:
     about_hours = hunted.hours.where if hunted.hours is not None else None
     place = f"{about_hours.file}:{about_hours.line}" if about_hours is not None else ""
-    return [one for one in plan.findings_on(hunted.dates.id) if place and one.place == place]
+    return [
+        finding for finding in plan.findings_on(hunted.dates.id) if place and finding.place == place
+    ]
 
 
 def _by_month(hunted: HuntedDates) -> list[tuple[datetime.date, list[HuntedDay]]]:
     return [
         (days[0].day, days)
-        for _, group in groupby(hunted.days, lambda one: (one.day.year, one.day.month))
+        for _, group in groupby(hunted.days, lambda day: (day.day.year, day.day.month))
         if (days := list(group))
     ]
 
@@ -63,6 +65,11 @@ def _by_month(hunted: HuntedDates) -> list[tuple[datetime.date, list[HuntedDay]]
 def _methods(plan: Plan) -> list[tuple[str, Method]]:
     """Return how each of the sun's times on the page is found."""
     named = ["sunrise", "sunset"]
-    named += [by for one in plan.hunted if one.hours for by in (one.hours.begins, one.hours.ends)]
-    shown = [one for one in SUN if one in named]
-    return [(SUN[one], methods()[METHOD_OF[one]]) for one in shown]
+    named += [
+        by
+        for hunted in plan.hunted
+        if hunted.hours
+        for by in (hunted.hours.begins, hunted.hours.ends)
+    ]
+    shown = [time for time in SUN if time in named]
+    return [(SUN[time], methods()[METHOD_OF[time]]) for time in shown]

@@ -64,7 +64,7 @@ class PlaceRow:
 
 def places_page(plan: Plan) -> Written:
     """Return every place with what stands on it, what it was last seen at, and what comes next."""
-    grown = {one.place.id: one for one in grown_in(plan, plan.season)}
+    grown = {standing.place.id: standing for standing in grown_in(plan, plan.season)}
     acres = acres_by_age(plan)
     next_jobs = _next_jobs(plan)
     rows = [
@@ -85,7 +85,9 @@ def places_page(plan: Plan) -> Written:
         acres=acres,
         picture=acres_picture(acres),
         ages=[
-            (age, words) for age, words in AGES.items() if any(age in one.acres for one in acres)
+            (age, words)
+            for age, words in AGES.items()
+            if any(age in season.acres for season in acres)
         ],
     )
 
@@ -93,14 +95,14 @@ def places_page(plan: Plan) -> Written:
 def _place_row(plan: Plan, place: Place, grown: Grown | None, next_job: Listed | None) -> PlaceRow:
     planting_ids = [grown.planting.id] if grown is not None else []
     counted = [
-        one
+        count
         for planting in plan.decided.of_place(place.id)
         if planting.planting.id in planting_ids
-        for one in planting.counts
+        for count in planting.counts
     ]
     height = next(iter(heights(plan, planting_ids)), None)
     measured = height.measured.readings if height is not None and height.measured else ()
-    tall = sorted((one.height_in for one in measured), key=lambda one: one.value)
+    tall = sorted((reading.height_in for reading in measured), key=lambda number: number.value)
     return PlaceRow(
         place,
         grown,
@@ -117,9 +119,10 @@ def _place_row(plan: Plan, place: Place, grown: Grown | None, next_job: Listed |
 def _next_jobs(plan: Plan) -> dict[str, Listed]:
     """Return the first job that is still ahead on each place, stand, walk and water hole."""
     first: dict[str, Listed] = {}
-    ahead = [one for one in everything_to_do(plan) if one[0].state.kind in LISTED_FIRST]
-    for one in sorted(ahead, key=lambda listed: LISTED_FIRST.index(listed[0].state.kind)):
-        first.setdefault(one[2].id, one)
+    ahead = [row for row in everything_to_do(plan) if row[0].state.kind in LISTED_FIRST]
+    # a sort that keeps order: in each state what opens first stays first
+    for row in sorted(ahead, key=lambda listed: LISTED_FIRST.index(listed[0].state.kind)):
+        first.setdefault(row[2].id, row)
     return first
 
 
@@ -135,13 +138,13 @@ def stands_page(plan: Plan) -> Written:
         ["stands", "inspection", "ways in"],
         rows=[
             (
-                one,
-                [route for route in plan.routes if one.id in route.serves],
-                plan.findings_on(one.id),
-                next_jobs.get(one.id),
-                last_look(plan, one),
+                stand,
+                [route for route in plan.routes if stand.id in route.serves],
+                plan.findings_on(stand.id),
+                next_jobs.get(stand.id),
+                last_look(plan, stand),
             )
-            for one in plan.stands
+            for stand in plan.stands
         ],
         address_of=address_of,
     )
@@ -158,12 +161,12 @@ def routes_page(plan: Plan) -> Written:
         ["routes", "walks", "hidden"],
         rows=[
             (
-                one,
-                [stand for stand in plan.stands if stand.id in one.serves],
-                [place for place in plan.places if _hides(place, one.id)],
-                next(iter(sight_checks(plan, one.id)), None),
+                route,
+                [stand for stand in plan.stands if stand.id in route.serves],
+                [place for place in plan.places if _hides(place, route.id)],
+                next(iter(sight_checks(plan, route.id)), None),
             )
-            for one in plan.routes
+            for route in plan.routes
         ],
         address_of=address_of,
     )
@@ -182,11 +185,15 @@ def calibration_page(plan: Plan) -> Written:
         EQUIPMENT,
         "calibration",
         ["calibration", "catch test", "sprayer", "spreader", "drill"],
-        sprayers=[(one, *_last(plan, sprayer_catches(one, plan.season))) for one in plan.sprayers],
-        spreaders=[
-            (one, *_last(plan, spreader_catches(one, plan.season))) for one in plan.spreaders
+        sprayers=[
+            (sprayer, *_last(plan, sprayer_catches(sprayer, plan.season)))
+            for sprayer in plan.sprayers
         ],
-        drills=[(one, *_last(plan, drill_catches(one, plan.season))) for one in plan.drills],
+        spreaders=[
+            (spreader, *_last(plan, spreader_catches(spreader, plan.season)))
+            for spreader in plan.spreaders
+        ],
+        drills=[(drill, *_last(plan, drill_catches(drill, plan.season))) for drill in plan.drills],
         address_of=address_of,
     )
 
@@ -205,10 +212,10 @@ def chapters_page(plan: Plan) -> Written:
         "Chapters",
         CHAPTERS,
         "chapters",
-        ["chapters", *(one.title for one in written_for(plan.reader))],
+        ["chapters", *(chapter.title for chapter in written_for(plan.reader))],
         parts_of_the_book=[
             (words, listed)
             for part, words in BOOK_PARTS.items()
-            if (listed := [one for one in written_for(plan.reader) if one.part == part])
+            if (listed := [chapter for chapter in written_for(plan.reader) if chapter.part == part])
         ],
     )

@@ -39,26 +39,29 @@ def buy_page(plan: Plan) -> Written:
     """Return what to buy by when, and what not to buy yet."""
     bought, late = purchases(plan), too_late(plan)
     # Things that are bought, or would be if they came in time.
-    told = {one.item.id for one in bought} | {one.item.id for one in late}
+    told = {purchase.item.id for purchase in bought} | {thing.item.id for thing in late}
     return from_template(
         plan,
         "buy.md",
         "What to buy",
         "",
         "buy",
-        [one.item.words for one in bought],
+        [purchase.item.words for purchase in bought],
         bought=bought,
         cost=cost_in_all(plan, bought),
         too_late=[
-            (one.item.words, [(need, job, plan.place(job.place_id)) for need, job in one.needs])
-            for one in late
+            (thing.item.words, [(need, job, plan.place(job.place_id)) for need, job in thing.needs])
+            for thing in late
         ],
         missed=[
-            (one.item.words, [(job, place) for job, _, place in jobs_with_places(plan, one.jobs)])
-            for one in missed(plan)
+            (
+                thing.item.words,
+                [(job, place) for job, _, place in jobs_with_places(plan, thing.jobs)],
+            )
+            for thing in missed(plan)
         ],
-        waiting=[one.words for one in not_to_buy_yet(plan)],
-        findings=[one for one in plan.findings if one.subject in told],
+        waiting=[item.words for item in not_to_buy_yet(plan)],
+        findings=[finding for finding in plan.findings if finding.subject in told],
         files=(BUY_CSV, BUDGET_XLSX),
     )
 
@@ -68,8 +71,8 @@ def money_page(plan: Plan) -> Written:
     words, bought, stopped = _words(plan), purchases(plan), stopped_in(plan.findings)
     jobs = {job.id: (job, place) for job, _, place in jobs_with_places(plan, plan.jobs)}
     hirers = {job.id: hire for hire in plan.hires for job in hired_jobs(plan, hire)}
-    subjects = {one.id for one in plan.machines} | {one.id for one in plan.hires}
-    subjects |= {one.id for one in plan.cost_share}
+    subjects = {machine.id for machine in plan.machines} | {hire.id for hire in plan.hires}
+    subjects |= {share.id for share in plan.cost_share}
     seasons, filled = money_by_season(plan), weekends(plan)
     return from_template(
         plan,
@@ -79,30 +82,33 @@ def money_page(plan: Plan) -> Written:
         "money",
         ["cost", "hours", "hire", "rent", "fuel", *words.values()],
         pay=to_pay(plan, bought),
-        unpriced=any(one.cost is None for one in bought),
+        unpriced=any(purchase.cost is None for purchase in bought),
         season=season_row(plan),
         spent=spent(plan),
         hours=hours_in_all(plan),
-        places=[(one, words[one.total.key]) for one in places_apart(plan)],
-        plantings=[(one, words[one.total.key]) for one in rows(plan, "planting")],
-        items=[(one.total, _item_words(one.total, words)) for one in rows(plan, "item")],
-        payments=[(one, words[one.planting_id]) for one in payments(plan)],
-        unfinished=any(one.unfinished for one in payments(plan)),
-        times=[(one, *jobs[one.job_id], hirers.get(one.job_id)) for one in plan.times],
-        months=[(one, [jobs[time.job_id] for time in one.times]) for one in months(plan)],
+        places=[(row, words[row.total.key]) for row in places_apart(plan)],
+        plantings=[(row, words[row.total.key]) for row in rows(plan, "planting")],
+        items=[(row.total, _item_words(row.total, words)) for row in rows(plan, "item")],
+        payments=[(payment, words[payment.planting_id]) for payment in payments(plan)],
+        unfinished=any(payment.unfinished for payment in payments(plan)),
+        times=[(time, *jobs[time.job_id], hirers.get(time.job_id)) for time in plan.times],
+        months=[(month, [jobs[time.job_id] for time in month.times]) for month in months(plan)],
         hires=[
-            (one, hire_charge(plan, one), [jobs[job.id] for job in hired_jobs(plan, one)])
-            for one in plan.hires
+            (hire, hire_charge(plan, hire), [jobs[job.id] for job in hired_jobs(plan, hire)])
+            for hire in plan.hires
         ],
-        rented=[(one, [jobs[job_id] for job_id in one.job_ids]) for one in rentings(plan)],
+        rented=[
+            (renting, [jobs[job_id] for job_id in renting.job_ids]) for renting in rentings(plan)
+        ],
         left_out=[
             (why, [jobs[job.id] for job in plan.jobs if _why_left_out(job, stopped) == why])
             for why in LEFT_OUT
         ],
         findings=[
-            one
-            for one in plan.findings
-            if one.subject in subjects or one.subject.startswith((LOG_ADDRESS, HOURS_SUBJECT))
+            finding
+            for finding in plan.findings
+            if finding.subject in subjects
+            or finding.subject.startswith((LOG_ADDRESS, HOURS_SUBJECT))
         ],
         own_months=own_months(plan),
         seasons=seasons,
@@ -116,9 +122,9 @@ def money_page(plan: Plan) -> Written:
 
 def _by_month(weekends: Iterable[Weekend]) -> list[tuple[Weekend, list[Weekend]]]:
     """Return the months, each by its first weekend, with the weekends that work falls on."""
-    months = itertools.groupby(weekends, key=lambda one: one.saturday.replace(day=1))
+    months = itertools.groupby(weekends, key=lambda weekend: weekend.saturday.replace(day=1))
     listed = [list(group) for _, group in months]
-    return [(group[0], [one for one in group if one.jobs]) for group in listed]
+    return [(group[0], [weekend for weekend in group if weekend.jobs]) for group in listed]
 
 
 def _why_left_out(job: Job, stopped: frozenset[str]) -> str | None:
@@ -130,12 +136,12 @@ def _why_left_out(job: Job, stopped: frozenset[str]) -> str | None:
 
 def _words(plan: Plan) -> dict[str, str]:
     """Return what the things of the budget are called, by their ids."""
-    words = {one.id: one.name for one in plan.places}
+    words = {place.id: place.name for place in plan.places}
     for job in plan.jobs:
         words[job.planting_id] = f"{words[job.place_id]}, {job.planting_id}"
-    words |= {one.id: one.words for one in plan.items}
-    words |= {one.id: one.name for one in plan.machines}
-    return words | {one.id: one.name or one.id for one in plan.hires}
+    words |= {item.id: item.words for item in plan.items}
+    words |= {machine.id: machine.name for machine in plan.machines}
+    return words | {hire.id: hire.name or hire.id for hire in plan.hires}
 
 
 def _item_words(total: Total, words: dict[str, str]) -> str:

@@ -50,19 +50,19 @@ class Pictured:
 
 def acres_picture(acres: tuple[SeasonAcres, ...]) -> Pictured | None:
     """Return the ground by age as columns, one to a season; None where nothing grows."""
-    ages = [age for age in AGES if any(age in one.acres for one in acres)]
+    ages = [age for age in AGES if any(age in season.acres for season in acres)]
     if not ages:
         return None
     columns = tuple(
         Column(
-            str(one.season),
+            str(season.season),
             tuple(
-                Piece(one.acres[age].value, AGE_FILLS[age], one.acres[age].identity)
+                Piece(season.acres[age].value, AGE_FILLS[age], season.acres[age].identity)
                 for age in ages
-                if age in one.acres
+                if age in season.acres
             ),
         )
-        for one in acres
+        for season in acres
     )
     told = "Acres by season. The table below holds the same numbers."
     svg = columns_drawn(Columns("acres", "Acres by age over five seasons", told, columns))
@@ -71,18 +71,19 @@ def acres_picture(acres: tuple[SeasonAcres, ...]) -> Pictured | None:
 
 def work_picture(seasons: tuple[SeasonAhead, ...]) -> Pictured | None:
     """Return the jobs of seasons by kind of work, as columns; None where there are none."""
+    # strict: a new group without a fill of its own fails here, not on the page
     fills: dict[str, Fill] = dict(zip(WORK_GROUPS, WORK_FILLS, strict=True))
     columns = tuple(
         Column(
-            str(one.season),
+            str(season.season),
             tuple(
                 Piece(group.count.value, fills[group.title], group.count.identity)
-                for group in one.work
+                for group in season.work
             ),
         )
-        for one in seasons
+        for season in seasons
     )
-    met = {group.title for one in seasons for group in one.work}
+    met = {group.title for season in seasons for group in season.work}
     if not met:
         return None
     told = "Jobs by season. The table below holds the same numbers."
@@ -96,11 +97,13 @@ def weekends_picture(weekends: tuple[Weekend, ...]) -> Pictured | None:
     if not weekends:
         return None
     columns, month = [], 0
-    for one in weekends:
-        name = MONTHS[one.saturday.month - 1][:3] if one.saturday.month != month else ""
-        month = one.saturday.month
-        work = (Piece(one.work.value, "solid", one.work.identity),) if one.work else ()
-        columns.append(Column(name, work, Piece(one.free.value, "empty", one.free.identity)))
+    for weekend in weekends:
+        name = MONTHS[weekend.saturday.month - 1][:3] if weekend.saturday.month != month else ""
+        month = weekend.saturday.month
+        work = (Piece(weekend.work.value, "solid", weekend.work.identity),) if weekend.work else ()
+        columns.append(
+            Column(name, work, Piece(weekend.free.value, "empty", weekend.free.identity))
+        )
     told = "Hours on each weekend to the end of the season. The list below holds the same numbers."
     svg = columns_drawn(
         Columns("weekends", "Hours by weekend against free hours", told, tuple(columns))
@@ -114,14 +117,14 @@ def heights_picture(
     """Return the curves of a planting and its measured heights; None where there is neither."""
     first = max(planting.season, plan.season - SEASONS_BACK)
     measured = tuple(
-        Height(entry.done_on, convert(one.height_in.value, "in", "ft"), one.height_in.value)
+        Height(entry.done_on, convert(reading.height_in.value, "in", "ft"), reading.height_in.value)
         for entry in entries
         if entry.measured is not None
         if entry.measured.planting == planting.id
         if season_of(entry.done_on) >= first
-        for one in entry.measured.readings
+        for reading in entry.measured.readings
     )
-    last = max([plan.season + 1, *(season_of(one.day) for one in measured)])
+    last = max([plan.season + 1, *(season_of(height.day) for height in measured)])
     lines = _lines(growth, first, last) if growth is not None else ()
     if not measured and not any(line.points_ft for line in lines):
         return None
@@ -135,11 +138,11 @@ def heights_picture(
 def _lines(growth: Growing, first: int, last: int) -> tuple[Line, ...]:
     """Return the curves, drawn through every day on which one of them bends."""
     days = [day for season in range(first, last + 1) for day in bends(growth, season)]
-    found = [one for day in days if (one := heights_on(growth, day, CURVES)) is not None]
+    found = [point for day in days if (point := heights_on(growth, day, CURVES)) is not None]
     return tuple(
         Line(
             curve,
-            tuple((one.day, convert(one.by_curve[curve].value, "in", "ft")) for one in found),
+            tuple((point.day, convert(point.by_curve[curve].value, "in", "ft")) for point in found),
         )
         for curve in CURVES
     )
@@ -149,12 +152,12 @@ def money_picture(seasons: tuple[SeasonMoney, ...]) -> Pictured | None:
     """Return dollars by season: spent, still to pay, and paid back; None where there are none."""
     fills: dict[str, Fill] = {"Spent": "solid", "Still to pay": "hatch", "Paid back": "dots"}
     columns: list[Column] = []
-    for one in seasons:
-        out = [(one.spent, fills["Spent"]), (one.to_pay, fills["Still to pay"])]
+    for season in seasons:
+        out = [(season.spent, fills["Spent"]), (season.to_pay, fills["Still to pay"])]
         pieces = tuple(Piece(n.value, fill, n.identity) for n, fill in out if n is not None)
-        columns.append(Column(str(one.season), pieces))
-        if one.paid_back is not None:
-            back = Piece(one.paid_back.value, fills["Paid back"], one.paid_back.identity)
+        columns.append(Column(str(season.season), pieces))
+        if season.paid_back is not None:
+            back = Piece(season.paid_back.value, fills["Paid back"], season.paid_back.identity)
             columns.append(Column("paid back", (back,)))
     if not any(column.pieces for column in columns):
         return None

@@ -27,10 +27,10 @@ def records_page(plan: Plan) -> Written:
         files=(RECORDS_CSV, BUDGET_XLSX),
         forms=forms_of(plan),
         records=[
-            (one, missing_by_rule(one), kept_until(one), _findings(plan, one.entry))
-            for one in reversed(plan.records)
+            (record, missing_by_rule(record), kept_until(record), _findings(plan, record.entry))
+            for record in reversed(plan.records)
         ],
-        sprayers={one.id: one.name for one in plan.sprayers},
+        sprayers={sprayer.id: sprayer.name for sprayer in plan.sprayers},
         values=values(),
     )
 
@@ -60,7 +60,7 @@ def record_form_page(plan: Plan, job: Job, place: Place) -> Written:
 
 
 def _names(plan: Plan) -> list[str]:
-    return [product.name for one in plan.records for product, _ in one.products]
+    return [product.name for record in plan.records for product, _ in record.products]
 
 
 def _findings(plan: Plan, entry: LogEntry) -> list[Finding]:

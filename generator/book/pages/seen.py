@@ -11,8 +11,8 @@ from generator.plan.model.plan import Plan
 
 def looked_over(plan: Plan, thing_id: str) -> list[LogEntry]:
     """Return the looks over a stand, place or water hole, the newest first."""
-    seen = (one for one in plan.entries if one.inspected is not None)
-    return [one for one in seen if one.inspected and thing_id in one.inspected.what][::-1]
+    seen = (entry for entry in plan.entries if entry.inspected is not None)
+    return [entry for entry in seen if entry.inspected and thing_id in entry.inspected.what][::-1]
 
 
 @dataclass(frozen=True, slots=True)
@@ -31,12 +31,15 @@ class LastLook:
 def last_look(plan: Plan, stand: Stand) -> LastLook | None:
     """Return the last look over a stand; None without one."""
     looks = [
-        (one.done_on, one.inspected.sound) for one in looked_over(plan, stand.id) if one.inspected
+        (entry.done_on, entry.inspected.sound)
+        for entry in looked_over(plan, stand.id)
+        if entry.inspected
     ]
     if stand.straps_checked_on is not None:
         looks.append((stand.straps_checked_on, None))
     if not looks:
         return None
+    # of two looks on one day the one that says whether it is sound
     day, sound = max(looks, key=lambda look: (look[0], look[1] is not None))
     said, word = next((look for look in looks if look[1] is not None), (None, None))
     return LastLook(day, sound, said if word is False else None)
@@ -44,17 +47,23 @@ def last_look(plan: Plan, stand: Stand) -> LastLook | None:
 
 def heights(plan: Plan, planting_ids: Collection[str]) -> list[LogEntry]:
     """Return the heights measured of plantings, the newest first."""
-    seen = (one for one in plan.entries if one.measured is not None)
-    return [one for one in seen if one.measured and one.measured.planting in planting_ids][::-1]
+    seen = (entry for entry in plan.entries if entry.measured is not None)
+    return [entry for entry in seen if entry.measured and entry.measured.planting in planting_ids][
+        ::-1
+    ]
 
 
 def sight_checks(plan: Plan, route_id: str) -> list[LogEntry]:
     """Return the times a walk was looked at from outside, the newest first."""
-    seen = (one for one in plan.entries if one.sight_checked is not None)
-    return [one for one in seen if one.sight_checked and one.sight_checked.route == route_id][::-1]
+    seen = (entry for entry in plan.entries if entry.sight_checked is not None)
+    return [
+        entry for entry in seen if entry.sight_checked and entry.sight_checked.route == route_id
+    ][::-1]
 
 
 def water_brought(plan: Plan, hole_id: str) -> list[LogEntry]:
     """Return the loads of water brought to a hole, the newest first."""
-    seen = (one for one in plan.entries if one.water_added is not None)
-    return [one for one in seen if one.water_added and one.water_added.water_hole == hole_id][::-1]
+    seen = (entry for entry in plan.entries if entry.water_added is not None)
+    return [
+        entry for entry in seen if entry.water_added and entry.water_added.water_hole == hole_id
+    ][::-1]

@@ -48,9 +48,9 @@ def signs_page(plan: Plan) -> list[Written]:
     weather = plan.weather
     if weather is None:
         return []
-    signs = [_shown(one, plan) for one in weather.signs]
-    others = [_shown(one, plan) for one in weather.others]
-    ids = {one.station.id for one in weather.every_station()}
+    signs = [_shown(sign, plan) for sign in weather.signs]
+    others = [_shown(sign, plan) for sign in weather.others]
+    ids = {station.station.id for station in weather.every_station()}
     return [
         from_template(
             plan,
@@ -58,29 +58,35 @@ def signs_page(plan: Plan) -> list[Written]:
             _TITLE,
             WORK,
             "signs",
-            ["weather", "freeze", "thaw", "soil", *(one.name for one in weather.signs)],
+            ["weather", "freeze", "thaw", "soil", *(sign.name for sign in weather.signs)],
             weather=weather,
             signs=signs,
             others=others,
             every=[*signs, *others],
-            left=[(_in_season(one.from_day, plan), one) for one in weather.left],
-            heat=[_heat(one) for one in weather.heat],
+            left=[(_in_season(left.from_day, plan), left) for left in weather.left],
+            heat=[_heat(heat) for heat in weather.heat],
             methods=methods(),
             values=values(),
             kinds=KINDS,
             sown_how=SOWN_HOW,
             freezes=[
-                (one, _FREEZES[one.when], [_in_season(getattr(one, part), plan) for part in _PARTS])
-                for one in weather.freeze_dates
+                (
+                    freeze,
+                    _FREEZES[freeze.when],
+                    [_in_season(getattr(freeze, part), plan) for part in _PARTS],
+                )
+                for freeze in weather.freeze_dates
             ],
             emergence=[
-                (one, [_in_season(getattr(one.days, part), plan) for part in _PARTS])
-                if one.days is not None
-                else (one, None)
-                for one in weather.emergence
+                (emergence, [_in_season(getattr(emergence.days, part), plan) for part in _PARTS])
+                if emergence.days is not None
+                else (emergence, None)
+                for emergence in weather.emergence
             ],
             findings=[
-                one for one in plan.findings if one.subject in ids or one.subject.startswith(SIGN)
+                finding
+                for finding in plan.findings
+                if finding.subject in ids or finding.subject.startswith(SIGN)
             ],
         )
     ]
@@ -104,10 +110,10 @@ def _method(found: MarkerFound) -> str:
     return words[:1].upper() + words[1:]
 
 
-def _heat(one: HeatOfYears) -> tuple[str, str, str, str]:
-    sums = (one.cool_degree_days_f, one.typical_degree_days_f, one.warm_degree_days_f)
+def _heat(heat: HeatOfYears) -> tuple[str, str, str, str]:
+    sums = (heat.cool_degree_days_f, heat.typical_degree_days_f, heat.warm_degree_days_f)
     cool, typical, warm = (f"{each:,.0f}" for each in sums)
-    return HEAT_WORDS[one.method], cool, typical, warm
+    return HEAT_WORDS[heat.method], cool, typical, warm
 
 
 def _picture(found: MarkerFound) -> Markup | None:

@@ -46,16 +46,16 @@ def soil_test_page(plan: Plan, test: SoilTest) -> Written:
         soil_test_title(plan, test),
         GROUND,
         "soil_test",
-        [test.lab or "", test.note or "", *(one.name for one in taken_on)],
+        [test.lab or "", test.note or "", *(place.name for place in taken_on)],
         ("ground",),
         test=test,
         taken_on=taken_on,
         resting=resting,
         jobs=jobs_with_places(plan, fed),
         came_back=[
-            one.done_on
-            for one in plan.entries
-            if one.soil_tested is not None and one.soil_tested.test == test.id
+            entry.done_on
+            for entry in plan.entries
+            if entry.soil_tested is not None and entry.soil_tested.test == test.id
         ],
     )
 

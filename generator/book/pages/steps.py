@@ -20,17 +20,17 @@ def steps_page(plan: Plan) -> Written:
         for planting in place.typed.plantings
         for planting_plan in (planting.steps, planting.upkeep)
     }
-    kept: list[KeptUp] = [*plan.stands, *plan.routes, *(one.hole for one in plan.water)]
-    used |= {one.upkeep for one in kept}
-    plans = sorted(plan.step_plans, key=lambda one: one.id not in used)
+    kept: list[KeptUp] = [*plan.stands, *plan.routes, *(water.hole for water in plan.water)]
+    used |= {thing.upkeep for thing in kept}
+    plans = sorted(plan.step_plans, key=lambda step_plan: step_plan.id not in used)
     return from_template(
         plan,
         "steps.md",
         _STEPS,
         BOOK,
         "steps",
-        [step.id for one in plans for step in one.steps],
-        plans=[(one, _made_for(one), one.id in used) for one in plans],
+        [step.id for step_plan in plans for step in step_plan.steps],
+        plans=[(step_plan, _made_for(step_plan), step_plan.id in used) for step_plan in plans],
         operations=operations(),
     )
 

@@ -33,9 +33,9 @@ from generator.reference.library import species
 
 def lot_page(plan: Plan, lot: SeedLot) -> Written:
     """Return a seed lot with its tag and what is sown of it."""
-    sown = [(job, one) for job in plan.jobs for one in job.sowings if one.lot.id == lot.id]
+    sown = [(job, sowing) for job in plan.jobs for sowing in job.sowings if sowing.lot.id == lot.id]
     title = f"{species()[lot.species].name}, lot {lot.id}"
-    prices = [one for one in live_prices(plan) if one.lot.species == lot.species]
+    prices = [price for price in live_prices(plan) if price.lot.species == lot.species]
     return from_template(
         plan,
         f"seed/{address_of(lot)}.md",
@@ -45,19 +45,19 @@ def lot_page(plan: Plan, lot: SeedLot) -> Written:
         [title, lot.tag.variety or "", lot.note or ""],
         ("seed",),
         lot=lot,
-        price=next(one for one in prices if one.lot is lot),
+        price=next(price for price in prices if price.lot is lot),
         alike=prices if len(prices) > 1 else [],
         legume=species()[lot.species] if species()[lot.species].legume else None,
         sown=sown,
         has_kinds=has_kinds,
-        places={one.id: one for one in plan.places},
+        places={place.id: place for place in plan.places},
         address_of=address_of,
     )
 
 
 def row_stock_page(plan: Plan, kept: Plant | Guard) -> Written:
     """Return plants for rows, or their guards, with what takes them."""
-    jobs = [job for job in plan.jobs if any(kept in (one.plant, one.guard) for one in job.rows)]
+    jobs = [job for job in plan.jobs if any(kept in (row.plant, row.guard) for row in job.rows)]
     return from_template(
         plan,
         f"seed/{address_of(kept)}.md",
@@ -106,7 +106,7 @@ def _aged(
     plan: Plan, catches: Sequence[Catch | SprayerCatch]
 ) -> list[tuple[Catch | SprayerCatch, bool]]:
     """Return catch tests, each with whether it is more than a year old on the plan's day."""
-    return [(one, older_than_a_year(one.test.tested_on, plan.as_of)) for one in catches]
+    return [(catch, older_than_a_year(catch.test.tested_on, plan.as_of)) for catch in catches]
 
 
 def sprayer_page(plan: Plan, sprayer: Sprayer) -> Written:
@@ -127,12 +127,12 @@ def sprayer_page(plan: Plan, sprayer: Sprayer) -> Written:
         sprayer=sprayer,
         findings=plan.findings_on(sprayer.id),
         catches=_aged(plan, sprayer_catches(sprayer, plan.season)),
-        measures=[one for one in plan.measures if one.id in sprayer.measure],
-        sprayed=[one for one in plan.records if one.sprayer_id == sprayer.id],
+        measures=[measure for measure in plan.measures if measure.id in sprayer.measure],
+        sprayed=[record for record in plan.records if record.sprayer_id == sprayer.id],
         cleaned=[
-            one
-            for one in plan.entries
-            if one.cleaned_out is not None and one.cleaned_out.sprayer == sprayer.id
+            entry
+            for entry in plan.entries
+            if entry.cleaned_out is not None and entry.cleaned_out.sprayer == sprayer.id
         ],
         jobs=jobs,
         small_places=[(job, place) for job, place in jobs if job.mix and job.mix.small_place],

@@ -64,9 +64,11 @@ BARE_GROUND = (SprayCaution.NO_PASSES.value.code, SprayNote.NO_PASSES.value.code
 def home_page(plan: Plan) -> Written:
     """Return the first page: what this is, for whom, as of when, what needs doing."""
     grave = _on_handed_ground(plan)
-    stops = [one for one in plan.findings if one.severity == "stop" and one not in grave]
+    stops = [
+        finding for finding in plan.findings if finding.severity == "stop" and finding not in grave
+    ]
     order = tuple(GROUPS)
-    to_do = [one for one in everything_to_do(plan) if not one[0].state.is_settled]
+    to_do = [row for row in everything_to_do(plan) if not row[0].state.is_settled]
     return from_template(
         plan,
         "index.md",
@@ -74,12 +76,12 @@ def home_page(plan: Plan) -> Written:
         "",
         "home",
         [f"season {plan.season}", *(job.step.name for job in plan.jobs)],
-        jobs=sorted(to_do, key=lambda one: order.index(one[0].state.kind)),
-        stops=[(one, subject_of(plan, one)) for one in stops],
-        grave=[(one, subject_of(plan, one)) for one in grave],
-        worn={job.id: [one for one in job.safety if _is_worn(one)] for job in plan.jobs},
+        jobs=sorted(to_do, key=lambda row: order.index(row[0].state.kind)),
+        stops=[(finding, subject_of(plan, finding)) for finding in stops],
+        grave=[(finding, subject_of(plan, finding)) for finding in grave],
+        worn={job.id: [line for line in job.safety if _is_worn(line)] for job in plan.jobs},
         call_lines=emergency_lines(plan.emergency) if plan.reader != "owner" else (),
-        last_looks={one.id: last_look(plan, one) for one in plan.stands},
+        last_looks={stand.id: last_look(plan, stand) for stand in plan.stands},
         address_of=address_of,
     )
 
@@ -92,8 +94,12 @@ def _on_handed_ground(plan: Plan) -> list[Finding]:
     """Return stops and cautions on stands and walks, which a partner must meet at once."""
     if plan.reader == "owner":
         return []
-    ground = {*(one.id for one in plan.stands), *(one.id for one in plan.routes)}
-    return [one for one in plan.findings if one.subject in ground and one.severity != "note"]
+    ground = {*(stand.id for stand in plan.stands), *(route.id for route in plan.routes)}
+    return [
+        finding
+        for finding in plan.findings
+        if finding.subject in ground and finding.severity != "note"
+    ]
 
 
 def work_page(plan: Plan) -> Written:
@@ -111,7 +117,7 @@ def work_page(plan: Plan) -> Written:
         groups=[
             (words, group)
             for kind, words in GROUPS.items()
-            if (group := [one for one in listed if one[0].state.kind == kind])
+            if (group := [row for row in listed if row[0].state.kind == kind])
         ],
     )
 
@@ -124,11 +130,13 @@ def _signs(plan: Plan) -> list[tuple[str, list[datetime.date | None], str]]:
     if plan.signs is None:
         return []
     rows: list[tuple[str, list[datetime.date | None], str]] = []
-    origin = {one.sign: origin_words(one) for one in plan.weather.signs} if plan.weather else {}
+    origin = (
+        {found.sign: origin_words(found) for found in plan.weather.signs} if plan.weather else {}
+    )
     for key, name in marker_names().items():
         sign = getattr(plan.signs, key)
         days = (sign.early, sign.typical, sign.late) if sign is not None else (None, None, None)
-        in_season = [day_in_season(one, plan.season) if one is not None else None for one in days]
+        in_season = [day_in_season(day, plan.season) if day is not None else None for day in days]
         rows.append((name, in_season, origin.get(key, "")))
     return rows
 
@@ -146,11 +154,15 @@ def job_page(plan: Plan, job: Job) -> Written:
         root=Markup("../"),
         job=job,
         place=place,
-        stops=[one for one in found if one.severity == "stop"],
-        others=[one for one in found if one.severity != "stop" and one.code not in ON_THE_SHEET],
+        stops=[finding for finding in found if finding.severity == "stop"],
+        others=[
+            finding
+            for finding in found
+            if finding.severity != "stop" and finding.code not in ON_THE_SHEET
+        ],
         operation=operations()[job.step.operation],
         label_lines=_by_product(job),
-        ground_lines=[one for one in job.safety if not _is_of_label(one)],
+        ground_lines=[line for line in job.safety if not _is_of_label(line)],
         wind=tightest_wind(job.mix) if job.mix is not None else None,
         dry_for=longest_dry(job.mix) if job.mix is not None else None,
         kept_spraying=kept_spraying(job.mix) if job.mix is not None else (),
@@ -161,25 +173,25 @@ def job_page(plan: Plan, job: Job) -> Written:
         species=species(),
         timed_stretch=values()["timed_stretch_ft"],
         stretch=values()["stretch_of_strip_ft"],
-        treated=[one.lot for one in job.sowings if says_something(one.lot.tag.treated)],
+        treated=[sowing.lot for sowing in job.sowings if says_something(sowing.lot.tag.treated)],
         instead=still_to_sow(job, plan.as_of),
         method_words=METHOD_WORDS,
-        mixing={one.id: one for one in mixing_steps()},
+        mixing={step.id: step for step in mixing_steps()},
         chapters=chapters_for(plan.reader, job.step.chapters),
         nutrient_words=NUTRIENT_WORDS,
         counted=plan.count_on.get(job.id),
         wind_use=plan.wind_use.get(job.id),
         count_values=values(),
-        bare_ground=any(one.code in BARE_GROUND for one in found),
+        bare_ground=any(finding.code in BARE_GROUND for finding in found),
     )
     cautions = cautions_block((callout(cautions_of(job.step.operation)), callout("general")), marks)
     body += f"\n## Cautions\n\n{cautions}"
     said = [job.step.name, place.name, operations()[job.step.operation]]
-    said += [species()[one.lot.species].name for one in job.sowings]
-    said += [one.product.name for one in job.mix.parts] if job.mix is not None else []
-    said += [one.item.name for one in job.spreadings]
-    said += [one.plant.name for one in job.rows]
-    said += [one.words for one in found]
+    said += [species()[sowing.lot.species].name for sowing in job.sowings]
+    said += [part.product.name for part in job.mix.parts] if job.mix is not None else []
+    said += [spreading.item.name for spreading in job.spreadings]
+    said += [row.plant.name for row in job.rows]
+    said += [finding.words for finding in found]
     return finished(
         f"work/{job.address}.md",
         title,
@@ -208,10 +220,10 @@ def upkeep_page(plan: Plan, job: UpkeepJob) -> Written:
         operation=operations()[job.step.operation],
         chapters=chapters_for(plan.reader, job.step.chapters),
         findings=[
-            one
+            finding
             for about in (job.id, job.subject.id)
-            for one in plan.findings_on(about)
-            if one.severity != "note"
+            for finding in plan.findings_on(about)
+            if finding.severity != "note"
         ],
     )
     cautions = cautions_block((callout(cautions_of(job.step.operation)), callout("general")), marks)
@@ -237,7 +249,7 @@ def _is_of_label(line: SafetyLine) -> bool:
 def _by_product(job: Job) -> list[tuple[str | None, list[SafetyLine]]]:
     """Return what the labels say, by the product whose label it is; None where there is one."""
     lines: dict[str | None, list[SafetyLine]] = {}
-    for one in job.safety:
-        if _is_of_label(one):
-            lines.setdefault(one.product, []).append(one)
+    for line in job.safety:
+        if _is_of_label(line):
+            lines.setdefault(line.product, []).append(line)
     return list(lines.items())

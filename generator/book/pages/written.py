@@ -74,7 +74,7 @@ def finished(
     record = SearchRecord(
         searchable(title),
         searchable(" ".join(found)),
-        tuple(searchable(one) for one in tags),
+        tuple(searchable(tag) for tag in tags),
         BOOST.get(address.rpartition("/")[0], 1),
     )
     # An anchor made from the words of a title could be one that a number on the page has.
@@ -90,11 +90,11 @@ def place_of(plan: Plan, job: Job) -> Place:
     """
     place = plan.place(job.place_id)
     beside = (
-        one
-        for one in plan.jobs
-        if one.place_id == job.place_id and one.planting_id != job.planting_id
+        other
+        for other in plan.jobs
+        if other.place_id == job.place_id and other.planting_id != job.planting_id
     )
-    alike = any((one.step.name, one.season) == (job.step.name, job.season) for one in beside)
+    alike = any((other.step.name, other.season) == (job.step.name, job.season) for other in beside)
     if alike and plan.reader == "owner":
         return replace(place, name=f"{place.name} ({job.planting_id})")
     return place
@@ -122,9 +122,9 @@ def subject_of(plan: Plan, finding: Finding) -> tuple[str, Markup]:
     for item in plan.items:
         if item.id == finding.subject:
             return item.words, Markup("buy.html")
-    owned = {one.id: one.name for one in plan.machines}
-    owned |= {one.id: one.name or one.id for one in plan.hires}
-    owned |= {one.id: one.name for one in plan.cost_share}
+    owned = {thing.id: thing.name for thing in plan.machines}
+    owned |= {hire.id: hire.name or hire.id for hire in plan.hires}
+    owned |= {share.id: share.name for share in plan.cost_share}
     if finding.subject in owned:
         return owned[finding.subject], Markup("money.html")
     machines: list[Any] = [*plan.sprayers, *plan.spreaders, *plan.drills]
@@ -132,10 +132,10 @@ def subject_of(plan: Plan, finding: Finding) -> tuple[str, Markup]:
         if machine.id == finding.subject:
             return machine.name, Markup("equipment/{}.html").format(address_of(machine))
     if finding.subject.startswith(LOG_ADDRESS):
-        recorded = {f"{LOG_ADDRESS}{one.entry.id}" for one in plan.records}
+        recorded = {f"{LOG_ADDRESS}{record.entry.id}" for record in plan.records}
         page = "records.html" if finding.subject in recorded else "money.html"
         return f"Log entry {finding.subject.removeprefix(LOG_ADDRESS)}", Markup(page)
-    for hole in (one.hole for one in plan.water):
+    for hole in (water.hole for water in plan.water):
         if hole.id == finding.subject:
             return hole.name, Markup("ground/{}.html").format(address_of(hole))
     for stand in plan.stands:
@@ -148,16 +148,20 @@ def subject_of(plan: Plan, finding: Finding) -> tuple[str, Markup]:
         return SEEN_BY_READERS, Markup("readers.html")
     if finding.subject.startswith(HOURS_SUBJECT):
         return "Hours free", Markup("money.html")
-    papers = {one.id: f"Dates {one.id}" for one in plan.dates}
-    papers |= {one.id: f"Contractor {one.name or one.id}" for one in plan.contractors}
-    papers |= {one.id: one.name or one.id for one in plan.permits}
-    papers |= {one.id: one.name for one in plan.contracts}
+    papers = {dates.id: f"Dates {dates.id}" for dates in plan.dates}
+    papers |= {
+        contractor.id: f"Contractor {contractor.name or contractor.id}"
+        for contractor in plan.contractors
+    }
+    papers |= {permit.id: permit.name or permit.id for permit in plan.permits}
+    papers |= {contract.id: contract.name for contract in plan.contracts}
     if finding.subject in papers:
         return papers[finding.subject], Markup("dates.html")
+    # what is left is about a station or a sign, which stand on one page
     weather = plan.weather
     if weather is None:
         return "Season signs", Markup("")
-    stations = {one.station.id: one.station.name for one in weather.every_station()}
+    stations = {station.station.id: station.station.name for station in weather.every_station()}
     return stations.get(finding.subject, "Season signs"), Markup("signs.html")
 
 
@@ -169,8 +173,8 @@ def soil_test_title(plan: Plan, test: SoilTest) -> str:
 
 def kept_and_bought(plan: Plan, kind: str, item_id: str) -> tuple[StockItem, Purchase | None]:
     """Return a thing that is kept, with what is bought of it where jobs still need it."""
-    item = next(one for one in plan.items if (one.kind, one.id) == (kind, item_id))
-    return item, next((one for one in purchases(plan) if one.item is item), None)
+    item = next(thing for thing in plan.items if (thing.kind, thing.id) == (kind, item_id))
+    return item, next((purchase for purchase in purchases(plan) if purchase.item is item), None)
 
 
 Listed = tuple[Job | UpkeepJob, bool, Place | KeptUp]
@@ -180,7 +184,7 @@ def by_dates(listed: Iterable[Listed]) -> list[Listed]:
     """Return jobs of lists in the order in which they open."""
     last = datetime.date.max
     return sorted(
-        listed, key=lambda one: (one[0].dates.opens or last, one[0].dates.closes or last, one[0].id)
+        listed, key=lambda row: (row[0].dates.opens or last, row[0].dates.closes or last, row[0].id)
     )
 
 
@@ -201,14 +205,14 @@ def plan_of_upkeep(plan: Plan, kept: KeptUp) -> StepPlan | None:
     """Return the step plan of every season of a stand, a walk or a water hole, for the owner."""
     if plan.reader != "owner":
         return None
-    return next((one for one in plan.step_plans if one.id == kept.upkeep), None)
+    return next((step_plan for step_plan in plan.step_plans if step_plan.id == kept.upkeep), None)
 
 
 def upkeep_of(plan: Plan, subject_id: str) -> dict[int, list[UpkeepJob]]:
     """Return the jobs of a stand, a walk or a water hole by their season."""
-    mine = [one for one in plan.upkeep if one.subject.id == subject_id]
-    seasons = sorted({one.season for one in mine})
-    return {season: [one for one in mine if one.season == season] for season in seasons}
+    mine = [job for job in plan.upkeep if job.subject.id == subject_id]
+    seasons = sorted({job.season for job in mine})
+    return {season: [job for job in mine if job.season == season] for season in seasons}
 
 
 def jobs_with_places(plan: Plan, jobs: Iterable[Job]) -> list[tuple[Job, bool, Place]]:

@@ -79,9 +79,11 @@ def _last_of_each_stretch(planting_id: str, entries: tuple[LogEntry, ...]) -> tu
         counted = entry.counted
         if counted is None or counted.planting != planting_id:
             continue
-        if not any(covers(one.counted, counted) for one in kept if one.counted is not None):
+        if not any(covers(later.counted, counted) for later in kept if later.counted is not None):
             kept.append(entry)
-    return tuple(sorted(kept, key=lambda one: (stations(one.counted)[0], one.done_on, one.id)))
+    return tuple(
+        sorted(kept, key=lambda entry: (stations(entry.counted)[0], entry.done_on, entry.id))
+    )
 
 
 def _said(
@@ -100,7 +102,7 @@ def _said(
         numbers |= {"area_ac": area}
         if counted.placements_count is not None:
             numbers |= {"placements_count": placements_wanted(base, area)}
-    kinds = frozenset({COUNTED_KIND, *(species()[one.species].kind for one in planting.seed)})
+    kinds = frozenset({COUNTED_KIND, *(species()[seed.species].kind for seed in planting.seed)})
     weeds = weeds_near(
         counted,
         kinds,
@@ -137,22 +139,24 @@ def _all_thin(place: Place, counts: tuple[CountSaid, ...]) -> tuple[CountSaid, .
     """Return the counts; thin stretches that make up the whole place are a place to start over."""
     assert place.typed is not None
     length = place.typed.length_ft
-    thin = [one for one in counts if one.outcome == "overseed"]
+    thin = [count for count in counts if count.outcome == "overseed"]
     reached = 0.0
-    for one in thin:
-        begins, ends = stations(one.counted)
+    for stretch in thin:
+        begins, ends = stations(stretch.counted)
         if begins <= reached:
             reached = max(reached, ends)
     if length is None or reached < length.value:
         return counts
-    return tuple(replace(one, outcome="start_over") if one in thin else one for one in counts)
+    return tuple(
+        replace(count, outcome="start_over") if count in thin else count for count in counts
+    )
 
 
 def decision_findings(
     all_counts: Iterable[PlantingCounts], waits: Iterable[PlaceWaits], as_of: datetime.date
 ) -> Iterator[Finding]:
     """Yield what is to be told of counts, of weeds beside them, and of counts that are missing."""
-    by_place = {one.place_id: one for one in waits}
+    by_place = {wait.place_id: wait for wait in waits}
     for counts in all_counts:
         if counts.superseded:
             continue
@@ -180,14 +184,14 @@ def decision_findings(
 
 def _missing(counts: PlantingCounts, as_of: datetime.date) -> Iterator[Finding]:
     planting = counts.planting
-    days = [one.entry.done_on for one in counts.counts]
+    days = [count.entry.done_on for count in counts.counts]
     first_year = 0 <= (as_of - counts.look_on).days <= LOOK_FOR_DAYS
     told_until = datetime.date(planting.season + ASKED_FOR_YEARS - 1, 12, 31)
     reason = None
     if first_year and not days:
         reason = AfterNote.COUNT_IN_AUTUMN
     elif counts.decide_on <= as_of <= told_until and not any(
-        one >= counts.decide_on for one in days
+        day >= counts.decide_on for day in days
     ):
         reason = AfterNote.COUNT_NOW
     if reason is not None:
@@ -216,7 +220,7 @@ def _told(counts: PlantingCounts, count: CountSaid, waits: PlaceWaits) -> Iterat
         stretch=stretch_words(count.counted),
         day=day_words(count.entry.done_on),
         decide_on=day_words(counts.decide_on),
-        weeds=" and ".join(one.in_text for one in weeds),
+        weeds=" and ".join(weed.in_text for weed in weeds),
         ways=ways_words(weeds),
         residue=residue_words(waits),
     )

@@ -42,19 +42,21 @@ def decide(
     `grounds` are the places on whose ground each place lies; `sprayed_later` says by place what of
     its sprayings is later than the plan's day: nothing can be said there of when what may be sown.
     """
-    ahead = tuple(one for one in listed if finished_on(entries_on(one, entries)) is None)
+    ahead = tuple(
+        request for request in listed if finished_on(entries_on(request, entries)) is None
+    )
     sprayed = residues(ever, inventory, entries, grounds)
     waits = tuple(
-        one.not_answered(sprayed_later[one.place_id]) if one.place_id in sprayed_later else one
-        for one in place_waits(inventory, sprayed)
+        wait.not_answered(sprayed_later[wait.place_id]) if wait.place_id in sprayed_later else wait
+        for wait in place_waits(inventory, sprayed)
     )
     counts = planting_counts(inventory, places.values(), entries)
     bound = bound_of_a_sowing(inventory.products)
     found = [
-        one
+        told
         for asked in ahead
         if asked.step.operation in SOWING_OPERATIONS
-        for one in held_back(asked, sprayed, bound, as_of)
+        for told in held_back(asked, sprayed, bound, as_of)
     ]
     found += decision_findings(counts, waits, as_of)
     found += waiting_findings(sprayed, ahead, inventory, as_of)
@@ -66,7 +68,7 @@ def held_back(
     request: JobRequest, sprayed: tuple[Residue, ...], bound: Given | None, as_of: datetime.date
 ) -> Iterator[Finding]:
     """Yield what holds a sowing back after sprayings of its ground, and what is not known of it."""
-    kinds = frozenset({request.kind, *(species()[one].kind for one in request.species)})
+    kinds = frozenset({request.kind, *(species()[name].kind for name in request.species)})
     wanted = Wanted(kinds, request.species)
     for number, residue in enumerate(sprayed, 1):
         if not _comes_before(residue, request):

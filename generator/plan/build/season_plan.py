@@ -91,9 +91,9 @@ def make_plan(inventory: Inventory, season: int, as_of: datetime.date) -> Plan:
     grounds = same_ground(inventory.places(), shared)
     sprays = tuple(
         spray
-        for one in ever
-        if one.step.operation == "spray"
-        for spray in planned_sprays(one, inventory, grounds[one.ground.id])
+        for request in ever
+        if request.step.operation == "spray"
+        for spray in planned_sprays(request, inventory, grounds[request.ground.id])
     )
     jobs: list[Job] = []
     found: list[Finding] = _sign_findings(typed)
@@ -107,24 +107,28 @@ def make_plan(inventory: Inventory, season: int, as_of: datetime.date) -> Plan:
     sprays = as_logged(sprays, ever, inventory, entries, grounds, areas)
     states = states_of(ever, entries, as_of)
     asked = tuple(
-        one
-        for one in ever
-        if one.season == season or _is_owed(one, states[one.job_id], season, as_of)
+        request
+        for request in ever
+        if request.season == season or _is_owed(request, states[request.job_id], season, as_of)
     )
     # Looked at alone: what comes back every season is planned no further than the next.
     later = _asked_for(yearly_jobs(inventory, areas, seasons_ahead(season)[2:]), inventory)
     later_states = states_of(later, entries, as_of)
-    listed = {one.job_id for one in asked}
-    ahead = tuple(one for one in ever if one.job_id not in listed and states[one.job_id].is_ahead)
+    listed = {request.job_id for request in asked}
+    ahead = tuple(
+        request
+        for request in ever
+        if request.job_id not in listed and states[request.job_id].is_ahead
+    )
     reached = season_reaches(asked, season, inventory, entries, as_of, states)
-    for one in asked:
-        job, job_findings = planned_job(one, states[one.job_id], inventory, sprays, reached)
+    for request in asked:
+        job, job_findings = planned_job(request, states[request.job_id], inventory, sprays, reached)
         jobs.append(job)
         if job.state.is_settled:
             continue
-        found += begun_findings(one, entries_on(one, entries))
-        found += steep_cautions(one, inventory)
-        found += job_findings + _date_findings(one, as_of) + _name_findings(one, inventory)
+        found += begun_findings(request, entries_on(request, entries))
+        found += steep_cautions(request, inventory)
+        found += job_findings + _date_findings(request, as_of) + _name_findings(request, inventory)
     found += usual_findings(asked, jobs, places.values(), inventory, season)
     found = with_causes(found, asked, inventory)
     found += tests_to_come(inventory, as_of)
@@ -232,7 +236,7 @@ def make_plan(inventory: Inventory, season: int, as_of: datetime.date) -> Plan:
     plan = replace(plan, lines=(*plan.lines, *machine_lines(plan), *hire_lines(plan)))
     findings = in_order([*plan.findings, *money_findings(plan, inventory, ahead)])
     counted_later = {
-        one.subject for one in findings if one.code == MoneyNote.COUNT_LATER.value.code
+        note.subject for note in findings if note.code == MoneyNote.COUNT_LATER.value.code
     }
     to_come = days_to_come(inventory, as_of, counted_later)
     plan = replace(plan, findings=findings)
@@ -252,7 +256,7 @@ def _passed_over(inventory: Inventory) -> list[Finding]:
 
 
 def _asked_for(jobs: Iterable[JobRequest], inventory: Inventory) -> tuple[JobRequest, ...]:
-    return tuple(one for one in jobs if is_asked_for(one.step, one.planting, inventory))
+    return tuple(job for job in jobs if is_asked_for(job.step, job.planting, inventory))
 
 
 def _is_owed(request: JobRequest, state: JobState, season: int, as_of: datetime.date) -> bool:
@@ -267,7 +271,7 @@ def _to_be_sprayed(jobs: tuple[Job, ...]) -> frozenset[str]:
 
 def _held_back(job: Job, inventory: Inventory) -> Job:
     """Return a stopped job without any amount: the stop stands in their place."""
-    near = next(one.near for one in inventory.places() if one.id == job.place_id)
+    near = next(place.near for place in inventory.places() if place.id == job.place_id)
     safety = safety_lines(inventory.property.emergency, near, None)
     return replace(job.without_amounts(), safety=safety)
 
@@ -280,7 +284,7 @@ def _job_order(job: Job) -> tuple[datetime.date, datetime.date, str]:
 def _date_findings(request: JobRequest, as_of: datetime.date) -> list[Finding]:
     dates: OpenDates = request.dates
     if dates.missing_signs:
-        signs = ", ".join(marker_names()[one].lower() for one in dates.missing_signs)
+        signs = ", ".join(marker_names()[sign].lower() for sign in dates.missing_signs)
         return [finding(PlaceCaution.DATES_OPEN, request.job_id, signs=signs)]
     if do_not_meet(dates):
         opens, closes = str(dates.opens), str(dates.closes)
@@ -303,9 +307,11 @@ def _sign_findings(inventory: Inventory) -> list[Finding]:
     signs = inventory.property.season_signs
     found = []
     for name, words in marker_names().items():
-        one = getattr(signs, name) if signs is not None else None
-        if one is not None and one.single:
-            found.append(finding(PlaceNote.SINGLE_DAY_SIGN, f"sign/{name}", one.where, sign=words))
+        marker = getattr(signs, name) if signs is not None else None
+        if marker is not None and marker.single:
+            found.append(
+                finding(PlaceNote.SINGLE_DAY_SIGN, f"sign/{name}", marker.where, sign=words)
+            )
     return found
 
 

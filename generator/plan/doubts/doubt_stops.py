@@ -59,7 +59,7 @@ def doubt_stops(
 
     `grounds` are the places on whose ground each place lies.
     """
-    ahead = tuple(one for one in jobs if not states[one.job_id].is_settled)
+    ahead = tuple(job for job in jobs if not states[job.job_id].is_settled)
     for asked in _sprayings(doubts, inventory, as_of, grounds):
         about = (asked.doubt.entry,)
         for job in ahead:
@@ -99,7 +99,7 @@ def _sprayings(
 
 
 def _is_of_a_herbicide(doubt: Doubt, inventory: Inventory) -> bool:
-    return doubt.item is None or any(one.id == doubt.item for one in inventory.products)
+    return doubt.item is None or any(product.id == doubt.item for product in inventory.products)
 
 
 def _last_day(doubt: Doubt, as_of: datetime.date) -> datetime.date:
@@ -113,15 +113,15 @@ def _last_day(doubt: Doubt, as_of: datetime.date) -> datetime.date:
 
 def _adds_up(job: JobRequest, asked: _Asked, inventory: Inventory) -> bool:
     """Whether what a spraying adds to a label's year is counted together with one in question."""
-    chosen = [one.product for one in chosen_products(job, inventory)]
+    chosen = [part.product for part in chosen_products(job, inventory)]
     uses = [use for product in chosen for use in _uses(job, product.label)]
     if not _has_a_year(uses) or not _is_near(job, asked, uses):
         return False
-    if any(one.id == asked.doubt.item for one in chosen):
+    if any(product.id == asked.doubt.item for product in chosen):
         return True
     here = not asked.here or job.ground.id in asked.here
     used: list[Product | None] = [product for product, _ in asked.record.products]
-    return here and any(_may_share(mine, one) for mine in chosen for one in used or [None])
+    return here and any(_may_share(mine, other) for mine in chosen for other in used or [None])
 
 
 def _uses(job: JobRequest, card: LabelCard | None) -> tuple[Use, ...]:
@@ -141,7 +141,7 @@ def _is_near(job: JobRequest, asked: _Asked, uses: Iterable[Use]) -> bool:
     """Whether a label's year can hold both, in whatever way it is counted."""
     planting, opens = asked.record.planting, job.dates.opens
     limits = [use.max_per_year for use in uses if isinstance(use.max_per_year, YearlyLimit)]
-    of_crop = any(one.counted == CROP for one in limits)
+    of_crop = any(limit.counted == CROP for limit in limits)
     if opens is None or (of_crop and planting is not None and planting.id == job.planting.id):
         return True
     return asked.last.year >= opens.year or a_year_after(asked.last) >= opens
@@ -170,9 +170,13 @@ def _has_to_wait(
     if job.ground.id not in asked.here:
         return False
     as_late = _on(asked.doubt.entry, asked.last)
-    logged = [one for one in residues(jobs, inventory, (as_late,), grounds) if one.spraying.logged]
+    logged = [
+        residue
+        for residue in residues(jobs, inventory, (as_late,), grounds)
+        if residue.spraying.logged
+    ]
     bound = bound_of_a_sowing(inventory.products)
-    return any(one.severity == "stop" for one in held_back(job, tuple(logged), bound, as_of))
+    return any(told.severity == "stop" for told in held_back(job, tuple(logged), bound, as_of))
 
 
 def _may_be_kept_out(job: JobRequest, asked: _Asked, as_of: datetime.date) -> bool:

@@ -58,20 +58,20 @@ def said_twice(
 def _beside(entry: LogEntry, before: list[LogEntry], confirmed: Confirmed) -> LogEntry | None:
     return next(
         (
-            one
-            for one in before
-            if not _begun_apart(one, entry) and not is_confirmed(confirmed, one, entry)
+            earlier
+            for earlier in before
+            if not _begun_apart(earlier, entry) and not is_confirmed(confirmed, earlier, entry)
         ),
         None,
     )
 
 
-def _begun_apart(one: LogEntry, other: LogEntry) -> bool:
+def _begun_apart(entry: LogEntry, other: LogEntry) -> bool:
     """Whether two sprayings of a day were begun at different times, and so are two."""
-    if one.sprayed is None or other.sprayed is None or one.done_on != other.done_on:
+    if entry.sprayed is None or other.sprayed is None or entry.done_on != other.done_on:
         return False
-    times = (one.sprayed.started_at, other.sprayed.started_at)
-    finished = all(each.job is not None and each.job.finished for each in (one, other))
+    times = (entry.sprayed.started_at, other.sprayed.started_at)
+    finished = all(each.job is not None and each.job.finished for each in (entry, other))
     return None not in times and times[0] != times[1] and not finished
 
 

@@ -40,7 +40,7 @@ def _of(record: SprayRecord, inventory: Inventory) -> Iterator[Doubt]:
         if wind is None:
             yield Doubt(AfterCaution.NO_WIND, record.entry, words)
             continue
-        beyond = [one for one in ranges if not _holds(one, wind)]
+        beyond = [limits for limits in ranges if not _holds(limits, wind)]
         # Where it is not known which use it was, a wind that one of them allows may be right.
         if beyond and (sure or len(beyond) == len(uses)):
             limits = beyond[0]

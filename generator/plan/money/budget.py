@@ -29,7 +29,7 @@ WITHOUT_COST = "hours"  # your own time is counted and has no price
 
 def priced(lines: tuple[BudgetLine, ...], items: tuple[StockItem, ...]) -> tuple[BudgetLine, ...]:
     """Return lines of things with what so much of each costs, where its price is noted."""
-    by_id = {one.id: one for one in items}
+    by_id = {item.id: item for item in items}
     return tuple(replace(line, cost=_cost(line, by_id[line.item_id])) for line in lines)
 
 
@@ -158,12 +158,12 @@ class Missed:
 def purchases(plan: Plan) -> tuple[Purchase, ...]:
     """Return what jobs still need that can still get it, the first to order first."""
     found = (_purchase(plan, item) for item in plan.items)
-    return tuple(sorted((one for one in found if one is not None), key=_by_order))
+    return tuple(sorted((purchase for purchase in found if purchase is not None), key=_by_order))
 
 
-def _by_order(one: Purchase) -> tuple[bool, str, str, str]:
-    by, needed_from = one.order.by, one.order.needed_from
-    return (one.nothing, str(by or "9999"), str(needed_from or "9999"), one.item.id)
+def _by_order(purchase: Purchase) -> tuple[bool, str, str, str]:
+    by, needed_from = purchase.order.by, purchase.order.needed_from
+    return (purchase.nothing, str(by or "9999"), str(needed_from or "9999"), purchase.item.id)
 
 
 def _purchase(plan: Plan, item: StockItem) -> Purchase | None:
@@ -220,7 +220,7 @@ def _needs(plan: Plan, item: StockItem) -> list[JobNeed]:
 
 def cost_in_all(plan: Plan, bought: tuple[Purchase, ...]) -> Quantity | None:
     """Return the cost of everything, or None while any cost is not known."""
-    costs = tuple(one.cost for one in bought if one.cost is not None)
+    costs = tuple(purchase.cost for purchase in bought if purchase.cost is not None)
     if not costs or len(costs) < len(bought):
         return None
     return TOTAL_USD(f"buy/{plan.season}/all/cost_usd", parts=costs)
@@ -240,4 +240,4 @@ def not_to_buy_yet(plan: Plan) -> tuple[StockItem, ...]:
     held = {
         item for job in plan.jobs if job.id in stopped and job.state.is_ahead for item in job.needs
     }
-    return tuple(one for one in plan.items if one.id in held - bought)
+    return tuple(item for item in plan.items if item.id in held - bought)

@@ -95,16 +95,16 @@ def shared_out(
     covered: list[JobNeed] = []
     short: list[JobNeed] = []
     too_late: list[JobNeed] = []
-    for one in sorted(needs, key=lambda one: _opening(one[1])):
-        need, job = one
+    for job_need in sorted(needs, key=lambda job_need: _opening(job_need[1])):
+        need, job = job_need
         missing, late = need.value - left, comes_too_late(item, job, as_of)
         if whole_up(missing) <= 0 or (late and is_let_go(item, missing)):
-            covered.append(one)
+            covered.append(job_need)
             left = max(0.0, left - need.value)
         elif there is not None and late:
-            too_late.append(one)
+            too_late.append(job_need)
         else:
-            short.append(one)
+            short.append(job_need)
             left = 0.0
     return Shared(tuple(covered), tuple(short), tuple(too_late))
 

@@ -24,7 +24,7 @@ MOST_TENS = 6
 
 def meant_in(findings: Iterable[Finding]) -> dict[SameFigure, float]:
     """Return by figure what those that are told were meant to be, in the unit of each."""
-    return {figure: value for one in findings for figure, value in _meant(one)}
+    return {figure: value for found in findings for figure, value in _meant(found)}
 
 
 def as_if(figure: Figure, instead: MeantFigures) -> float:
@@ -38,10 +38,10 @@ def as_if(figure: Figure, instead: MeantFigures) -> float:
     if not isinstance(figure, Quantity):
         return figure.value
     values = {
-        name: [as_if(each, instead) for each in one]
-        if isinstance(one, tuple)
-        else as_if(one, instead)
-        for name, one in figure.inputs
+        name: [as_if(each, instead) for each in part]
+        if isinstance(part, tuple)
+        else as_if(part, instead)
+        for name, part in figure.inputs
     }
     return figure.formula.function(**values)
 
@@ -50,7 +50,7 @@ def figure_as_such(figure: Figure) -> SameFigure:
     """Return what two figures have in common that are the same number under different ids."""
     if not isinstance(figure, Quantity):
         return figure
-    inputs = ((name, figure_as_such(one)) for name, one in flat_inputs(figure))
+    inputs = ((name, figure_as_such(part)) for name, part in flat_inputs(figure))
     return figure.formula, tuple(inputs)
 
 
@@ -65,25 +65,25 @@ def _meant(found: Finding) -> Iterator[tuple[SameFigure, float]]:
     value = moved_by_tens(figure, range_told(found))
     yield figure_as_such(figure), value
     if isinstance(figure, Quantity):
-        for one in _typed(figure):
-            yield one, one.value * value / figure.value
+        for typed in _typed(figure):
+            yield typed, typed.value * value / figure.value
 
 
 def _nozzle(farthest: Quantity) -> Iterator[tuple[SameFigure, float]]:
     """Yield the nozzle that is far from the mean, with what the middle one caught."""
-    caught = [one for _, one in flat_inputs(farthest) if isinstance(one, Given)]
-    mean = statistics.fmean(one.value for one in caught)
-    far = max(caught, key=lambda one: abs(one.value - mean))
-    yield far, statistics.median(one.value for one in caught)
+    caught = [nozzle for _, nozzle in flat_inputs(farthest) if isinstance(nozzle, Given)]
+    mean = statistics.fmean(nozzle.value for nozzle in caught)
+    far = max(caught, key=lambda nozzle: abs(nozzle.value - mean))
+    yield far, statistics.median(nozzle.value for nozzle in caught)
 
 
 def _typed(figure: Quantity) -> Iterator[Given]:
     """Yield the rates, or the parts alive, that were typed and that a figure told rests on."""
-    for _, one in flat_inputs(figure):
-        if isinstance(one, Quantity):
-            yield from _typed(one)
-        elif isinstance(one, Given) and (figure.formula is VIABLE or one.unit == "lb_per_ac"):
-            yield one
+    for _, part in flat_inputs(figure):
+        if isinstance(part, Quantity):
+            yield from _typed(part)
+        elif isinstance(part, Given) and (figure.formula is VIABLE or part.unit == "lb_per_ac"):
+            yield part
 
 
 def _is_part(figure: Given | Measured | Quantity) -> bool:

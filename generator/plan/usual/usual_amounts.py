@@ -71,7 +71,7 @@ def _passes(request: JobRequest, job: Job, meant: MeantFigures) -> Iterator[Find
         return
     if width is not None:
         most += [("or, where the place is wide, one to every", values()["narrowest_passes_ft"])]
-    if all(as_if(passes, one) > _allowed(width, one) for one in ({}, meant)):
+    if all(as_if(passes, instead) > _allowed(width, instead) for instead in ({}, meant)):
         figures = (("Passes", passes), *most)
         yield finding(UsualCaution.MANY_PASSES, request.job_id, request.planting.where, figures)
 
@@ -114,7 +114,7 @@ def _fills(request: JobRequest, job: Job, meant: MeantFigures) -> Iterator[Findi
 
 def adjuvant_findings(request: JobRequest, inventory: Inventory) -> Iterator[Finding]:
     """Yield a caution for each share of an adjuvant in the spray that is out of the usual."""
-    names = {one.id: one.name for one in inventory.adjuvants}
+    names = {adjuvant.id: adjuvant.name for adjuvant in inventory.adjuvants}
     for used in request.work.adjuvants if request.work is not None else ():
         for given, name, unit in (
             (used.mix_fraction, "adjuvant_mix", "pct"),

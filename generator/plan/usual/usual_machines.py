@@ -108,8 +108,8 @@ def _nozzle(sprayer: Sprayer, season: int) -> Iterator[Finding]:
         if catch.farthest is None:
             continue
         caught = catch.test.caught_fl_oz
-        mean = sum(one.value for one in caught) / len(caught)
-        far = max(caught, key=lambda one: abs(one.value - mean))
+        mean = sum(nozzle.value for nozzle in caught) / len(caught)
+        far = max(caught, key=lambda nozzle: abs(nozzle.value - mean))
         found = out_of_usual(
             UsualCaution.NOZZLE_FAR_OFF,
             sprayer.id,

@@ -26,7 +26,7 @@ def unusual_lots(lots: Sequence[SeedLot]) -> Iterator[Finding]:
     """Yield a caution for each lot whose tag or whose seeds in a pound are out of the usual."""
     for lot in lots:
         found = [_purity(lot), _live(lot) or _germination(lot), _count(lot)]
-        yield from (one for one in found if one is not None)
+        yield from (caution for caution in found if caution is not None)
 
 
 def _purity(lot: SeedLot) -> Finding | None:
@@ -135,7 +135,7 @@ def _rates(asked: Sown) -> Iterator[Finding]:
     parts = list(zip(asked.planting.seed, asked.parts, strict=True))
     alone = len(parts) == 1
     found = [_rate(asked, sown, part, alone) for sown, part in parts]
-    told = [one for one in found if one is not None]
+    told = [caution for caution in found if caution is not None]
     yield from told
     if not told and not alone:
         yield from _thin(asked, asked.parts)

@@ -37,7 +37,7 @@ class _Price:
 
 def stock_findings(plan: Plan, inventory: Inventory) -> list[Finding]:
     """Return cautions on what is on hand and on prices, of an owner's plan with its lines."""
-    found = [one for bought in purchases(plan) for one in _on_hand(plan, bought, inventory)]
+    found = [caution for bought in purchases(plan) for caution in _on_hand(plan, bought, inventory)]
     for group in _alike(plan, inventory):
         found += _prices(group)
     return found
@@ -73,10 +73,10 @@ def _plantings_ahead(plan: Plan, item: StockItem, inventory: Inventory) -> set[s
     """Return the plantings that take of a thing in the plan's season or later, each as one."""
     named = {planting for planting, _ in item.taken}
     return {
-        one.id
+        planting.id
         for place in inventory.places()
-        for one in place.plantings
-        if one.id in named and one.season >= plan.season
+        for planting in place.plantings
+        if planting.id in named and planting.season >= plan.season
     }
 
 
@@ -94,39 +94,39 @@ def _alike(plan: Plan, inventory: Inventory) -> Iterator[list[_Price]]:
 
 def _paid(plan: Plan, item: StockItem) -> Iterator[_Price]:
     for entry in plan.entries:
-        for one in entry.bought:
-            if one.item == item.id and one.cost_usd is not None:
-                amount = amount_in(one.amount, item.unit)
+        for bought in entry.bought:
+            if bought.item == item.id and bought.cost_usd is not None:
+                amount = amount_in(bought.amount, item.unit)
                 words = f"{item.words}, bought {entry.done_on}"
-                yield _Price(item.id, words, one.cost_usd, amount)
+                yield _Price(item.id, words, bought.cost_usd, amount)
 
 
 def _prices(group: Iterable[_Price]) -> Iterator[Finding]:
     """Yield a caution for each price far from the middle of the others, the farthest first."""
-    times, left = values()["price_times_count"], [one for one in group if one.price.value > 0]
+    times, left = values()["price_times_count"], [price for price in group if price.price.value > 0]
     while len(left) > 1:
         apart = {number: _apart(number, left) for number in range(len(left))}
         far = max(apart, key=lambda number: apart[number])
         if apart[far] <= times.value:
             return
-        one = left.pop(far)
+        price = left.pop(far)
         other = min(left, key=lambda each: abs(each.to_one - _middle(left)))
         figures = (
-            ("Its price", one.price),
-            ("For", one.amount),
+            ("Its price", price.price),
+            ("For", price.amount),
             (f"The price of {other.words}", other.price),
             ("For so much", other.amount),
             ("Usual up to, as many times more or less", times),
         )
-        words = {"item": one.words, "much": "more" if one.to_one > other.to_one else "less"}
-        yield finding(UsualCaution.PRICE_OUT_OF_USUAL, one.subject, one.where, figures, **words)
+        words = {"item": price.words, "much": "more" if price.to_one > other.to_one else "less"}
+        yield finding(UsualCaution.PRICE_OUT_OF_USUAL, price.subject, price.where, figures, **words)
 
 
 def _middle(prices: list[_Price]) -> float:
-    return statistics.median(one.to_one for one in prices)
+    return statistics.median(price.to_one for price in prices)
 
 
 def _apart(number: int, prices: list[_Price]) -> float:
     """Return how many times a price is the middle of the others, or they are of it."""
-    one, middle = prices[number].to_one, _middle([*prices[:number], *prices[number + 1 :]])
-    return max(one / middle, middle / one)
+    value, middle = prices[number].to_one, _middle([*prices[:number], *prices[number + 1 :]])
+    return max(value / middle, middle / value)

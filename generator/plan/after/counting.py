@@ -52,6 +52,7 @@ def _frame_numbers(base: str, counted: Counted) -> dict[str, Quantity]:
         cells_with_plant_count=with_plant,
         cells_count=cells,
     )
+    # of two ways to read one count the lower: thin must not pass for thick
     lower = formulas.LOWER(
         f"{base}/plants_per_sq_m",
         careful_plants_per_sq_m=careful,
@@ -71,6 +72,7 @@ def ground_of(base: str, counted: Counted, place: Place) -> Quantity | None:
     if counted.from_ft is None or counted.to_ft is None:
         return place.area
     width = place.typed.width_ft if place.typed is not None else None
+    # an outline has no one width that a stretch of it could be taken by
     if width is None:
         return None
     length = formulas.STRETCH_LENGTH(
@@ -114,6 +116,7 @@ def covers(later: Counted, earlier: Counted) -> bool:
 def apart(counted: Counted, other: Counted) -> bool:
     """Return whether two counts have no stretch in common."""
     (begins, ends), (first, last) = stations(counted), stations(other)
+    # stretches that only touch share no ground
     return ends <= first or last <= begins
 
 

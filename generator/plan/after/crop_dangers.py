@@ -35,6 +35,7 @@ def crop_cautions(
     for request in requests:
         if not states[request.job_id].is_ahead:
             continue
+        # a mixture may hold what its step plan is not named for
         sown = {request.kind, *(species()[name].kind for name in request.species)}
         if SORGHUM in sown and request.step.operation in MEETS_STOCK:
             yield finding(AfterCaution.SORGHUM_AND_STOCK, request.job_id, request.planting.where)

@@ -75,6 +75,7 @@ def _planting_counts(
 def _last_of_each_stretch(planting_id: str, entries: tuple[LogEntry, ...]) -> tuple[LogEntry, ...]:
     """Return the counts that no later count covers, in order of their stations."""
     kept: list[LogEntry] = []
+    # from the last count back: an earlier one that reaches farther still speaks for the rest
     for entry in reversed(entries):
         counted = entry.counted
         if counted is None or counted.planting != planting_id:
@@ -99,6 +100,7 @@ def _said(
     numbers = count_numbers(base, counted)
     area = ground_of(base, counted, place)
     if area is not None:
+        # without a taped width a stretch keeps its outcome and has no seed
         numbers |= {"area_ac": area}
         if counted.placements_count is not None:
             numbers |= {"placements_count": placements_wanted(base, area)}
@@ -128,8 +130,10 @@ def _said(
 def _outcome(
     numbers: dict[str, Quantity], counted: Counted, weedy: bool, may_decide: bool
 ) -> Outcome:
+    # first of all: a first fall condemns no planting, however few have come up
     if not may_decide:
         return "too_early"
+    # before weeds, since holding those down brings no plants to thin ground
     if not is_enough(numbers):
         return "start_over" if stretch_words(counted) == WHOLE_PLACE else "overseed"
     return "weeds" if weedy else "keep"
@@ -143,8 +147,10 @@ def _all_thin(place: Place, counts: tuple[CountSaid, ...]) -> tuple[CountSaid, .
     reached = 0.0
     for stretch in thin:
         begins, ends = stations(stretch.counted)
+        # by their stations, so the first gap ends for good what is reached
         if begins <= reached:
             reached = max(reached, ends)
+    # where no length is typed nobody knows whether the stretches are all of the place
     if length is None or reached < length.value:
         return counts
     return tuple(
@@ -158,11 +164,14 @@ def decision_findings(
     """Yield what is to be told of counts, of weeds beside them, and of counts that are missing."""
     by_place = {wait.place_id: wait for wait in waits}
     for counts in all_counts:
+        # what is planted after it has the say over the ground
         if counts.superseded:
             continue
         yield from _missing(counts, as_of)
+        # what a law asks is told once for a planting, not for every stretch
         noxious: set[str] = set()
         for count in counts.counts:
+            # a later summer has answered what the first fall left open
             if count.outcome == "too_early" and counts.decided():
                 continue
             yield from _told(counts, count, by_place[counts.place_id])
@@ -189,7 +198,9 @@ def _missing(counts: PlantingCounts, as_of: datetime.date) -> Iterator[Finding]:
     told_until = datetime.date(planting.season + ASKED_FOR_YEARS - 1, 12, 31)
     reason = None
     if first_year and not days:
+        # it decides nothing, so once its weeks are over nobody is asked for it
         reason = AfterNote.COUNT_IN_AUTUMN
+    # a count of the first fall does not stand in for this one
     elif counts.decide_on <= as_of <= told_until and not any(
         day >= counts.decide_on for day in days
     ):
@@ -231,6 +242,7 @@ def residue_words(waits: PlaceWaits) -> str:
     answer = waits.logged_for(COUNTED_KIND)
     if answer.unknown:
         return f"From when it may be sown is not answerable yet: {' '.join(answer.unknown)}"
+    # an empty log is no clean ground: somebody may have sprayed and not written it down
     if not waits.any_logged():
         return (
             "From when it may be sown is not answerable yet: type each spraying in the log, with "
@@ -260,6 +272,7 @@ def _figures(count: CountSaid, waits: PlaceWaits) -> tuple[tuple[str, Figure], .
 
 def _placements(counts: PlantingCounts, count: CountSaid) -> Iterator[Finding]:
     placed, wanted = count.counted.placements_count, count.numbers.get("placements_count")
+    # too few are a note and no fault: the count still says more than none
     if placed is None or wanted is None or placed.value >= wanted.value:
         return
     yield finding(

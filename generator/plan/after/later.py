@@ -57,6 +57,7 @@ def later_findings(
     later = not_yet(inventory.entries, as_of)
     weights = (*_weights(later, inventory), *_typed_loads(inventory, as_of))
     for request in requests:
+        # what is settled prints no amount that a later entry could change
         if not states[request.job_id].is_settled:
             yield from _stops(request, weights, grounds[request.ground.id], as_of)
     for job in upkeep:
@@ -100,6 +101,7 @@ def _weights(later: Iterable[LogEntry], inventory: Inventory) -> tuple[_Weight, 
 
 def _weight(entry: LogEntry, inventory: Inventory, sprayings: Sprayings) -> _Weight:
     told = _with_corrected(entry, inventory)
+    # of the corrected as well: which of them holds is known only once the correction counts
     sprayed = [log_entry for log_entry in told if sprayings.tells(log_entry)]
     sown = [log_entry for log_entry in told if _sows(log_entry, inventory)]
     loaded = _all_of(_sprayer(spraying, inventory) for spraying in sprayed)
@@ -138,6 +140,7 @@ def _with_corrected(entry: LogEntry, inventory: Inventory) -> tuple[LogEntry, ..
 def _sows(entry: LogEntry, inventory: Inventory) -> bool:
     seed = {item.id for name in SOWN_ITEMS for item in getattr(inventory, name)}
     told = entry.seeded is not None or any(used.item in seed for used in entry.used)
+    # an answer, or a sowing put off, has put nothing into the ground
     return told or (_operation(entry, inventory) in SOWINGS and _tells_of_ground(entry))
 
 
@@ -179,6 +182,7 @@ def _sprayer(entry: LogEntry, inventory: Inventory) -> frozenset[str] | None:
     """Return the sprayer a spraying went through, None where it may have been any."""
     named = sprayer_of(entry, inventory)
     if named is None:
+        # through somebody else's sprayer it changes no tank of the owner's
         return None if may_be_own(entry, inventory) else frozenset()
     return frozenset({named})
 
@@ -188,6 +192,7 @@ def _typed_loads(inventory: Inventory, as_of: datetime.date) -> Iterator[_Weight
     logged = {entry.where for entry in inventory.entries}
     for sprayer in inventory.sprayers:
         load = sprayer.last_load
+        # what the log put in its place is weighed there, as an entry
         typed = load if load is not None and load.where not in logged else None
         days = [sprayer.cleaned_out_on]
         days += [typed.sprayed_on, typed.cleaned_out_on] if typed is not None else []
@@ -212,6 +217,7 @@ def _stops(
 
 
 def _reason(request: JobRequest, weight: _Weight, here: frozenset[str]) -> Stop | None:
+    # its own work first: that it may be done already says more than what it may harm
     if entries_on(request, weight.entries):
         return AfterStop.WORKED_LATER
     if _may_hold(weight.sprayed_on, here):
@@ -224,6 +230,7 @@ def _reason(request: JobRequest, weight: _Weight, here: frozenset[str]) -> Stop 
 
 
 def _may_hold(places: frozenset[str] | None, here: frozenset[str]) -> bool:
+    # not known where counts as here
     return places is None or bool(places & here)
 
 
@@ -251,5 +258,6 @@ def _stop(reason: Stop, job_id: str, by: list[_Weight], as_of: datetime.date) ->
         told="; ".join(
             weight.told for weight in sorted(by, key=lambda weight: (weight.day, weight.told))
         ),
+        # a plan of any day before the last of them would still leave one out
         latest=max(weight.day for weight in by).isoformat(),
     )

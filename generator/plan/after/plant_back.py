@@ -45,6 +45,7 @@ def decide(
     ahead = tuple(
         request for request in listed if finished_on(entries_on(request, entries)) is None
     )
+    # every season's, listed or not: the soil keeps what another season put on it
     sprayed = residues(ever, inventory, entries, grounds)
     waits = tuple(
         wait.not_answered(sprayed_later[wait.place_id]) if wait.place_id in sprayed_later else wait
@@ -88,16 +89,19 @@ def _comes_before(residue: Residue, request: JobRequest) -> bool:
     spraying = residue.spraying
     if spraying.place_id != request.ground.id:
         return False
+    # a step after its own sowing holds that back on no account, whatever its dates
     own = spraying.planting_id == request.planting.id
     if own and residue.after_sowing and request.step.timing in UP_TO_SOWING:
         return False
     closes = request.dates.closes
+    # days not known may lie before, and so may one on the last open day itself
     return spraying.first is None or closes is None or spraying.first <= closes
 
 
 def _held_by_its_job(request: JobRequest, residue: Residue, wait: Given) -> bool:
     """Whether a planned spraying is stopped itself where it leaves its own sowing too few days."""
     own = residue.spraying.planting_id == request.planting.id and not residue.spraying.logged
+    # the very figure: other waits of as many days are no stop of the spraying itself
     asks = any(use.seeding_interval_days is wait for use in residue.uses)
     return own and residue.timing == BEFORE and asks
 
@@ -117,6 +121,7 @@ def _comes_too_soon(
     over = day_after(spraying.last, wait)
     if spraying.logged and over <= as_of:
         return False
+    # the wait is over on that day, so a sowing that opens on it waits for nothing
     return over > (request.dates.opens or as_of)
 
 
@@ -130,6 +135,7 @@ def _not_known(
     """
     logged = residue.spraying.logged
     for ask in asks:
+        # two stops for one gap of a card would look like two gaps
         if not logged and not (residue.matched and (ask.crops or ask.line)):
             continue
         if _comes_too_soon(request, residue, ask.longest, as_of):
@@ -149,6 +155,7 @@ def _stopped(request: JobRequest, residue: Residue, ask: Ask) -> Finding:
         if until
         else ""
     )
+    # cured at the card; a crop that nobody can place, on its own line
     typed_at = product.where if product is not None else None
     return finding(
         AfterStop.WAIT_NOT_KNOWN if line is None else AfterStop.CROP_NOT_KNOWN,

@@ -62,6 +62,7 @@ def _record(
         location=place.name if place is not None else (said.location if said else None),
         applicator=applicator,
         who=(applicator.name or applicator.id) if applicator is not None else entry.by,
+        # a license number written down that day goes before the one typed of the person now
         licence_number=(said.licence_number if said else None)
         or (applicator.licence_number if applicator is not None else None),
         hired=was_hired(entry, inventory),
@@ -75,6 +76,7 @@ def _keep_out(entry: LogEntry, told: Sprayings) -> KeepOut:
     """Return the hours its labels keep people out, and the most there may be where it is open."""
     products = [told.products[product_id] for product_id in told.products_of(entry)]
     entries = [product.label.reentry if product.label is not None else None for product in products]
+    # the longest of a mixture counts, so one open card leaves all of it open
     unknown = not products or any(
         reentry is None or reentry.agricultural_hours is None for reentry in entries
     )
@@ -92,6 +94,7 @@ def _drift_check(
 ) -> LogEntry | None:
     """Return the first look for drift on the same ground on the day of a spraying or later."""
     where = place.id if place is not None else None
+    # a look before the work has seen nothing of its drift, one on its day may have
     later = (log_entry for log_entry in entries if log_entry.done_on >= entry.done_on)
     looked = (look for look in later if look.drift_checked and look.drift_checked.place == where)
     return next(looked, None)
@@ -103,6 +106,7 @@ def _job(
     wanted = entry.sprayed.place if entry.sprayed is not None else None
     for place in inventory.places():
         for planting in place.plantings:
+            # a job says more than a place: it brings the planting and the step
             if entry.job is not None and entry.job.planting == planting.id:
                 steps = inventory.steps_of(planting)
                 step = next(step for step in steps if step.id == entry.job.step)
@@ -118,6 +122,7 @@ def correction_findings(
     """Yield a caution on each spraying that a correction leaves counting."""
     still = unsettled(inventory.entries, told, as_of)
     for entry in inventory.entries:
+        # said where it must be mended: on the spraying that still counts
         if entry.id in still:
             subject, by = f"{LOGGED}{entry.id}", still[entry.id].id
             yield finding(AfterCaution.CORRECTED_BY_NO_SPRAYING, subject, entry.where, entry=by)
@@ -149,6 +154,7 @@ def _of_record(record: SprayRecord, as_of: datetime.date) -> Iterator[Finding]:
 
 def _recorded_late(record: SprayRecord) -> str:
     written = record.entry.recorded_on
+    # the federal span to write it down is for restricted use alone
     if not record.restricted or written is None:
         return ""
     took = (written - record.entry.done_on).days
@@ -159,6 +165,7 @@ def _copy_late(record: SprayRecord, as_of: datetime.date) -> str:
     if not record.hired:
         return ""
     given = record.entry.sprayed.copy_given_on if record.entry.sprayed is not None else None
+    # one that has not come is as late as the plan's day
     took = ((given or as_of) - record.entry.done_on).days
     if took <= _days("spray_record_copy_days"):
         return ""

@@ -29,12 +29,15 @@ def reentry_findings(
     by_place = tuple(jobs)
     for record in records:
         where = frozenset().union(*(grounds[at] for at in told.places_of(record.entry)))
+        # what unknown: bounds counts as known ground; without it a place is a guess at most
         nowhere = record.place is None and record.entry.unknown is None
         until = record.keep_out.until() if nowhere else record.keep_out.known_until()
+        # that day counts too, up to an hour that nobody here knows
         if not nowhere and until >= as_of:
             for subject in [*sorted(where), *(job.id for job in _kept_out(by_place, where, until))]:
                 yield _caution(record, subject, until)
         last = record.keep_out.until()
+        # not known is a stop and no caution: nobody goes back onto ground by a guess
         if (nowhere or record.keep_out.unknown) and last >= as_of:
             for job in _kept_out(by_place, where, last):
                 yield _stop(record, job, last)
@@ -44,6 +47,7 @@ def _kept_out(jobs: Iterable[Job], where: frozenset[str], last: datetime.date) -
     """Yield the jobs on some ground that can be done by a day."""
     for job in jobs:
         opens = job.dates.opens
+        # without open dates it may be begun today
         if job.place_id in where and job.state.is_ahead and (opens is None or opens <= last):
             yield job
 

@@ -67,6 +67,7 @@ def residues(
             for residue in _logged(entry, jobs, told)
         ),
         *(
+            # it may come on the last of its open days, and waits are counted from there
             _residue(
                 request, chosen.product, request.dates.opens, request.dates.closes, logged=False
             )
@@ -96,6 +97,7 @@ def sprayed_nowhere(inventory: Inventory, entries: tuple[LogEntry, ...]) -> tupl
 
 def _logged(entry: LogEntry, jobs: list[JobRequest], told: Sprayings) -> Iterator[Residue]:
     named = told.products_of(entry)
+    # a spraying of nothing known is one to ask about, not one to leave out
     products: list[Product | None] = [told.products[product_id] for product_id in named] or [None]
     about = (entry.job.planting, entry.job.step) if entry.job is not None else ("", "")
     asked = next(
@@ -103,6 +105,7 @@ def _logged(entry: LogEntry, jobs: list[JobRequest], told: Sprayings) -> Iterato
     )
     places = told.places_of(entry)
     nowhere = told.place_of(entry) is None and entry.unknown is None
+    # no places: by the owner's words it was on other ground
     for product in products if places else ():
         if asked is None:
             found = _by_hand(about, product, entry.done_on, latest_day(entry))
@@ -160,6 +163,7 @@ def _residue(
     return Residue(
         spraying,
         product,
+        # where none fits the job, any of them may be what it was sprayed by
         matching or (card.uses if card is not None else ()),
         request.step.timing,
         request.job_id,
@@ -170,6 +174,7 @@ def _residue(
 def _works(product: Product | None) -> tuple[str, ...]:
     """Return how the actives of a product work; nothing where that of one is not known."""
     works = [works_of(active) for active in _actives(product)]
+    # told in part, the way that is not known would pass for none
     return tuple(sorted(frozenset().union(*works))) if all(works) else ()
 
 

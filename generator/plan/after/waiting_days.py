@@ -42,6 +42,7 @@ def waiting_findings(
             continue
         if spraying.logged:
             yield from _still(residue, ahead, inventory, as_of)
+        # without a use it is stopped itself, and with its days over it sprays no more
         elif residue.matched and residue.job_id in by_id and spraying.last >= as_of:
             first = max(spraying.first or as_of, as_of)
             yield from _hunted(residue, (residue.job_id,), inventory, (first, spraying.last))
@@ -53,6 +54,7 @@ def _waits(residue: Residue) -> Mapping[str, Given]:
     for use in residue.uses:
         for wait in use.waiting_days if isinstance(use.waiting_days, tuple) else ():
             known = longest.get(wait.before)
+            # any of the uses may be the one it was sprayed by, so the longest holds
             if known is None or wait.wait_days.value > known.value:
                 longest[wait.before] = wait.wait_days
     return longest
@@ -67,6 +69,7 @@ def _still(
     product, on = residue.spraying.product_name, f"on {day_words(day)}"
     where = residue.product.where if residue.product is not None else None
     over = {name: (wait, day_after(day, wait)) for name, wait in _waits(residue).items()}
+    # on the day itself the wait is over
     left = {name: pair for name, pair in over.items() if as_of < pair[1]}
     if left:
         what = "; ".join(f"{name} before {day_words(until)}" for name, (_, until) in left.items())
@@ -82,6 +85,7 @@ def _still(
                 day=on,
                 what=what,
             )
+        # hunts before the plan's day are over: nobody can keep off any more
         yield from _hunted(residue, subjects, inventory, (max(day, as_of), day))
     cure = _left_out(residue)
     if cure and _may_still_run(inventory, day, as_of):
@@ -117,12 +121,14 @@ def _left_out(residue: Residue) -> str:
 
 
 def _is_left_out(use: Use) -> bool:
+    # an empty list is one not filled in: a silent label is typed as such
     return use.waiting_days is None or use.waiting_days == ()
 
 
 def _may_still_run(inventory: Inventory, day: datetime.date, as_of: datetime.date) -> bool:
     """Whether a wait that is not known may run still: no longer than the longest on any card."""
     products = inventory.products
+    # where no card types one, waits before a sowing tell best how long it may be
     bound = longest_waiting_days(products) or longest_wait_days(products)
     return bound is None or as_of < day_after(day, bound)
 
@@ -137,6 +143,7 @@ def _hunted(
         return
     until = max(day_after(last, wait) for wait in waits.values())
     inside = (first, until - ONE_DAY)
+    # a wait of no days has no day inside it
     if inside[1] < first:
         return
     hunted = days_of(inventory.dates, HUNTED, place, inside)

@@ -71,11 +71,13 @@ def wait_of(residue: Residue, wanted: Wanted, bound: Given | None) -> Wait:
     if not residue.uses:
         about = f"The label card of {name} has no uses."
         return Wait(asks=(Ask(about, "Type them from the label.", bound),))
+    # of every use it may rest on: which one it was need not be known
     waits = [_wait_of_use(use, wanted, product, bound) for use in residue.uses]
     days = [wait.days for wait in waits if wait.days is not None]
     longest = max(days, key=lambda span: span.value, default=None)
     least = longest.value if longest is not None else 0
     asks = dict.fromkeys(ask for wait in waits for ask in wait.asks)
+    # a line nobody can place is asked about only where it could lengthen the wait
     return Wait(longest, tuple(ask for ask in asks if ask.line is None or _most(ask) > least))
 
 
@@ -92,11 +94,14 @@ def _wait_of_use(use: Use, wanted: Wanted, product: Product, bound: Given | None
     for kind, name in wanted.crops():
         meant = [line.wait_days for line in lines_for(lines, kind, name)]
         days += meant
+        # a use says when its own crop may be sown; of any other, silence is no zero
         if not meant and not (covered and (days or use.timing in _AT_SOWING)):
             unsaid.append(wanted.name_of(kind, name))
     asks = [*_gaps(use, product, bound)]
+    # asked, and not put at the longest listed: what lasts in soil may need more than that
     if unsaid and (held := _holds_back(product)) is not None:
         asks.append(_ask_crops(use, product, held, tuple(dict.fromkeys(unsaid)), bound))
+    # what does not last waits as long as the longest that is listed, lines of no crop here too
     elif unsaid and lines and not (covered and use.timing == BEFORE_SOWING):
         known = (line.wait_days for line in lines if meant_by(line) is not None)
         days += [longest] if (longest := longest_of(known)) is not None else []
@@ -138,10 +143,12 @@ def _ask_name(use: Use, product: Product, line: CropDays) -> Ask:
 
 def _covers(use: Use, wanted: Wanted) -> bool:
     covers = use.covers
+    # all of a mixture: the one that is not covered has to wait
     if covers is None or not wanted.kinds <= set(covers.kinds):
         return False
     if "any" in covers.species:
         return True
+    # a kind without species may be any of them, more than a list covers
     return bool(wanted.species) and set(wanted.species) <= set(covers.species)
 
 
@@ -151,6 +158,7 @@ def _holds_back(product: Product) -> str | None:
     for way, words in HOLDS_BACK.items():
         if any(way in ways for ways in works):
             return words
+    # one active of no known way may hold back, whatever the others do
     return None if works and all(works) else "works in a way its card does not say"
 
 
@@ -168,6 +176,7 @@ def _place_waits(
     place_id: str, all_residues: tuple[Residue, ...], bound: Given | None
 ) -> PlaceWaits:
     here = [residue for residue in all_residues if residue.spraying.place_id == place_id]
+    # sprayings of no known day last: they may come after all others
     here.sort(
         key=lambda residue: (
             residue.spraying.last or datetime.date.max,
@@ -196,8 +205,10 @@ def earliest(kind: str, sprayed: Iterable[Residue], bound: Given | None) -> Earl
             asks.append(Ask(f"{step}: its open dates are not known.", "", wait.days))
         elif wait.days is not None and residue.spraying.last is not None:
             found.append((day_after(residue.spraying.last, wait.days), residue.spraying, wait.days))
+    # a day beside an open question would be taken for the answer
     if asks:
         return Earliest(kind, None, None, None, tuple(dict.fromkeys(asks)))
+    # the one that ends last, which need not be the one sprayed last
     day, by, asked = max(found, key=lambda candidate: candidate[0], default=(None, None, None))
     return Earliest(kind, day, by, asked, ())
 

@@ -38,15 +38,18 @@ def weeds_near(
             weed = weed_named(seen.weed)
             ways = weed.spares(kinds) if weed is not None and established else ()
             named = _declared(seen, weed, noxious)
+            # by what is meant, so that a second name for a weed does not count it twice
             last[weed.id if weed is not None else seen.weed.strip().casefold()] = WeedFound(
                 seen, entry.done_on, weed, ways, named
             )
+    # only here: a weed seen to be gone has to take the place of what was seen before
     return tuple(found for found in last.values() if found.seen.share != NONE_LEFT)
 
 
 def _in_stretch(counted: Counted, entry: LogEntry) -> Iterator[WeedSeen]:
     """Yield what was seen in the planting, less what was seen at a count of another stretch."""
     beside = entry.counted
+    # stations of a count are those of the weeds beside it
     if beside is not None and beside.planting == counted.planting and apart(beside, counted):
         return
     of_entry = beside.planting if beside is not None else None
@@ -62,6 +65,7 @@ def _declared(
 ) -> NoxiousWeed | None:
     wanted = seen.weed.strip().casefold()
     for listed in noxious:
+        # law and owner may call one weed by two names
         if listed.weed.strip().casefold() == wanted or (weed and weed_named(listed.weed) == weed):
             return listed
     return None
@@ -80,6 +84,7 @@ def ways_words(found: Iterable[WeedFound]) -> str:
 def _ways_of(found: WeedFound) -> str:
     if found.weed is None:
         return f"{found.name} is not in our list: ask an extension office what holds it down."
+    # told apart: it kills what has yet to come up, and nothing that stands there now
     now = [ways_of_working()[way].name for way in found.ways if way != BEFORE_IT_COMES_UP]
     later = BEFORE_IT_COMES_UP in found.ways
     told = [f"Against {found.in_text}: mow above the grass"]

@@ -45,6 +45,7 @@ def planned_job(
         mix=None,
         spreader=None,
         spreader_test=None,
+        # of the ground and for emergencies: on the sheet even where a stop takes the mix off it
         safety=safety_lines(inventory.property.emergency, request.ground.near, None),
     )
     if request.step.operation == "spray":

@@ -82,6 +82,7 @@ from generator.working import Quantity
 
 def make_plan(inventory: Inventory, season: int, as_of: datetime.date) -> Plan:
     """Return the owner's plan of a season: everything computed, nothing totalled for display."""
+    # what is asked of typed signs goes by what was typed, not by what the weather gave
     typed, (inventory, weather) = inventory, with_markers(inventory)
     places = {place.id: place_on_its_ground(place, season) for place in inventory.places()}
     # A label's year takes in the sprayings of the seasons before and after.
@@ -101,9 +102,11 @@ def make_plan(inventory: Inventory, season: int, as_of: datetime.date) -> Plan:
     found += [one for place in places.values() for one in ground_findings(place)]
     told = sprayings_of(inventory)
     entries = entries_in_force(inventory.entries, as_of, told)
+    # before any job is planned: a load in the log may have changed what a tank held
     inventory = with_logged_days(with_logged_loads(inventory, entries, told), entries)
     water = waters(inventory, season)
     found += [one for hole in water for one in water_findings(hole)]
+    # before labels are asked: a year adds up what was sprayed, not what was planned of it
     sprays = as_logged(sprays, ever, inventory, entries, grounds, areas)
     states = states_of(ever, entries, as_of)
     asked = tuple(
@@ -124,12 +127,14 @@ def make_plan(inventory: Inventory, season: int, as_of: datetime.date) -> Plan:
     for request in asked:
         job, job_findings = planned_job(request, states[request.job_id], inventory, sprays, reached)
         jobs.append(job)
+        # of what is done or not needed nothing is asked any more
         if job.state.is_settled:
             continue
         found += begun_findings(request, entries_on(request, entries))
         found += steep_cautions(request, inventory)
         found += job_findings + _date_findings(request, as_of) + _name_findings(request, inventory)
     found += usual_findings(asked, jobs, places.values(), inventory, season)
+    # once stops of jobs and slips of sprayers are both there to be joined
     found = with_causes(found, asked, inventory)
     found += tests_to_come(inventory, as_of)
     found += height_findings(inventory, entries)
@@ -232,6 +237,7 @@ def make_plan(inventory: Inventory, season: int, as_of: datetime.date) -> Plan:
         ahead=jobs_ahead((*ever, *later), {**states, **later_states}, season),
         step_plans=tuple(inventory.plans().values()),
     )
+    # step by step on the plan itself: hours rest on its jobs, lines on hours, money on lines
     plan = replace(plan, times=work_times(plan, inventory))
     plan = replace(plan, lines=(*plan.lines, *machine_lines(plan), *hire_lines(plan)))
     findings = in_order([*plan.findings, *money_findings(plan, inventory, ahead)])
@@ -242,6 +248,7 @@ def make_plan(inventory: Inventory, season: int, as_of: datetime.date) -> Plan:
     plan = replace(plan, findings=findings)
     findings = in_order([*findings, *to_come, *stock_findings(plan, inventory)])
     plan = replace(plan, findings=findings)
+    # before hours: what is handed over takes none of the owner's
     plan = replace(plan, handed=handed_over(plan, inventory.readers))
     promised = promised_findings((*ever, *later), seasons_ahead(season)[-1], inventory)
     findings = in_order([*plan.findings, *shared_text_findings(plan, inventory), *promised])

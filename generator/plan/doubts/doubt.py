@@ -81,6 +81,7 @@ def confirmations(entries: Iterable[LogEntry]) -> Confirmed:
 def is_confirmed(confirmed: Confirmed, *doubted: LogEntry) -> bool:
     """Return whether one entry says of all of these that they are right as they stand."""
     wanted = {entry.id for entry in doubted}
+    # by one entry together: confirmed beside a third, two may still be one said twice
     return any(wanted <= ids for ids in confirmed)
 
 

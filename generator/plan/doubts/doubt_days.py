@@ -42,6 +42,7 @@ def days_that_do_not_fit(
         if job is None or is_confirmed(confirmed, entry):
             continue
         found = _answered_before(entry, job, entries, signs)
+        # one question for one day: putting it right may answer both
         found = found or _outside(entry, job, signs)
         if found is not None:
             yield found
@@ -62,6 +63,7 @@ def _answered_before(
 ) -> Doubt | None:
     if entry.job is None or entry.job.answer is None or job.step.asks is None:
         return None
+    # what the log itself says comes first, and needs no signs
     why = _done_later(entry, job, entries)
     if not why:
         opens, _ = _widest(_dates(entry, job, signs))
@@ -75,6 +77,7 @@ def _answered_before(
 def _done_later(entry: LogEntry, job: StepLogged, entries: tuple[LogEntry, ...]) -> str:
     """Return what the question is about and was finished after it was answered, or nothing."""
     order = [step.id for step in job.plan.steps]
+    # a question is about what stands before it in its plan
     for step in job.plan.steps[: order.index(job.step.id)]:
         if step.operation not in ASKED_ABOUT:
             continue
@@ -89,12 +92,14 @@ def _done_later(entry: LogEntry, job: StepLogged, entries: tuple[LogEntry, ...])
 def _outside(entry: LogEntry, job: StepLogged, signs: Markers) -> Doubt | None:
     assert entry.job is not None
     season = job.season_for(entry)
+    # put off, so nothing was done on the day
     if entry.job.decide_on is not None:
         return None
     if job.plan.yearly_from is not None:
         wrong = not _is_kept_up_in(season, job)
     else:
         first, last = season_span(season)
+        # open dates last: their signs may have to be found in a weather record
         wrong = not first <= entry.done_on <= last and not _is_open(entry, job, signs)
     if not wrong:
         return None
@@ -134,6 +139,7 @@ def _dates(entry: LogEntry, job: StepLogged, signs: Markers) -> OpenDates:
 
 def _widest(dates: OpenDates) -> tuple[datetime.date | None, datetime.date | None]:
     """Return the first day of any year, early ones included, and the last."""
+    # the widest of all years: a doubt must not rest on how early one spring came
     opens = [dates.opens, *(year.opens for year in dates.by_year)]
     closes = [dates.closes, *(year.closes for year in dates.by_year)]
     return (

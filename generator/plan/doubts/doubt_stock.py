@@ -33,11 +33,13 @@ def more_used_than_there(
         item = _as_logged(kept, moved)
         if item is None:
             continue
+        # a count after the plan's day does not count yet, whatever it found
         counted = None if is_counted_later(item, as_of) else item.on_hand
         day = item.counted_on if counted is not None else None
         spans = [(counted, moved)]
         if day is not None:
             before, after = _split(moved, day)
+            # a count takes in all before it, so what it finds missing is no later use's doing
             spans = [(None, before), (counted, after)]
         for at_first, in_span in spans:
             yield from _asked(item, at_first, in_span, confirmed)
@@ -62,6 +64,7 @@ def _split(
 ) -> tuple[tuple[LogEntry, ...], tuple[LogEntry, ...]]:
     """Return the entries up to a day, that day included, and those after it."""
     return (
+        # the day of a count belongs to it, as it does in what is on hand
         tuple(entry for entry in moved if entry.done_on <= day),
         tuple(entry for entry in moved if entry.done_on > day),
     )
@@ -97,13 +100,16 @@ def _beyond(
         today = tuple(of_day)
         bought = [amount.value for amount in bought_of(item, today)]
         if bought:
+            # before the uses of its day: what was bought that morning can be gone by night
             there = (there or 0) + sum(bought)
         for entry in today:
             used = sum(amount.value for amount in used_of(item, (entry,)))
             if there is None or not used:
                 continue
+            # both may have been typed in other units: a rounding error is no use of too much
             if used > there * (1 + ROUNDING) + used * ROUNDING:
                 yield entry
+            # nothing, not less: what is bought next is there in full
             there = max(0, there - used)
 
 

@@ -60,6 +60,7 @@ def asked_by(before: Inventory, after: Inventory) -> tuple[Finding, ...]:
 
 
 def _whenever(inventory: Inventory, signs: Markers) -> list[Finding]:
+    # an entry is asked about as it is written, whatever day a plan is of
     last = datetime.date.max
     return doubt_findings(
         doubts(
@@ -72,4 +73,5 @@ def _whenever(inventory: Inventory, signs: Markers) -> list[Finding]:
 
 
 def _told(found: Finding) -> tuple[str, str, str]:
+    # by what is said, not where: a new entry moves the lines of others
     return found.code, found.subject, found.words

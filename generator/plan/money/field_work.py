@@ -125,10 +125,12 @@ def rentings(plan: Plan) -> tuple[Renting, ...]:
     jobs = {job.id: job for job in plan.jobs}
     groups: dict[tuple[str, str], list[WorkTime]] = {}
     for time in plan.times:
+        # by the step: another step is done on another day, and fetched again for it
         groups.setdefault((time.machine.id, jobs[time.job_id].step.id), []).append(time)
     found = []
     for (machine_id, step), times in groups.items():
         machine = times[0].machine
+        # without the hours of a working day no days can be counted; a note asks for them
         if machine.rent_usd_per_day is None or machine.work_day_hours is None:
             continue
         base = f"money/{plan.season}/rent/{machine_id}/{step}"
@@ -148,6 +150,7 @@ def _rent(
 ) -> Iterator[BudgetLine]:
     rent = rents.get((time.machine.id, job.id))
     if rent is not None:
+        # parted by hours, so that the jobs of one renting add up to its whole days
         days = money.PART_DAYS(
             f"{job.id}/rent_days", whole=rent.days, part=time.hours, together=rent.hours
         )
@@ -188,6 +191,7 @@ def hire_charge(plan: Plan, hire: Hire) -> Given | Quantity | None:
         )
     if hire.minimum_usd is None:
         return charge
+    # after the jobs are together: one visit is charged its minimum once
     return money.AT_LEAST(f"{base}/at_least_usd", charge_usd=charge, minimum_usd=hire.minimum_usd)
 
 
@@ -204,6 +208,7 @@ def _parts(plan: Plan, hire: Hire) -> tuple[Quantity, ...] | None:
     if hire.price.unit != "usd_per_hour":
         return tuple(worked_ground(plan, job) for job in jobs)
     hours = {time.job_id: time.hours for time in plan.times}
+    # hours of some jobs alone would charge the hire too little
     return tuple(hours[job.id] for job in jobs) if all(j.id in hours for j in jobs) else None
 
 
@@ -217,6 +222,7 @@ def _hire_lines(plan: Plan, hire: Hire) -> Iterator[BudgetLine]:
     together = _together(plan, hire, parts)
     for number, job in enumerate(hired_jobs(plan, hire)):
         if parts is None or charge is None or together is None:
+            # a line all the same, so that totals name what has no price
             yield _line(job, "hire", hire.id, worked_ground(plan, job), None)
         else:
             part = parts[number]

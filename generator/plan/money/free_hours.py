@@ -66,6 +66,7 @@ def own_work(plan: Plan) -> tuple[OwnWork, ...]:
         OwnWork(
             jobs[time.job_id],
             time.hours,
+            # the month that runs counts too: the job may be done in what is left of it
             tuple(month for month in open_months(jobs[time.job_id]) if month >= now),
         )
         for time in plan.times
@@ -99,6 +100,7 @@ def _sum(plan: Plan, months: Months, what: str, parts: Iterable[Figure]) -> Quan
 
 def _to_be_done(plan: Plan, work: tuple[OwnWork, ...], months: Months) -> Quantity | None:
     """Return the hours of the work that can be done in no other months."""
+    # with one month outside these, the work may all be done there
     parts = [task.hours for task in work if task.months and set(task.months) <= set(months)]
     return _sum(plan, months, "only_then", parts) if parts else None
 
@@ -146,6 +148,7 @@ def overfull(plan: Plan) -> tuple[Overfull, ...]:
     months = _months(work)
     runs = [months[first:last] for first, last in itertools.combinations(range(len(months) + 1), 2)]
     found: list[tuple[Months, Overfull]] = []
+    # the shortest first: a longer run around one that is told says nothing more
     for run in sorted(runs, key=lambda run: (len(run), run)):
         to_do, free = _to_be_done(plan, work, run), free_in(plan, run)
         inside = any(set(shorter) <= set(run) for shorter, _ in found)

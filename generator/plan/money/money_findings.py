@@ -43,6 +43,7 @@ def money_findings(
 
 def _stock(plan: Plan, purchase: Purchase) -> Iterator[Finding]:
     item = purchase.item
+    # only the first that keeps a count from being used: the rest would follow from it
     if item.on_hand is None:
         yield finding(MoneyCaution.NO_COUNT, item.id, item.where, item=item.words)
     elif is_counted_later(item, plan.as_of):
@@ -74,6 +75,7 @@ def _wanted_later(purchase: Purchase, others: tuple[JobRequest, ...]) -> Iterato
 def _price(plan: Plan, purchase: Purchase) -> Iterator[Finding]:
     item = purchase.item
     missing = item.package is None or item.price_usd is None
+    # of what nobody has to buy no price is needed
     if missing and not purchase.nothing:
         yield finding(MoneyCaution.NO_PRICE, item.id, item.where, item=item.words)
     elif item.priced_on is not None and older_than_a_year(item.priced_on, plan.as_of):
@@ -90,6 +92,7 @@ def _order(plan: Plan, purchase: Purchase) -> Iterator[Finding]:
     item = purchase.item
     if purchase.nothing or (purchase.packages is None and purchase.loose is None):
         return
+    # beside the day to order by: these jobs may want it sooner
     if purchase.order.undated:
         jobs = _jobs(plan, purchase.order.undated)
         yield finding(MoneyNote.ORDER_DAY_OPEN, item.id, item.where, item=item.words, jobs=jobs)
@@ -126,6 +129,7 @@ def _approval(plan: Plan, share: CostShare) -> Iterator[Finding]:
             contract=share.name,
             latest=share.approved_on.isoformat(),
         )
+    # the dearest first: work begun before the approval can forfeit the payment
     if begun is not None and (approved is None or begun < approved):
         yield finding(MoneyCaution.BEGUN_UNAPPROVED, share.id, share.where, contract=share.name)
     elif approved is None:

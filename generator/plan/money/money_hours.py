@@ -91,6 +91,7 @@ def approved_by(share: CostShare, as_of: datetime.date) -> datetime.date | None:
 def is_in_time(plan: Plan, share: CostShare) -> bool:
     """Return whether a contract is approved, and was before anything was done on its planting."""
     begun, approved = begun_on(plan, share.planting), approved_by(share, plan.as_of)
+    # work before the approval can forfeit it; work on the very day is not before
     return approved is not None and (begun is None or approved <= begun)
 
 
@@ -105,6 +106,7 @@ def payments(plan: Plan) -> tuple[Payment, ...]:
 
 
 def _payment(plan: Plan, share: CostShare, place_id: str, total: Total | None) -> Payment:
+    # a share of what is known so far is no share of the cost
     unpriced = total is None or bool(total.unpriced) or _is_part(plan, share.planting)
     return Payment(
         share,
@@ -139,6 +141,7 @@ def paid_above_cost(plan: Plan) -> tuple[tuple[str, Quantity, Quantity], ...]:
         (row.total.key, row.total.cost, row.paid_back)
         for row in (_row(plan, total, known) for total in found)
         if row.total.cost is not None and row.paid_back is not None
+        # a cost that is not all of it is no measure of what is paid
         if not row.total.unpriced and not _is_part(plan, row.total.key)
         if row.paid_back.value > row.total.cost.value
     )
@@ -158,6 +161,7 @@ def _paid(
         paid = SHARE_OF_COST(f"{base}/of_cost_usd", cost_usd=cost, pays_fraction=share.pays)
     if share.cap_usd is None:
         return paid
+    # last, since the cap is of dollars, however they come about
     return CAPPED(f"{base}/capped_usd", paid_usd=paid, cap_usd=share.cap_usd)
 
 
@@ -174,6 +178,7 @@ def _sown_ground(plan: Plan, planting_id: str, place_id: str) -> Quantity:
         for entry in entries_about(planting_id, job.step.id, plan.entries)
         if entry.job is not None and entry.job.area_ac is not None
     ]
+    # what was sown is paid for, not what was planned
     if logged:
         return TOTAL_AC(f"{planting_id}/sown_by_the_log_ac", parts=tuple(logged))
     part = (job.numbers["sown_area_ac"] for job in jobs if "sown_area_ac" in job.numbers)
@@ -182,6 +187,7 @@ def _sown_ground(plan: Plan, planting_id: str, place_id: str) -> Quantity:
 
 def to_pay(plan: Plan, bought: tuple[Purchase, ...]) -> Quantity | None:
     """Return what has to be paid: whole packages, hire, rent and fuel, as far as prices go."""
+    # lines of things stay out: what jobs use of packages is paid with the packages
     packages = [purchase.cost for purchase in bought if purchase.cost is not None]
     others = [
         line.cost for line in plan.lines if line.kind in PAID_AS_USED and line.cost is not None
@@ -207,6 +213,7 @@ def _row(plan: Plan, total: Total, known: tuple[Payment, ...]) -> MoneyRow:
         return MoneyRow(total, None, None, False)
     base = f"budget/{plan.season}/{total.column}/{total.key}"
     paid = TOTAL_USD(f"{base}/paid_back_usd", parts=parts)
+    # over payments that count alone: money that may never come lowers no cost
     net = NET(f"{base}/net_usd", cost_usd=total.cost, paid_back_usd=(paid,))
     return MoneyRow(total, paid, net, any(payment.unfinished for payment in counted))
 

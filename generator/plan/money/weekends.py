@@ -16,6 +16,7 @@ from generator.plan.season.open_dates import day_in_season
 from generator.working import Given, Quantity
 
 SATURDAY = 5
+# hours left over by a rounding error are none
 DECIMALS = 9
 ONE_WEEK = datetime.timedelta(days=7)
 
@@ -94,10 +95,12 @@ def _weekend(
     plan: Plan, saturday: datetime.date, work: list[OwnWork], done: dict[str, list[Quantity]]
 ) -> Weekend:
     base = f"weekends/{plan.season}/{saturday.isoformat()}"
+    # a weekend over the end of a month is its Saturday's, as where weekends are counted
     free = _free(plan, saturday.replace(day=1))
     given: list[JobHours] = []
     for task in (each for each in work if can_be_done(each.job, saturday)):
         taken = tuple(part.hours for part in given)
+        # jobs before it on this weekend closed sooner, so they had the hours first
         room = free
         if taken:
             room = HOURS_LEFT(
@@ -120,6 +123,7 @@ def can_be_done(job: Job, saturday: datetime.date) -> bool:
     opens, closes = job.dates.opens, job.dates.closes
     if opens is None or closes is None:
         return False
+    # a day that dates take is no day to work on, open or not
     spans = job.days.left if job.days is not None else ((opens, closes),)
     return any(
         first <= day <= last for first, last in spans for day in (saturday, saturday + ONE_DAY)
@@ -138,6 +142,7 @@ def _free(plan: Plan, month: datetime.date) -> Quantity:
 def _of_helper(plan: Plan, helper: Helper, month: datetime.date) -> Given | Quantity | None:
     """Return what a helper has free on a weekend of a month: a part of the month's, if typed."""
     for typed in helper.months:
+        # hours of a month typed for itself go before those of any weekend
         if MONTH_KEYS.index(typed.month) + 1 == month.month:
             return FREE_ON_A_WEEKEND(
                 f"weekends/{plan.season}/{month:%Y-%m}/{helper.id}_hours",

@@ -12,6 +12,7 @@ from generator.plan.model.finding import Finding
 from generator.plan.spraying.spray_job import chosen_products
 from generator.working import Given
 
+# what changes the spray on an acre, or the loads it takes, for every job of a sprayer
 SLIPS = {
     reason.value.code
     for reason in (
@@ -61,9 +62,11 @@ def _cause(
     if job.work is None or found.code not in (*BY_SPRAY, *_BY_PERCENT):
         return None
     by_percent = any(part.typed.mix_fraction for part in chosen_products(job, inventory))
+    # a rate to an acre is wrong by itself, whatever the sprayer puts out
     if found.code in _BY_PERCENT and not by_percent:
         return None
     mine = (slip for slip in slips if slip.subject == job.work.sprayer)
+    # a tank is a cause of loads and marks alone: it changes nothing that falls on an acre
     return next((slip for slip in mine if found.code in OF_LOADS or not _is_of_tank(slip)), None)
 
 

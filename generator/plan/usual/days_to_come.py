@@ -35,6 +35,7 @@ GONE_BY = (
     "walked_on",
     "wet_ground_asked_on",
 )
+# told where they weigh: later entries on jobs, later tests on their machine
 _APART = ("entries", "catch_tests")
 # More records than these with a day to come: the plan's own day is what is off.
 MOST_RECORDS = 5

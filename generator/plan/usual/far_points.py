@@ -50,6 +50,7 @@ def far_findings(inventory: Inventory) -> list[Finding]:
         for thing in things
         if thing.id in farthest and farthest[thing.id][1].value > most.value
     ]
+    # one thing alone cannot tell which end is wrong; one said to be far speaks for the middle
     if len(far) == len(things) > 1 and not any(thing.far for thing in far):
         nearest = min((farthest[thing.id][1] for thing in far), key=lambda miles: miles.value)
         figures = (("Away, at the least", nearest), ("At most", most))

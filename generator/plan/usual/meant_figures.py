@@ -57,15 +57,18 @@ def figure_as_such(figure: Figure) -> SameFigure:
 def _meant(found: Finding) -> Iterator[tuple[SameFigure, float]]:
     if not found.figures:
         return
+    # the first figure of such a finding is the one that is off
     _, figure = found.figures[0]
     assert isinstance(figure, Given | Measured | Quantity)
     if isinstance(figure, Quantity) and figure.formula is FARTHEST_NOZZLE:
         yield from _nozzle(figure)
         return
     value = moved_by_tens(figure, range_told(found))
+    # by what it is, not by its id: other jobs work out the same number anew
     yield figure_as_such(figure), value
     if isinstance(figure, Quantity):
         for typed in _typed(figure):
+            # its inputs move by as much, so that amounts that rest on them alone do too
             yield typed, typed.value * value / figure.value
 
 
@@ -74,6 +77,7 @@ def _nozzle(farthest: Quantity) -> Iterator[tuple[SameFigure, float]]:
     caught = [nozzle for _, nozzle in flat_inputs(farthest) if isinstance(nozzle, Given)]
     mean = statistics.fmean(nozzle.value for nozzle in caught)
     far = max(caught, key=lambda nozzle: abs(nozzle.value - mean))
+    # the middle one, since the slip is in the mean
     yield far, statistics.median(nozzle.value for nozzle in caught)
 
 
@@ -102,6 +106,7 @@ def moved_by_tens(figure: Given | Measured | Quantity, usual: Usual) -> float:
         convert(end.value, end.unit, figure.unit) if end is not None else None
         for end in (usual.low, usual.high)
     )
+    # no more than all of a bag can be pure or alive
     if high is None and figure.unit == "fraction" and _is_part(figure):
         high = 1
     value = figure.value
@@ -109,5 +114,6 @@ def moved_by_tens(figure: Given | Measured | Quantity, usual: Usual) -> float:
         value = value * TEN if beyond == "less" else value / TEN
         if (low is None or value >= low) and (high is None or value <= high):
             return value
+    # no shift of the point makes it usual: the nearest that is
     end = usual.end(beyond)
     return convert(end.value, end.unit, figure.unit)

@@ -11,6 +11,7 @@ from generator.working import Figure, Given, Measured, Quantity, Reference
 
 MUCH = {"less": "far less", "more": "far more"}
 MANY = {"less": "far fewer", "more": "far more"}
+# read back by range_told, so an end is known by its words
 LOW, LOW_ALONE, HIGH, HIGH_ALONE = "Usual from", "Usual from, at the least", "to", "Usual up to"
 
 

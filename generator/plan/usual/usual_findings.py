@@ -45,6 +45,7 @@ def usual_findings(
     meant = meant_in(found)
     for request in ahead:
         job = by_id[request.job_id]
+        # before passes, which a catch far off gives by itself
         catch = list(catch_findings(request, job, meant))
         found += catch
         found += amount_findings(request, job, meant | caught_as_wanted(job) if catch else meant)

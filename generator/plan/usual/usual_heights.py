@@ -54,6 +54,7 @@ def _tallest(planting: Planting) -> Usual:
     kinds |= {_WOODY} if planting.woody else set()
     ends = [usual(f"{kind}_height", "in").high for kind in sorted(kinds)]
     known = [end for end in ends if isinstance(end, Reference)]
+    # any of a mixture may be what was measured, so the tallest bounds it
     return Usual(None, max(known, key=lambda end: end.value, default=None))
 
 

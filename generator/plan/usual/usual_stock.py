@@ -56,6 +56,7 @@ def _on_hand(plan: Plan, bought: Purchase, inventory: Inventory) -> Iterator[Fin
     times, packages = values()["on_hand_times_count"], values()["on_hand_packages_count"]
     now = {job.planting_id for job in taking}
     ahead = now | _plantings_ahead(plan, item, inventory)
+    # later seasons have no amounts, so each planting ahead counts as one of now does
     most = times.value * bought.needed.value * len(ahead) / len(now)
     if item.package is not None:
         most = max(most, packages.value * item.package.value)
@@ -103,12 +104,14 @@ def _paid(plan: Plan, item: StockItem) -> Iterator[_Price]:
 
 def _prices(group: Iterable[_Price]) -> Iterator[Finding]:
     """Yield a caution for each price far from the middle of the others, the farthest first."""
+    # what was given for nothing has no price to hold others to
     times, left = values()["price_times_count"], [price for price in group if price.price.value > 0]
     while len(left) > 1:
         apart = {number: _apart(number, left) for number in range(len(left))}
         far = max(apart, key=lambda number: apart[number])
         if apart[far] <= times.value:
             return
+        # one at a time: a price far off also pulls the middle the others are held to
         price = left.pop(far)
         other = min(left, key=lambda each: abs(each.to_one - _middle(left)))
         figures = (

@@ -11,6 +11,7 @@ from generator.plan.model.plan import Plan
 from generator.plan.money.budget import Purchase, purchases
 from generator.plan.season.open_dates import day_in_season
 
+# longer than any month, shorter than two: from a first day always into the next
 WELL_INTO_NEXT_MONTH = datetime.timedelta(days=32)
 
 Turn = Literal["begins", "goes_on", "ends", "begins_and_ends"]
@@ -72,6 +73,7 @@ def _jobs(plan: Plan, first: datetime.date, last: datetime.date) -> tuple[InMont
     jobs: tuple[Job | UpkeepJob, ...] = (*plan.jobs, *plan.upkeep)
     for job in jobs:
         opens, closes = job.dates.opens, job.dates.closes
+        # dates that do not meet have no month; a stop says so
         if opens is None or closes is None or job.state.is_settled or closes < opens:
             continue
         if opens <= last and closes >= first:

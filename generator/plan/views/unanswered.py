@@ -122,6 +122,7 @@ def _contract(request: JobRequest, _: Inventory) -> bool:
 def _steep(request: JobRequest, inventory: Inventory) -> bool:
     if slope_of(request) is not None:
         return False
+    # any use of that time: which one it will be may still change
     if any(isinstance(use.slope_limit_pct, Given) for use in _uses(request, inventory)):
         return True
     limited = inventory.property.slope_limit_pct is not None
@@ -133,6 +134,7 @@ def _near(request: JobRequest, _: Inventory) -> bool:
     typed = (
         each.name
         for each in fields(Hazards)
+        # the slope has a question of its own
         if each.name not in ("where", "field_marks", "slope_pct")
     )
     return near is None or any(getattr(near, name) is None for name in typed)

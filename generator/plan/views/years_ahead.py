@@ -30,6 +30,7 @@ from generator.reference.growth import Curve
 from generator.working import Quantity, Reference
 
 FALL_DAY = (11, 15)
+# no high curve: a screen that may not be there yet is not counted on
 _CAREFUL: tuple[Curve, ...] = ("low", "typical")
 
 
@@ -143,6 +144,7 @@ def _by_dates(job: Job | JobAhead) -> tuple[datetime.date, datetime.date, str]:
 
 def _counted(plan: Plan, job: Job | JobAhead) -> Reference:
     words = f"{job.step.name}, {plan.place(job.place_id).name}"
+    # each by name and place, so that the working of a count says which jobs it counts
     return Reference("job_count", 1.0, "count", "arithmetic", words)
 
 
@@ -159,6 +161,7 @@ def _screens(plan: Plan, season: int, day: datetime.date) -> tuple[ScreenAhead, 
             if grown and planted.planting is grown.planting
         ]
         heights = heights_on(known[0], day, _CAREFUL) if known else None
+        # of what nobody knows how it grows none hides in its first season
         lasts = not known or known[0].growth.lives_on
         too_young = grown is not None and grown.year == 1 and lasts
         thin = thin_stretches(known[0], counts_of(plan, known[0].planting.id)) if known else ()

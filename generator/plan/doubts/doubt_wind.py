@@ -30,7 +30,7 @@ def winds_in_question(
 def _of(record: SprayRecord, inventory: Inventory) -> Iterator[Doubt]:
     said = record.entry.sprayed
     wind = said.wind_mph if said is not None else None
-    # wind cannot be measured afterwards, so that it was not is an answer
+    # wind cannot be measured afterward, so that it was not is an answer
     if wind is None and said is not None and said.wind_not_measured:
         return
     for product, _ in record.products:

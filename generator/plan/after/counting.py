@@ -52,6 +52,7 @@ def _frame_numbers(base: str, counted: Counted) -> dict[str, Quantity]:
         cells_with_plant_count=with_plant,
         cells_count=cells,
     )
+    # of two ways to read one count the lower: thin must not pass for thick
     lower = formulas.LOWER(
         f"{base}/plants_per_sq_m",
         careful_plants_per_sq_m=careful,
@@ -71,6 +72,7 @@ def ground_of(base: str, counted: Counted, place: Place) -> Quantity | None:
     if counted.from_ft is None or counted.to_ft is None:
         return place.area
     width = place.typed.width_ft if place.typed is not None else None
+    # an outline has no one width that a stretch of it could be taken by
     if width is None:
         return None
     length = formulas.STRETCH_LENGTH(
@@ -90,18 +92,18 @@ def seed_for(
     """Return the seed of every lot that so much ground takes at the planting's own rate."""
     return tuple(
         SeedNeeded(
-            one.lot,
-            one.numbers["bulk_seed_lb"],
+            sowing.lot,
+            sowing.numbers["bulk_seed_lb"],
             USED(
-                f"{base}/{one.lot.id}.used_usd",
-                amount=one.numbers["bulk_seed_lb"],
-                package_size=one.lot.package_lb,
-                price_usd=one.lot.price_usd,
+                f"{base}/{sowing.lot.id}.used_usd",
+                amount=sowing.numbers["bulk_seed_lb"],
+                package_size=sowing.lot.package_lb,
+                price_usd=sowing.lot.price_usd,
             )
-            if one.lot.package_lb is not None and one.lot.price_usd is not None
+            if sowing.lot.package_lb is not None and sowing.lot.price_usd is not None
             else None,
         )
-        for one in sowings(base, planting, area, inventory)
+        for sowing in sowings(base, planting, area, inventory)
     )
 
 
@@ -111,9 +113,10 @@ def covers(later: Counted, earlier: Counted) -> bool:
     return begins <= first and last <= ends
 
 
-def apart(one: Counted, other: Counted) -> bool:
+def apart(counted: Counted, other: Counted) -> bool:
     """Return whether two counts have no stretch in common."""
-    (begins, ends), (first, last) = stations(one), stations(other)
+    (begins, ends), (first, last) = stations(counted), stations(other)
+    # stretches that only touch share no ground
     return ends <= first or last <= begins
 
 

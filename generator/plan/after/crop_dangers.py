@@ -32,19 +32,20 @@ def crop_cautions(
         for planting in place.plantings:
             if SORGHUM in _kinds(planting, inventory) and season - planting.season in (0, 1):
                 yield finding(AfterCaution.SORGHUM_AND_STOCK, place.id, planting.where)
-    for one in requests:
-        if not states[one.job_id].is_ahead:
+    for request in requests:
+        if not states[request.job_id].is_ahead:
             continue
-        sown = {one.kind, *(species()[name].kind for name in one.species)}
-        if SORGHUM in sown and one.step.operation in MEETS_STOCK:
-            yield finding(AfterCaution.SORGHUM_AND_STOCK, one.job_id, one.planting.where)
-        if sown & GRAIN and _lays_down(one):
-            yield finding(AfterCaution.MOWN_GRAIN, one.job_id, one.planting.where)
+        # a mixture may hold what its step plan is not named for
+        sown = {request.kind, *(species()[name].kind for name in request.species)}
+        if SORGHUM in sown and request.step.operation in MEETS_STOCK:
+            yield finding(AfterCaution.SORGHUM_AND_STOCK, request.job_id, request.planting.where)
+        if sown & GRAIN and _lays_down(request):
+            yield finding(AfterCaution.MOWN_GRAIN, request.job_id, request.planting.where)
 
 
 def _kinds(planting: Planting, inventory: Inventory) -> frozenset[str]:
     kind = inventory.plans()[planting.steps].kind
-    return frozenset({kind or "", *(species()[one.species].kind for one in planting.seed)})
+    return frozenset({kind or "", *(species()[seed.species].kind for seed in planting.seed)})
 
 
 def _lays_down(request: JobRequest) -> bool:

@@ -75,13 +75,16 @@ def _planting_counts(
 def _last_of_each_stretch(planting_id: str, entries: tuple[LogEntry, ...]) -> tuple[LogEntry, ...]:
     """Return the counts that no later count covers, in order of their stations."""
     kept: list[LogEntry] = []
+    # from the last count back: an earlier one that reaches farther still speaks for the rest
     for entry in reversed(entries):
         counted = entry.counted
         if counted is None or counted.planting != planting_id:
             continue
-        if not any(covers(one.counted, counted) for one in kept if one.counted is not None):
+        if not any(covers(later.counted, counted) for later in kept if later.counted is not None):
             kept.append(entry)
-    return tuple(sorted(kept, key=lambda one: (stations(one.counted)[0], one.done_on, one.id)))
+    return tuple(
+        sorted(kept, key=lambda entry: (stations(entry.counted)[0], entry.done_on, entry.id))
+    )
 
 
 def _said(
@@ -97,10 +100,11 @@ def _said(
     numbers = count_numbers(base, counted)
     area = ground_of(base, counted, place)
     if area is not None:
+        # without a taped width a stretch keeps its outcome and has no seed
         numbers |= {"area_ac": area}
         if counted.placements_count is not None:
             numbers |= {"placements_count": placements_wanted(base, area)}
-    kinds = frozenset({COUNTED_KIND, *(species()[one.species].kind for one in planting.seed)})
+    kinds = frozenset({COUNTED_KIND, *(species()[seed.species].kind for seed in planting.seed)})
     weeds = weeds_near(
         counted,
         kinds,
@@ -126,8 +130,10 @@ def _said(
 def _outcome(
     numbers: dict[str, Quantity], counted: Counted, weedy: bool, may_decide: bool
 ) -> Outcome:
+    # first of all: a first fall condemns no planting, however few have come up
     if not may_decide:
         return "too_early"
+    # before weeds, since holding those down brings no plants to thin ground
     if not is_enough(numbers):
         return "start_over" if stretch_words(counted) == WHOLE_PLACE else "overseed"
     return "weeds" if weedy else "keep"
@@ -137,28 +143,35 @@ def _all_thin(place: Place, counts: tuple[CountSaid, ...]) -> tuple[CountSaid, .
     """Return the counts; thin stretches that make up the whole place are a place to start over."""
     assert place.typed is not None
     length = place.typed.length_ft
-    thin = [one for one in counts if one.outcome == "overseed"]
+    thin = [count for count in counts if count.outcome == "overseed"]
     reached = 0.0
-    for one in thin:
-        begins, ends = stations(one.counted)
+    for stretch in thin:
+        begins, ends = stations(stretch.counted)
+        # by their stations, so the first gap ends for good what is reached
         if begins <= reached:
             reached = max(reached, ends)
+    # where no length is typed nobody knows whether the stretches are all of the place
     if length is None or reached < length.value:
         return counts
-    return tuple(replace(one, outcome="start_over") if one in thin else one for one in counts)
+    return tuple(
+        replace(count, outcome="start_over") if count in thin else count for count in counts
+    )
 
 
 def decision_findings(
     all_counts: Iterable[PlantingCounts], waits: Iterable[PlaceWaits], as_of: datetime.date
 ) -> Iterator[Finding]:
     """Yield what is to be told of counts, of weeds beside them, and of counts that are missing."""
-    by_place = {one.place_id: one for one in waits}
+    by_place = {wait.place_id: wait for wait in waits}
     for counts in all_counts:
+        # what is planted after it has the say over the ground
         if counts.superseded:
             continue
         yield from _missing(counts, as_of)
+        # what a law asks is told once for a planting, not for every stretch
         noxious: set[str] = set()
         for count in counts.counts:
+            # a later summer has answered what the first fall left open
             if count.outcome == "too_early" and counts.decided():
                 continue
             yield from _told(counts, count, by_place[counts.place_id])
@@ -180,14 +193,16 @@ def decision_findings(
 
 def _missing(counts: PlantingCounts, as_of: datetime.date) -> Iterator[Finding]:
     planting = counts.planting
-    days = [one.entry.done_on for one in counts.counts]
+    days = [count.entry.done_on for count in counts.counts]
     first_year = 0 <= (as_of - counts.look_on).days <= LOOK_FOR_DAYS
     told_until = datetime.date(planting.season + ASKED_FOR_YEARS - 1, 12, 31)
     reason = None
     if first_year and not days:
+        # it decides nothing, so once its weeks are over nobody is asked for it
         reason = AfterNote.COUNT_IN_AUTUMN
+    # a count of the first fall does not stand in for this one
     elif counts.decide_on <= as_of <= told_until and not any(
-        one >= counts.decide_on for one in days
+        day >= counts.decide_on for day in days
     ):
         reason = AfterNote.COUNT_NOW
     if reason is not None:
@@ -216,7 +231,7 @@ def _told(counts: PlantingCounts, count: CountSaid, waits: PlaceWaits) -> Iterat
         stretch=stretch_words(count.counted),
         day=day_words(count.entry.done_on),
         decide_on=day_words(counts.decide_on),
-        weeds=" and ".join(one.in_text for one in weeds),
+        weeds=" and ".join(weed.in_text for weed in weeds),
         ways=ways_words(weeds),
         residue=residue_words(waits),
     )
@@ -227,6 +242,7 @@ def residue_words(waits: PlaceWaits) -> str:
     answer = waits.logged_for(COUNTED_KIND)
     if answer.unknown:
         return f"From when it may be sown is not answerable yet: {' '.join(answer.unknown)}"
+    # an empty log is no clean ground: somebody may have sprayed and not written it down
     if not waits.any_logged():
         return (
             "From when it may be sown is not answerable yet: type each spraying in the log, with "
@@ -256,6 +272,7 @@ def _figures(count: CountSaid, waits: PlaceWaits) -> tuple[tuple[str, Figure], .
 
 def _placements(counts: PlantingCounts, count: CountSaid) -> Iterator[Finding]:
     placed, wanted = count.counted.placements_count, count.numbers.get("placements_count")
+    # too few are a note and no fault: the count still says more than none
     if placed is None or wanted is None or placed.value >= wanted.value:
         return
     yield finding(

@@ -56,11 +56,14 @@ def later_findings(
     """
     later = not_yet(inventory.entries, as_of)
     weights = (*_weights(later, inventory), *_typed_loads(inventory, as_of))
-    for one in requests:
-        if not states[one.job_id].is_settled:
-            yield from _stops(one, weights, grounds[one.ground.id], as_of)
+    for request in requests:
+        # what is settled prints no amount that a later entry could change
+        if not states[request.job_id].is_settled:
+            yield from _stops(request, weights, grounds[request.ground.id], as_of)
     for job in upkeep:
-        done = [one for one in weights if any(_keeps_up(entry, job) for entry in one.entries)]
+        done = [
+            weight for weight in weights if any(_keeps_up(entry, job) for entry in weight.entries)
+        ]
         if done and not job.state.is_settled:
             yield _stop(AfterStop.WORKED_LATER, job.id, done, as_of)
     for entry in later:
@@ -81,7 +84,7 @@ def sprayed_later(
     later = _weights(not_yet(inventory.entries, as_of), inventory)
     found: dict[str, str] = {}
     for place in inventory.places():
-        days = [one.day for one in later if _may_hold(one.sprayed_on, grounds[place.id])]
+        days = [weight.day for weight in later if _may_hold(weight.sprayed_on, grounds[place.id])]
         if days:
             named = ", ".join(day_words(day) for day in sorted(set(days)))
             found[place.id] = (
@@ -98,17 +101,20 @@ def _weights(later: Iterable[LogEntry], inventory: Inventory) -> tuple[_Weight, 
 
 def _weight(entry: LogEntry, inventory: Inventory, sprayings: Sprayings) -> _Weight:
     told = _with_corrected(entry, inventory)
-    sprayed = [one for one in told if sprayings.tells(one)]
-    sown = [one for one in told if _sows(one, inventory)]
-    loaded = _all_of(_sprayer(one, inventory) for one in sprayed)
-    cleaned = {one.cleaned_out.sprayer for one in told if one.cleaned_out is not None}
+    # of the corrected as well: which of them holds is known only once the correction counts
+    sprayed = [log_entry for log_entry in told if sprayings.tells(log_entry)]
+    sown = [log_entry for log_entry in told if _sows(log_entry, inventory)]
+    loaded = _all_of(_sprayer(spraying, inventory) for spraying in sprayed)
+    cleaned = {
+        log_entry.cleaned_out.sprayer for log_entry in told if log_entry.cleaned_out is not None
+    }
     return _Weight(
         told=f"{entry.id}, {day_words(entry.done_on)}",
         day=entry.done_on,
         where=entry.where,
-        entries=tuple(one for one in told if _is_work(one)),
-        sprayed_on=_all_of(sprayings.places_of(one) for one in sprayed),
-        sown_on=_all_of(_sown_on(one, sprayings) for one in sown),
+        entries=tuple(log_entry for log_entry in told if _is_work(log_entry)),
+        sprayed_on=_all_of(sprayings.places_of(spraying) for spraying in sprayed),
+        sown_on=_all_of(_sown_on(sowing, sprayings) for sowing in sown),
         sprayers=None if loaded is None else loaded | cleaned,
     )
 
@@ -124,7 +130,7 @@ def _all_of(parts: Iterable[frozenset[str] | None]) -> frozenset[str] | None:
 
 
 def _with_corrected(entry: LogEntry, inventory: Inventory) -> tuple[LogEntry, ...]:
-    by_id = {one.id: one for one in inventory.entries}
+    by_id = {log_entry.id: log_entry for log_entry in inventory.entries}
     told = [entry]
     while (corrected := told[-1].corrects) is not None and by_id[corrected] not in told:
         told.append(by_id[corrected])
@@ -132,8 +138,9 @@ def _with_corrected(entry: LogEntry, inventory: Inventory) -> tuple[LogEntry, ..
 
 
 def _sows(entry: LogEntry, inventory: Inventory) -> bool:
-    seed = {one.id for name in SOWN_ITEMS for one in getattr(inventory, name)}
-    told = entry.seeded is not None or any(one.item in seed for one in entry.used)
+    seed = {item.id for name in SOWN_ITEMS for item in getattr(inventory, name)}
+    told = entry.seeded is not None or any(used.item in seed for used in entry.used)
+    # an answer, or a sowing put off, has put nothing into the ground
     return told or (_operation(entry, inventory) in SOWINGS and _tells_of_ground(entry))
 
 
@@ -145,7 +152,7 @@ def _is_work(entry: LogEntry) -> bool:
     """Whether an entry tells of work: what was only seen or counted changes no amount of a job."""
     did = (entry.sprayed, entry.seeded, entry.mowed, entry.burned)
     said = entry.job is not None and (_tells_of_ground(entry) or entry.job.answer is not None)
-    return said or bool(entry.used or entry.upkeep) or any(one is not None for one in did)
+    return said or bool(entry.used or entry.upkeep) or any(work is not None for work in did)
 
 
 def _operation(entry: LogEntry, inventory: Inventory) -> str | None:
@@ -175,15 +182,17 @@ def _sprayer(entry: LogEntry, inventory: Inventory) -> frozenset[str] | None:
     """Return the sprayer a spraying went through, None where it may have been any."""
     named = sprayer_of(entry, inventory)
     if named is None:
+        # through somebody else's sprayer it changes no tank of the owner's
         return None if may_be_own(entry, inventory) else frozenset()
     return frozenset({named})
 
 
 def _typed_loads(inventory: Inventory, as_of: datetime.date) -> Iterator[_Weight]:
     """Yield last loads and clean-outs typed with a sprayer, of days after the plan's."""
-    logged = {one.where for one in inventory.entries}
+    logged = {entry.where for entry in inventory.entries}
     for sprayer in inventory.sprayers:
         load = sprayer.last_load
+        # what the log put in its place is weighed there, as an entry
         typed = load if load is not None and load.where not in logged else None
         days = [sprayer.cleaned_out_on]
         days += [typed.sprayed_on, typed.cleaned_out_on] if typed is not None else []
@@ -199,27 +208,29 @@ def _stops(
 ) -> Iterator[Finding]:
     """Yield the stops on a job, each later thing under the first of the reasons it gives."""
     found: dict[Stop, list[_Weight]] = {}
-    for one in weights:
-        reason = _reason(request, one, here)
+    for weight in weights:
+        reason = _reason(request, weight, here)
         if reason is not None:
-            found.setdefault(reason, []).append(one)
+            found.setdefault(reason, []).append(weight)
     for reason, by in found.items():
         yield _stop(reason, request.job_id, by, as_of)
 
 
-def _reason(request: JobRequest, one: _Weight, here: frozenset[str]) -> Stop | None:
-    if entries_on(request, one.entries):
+def _reason(request: JobRequest, weight: _Weight, here: frozenset[str]) -> Stop | None:
+    # its own work first: that it may be done already says more than what it may harm
+    if entries_on(request, weight.entries):
         return AfterStop.WORKED_LATER
-    if _may_hold(one.sprayed_on, here):
+    if _may_hold(weight.sprayed_on, here):
         return AfterStop.SPRAYED_LATER
-    if _may_hold(one.sown_on, here):
+    if _may_hold(weight.sown_on, here):
         return AfterStop.SOWN_LATER
-    if request.step.operation == SPRAY and _may_go_through(request, one.sprayers):
+    if request.step.operation == SPRAY and _may_go_through(request, weight.sprayers):
         return AfterStop.TANK_LATER
     return None
 
 
 def _may_hold(places: frozenset[str] | None, here: frozenset[str]) -> bool:
+    # not known where counts as here
     return places is None or bool(places & here)
 
 
@@ -231,19 +242,22 @@ def _may_go_through(request: JobRequest, sprayers: frozenset[str] | None) -> boo
 
 def _keeps_up(entry: LogEntry, job: UpkeepJob) -> bool:
     return any(
-        (one.at, one.step) == (job.subject.id, job.step.id)
-        and (one.season or season_of(entry.done_on)) == job.season
-        for one in entry.upkeep
+        (upkeep.at, upkeep.step) == (job.subject.id, job.step.id)
+        and (upkeep.season or season_of(entry.done_on)) == job.season
+        for upkeep in entry.upkeep
     )
 
 
 def _stop(reason: Stop, job_id: str, by: list[_Weight], as_of: datetime.date) -> Finding:
-    first = min(by, key=lambda one: (one.day, one.told))
+    first = min(by, key=lambda weight: (weight.day, weight.told))
     return finding(
         reason,
         job_id,
         first.where,
         as_of=day_words(as_of),
-        told="; ".join(one.told for one in sorted(by, key=lambda one: (one.day, one.told))),
-        latest=max(one.day for one in by).isoformat(),
+        told="; ".join(
+            weight.told for weight in sorted(by, key=lambda weight: (weight.day, weight.told))
+        ),
+        # a plan of any day before the last of them would still leave one out
+        latest=max(weight.day for weight in by).isoformat(),
     )

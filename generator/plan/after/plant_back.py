@@ -42,19 +42,22 @@ def decide(
     `grounds` are the places on whose ground each place lies; `sprayed_later` says by place what of
     its sprayings is later than the plan's day: nothing can be said there of when what may be sown.
     """
-    ahead = tuple(one for one in listed if finished_on(entries_on(one, entries)) is None)
+    ahead = tuple(
+        request for request in listed if finished_on(entries_on(request, entries)) is None
+    )
+    # every season's, listed or not: the soil keeps what another season put on it
     sprayed = residues(ever, inventory, entries, grounds)
     waits = tuple(
-        one.not_answered(sprayed_later[one.place_id]) if one.place_id in sprayed_later else one
-        for one in place_waits(inventory, sprayed)
+        wait.not_answered(sprayed_later[wait.place_id]) if wait.place_id in sprayed_later else wait
+        for wait in place_waits(inventory, sprayed)
     )
     counts = planting_counts(inventory, places.values(), entries)
     bound = bound_of_a_sowing(inventory.products)
     found = [
-        one
+        told
         for asked in ahead
         if asked.step.operation in SOWING_OPERATIONS
-        for one in held_back(asked, sprayed, bound, as_of)
+        for told in held_back(asked, sprayed, bound, as_of)
     ]
     found += decision_findings(counts, waits, as_of)
     found += waiting_findings(sprayed, ahead, inventory, as_of)
@@ -66,7 +69,7 @@ def held_back(
     request: JobRequest, sprayed: tuple[Residue, ...], bound: Given | None, as_of: datetime.date
 ) -> Iterator[Finding]:
     """Yield what holds a sowing back after sprayings of its ground, and what is not known of it."""
-    kinds = frozenset({request.kind, *(species()[one].kind for one in request.species)})
+    kinds = frozenset({request.kind, *(species()[name].kind for name in request.species)})
     wanted = Wanted(kinds, request.species)
     for number, residue in enumerate(sprayed, 1):
         if not _comes_before(residue, request):
@@ -86,16 +89,19 @@ def _comes_before(residue: Residue, request: JobRequest) -> bool:
     spraying = residue.spraying
     if spraying.place_id != request.ground.id:
         return False
+    # a step after its own sowing holds that back on no account, whatever its dates
     own = spraying.planting_id == request.planting.id
     if own and residue.after_sowing and request.step.timing in UP_TO_SOWING:
         return False
     closes = request.dates.closes
+    # days not known may lie before, and so may one on the last open day itself
     return spraying.first is None or closes is None or spraying.first <= closes
 
 
 def _held_by_its_job(request: JobRequest, residue: Residue, wait: Given) -> bool:
     """Whether a planned spraying is stopped itself where it leaves its own sowing too few days."""
     own = residue.spraying.planting_id == request.planting.id and not residue.spraying.logged
+    # the very figure: other waits of as many days are no stop of the spraying itself
     asks = any(use.seeding_interval_days is wait for use in residue.uses)
     return own and residue.timing == BEFORE and asks
 
@@ -115,6 +121,7 @@ def _comes_too_soon(
     over = day_after(spraying.last, wait)
     if spraying.logged and over <= as_of:
         return False
+    # the wait is over on that day, so a sowing that opens on it waits for nothing
     return over > (request.dates.opens or as_of)
 
 
@@ -128,6 +135,7 @@ def _not_known(
     """
     logged = residue.spraying.logged
     for ask in asks:
+        # two stops for one gap of a card would look like two gaps
         if not logged and not (residue.matched and (ask.crops or ask.line)):
             continue
         if _comes_too_soon(request, residue, ask.longest, as_of):
@@ -147,6 +155,7 @@ def _stopped(request: JobRequest, residue: Residue, ask: Ask) -> Finding:
         if until
         else ""
     )
+    # cured at the card; a crop that nobody can place, on its own line
     typed_at = product.where if product is not None else None
     return finding(
         AfterStop.WAIT_NOT_KNOWN if line is None else AfterStop.CROP_NOT_KNOWN,

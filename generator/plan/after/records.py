@@ -33,7 +33,7 @@ def spray_records(
     """
     told = sprayings_of(inventory)
     return tuple(
-        _record(one, inventory, entries, told, areas) for one in entries if told.tells(one)
+        _record(entry, inventory, entries, told, areas) for entry in entries if told.tells(entry)
     )
 
 
@@ -46,7 +46,7 @@ def _record(
 ) -> SprayRecord:
     place, planting, step = _job(entry, inventory)
     said = entry.sprayed
-    people = {one.id: one for one in inventory.applicators}
+    people = {person.id: person for person in inventory.applicators}
     applicator = people[said.applicator] if said and said.applicator else None
     typed_site = said.site if said is not None else None
     kind = inventory.plans()[planting.steps].kind if planting is not None else None
@@ -55,13 +55,14 @@ def _record(
         place=place,
         planting=planting,
         step=step,
-        products=tuple((told.products[one.item], one) for one in told.used(entry)),
+        products=tuple((told.products[used.item], used) for used in told.used(entry)),
         site=typed_site or (planting_kinds()[kind] if kind else None),
         area=area_of(entry),
         place_ac=areas.get(place.id) if place is not None else None,
         location=place.name if place is not None else (said.location if said else None),
         applicator=applicator,
         who=(applicator.name or applicator.id) if applicator is not None else entry.by,
+        # a license number written down that day goes before the one typed of the person now
         licence_number=(said.licence_number if said else None)
         or (applicator.licence_number if applicator is not None else None),
         hired=was_hired(entry, inventory),
@@ -73,13 +74,16 @@ def _record(
 
 def _keep_out(entry: LogEntry, told: Sprayings) -> KeepOut:
     """Return the hours its labels keep people out, and the most there may be where it is open."""
-    products = [told.products[one] for one in told.products_of(entry)]
-    entries = [one.label.reentry if one.label is not None else None for one in products]
-    unknown = not products or any(one is None or one.agricultural_hours is None for one in entries)
+    products = [told.products[product_id] for product_id in told.products_of(entry)]
+    entries = [product.label.reentry if product.label is not None else None for product in products]
+    # the longest of a mixture counts, so one open card leaves all of it open
+    unknown = not products or any(
+        reentry is None or reentry.agricultural_hours is None for reentry in entries
+    )
     hours = tuple(
-        (product.name, one.agricultural_hours)
-        for product, one in zip(products, entries, strict=True)
-        if one is not None and isinstance(one.agricultural_hours, Given)
+        (product.name, reentry.agricultural_hours)
+        for product, reentry in zip(products, entries, strict=True)
+        if reentry is not None and isinstance(reentry.agricultural_hours, Given)
     )
     longest = longest_reentry_hours(told.products.values()) if unknown else None
     return KeepOut(latest_day(entry), hours, unknown, longest)
@@ -90,8 +94,9 @@ def _drift_check(
 ) -> LogEntry | None:
     """Return the first look for drift on the same ground on the day of a spraying or later."""
     where = place.id if place is not None else None
-    later = (one for one in entries if one.done_on >= entry.done_on)
-    looked = (one for one in later if one.drift_checked and one.drift_checked.place == where)
+    # a look before the work has seen nothing of its drift, one on its day may have
+    later = (log_entry for log_entry in entries if log_entry.done_on >= entry.done_on)
+    looked = (look for look in later if look.drift_checked and look.drift_checked.place == where)
     return next(looked, None)
 
 
@@ -101,9 +106,10 @@ def _job(
     wanted = entry.sprayed.place if entry.sprayed is not None else None
     for place in inventory.places():
         for planting in place.plantings:
+            # a job says more than a place: it brings the planting and the step
             if entry.job is not None and entry.job.planting == planting.id:
                 steps = inventory.steps_of(planting)
-                step = next(one for one in steps if one.id == entry.job.step)
+                step = next(step for step in steps if step.id == entry.job.step)
                 return place, planting, step
         if place.id == wanted:
             return place, None, None
@@ -116,6 +122,7 @@ def correction_findings(
     """Yield a caution on each spraying that a correction leaves counting."""
     still = unsettled(inventory.entries, told, as_of)
     for entry in inventory.entries:
+        # said where it must be mended: on the spraying that still counts
         if entry.id in still:
             subject, by = f"{LOGGED}{entry.id}", still[entry.id].id
             yield finding(AfterCaution.CORRECTED_BY_NO_SPRAYING, subject, entry.where, entry=by)
@@ -123,41 +130,43 @@ def correction_findings(
 
 def record_findings(records: tuple[SprayRecord, ...], as_of: datetime.date) -> list[Finding]:
     """Return what spray records leave out, and what was written down or handed over late."""
-    return [found for one in records for found in _of_record(one, as_of)]
+    return [found for record in records for found in _of_record(record, as_of)]
 
 
-def _of_record(one: SprayRecord, as_of: datetime.date) -> Iterator[Finding]:
-    subject, where = f"{LOGGED}{one.entry.id}", one.entry.where
-    day = day_words(one.entry.done_on)
-    missing = missing_by_rule(one)
+def _of_record(record: SprayRecord, as_of: datetime.date) -> Iterator[Finding]:
+    subject, where = f"{LOGGED}{record.entry.id}", record.entry.where
+    day = day_words(record.entry.done_on)
+    missing = missing_by_rule(record)
     if missing:
         yield finding(AfterCaution.RECORD_GAPS, subject, where, day=day, missing=", ".join(missing))
-    days, late = _days("spray_record_days"), _recorded_late(one)
+    days, late = _days("spray_record_days"), _recorded_late(record)
     if late:
         yield finding(
             AfterCaution.RECORDED_LATE, subject, where, day=day, late=late, days=f"{days}"
         )
-    owed, given = _days("spray_record_copy_days"), _copy_late(one, as_of)
+    owed, given = _days("spray_record_copy_days"), _copy_late(record, as_of)
     if given:
         yield finding(AfterCaution.NO_COPY, subject, where, day=day, late=given, days=f"{owed}")
-    extras = missing_extras(one)
+    extras = missing_extras(record)
     if extras:
         yield finding(AfterNote.RECORD_EXTRAS, subject, where, day=day, missing=", ".join(extras))
 
 
-def _recorded_late(one: SprayRecord) -> str:
-    written = one.entry.recorded_on
-    if not one.restricted or written is None:
+def _recorded_late(record: SprayRecord) -> str:
+    written = record.entry.recorded_on
+    # the federal span to write it down is for restricted use alone
+    if not record.restricted or written is None:
         return ""
-    took = (written - one.entry.done_on).days
+    took = (written - record.entry.done_on).days
     return f"after {took} days" if took > _days("spray_record_days") else ""
 
 
-def _copy_late(one: SprayRecord, as_of: datetime.date) -> str:
-    if not one.hired:
+def _copy_late(record: SprayRecord, as_of: datetime.date) -> str:
+    if not record.hired:
         return ""
-    given = one.entry.sprayed.copy_given_on if one.entry.sprayed is not None else None
-    took = ((given or as_of) - one.entry.done_on).days
+    given = record.entry.sprayed.copy_given_on if record.entry.sprayed is not None else None
+    # one that has not come is as late as the plan's day
+    took = ((given or as_of) - record.entry.done_on).days
     if took <= _days("spray_record_copy_days"):
         return ""
     return f"its record came after {took} days" if given else "no copy of its record has come"

@@ -27,50 +27,54 @@ def reentry_findings(
     sprayed, where, or what its card says, it is a stop, no longer than any card keeps people out.
     """
     by_place = tuple(jobs)
-    for one in records:
-        where = frozenset().union(*(grounds[at] for at in told.places_of(one.entry)))
-        nowhere = one.place is None and one.entry.unknown is None
-        until = one.keep_out.until() if nowhere else one.keep_out.known_until()
+    for record in records:
+        where = frozenset().union(*(grounds[at] for at in told.places_of(record.entry)))
+        # what unknown: bounds counts as known ground; without it a place is a guess at most
+        nowhere = record.place is None and record.entry.unknown is None
+        until = record.keep_out.until() if nowhere else record.keep_out.known_until()
+        # that day counts too, up to an hour that nobody here knows
         if not nowhere and until >= as_of:
             for subject in [*sorted(where), *(job.id for job in _kept_out(by_place, where, until))]:
-                yield _caution(one, subject, until)
-        last = one.keep_out.until()
-        if (nowhere or one.keep_out.unknown) and last >= as_of:
+                yield _caution(record, subject, until)
+        last = record.keep_out.until()
+        # not known is a stop and no caution: nobody goes back onto ground by a guess
+        if (nowhere or record.keep_out.unknown) and last >= as_of:
             for job in _kept_out(by_place, where, last):
-                yield _stop(one, job, last)
+                yield _stop(record, job, last)
 
 
 def _kept_out(jobs: Iterable[Job], where: frozenset[str], last: datetime.date) -> Iterator[Job]:
     """Yield the jobs on some ground that can be done by a day."""
     for job in jobs:
         opens = job.dates.opens
+        # without open dates it may be begun today
         if job.place_id in where and job.state.is_ahead and (opens is None or opens <= last):
             yield job
 
 
-def _caution(one: SprayRecord, subject: str, last: datetime.date) -> Finding:
-    names = " and ".join(product.name for product, _ in one.products)
+def _caution(record: SprayRecord, subject: str, last: datetime.date) -> Finding:
+    names = " and ".join(product.name for product, _ in record.products)
     return finding(
         AfterCaution.KEEP_OUT,
         subject,
-        one.entry.where,
-        tuple(_figures(one)),
+        record.entry.where,
+        tuple(_figures(record)),
         product=names or "A product that is not written down",
-        day=day_words(one.entry.done_on),
+        day=day_words(record.entry.done_on),
         last=day_words(last),
     )
 
 
-def _stop(one: SprayRecord, job: Job, last: datetime.date) -> Finding:
+def _stop(record: SprayRecord, job: Job, last: datetime.date) -> Finding:
     return finding(
         AfterStop.REENTRY_NOT_KNOWN,
         job.id,
-        one.entry.where,
-        day=day_words(one.entry.done_on),
+        record.entry.where,
+        day=day_words(record.entry.done_on),
         last=day_words(last),
     )
 
 
-def _figures(one: SprayRecord) -> Iterator[tuple[str, Figure]]:
-    for product, hours in one.keep_out.hours:
+def _figures(record: SprayRecord) -> Iterator[tuple[str, Figure]]:
+    for product, hours in record.keep_out.hours:
         yield f"{product}, farm use, nobody back for", hours

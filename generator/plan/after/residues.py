@@ -57,41 +57,55 @@ def residues(
     that names no place may be on any.
     """
     told = sprayings_of(inventory)
-    jobs = [one for one in ever if one.step.operation == SPRAY]
-    planned = [one for one in jobs if finished_on(entries_on(one, entries)) is None]
+    jobs = [request for request in ever if request.step.operation == SPRAY]
+    planned = [request for request in jobs if finished_on(entries_on(request, entries)) is None]
     found = [
-        *(residue for one in entries if told.tells(one) for residue in _logged(one, jobs, told)),
         *(
-            _residue(one, chosen.product, one.dates.opens, one.dates.closes, logged=False)
-            for one in planned
-            for chosen in chosen_products(one, inventory)
+            residue
+            for entry in entries
+            if told.tells(entry)
+            for residue in _logged(entry, jobs, told)
+        ),
+        *(
+            # it may come on the last of its open days, and waits are counted from there
+            _residue(
+                request, chosen.product, request.dates.opens, request.dates.closes, logged=False
+            )
+            for request in planned
+            for chosen in chosen_products(request, inventory)
         ),
     ]
-    return tuple(_at(one, place_id) for one in found for place_id in sorted(_where(one, grounds)))
+    return tuple(
+        _at(residue, place_id) for residue in found for place_id in sorted(_where(residue, grounds))
+    )
 
 
-def _where(one: Residue, grounds: Mapping[str, frozenset[str]]) -> frozenset[str]:
-    places = one.places or {one.spraying.place_id}
+def _where(residue: Residue, grounds: Mapping[str, frozenset[str]]) -> frozenset[str]:
+    places = residue.places or {residue.spraying.place_id}
     return frozenset().union(*(grounds[place] for place in places))
 
 
-def _at(one: Residue, place_id: str) -> Residue:
-    return replace(one, spraying=replace(one.spraying, place_id=place_id))
+def _at(residue: Residue, place_id: str) -> Residue:
+    return replace(residue, spraying=replace(residue.spraying, place_id=place_id))
 
 
 def sprayed_nowhere(inventory: Inventory, entries: tuple[LogEntry, ...]) -> tuple[LogEntry, ...]:
     """Return the sprayings in the log that are on no place, or name none."""
     told = sprayings_of(inventory)
-    return tuple(one for one in entries if told.tells(one) and told.place_of(one) is None)
+    return tuple(entry for entry in entries if told.tells(entry) and told.place_of(entry) is None)
 
 
 def _logged(entry: LogEntry, jobs: list[JobRequest], told: Sprayings) -> Iterator[Residue]:
     named = told.products_of(entry)
-    products: list[Product | None] = [told.products[one] for one in named] or [None]
+    # a spraying of nothing known is one to ask about, not one to leave out
+    products: list[Product | None] = [told.products[product_id] for product_id in named] or [None]
     about = (entry.job.planting, entry.job.step) if entry.job is not None else ("", "")
-    asked = next((one for one in jobs if (one.planting.id, one.step.id) == about), None)
+    asked = next(
+        (request for request in jobs if (request.planting.id, request.step.id) == about), None
+    )
     places = told.places_of(entry)
     nowhere = told.place_of(entry) is None and entry.unknown is None
+    # no places: by the owner's words it was on other ground
     for product in products if places else ():
         if asked is None:
             found = _by_hand(about, product, entry.done_on, latest_day(entry))
@@ -149,6 +163,7 @@ def _residue(
     return Residue(
         spraying,
         product,
+        # where none fits the job, any of them may be what it was sprayed by
         matching or (card.uses if card is not None else ()),
         request.step.timing,
         request.job_id,
@@ -158,7 +173,8 @@ def _residue(
 
 def _works(product: Product | None) -> tuple[str, ...]:
     """Return how the actives of a product work; nothing where that of one is not known."""
-    works = [works_of(one) for one in _actives(product)]
+    works = [works_of(active) for active in _actives(product)]
+    # told in part, the way that is not known would pass for none
     return tuple(sorted(frozenset().union(*works))) if all(works) else ()
 
 

@@ -35,13 +35,14 @@ def waiting_findings(
 
     It is told on the place, and on its jobs `ahead` that open before the wait is over.
     """
-    by_id = {one.job_id: one for one in ahead}
+    by_id = {request.job_id: request for request in ahead}
     for residue in sprayed:
         spraying = residue.spraying
         if spraying.last is None:
             continue
         if spraying.logged:
             yield from _still(residue, ahead, inventory, as_of)
+        # without a use it is stopped itself, and with its days over it sprays no more
         elif residue.matched and residue.job_id in by_id and spraying.last >= as_of:
             first = max(spraying.first or as_of, as_of)
             yield from _hunted(residue, (residue.job_id,), inventory, (first, spraying.last))
@@ -51,10 +52,11 @@ def _waits(residue: Residue) -> Mapping[str, Given]:
     """Return the longest wait before each thing that a use the spraying may rest on asks for."""
     longest: dict[str, Given] = {}
     for use in residue.uses:
-        for one in use.waiting_days if isinstance(use.waiting_days, tuple) else ():
-            known = longest.get(one.before)
-            if known is None or one.wait_days.value > known.value:
-                longest[one.before] = one.wait_days
+        for wait in use.waiting_days if isinstance(use.waiting_days, tuple) else ():
+            known = longest.get(wait.before)
+            # any of the uses may be the one it was sprayed by, so the longest holds
+            if known is None or wait.wait_days.value > known.value:
+                longest[wait.before] = wait.wait_days
     return longest
 
 
@@ -67,7 +69,8 @@ def _still(
     product, on = residue.spraying.product_name, f"on {day_words(day)}"
     where = residue.product.where if residue.product is not None else None
     over = {name: (wait, day_after(day, wait)) for name, wait in _waits(residue).items()}
-    left = {name: one for name, one in over.items() if as_of < one[1]}
+    # on the day itself the wait is over
+    left = {name: pair for name, pair in over.items() if as_of < pair[1]}
     if left:
         what = "; ".join(f"{name} before {day_words(until)}" for name, (_, until) in left.items())
         figures = tuple((WAIT_LABELS[name], wait) for name, (wait, _) in left.items())
@@ -82,6 +85,7 @@ def _still(
                 day=on,
                 what=what,
             )
+        # hunts before the plan's day are over: nobody can keep off any more
         yield from _hunted(residue, subjects, inventory, (max(day, as_of), day))
     cure = _left_out(residue)
     if cure and _may_still_run(inventory, day, as_of):
@@ -93,9 +97,10 @@ def _still(
 def _subjects(place: str, ahead: Sequence[JobRequest], until: datetime.date) -> tuple[str, ...]:
     """Return a place, and its jobs ahead that open before a day."""
     jobs = (
-        one.job_id
-        for one in ahead
-        if one.ground.id == place and (one.dates.opens is None or one.dates.opens < until)
+        request.job_id
+        for request in ahead
+        if request.ground.id == place
+        and (request.dates.opens is None or request.dates.opens < until)
     )
     return (place, *jobs)
 
@@ -106,7 +111,7 @@ def _left_out(residue: Residue) -> str:
         return "Type used: with the product in the log."
     if not residue.uses:
         return "Type the use from the label, with its waiting_days."
-    open_uses = [one.site_words for one in residue.uses if _is_left_out(one)]
+    open_uses = [use.site_words for use in residue.uses if _is_left_out(use)]
     if not open_uses:
         return ""
     return (
@@ -116,12 +121,14 @@ def _left_out(residue: Residue) -> str:
 
 
 def _is_left_out(use: Use) -> bool:
+    # an empty list is one not filled in: a silent label is typed as such
     return use.waiting_days is None or use.waiting_days == ()
 
 
 def _may_still_run(inventory: Inventory, day: datetime.date, as_of: datetime.date) -> bool:
     """Whether a wait that is not known may run still: no longer than the longest on any card."""
     products = inventory.products
+    # where no card types one, waits before a sowing tell best how long it may be
     bound = longest_waiting_days(products) or longest_wait_days(products)
     return bound is None or as_of < day_after(day, bound)
 
@@ -130,12 +137,13 @@ def _hunted(
     residue: Residue, subjects: Iterable[str], inventory: Inventory, days: Span
 ) -> Iterator[Finding]:
     """Yield a caution where hunting falls between the first day and the end of a wait."""
-    waits = {name: one for name, one in _waits(residue).items() if name in OF_THE_HUNT}
+    waits = {name: wait for name, wait in _waits(residue).items() if name in OF_THE_HUNT}
     place, (first, last) = residue.spraying.place_id, days
     if not waits:
         return
-    until = max(day_after(last, one) for one in waits.values())
+    until = max(day_after(last, wait) for wait in waits.values())
     inside = (first, until - ONE_DAY)
+    # a wait of no days has no day inside it
     if inside[1] < first:
         return
     hunted = days_of(inventory.dates, HUNTED, place, inside)
@@ -143,7 +151,7 @@ def _hunted(
     if not hunted or dates is None:
         return
     logged = residue.spraying.logged
-    figures = tuple((WAIT_LABELS[name], one) for name, one in waits.items())
+    figures = tuple((WAIT_LABELS[name], wait) for name, wait in waits.items())
     for subject in subjects:
         yield finding(
             AfterCaution.HUNTED_IN_WAIT,

@@ -50,13 +50,13 @@ class Wanted:
     def crops(self) -> Iterator[tuple[str, str]]:
         """Yield every kind with each species of it that may be sown."""
         for kind in sorted(self.kinds):
-            named = [one for one in self.species if species()[one].kind == kind]
-            every = [one.id for one in species().values() if one.kind == kind]
-            yield from ((kind, one) for one in named or every)
+            named = [name for name in self.species if species()[name].kind == kind]
+            every = [crop.id for crop in species().values() if crop.kind == kind]
+            yield from ((kind, name) for name in named or every)
 
-    def name_of(self, kind: str, one: str) -> str:
+    def name_of(self, kind: str, name: str) -> str:
         """Return what a crop is called: by its species where that is named, else by its kind."""
-        return species()[one].name if one in self.species else planting_kinds()[kind]
+        return species()[name].name if name in self.species else planting_kinds()[kind]
 
 
 def wait_of(residue: Residue, wanted: Wanted, bound: Given | None) -> Wait:
@@ -71,12 +71,14 @@ def wait_of(residue: Residue, wanted: Wanted, bound: Given | None) -> Wait:
     if not residue.uses:
         about = f"The label card of {name} has no uses."
         return Wait(asks=(Ask(about, "Type them from the label.", bound),))
-    waits = [_wait_of_use(one, wanted, product, bound) for one in residue.uses]
-    days = [one.days for one in waits if one.days is not None]
-    longest = max(days, key=lambda one: one.value, default=None)
+    # of every use it may rest on: which one it was need not be known
+    waits = [_wait_of_use(use, wanted, product, bound) for use in residue.uses]
+    days = [wait.days for wait in waits if wait.days is not None]
+    longest = max(days, key=lambda span: span.value, default=None)
     least = longest.value if longest is not None else 0
-    asks = dict.fromkeys(ask for one in waits for ask in one.asks)
-    return Wait(longest, tuple(one for one in asks if one.line is None or _most(one) > least))
+    asks = dict.fromkeys(ask for wait in waits for ask in wait.asks)
+    # a line nobody can place is asked about only where it could lengthen the wait
+    return Wait(longest, tuple(ask for ask in asks if ask.line is None or _most(ask) > least))
 
 
 def _most(ask: Ask) -> float:
@@ -89,14 +91,17 @@ def _wait_of_use(use: Use, wanted: Wanted, product: Product, bound: Given | None
     lines = use.plant_back_days if isinstance(use.plant_back_days, tuple) else ()
     days = [interval] if isinstance(interval, Given) else []
     unsaid: list[str] = []
-    for kind, one in wanted.crops():
-        meant = [line.wait_days for line in lines_for(lines, kind, one)]
+    for kind, name in wanted.crops():
+        meant = [line.wait_days for line in lines_for(lines, kind, name)]
         days += meant
+        # a use says when its own crop may be sown; of any other, silence is no zero
         if not meant and not (covered and (days or use.timing in _AT_SOWING)):
-            unsaid.append(wanted.name_of(kind, one))
+            unsaid.append(wanted.name_of(kind, name))
     asks = [*_gaps(use, product, bound)]
+    # asked, and not put at the longest listed: what lasts in soil may need more than that
     if unsaid and (held := _holds_back(product)) is not None:
         asks.append(_ask_crops(use, product, held, tuple(dict.fromkeys(unsaid)), bound))
+    # what does not last waits as long as the longest that is listed, lines of no crop here too
     elif unsaid and lines and not (covered and use.timing == BEFORE_SOWING):
         known = (line.wait_days for line in lines if meant_by(line) is not None)
         days += [longest] if (longest := longest_of(known)) is not None else []
@@ -138,19 +143,22 @@ def _ask_name(use: Use, product: Product, line: CropDays) -> Ask:
 
 def _covers(use: Use, wanted: Wanted) -> bool:
     covers = use.covers
+    # all of a mixture: the one that is not covered has to wait
     if covers is None or not wanted.kinds <= set(covers.kinds):
         return False
     if "any" in covers.species:
         return True
+    # a kind without species may be any of them, more than a list covers
     return bool(wanted.species) and set(wanted.species) <= set(covers.species)
 
 
 def _holds_back(product: Product) -> str | None:
     """Return how a product may hold a crop back that its card does not name, None where not."""
-    works = [works_of(one) for one in _actives(product)]
+    works = [works_of(active) for active in _actives(product)]
     for way, words in HOLDS_BACK.items():
-        if any(way in one for one in works):
+        if any(way in ways for ways in works):
             return words
+    # one active of no known way may hold back, whatever the others do
     return None if works and all(works) else "works in a way its card does not say"
 
 
@@ -167,12 +175,18 @@ def place_waits(inventory: Inventory, all_residues: tuple[Residue, ...]) -> tupl
 def _place_waits(
     place_id: str, all_residues: tuple[Residue, ...], bound: Given | None
 ) -> PlaceWaits:
-    here = [one for one in all_residues if one.spraying.place_id == place_id]
-    here.sort(key=lambda one: (one.spraying.last or datetime.date.max, one.spraying.product_id))
-    logged = [one for one in here if one.spraying.logged]
+    here = [residue for residue in all_residues if residue.spraying.place_id == place_id]
+    # sprayings of no known day last: they may come after all others
+    here.sort(
+        key=lambda residue: (
+            residue.spraying.last or datetime.date.max,
+            residue.spraying.product_id,
+        )
+    )
+    logged = [residue for residue in here if residue.spraying.logged]
     return PlaceWaits(
         place_id,
-        tuple(one.spraying for one in here),
+        tuple(residue.spraying for residue in here),
         tuple(earliest(kind, logged, bound) for kind in planting_kinds()),
         tuple(earliest(kind, here, bound) for kind in planting_kinds()),
     )
@@ -183,17 +197,19 @@ def earliest(kind: str, sprayed: Iterable[Residue], bound: Given | None) -> Earl
     wanted = Wanted(frozenset({kind}))
     found: list[tuple[datetime.date, Spraying, Given]] = []
     asks: list[Ask] = []
-    for one in sprayed:
-        wait = wait_of(one, wanted, bound)
+    for residue in sprayed:
+        wait = wait_of(residue, wanted, bound)
         asks += wait.asks
-        if wait.days is not None and one.spraying.last is None:
-            step = one.spraying.step_name
+        if wait.days is not None and residue.spraying.last is None:
+            step = residue.spraying.step_name
             asks.append(Ask(f"{step}: its open dates are not known.", "", wait.days))
-        elif wait.days is not None and one.spraying.last is not None:
-            found.append((day_after(one.spraying.last, wait.days), one.spraying, wait.days))
+        elif wait.days is not None and residue.spraying.last is not None:
+            found.append((day_after(residue.spraying.last, wait.days), residue.spraying, wait.days))
+    # a day beside an open question would be taken for the answer
     if asks:
         return Earliest(kind, None, None, None, tuple(dict.fromkeys(asks)))
-    day, by, asked = max(found, key=lambda one: one[0], default=(None, None, None))
+    # the one that ends last, which need not be the one sprayed last
+    day, by, asked = max(found, key=lambda candidate: candidate[0], default=(None, None, None))
     return Earliest(kind, day, by, asked, ())
 
 

@@ -38,47 +38,54 @@ def weeds_near(
             weed = weed_named(seen.weed)
             ways = weed.spares(kinds) if weed is not None and established else ()
             named = _declared(seen, weed, noxious)
+            # by what is meant, so that a second name for a weed does not count it twice
             last[weed.id if weed is not None else seen.weed.strip().casefold()] = WeedFound(
                 seen, entry.done_on, weed, ways, named
             )
-    return tuple(one for one in last.values() if one.seen.share != NONE_LEFT)
+    # only here: a weed seen to be gone has to take the place of what was seen before
+    return tuple(found for found in last.values() if found.seen.share != NONE_LEFT)
 
 
 def _in_stretch(counted: Counted, entry: LogEntry) -> Iterator[WeedSeen]:
     """Yield what was seen in the planting, less what was seen at a count of another stretch."""
     beside = entry.counted
+    # stations of a count are those of the weeds beside it
     if beside is not None and beside.planting == counted.planting and apart(beside, counted):
         return
     of_entry = beside.planting if beside is not None else None
     if of_entry is None and entry.job is not None:
         of_entry = entry.job.planting
-    yield from (one for one in entry.weeds_seen if (one.planting or of_entry) == counted.planting)
+    yield from (
+        seen for seen in entry.weeds_seen if (seen.planting or of_entry) == counted.planting
+    )
 
 
 def _declared(
     seen: WeedSeen, weed: Weed | None, noxious: tuple[NoxiousWeed, ...]
 ) -> NoxiousWeed | None:
     wanted = seen.weed.strip().casefold()
-    for one in noxious:
-        if one.weed.strip().casefold() == wanted or (weed and weed_named(one.weed) == weed):
-            return one
+    for listed in noxious:
+        # law and owner may call one weed by two names
+        if listed.weed.strip().casefold() == wanted or (weed and weed_named(listed.weed) == weed):
+            return listed
     return None
 
 
 def heavy(found: tuple[WeedFound, ...]) -> tuple[WeedFound, ...]:
     """Return the weeds that are as many as the grass, or more."""
-    return tuple(one for one in found if one.seen.share in HEAVY_SHARES)
+    return tuple(weed for weed in found if weed.seen.share in HEAVY_SHARES)
 
 
 def ways_words(found: Iterable[WeedFound]) -> str:
     """Return which ways of working spare the planting, weed by weed, and mowing first."""
-    return " ".join(_ways_of(one) for one in found)
+    return " ".join(_ways_of(weed) for weed in found)
 
 
 def _ways_of(found: WeedFound) -> str:
     if found.weed is None:
         return f"{found.name} is not in our list: ask an extension office what holds it down."
-    now = [ways_of_working()[one].name for one in found.ways if one != BEFORE_IT_COMES_UP]
+    # told apart: it kills what has yet to come up, and nothing that stands there now
+    now = [ways_of_working()[way].name for way in found.ways if way != BEFORE_IT_COMES_UP]
     later = BEFORE_IT_COMES_UP in found.ways
     told = [f"Against {found.in_text}: mow above the grass"]
     if now:

@@ -45,6 +45,7 @@ def planned_job(
         mix=None,
         spreader=None,
         spreader_test=None,
+        # of the ground and for emergencies: on the sheet even where a stop takes the mix off it
         safety=safety_lines(inventory.property.emergency, request.ground.near, None),
     )
     if request.step.operation == "spray":
@@ -74,7 +75,7 @@ def _spray_job(
     planned = replace(
         job,
         numbers=done.numbers,
-        needs=tuple(one.product.id for one in chosen_products(request, inventory)),
+        needs=tuple(part.product.id for part in chosen_products(request, inventory)),
         mix=done.mix,
         safety=safety_lines(emergency, near, done.mix),
     )
@@ -94,7 +95,7 @@ def _sow_job(
         found += width_findings(job.id, request.ground)
     sown = replace(
         job,
-        needs=tuple(one.lot.id for one in done.parts),
+        needs=tuple(part.lot.id for part in done.parts),
         numbers=done.numbers,
         sowings=done.parts,
         spreader=done.sower.spreader,
@@ -112,7 +113,7 @@ def _fertilizing_job(
     done = plan_fertilizing(request, inventory)
     fed = replace(
         job,
-        needs=tuple(one.item.id for one in done.spreadings),
+        needs=tuple(spreading.item.id for spreading in done.spreadings),
         spreadings=done.spreadings,
         nutrients=done.nutrients,
     )

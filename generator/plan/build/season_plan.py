@@ -82,6 +82,7 @@ from generator.working import Quantity
 
 def make_plan(inventory: Inventory, season: int, as_of: datetime.date) -> Plan:
     """Return the owner's plan of a season: everything computed, nothing totalled for display."""
+    # what is asked of typed signs goes by what was typed, not by what the weather gave
     typed, (inventory, weather) = inventory, with_markers(inventory)
     places = {place.id: place_on_its_ground(place, season) for place in inventory.places()}
     # A label's year takes in the sprayings of the seasons before and after.
@@ -91,9 +92,9 @@ def make_plan(inventory: Inventory, season: int, as_of: datetime.date) -> Plan:
     grounds = same_ground(inventory.places(), shared)
     sprays = tuple(
         spray
-        for one in ever
-        if one.step.operation == "spray"
-        for spray in planned_sprays(one, inventory, grounds[one.ground.id])
+        for request in ever
+        if request.step.operation == "spray"
+        for spray in planned_sprays(request, inventory, grounds[request.ground.id])
     )
     jobs: list[Job] = []
     found: list[Finding] = _sign_findings(typed)
@@ -101,31 +102,39 @@ def make_plan(inventory: Inventory, season: int, as_of: datetime.date) -> Plan:
     found += [one for place in places.values() for one in ground_findings(place)]
     told = sprayings_of(inventory)
     entries = entries_in_force(inventory.entries, as_of, told)
+    # before any job is planned: a load in the log may have changed what a tank held
     inventory = with_logged_days(with_logged_loads(inventory, entries, told), entries)
     water = waters(inventory, season)
     found += [one for hole in water for one in water_findings(hole)]
+    # before labels are asked: a year adds up what was sprayed, not what was planned of it
     sprays = as_logged(sprays, ever, inventory, entries, grounds, areas)
     states = states_of(ever, entries, as_of)
     asked = tuple(
-        one
-        for one in ever
-        if one.season == season or _is_owed(one, states[one.job_id], season, as_of)
+        request
+        for request in ever
+        if request.season == season or _is_owed(request, states[request.job_id], season, as_of)
     )
     # Looked at alone: what comes back every season is planned no further than the next.
     later = _asked_for(yearly_jobs(inventory, areas, seasons_ahead(season)[2:]), inventory)
     later_states = states_of(later, entries, as_of)
-    listed = {one.job_id for one in asked}
-    ahead = tuple(one for one in ever if one.job_id not in listed and states[one.job_id].is_ahead)
+    listed = {request.job_id for request in asked}
+    ahead = tuple(
+        request
+        for request in ever
+        if request.job_id not in listed and states[request.job_id].is_ahead
+    )
     reached = season_reaches(asked, season, inventory, entries, as_of, states)
-    for one in asked:
-        job, job_findings = planned_job(one, states[one.job_id], inventory, sprays, reached)
+    for request in asked:
+        job, job_findings = planned_job(request, states[request.job_id], inventory, sprays, reached)
         jobs.append(job)
+        # of what is done or not needed nothing is asked any more
         if job.state.is_settled:
             continue
-        found += begun_findings(one, entries_on(one, entries))
-        found += steep_cautions(one, inventory)
-        found += job_findings + _date_findings(one, as_of) + _name_findings(one, inventory)
+        found += begun_findings(request, entries_on(request, entries))
+        found += steep_cautions(request, inventory)
+        found += job_findings + _date_findings(request, as_of) + _name_findings(request, inventory)
     found += usual_findings(asked, jobs, places.values(), inventory, season)
+    # once stops of jobs and slips of sprayers are both there to be joined
     found = with_causes(found, asked, inventory)
     found += tests_to_come(inventory, as_of)
     found += height_findings(inventory, entries)
@@ -228,16 +237,18 @@ def make_plan(inventory: Inventory, season: int, as_of: datetime.date) -> Plan:
         ahead=jobs_ahead((*ever, *later), {**states, **later_states}, season),
         step_plans=tuple(inventory.plans().values()),
     )
+    # step by step on the plan itself: hours rest on its jobs, lines on hours, money on lines
     plan = replace(plan, times=work_times(plan, inventory))
     plan = replace(plan, lines=(*plan.lines, *machine_lines(plan), *hire_lines(plan)))
     findings = in_order([*plan.findings, *money_findings(plan, inventory, ahead)])
     counted_later = {
-        one.subject for one in findings if one.code == MoneyNote.COUNT_LATER.value.code
+        note.subject for note in findings if note.code == MoneyNote.COUNT_LATER.value.code
     }
     to_come = days_to_come(inventory, as_of, counted_later)
     plan = replace(plan, findings=findings)
     findings = in_order([*findings, *to_come, *stock_findings(plan, inventory)])
     plan = replace(plan, findings=findings)
+    # before hours: what is handed over takes none of the owner's
     plan = replace(plan, handed=handed_over(plan, inventory.readers))
     promised = promised_findings((*ever, *later), seasons_ahead(season)[-1], inventory)
     findings = in_order([*plan.findings, *shared_text_findings(plan, inventory), *promised])
@@ -252,7 +263,7 @@ def _passed_over(inventory: Inventory) -> list[Finding]:
 
 
 def _asked_for(jobs: Iterable[JobRequest], inventory: Inventory) -> tuple[JobRequest, ...]:
-    return tuple(one for one in jobs if is_asked_for(one.step, one.planting, inventory))
+    return tuple(job for job in jobs if is_asked_for(job.step, job.planting, inventory))
 
 
 def _is_owed(request: JobRequest, state: JobState, season: int, as_of: datetime.date) -> bool:
@@ -267,7 +278,7 @@ def _to_be_sprayed(jobs: tuple[Job, ...]) -> frozenset[str]:
 
 def _held_back(job: Job, inventory: Inventory) -> Job:
     """Return a stopped job without any amount: the stop stands in their place."""
-    near = next(one.near for one in inventory.places() if one.id == job.place_id)
+    near = next(place.near for place in inventory.places() if place.id == job.place_id)
     safety = safety_lines(inventory.property.emergency, near, None)
     return replace(job.without_amounts(), safety=safety)
 
@@ -280,7 +291,7 @@ def _job_order(job: Job) -> tuple[datetime.date, datetime.date, str]:
 def _date_findings(request: JobRequest, as_of: datetime.date) -> list[Finding]:
     dates: OpenDates = request.dates
     if dates.missing_signs:
-        signs = ", ".join(marker_names()[one].lower() for one in dates.missing_signs)
+        signs = ", ".join(marker_names()[sign].lower() for sign in dates.missing_signs)
         return [finding(PlaceCaution.DATES_OPEN, request.job_id, signs=signs)]
     if do_not_meet(dates):
         opens, closes = str(dates.opens), str(dates.closes)
@@ -303,9 +314,11 @@ def _sign_findings(inventory: Inventory) -> list[Finding]:
     signs = inventory.property.season_signs
     found = []
     for name, words in marker_names().items():
-        one = getattr(signs, name) if signs is not None else None
-        if one is not None and one.single:
-            found.append(finding(PlaceNote.SINGLE_DAY_SIGN, f"sign/{name}", one.where, sign=words))
+        marker = getattr(signs, name) if signs is not None else None
+        if marker is not None and marker.single:
+            found.append(
+                finding(PlaceNote.SINGLE_DAY_SIGN, f"sign/{name}", marker.where, sign=words)
+            )
     return found
 
 

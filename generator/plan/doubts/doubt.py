@@ -63,7 +63,7 @@ def steps_to_log(inventory: Inventory) -> dict[Taking, StepLogged]:
         (planting.id, step.id): StepLogged(place, planting, plan, step)
         for place in inventory.places()
         for planting in place.plantings
-        for plan in (plans[one] for one in (planting.steps, planting.upkeep) if one is not None)
+        for plan in (plans[name] for name in (planting.steps, planting.upkeep) if name is not None)
         for step in plan.steps
     }
 
@@ -75,13 +75,14 @@ def about(entry: LogEntry, steps: dict[Taking, StepLogged]) -> StepLogged | None
 
 def confirmations(entries: Iterable[LogEntry]) -> Confirmed:
     """Return what entries say is right as it stands: those they name, and themselves."""
-    return tuple(frozenset({one.id, *one.confirms}) for one in entries if one.confirms)
+    return tuple(frozenset({entry.id, *entry.confirms}) for entry in entries if entry.confirms)
 
 
 def is_confirmed(confirmed: Confirmed, *doubted: LogEntry) -> bool:
     """Return whether one entry says of all of these that they are right as they stand."""
-    wanted = {one.id for one in doubted}
-    return any(wanted <= one for one in confirmed)
+    wanted = {entry.id for entry in doubted}
+    # by one entry together: confirmed beside a third, two may still be one said twice
+    return any(wanted <= ids for ids in confirmed)
 
 
 def day_of(entry: LogEntry) -> str:

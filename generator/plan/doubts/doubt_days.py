@@ -42,6 +42,7 @@ def days_that_do_not_fit(
         if job is None or is_confirmed(confirmed, entry):
             continue
         found = _answered_before(entry, job, entries, signs)
+        # one question for one day: putting it right may answer both
         found = found or _outside(entry, job, signs)
         if found is not None:
             yield found
@@ -62,6 +63,7 @@ def _answered_before(
 ) -> Doubt | None:
     if entry.job is None or entry.job.answer is None or job.step.asks is None:
         return None
+    # what the log itself says comes first, and needs no signs
     why = _done_later(entry, job, entries)
     if not why:
         opens, _ = _widest(_dates(entry, job, signs))
@@ -74,27 +76,30 @@ def _answered_before(
 
 def _done_later(entry: LogEntry, job: StepLogged, entries: tuple[LogEntry, ...]) -> str:
     """Return what the question is about and was finished after it was answered, or nothing."""
-    order = [one.id for one in job.plan.steps]
+    order = [step.id for step in job.plan.steps]
+    # a question is about what stands before it in its plan
     for step in job.plan.steps[: order.index(job.step.id)]:
         if step.operation not in ASKED_ABOUT:
             continue
-        for one in entries_about(job.planting.id, step.id, entries):
-            assert one.job is not None
-            same = job.season_for(one) == job.season_for(entry) or job.plan.yearly_from is None
-            if one.job.finished and same and one.done_on > entry.done_on:
-                return f"{step.name} was finished on {day_of(one)}"
+        for work in entries_about(job.planting.id, step.id, entries):
+            assert work.job is not None
+            same = job.season_for(work) == job.season_for(entry) or job.plan.yearly_from is None
+            if work.job.finished and same and work.done_on > entry.done_on:
+                return f"{step.name} was finished on {day_of(work)}"
     return ""
 
 
 def _outside(entry: LogEntry, job: StepLogged, signs: Markers) -> Doubt | None:
     assert entry.job is not None
     season = job.season_for(entry)
+    # put off, so nothing was done on the day
     if entry.job.decide_on is not None:
         return None
     if job.plan.yearly_from is not None:
         wrong = not _is_kept_up_in(season, job)
     else:
         first, last = season_span(season)
+        # open dates last: their signs may have to be found in a weather record
         wrong = not first <= entry.done_on <= last and not _is_open(entry, job, signs)
     if not wrong:
         return None
@@ -117,7 +122,7 @@ def _why(season: int, job: StepLogged) -> str:
 def _is_kept_up_in(season: int, job: StepLogged) -> bool:
     """Whether a planting has its yearly steps in a season: until a later one takes its place."""
     planting = job.planting
-    later = [one.season for one in job.place.plantings if one.season > planting.season]
+    later = [other.season for other in job.place.plantings if other.season > planting.season]
     first = planting.season + (job.plan.yearly_from or 0)
     return first <= season < min(later, default=season + 1)
 
@@ -134,9 +139,10 @@ def _dates(entry: LogEntry, job: StepLogged, signs: Markers) -> OpenDates:
 
 def _widest(dates: OpenDates) -> tuple[datetime.date | None, datetime.date | None]:
     """Return the first day of any year, early ones included, and the last."""
-    opens = [dates.opens, *(one.opens for one in dates.by_year)]
-    closes = [dates.closes, *(one.closes for one in dates.by_year)]
+    # the widest of all years: a doubt must not rest on how early one spring came
+    opens = [dates.opens, *(year.opens for year in dates.by_year)]
+    closes = [dates.closes, *(year.closes for year in dates.by_year)]
     return (
-        min((one for one in opens if one is not None), default=None),
-        max((one for one in closes if one is not None), default=None),
+        min((day for day in opens if day is not None), default=None),
+        max((day for day in closes if day is not None), default=None),
     )

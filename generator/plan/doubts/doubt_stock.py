@@ -29,15 +29,17 @@ def more_used_than_there(
     there before the first purchase is not known, so uses before it are not asked about.
     """
     for kept in stock_items(inventory):
-        moved = tuple(one for one in entries if names(kept, one))
+        moved = tuple(entry for entry in entries if names(kept, entry))
         item = _as_logged(kept, moved)
         if item is None:
             continue
+        # a count after the plan's day does not count yet, whatever it found
         counted = None if is_counted_later(item, as_of) else item.on_hand
         day = item.counted_on if counted is not None else None
         spans = [(counted, moved)]
         if day is not None:
             before, after = _split(moved, day)
+            # a count takes in all before it, so what it finds missing is no later use's doing
             spans = [(None, before), (counted, after)]
         for at_first, in_span in spans:
             yield from _asked(item, at_first, in_span, confirmed)
@@ -53,7 +55,7 @@ def _as_logged(item: StockItem, moved: tuple[LogEntry, ...]) -> StockItem | None
     units: dict[str, None] = {}
     for entry in moved:
         named: tuple[Used | Bought, ...] = (*entry.used, *entry.bought)
-        units |= dict.fromkeys(one.amount.unit for one in named if one.item == item.id)
+        units |= dict.fromkeys(thing.amount.unit for thing in named if thing.item == item.id)
     return replace(item, unit=next(iter(units))) if len(units) == 1 else None
 
 
@@ -62,8 +64,9 @@ def _split(
 ) -> tuple[tuple[LogEntry, ...], tuple[LogEntry, ...]]:
     """Return the entries up to a day, that day included, and those after it."""
     return (
-        tuple(one for one in moved if one.done_on <= day),
-        tuple(one for one in moved if one.done_on > day),
+        # the day of a count belongs to it, as it does in what is on hand
+        tuple(entry for entry in moved if entry.done_on <= day),
+        tuple(entry for entry in moved if entry.done_on > day),
     )
 
 
@@ -75,7 +78,7 @@ def _asked(
         if is_confirmed(confirmed, entry):
             continue
         figures: tuple[tuple[str, Figure], ...] = tuple(
-            ("Used", one) for one in used_of(item, (entry,))
+            ("Used", amount) for amount in used_of(item, (entry,))
         )
         if number == 0:
             figures += (("Left by count and log", _left(item, counted, moved, entry)),)
@@ -93,17 +96,20 @@ def _beyond(
 ) -> Iterator[LogEntry]:
     """Yield the entries that use more than is there; after one of them nothing is left."""
     there = counted.value if counted is not None else None
-    for _, of_day in groupby(moved, key=lambda one: one.done_on):
+    for _, of_day in groupby(moved, key=lambda entry: entry.done_on):
         today = tuple(of_day)
-        bought = [one.value for one in bought_of(item, today)]
+        bought = [amount.value for amount in bought_of(item, today)]
         if bought:
+            # before the uses of its day: what was bought that morning can be gone by night
             there = (there or 0) + sum(bought)
         for entry in today:
-            used = sum(one.value for one in used_of(item, (entry,)))
+            used = sum(amount.value for amount in used_of(item, (entry,)))
             if there is None or not used:
                 continue
+            # both may have been typed in other units: a rounding error is no use of too much
             if used > there * (1 + ROUNDING) + used * ROUNDING:
                 yield entry
+            # nothing, not less: what is bought next is there in full
             there = max(0, there - used)
 
 
@@ -115,10 +121,14 @@ def _left(
     Before a first purchase nobody knows what was there, so what was used then is left out too.
     """
     base, last = f"log/{entry.id}/{item.id}", (entry.done_on, entry.id)
-    bought = [one for one in moved if one.done_on <= entry.done_on and bought_of(item, (one,))]
-    uses = [one for one in moved if (one.done_on, one.id) <= last]
+    bought = [
+        log_entry
+        for log_entry in moved
+        if log_entry.done_on <= entry.done_on and bought_of(item, (log_entry,))
+    ]
+    uses = [log_entry for log_entry in moved if (log_entry.done_on, log_entry.id) <= last]
     if counted is None:
-        uses = [one for one in uses if one.done_on >= bought[0].done_on]
+        uses = [log_entry for log_entry in uses if log_entry.done_on >= bought[0].done_on]
     amounts = bought_of(item, tuple(bought))
     first, *more = (counted, *amounts) if counted is not None else amounts
     had: Given | Quantity = first

@@ -59,7 +59,7 @@ def doubt_stops(
 
     `grounds` are the places on whose ground each place lies.
     """
-    ahead = tuple(one for one in jobs if not states[one.job_id].is_settled)
+    ahead = tuple(job for job in jobs if not states[job.job_id].is_settled)
     for asked in _sprayings(doubts, inventory, as_of, grounds):
         about = (asked.doubt.entry,)
         for job in ahead:
@@ -99,7 +99,7 @@ def _sprayings(
 
 
 def _is_of_a_herbicide(doubt: Doubt, inventory: Inventory) -> bool:
-    return doubt.item is None or any(one.id == doubt.item for one in inventory.products)
+    return doubt.item is None or any(product.id == doubt.item for product in inventory.products)
 
 
 def _last_day(doubt: Doubt, as_of: datetime.date) -> datetime.date:
@@ -108,25 +108,29 @@ def _last_day(doubt: Doubt, as_of: datetime.date) -> datetime.date:
     if doubt.season is None:
         return day
     first, last = season_span(doubt.season)
+    # never before the day written down: a doubt makes no wait shorter
     return max(day, min(last, as_of)) if first <= as_of else day
 
 
 def _adds_up(job: JobRequest, asked: _Asked, inventory: Inventory) -> bool:
     """Whether what a spraying adds to a label's year is counted together with one in question."""
-    chosen = [one.product for one in chosen_products(job, inventory)]
+    chosen = [part.product for part in chosen_products(job, inventory)]
     uses = [use for product in chosen for use in _uses(job, product.label)]
+    # without a limit to a year nothing is added up that could come out wrong
     if not _has_a_year(uses) or not _is_near(job, asked, uses):
         return False
-    if any(one.id == asked.doubt.item for one in chosen):
+    # the ground may be the slip as well, so the product is asked about wherever it goes
+    if any(product.id == asked.doubt.item for product in chosen):
         return True
     here = not asked.here or job.ground.id in asked.here
     used: list[Product | None] = [product for product, _ in asked.record.products]
-    return here and any(_may_share(mine, one) for mine in chosen for one in used or [None])
+    return here and any(_may_share(mine, other) for mine in chosen for other in used or [None])
 
 
 def _uses(job: JobRequest, card: LabelCard | None) -> tuple[Use, ...]:
     if card is None or job.work is None:
         return ()
+    # none that fits is a stop of its own: till it is mended, any may be meant
     return matching_uses(card, asked_of_label(job)) or card.uses
 
 
@@ -141,9 +145,11 @@ def _is_near(job: JobRequest, asked: _Asked, uses: Iterable[Use]) -> bool:
     """Whether a label's year can hold both, in whatever way it is counted."""
     planting, opens = asked.record.planting, job.dates.opens
     limits = [use.max_per_year for use in uses if isinstance(use.max_per_year, YearlyLimit)]
-    of_crop = any(one.counted == CROP for one in limits)
+    of_crop = any(limit.counted == CROP for limit in limits)
+    # a crop's limit knows no turn of the year
     if opens is None or (of_crop and planting is not None and planting.id == job.planting.id):
         return True
+    # by the calendar or by twelve months: a card may mean either
     return asked.last.year >= opens.year or a_year_after(asked.last) >= opens
 
 
@@ -154,6 +160,7 @@ def _may_share(mine: Product, other: Product | None) -> bool:
     if first is None or second is None or not first.actives or not second.actives:
         return True
     counted, others = ((*card.named_actives, *card.named_pooled) for card in (first, second))
+    # from both sides: each card says for itself what it counts together
     ways = most_alike(counted, second.named_actives), most_alike(others, first.named_actives)
     return ways != ("other", "other")
 
@@ -170,14 +177,19 @@ def _has_to_wait(
     if job.ground.id not in asked.here:
         return False
     as_late = _on(asked.doubt.entry, asked.last)
-    logged = [one for one in residues(jobs, inventory, (as_late,), grounds) if one.spraying.logged]
+    logged = [
+        residue
+        for residue in residues(jobs, inventory, (as_late,), grounds)
+        if residue.spraying.logged
+    ]
     bound = bound_of_a_sowing(inventory.products)
-    return any(one.severity == "stop" for one in held_back(job, tuple(logged), bound, as_of))
+    return any(told.severity == "stop" for told in held_back(job, tuple(logged), bound, as_of))
 
 
 def _may_be_kept_out(job: JobRequest, asked: _Asked, as_of: datetime.date) -> bool:
     if job.ground.id not in asked.here:
         return False
+    # counted from the last day it may have been, as the wait before a sowing is
     until = replace(asked.record.keep_out, day=asked.last).until()
     return until >= as_of and (job.dates.opens is None or job.dates.opens <= until)
 

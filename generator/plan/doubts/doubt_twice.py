@@ -35,10 +35,12 @@ def said_twice(
     before: Mapping[Hashable, list[LogEntry]] = defaultdict(list)
     for entry in entries:
         alike: _Alike = {}
+        # by key once: a thing named twice in one entry is not said by two
         for key, words in dict(_said(entry, steps)).items():
             other = _beside(entry, before[key], confirmed)
             before[key].append(entry)
             if other is not None:
+                # one question for two entries, however much of them is alike
                 alike.setdefault(other.id, (other, {}))[1][words] = key[0] in WORK
         for other, told in alike.values():
             yield Doubt(
@@ -58,20 +60,21 @@ def said_twice(
 def _beside(entry: LogEntry, before: list[LogEntry], confirmed: Confirmed) -> LogEntry | None:
     return next(
         (
-            one
-            for one in before
-            if not _begun_apart(one, entry) and not is_confirmed(confirmed, one, entry)
+            earlier
+            for earlier in before
+            if not _begun_apart(earlier, entry) and not is_confirmed(confirmed, earlier, entry)
         ),
         None,
     )
 
 
-def _begun_apart(one: LogEntry, other: LogEntry) -> bool:
+def _begun_apart(entry: LogEntry, other: LogEntry) -> bool:
     """Whether two sprayings of a day were begun at different times, and so are two."""
-    if one.sprayed is None or other.sprayed is None or one.done_on != other.done_on:
+    if entry.sprayed is None or other.sprayed is None or entry.done_on != other.done_on:
         return False
-    times = (one.sprayed.started_at, other.sprayed.started_at)
-    finished = all(each.job is not None and each.job.finished for each in (one, other))
+    times = (entry.sprayed.started_at, other.sprayed.started_at)
+    finished = all(each.job is not None and each.job.finished for each in (entry, other))
+    # two rounds of a day are two sprayings, but a job is finished once
     return None not in times and times[0] != times[1] and not finished
 
 
@@ -83,6 +86,7 @@ def _said(entry: LogEntry, steps: dict[Taking, StepLogged]) -> Iterator[Said]:
     for used in entry.used:
         ground = _ground(entry, job)
         part = part_told(entry)
+        # as much again on other ground or another part is another use
         yield ("used", day, ground, part, used.item, _value(used.amount)), f"{used.item} used"
     for spent in entry.spent:
         what = spent.what.strip().casefold()

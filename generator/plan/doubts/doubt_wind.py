@@ -21,6 +21,7 @@ def winds_in_question(
     inventory: Inventory, entries: tuple[LogEntry, ...], confirmed: Confirmed
 ) -> Iterator[Doubt]:
     """Yield every spraying whose label names a wind, and whose record has none or another."""
+    # no ground is given: sizes are no matter here
     for record in spray_records(inventory, entries, {}):
         if not is_confirmed(confirmed, record.entry):
             yield from _of(record, inventory)
@@ -29,6 +30,7 @@ def winds_in_question(
 def _of(record: SprayRecord, inventory: Inventory) -> Iterator[Doubt]:
     said = record.entry.sprayed
     wind = said.wind_mph if said is not None else None
+    # wind cannot be measured afterward, so that it was not is an answer
     if wind is None and said is not None and said.wind_not_measured:
         return
     for product, _ in record.products:
@@ -40,7 +42,7 @@ def _of(record: SprayRecord, inventory: Inventory) -> Iterator[Doubt]:
         if wind is None:
             yield Doubt(AfterCaution.NO_WIND, record.entry, words)
             continue
-        beyond = [one for one in ranges if not _holds(one, wind)]
+        beyond = [limits for limits in ranges if not _holds(limits, wind)]
         # Where it is not known which use it was, a wind that one of them allows may be right.
         if beyond and (sure or len(beyond) == len(uses)):
             limits = beyond[0]
@@ -73,9 +75,11 @@ def _uses(
         spot or (work.method if work is not None else None) or "broadcast",
     )
     matching = matching_uses(card, asked)
+    # a job that fits no use may still have gone by one of them
     return (matching, True) if matching else (card.uses, False)
 
 
 def _holds(limits: WindRange, wind: Given) -> bool:
+    # both ends are in it, in whatever unit they were typed
     low, high = limits.low_mph.value * (1 - ROUNDING), limits.high_mph.value * (1 + ROUNDING)
     return low <= wind.value <= high

@@ -34,8 +34,14 @@ def doubts(
 def doubt_findings(found: tuple[Doubt, ...]) -> list[Finding]:
     """Return the cautions that ask, each on its entry."""
     return [
-        finding(one.reason, f"{LOGGED}{one.entry.id}", one.entry.where, one.figures, **one.words)
-        for one in found
+        finding(
+            doubt.reason,
+            f"{LOGGED}{doubt.entry.id}",
+            doubt.entry.where,
+            doubt.figures,
+            **doubt.words,
+        )
+        for doubt in found
     ]
 
 
@@ -49,11 +55,12 @@ def asked_by(before: Inventory, after: Inventory) -> tuple[Finding, ...]:
     def signs() -> SeasonMarkers | None:
         return with_markers(after)[0].property.season_signs
 
-    known = {_told(one) for one in _whenever(before, signs)}
-    return in_order([one for one in _whenever(after, signs) if _told(one) not in known])
+    known = {_told(found) for found in _whenever(before, signs)}
+    return in_order([found for found in _whenever(after, signs) if _told(found) not in known])
 
 
 def _whenever(inventory: Inventory, signs: Markers) -> list[Finding]:
+    # an entry is asked about as it is written, whatever day a plan is of
     last = datetime.date.max
     return doubt_findings(
         doubts(
@@ -65,5 +72,6 @@ def _whenever(inventory: Inventory, signs: Markers) -> list[Finding]:
     )
 
 
-def _told(one: Finding) -> tuple[str, str, str]:
-    return one.code, one.subject, one.words
+def _told(found: Finding) -> tuple[str, str, str]:
+    # by what is said, not where: a new entry moves the lines of others
+    return found.code, found.subject, found.words

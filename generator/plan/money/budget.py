@@ -29,7 +29,7 @@ WITHOUT_COST = "hours"  # your own time is counted and has no price
 
 def priced(lines: tuple[BudgetLine, ...], items: tuple[StockItem, ...]) -> tuple[BudgetLine, ...]:
     """Return lines of things with what so much of each costs, where its price is noted."""
-    by_id = {one.id: one for one in items}
+    by_id = {item.id: item for item in items}
     return tuple(replace(line, cost=_cost(line, by_id[line.item_id])) for line in lines)
 
 
@@ -89,6 +89,7 @@ def totals(plan: Plan, column: str) -> tuple[Total, ...]:
     costing = _costing(plan)
     groups: dict[Any, list[BudgetLine]] = {}
     for line, row in zip(costing, table_rows(costing), strict=True):
+        # by the row, so that pages and the table group by one and the same value
         groups.setdefault(row[column], []).append(line)
     return tuple(_total(plan, column, str(key), tuple(groups[key])) for key in sorted(groups))
 
@@ -158,23 +159,26 @@ class Missed:
 def purchases(plan: Plan) -> tuple[Purchase, ...]:
     """Return what jobs still need that can still get it, the first to order first."""
     found = (_purchase(plan, item) for item in plan.items)
-    return tuple(sorted((one for one in found if one is not None), key=_by_order))
+    return tuple(sorted((purchase for purchase in found if purchase is not None), key=_by_order))
 
 
-def _by_order(one: Purchase) -> tuple[bool, str, str, str]:
-    by, needed_from = one.order.by, one.order.needed_from
-    return (one.nothing, str(by or "9999"), str(needed_from or "9999"), one.item.id)
+def _by_order(purchase: Purchase) -> tuple[bool, str, str, str]:
+    by, needed_from = purchase.order.by, purchase.order.needed_from
+    # what is not bought at all stands last, what has no day behind what has
+    return (purchase.nothing, str(by or "9999"), str(needed_from or "9999"), purchase.item.id)
 
 
 def _purchase(plan: Plan, item: StockItem) -> Purchase | None:
     base = f"buy/{plan.season}/{item.id}"
     shared = _shared(plan, item)
+    # what comes too late is not bought, so it is not needed here
     parts = tuple(need for need, _ in (*shared.covered, *shared.short))
     if not parts:
         return None
     needed = in_unit(NEEDED, item.unit)(f"{base}/needed_{item.unit}", parts=parts)
     on_hand = on_hand_now(item, plan.entries, plan.as_of, base)
     had = there_to_plan_with(item, on_hand, base) if on_hand is not None else None
+    # nothing counted: what is short is not known, and all of it is no answer
     bought = to_buy(item, needed, had, base) if had is not None else ToBuy()
     return Purchase(
         item,
@@ -213,6 +217,7 @@ def _needs(plan: Plan, item: StockItem) -> list[JobNeed]:
         if line.item_id == item.id:
             job = jobs[line.job_id]
             on_job = entries_about(job.planting_id, job.step.id, plan.entries)
+            # what was used on a job comes off its need, whenever the thing was counted
             need = needed_after_use(line.amount, item, job.id, on_job)
             found += [(need, job)] if need is not None else []
     return found
@@ -220,7 +225,8 @@ def _needs(plan: Plan, item: StockItem) -> list[JobNeed]:
 
 def cost_in_all(plan: Plan, bought: tuple[Purchase, ...]) -> Quantity | None:
     """Return the cost of everything, or None while any cost is not known."""
-    costs = tuple(one.cost for one in bought if one.cost is not None)
+    costs = tuple(purchase.cost for purchase in bought if purchase.cost is not None)
+    # a sum that leaves one out would be taken for the whole
     if not costs or len(costs) < len(bought):
         return None
     return TOTAL_USD(f"buy/{plan.season}/all/cost_usd", parts=costs)
@@ -240,4 +246,5 @@ def not_to_buy_yet(plan: Plan) -> tuple[StockItem, ...]:
     held = {
         item for job in plan.jobs if job.id in stopped and job.state.is_ahead for item in job.needs
     }
-    return tuple(one for one in plan.items if one.id in held - bought)
+    # what another job takes as well is on the list already
+    return tuple(item for item in plan.items if item.id in held - bought)

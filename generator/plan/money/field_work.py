@@ -33,8 +33,10 @@ class Renting:
 
 def work_times(plan: Plan, inventory: Inventory) -> tuple[WorkTime, ...]:
     """Return the hours of every job still to be done for which a machine is named."""
-    plantings = {one.id: one for place in inventory.places() for one in place.plantings}
-    machines = {one.id: one for one in inventory.machines}
+    plantings = {
+        planting.id: planting for place in inventory.places() for planting in place.plantings
+    }
+    machines = {machine.id: machine for machine in inventory.machines}
     stopped = stopped_in(plan.findings)
     found = []
     for job in plan.jobs:
@@ -77,14 +79,18 @@ def worked_ground(plan: Plan, job: Job) -> Quantity:
 def machine_lines(plan: Plan) -> tuple[BudgetLine, ...]:
     """Return lines of hours, fuel and rent for every job with a machine."""
     jobs = {job.id: job for job in plan.jobs}
-    rents = {(one.machine.id, job_id): one for one in rentings(plan) for job_id in one.job_ids}
+    rents = {
+        (renting.machine.id, job_id): renting
+        for renting in rentings(plan)
+        for job_id in renting.job_ids
+    }
     return tuple(
         line
-        for one in plan.times
+        for time in plan.times
         for line in (
-            _line(jobs[one.job_id], "hours", one.machine.id, one.hours, None),
-            *_fuel(jobs[one.job_id], one),
-            *_rent(jobs[one.job_id], one, rents),
+            _line(jobs[time.job_id], "hours", time.machine.id, time.hours, None),
+            *_fuel(jobs[time.job_id], time),
+            *_rent(jobs[time.job_id], time, rents),
         )
     )
 
@@ -118,22 +124,24 @@ def rentings(plan: Plan) -> tuple[Renting, ...]:
     """
     jobs = {job.id: job for job in plan.jobs}
     groups: dict[tuple[str, str], list[WorkTime]] = {}
-    for one in plan.times:
-        groups.setdefault((one.machine.id, jobs[one.job_id].step.id), []).append(one)
+    for time in plan.times:
+        # by the step: another step is done on another day, and fetched again for it
+        groups.setdefault((time.machine.id, jobs[time.job_id].step.id), []).append(time)
     found = []
     for (machine_id, step), times in groups.items():
         machine = times[0].machine
+        # without the hours of a working day no days can be counted; a note asks for them
         if machine.rent_usd_per_day is None or machine.work_day_hours is None:
             continue
         base = f"money/{plan.season}/rent/{machine_id}/{step}"
-        hours = TOTAL_HOURS(f"{base}_hours", parts=tuple(one.hours for one in times))
+        hours = TOTAL_HOURS(f"{base}_hours", parts=tuple(time.hours for time in times))
         days = work.RENT_DAYS(
             f"{base}_days", work_hours=hours, work_day_hours=machine.work_day_hours
         )
         cost = work.RENT_COST(
             f"{base}_usd", rent_days=days, rent_usd_per_day=machine.rent_usd_per_day
         )
-        found.append(Renting(machine, tuple(one.job_id for one in times), hours, days, cost))
+        found.append(Renting(machine, tuple(time.job_id for time in times), hours, days, cost))
     return tuple(found)
 
 
@@ -142,6 +150,7 @@ def _rent(
 ) -> Iterator[BudgetLine]:
     rent = rents.get((time.machine.id, job.id))
     if rent is not None:
+        # parted by hours, so that the jobs of one renting add up to its whole days
         days = money.PART_DAYS(
             f"{job.id}/rent_days", whole=rent.days, part=time.hours, together=rent.hours
         )
@@ -155,8 +164,8 @@ def hired_jobs(plan: Plan, hire: Hire) -> tuple[Job, ...]:
     """Return the jobs of a hire that may and can still be done."""
     stopped = stopped_in(plan.findings)
     steps: dict[str, set[str]] = {}
-    for one in hire.jobs:
-        steps.setdefault(one.planting, set()).update(one.steps)
+    for hired in hire.jobs:
+        steps.setdefault(hired.planting, set()).update(hired.steps)
     return tuple(
         job
         for job in plan.jobs
@@ -182,6 +191,7 @@ def hire_charge(plan: Plan, hire: Hire) -> Given | Quantity | None:
         )
     if hire.minimum_usd is None:
         return charge
+    # after the jobs are together: one visit is charged its minimum once
     return money.AT_LEAST(f"{base}/at_least_usd", charge_usd=charge, minimum_usd=hire.minimum_usd)
 
 
@@ -197,7 +207,8 @@ def _parts(plan: Plan, hire: Hire) -> tuple[Quantity, ...] | None:
     jobs = hired_jobs(plan, hire)
     if hire.price.unit != "usd_per_hour":
         return tuple(worked_ground(plan, job) for job in jobs)
-    hours = {one.job_id: one.hours for one in plan.times}
+    hours = {time.job_id: time.hours for time in plan.times}
+    # hours of some jobs alone would charge the hire too little
     return tuple(hours[job.id] for job in jobs) if all(j.id in hours for j in jobs) else None
 
 
@@ -211,6 +222,7 @@ def _hire_lines(plan: Plan, hire: Hire) -> Iterator[BudgetLine]:
     together = _together(plan, hire, parts)
     for number, job in enumerate(hired_jobs(plan, hire)):
         if parts is None or charge is None or together is None:
+            # a line all the same, so that totals name what has no price
             yield _line(job, "hire", hire.id, worked_ground(plan, job), None)
         else:
             part = parts[number]

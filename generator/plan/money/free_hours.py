@@ -59,17 +59,18 @@ class Overfull:
 def own_work(plan: Plan) -> tuple[OwnWork, ...]:
     """Return the hours of the jobs that nobody else does: not hired, not handed to a reader."""
     others = {job.id for hire in plan.hires for job in hired_jobs(plan, hire)}
-    others |= {job_id for one in plan.handed for job_id in one.job_ids}
+    others |= {job_id for reader in plan.handed for job_id in reader.job_ids}
     jobs = {job.id: job for job in plan.jobs}
     now = plan.as_of.replace(day=1)
     return tuple(
         OwnWork(
-            jobs[one.job_id],
-            one.hours,
-            tuple(month for month in open_months(jobs[one.job_id]) if month >= now),
+            jobs[time.job_id],
+            time.hours,
+            # the month that runs counts too: the job may be done in what is left of it
+            tuple(month for month in open_months(jobs[time.job_id]) if month >= now),
         )
-        for one in plan.times
-        if one.job_id not in others
+        for time in plan.times
+        if time.job_id not in others
     )
 
 
@@ -79,7 +80,7 @@ def own_months(plan: Plan) -> tuple[OwnMonth, ...]:
     return tuple(
         OwnMonth(
             month,
-            _sum(plan, (month,), "open", [one.hours for one in work if month in one.months]),
+            _sum(plan, (month,), "open", [task.hours for task in work if month in task.months]),
             _to_be_done(plan, work, (month,)),
             free_in(plan, (month,)),
         )
@@ -89,7 +90,7 @@ def own_months(plan: Plan) -> tuple[OwnMonth, ...]:
 
 
 def _months(work: tuple[OwnWork, ...]) -> Months:
-    return tuple(sorted({month for one in work for month in one.months}))
+    return tuple(sorted({month for task in work for month in task.months}))
 
 
 def _sum(plan: Plan, months: Months, what: str, parts: Iterable[Figure]) -> Quantity:
@@ -99,20 +100,25 @@ def _sum(plan: Plan, months: Months, what: str, parts: Iterable[Figure]) -> Quan
 
 def _to_be_done(plan: Plan, work: tuple[OwnWork, ...], months: Months) -> Quantity | None:
     """Return the hours of the work that can be done in no other months."""
-    parts = [one.hours for one in work if one.months and set(one.months) <= set(months)]
+    # with one month outside these, the work may all be done there
+    parts = [task.hours for task in work if task.months and set(task.months) <= set(months)]
     return _sum(plan, months, "only_then", parts) if parts else None
 
 
 def free_in(plan: Plan, months: Months) -> Quantity:
     """Return the hours that the owner and helpers have free in months, from the plan's day on."""
-    parts = [_free(plan, one, month) for month in months for one in plan.helpers]
-    return _sum(plan, months, "free", [one for one in parts if one is not None])
+    parts = [_free(plan, helper, month) for month in months for helper in plan.helpers]
+    return _sum(plan, months, "free", [hours for hours in parts if hours is not None])
 
 
 def _free(plan: Plan, helper: Helper, month: datetime.date) -> Given | Quantity | None:
-    typed = (one for one in helper.months if MONTH_KEYS.index(one.month) + 1 == month.month)
-    for one in typed:
-        return one.free_hours
+    typed = (
+        typed_month
+        for typed_month in helper.months
+        if MONTH_KEYS.index(typed_month.month) + 1 == month.month
+    )
+    for typed_month in typed:
+        return typed_month.free_hours
     if helper.weekend_hours is None:
         return None
     return FREE(
@@ -126,7 +132,7 @@ def weekends_of(month: datetime.date, as_of: datetime.date) -> Reference:
     """Return how many Saturdays a month has, from the plan's day on."""
     _, length = calendar.monthrange(month.year, month.month)
     days = (month.replace(day=number) for number in range(1, length + 1))
-    count = sum(one.weekday() == calendar.SATURDAY and one >= as_of for one in days)
+    count = sum(day.weekday() == calendar.SATURDAY and day >= as_of for day in days)
     name = f"weekends_in_{MONTH_KEYS[month.month - 1]}_count"
     return Reference(name, float(count), "count", "arithmetic", "Saturdays in the month")
 
@@ -142,12 +148,13 @@ def overfull(plan: Plan) -> tuple[Overfull, ...]:
     months = _months(work)
     runs = [months[first:last] for first, last in itertools.combinations(range(len(months) + 1), 2)]
     found: list[tuple[Months, Overfull]] = []
-    for run in sorted(runs, key=lambda one: (len(one), one)):
+    # the shortest first: a longer run around one that is told says nothing more
+    for run in sorted(runs, key=lambda run: (len(run), run)):
         to_do, free = _to_be_done(plan, work, run), free_in(plan, run)
         inside = any(set(shorter) <= set(run) for shorter, _ in found)
         if to_do is not None and to_do.value > free.value and not inside:
             found.append((run, Overfull(run[0], run[-1], to_do, free)))
-    return tuple(one for _, one in found)
+    return tuple(over for _, over in found)
 
 
 def hour_findings(plan: Plan) -> list[Finding]:
@@ -155,17 +162,17 @@ def hour_findings(plan: Plan) -> list[Finding]:
     return [
         finding(
             MoneyCaution.TOO_FEW_HOURS,
-            f"{HOURS_SUBJECT}{one.first:%Y-%m}",
+            f"{HOURS_SUBJECT}{run.first:%Y-%m}",
             plan.helpers[0].where,
-            (("Hours of work", one.work), ("Hours free", one.free)),
-            months=_in_words(one.first, one.last),
+            (("Hours of work", run.work), ("Hours free", run.free)),
+            months=_in_words(run.first, run.last),
         )
-        for one in overfull(plan)
+        for run in overfull(plan)
     ]
 
 
 def _in_words(first: datetime.date, last: datetime.date) -> str:
-    begins, ends = (f"{MONTHS[one.month - 1]} {one.year}" for one in (first, last))
+    begins, ends = (f"{MONTHS[day.month - 1]} {day.year}" for day in (first, last))
     return begins if first == last else f"{begins} to {ends}"
 
 

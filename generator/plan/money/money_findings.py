@@ -26,12 +26,12 @@ def money_findings(
     """
     bought = purchases(plan)
     return [
-        *(found for one in bought for found in _stock(plan, one)),
-        *(found for one in bought for found in _wanted_later(one, others)),
-        *(found for one in bought for found in _price(plan, one)),
-        *(found for one in bought for found in _order(plan, one)),
-        *(found for one in bought for found in _let_go(one)),
-        *(_too_late(plan, one) for one in too_late(plan)),
+        *(found for purchase in bought for found in _stock(plan, purchase)),
+        *(found for purchase in bought for found in _wanted_later(purchase, others)),
+        *(found for purchase in bought for found in _price(plan, purchase)),
+        *(found for purchase in bought for found in _order(plan, purchase)),
+        *(found for purchase in bought for found in _let_go(purchase)),
+        *(_too_late(plan, late) for late in too_late(plan)),
         *(found for share in plan.cost_share for found in _approval(plan, share)),
         *_above_cost(plan),
         *_contracts(plan, inventory),
@@ -41,8 +41,9 @@ def money_findings(
     ]
 
 
-def _stock(plan: Plan, one: Purchase) -> Iterator[Finding]:
-    item = one.item
+def _stock(plan: Plan, purchase: Purchase) -> Iterator[Finding]:
+    item = purchase.item
+    # only the first that keeps a count from being used: the rest would follow from it
     if item.on_hand is None:
         yield finding(MoneyCaution.NO_COUNT, item.id, item.where, item=item.words)
     elif is_counted_later(item, plan.as_of):
@@ -57,50 +58,52 @@ def _stock(plan: Plan, one: Purchase) -> Iterator[Finding]:
         days = ", ".join(dict.fromkeys(entry.done_on.isoformat() for entry in missing))
         at = missing[0].where
         yield finding(MoneyCaution.USE_NOT_LOGGED, item.id, at, item=item.words, days=days)
-    elif one.on_hand is not None and one.on_hand.value < 0:
-        figures = (("On hand by the log", one.on_hand),)
+    elif purchase.on_hand is not None and purchase.on_hand.value < 0:
+        figures = (("On hand by the log", purchase.on_hand),)
         yield finding(MoneyCaution.BELOW_NOTHING, item.id, item.where, figures, item=item.words)
 
 
-def _wanted_later(one: Purchase, others: tuple[JobRequest, ...]) -> Iterator[Finding]:
+def _wanted_later(purchase: Purchase, others: tuple[JobRequest, ...]) -> Iterator[Finding]:
     """Yield a note where what is on hand is counted on by jobs of another season too."""
-    item = one.item
+    item = purchase.item
     seasons = {job.season for job in others if (job.planting.id, job.step.id) in item.taken}
-    if seasons and one.on_hand is not None and one.on_hand.value > 0:
+    if seasons and purchase.on_hand is not None and purchase.on_hand.value > 0:
         named = ", ".join(str(season) for season in sorted(seasons))
         yield finding(MoneyNote.WANTED_LATER, item.id, item.where, item=item.words, seasons=named)
 
 
-def _price(plan: Plan, one: Purchase) -> Iterator[Finding]:
-    item = one.item
+def _price(plan: Plan, purchase: Purchase) -> Iterator[Finding]:
+    item = purchase.item
     missing = item.package is None or item.price_usd is None
-    if missing and not one.nothing:
+    # of what nobody has to buy no price is needed
+    if missing and not purchase.nothing:
         yield finding(MoneyCaution.NO_PRICE, item.id, item.where, item=item.words)
     elif item.priced_on is not None and older_than_a_year(item.priced_on, plan.as_of):
         yield finding(MoneyNote.OLD_PRICE, item.id, item.where, item=item.words)
 
 
-def _let_go(one: Purchase) -> Iterator[Finding]:
-    if one.short is not None:
-        item, figures = one.item, (("Short", one.short),)
+def _let_go(purchase: Purchase) -> Iterator[Finding]:
+    if purchase.short is not None:
+        item, figures = purchase.item, (("Short", purchase.short),)
         yield finding(MoneyNote.LET_GO, item.id, item.where, figures, item=item.words)
 
 
-def _order(plan: Plan, one: Purchase) -> Iterator[Finding]:
-    item = one.item
-    if one.nothing or (one.packages is None and one.loose is None):
+def _order(plan: Plan, purchase: Purchase) -> Iterator[Finding]:
+    item = purchase.item
+    if purchase.nothing or (purchase.packages is None and purchase.loose is None):
         return
-    if one.order.undated:
-        jobs = _jobs(plan, one.order.undated)
+    # beside the day to order by: these jobs may want it sooner
+    if purchase.order.undated:
+        jobs = _jobs(plan, purchase.order.undated)
         yield finding(MoneyNote.ORDER_DAY_OPEN, item.id, item.where, item=item.words, jobs=jobs)
-    if one.order.state == "now":
+    if purchase.order.state == "now":
         yield finding(MoneyNote.ORDER_NOW, item.id, item.where, item=item.words)
-    elif one.order.state == "no_lead":
+    elif purchase.order.state == "no_lead":
         yield finding(MoneyNote.NO_LEAD, item.id, item.where, item=item.words)
 
 
-def _too_late(plan: Plan, one: TooLate) -> Finding:
-    item, jobs = one.item, _jobs(plan, [job for _, job in one.needs])
+def _too_late(plan: Plan, late: TooLate) -> Finding:
+    item, jobs = late.item, _jobs(plan, [job for _, job in late.needs])
     return finding(MoneyCaution.TOO_LATE, item.id, item.where, item=item.words, jobs=jobs)
 
 
@@ -115,7 +118,7 @@ def _approval(plan: Plan, share: CostShare) -> Iterator[Finding]:
         return
     # What the season before owes opened before this season was planned.
     opens = [job.dates.opens for job in jobs if job.season == plan.season]
-    first = min((one for one in opens if one is not None), default=None)
+    first = min((day for day in opens if day is not None), default=None)
     begun = begun_on(plan, share.planting)
     approved = approved_by(share, plan.as_of)
     if share.approved_on is not None and approved is None:
@@ -126,6 +129,7 @@ def _approval(plan: Plan, share: CostShare) -> Iterator[Finding]:
             contract=share.name,
             latest=share.approved_on.isoformat(),
         )
+    # the dearest first: work begun before the approval can forfeit the payment
     if begun is not None and (approved is None or begun < approved):
         yield finding(MoneyCaution.BEGUN_UNAPPROVED, share.id, share.where, contract=share.name)
     elif approved is None:
@@ -135,7 +139,7 @@ def _approval(plan: Plan, share: CostShare) -> Iterator[Finding]:
 
 
 def _above_cost(plan: Plan) -> Iterator[Finding]:
-    shares = {one.planting: one for one in plan.cost_share}
+    shares = {share.planting: share for share in plan.cost_share}
     for planting, cost, paid in paid_above_cost(plan):
         share = shares[planting]
         figures = (("Cost", cost), ("Paid back", paid))
@@ -162,7 +166,7 @@ def _contracts(plan: Plan, inventory: Inventory) -> Iterator[Finding]:
 
 def _unweighed(plan: Plan, inventory: Inventory) -> Iterator[Finding]:
     """Yield a note on every sowing of a lot that may be short, while what is there is not known."""
-    items = {one.id: one for one in plan.items}
+    items = {item.id: item for item in plan.items}
     for lot in inventory.lots:
         there = on_hand_now(items[lot.id], plan.entries, plan.as_of, lot.id)
         if lot.most_to_be_had_lb is not None and there is None:
@@ -174,7 +178,7 @@ def _unweighed(plan: Plan, inventory: Inventory) -> Iterator[Finding]:
 
 
 def _machines(plan: Plan) -> Iterator[Finding]:
-    for machine in dict.fromkeys(one.machine for one in plan.times):
+    for machine in dict.fromkeys(time.machine for time in plan.times):
         if machine.fuel_gal_per_hour is not None and machine.fuel_usd_per_gal is None:
             yield finding(MoneyNote.NO_FUEL_PRICE, machine.id, machine.where, machine=machine.name)
         if machine.rent_usd_per_day is not None and machine.work_day_hours is None:

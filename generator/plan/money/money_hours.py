@@ -75,9 +75,9 @@ class Month:
 def begun_on(plan: Plan, planting_id: str) -> datetime.date | None:
     """Return the first day the log says work was done on a planting."""
     days = (
-        one.done_on
-        for one in plan.entries
-        if one.job is not None and one.job.planting == planting_id
+        entry.done_on
+        for entry in plan.entries
+        if entry.job is not None and entry.job.planting == planting_id
     )
     return min(days, default=None)
 
@@ -91,6 +91,7 @@ def approved_by(share: CostShare, as_of: datetime.date) -> datetime.date | None:
 def is_in_time(plan: Plan, share: CostShare) -> bool:
     """Return whether a contract is approved, and was before anything was done on its planting."""
     begun, approved = begun_on(plan, share.planting), approved_by(share, plan.as_of)
+    # work before the approval can forfeit it; work on the very day is not before
     return approved is not None and (begun is None or approved <= begun)
 
 
@@ -105,6 +106,7 @@ def payments(plan: Plan) -> tuple[Payment, ...]:
 
 
 def _payment(plan: Plan, share: CostShare, place_id: str, total: Total | None) -> Payment:
+    # a share of what is known so far is no share of the cost
     unpriced = total is None or bool(total.unpriced) or _is_part(plan, share.planting)
     return Payment(
         share,
@@ -129,14 +131,19 @@ def _is_part(plan: Plan, planting_id: str) -> bool:
 def paid_above_cost(plan: Plan) -> tuple[tuple[str, Quantity, Quantity], ...]:
     """Return plantings for which contracts pay more than all its cost: cost, and the payments."""
     known = payments(plan)
-    paid_for = sorted({one.planting_id for one in known})
-    found = [total for one in paid_for if (total := planting_total(plan, one)) is not None]
+    paid_for = sorted({payment.planting_id for payment in known})
+    found = [
+        total
+        for planting_id in paid_for
+        if (total := planting_total(plan, planting_id)) is not None
+    ]
     return tuple(
-        (one.total.key, one.total.cost, one.paid_back)
-        for one in (_row(plan, total, known) for total in found)
-        if one.total.cost is not None and one.paid_back is not None
-        if not one.total.unpriced and not _is_part(plan, one.total.key)
-        if one.paid_back.value > one.total.cost.value
+        (row.total.key, row.total.cost, row.paid_back)
+        for row in (_row(plan, total, known) for total in found)
+        if row.total.cost is not None and row.paid_back is not None
+        # a cost that is not all of it is no measure of what is paid
+        if not row.total.unpriced and not _is_part(plan, row.total.key)
+        if row.paid_back.value > row.total.cost.value
     )
 
 
@@ -154,6 +161,7 @@ def _paid(
         paid = SHARE_OF_COST(f"{base}/of_cost_usd", cost_usd=cost, pays_fraction=share.pays)
     if share.cap_usd is None:
         return paid
+    # last, since the cap is of dollars, however they come about
     return CAPPED(f"{base}/capped_usd", paid_usd=paid, cap_usd=share.cap_usd)
 
 
@@ -162,7 +170,7 @@ def _sown_ground(plan: Plan, planting_id: str, place_id: str) -> Quantity:
 
     Of a sowing that is finished the log says it, and where it says nothing it was all of the place.
     """
-    jobs = [one for one in plan.jobs if one.planting_id == planting_id]
+    jobs = [job for job in plan.jobs if job.planting_id == planting_id]
     logged = [
         entry.job.area_ac
         for job in jobs
@@ -170,16 +178,20 @@ def _sown_ground(plan: Plan, planting_id: str, place_id: str) -> Quantity:
         for entry in entries_about(planting_id, job.step.id, plan.entries)
         if entry.job is not None and entry.job.area_ac is not None
     ]
+    # what was sown is paid for, not what was planned
     if logged:
         return TOTAL_AC(f"{planting_id}/sown_by_the_log_ac", parts=tuple(logged))
-    part = (one.numbers["sown_area_ac"] for one in jobs if "sown_area_ac" in one.numbers)
+    part = (job.numbers["sown_area_ac"] for job in jobs if "sown_area_ac" in job.numbers)
     return next(part, plan.place(place_id).area)
 
 
 def to_pay(plan: Plan, bought: tuple[Purchase, ...]) -> Quantity | None:
     """Return what has to be paid: whole packages, hire, rent and fuel, as far as prices go."""
-    packages = [one.cost for one in bought if one.cost is not None]
-    others = [one.cost for one in plan.lines if one.kind in PAID_AS_USED and one.cost is not None]
+    # lines of things stay out: what jobs use of packages is paid with the packages
+    packages = [purchase.cost for purchase in bought if purchase.cost is not None]
+    others = [
+        line.cost for line in plan.lines if line.kind in PAID_AS_USED and line.cost is not None
+    ]
     parts = (*packages, *others)
     return TOTAL_USD(f"money/{plan.season}/to_pay_usd", parts=parts) if parts else None
 
@@ -190,24 +202,25 @@ def rows(plan: Plan, column: str) -> tuple[MoneyRow, ...]:
     A contract pays for a planting as a whole, not for one thing used on it.
     """
     known = payments(plan) if column in PAID_BY else ()
-    return tuple(_row(plan, one, known) for one in totals(plan, column))
+    return tuple(_row(plan, total, known) for total in totals(plan, column))
 
 
 def _row(plan: Plan, total: Total, known: tuple[Payment, ...]) -> MoneyRow:
     plantings = {line.planting_id for line in total.lines}
-    counted = [one for one in known if one.counts and one.planting_id in plantings]
-    parts = tuple(one.paid for one in counted if one.paid is not None)
+    counted = [payment for payment in known if payment.counts and payment.planting_id in plantings]
+    parts = tuple(payment.paid for payment in counted if payment.paid is not None)
     if not parts or total.cost is None:
         return MoneyRow(total, None, None, False)
     base = f"budget/{plan.season}/{total.column}/{total.key}"
     paid = TOTAL_USD(f"{base}/paid_back_usd", parts=parts)
+    # over payments that count alone: money that may never come lowers no cost
     net = NET(f"{base}/net_usd", cost_usd=total.cost, paid_back_usd=(paid,))
-    return MoneyRow(total, paid, net, any(one.unfinished for one in counted))
+    return MoneyRow(total, paid, net, any(payment.unfinished for payment in counted))
 
 
 def season_row(plan: Plan) -> MoneyRow | None:
     """Return the row of the plan's own season: what the season before still owes stands apart."""
-    mine = (one for one in rows(plan, "season") if one.total.key == str(plan.season))
+    mine = (row for row in rows(plan, "season") if row.total.key == str(plan.season))
     return next(mine, None)
 
 
@@ -222,7 +235,7 @@ def money_numbers(plan: Plan) -> list[Quantity | None]:
     numbers: list[Quantity | None] = [
         to_pay(plan, purchases(plan)),
         hours_in_all(plan),
-        *(one for _, one in spent(plan)),
+        *(number for _, number in spent(plan)),
     ]
     mine = season_row(plan)
     of_season = (mine,) if mine is not None else ()
@@ -231,10 +244,10 @@ def money_numbers(plan: Plan) -> list[Quantity | None]:
         numbers += [row.total.cost, row.paid_back, row.net]
     for time in plan.times:
         numbers += [time.rate, time.hours]
-    numbers += [one.hours for one in months(plan)]
-    numbers += [one.paid for one in payments(plan) if isinstance(one.paid, Quantity)]
+    numbers += [month.hours for month in months(plan)]
+    numbers += [payment.paid for payment in payments(plan) if isinstance(payment.paid, Quantity)]
     charges = (hire_charge(plan, hire) for hire in plan.hires)
-    return numbers + [one for one in charges if isinstance(one, Quantity)]
+    return numbers + [charge for charge in charges if isinstance(charge, Quantity)]
 
 
 def spent(plan: Plan) -> tuple[tuple[int, Quantity], ...]:
@@ -242,8 +255,8 @@ def spent(plan: Plan) -> tuple[tuple[int, Quantity], ...]:
     paid: dict[int, list[Given]] = {}
     for entry in plan.entries:
         season = season_of(entry.done_on)
-        costs = [one.cost_usd for one in entry.bought if one.cost_usd is not None]
-        costs += [one.cost_usd for one in entry.spent]
+        costs = [bought.cost_usd for bought in entry.bought if bought.cost_usd is not None]
+        costs += [spending.cost_usd for spending in entry.spent]
         paid.setdefault(season, []).extend(costs)
     return tuple(
         (season, TOTAL_USD(f"money/{plan.season}/spent/{season}_usd", parts=tuple(costs)))
@@ -273,7 +286,7 @@ def _season_money(plan: Plan, season: int, paid: dict[int, Quantity]) -> SeasonM
 
 def hours_in_all(plan: Plan) -> Quantity | None:
     """Return the hours of all jobs with a machine together, None where there is none."""
-    parts = tuple(one.hours for one in plan.times)
+    parts = tuple(time.hours for time in plan.times)
     return TOTAL_HOURS(f"money/{plan.season}/work_hours", parts=parts) if parts else None
 
 
@@ -290,7 +303,7 @@ def months(plan: Plan) -> tuple[Month, ...]:
             tuple(times),
             TOTAL_HOURS(
                 f"money/{plan.season}/month/{first:%Y-%m}/work_hours",
-                parts=tuple(one.hours for one in times),
+                parts=tuple(time.hours for time in times),
             ),
         )
         for first, times in sorted(open_in.items())

@@ -53,9 +53,11 @@ def order_by(item: StockItem, short: Sequence[JobNeed], as_of: datetime.date) ->
     A job whose first day is not known decides nothing where another is known; it is named.
     """
     jobs = [job for _, job in short]
+    # named, not left out: no day known is no day far off
     undated = tuple(job for job in jobs if job.dates.opens is None)
     dated = [job for job in jobs if job.dates.opens is not None]
     in_time = [job for job in dated if not comes_too_late(item, job, as_of)]
+    # none in time: the first of all tells how late it is
     decides = next(iter(in_time or dated), None)
     if decides is None or decides.dates.opens is None:
         return Order("no_dates", undated=undated)
@@ -63,6 +65,7 @@ def order_by(item: StockItem, short: Sequence[JobNeed], as_of: datetime.date) ->
     comes = comes_on(item, as_of)
     if comes is None:
         return Order("no_lead", None, None, first, last, undated)
+    # what comes on the first open day is there for it
     state: State = "by" if comes <= first else "now" if in_time else "late"
     return Order(state, first - (comes - as_of), comes, first, last, undated)
 
@@ -95,16 +98,19 @@ def shared_out(
     covered: list[JobNeed] = []
     short: list[JobNeed] = []
     too_late: list[JobNeed] = []
-    for one in sorted(needs, key=lambda one: _opening(one[1])):
-        need, job = one
+    for job_need in sorted(needs, key=lambda job_need: _opening(job_need[1])):
+        need, job = job_need
         missing, late = need.value - left, comes_too_late(item, job, as_of)
+        # so little is let go when it is bought, so no job is given up for it
         if whole_up(missing) <= 0 or (late and is_let_go(item, missing)):
-            covered.append(one)
+            covered.append(job_need)
             left = max(0.0, left - need.value)
+        # what is left stays for the next job, which may be whole with it
         elif there is not None and late:
-            too_late.append(one)
+            too_late.append(job_need)
         else:
-            short.append(one)
+            short.append(job_need)
+            # the rest is bought anyway: it uses up what is there, and later jobs start from nothing
             left = 0.0
     return Shared(tuple(covered), tuple(short), tuple(too_late))
 

@@ -50,6 +50,7 @@ def to_buy(item: StockItem, needed: Quantity, there: Given | Quantity, base: str
         return _loose(item, needed, there, base)
     if item.package is not None:
         return _packages(item, item.package, needed, there, base)
+    # something is short, and what it comes in nobody has typed
     if whole_up(needed.value - there.value) > 0:
         return ToBuy()
     left = in_unit(LEFT_UNBOUGHT, item.unit)(
@@ -74,6 +75,7 @@ def _packages(
     cost = None
     if item.price_usd is not None:
         cost = COST(f"{base}/cost_usd", packages_count=count, price_usd=item.price_usd)
+    # nothing costs nothing, price or no price, so the total of all stays known
     elif count.value == 0:
         cost = COST_OF_NONE(f"{base}/cost_usd", packages_count=count)
     if is_short(short.value):
@@ -91,8 +93,10 @@ def is_let_go(item: StockItem, missing: float) -> bool:
     if not is_short(missing):
         return True
     size = item.package
+    # bought to the weight, or by no known package: nothing to let go a part of
     if size is None or item.loose:
         return False
+    # as the count of packages has it: a full hundredth of one is bought
     return is_short(LET_GO_FRACTION * size.value - missing)
 
 

@@ -16,6 +16,7 @@ from generator.plan.season.open_dates import day_in_season
 from generator.working import Given, Quantity
 
 SATURDAY = 5
+# hours left over by a rounding error are none
 DECIMALS = 9
 ONE_WEEK = datetime.timedelta(days=7)
 
@@ -47,11 +48,11 @@ class Weekends:
 
     def numbers(self) -> Iterator[Quantity]:
         """Yield every number of it that stands on a page."""
-        for one in self.weekends:
-            yield one.free
-            yield from (one.work,) if one.work is not None else ()
-            yield from (part.hours for part in one.jobs)
-        yield from (one.hours for one in self.without_room)
+        for weekend in self.weekends:
+            yield weekend.free
+            yield from (weekend.work,) if weekend.work is not None else ()
+            yield from (part.hours for part in weekend.jobs)
+        yield from (part.hours for part in self.without_room)
 
 
 def weekends(plan: Plan) -> Weekends:
@@ -62,12 +63,14 @@ def weekends(plan: Plan) -> Weekends:
     """
     if not plan.helpers:
         return Weekends((), ())
-    work = [one for one in own_work(plan) if one.job.dates.opens and one.job.dates.closes]
-    work.sort(key=lambda one: (one.job.dates.closes or datetime.date.max, one.job.id))
-    done: dict[str, list[Quantity]] = {one.job.id: [] for one in work}
+    work = [task for task in own_work(plan) if task.job.dates.opens and task.job.dates.closes]
+    work.sort(key=lambda task: (task.job.dates.closes or datetime.date.max, task.job.id))
+    done: dict[str, list[Quantity]] = {task.job.id: [] for task in work}
     filled = tuple(_weekend(plan, saturday, work, done) for saturday in _saturdays(plan))
-    over = (JobHours(one.job, _left(plan, one, done[one.job.id])) for one in work if one.months)
-    return Weekends(filled, tuple(one for one in over if round(one.hours.value, DECIMALS) > 0))
+    over = (
+        JobHours(task.job, _left(plan, task, done[task.job.id])) for task in work if task.months
+    )
+    return Weekends(filled, tuple(part for part in over if round(part.hours.value, DECIMALS) > 0))
 
 
 def _left(plan: Plan, work: OwnWork, done: list[Quantity]) -> Quantity:
@@ -92,22 +95,24 @@ def _weekend(
     plan: Plan, saturday: datetime.date, work: list[OwnWork], done: dict[str, list[Quantity]]
 ) -> Weekend:
     base = f"weekends/{plan.season}/{saturday.isoformat()}"
+    # a weekend over the end of a month is its Saturday's, as where weekends are counted
     free = _free(plan, saturday.replace(day=1))
     given: list[JobHours] = []
-    for one in (each for each in work if can_be_done(each.job, saturday)):
+    for task in (each for each in work if can_be_done(each.job, saturday)):
         taken = tuple(part.hours for part in given)
+        # jobs before it on this weekend closed sooner, so they had the hours first
         room = free
         if taken:
             room = HOURS_LEFT(
                 f"{base}/left_beside_{len(taken)}_hours", whole_hours=free, taken_hours=taken
             )
-        left = _left(plan, one, done[one.job.id])
+        left = _left(plan, task, done[task.job.id])
         if round(min(left.value, room.value), DECIMALS) > 0:
             hours = DONE_ON_A_WEEKEND(
-                f"{base}/{one.job.id}_hours", job_hours=left, weekend_hours=room
+                f"{base}/{task.job.id}_hours", job_hours=left, weekend_hours=room
             )
-            given.append(JobHours(one.job, hours))
-            done[one.job.id].append(hours)
+            given.append(JobHours(task.job, hours))
+            done[task.job.id].append(hours)
     parts = tuple(part.hours for part in given)
     together = TOTAL_HOURS(f"{base}/work_hours", parts=parts) if parts else None
     return Weekend(saturday, free, together, tuple(given))
@@ -118,6 +123,7 @@ def can_be_done(job: Job, saturday: datetime.date) -> bool:
     opens, closes = job.dates.opens, job.dates.closes
     if opens is None or closes is None:
         return False
+    # a day that dates take is no day to work on, open or not
     spans = job.days.left if job.days is not None else ((opens, closes),)
     return any(
         first <= day <= last for first, last in spans for day in (saturday, saturday + ONE_DAY)
@@ -126,20 +132,21 @@ def can_be_done(job: Job, saturday: datetime.date) -> bool:
 
 def _free(plan: Plan, month: datetime.date) -> Quantity:
     """Return what is free on a weekend of a month, everybody's together."""
-    parts = [_of_helper(plan, one, month) for one in plan.helpers]
+    parts = [_of_helper(plan, helper, month) for helper in plan.helpers]
     return TOTAL_HOURS(
         f"weekends/{plan.season}/{month:%Y-%m}/free_hours",
-        parts=tuple(one for one in parts if one is not None),
+        parts=tuple(hours for hours in parts if hours is not None),
     )
 
 
 def _of_helper(plan: Plan, helper: Helper, month: datetime.date) -> Given | Quantity | None:
     """Return what a helper has free on a weekend of a month: a part of the month's, if typed."""
-    for one in helper.months:
-        if MONTH_KEYS.index(one.month) + 1 == month.month:
+    for typed in helper.months:
+        # hours of a month typed for itself go before those of any weekend
+        if MONTH_KEYS.index(typed.month) + 1 == month.month:
             return FREE_ON_A_WEEKEND(
                 f"weekends/{plan.season}/{month:%Y-%m}/{helper.id}_hours",
-                free_hours=one.free_hours,
+                free_hours=typed.free_hours,
                 weekends_count=weekends_of(month, plan.as_of),
             )
     return helper.weekend_hours

@@ -12,19 +12,23 @@ from generator.plan.model.finding import Finding
 from generator.plan.spraying.spray_job import chosen_products
 from generator.working import Given
 
+# what changes the spray on an acre, or the loads it takes, for every job of a sprayer
 SLIPS = {
-    one.value.code
-    for one in (
+    reason.value.code
+    for reason in (
         UsualCaution.MACHINE_OUT_OF_USUAL,
         UsualCaution.CARRIER_OUT_OF_USUAL,
         UsualCaution.NOZZLE_FAR_OFF,
     )
 }
 # What the spray on an acre decides, whatever the rate; and what it decides of a percent of it.
-OF_LOADS = {one.value.code for one in (SprayStop.MARK_TOO_COARSE, SprayCaution.MARKS_MISS_THE_RATE)}
+OF_LOADS = {
+    reason.value.code for reason in (SprayStop.MARK_TOO_COARSE, SprayCaution.MARKS_MISS_THE_RATE)
+}
 BY_SPRAY = {SprayStop.CARRIER_OUTSIDE.value.code} | OF_LOADS
 _BY_PERCENT = {
-    one.value.code for one in (LabelStop.RATE_OUTSIDE, LabelStop.OVER_ONE_TIME, LabelStop.OVER_YEAR)
+    reason.value.code
+    for reason in (LabelStop.RATE_OUTSIDE, LabelStop.OVER_ONE_TIME, LabelStop.OVER_YEAR)
 }
 TANK = "tank_gal"
 FIRST = (
@@ -40,35 +44,37 @@ def with_causes(
 
     A stop stays what it is: nothing of the job is printed until the slip is mended.
     """
-    names = {one.id: one.name for one in inventory.sprayers}
-    slips = [one for one in findings if one.code in SLIPS and one.subject in names]
-    by_job = {one.job_id: one for one in requests} if slips else {}
+    names = {sprayer.id: sprayer.name for sprayer in inventory.sprayers}
+    slips = [found for found in findings if found.code in SLIPS and found.subject in names]
+    by_job = {request.job_id: request for request in requests} if slips else {}
     told = []
-    for one in findings:
-        job = by_job.get(one.subject)
-        slip = _cause(one, job, slips, inventory) if job is not None else None
-        told.append(one if slip is None else _pointed(one, slip, names[slip.subject]))
+    for found in findings:
+        job = by_job.get(found.subject)
+        slip = _cause(found, job, slips, inventory) if job is not None else None
+        told.append(found if slip is None else _pointed(found, slip, names[slip.subject]))
     return told
 
 
 def _cause(
-    one: Finding, job: JobRequest, slips: Sequence[Finding], inventory: Inventory
+    found: Finding, job: JobRequest, slips: Sequence[Finding], inventory: Inventory
 ) -> Finding | None:
     """Return the slip of a job's sprayer that a finding on the job may come of."""
-    if job.work is None or one.code not in (*BY_SPRAY, *_BY_PERCENT):
+    if job.work is None or found.code not in (*BY_SPRAY, *_BY_PERCENT):
         return None
     by_percent = any(part.typed.mix_fraction for part in chosen_products(job, inventory))
-    if one.code in _BY_PERCENT and not by_percent:
+    # a rate to an acre is wrong by itself, whatever the sprayer puts out
+    if found.code in _BY_PERCENT and not by_percent:
         return None
     mine = (slip for slip in slips if slip.subject == job.work.sprayer)
-    return next((slip for slip in mine if one.code in OF_LOADS or not _is_of_tank(slip)), None)
+    # a tank is a cause of loads and marks alone: it changes nothing that falls on an acre
+    return next((slip for slip in mine if found.code in OF_LOADS or not _is_of_tank(slip)), None)
 
 
 def _is_of_tank(slip: Finding) -> bool:
     """Whether a slip is in what the tank holds: it changes loads, and nothing on an acre."""
-    return any(isinstance(one, Given) and one.name == TANK for _, one in slip.figures)
+    return any(isinstance(figure, Given) and figure.name == TANK for _, figure in slip.figures)
 
 
-def _pointed(one: Finding, slip: Finding, machine: str) -> Finding:
+def _pointed(found: Finding, slip: Finding, machine: str) -> Finding:
     cause = f"{slip.code} on {machine}"
-    return replace(one, cause=slip.id, cure=FIRST.format(cause=cause, cure=one.cure))
+    return replace(found, cause=slip.id, cure=FIRST.format(cause=cause, cure=found.cure))

@@ -35,7 +35,12 @@ GONE_BY = (
     "walked_on",
     "wet_ground_asked_on",
 )
+<<<<<<< HEAD
 LISTS_APART = ("entries", "catch_tests")
+=======
+# told where they weigh: later entries on jobs, later tests on their machine
+_APART = ("entries", "catch_tests")
+>>>>>>> 585ab4d252b3ba930409f17dfe9dcc4c5d45608f
 # More records than these with a day to come: the plan's own day is what is off.
 MOST_RECORDS = 5
 
@@ -55,16 +60,20 @@ def days_to_come(inventory: Inventory, as_of: datetime.date, told: set[str]) -> 
     Counts of things in `told` are left out: why they do not count yet is said of them.
     """
     found = [
-        one for record in _records(inventory) if (one := _to_come(record, as_of, told)) is not None
+        to_come
+        for record in _records(inventory)
+        if (to_come := _to_come(record, as_of, told)) is not None
     ]
     if len(found) > MOST_RECORDS:
-        names = listed([one.subject for one in found], "and")
+        names = listed([record.subject for record in found], "and")
         return [
             finding(UsualCaution.DAYS_AFTER_THE_PLAN, WHOLE_FOLDER, found[0].where, names=names)
         ]
     return [
-        finding(UsualCaution.DAY_TO_COME, one.subject, one.where, days=listed(one.days, "and"))
-        for one in found
+        finding(
+            UsualCaution.DAY_TO_COME, record.subject, record.where, days=listed(record.days, "and")
+        )
+        for record in found
     ]
 
 
@@ -73,7 +82,7 @@ def _records(inventory: Inventory) -> Iterator[Record]:
         value = getattr(inventory, field.name)
         if field.name not in LISTS_APART:
             each = value if isinstance(value, tuple) else (value,)
-            yield from (one for one in each if isinstance(one, Record))
+            yield from (record for record in each if isinstance(record, Record))
 
 
 def _to_come(record: Record, as_of: datetime.date, told: set[str]) -> _Told | None:
@@ -92,7 +101,14 @@ def _days(record: Record) -> Iterator[tuple[str, datetime.date, Where]]:
         value = getattr(record, name)
         if rule.form == "date" and name in GONE_BY and isinstance(value, datetime.date):
             yield name, value, record.where_of(name)
+<<<<<<< HEAD
         elif rule.form == "record" and name not in LISTS_APART:
             for one in value if isinstance(value, tuple) else (value,):
                 if isinstance(one, Record):
                     yield from _days(one)
+=======
+        elif rule.form == "record" and name not in _APART:
+            for inner in value if isinstance(value, tuple) else (value,):
+                if isinstance(inner, Record):
+                    yield from _days(inner)
+>>>>>>> 585ab4d252b3ba930409f17dfe9dcc4c5d45608f

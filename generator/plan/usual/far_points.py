@@ -36,25 +36,32 @@ class _Thing:
 def far_findings(inventory: Inventory) -> list[Finding]:
     """Return a caution for each thing that lies too far off, or one where the middle does."""
     middle = inventory.property.location_lat_lon
-    things = [one for one in _things(inventory) if one.points]
+    things = [thing for thing in _things(inventory) if thing.points]
     if middle is None or not things:
         return []
     most = values()["point_away_mi"]
     farthest = {
-        one.id: _farthest(middle, one) for one in things if _may_be_far(middle, one, most.value)
+        thing.id: _farthest(middle, thing)
+        for thing in things
+        if _may_be_far(middle, thing, most.value)
     }
-    far = [one for one in things if one.id in farthest and farthest[one.id][1].value > most.value]
-    if len(far) == len(things) > 1 and not any(one.far for one in far):
-        nearest = min((farthest[one.id][1] for one in far), key=lambda one: one.value)
+    far = [
+        thing
+        for thing in things
+        if thing.id in farthest and farthest[thing.id][1].value > most.value
+    ]
+    # one thing alone cannot tell which end is wrong; one said to be far speaks for the middle
+    if len(far) == len(things) > 1 and not any(thing.far for thing in far):
+        nearest = min((farthest[thing.id][1] for thing in far), key=lambda miles: miles.value)
         figures = (("Away, at the least", nearest), ("At most", most))
         return [finding(UsualCaution.MIDDLE_FAR, WHOLE_FOLDER, inventory.property.where, figures)]
     found = []
-    for one in far:
-        key, away, where = farthest[one.id]
-        if not one.far:
+    for thing in far:
+        key, away, where = farthest[thing.id]
+        if not thing.far:
             figures = (("Away", away), ("At most", most))
-            words = {"name": one.name, "key": key, "beside": one.beside}
-            found.append(finding(UsualCaution.POINT_FAR, one.id, where, figures, **words))
+            words = {"name": thing.name, "key": key, "beside": thing.beside}
+            found.append(finding(UsualCaution.POINT_FAR, thing.id, where, figures, **words))
     return found
 
 
@@ -64,10 +71,10 @@ def without_what_rests_on_it(found: Iterable[Finding]) -> list[Finding]:
     They come back once the middle is mended, or said to be right.
     """
     every = list(found)
-    if not any(one.code == UsualCaution.MIDDLE_FAR.value.code for one in every):
+    if not any(told.code == UsualCaution.MIDDLE_FAR.value.code for told in every):
         return every
-    rest = {one.value.code for one in REST_ON_THE_MIDDLE}
-    return [one for one in every if one.code not in rest]
+    rest = {reason.value.code for reason in REST_ON_THE_MIDDLE}
+    return [told for told in every if told.code not in rest]
 
 
 def _things(inventory: Inventory) -> Iterator[_Thing]:
@@ -90,7 +97,7 @@ def _things(inventory: Inventory) -> Iterator[_Thing]:
 def _each(key: str, points: Points | None) -> list[tuple[str, LatLon, Where]]:
     if points is None:
         return []
-    return [(key, one, at) for one, at in zip(points.lat_lon, points.each, strict=True)]
+    return [(key, point, at) for point, at in zip(points.lat_lon, points.each, strict=True)]
 
 
 def _may_be_far(middle: LatLon, thing: _Thing, most_mi: float) -> bool:
@@ -101,7 +108,7 @@ def _may_be_far(middle: LatLon, thing: _Thing, most_mi: float) -> bool:
 def _farthest(middle: LatLon, thing: _Thing) -> tuple[str, Measured, Where]:
     """Return the point of a thing that lies farthest off: its key, how far, and where it stands."""
     miles = distances_mi(middle, [point for _, point, _ in thing.points])
-    number = max(range(len(miles)), key=lambda one: miles[one])
+    number = max(range(len(miles)), key=lambda index: miles[index])
     key, _, where = thing.points[number]
     method = methods()["distances_mi"]
     away = Measured(

@@ -24,7 +24,7 @@ MOST_TENS = 6
 
 def meant_in(findings: Iterable[Finding]) -> dict[SameFigure, float]:
     """Return by figure what those that are told were meant to be, in the unit of each."""
-    return {figure: value for one in findings for figure, value in _meant(one)}
+    return {figure: value for found in findings for figure, value in _meant(found)}
 
 
 def as_if(figure: Figure, instead: MeantFigures) -> float:
@@ -38,10 +38,10 @@ def as_if(figure: Figure, instead: MeantFigures) -> float:
     if not isinstance(figure, Quantity):
         return figure.value
     values = {
-        name: [as_if(each, instead) for each in one]
-        if isinstance(one, tuple)
-        else as_if(one, instead)
-        for name, one in figure.inputs
+        name: [as_if(each, instead) for each in part]
+        if isinstance(part, tuple)
+        else as_if(part, instead)
+        for name, part in figure.inputs
     }
     return figure.formula.function(**values)
 
@@ -50,40 +50,44 @@ def figure_as_such(figure: Figure) -> SameFigure:
     """Return what two figures have in common that are the same number under different ids."""
     if not isinstance(figure, Quantity):
         return figure
-    inputs = ((name, figure_as_such(one)) for name, one in flat_inputs(figure))
+    inputs = ((name, figure_as_such(part)) for name, part in flat_inputs(figure))
     return figure.formula, tuple(inputs)
 
 
 def _meant(found: Finding) -> Iterator[tuple[SameFigure, float]]:
     if not found.figures:
         return
+    # the first figure of such a finding is the one that is off
     _, figure = found.figures[0]
     assert isinstance(figure, Given | Measured | Quantity)
     if isinstance(figure, Quantity) and figure.formula is FARTHEST_NOZZLE:
         yield from _nozzle(figure)
         return
     value = moved_by_tens(figure, range_told(found))
+    # by what it is, not by its id: other jobs work out the same number anew
     yield figure_as_such(figure), value
     if isinstance(figure, Quantity):
-        for one in _typed(figure):
-            yield one, one.value * value / figure.value
+        for typed in _typed(figure):
+            # its inputs move by as much, so that amounts that rest on them alone do too
+            yield typed, typed.value * value / figure.value
 
 
 def _nozzle(farthest: Quantity) -> Iterator[tuple[SameFigure, float]]:
     """Yield the nozzle that is far from the mean, with what the middle one caught."""
-    caught = [one for _, one in flat_inputs(farthest) if isinstance(one, Given)]
-    mean = statistics.fmean(one.value for one in caught)
-    far = max(caught, key=lambda one: abs(one.value - mean))
-    yield far, statistics.median(one.value for one in caught)
+    caught = [nozzle for _, nozzle in flat_inputs(farthest) if isinstance(nozzle, Given)]
+    mean = statistics.fmean(nozzle.value for nozzle in caught)
+    far = max(caught, key=lambda nozzle: abs(nozzle.value - mean))
+    # the middle one, since the slip is in the mean
+    yield far, statistics.median(nozzle.value for nozzle in caught)
 
 
 def _typed(figure: Quantity) -> Iterator[Given]:
     """Yield the rates, or the parts alive, that were typed and that a figure told rests on."""
-    for _, one in flat_inputs(figure):
-        if isinstance(one, Quantity):
-            yield from _typed(one)
-        elif isinstance(one, Given) and (figure.formula is VIABLE or one.unit == "lb_per_ac"):
-            yield one
+    for _, part in flat_inputs(figure):
+        if isinstance(part, Quantity):
+            yield from _typed(part)
+        elif isinstance(part, Given) and (figure.formula is VIABLE or part.unit == "lb_per_ac"):
+            yield part
 
 
 def _is_part(figure: Given | Measured | Quantity) -> bool:
@@ -102,6 +106,7 @@ def moved_by_tens(figure: Given | Measured | Quantity, usual: Usual) -> float:
         convert(end.value, end.unit, figure.unit) if end is not None else None
         for end in (usual.low, usual.high)
     )
+    # no more than all of a bag can be pure or alive
     if high is None and figure.unit == "fraction" and _is_part(figure):
         high = 1
     value = figure.value
@@ -109,5 +114,6 @@ def moved_by_tens(figure: Given | Measured | Quantity, usual: Usual) -> float:
         value = value * TEN if beyond == "less" else value / TEN
         if (low is None or value >= low) and (high is None or value <= high):
             return value
+    # no shift of the point makes it usual: the nearest that is
     end = usual.end(beyond)
     return convert(end.value, end.unit, figure.unit)

@@ -11,6 +11,7 @@ from generator.working import Figure, Given, Measured, Quantity, Reference
 
 MUCH = {"less": "far less", "more": "far more"}
 MANY = {"less": "far fewer", "more": "far more"}
+# read back by range_told, so an end is known by its words
 LOW, LOW_ALONE, HIGH, HIGH_ALONE = "Usual from", "Usual from, at the least", "to", "Usual up to"
 
 
@@ -47,7 +48,7 @@ def _source_of(end: Reference | Quantity) -> str:
     """Return the source of an end; of one worked out, that of the first value it rests on."""
     if isinstance(end, Reference):
         return end.source
-    return next(one.source for _, one in end.inputs if isinstance(one, Reference))
+    return next(value.source for _, value in end.inputs if isinstance(value, Reference))
 
 
 def ends(range_of_it: Usual) -> tuple[tuple[str, Figure], ...]:
@@ -63,5 +64,7 @@ def ends(range_of_it: Usual) -> tuple[tuple[str, Figure], ...]:
 
 def range_told(found: Finding) -> Usual:
     """Return the range that a finding out of the usual tells."""
-    told = {label: one for label, one in found.figures if isinstance(one, Reference | Quantity)}
+    told = {
+        label: figure for label, figure in found.figures if isinstance(figure, Reference | Quantity)
+    }
     return Usual(told.get(LOW) or told.get(LOW_ALONE), told.get(HIGH) or told.get(HIGH_ALONE))

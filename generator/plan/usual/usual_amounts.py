@@ -54,12 +54,14 @@ def catch_findings(request: JobRequest, job: Job, meant: MeantFigures) -> Iterat
 def _is_beyond(wanted: Usual, number: Quantity, meant: MeantFigures) -> bool:
     """Whether a number is out of the usual, and would be if all that is told were as meant."""
     is_beyond = wanted.beyond(number) is not None
+    # both: what is usual as it stands is not asked about for what might be meant
     return is_beyond and wanted.is_beyond(as_if(number, meant), number.unit) is not None
 
 
 def caught_as_wanted(job: Job) -> dict[SameFigure, float]:
     """Return what a catch that is told was meant to give: the rate in one pass over each lane."""
     times = job.numbers.get("times_over_count")
+    # a catch far off is corrected by more passes: those need no second caution
     return {figure_as_such(times): 1} if times is not None else {}
 
 
@@ -71,7 +73,8 @@ def _passes(request: JobRequest, job: Job, meant: MeantFigures) -> Iterator[Find
         return
     if width is not None:
         most += [("or, where the place is wide, one to every", values()["narrowest_passes_ft"])]
-    if all(as_if(passes, one) > _allowed(width, one) for one in ({}, meant)):
+    # the width may be the slip as well, so both sides are taken as meant
+    if all(as_if(passes, instead) > _allowed(width, instead) for instead in ({}, meant)):
         figures = (("Passes", passes), *most)
         yield finding(UsualCaution.MANY_PASSES, request.job_id, request.planting.where, figures)
 
@@ -88,6 +91,7 @@ def _passes_over(request: JobRequest, job: Job) -> Quantity | None:
     for name in ("passes_count", "times_over_count", "lanes_count"):
         if name in job.numbers:
             return job.numbers[name]
+    # a job of a drill has no passes of its own: they come of its width here
     if job.drill is None or request.ground.width_ft is None:
         return None
     return LANES(
@@ -114,7 +118,7 @@ def _fills(request: JobRequest, job: Job, meant: MeantFigures) -> Iterator[Findi
 
 def adjuvant_findings(request: JobRequest, inventory: Inventory) -> Iterator[Finding]:
     """Yield a caution for each share of an adjuvant in the spray that is out of the usual."""
-    names = {one.id: one.name for one in inventory.adjuvants}
+    names = {adjuvant.id: adjuvant.name for adjuvant in inventory.adjuvants}
     for used in request.work.adjuvants if request.work is not None else ():
         for given, name, unit in (
             (used.mix_fraction, "adjuvant_mix", "pct"),

@@ -31,21 +31,22 @@ def usual_findings(
     A figure out of the usual makes amounts that are. A catch, passes, fills and loads are told
     where they would be out of the usual too if every figure told before were as it was meant.
     """
-    found = [one for place in places for one in size_findings(place)]
+    found = [told for place in places for told in size_findings(place)]
     found += unusual_lots(inventory.lots)
-    found += [one for place in places for one in later_rates(place, inventory, season)]
+    found += [told for place in places for told in later_rates(place, inventory, season)]
     found += machine_findings(inventory, season)
     by_id: Mapping[str, Job] = {job.id: job for job in jobs}
-    ahead = [one for one in requests if not by_id[one.job_id].state.is_settled]
-    for one in ahead:
-        found += rate_findings(one, by_id[one.job_id])
-        found += adjuvant_findings(one, inventory)
-        if one.step.operation == "plant":
-            found += spacing_findings(one.ground, one.planting)
+    ahead = [request for request in requests if not by_id[request.job_id].state.is_settled]
+    for request in ahead:
+        found += rate_findings(request, by_id[request.job_id])
+        found += adjuvant_findings(request, inventory)
+        if request.step.operation == "plant":
+            found += spacing_findings(request.ground, request.planting)
     meant = meant_in(found)
-    for one in ahead:
-        job = by_id[one.job_id]
-        catch = list(catch_findings(one, job, meant))
+    for request in ahead:
+        job = by_id[request.job_id]
+        # before passes, which a catch far off gives by itself
+        catch = list(catch_findings(request, job, meant))
         found += catch
-        found += amount_findings(one, job, meant | caught_as_wanted(job) if catch else meant)
+        found += amount_findings(request, job, meant | caught_as_wanted(job) if catch else meant)
     return found

@@ -18,7 +18,9 @@ _WOODY = "woody_row"
 
 def height_findings(inventory: Inventory, entries: Iterable[LogEntry]) -> Iterator[Finding]:
     """Yield a caution for each height out of the usual: of an entry that counts, or typed."""
-    plantings = {one.id: one for place in inventory.places() for one in place.plantings}
+    plantings = {
+        planting.id: planting for place in inventory.places() for planting in place.plantings
+    }
     for entry in entries:
         subject = f"log/{entry.id}"
         if entry.measured is not None:
@@ -39,7 +41,7 @@ def height_findings(inventory: Inventory, entries: Iterable[LogEntry]) -> Iterat
 
 
 def _weeds(entry: LogEntry) -> Iterator[Given | None]:
-    yield from (one.height_in for one in entry.weeds_seen)
+    yield from (weed.height_in for weed in entry.weeds_seen)
     if entry.mowed is not None:
         yield entry.mowed.weeds_height_in
     if entry.sprayed is not None:
@@ -48,11 +50,12 @@ def _weeds(entry: LogEntry) -> Iterator[Given | None]:
 
 def _tallest(planting: Planting) -> Usual:
     """Return up to where the tallest kind of a planting reaches."""
-    kinds = {species()[one.species].kind for one in planting.seed}
+    kinds = {species()[seed.species].kind for seed in planting.seed}
     kinds |= {_WOODY} if planting.woody else set()
     ends = [usual(f"{kind}_height", "in").high for kind in sorted(kinds)]
-    known = [one for one in ends if isinstance(one, Reference)]
-    return Usual(None, max(known, key=lambda one: one.value, default=None))
+    known = [end for end in ends if isinstance(end, Reference)]
+    # any of a mixture may be what was measured, so the tallest bounds it
+    return Usual(None, max(known, key=lambda end: end.value, default=None))
 
 
 def _asked(subject: str, what: str, typed: Given | None, range_of_it: Usual) -> Iterator[Finding]:

@@ -34,6 +34,7 @@ def machine_findings(inventory: Inventory, season: int) -> Iterator[Finding]:
     """
     for sprayer in inventory.sprayers:
         found = list(_typed(sprayer, _sprayer_sides(sprayer)))
+        # what a sprayer puts on an acre comes of these: one slip is told once
         found += _nozzle(sprayer, season)
         yield from found or _carrier(sprayer, season)
     for spreader in inventory.spreaders:
@@ -108,8 +109,8 @@ def _nozzle(sprayer: Sprayer, season: int) -> Iterator[Finding]:
         if catch.farthest is None:
             continue
         caught = catch.test.caught_fl_oz
-        mean = sum(one.value for one in caught) / len(caught)
-        far = max(caught, key=lambda one: abs(one.value - mean))
+        mean = sum(nozzle.value for nozzle in caught) / len(caught)
+        far = max(caught, key=lambda nozzle: abs(nozzle.value - mean))
         found = out_of_usual(
             UsualCaution.NOZZLE_FAR_OFF,
             sprayer.id,
@@ -122,6 +123,7 @@ def _nozzle(sprayer: Sprayer, season: int) -> Iterator[Finding]:
         )
         if found is not None:
             figures = (*found.figures, ("Caught under that nozzle", far))
+            # behind the others: the first figure is taken for the one that is off
             yield replace(found, figures=figures)
 
 

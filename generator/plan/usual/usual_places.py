@@ -24,7 +24,8 @@ def size_findings(place: Place) -> list[Finding]:
         _side(ground, "length_ft", ground.length_ft, "place_length", "length"),
         _line(ground) if ground.length_ft is None else None,
     ]
-    found = [one for one in sides if one is not None]
+    found = [side for side in sides if side is not None]
+    # ground worked out of sides is off as they are, and is told with them
     by_sides = place.ground.ways[0].kind in ("tape", "line")
     return found if found or by_sides else list(_acres(place, ground))
 

@@ -25,8 +25,9 @@ from generator.working import Given, Quantity
 def unusual_lots(lots: Sequence[SeedLot]) -> Iterator[Finding]:
     """Yield a caution for each lot whose tag or whose seeds in a pound are out of the usual."""
     for lot in lots:
+        # little germinates where little is alive: one slip, told at the graver
         found = [_purity(lot), _live(lot) or _germination(lot), _count(lot)]
-        yield from (one for one in found if one is not None)
+        yield from (caution for caution in found if caution is not None)
 
 
 def _purity(lot: SeedLot) -> Finding | None:
@@ -135,8 +136,9 @@ def _rates(asked: Sown) -> Iterator[Finding]:
     parts = list(zip(asked.planting.seed, asked.parts, strict=True))
     alone = len(parts) == 1
     found = [_rate(asked, sown, part, alone) for sown, part in parts]
-    told = [one for one in found if one is not None]
+    told = [caution for caution in found if caution is not None]
     yield from told
+    # a rate that is told makes the mixture thin or thick by itself
     if not told and not alone:
         yield from _thin(asked, asked.parts)
 
@@ -147,6 +149,7 @@ def _rate(asked: Sown, sown: SownSeed, part: Sowing, alone: bool) -> Finding | N
         return None
     rate, range_of_it = _typed_rate(asked, sown, part, of_kind)
     if not alone:
+        # less than alone is what a part of a mixture should be
         range_of_it = Usual(None, range_of_it.high)
     return out_of_usual(
         UsualCaution.RATE_OUT_OF_USUAL,
@@ -210,6 +213,7 @@ def _thin(asked: Sown, parts: tuple[Sowing, ...]) -> Iterator[Finding]:
         for part in parts
         if (of_kind := usual_seed().get(part.lot.species)) and (low := of_kind.rate.low)
     ]
+    # with one kind of no known rate left out, any mixture would look thin
     if len(shares) < len(parts):
         return
     together = MIXTURE_SHARE(f"{asked.base}/mixture_share_fraction", each_fraction=tuple(shares))

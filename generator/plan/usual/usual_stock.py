@@ -38,7 +38,7 @@ class _Price:
 
 def stock_findings(plan: Plan, inventory: Inventory) -> list[Finding]:
     """Return cautions on what is on hand and on prices, of an owner's plan with its lines."""
-    found = [one for bought in purchases(plan) for one in _on_hand(plan, bought, inventory)]
+    found = [caution for bought in purchases(plan) for caution in _on_hand(plan, bought, inventory)]
     for group in _alike(plan, inventory):
         found += _prices(group)
     return found
@@ -57,6 +57,7 @@ def _on_hand(plan: Plan, bought: Purchase, inventory: Inventory) -> Iterator[Fin
     times, packages = values()["on_hand_times_count"], values()["on_hand_packages_count"]
     now = {job.planting_id for job in taking}
     ahead = now | _plantings_ahead(plan, item, inventory)
+    # later seasons have no amounts, so each planting ahead counts as one of now does
     most = times.value * bought.needed.value * len(ahead) / len(now)
     if item.package is not None:
         most = max(most, packages.value * item.package.value)
@@ -74,10 +75,10 @@ def _plantings_ahead(plan: Plan, item: StockItem, inventory: Inventory) -> set[s
     """Return the plantings that take of a thing in the plan's season or later, each as one."""
     named = {planting for planting, _ in item.taken}
     return {
-        one.id
+        planting.id
         for place in inventory.places()
-        for one in place.plantings
-        if one.id in named and one.season >= plan.season
+        for planting in place.plantings
+        if planting.id in named and planting.season >= plan.season
     }
 
 
@@ -95,41 +96,43 @@ def _alike(plan: Plan, inventory: Inventory) -> Iterator[list[_Price]]:
 
 def _paid(plan: Plan, item: StockItem) -> Iterator[_Price]:
     for entry in plan.entries:
-        for one in entry.bought:
+        for bought in entry.bought:
             # a thing without package or count may be bought by weight and be noted by volume
-            of_a_kind = UNITS[one.amount.unit].family == UNITS[item.unit].family
-            if one.item == item.id and one.cost_usd is not None and of_a_kind:
-                amount = amount_in(one.amount, item.unit)
+            of_a_kind = UNITS[bought.amount.unit].family == UNITS[item.unit].family
+            if bought.item == item.id and bought.cost_usd is not None and of_a_kind:
+                amount = amount_in(bought.amount, item.unit)
                 words = f"{item.words}, bought {entry.done_on}"
-                yield _Price(item.id, words, one.cost_usd, amount)
+                yield _Price(item.id, words, bought.cost_usd, amount)
 
 
 def _prices(group: Iterable[_Price]) -> Iterator[Finding]:
     """Yield a caution for each price far from the middle of the others, the farthest first."""
-    times, left = values()["price_times_count"], [one for one in group if one.price.value > 0]
+    # what was given for nothing has no price to hold others to
+    times, left = values()["price_times_count"], [price for price in group if price.price.value > 0]
     while len(left) > 1:
         apart = {number: _apart(number, left) for number in range(len(left))}
         far = max(apart, key=lambda number: apart[number])
         if apart[far] <= times.value:
             return
-        one = left.pop(far)
+        # one at a time: a price far off also pulls the middle the others are held to
+        price = left.pop(far)
         other = min(left, key=lambda each: abs(each.to_one - _middle(left)))
         figures = (
-            ("Its price", one.price),
-            ("For", one.amount),
+            ("Its price", price.price),
+            ("For", price.amount),
             (f"The price of {other.words}", other.price),
             ("For so much", other.amount),
             ("Usual up to, as many times more or less", times),
         )
-        words = {"item": one.words, "much": "more" if one.to_one > other.to_one else "less"}
-        yield finding(UsualCaution.PRICE_OUT_OF_USUAL, one.subject, one.where, figures, **words)
+        words = {"item": price.words, "much": "more" if price.to_one > other.to_one else "less"}
+        yield finding(UsualCaution.PRICE_OUT_OF_USUAL, price.subject, price.where, figures, **words)
 
 
 def _middle(prices: list[_Price]) -> float:
-    return statistics.median(one.to_one for one in prices)
+    return statistics.median(price.to_one for price in prices)
 
 
 def _apart(number: int, prices: list[_Price]) -> float:
     """Return how many times a price is the middle of the others, or they are of it."""
-    one, middle = prices[number].to_one, _middle([*prices[:number], *prices[number + 1 :]])
-    return max(one / middle, middle / one)
+    value, middle = prices[number].to_one, _middle([*prices[:number], *prices[number + 1 :]])
+    return max(value / middle, middle / value)

@@ -11,6 +11,7 @@ from generator.plan.model.plan import Plan
 from generator.plan.money.budget import Purchase, purchases
 from generator.plan.season.open_dates import day_in_season
 
+# longer than any month, shorter than two: from a first day always into the next
 WELL_INTO_NEXT_MONTH = datetime.timedelta(days=32)
 
 Turn = Literal["begins", "goes_on", "ends", "begins_and_ends"]
@@ -41,7 +42,7 @@ def month_by_month(plan: Plan) -> tuple[MonthOfWork, ...]:
     """Return the months from the plan's day to the end of its season, quiet months too."""
     found: list[MonthOfWork] = []
     last_of_season = day_in_season(LAST_OF_SEASON, plan.season)
-    orders = [one for one in purchases(plan) if not one.nothing]
+    orders = [purchase for purchase in purchases(plan) if not purchase.nothing]
     first = plan.as_of
     while first <= last_of_season:
         following = (first.replace(day=1) + WELL_INTO_NEXT_MONTH).replace(day=1)
@@ -51,16 +52,20 @@ def month_by_month(plan: Plan) -> tuple[MonthOfWork, ...]:
                 first,
                 last,
                 _jobs(plan, first, last),
-                tuple(one for one in orders if first <= _to_order(one, plan.as_of) <= last),
+                tuple(
+                    purchase
+                    for purchase in orders
+                    if first <= _to_order(purchase, plan.as_of) <= last
+                ),
             )
         )
         first = following
     return tuple(found)
 
 
-def _to_order(one: Purchase, as_of: datetime.date) -> datetime.date:
+def _to_order(purchase: Purchase, as_of: datetime.date) -> datetime.date:
     """Return the day by which to order; what is late or has no day is to be ordered at once."""
-    return max(one.order.by or as_of, as_of)
+    return max(purchase.order.by or as_of, as_of)
 
 
 def _jobs(plan: Plan, first: datetime.date, last: datetime.date) -> tuple[InMonth, ...]:
@@ -68,12 +73,13 @@ def _jobs(plan: Plan, first: datetime.date, last: datetime.date) -> tuple[InMont
     jobs: tuple[Job | UpkeepJob, ...] = (*plan.jobs, *plan.upkeep)
     for job in jobs:
         opens, closes = job.dates.opens, job.dates.closes
+        # dates that do not meet have no month; a stop says so
         if opens is None or closes is None or job.state.is_settled or closes < opens:
             continue
         if opens <= last and closes >= first:
             turn = _turn(opens, closes, first, last)
             ahead.append((closes, job.id, InMonth(job, turn)))
-    return tuple(one for _, _, one in sorted(ahead, key=lambda entry: entry[:2]))
+    return tuple(in_month for _, _, in_month in sorted(ahead, key=lambda entry: entry[:2]))
 
 
 def _turn(

@@ -31,30 +31,37 @@ def numbers_of(plan: Plan) -> dict[str, Quantity]:
     """Return every computed number that pages show, by id, those they rest on included."""
     bought = purchases(plan)
     tops: list[Quantity | None] = [place.area for place in plan.places]
-    tops += [one for place in plan.places if place.ground for one in place.ground.numbers()]
+    tops += [number for place in plan.places if place.ground for number in place.ground.numbers()]
     for job in plan.jobs:
         tops += every_number(job)
     tops += nutrient_prices(plan)
     tops += [number for hole in plan.water for number in hole.all_numbers()]
-    tops += [one for lot in live_prices(plan) for one in (lot.pls, lot.pound)]
+    tops += [number for lot in live_prices(plan) for number in (lot.pls, lot.pound)]
     tops += catch_numbers(plan)
-    tops += [one.total for one in plan.actives]
+    tops += [active.total for active in plan.actives]
     tops += plan.decided.numbers()
     for item in bought:
         tops += [item.needed, item.packages, item.loose, item.cost, item.left_over, item.short]
         tops.append(item.on_hand if isinstance(item.on_hand, Quantity) else None)
-    tops += [need for one in too_late(plan) for need, _ in one.needs]
+    tops += [need for late in too_late(plan) for need, _ in late.needs]
     tops.append(cost_in_all(plan, bought))
     tops += money_numbers(plan)
     tops += hour_numbers(plan)
     tops += weekends(plan).numbers()
     tops += height_numbers(plan)
-    tops += [number for one in acres_by_age(plan) for number in one.acres.values()]
+    tops += [number for season in acres_by_age(plan) for number in season.acres.values()]
     tops += ahead_numbers(plan)
     # a stop keeps inputs back that a cleared job shows: what is told whole stands last
-    told = sorted(plan.findings, key=lambda one: one.severity != "stop")
-    beside = [one for found in told for _, one in found.figures if isinstance(one, Quantity)]
-    return {one.identity: one for top in (*beside, *tops) if top is not None for one in walk(top)}
+    told = sorted(plan.findings, key=lambda found: found.severity != "stop")
+    beside = [
+        figure for found in told for _, figure in found.figures if isinstance(figure, Quantity)
+    ]
+    return {
+        number.identity: number
+        for top in (*beside, *tops)
+        if top is not None
+        for number in walk(top)
+    }
 
 
 def explained(figure: Figure, depth: int = 0, name: str = "") -> Iterator[str]:
@@ -77,5 +84,5 @@ def explained(figure: Figure, depth: int = 0, name: str = "") -> Iterator[str]:
     else:
         yield f"{pad}{name or figure.identity} = {number}"
         yield f"{pad}  {figure.formula.label}: {figure.formula.text} [{figure.formula.source}]"
-        for input_name, one in flat_inputs(figure):
-            yield from explained(one, depth + 2, input_name)
+        for input_name, part in flat_inputs(figure):
+            yield from explained(part, depth + 2, input_name)

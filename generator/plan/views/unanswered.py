@@ -88,17 +88,19 @@ def unanswered(
     requests: tuple[JobRequest, ...], states: Mapping[str, JobState], inventory: Inventory
 ) -> tuple[Unanswered, ...]:
     """Return what cannot be judged for the jobs still to come, each with the places it is about."""
-    ahead = tuple(one for one in requests if states[one.job_id].is_ahead)
+    ahead = tuple(request for request in requests if states[request.job_id].is_ahead)
     found = []
     for question, judge in JUDGED.items():
-        places = tuple(dict.fromkeys(one.ground.id for one in ahead if judge(one, inventory)))
+        places = tuple(
+            dict.fromkeys(request.ground.id for request in ahead if judge(request, inventory))
+        )
         if places:
             found.append(Unanswered(question.value.asks, question.value.cure, places))
     return tuple(found)
 
 
 def _no_dates(inventory: Inventory, *kinds: str) -> bool:
-    return not any(one.kind in kinds for one in inventory.dates)
+    return not any(record.kind in kinds for record in inventory.dates)
 
 
 def _hunted(_: JobRequest, inventory: Inventory) -> bool:
@@ -120,6 +122,7 @@ def _contract(request: JobRequest, _: Inventory) -> bool:
 def _steep(request: JobRequest, inventory: Inventory) -> bool:
     if slope_of(request) is not None:
         return False
+    # any use of that time: which one it will be may still change
     if any(isinstance(use.slope_limit_pct, Given) for use in _uses(request, inventory)):
         return True
     limited = inventory.property.slope_limit_pct is not None
@@ -131,6 +134,7 @@ def _near(request: JobRequest, _: Inventory) -> bool:
     typed = (
         each.name
         for each in fields(Hazards)
+        # the slope has a question of its own
         if each.name not in ("where", "field_marks", "slope_pct")
     )
     return near is None or any(getattr(near, name) is None for name in typed)

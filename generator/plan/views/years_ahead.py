@@ -30,6 +30,7 @@ from generator.reference.growth import Curve
 from generator.working import Quantity, Reference
 
 FALL_DAY = (11, 15)
+# no high curve: a screen that may not be there yet is not counted on
 _CAREFUL: tuple[Curve, ...] = ("low", "typical")
 
 
@@ -77,7 +78,7 @@ class SeasonAhead:
     @property
     def jobs(self) -> tuple[Job | JobAhead, ...]:
         """Every job of the season, group by group."""
-        return tuple(job for one in self.work for job in one.jobs)
+        return tuple(job for group in self.work for job in group.jobs)
 
 
 def seasons_ahead(season: int) -> range:
@@ -92,16 +93,16 @@ def jobs_ahead(
     later = seasons_ahead(season)[1:]
     return tuple(
         JobAhead(
-            id=one.job_id,
-            place_id=one.ground.id,
-            planting_id=one.planting.id,
-            season=one.season,
-            step=one.step,
-            dates=one.dates,
-            state=states[one.job_id],
+            id=request.job_id,
+            place_id=request.ground.id,
+            planting_id=request.planting.id,
+            season=request.season,
+            step=request.step,
+            dates=request.dates,
+            state=states[request.job_id],
         )
-        for one in requests
-        if one.season in later
+        for request in requests
+        if request.season in later
     )
 
 
@@ -112,7 +113,7 @@ def years_ahead(plan: Plan) -> tuple[SeasonAhead, ...]:
 
 def _season_ahead(plan: Plan, season: int) -> SeasonAhead:
     every: tuple[Job | JobAhead, ...] = (*plan.jobs, *plan.ahead)
-    jobs = tuple(one for one in every if one.season == season)
+    jobs = tuple(job for job in every if job.season == season)
     day = datetime.date(season, *FALL_DAY)
     return SeasonAhead(
         season,
@@ -128,10 +129,10 @@ def _season_ahead(plan: Plan, season: int) -> SeasonAhead:
 def _work(plan: Plan, season: int, jobs: tuple[Job | JobAhead, ...]) -> tuple[WorkAhead, ...]:
     found = []
     for title, kinds in WORK_GROUPS.items():
-        mine = sorted((one for one in jobs if one.step.operation in kinds), key=_by_dates)
+        mine = sorted((job for job in jobs if job.step.operation in kinds), key=_by_dates)
         if mine:
             name = f"ahead/{plan.season}/{season}/{kinds[0]}_count"
-            parts = tuple(_counted(plan, one) for one in mine)
+            parts = tuple(_counted(plan, job) for job in mine)
             found.append(WorkAhead(title, tuple(mine), TOTAL_COUNT(name, parts=parts)))
     return tuple(found)
 
@@ -143,18 +144,24 @@ def _by_dates(job: Job | JobAhead) -> tuple[datetime.date, datetime.date, str]:
 
 def _counted(plan: Plan, job: Job | JobAhead) -> Reference:
     words = f"{job.step.name}, {plan.place(job.place_id).name}"
+    # each by name and place, so that the working of a count says which jobs it counts
     return Reference("job_count", 1.0, "count", "arithmetic", words)
 
 
 def _screens(plan: Plan, season: int, day: datetime.date) -> tuple[ScreenAhead, ...]:
-    stands = {one.place.id: one for one in grown_in(plan, season)}
+    stands = {grown.place.id: grown for grown in grown_in(plan, season)}
     found = []
     for place in plan.places:
         if not isinstance(place.typed, Screen):
             continue
         grown = stands.get(place.id)
-        known = [one for one in growing(plan, place) if grown and one.planting is grown.planting]
+        known = [
+            planted
+            for planted in growing(plan, place)
+            if grown and planted.planting is grown.planting
+        ]
         heights = heights_on(known[0], day, _CAREFUL) if known else None
+        # of what nobody knows how it grows none hides in its first season
         lasts = not known or known[0].growth.lives_on
         too_young = grown is not None and grown.year == 1 and lasts
         thin = thin_stretches(known[0], counts_of(plan, known[0].planting.id)) if known else ()
@@ -163,8 +170,8 @@ def _screens(plan: Plan, season: int, day: datetime.date) -> tuple[ScreenAhead, 
 
 
 def _takes(plan: Plan, jobs: tuple[Job | JobAhead, ...]) -> tuple[StockItem, ...]:
-    steps = {(one.planting_id, one.step.id) for one in jobs if one.state.is_ahead}
-    return tuple(one for one in plan.items if one.taken & steps)
+    steps = {(job.planting_id, job.step.id) for job in jobs if job.state.is_ahead}
+    return tuple(item for item in plan.items if item.taken & steps)
 
 
 def _shares(plan: Plan, season: int) -> tuple[CostShare, ...]:
@@ -175,7 +182,7 @@ def _shares(plan: Plan, season: int) -> tuple[CostShare, ...]:
         for planting in place.typed.plantings
         if planting.season == season
     }
-    return tuple(one for one in plan.cost_share if one.planting in plantings)
+    return tuple(share for share in plan.cost_share if share.planting in plantings)
 
 
 def every_year(plan: Plan) -> tuple[tuple[UpkeepJob, ...], ...]:
@@ -194,10 +201,10 @@ def every_year(plan: Plan) -> tuple[tuple[UpkeepJob, ...], ...]:
 def ahead_numbers(plan: Plan) -> list[Quantity]:
     """Return every computed number of the years ahead that stands on a page."""
     numbers: list[Quantity] = []
-    for one in years_ahead(plan):
-        numbers += [group.count for group in one.work]
-        numbers += one.acres.acres.values()
-        shown = (screen.heights for screen in one.screens if not screen.too_young)
+    for season in years_ahead(plan):
+        numbers += [group.count for group in season.work]
+        numbers += season.acres.acres.values()
+        shown = (screen.heights for screen in season.screens if not screen.too_young)
         numbers += [number for found in shown if found for number in found.by_curve.values()]
     return numbers
 

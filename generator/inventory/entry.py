@@ -30,7 +30,7 @@ _NUMBER = re.compile(r"-?\d{1,18}(\.\d{1,30})?", re.ASCII)
 _YEAR = re.compile(r"\d{4}", re.ASCII)
 _PLACE_IN_LIST = re.compile(r"\d{1,4}", re.ASCII)
 _AMOUNT = re.compile(r"(?P<item>[^=]+)=(?P<number>[^_=]+)_(?P<unit>.+)")
-_ROOM_FOR_A_NUMBER = 4
+_ROOM_FOR_A_NUMBER = 4  # a dash and three digits, within the longest id
 # What an entry says of itself; it says nothing that was done, counted or seen.
 _OF_ITSELF = frozenset(["done_on", "recorded_on", "by"])
 TRUE_OR_FALSE = {"yes": True, "true": True, "no": False, "false": False}
@@ -215,6 +215,7 @@ def _bought(typed: Typed) -> list[dict[str, Any]]:
             "--cost stands once for each --bought, in the same order, or not at all"
         )
     bought = [_amount(one, "--bought") for one in typed.bought]
+    # costs are as many, or none
     for one, cost in zip(bought, typed.costs, strict=False):
         one["cost_usd"] = _number(cost)
     return bought
@@ -255,6 +256,7 @@ def _put(entry: dict[str, Any], name: str, values: list[str], *, us_dates: bool)
     kind: type | None = LogEntry
     for part, after in pairwise(parts):
         rule = _rule(kind, part)
+        # a number behind it says that a list stands here
         at = _inside(at, part, [] if after.isdecimal() else {}, name)
         kind = kind if part.isdecimal() else (rule.record if rule is not None else None)
     rule = _rule(kind, parts[-1])
@@ -329,5 +331,6 @@ def _about(entry: Mapping[str, Any]) -> str:
 def entry_file(identity: str, entry: Mapping[str, Any]) -> bytes:
     """Return the file of one entry as it stands in the folder `log`."""
     data = {"entries": [{"id": identity, **entry}]}
+    # never wrapped: a fault is told by the key that begins its line
     text = yaml.safe_dump(data, sort_keys=False, allow_unicode=True, width=10**6)
     return text.encode()

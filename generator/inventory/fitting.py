@@ -17,6 +17,7 @@ def fitting(mention: Mention, words: Iterable[str], readings: Iterable[Reading])
     """
     name, every = mention.path[-1], list(readings)
     if name == "lot":
+        # a lot of another species would only be the next fault
         wanted = _beside(mention, every).get("species")
         species = dict(_species_of_lots(every))
         return [one for one in words if wanted is None or species.get(one) == wanted]
@@ -32,11 +33,13 @@ def _is_for(plan: StepPlan, path: Path, name: str | int) -> bool:
     subject = _KEPT.get(str(path[0]))
     if subject is not None:
         return plan.subject == subject
+    # upkeep comes back every season, and no other field takes a plan that does
     return plan.subject is None and (plan.yearly_from is not None) == (name == "upkeep")
 
 
 def _beside(mention: Mention, readings: Iterable[Reading]) -> Mapping[str, Any]:
     """Return the keys beside a mention, as they were typed."""
+    # out of the text: an entry with another fault in it has no record
     documents = (one.document for one in readings)
     found: Any = next(one.data for one in documents if one.file == mention.where.file)
     for part in mention.path[:-1]:

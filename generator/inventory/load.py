@@ -137,6 +137,7 @@ def load_inventory(folder: Path, beside: Mapping[str, bytes] | None = None) -> L
     names = [*lying.names, *(one for one in sorted(new) if one not in lying.names)]
     problems = list(lying.problems)
     readings: list[Reading] = []
+    # what names a thing that may stand in a file nobody could read is no fault
     unread = {kind for one in problems for kind in _kinds_in(one.file)}
     for name in names:
         document, faults = _document(folder, name, new)
@@ -145,9 +146,11 @@ def load_inventory(folder: Path, beside: Mapping[str, bytes] | None = None) -> L
             readings.append(Reading(document))
         if faults:
             unread |= set(_kinds_in(name))
+    # alone: to this version any line of a newer format may look wrong
     newer = _newer_format(readings)
     if newer is not None:
         return Loaded(None, (newer,))
+    # before any day is read: it stands in one file and holds for all of them
     us_dates = _us_dates(readings)
     for reading in readings:
         reading.us_dates = us_dates
@@ -160,6 +163,7 @@ def load_inventory(folder: Path, beside: Mapping[str, bytes] | None = None) -> L
     problems += _mention_faults(readings, unread)
     inventory = _as_far_as_sound(readings, entries, unread)
     if inventory is not None:
+        # beside faults elsewhere too: all that is wrong comes in one run
         inventory, unread_weather = with_weather(folder, inventory)
         points = [one for reading in readings for one in reading.points]
         zone = inventory.property.time_zone
@@ -187,6 +191,7 @@ def _keys_of_entries(name: str) -> frozenset[str]:
         return keys_inside(Property) - rules_of(Property).keys()
     kinds = _kinds_in(name)
     every = frozenset[str]().union(*(keys_inside(kind) for kind in kinds))
+    # a key that both use does not say by itself that it is out of line
     return every - FILES.get(kind_meant(name), {}).keys()
 
 
@@ -209,6 +214,7 @@ def _us_dates(readings: list[Reading]) -> bool:
     """Return whether the folder says that its days are month, day, year, or may have said so."""
     properties = [one.document for one in readings if one.document.file == PROPERTY_FILE]
     if not properties or properties[0].doubtful:
+        # else one line that cannot be read would make a fault of every day in the folder
         return True
     data = properties[0].data
     return isinstance(data, dict) and str(data.get("dates")).casefold() == US
@@ -246,6 +252,7 @@ def _read_lists(reading: Reading) -> Iterator[Entry]:
         return
     kinds = FILES[kind_meant(document.file)]
     if not isinstance(document.data, dict) or not set(document.data) <= set(kinds):
+        # below a key that is misspelled entries of any kind of this file may stand
         reading.unread |= set(kinds.values())
     if not isinstance(document.data, dict):
         reading.fault(say.wrong_type(document.data, f"{next(iter(kinds))}: and a list below"), ())
@@ -256,10 +263,12 @@ def _read_lists(reading: Reading) -> Iterator[Entry]:
         elif entries is not None and not isinstance(entries, list):
             reading.unread.add(kinds[key])
             reading.fault(say.wrong_type(entries, A_LIST), (key,))
+            # read for its id and the faults in it; it counts as no entry until it has its dash
             if is_entry(kinds[key], entries):
                 read_record(kinds[key], entries, (key,), reading)
         else:
             for n, entry in enumerate(entries or ()):
+                # what is found from here on is this entry's, and falls with it
                 ids, mentions = len(reading.named), len(reading.mentions)
                 one = read_record(kinds[key], entry, (key, n), reading)
                 yield Entry(
@@ -269,6 +278,7 @@ def _read_lists(reading: Reading) -> Iterator[Entry]:
 
 def _identity_faults(readings: list[Reading]) -> dict[NamedThing, Problem]:
     """Return the fault of each thing that goes by the id of another."""
+    # of all kinds together: a mention may be of several, and goes by the id alone
     first: dict[str, NamedThing] = {}
     problems: dict[NamedThing, Problem] = {}
     for reading in readings:
@@ -291,6 +301,7 @@ def _mention_faults(readings: list[Reading], unread: set[type]) -> list[Problem]
         known["step"] |= reading.words
         for named in reading.named:
             known[KIND_WORDS[named.kind]].add(named.identity)
+    # plantings stand inside places and are unread with them
     if unread & {Screen, Strip}:
         unread = unread | {Planting}
     passed = {KIND_WORDS[kind] for kind in unread if kind in KIND_WORDS}

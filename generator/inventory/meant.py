@@ -30,6 +30,7 @@ def nearest(word: str, known: Iterable[str], close: float = _CLOSE) -> tuple[str
     by_folded = {name.casefold(): name for name in known}
     # A word far longer than any known one is not a slip of the finger, and slow to compare.
     typed = word[:_LONGEST].casefold()
+    # one more than is offered, to see whether too many are equally near
     found = difflib.get_close_matches(typed, by_folded, n=MOST_OFFERED + 1, cutoff=close)
     alike = [difflib.SequenceMatcher(None, one, typed).ratio() for one in found]
     first = [by_folded[one] for one, near in zip(found, alike, strict=True) if near == alike[0]]
@@ -91,6 +92,7 @@ def _sharing(
         for one in known
         if (theirs := parts_of(one)) and mine and (mine <= theirs or theirs <= mine)
     }
+    # beside one with the very same parts, those with more are not what was meant
     if 0 in apart.values() or len(apart) > MOST_OFFERED:
         least = min(apart.values())
         apart = {one: number for one, number in apart.items() if number == least}

@@ -44,6 +44,7 @@ def read_record(kind: type[Record], raw: object, path: Path, reading: Reading) -
     """Return a record of the kind, or the mark of a fault when any part could not be read."""
     if not isinstance(raw, dict):
         reading.unread.add(kind)
+        # what stood here is in a line that could not be read, and told there
         if path in reading.document.doubtful and raw is None:
             return FAULT
         return reading.fault(say.wrong_type(raw, "a group of keys, each on a line"), path)
@@ -55,7 +56,7 @@ def read_record(kind: type[Record], raw: object, path: Path, reading: Reading) -
             key = typed[name]
             values[name] = _read_field(rule, raw[key], (*path, key), reading)
         elif name in meant:
-            values[name] = FAULT
+            values[name] = FAULT  # told at the mistyped key, so it is not missing as well
         elif rule.required and path in reading.document.doubtful:
             values[name] = FAULT  # it may stand in a line that could not be read
         elif rule.required:
@@ -72,7 +73,9 @@ def read_record(kind: type[Record], raw: object, path: Path, reading: Reading) -
     marks = _marks(raw, typed, path, reading)
     readable = {name: None if value is FAULT else value for name, value in values.items()}
     if not path:
+        # of the property: one faulty word in it must not keep rules from looking at the rest
         reading.whole = kind(where=where, field_marks=marks, **readable)
+    # an unknown key counts: what it was to say may change what the others mean
     faulty = len(typed) < len(raw) or any(one is FAULT for one in values.values())
     if faulty or path in reading.document.doubtful:
         return FAULT
@@ -135,6 +138,7 @@ def legal_keys(name: str, rule: FieldRule) -> tuple[str, ...]:
     """
     stem = _stem(name, rule)
     suffixes = [one for family in rule.families for one in family_suffixes(family)]
+    # a sort that keeps order: its own unit first, the others as their families list them
     suffixes.sort(key=lambda suffix: suffix != rule.unit)
     keys = tuple(f"{stem}_{suffix}" for suffix in suffixes)
     return (*keys, stem) if rule.unit == BEARING_UNIT else keys
@@ -153,6 +157,7 @@ def _typed_keys(
     Unknown keys and doubled units become faults.
     """
     by_key = {key: name for name, rule in rules.items() for key in _keys_of(name, rule)}
+    # of all keys, before the first is judged: a slip was not meant for what is typed further down
     taken = {by_key[key] for key in raw if key in by_key}
     typed: dict[str, str] = {}
     meant: set[str] = set()
@@ -195,8 +200,10 @@ def _unknown_key(
 
 
 def _read_field(rule: FieldRule, raw: object, path: Path, reading: Reading) -> object:
+    # told already, at the line that could not be read
     if path in reading.document.doubtful and not raw:
         return FAULT
+    # before its form: it may stand in the place of a value of any kind
     if rule.label and raw == NOT_ON_LABEL:
         return NOT_ON_LABEL
     if not rule.many:

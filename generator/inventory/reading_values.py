@@ -51,7 +51,7 @@ YES_OR_NO = {"yes": True, "no": False}
 TRUTHS = {"True": True, "TRUE": True, "False": False, "FALSE": False}
 
 
-LEAP_YEAR = 2024
+LEAP_YEAR = 2024  # without a year, February 29 is a day
 
 
 POINT_WORDS = "a point like [41.02, -93.10]: latitude, longitude"
@@ -86,6 +86,7 @@ def _or_label(rule: FieldRule, wanted: str) -> str:
 
 
 def _identity(_rule: FieldRule, raw: object, path: Path, reading: Reading) -> object:
+    # an id of digits alone reads as a number
     word = str(raw) if isinstance(raw, int) and not isinstance(raw, bool) else raw
     if not isinstance(word, str):
         return reading.fault(say.wrong_type(raw, "an id"), path)
@@ -134,6 +135,7 @@ def _measure(rule: FieldRule, raw: object, path: Path, reading: Reading) -> obje
     unit = rule.unit or family_suffixes(_family_of(typed_unit, rule))[0]
     value = convert(number, typed_unit, unit)
     limit = _broken_limit(rule, value, typed_unit, unit)
+    # before the range: 85 for a fraction is a percent, and is told as one
     if typed_unit == "fraction" and rule.limits.at_most == 1 < number:
         return reading.fault(say.no_fraction(number), path)
     if value and not SMALLEST <= abs(value) <= LARGEST:
@@ -303,6 +305,7 @@ def _lat_lon(_rule: FieldRule, raw: object, path: Path, reading: Reading) -> obj
     raw = plain_point(raw) if isinstance(raw, str) else raw
     if not isinstance(raw, list) or len(raw) != 2:
         return reading.fault(say.wrong_type(raw, POINT_WORDS), path)
+    # where one half can be read it is a point, and the other half is told at its own place
     if all(
         isinstance(one, str) and plain_degrees(one, _AXES[n][0]) is None
         for n, one in enumerate(raw)
@@ -347,6 +350,7 @@ def _has_minus_apart(raw: list[Any], path: Path, reading: Reading) -> bool:
 def _is_turned_around(raw: list[Any]) -> bool:
     """Whether two numbers are a point only with the longitude last."""
     numbers = all(isinstance(one, int | float) for one in raw)
+    # no latitude lies beyond 90, so the first can only be the longitude
     return numbers and 90 < abs(raw[0]) <= 180 and abs(raw[1]) <= 90
 
 

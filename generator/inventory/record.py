@@ -55,6 +55,7 @@ def record_entry(folder: Path, typed: Typed, asks: Asks, *, yes: bool) -> Record
     NotMeantError for what cannot be put into keys, and OSError where the folder cannot be read or
     written.
     """
+    # from the first look to the writing: what another writes in between was not checked with this
     with one_writer(folder):
         before = load_inventory(folder)
         if before.inventory is None:
@@ -75,6 +76,7 @@ def record_entry(folder: Path, typed: Typed, asks: Asks, *, yes: bool) -> Record
             try:
                 write_new_file(folder / name, content)
             except FileExistsError:
+                # by who does not wait, as an editor: under another id, and checked with that file
                 taken.add(identity)
                 continue
             entry = next(one for one in after.inventory.entries if one.id == identity)
@@ -85,6 +87,7 @@ def _fault(one: Problem, name: str, content: str) -> str:
     """Return a fault in words; one of the new entry by the key, since its file is not there."""
     if one.file != name:
         return str(one)
+    # every key begins a line, since the file is written without wrapping
     key = content.splitlines()[one.line - 1].strip(" -").partition(":")[0]
     return f"{OPTIONS.get(key, key)} of this entry {one.code} {one.what} - {one.accepted}"
 

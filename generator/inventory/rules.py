@@ -73,6 +73,7 @@ def _viable_parts(inventory: Inventory) -> Iterator[Broken]:
         tag = lot.tag
         parts = (tag.germination_fraction, tag.hard_fraction, tag.dormant_fraction)
         percent = convert(sum(part.value for part in parts), "fraction", "pct")
+        # parts typed in percent come back as binary fractions a hair off
         if not 0 < percent <= 100 + 1e-9:
             yield Broken(
                 typed_at(tag.germination_fraction),
@@ -160,7 +161,7 @@ def _each_step_once_a_season(inventory: Inventory) -> Iterator[Broken]:
                     f"two plantings here have step {step} {season}",
                     "one planting with all its seed, another season, or two places",
                 )
-                break
+                break  # two plantings by one plan meet in every step of it
             seen.update(keys)
 
 
@@ -169,6 +170,7 @@ def _names_for_others(inventory: Inventory) -> Iterator[Broken]:
     for place in inventory.places():
         if place.known_as is None:
             continue
+        # as file names: two that differ in capitals or marks alone would be one page
         short = slug(place.known_as)
         if not short:
             what = f"known_as {shown_value(place.known_as)} has no letter or digit"
@@ -212,6 +214,7 @@ def _basis_and_unit(inventory: Inventory) -> Iterator[Broken]:
             rates = [one for one in (use.rate_low, use.rate_high) if one is not None]
             for counted in (_by_basis(use, rates), _limits_counted(use)):
                 wrong = [one for one in counted if not _counts(*one, product.label)]
+                # where neither rate goes with it, the basis is wrong: one fault, not two
                 if 1 < len(rates) == len(wrong) and wrong[0][0] in rates:
                     yield _one_basis_for_both(use, [one for one, _ in wrong])
                     continue
@@ -255,6 +258,7 @@ def _of_unit(limit: Given) -> str:
 
 def _counts(rate: Given, basis: str, card: LabelCard | None) -> bool:
     actives = card.actives if card is not None else ()
+    # by the strength of its actives, since the unit of the rate is what is in question
     dry = bool(actives) and all(one.strength_fraction is not None for one in actives)
     wanted = {
         "product": "lb_per_ac" if dry else "fl_oz_per_ac",
@@ -323,6 +327,7 @@ def _former_names(inventory: Inventory) -> Iterator[Broken]:
         *inventory.sprayers, *inventory.spreaders, *inventory.drills,
         *inventory.soil_tests, *inventory.water_holes, *inventory.fertilizers, *inventory.limes,
     ]  # fmt: skip
+    # a page keeps the address of the first id, so that a given-up id still stands for one thing
     taken = {one.id for one in records}
     for one in records:
         for number, former in enumerate(one.was):

@@ -18,6 +18,7 @@ def _names_settled_once(inventory: Inventory) -> Iterator[Broken]:
     other_names = {key_of(one.active) for one in actives if one.same_as is not None}
     for one in actives:
         own = ActiveName(one.active).key
+        # amounts add up under one step of same_as: along two they would be kept apart
         if one.same_as is not None and key_of(one.same_as) in other_names - {own}:
             what = f"same_as: {shown_value(one.same_as)} is itself the same as another name"
             yield Broken(

@@ -12,6 +12,7 @@ from generator.inventory.rules_records import TIME
 from generator.inventory.schema import Inventory
 from generator.reference.zones import zone_names
 
+# Longer ones that come back every year would lie over themselves.
 LONGEST_RANGE_DAYS = 365
 # What clocks and forecasts call the zones of the United States, by their standard or summer time.
 SHORT_NAMES = {
@@ -113,6 +114,7 @@ def _readers_once(inventory: Inventory) -> Iterator[Broken]:
 def _time_zone(inventory: Inventory) -> Iterator[Broken]:
     name = inventory.property.time_zone
     if name is not None and name not in zone_names():
+        # only zones by a place are offered: of the short names several know no summer time
         places = [one for one in sorted(zone_names()) if "/" in one]
         short = SHORT_NAMES.get(name.casefold())
         close = (short,) if short is not None else nearest(name, places)

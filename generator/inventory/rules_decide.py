@@ -97,6 +97,7 @@ def _measured_once(inventory: Inventory) -> Iterator[Broken]:
 
 
 def _lies_beyond(station: Given, length: Given | None) -> bool:
+    # where no length was measured nothing is known to lie beyond it
     return length is not None and station.value > length.value
 
 
@@ -125,6 +126,7 @@ def _weeds_somewhere(inventory: Inventory) -> Iterator[Broken]:
 
 def _of_what_is_sown(inventory: Inventory) -> Iterator[Broken]:
     for entry, counted, _, planting in _counts(inventory):
+        # a season begins in the fall before the spring it is named by
         begins = datetime.date(planting.season - 1, FIRST_MONTH_OF_A_SEASON, 1)
         if not planting.seed:
             what = f"{shown_value(planting.id)} is planted in rows, not sown"

@@ -46,6 +46,7 @@ def _hired_once(inventory: Inventory) -> Iterator[Broken]:
     steps_of = _steps_by_planting(inventory)
     seen: set[tuple[str, str]] = set()
     for hire in inventory.hires:
+        # apart until the hire is read: all, and a step beside it, are one hire
         mine: set[tuple[str, str]] = set()
         for jobs in hire.jobs:
             known = steps_of[jobs.planting]
@@ -108,6 +109,7 @@ def _goes_round(entry: LogEntry, by_id: dict[str, LogEntry]) -> bool:
     at = entry.corrects
     while at is not None:
         if at in seen:
+            # a circle that only leads on from here is told at the entries in it
             return at == entry.id
         seen.add(at)
         at = by_id[at].corrects

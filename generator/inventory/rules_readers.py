@@ -22,6 +22,7 @@ def _jobs_alone(inventory: Inventory) -> Iterator[Broken]:
 def _names_handed_over(inventory: Inventory) -> Iterator[Broken]:
     """A partner must not climb one stand for another: each name is that of one thing alone."""
     for reader in inventory.readers:
+        # names of the reader's places too: a strip and a stand may not go by one name
         seen = _names_of_places(reader, inventory)
         for one in _handed_ground(reader, inventory):
             name = one.known_as or one.name

@@ -27,6 +27,7 @@ def _said_of_its_work(inventory: Inventory) -> Iterator[Broken]:
         operation = operations.get((job.planting, job.step)) if job is not None else None
         for name, wanted in FITS.items():
             said = getattr(entry, name)
+            # without a step that is there nothing speaks against what is said
             if said is not None and operation is not None and operation != wanted:
                 assert job is not None
                 what = f"{name}: stands in an entry about {shown_value(job.step)}"
@@ -50,6 +51,7 @@ def _times(inventory: Inventory) -> Iterator[Broken]:
         one = entry.sprayed
         began, ended = (one.started_at, one.stopped_at) if one is not None else (None, None)
         readable = began and ended and TIME.fullmatch(began) and TIME.fullmatch(ended)
+        # in two digits each, so as text they stand in the order of the day
         if one is not None and began and ended and readable and ended < began:
             what = f"stopped_at {ended} comes before started_at {began}"
             yield Broken(

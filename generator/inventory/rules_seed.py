@@ -71,6 +71,7 @@ def _tag_parts(inventory: Inventory) -> Iterator[Broken]:
         others = (tag.other_crop_fraction, tag.weed_fraction, tag.inert_fraction)
         parts = [tag.purity_fraction, *(one for one in others if one is not None)]
         together = math.fsum(one.value for one in parts)
+        # at most the whole: a tag need not print every part
         if len(parts) > 1 and together > 1 + _ROUNDING:
             percent = convert(together, "fraction", "pct")
             yield Broken(

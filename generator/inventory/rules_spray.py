@@ -29,6 +29,7 @@ def _strengths(inventory: Inventory) -> Iterator[Broken]:
                 what = f"active {shown_value(one.active)} has no strength, or two"
                 where = one.where_of("strength_fraction", "strength_lb_per_gal")
                 yield Broken(where, what, "strength_lb_per_gal, or strength_pct of a dry one")
+        # with no strength or two, told above, an active says nothing of the kind it has
         if liquid and dry and len(liquid) + len(dry) == len(actives):
             what = "one active is given by the gallon and another by weight"
             where = dry[0].where_of("strength_fraction")

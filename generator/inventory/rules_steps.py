@@ -18,6 +18,7 @@ def _whole_or_based(inventory: Inventory) -> Iterator[Broken]:
             what = f"plan {shown_value(own.id)} is neither whole nor based on another"
             yield Broken(own.where, what, "kind: or subject:, with steps:; or based_on:")
         elif own.based_on is not None and own.based_on not in step_plans():
+            # only on a shipped one: plans of the owner's own could lead round in a circle
             what = f"based_on: {shown_value(own.based_on)} is no plan of the program"
             yield Broken(own.where_of("based_on"), what, meant_or_listed(own.based_on, _shipped()))
         elif own.based_on is not None and (own.kind or own.subject or own.yearly_from is not None):
@@ -72,6 +73,7 @@ def _answers(inventory: Inventory) -> Iterator[Broken]:
             for number, need in enumerate(step.needs):
                 if need.step not in steps or steps[need.step].asks is None:
                     what = f"step {shown_value(need.step)} asks nothing here"
+                    # a step taken over is typed nowhere: told at the plan that changed its needs
                     where = typed.needs[number].where_of("step") if typed else own.where
                     yield Broken(where, what, _asking(steps) or "a step with asks:")
             for number, other in enumerate(step.excludes):

@@ -18,6 +18,7 @@ def _normals(inventory: Inventory) -> Iterator[Broken]:
             if len(months) != MONTHS_IN_YEAR:
                 what = f"{len(months)} {name} for the months of a year"
                 yield Broken(one.where_of(f"{name}_f"), what, "twelve, January first")
+        # of lists that are too short, which is told above, the months there are
         for high, low in zip(one.highs_f, one.lows_f, strict=False):
             if low.value > high.value:
                 what = f"a low of {low.typed:g} beside a high of {high.typed:g}"

@@ -36,10 +36,12 @@ def sound_entries(
     """
     twice = _given_twice(entries)
     kept = [one for one in _each_id_once(entries) if one.record is not FAULT]
+    # until nothing falls: what named the last to be left out now rests on nothing
     while True:
         own = [thing for one in kept for thing in one.named]
         lost = {thing.identity for one in entries for thing in one.named}
         lost -= {thing.identity for thing in own} - twice
+        # where the owner's plan of a shipped one's id is lost, the shipped one is not meant
         known = {kind: set(ids) - lost for kind, ids in shipped.items() if kind not in unread}
         for thing in own:
             if thing.identity not in twice:

@@ -136,6 +136,7 @@ def _plan(own: OwnPlan) -> StepPlan:
         )
     base = step_plans()[own.based_on]
     left_out = {one.step for one in own.skip}
+    # lazy: each is popped out of `mine` as `steps` is put together, before the rest follows
     kept = (mine.pop(one.id, one) for one in base.steps if one.id not in left_out)
     return replace(
         base,

@@ -108,6 +108,7 @@ def ghcn_days(text: str, days: Days) -> str:
         ):
             _, _, element, value, _, flag, _, read_at = parts + [""] * (8 - len(parts))
             days.keep(day, ELEMENTS[element], value, number, flag)
+            # both are hours and minutes in four digits, so text sorts as time
             days.early += element == "TMAX" and "" < read_at.strip() < NOON
     return TENTHS
 
@@ -131,6 +132,7 @@ def summary_days(text: str, days: Days) -> str | None:
         for column, what in SUMMARY_COLUMNS.items():
             if column in by_name:
                 flags = by_name.get(f"{column}_ATTRIBUTES", "").split(",")
+                # the second attribute is the quality check; the first says how it was measured
                 flag = flags[1] if len(flags) > 1 else ""
                 days.keep(day, what, by_name[column], number, flag)
     return None

@@ -73,6 +73,7 @@ def _hour(line: str) -> tuple[int, float | None, float | None] | Sentence:
         return day_out_of_range(at.date(), FIRST_YEAR_LONG_AGO, LAST_YEAR)
     direction, speed = int(parts[DIRECTION]), int(parts[SPEED])
     hours = int((at - EPOCH).total_seconds()) // SECONDS_IN_HOUR
+    # a direction without a speed is no wind
     if speed == _MISSING:
         return hours, None, None
     if not 0 <= speed <= FASTEST_M_PER_S * TENTHS_IN_M:
@@ -80,6 +81,7 @@ def _hour(line: str) -> tuple[int, float | None, float | None] | Sentence:
         return say.impossible(told, f"0 to {FASTEST_M_PER_S} m/s")
     if direction != _MISSING and not 0 <= direction <= _WHOLE_TURN_DEG:
         return say.impossible(f"the wind is from {direction} degrees", "0 to 360 degrees")
+    # wind from the north is 360 here; 0 stands for a calm
     known = speed > 0 and direction not in (_MISSING, 0)
     speed_mph = convert(speed / TENTHS_IN_M * SECONDS_IN_HOUR / 1000, "km_per_h", "mph")
     return hours, float(direction) if known else None, round(speed_mph, 1)

@@ -81,6 +81,7 @@ def read_document(
         return None, problems
     text = text if text.endswith("\n") else text + "\n"  # so both parsers see the same end
     whole = _reading_of(tuple(text.split("\n")), file)
+    # most files read whole and have no such key at their top: nothing to look for
     strays = stray_keys(whole.lines, inside) if _may_have_strays(whole, inside) else []
     back = put_back(whole.lines, strays, file)
     if strays:
@@ -177,6 +178,7 @@ def _around(reading: FileRead, line: int) -> Iterator[Path_]:
     """Yield the paths of what a 0-based line that was left out may belong to."""
     marks = (*reading.value_places.items(), *reading.key_places.items())
     before = [(place, path) for path, place in marks if place[0] < line]
+    # a group and its first key begin at one place: the deeper of the two is meant
     _, last = max(before, default=((0, 0), ()), key=lambda one: (one[0], len(one[1])))
     yield from (last[:length] for length in range(len(last) + 1))
 

@@ -10,6 +10,7 @@ from generator.inventory.problems import Problem
 from generator.inventory.yaml_document import FileRead, Unread
 from generator.inventory.yaml_lines import is_blank
 
+# For each the file is read anew.
 _MOST_FAULTS = 20
 Read = Callable[[tuple[str, ...]], FileRead]
 _WITH_VALUE = re.compile(r"[^\s#][^#]*:[ \t]+[^\s#]")
@@ -60,8 +61,10 @@ def _next_reading(before: FileRead, read: Read) -> FileRead | None:
         return None
     end = max(_end_of_block(before.lines, one) for one in before.unread)
     for without in _ways(before):
+        # emptied, not taken out: every line keeps its number
         lines = ("" if n in without else line for n, line in enumerate(before.lines))
         found = read(tuple(lines))
+        # one that stops no further on would be tried again without end
         if found.complete or (found.unread and min(one.line for one in found.unread) >= end):
             return found
     return None
@@ -70,6 +73,7 @@ def _next_reading(before: FileRead, read: Read) -> FileRead | None:
 def _ways(before: FileRead) -> Iterator[set[int]]:
     """Yield which lines to leave out: those with a value alone, then all that belongs to them."""
     lines = before.lines
+    # the least first: where they hold their values, what stands below them is kept
     if all(_WITH_VALUE.search(lines[one.line]) and not _opens(lines, one) for one in before.unread):
         yield {one.line for one in before.unread}
     ends = ((one.line, _end_of_block(lines, one)) for one in before.unread)
@@ -92,6 +96,7 @@ def _end_of_block(lines: Sequence[str], one: Unread) -> int:
             least = min(least, _depth(below))
     for number in filled:
         text = lines[number]
+        # the dashes of a list may stand in the column of its key
         listed = _is_entry(text) and not _is_entry(lines[first]) and _depth(text) == depth
         if _depth(text) < least and not listed:
             return number

@@ -85,6 +85,7 @@ def _fault(
     point: TypedPoint, there: tuple[float, float], time_zone: str
 ) -> tuple[str, Sentence] | None:
     """Return what slipped in a point, and the fault."""
+    # before each number by itself: of a point turned around either looks like a slip of its own
     told = _turned_around(point, there, time_zone)
     if told is not None:
         return TURNED, told

@@ -76,7 +76,7 @@ def entry_from(typed: Typed, inventory: Inventory) -> dict[str, Any]:
     if job:
         entry |= job
     if typed.used:
-        entry["used"] = [_amount(one, "--used") for one in typed.used]
+        entry["used"] = [_amount(amount, "--used") for amount in typed.used]
     if typed.bought:
         entry["bought"] = _bought(typed)
     elif typed.costs:
@@ -132,14 +132,14 @@ def _job(typed: Typed, inventory: Inventory) -> dict[str, Any]:
 def _upkeep_of(job: str | None, inventory: Inventory) -> dict[str, Any] | None:
     """Return a step of an upkeep that is named as its sheet names it, None where it is none."""
     subject, _, rest = (job or "").partition("/")
-    named = next((one for one in inventory.kept_up() if one.id == subject), None)
+    named = next((thing for thing in inventory.kept_up() if thing.id == subject), None)
     if named is None or named.upkeep is None:
         return None
     season, _, step = rest.partition("/")
-    steps = [one.id for one in inventory.plans()[named.upkeep].steps]
+    steps = [planned.id for planned in inventory.plans()[named.upkeep].steps]
     if not _YEAR.fullmatch(season) or step not in steps:
         near = meant(step, steps) if _YEAR.fullmatch(season) else ()
-        jobs = [f"{subject}/{season or 'season'}/{one}" for one in near or steps]
+        jobs = [f"{subject}/{season or 'season'}/{name}" for name in near or steps]
         offered = did_you_mean(jobs) if near else f"there: {listed(jobs)}"
         raise NotMeantError(f"there is no job {shown_value(job)}; {offered}")
     return {"at": subject, "step": step, "season": int(season)}
@@ -214,10 +214,10 @@ def _bought(typed: Typed) -> list[dict[str, Any]]:
         raise NotMeantError(
             "--cost stands once for each --bought, in the same order, or not at all"
         )
-    bought = [_amount(one, "--bought") for one in typed.bought]
+    bought = [_amount(amount, "--bought") for amount in typed.bought]
     # costs are as many, or none
-    for one, cost in zip(bought, typed.costs, strict=False):
-        one["cost_usd"] = _number(cost)
+    for item, cost in zip(bought, typed.costs, strict=False):
+        item["cost_usd"] = _number(cost)
     return bought
 
 
@@ -261,7 +261,7 @@ def _put(entry: dict[str, Any], name: str, values: list[str], *, us_dates: bool)
         kind = kind if part.isdecimal() else (rule.record if rule is not None else None)
     rule = _rule(kind, parts[-1])
     if rule is not None and rule.many and rule.form != "record":
-        value: object = [_value(rule, one, us_dates) for one in values]
+        value: object = [_value(rule, text, us_dates) for text in values]
     elif len(values) > 1:
         raise NotMeantError(f"--set {name} stands twice: once only")
     else:
@@ -291,8 +291,9 @@ def _rule(kind: type | None, key: str) -> FieldRule | None:
     rules = rules_of(kind)
     if key in rules:
         return rules[key]
+    # a number may be typed in any unit of its family
     stems = {name.removesuffix(f"_{rule.unit}"): rule for name, rule in rules.items() if rule.unit}
-    return next((stems[one] for one in stems if key.removeprefix(f"{one}_") in UNITS), None)
+    return next((stems[stem] for stem in stems if key.removeprefix(f"{stem}_") in UNITS), None)
 
 
 def _value(rule: FieldRule | None, text: str, us_dates: bool) -> object:

@@ -68,7 +68,7 @@ def lies_in(folder: Path, kinds: Collection[str]) -> Lying:
         elif thing.what == "file" and _is_read(thing, kinds):
             names.append(thing.name)
     # one that lies there and cannot be read is told as that, not as missing
-    if PROPERTY_FILE not in {*names, *(one.file for one in problems)}:
+    if PROPERTY_FILE not in {*names, *(problem.file for problem in problems)}:
         problems.append(say.missing_file(PROPERTY_FILE).at(PROPERTY_FILE, 1, 1))
     return Lying(tuple(names), tuple(passed_over), tuple(problems))
 
@@ -103,7 +103,7 @@ def _things(folder: Path) -> Iterator[_Thing]:
         thing = _Thing(name, what_is(path), is_link(path))
         if _is_looked_into(thing):
             try:
-                waiting += [f"{name}/{one}" for one in reversed(_names_in(path))]
+                waiting += [f"{name}/{inside}" for inside in reversed(_names_in(path))]
             except OSError:
                 thing = _Thing(name, "closed", thing.linked)
         yield thing
@@ -156,9 +156,9 @@ def _name_fault(thing: _Thing, kinds: Collection[str]) -> Sentence | None:
     if thing.depth:
         return say.unknown_file(thing.top, known)
     # up to the first ending: screens.yaml.bak is a copy of screens
-    stem = last[: min(last.find(one) for one in ENDINGS if one in last)]
+    stem = last[: min(last.find(ending) for ending in ENDINGS if ending in last)]
     return say.unknown_file(stem, known)
 
 
 def _holds_ending(name: str) -> bool:
-    return any(one in name.casefold() for one in ENDINGS)
+    return any(ending in name.casefold() for ending in ENDINGS)

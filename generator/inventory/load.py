@@ -134,11 +134,11 @@ def load_inventory(folder: Path, beside: Mapping[str, bytes] | None = None) -> L
     """
     lying = lies_in(folder, FILES)
     new = beside or {}
-    names = [*lying.names, *(one for one in sorted(new) if one not in lying.names)]
+    names = [*lying.names, *(name for name in sorted(new) if name not in lying.names)]
     problems = list(lying.problems)
     readings: list[Reading] = []
     # what names a thing that may stand in a file nobody could read is no fault
-    unread = {kind for one in problems for kind in _kinds_in(one.file)}
+    unread = {kind for problem in problems for kind in _kinds_in(problem.file)}
     for name in names:
         document, faults = _document(folder, name, new)
         problems += faults
@@ -155,7 +155,7 @@ def load_inventory(folder: Path, beside: Mapping[str, bytes] | None = None) -> L
     for reading in readings:
         reading.us_dates = us_dates
     entries = _read_all(readings)
-    problems += (one for reading in readings for one in reading.problems)
+    problems += (problem for reading in readings for problem in reading.problems)
     unread |= {kind for reading in readings for kind in reading.unread}
     twice = _identity_faults(readings)
     problems += twice.values()
@@ -165,7 +165,7 @@ def load_inventory(folder: Path, beside: Mapping[str, bytes] | None = None) -> L
     if inventory is not None:
         # beside faults elsewhere too: all that is wrong comes in one run
         inventory, unread_weather = with_weather(folder, inventory)
-        points = [one for reading in readings for one in reading.points]
+        points = [point for reading in readings for point in reading.points]
         zone = inventory.property.time_zone
         problems += broken_beside(inventory, places_astray(points, zone))
         problems += [*points_astray(points, zone), *unread_weather]
@@ -212,7 +212,9 @@ def _newer_format(readings: list[Reading]) -> Problem | None:
 
 def _us_dates(readings: list[Reading]) -> bool:
     """Return whether the folder says that its days are month, day, year, or may have said so."""
-    properties = [one.document for one in readings if one.document.file == PROPERTY_FILE]
+    properties = [
+        reading.document for reading in readings if reading.document.file == PROPERTY_FILE
+    ]
     if not properties or properties[0].doubtful:
         # else one line that cannot be read would make a fault of every day in the folder
         return True
@@ -234,14 +236,14 @@ def _as_far_as_sound(
     readings: list[Reading], entries: list[Entry], unread: set[type]
 ) -> Inventory | None:
     """Return what could be read and rests on nothing that could not; None without a property."""
-    wholes = [one.whole for one in readings if one.document.file == PROPERTY_FILE]
+    wholes = [reading.whole for reading in readings if reading.document.file == PROPERTY_FILE]
     if not wholes or wholes[0] is None:
         return None
     hidden = {KIND_WORDS[kind] for kind in unread if kind in KIND_WORDS}
     sound = sound_entries(entries, _shipped_words(), KIND_WORDS, hidden)
     lists: dict[str, list[object]] = {key: [] for keys in FILES.values() for key in keys}
-    for one in sound:
-        lists[one.key].append(one.record)
+    for entry in sound:
+        lists[entry.key].append(entry.record)
     values: dict[str, Any] = {key: tuple(records) for key, records in lists.items()}
     return Inventory(property=wholes[0], **values)
 
@@ -270,9 +272,9 @@ def _read_lists(reading: Reading) -> Iterator[Entry]:
             for n, entry in enumerate(entries or ()):
                 # what is found from here on is this entry's, and falls with it
                 ids, mentions = len(reading.named), len(reading.mentions)
-                one = read_record(kinds[key], entry, (key, n), reading)
+                found = read_record(kinds[key], entry, (key, n), reading)
                 yield Entry(
-                    key, one, tuple(reading.named[ids:]), tuple(reading.mentions[mentions:])
+                    key, found, tuple(reading.named[ids:]), tuple(reading.mentions[mentions:])
                 )
 
 
@@ -311,9 +313,9 @@ def _mention_faults(readings: list[Reading], unread: set[type]) -> list[Problem]
             if not passed & set(mention.refers_to) and not is_known(mention, known):
                 lost.setdefault((mention.word, mention.refers_to), []).append(mention)
     return [
-        _mention_fault(one, known, readings, mentions)
+        _mention_fault(mention, known, readings, mentions)
         for mentions in lost.values()
-        for one in (mentions if len(mentions) <= MOST_NAMED_APART else mentions[:1])
+        for mention in (mentions if len(mentions) <= MOST_NAMED_APART else mentions[:1])
     ]
 
 
@@ -342,7 +344,7 @@ def _mention_fault(
     kind = mention.refers_to[0].replace("_", " ")
     sentence = say.unknown_reference(mention.word, kind, words)
     if len(every_one) > MOST_NAMED_APART:
-        counted = Counter(one.where.file for one in every_one)
+        counted = Counter(each.where.file for each in every_one)
         files = say.listed((f"{number} in {file}" for file, number in counted.items()), "and")
         what = f"{sentence.what}, and {len(every_one)} lines name it: {files}"
         sentence = replace(sentence, what=what)

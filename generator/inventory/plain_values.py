@@ -53,7 +53,7 @@ _HUNDRED = 100
 def in_any_case(words: Iterable[str]) -> str:
     """Return a pattern of some words in small letters, capitals or both."""
     # letter by letter: a pattern in the rules for editors has no switch for capitals
-    spelled = ("".join(_in_both_cases(one) for one in word) for word in words)
+    spelled = ("".join(_in_both_cases(letter) for letter in word) for word in words)
     return f"(?:{'|'.join(spelled)})"
 
 
@@ -141,7 +141,7 @@ def plain_point(text: str) -> list[str] | str:
     """
     if not re.fullmatch(point_pattern(), text):
         return text
-    return [one.strip() for one in text.split(",")]
+    return [part.strip() for part in text.split(",")]
 
 
 def us_day(text: str) -> str | None:

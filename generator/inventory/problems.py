@@ -268,8 +268,8 @@ def day_out_of_range(day: datetime.date, first_year: int, last_year: int) -> Sen
 
 def unknown_file(stem: str, known: Sequence[str]) -> Sentence:
     """A YAML file whose name says nothing to the program: it would be read by nobody."""
-    close = [f"{one}.yaml" for one in nearest(stem, known)]
-    cure = did_you_mean(close) if close else listed(f"{one}.yaml" for one in known)
+    close = [f"{near}.yaml" for near in nearest(stem, known)]
+    cure = did_you_mean(close) if close else listed(f"{name}.yaml" for name in known)
     cure = f"{cure}; a copy belongs out of this folder"
     return Sentence("F214", "this file is not read, because of its name", cure)
 

@@ -182,8 +182,10 @@ def _key_of(path: Path) -> str:
 
 def unit_of(key: str, rule: FieldRule) -> str:
     """Return the unit of a key that is legal for a measure."""
-    suffixes = [one for family in rule.families for one in family_suffixes(family)]
-    return max((one for one in suffixes if key.endswith(f"_{one}")), key=len, default=rule.unit)
+    suffixes = [suffix for family in rule.families for suffix in family_suffixes(family)]
+    return max(
+        (suffix for suffix in suffixes if key.endswith(f"_{suffix}")), key=len, default=rule.unit
+    )
 
 
 def _family_of(suffix: str, rule: FieldRule) -> str:
@@ -307,8 +309,8 @@ def _lat_lon(_rule: FieldRule, raw: object, path: Path, reading: Reading) -> obj
         return reading.fault(say.wrong_type(raw, POINT_WORDS), path)
     # where one half can be read it is a point, and the other half is told at its own place
     if all(
-        isinstance(one, str) and plain_degrees(one, _AXES[n][0]) is None
-        for n, one in enumerate(raw)
+        isinstance(half, str) and plain_degrees(half, _AXES[n][0]) is None
+        for n, half in enumerate(raw)
     ):
         return reading.fault(say.wrong_type(", ".join(raw), POINT_WORDS), path)
     read = [_degrees(raw, number, (*path, number), reading) for number in range(2)]
@@ -349,19 +351,19 @@ def _has_minus_apart(raw: list[Any], path: Path, reading: Reading) -> bool:
 
 def _is_turned_around(raw: list[Any]) -> bool:
     """Whether two numbers are a point only with the longitude last."""
-    numbers = all(isinstance(one, int | float) for one in raw)
+    numbers = all(isinstance(half, int | float) for half in raw)
     # no latitude lies beyond 90, so the first can only be the longitude
     return numbers and 90 < abs(raw[0]) <= 180 and abs(raw[1]) <= 90
 
 
 def _points(rule: FieldRule, raw: object, path: Path, reading: Reading) -> object:
     wanted = "a list of points like [[41.02, -93.10], [41.03, -93.10]]: latitude, longitude"
-    is_point = (isinstance(one, list | str) for one in raw) if isinstance(raw, list) else ()
+    is_point = (isinstance(point, list | str) for point in raw) if isinstance(raw, list) else ()
     if not isinstance(raw, list) or not any(is_point):
         return reading.fault(say.wrong_type(raw, wanted), path)
     places = [(*path, number) for number in range(len(raw))]
-    found = [_lat_lon(rule, one, at, reading) for one, at in zip(raw, places, strict=True)]
-    if any(one is FAULT for one in found):
+    found = [_lat_lon(rule, point, at, reading) for point, at in zip(raw, places, strict=True)]
+    if any(point is FAULT for point in found):
         return FAULT
     each = tuple(reading.where(at) for at in places)
     return Points(cast("tuple[LatLon, ...]", tuple(found)), each[0], each)

@@ -139,7 +139,7 @@ def _crossing(name: str, points: Points) -> tuple[Where, str] | None:
 def points_beside(inventory: Inventory, where: Collection[Where]) -> set[Where]:
     """Return the places of all points of the shapes that have a point at one of some places."""
     shapes = (points.each for _, points in _shapes(inventory))
-    return {one for each in shapes if set(each) & set(where) for one in each}
+    return {spot for each in shapes if set(each) & set(where) for spot in each}
 
 
 AREA_RULES = (

@@ -54,10 +54,10 @@ def _too_far(typed: Given, accepted: str) -> Broken:
 
 
 def _percent_of_shares(inventory: Inventory) -> Iterator[Broken]:
-    for one in inventory.cost_share:
+    for share in inventory.cost_share:
         # typed as a fraction it is as small as it says; behind a key in percent it is a slip
-        if one.pays.typed_unit == "pct" and 0 < one.pays.value <= LEAST_FRACTION:
-            yield _as_share("of the cost is no share that a contract pays", one.pays, "as in 50")
+        if share.pays.typed_unit == "pct" and 0 < share.pays.value <= LEAST_FRACTION:
+            yield _as_share("of the cost is no share that a contract pays", share.pays, "as in 50")
     for place in inventory.places():
         for planting in place.plantings:
             stands = planting.winter_share_fraction

@@ -59,10 +59,10 @@ def _woody_species(inventory: Inventory) -> Iterator[Broken]:
 
 
 def _whole_counts(inventory: Inventory) -> Iterator[Broken]:
-    counts = [one.rows_count for planting in _plantings(inventory) for one in planting.woody]
+    counts = [row.rows_count for planting in _plantings(inventory) for row in planting.woody]
     stocked: list[Plant | Guard] = [*inventory.plants, *inventory.guards]
     for kept in stocked:
-        counts += [one for one in (kept.package_count, kept.on_hand_count) if one is not None]
+        counts += [given for given in (kept.package_count, kept.on_hand_count) if given is not None]
     for count in counts:
         if count.value != int(count.value):
             yield Broken(typed_at(count), f"a part of one: {count.typed:g}", "a whole number")

@@ -42,14 +42,14 @@ def write_new_folder(folder: Path, files: Mapping[str, bytes]) -> None:
 @contextmanager
 def _removed_if_it_fails(folder: Path) -> Iterator[None]:
     """Remove a folder and those above it where they were not there and nothing came of it."""
-    new = [one for one in (folder, *folder.parents) if not one.exists()]
+    new = [path for path in (folder, *folder.parents) if not path.exists()]
     try:
         yield
     except BaseException:  # an interrupt too must leave nothing behind
         # only empty folders go: what somebody else put there meanwhile stays
         with suppress(OSError):
-            for one in new:
-                one.rmdir()
+            for path in new:
+                path.rmdir()
         raise
 
 

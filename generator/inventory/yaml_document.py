@@ -120,7 +120,11 @@ class FileRead:
         """Note that what begins at a 0-based line, or in brackets before it, cannot be read."""
         self.complete = False
         # brackets without one of their lines are broken: they go from where they open
-        opened = (self.value_places.get(one.path) for one in self._open if one.in_flow and one.path)
+        opened = (
+            self.value_places.get(group.path)
+            for group in self._open
+            if group.in_flow and group.path
+        )
         first = min([line, *(place[0] for place in opened if place is not None)])
         self.unread.append(Unread(first, misplaced))
 

@@ -132,12 +132,12 @@ def entry_column(lines: Sequence[str], line: int) -> tuple[int, str] | None:
 
     Its own keys below say it, else a key above that waits for a list, else the entry above.
     """
-    dashes = [one for one in range(line) if lines[one].lstrip().startswith("- ")]
+    dashes = [number for number in range(line) if lines[number].lstrip().startswith("- ")]
     below = next((text for text in lines[line + 1 :] if not is_blank(text)), "")
     beside = len(below) - len(below.lstrip()) - len("- ")
-    for one in reversed(dashes):
-        if lines[one].index("-") == beside and not below.lstrip().startswith("- "):
-            return beside, lines[one].strip()
+    for number in reversed(dashes):
+        if lines[number].index("-") == beside and not below.lstrip().startswith("- "):
+            return beside, lines[number].strip()
     above = line_above(lines, line)
     if above is None:
         return None

@@ -156,11 +156,11 @@ def _add_cause(reading: FileRead, line: int, column: int, sentence: Sentence) ->
     """
     last = len(reading.lines) if sentence.code == LEFT_OPEN else line + 1
     reading.problems = [
-        one
-        for one in reading.problems
-        if (one.line, one.column) <= (line + 1, column + 1) or one.line > last
+        problem
+        for problem in reading.problems
+        if (problem.line, problem.column) <= (line + 1, column + 1) or problem.line > last
     ]
-    if all(one.line != line + 1 for one in reading.problems):
+    if all(problem.line != line + 1 for problem in reading.problems):
         reading.add(line, column, sentence)
 
 
@@ -179,7 +179,7 @@ def _around(reading: FileRead, line: int) -> Iterator[Path_]:
     marks = (*reading.value_places.items(), *reading.key_places.items())
     before = [(place, path) for path, place in marks if place[0] < line]
     # a group and its first key begin at one place: the deeper of the two is meant
-    _, last = max(before, default=((0, 0), ()), key=lambda one: (one[0], len(one[1])))
+    _, last = max(before, default=((0, 0), ()), key=lambda pair: (pair[0], len(pair[1])))
     yield from (last[:length] for length in range(len(last) + 1))
 
 

@@ -347,9 +347,9 @@ def _outlier_above(spot: ParserSpot) -> tuple[int, int, str] | None:
         return above, column, key or ""  # the first line of what a key above waits for
     over = next(
         (
-            one
-            for one in range(before, -1, -1)
-            if not is_blank(spot.lines[one]) and text_column(spot.lines[one]) <= column
+            number
+            for number in range(before, -1, -1)
+            if not is_blank(spot.lines[number]) and text_column(spot.lines[number]) <= column
         ),
         None,
     )

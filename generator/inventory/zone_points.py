@@ -69,7 +69,7 @@ def _told_once(
 ) -> Problem:
     """Return one fault for many points, at the first of them."""
     point, first = told[0]
-    counted = Counter(one.where.file for one, _ in told)
+    counted = Counter(each.where.file for each, _ in told)
     files = listed((f"{number} in {file}" for file, number in counted.items()), "and")
     what, accepted = first.what, first.accepted
     if len(told) > 1:

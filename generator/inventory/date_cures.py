@@ -21,6 +21,7 @@ _CENTURY = 2000
 _MONTHS = ("jan", "feb", "mar", "apr", "may", "jun", "jul", "aug", "sep", "oct", "nov", "dec")
 _YEAR_FIRST = re.compile(r"([0-9]{4})[-/.]([0-9]{1,2})[-/.]([0-9]{1,2})")
 _YEAR_LAST = re.compile(r"([0-9]{1,2})[-/.]([0-9]{1,2})(?:[-/.]([0-9]{4}|[0-9]{2}))?\.?")
+# Eight digits are a day only where four of them are a year of our time.
 _GLUED = re.compile(r"((?:19|20)[0-9]{2})([0-9]{2})([0-9]{2})")
 _GLUED_YEAR_LAST = re.compile(r"([0-9]{2})([0-9]{2})((?:19|20)[0-9]{2})")
 _GLUED_MONTH_DAY = re.compile(r"([0-9]{2})([0-9]{2})")
@@ -78,6 +79,7 @@ def _month_day_cure(text: str, wanted: str, us_dates: bool) -> tuple[str, str]:
 
 
 def _day_cure(text: str, wanted: str, us_dates: bool) -> tuple[str, str]:
+    # where a tag is copied, 10/26 is month and year; elsewhere it is a day without its year
     printed = _TAG_MONTH.fullmatch(text) if OR_MONTH in wanted else None
     month = _meant_month(text)
     if printed is not None and month is None:
@@ -96,6 +98,7 @@ def _day_cure(text: str, wanted: str, us_dates: bool) -> tuple[str, str]:
     if day.year is None:
         return "has no year", wanted
     written = f"{day.year:04}-{day.month:02}-{day.day:02}"
+    # written as it should be and refused all the same: to say it again is no cure
     if written == text:
         return "is not a date", wanted
     return "is not a date", f"write {written}{', if that is the year' if day.short else ''}"
@@ -130,6 +133,7 @@ def _meant_day(text: str, us_dates: bool) -> _Day | None:
         short = typed_year is not None and len(typed_year) == len("26")
         year_of = None if typed_year is None else int(typed_year) + _CENTURY * short
         first, second = int(found[1]), int(found[2])
+        # 03-04 is in the files' own order of month and day; of 3/4 nobody knows the order
         as_month = us_dates or ("-" in text and year_of is None)
         return _in_order(first, second, year_of, short=short, month_first=as_month)
     months, days, years = _named(text)

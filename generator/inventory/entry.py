@@ -30,7 +30,7 @@ _NUMBER = re.compile(r"-?\d{1,18}(\.\d{1,30})?", re.ASCII)
 _YEAR = re.compile(r"\d{4}", re.ASCII)
 _PLACE_IN_LIST = re.compile(r"\d{1,4}", re.ASCII)
 _AMOUNT = re.compile(r"(?P<item>[^=]+)=(?P<number>[^_=]+)_(?P<unit>.+)")
-_ROOM_FOR_A_NUMBER = 4
+_ROOM_FOR_A_NUMBER = 4  # a dash and three digits, within the longest id
 # What an entry says of itself; it says nothing that was done, counted or seen.
 _OF_ITSELF = frozenset(["done_on", "recorded_on", "by"])
 TRUE_OR_FALSE = {"yes": True, "true": True, "no": False, "false": False}
@@ -76,7 +76,7 @@ def entry_from(typed: Typed, inventory: Inventory) -> dict[str, Any]:
     if job:
         entry |= job
     if typed.used:
-        entry["used"] = [_amount(one, "--used") for one in typed.used]
+        entry["used"] = [_amount(amount, "--used") for amount in typed.used]
     if typed.bought:
         entry["bought"] = _bought(typed)
     elif typed.costs:
@@ -132,14 +132,14 @@ def _job(typed: Typed, inventory: Inventory) -> dict[str, Any]:
 def _upkeep_of(job: str | None, inventory: Inventory) -> dict[str, Any] | None:
     """Return a step of an upkeep that is named as its sheet names it, None where it is none."""
     subject, _, rest = (job or "").partition("/")
-    named = next((one for one in inventory.kept_up() if one.id == subject), None)
+    named = next((thing for thing in inventory.kept_up() if thing.id == subject), None)
     if named is None or named.upkeep is None:
         return None
     season, _, step = rest.partition("/")
-    steps = [one.id for one in inventory.plans()[named.upkeep].steps]
+    steps = [planned.id for planned in inventory.plans()[named.upkeep].steps]
     if not _YEAR.fullmatch(season) or step not in steps:
         near = meant(step, steps) if _YEAR.fullmatch(season) else ()
-        jobs = [f"{subject}/{season or 'season'}/{one}" for one in near or steps]
+        jobs = [f"{subject}/{season or 'season'}/{name}" for name in near or steps]
         offered = did_you_mean(jobs) if near else f"there: {listed(jobs)}"
         raise NotMeantError(f"there is no job {shown_value(job)}; {offered}")
     return {"at": subject, "step": step, "season": int(season)}
@@ -214,9 +214,10 @@ def _bought(typed: Typed) -> list[dict[str, Any]]:
         raise NotMeantError(
             "--cost stands once for each --bought, in the same order, or not at all"
         )
-    bought = [_amount(one, "--bought") for one in typed.bought]
-    for one, cost in zip(bought, typed.costs, strict=False):
-        one["cost_usd"] = _number(cost)
+    bought = [_amount(amount, "--bought") for amount in typed.bought]
+    # costs are as many, or none
+    for item, cost in zip(bought, typed.costs, strict=False):
+        item["cost_usd"] = _number(cost)
     return bought
 
 
@@ -255,11 +256,12 @@ def _put(entry: dict[str, Any], name: str, values: list[str], *, us_dates: bool)
     kind: type | None = LogEntry
     for part, after in pairwise(parts):
         rule = _rule(kind, part)
+        # a number behind it says that a list stands here
         at = _inside(at, part, [] if after.isdecimal() else {}, name)
         kind = kind if part.isdecimal() else (rule.record if rule is not None else None)
     rule = _rule(kind, parts[-1])
     if rule is not None and rule.many and rule.form != "record":
-        value: object = [_value(rule, one, us_dates) for one in values]
+        value: object = [_value(rule, text, us_dates) for text in values]
     elif len(values) > 1:
         raise NotMeantError(f"--set {name} stands twice: once only")
     else:
@@ -289,8 +291,9 @@ def _rule(kind: type | None, key: str) -> FieldRule | None:
     rules = rules_of(kind)
     if key in rules:
         return rules[key]
+    # a number may be typed in any unit of its family
     stems = {name.removesuffix(f"_{rule.unit}"): rule for name, rule in rules.items() if rule.unit}
-    return next((stems[one] for one in stems if key.removeprefix(f"{one}_") in UNITS), None)
+    return next((stems[stem] for stem in stems if key.removeprefix(f"{stem}_") in UNITS), None)
 
 
 def _value(rule: FieldRule | None, text: str, us_dates: bool) -> object:
@@ -329,5 +332,6 @@ def _about(entry: Mapping[str, Any]) -> str:
 def entry_file(identity: str, entry: Mapping[str, Any]) -> bytes:
     """Return the file of one entry as it stands in the folder `log`."""
     data = {"entries": [{"id": identity, **entry}]}
+    # never wrapped: a fault is told by the key that begins its line
     text = yaml.safe_dump(data, sort_keys=False, allow_unicode=True, width=10**6)
     return text.encode()

@@ -70,6 +70,7 @@ class Where:
     column: int
 
 
+# The first: it makes a seed test older, and an inoculant over sooner, than any other day.
 class FirstOfMonth(datetime.date):
     """A month of which no day is known: it counts as its first day, and is shown as a month."""
 
@@ -102,6 +103,7 @@ class Record:
     def where_of(self, *names: str, number: int | None = None) -> Where:
         """Return where the first of the fields that were typed stands, else the record itself."""
         for name in names:
+            # one word typed where a list may stand has no number of its own
             mark = self.field_marks.get((name, number)) or self.field_marks.get((name, None))
             if mark is not None:
                 return Where(self.where.file, *mark)
@@ -213,11 +215,11 @@ def record(visible: Visible, help: str, kind: type, **more: Any) -> Any:
 
 def rules_of(kind: type) -> dict[str, FieldRule]:
     """Return the description of every field an owner may type in a record of this kind."""
-    return {one.name: one.metadata[_KEY] for one in _described(kind)}
+    return {declared.name: declared.metadata[_KEY] for declared in _described(kind)}
 
 
 def _described(kind: type) -> list[Field[Any]]:
-    return [one for one in fields(kind) if _KEY in one.metadata]
+    return [declared for declared in fields(kind) if _KEY in declared.metadata]
 
 
 def default_of(kind: type, name: str) -> object:

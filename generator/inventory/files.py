@@ -62,6 +62,7 @@ def content_of(path: Path, most_bytes: int) -> bytes | Hindered:
         if size > most_bytes:
             return _too_long(size)
         with path.open("rb") as file:
+            # one more than may be: a file can grow between the look at it and the reading
             content = file.read(most_bytes + 1)
     except OSError as error:
         return Hindered("closed", f"{WHAT_WORDS['closed']}: {error.strerror}")

@@ -17,13 +17,16 @@ def fitting(mention: Mention, words: Iterable[str], readings: Iterable[Reading])
     """
     name, every = mention.path[-1], list(readings)
     if name == "lot":
+        # a lot of another species would only be the next fault
         wanted = _beside(mention, every).get("species")
         species = dict(_species_of_lots(every))
-        return [one for one in words if wanted is None or species.get(one) == wanted]
+        return [word for word in words if wanted is None or species.get(word) == wanted]
     if "step_plan" in mention.refers_to:
         shipped = step_plans()
         return [
-            one for one in words if one not in shipped or _is_for(shipped[one], mention.path, name)
+            word
+            for word in words
+            if word not in shipped or _is_for(shipped[word], mention.path, name)
         ]
     return list(words)
 
@@ -32,13 +35,17 @@ def _is_for(plan: StepPlan, path: Path, name: str | int) -> bool:
     subject = _KEPT.get(str(path[0]))
     if subject is not None:
         return plan.subject == subject
+    # upkeep comes back every season, and no other field takes a plan that does
     return plan.subject is None and (plan.yearly_from is not None) == (name == "upkeep")
 
 
 def _beside(mention: Mention, readings: Iterable[Reading]) -> Mapping[str, Any]:
     """Return the keys beside a mention, as they were typed."""
-    documents = (one.document for one in readings)
-    found: Any = next(one.data for one in documents if one.file == mention.where.file)
+    # out of the text: an entry with another fault in it has no record
+    documents = (reading.document for reading in readings)
+    found: Any = next(
+        document.data for document in documents if document.file == mention.where.file
+    )
     for part in mention.path[:-1]:
         found = found[part]
     return found if isinstance(found, dict) else {}

@@ -67,7 +67,8 @@ def lies_in(folder: Path, kinds: Collection[str]) -> Lying:
             problems.append(fault.at(thing.name, 1, 1))
         elif thing.what == "file" and _is_read(thing, kinds):
             names.append(thing.name)
-    if PROPERTY_FILE not in {*names, *(one.file for one in problems)}:
+    # one that lies there and cannot be read is told as that, not as missing
+    if PROPERTY_FILE not in {*names, *(problem.file for problem in problems)}:
         problems.append(say.missing_file(PROPERTY_FILE).at(PROPERTY_FILE, 1, 1))
     return Lying(tuple(names), tuple(passed_over), tuple(problems))
 
@@ -88,11 +89,13 @@ def kind_meant(name: str) -> str:
 
 def _names_in(folder: Path) -> list[str]:
     with os.scandir(folder) as entries:
+        # every disk lists in an order of its own, and no output may hang on it
         return sorted(entry.name for entry in entries)
 
 
 def _things(folder: Path) -> Iterator[_Thing]:
     """Yield all that lies in a folder, in order; hidden folders are not looked into."""
+    # taken from the end, so that what is in a folder comes right behind it
     waiting = _names_in(folder)[::-1]
     while waiting:
         name = waiting.pop()
@@ -100,7 +103,7 @@ def _things(folder: Path) -> Iterator[_Thing]:
         thing = _Thing(name, what_is(path), is_link(path))
         if _is_looked_into(thing):
             try:
-                waiting += [f"{name}/{one}" for one in reversed(_names_in(path))]
+                waiting += [f"{name}/{inside}" for inside in reversed(_names_in(path))]
             except OSError:
                 thing = _Thing(name, "closed", thing.linked)
         yield thing
@@ -129,6 +132,7 @@ def _fault(thing: _Thing, kinds: Collection[str]) -> Sentence | None:
     if thing.what == "file":
         return None if _is_read(thing, kinds) else _name_fault(thing, kinds)
     may_be_meant = _holds_ending(thing.last) or (not thing.depth and thing.last in kinds)
+    # a folder may be called log and holds lists then; one with .yaml in its name was to be a file
     if may_be_meant and (thing.what != "folder" or _holds_ending(thing.last)):
         return say.not_a_file(WHAT_WORDS[thing.what])
     return None
@@ -151,9 +155,10 @@ def _name_fault(thing: _Thing, kinds: Collection[str]) -> Sentence | None:
         return say.too_deep_file(thing.top) if thing.depth > 1 else say.other_ending()
     if thing.depth:
         return say.unknown_file(thing.top, known)
-    stem = last[: min(last.find(one) for one in ENDINGS if one in last)]
+    # up to the first ending: screens.yaml.bak is a copy of screens
+    stem = last[: min(last.find(ending) for ending in ENDINGS if ending in last)]
     return say.unknown_file(stem, known)
 
 
 def _holds_ending(name: str) -> bool:
-    return any(one in name.casefold() for one in ENDINGS)
+    return any(ending in name.casefold() for ending in ENDINGS)

@@ -92,6 +92,7 @@ def _single(key: str, rule: FieldRule) -> Mapping[str, Any]:
         assert rule.record is not None
         return _record(rule.record)
     if rule.form == "measure" and not key.endswith(f"_{unit_of(key, rule)}"):
+        # a bearing without its unit is a point of the compass, never a number
         return {"type": "string", "pattern": f"^{COMPASS}$"}
     if rule.form == "measure":
         plain = "|".join(number_patterns(unit_of(key, rule)))
@@ -126,6 +127,7 @@ def _words_in_any_case(words: Iterable[str], truths: list[bool]) -> dict[str, An
 
 
 def _reference(rule: FieldRule) -> Mapping[str, Any]:
+    # ids of the owner's own may stand in any file, and an editor looks at one
     if set(rule.refers_to) & {*KIND_WORDS.values(), "step"}:
         return {"type": ["string", "integer"]}
     known = {
@@ -143,6 +145,7 @@ def _bounds(key: str, rule: FieldRule) -> dict[str, Any]:
         "minimum": rule.limits.at_least,
         "maximum": rule.limits.at_most,
     }
+    # a number of several families is held to 0 alone, which is 0 in every unit
     if not rule.unit:
         return {name: value for name, value in names.items() if value is not None}
     return {
@@ -165,6 +168,7 @@ _PLAIN: Mapping[str, Mapping[str, Any]] = MappingProxyType(
         "identity": ID,
         "word": {"type": "string", "pattern": "^[a-z0-9]+(_[a-z0-9]+)*$"},
         "yes_no": _words_in_any_case(YES_OR_NO, [True, False]),
+        # month/day/year too: whether the folder has it so stands in another file
         "date": {"type": "string", "pattern": f"^(?:{ISO_DAY}|{US_DAY})$"},
         "month": {"type": "string", "pattern": f"^(?:{A_MONTH})$"},
         "month_day": MONTH_DAY,

@@ -134,10 +134,11 @@ def load_inventory(folder: Path, beside: Mapping[str, bytes] | None = None) -> L
     """
     lying = lies_in(folder, FILES)
     new = beside or {}
-    names = [*lying.names, *(one for one in sorted(new) if one not in lying.names)]
+    names = [*lying.names, *(name for name in sorted(new) if name not in lying.names)]
     problems = list(lying.problems)
     readings: list[Reading] = []
-    unread = {kind for one in problems for kind in _kinds_in(one.file)}
+    # what names a thing that may stand in a file nobody could read is no fault
+    unread = {kind for problem in problems for kind in _kinds_in(problem.file)}
     for name in names:
         document, faults = _document(folder, name, new)
         problems += faults
@@ -145,14 +146,16 @@ def load_inventory(folder: Path, beside: Mapping[str, bytes] | None = None) -> L
             readings.append(Reading(document))
         if faults:
             unread |= set(_kinds_in(name))
+    # alone: to this version any line of a newer format may look wrong
     newer = _newer_format(readings)
     if newer is not None:
         return Loaded(None, (newer,))
+    # before any day is read: it stands in one file and holds for all of them
     us_dates = _us_dates(readings)
     for reading in readings:
         reading.us_dates = us_dates
     entries = _read_all(readings)
-    problems += (one for reading in readings for one in reading.problems)
+    problems += (problem for reading in readings for problem in reading.problems)
     unread |= {kind for reading in readings for kind in reading.unread}
     twice = _identity_faults(readings)
     problems += twice.values()
@@ -160,8 +163,9 @@ def load_inventory(folder: Path, beside: Mapping[str, bytes] | None = None) -> L
     problems += _mention_faults(readings, unread)
     inventory = _as_far_as_sound(readings, entries, unread)
     if inventory is not None:
+        # beside faults elsewhere too: all that is wrong comes in one run
         inventory, unread_weather = with_weather(folder, inventory)
-        points = [one for reading in readings for one in reading.points]
+        points = [point for reading in readings for point in reading.points]
         zone = inventory.property.time_zone
         problems += broken_beside(inventory, places_astray(points, zone))
         problems += [*points_astray(points, zone), *unread_weather]
@@ -187,6 +191,7 @@ def _keys_of_entries(name: str) -> frozenset[str]:
         return keys_inside(Property) - rules_of(Property).keys()
     kinds = _kinds_in(name)
     every = frozenset[str]().union(*(keys_inside(kind) for kind in kinds))
+    # a key that both use does not say by itself that it is out of line
     return every - FILES.get(kind_meant(name), {}).keys()
 
 
@@ -207,8 +212,11 @@ def _newer_format(readings: list[Reading]) -> Problem | None:
 
 def _us_dates(readings: list[Reading]) -> bool:
     """Return whether the folder says that its days are month, day, year, or may have said so."""
-    properties = [one.document for one in readings if one.document.file == PROPERTY_FILE]
+    properties = [
+        reading.document for reading in readings if reading.document.file == PROPERTY_FILE
+    ]
     if not properties or properties[0].doubtful:
+        # else one line that cannot be read would make a fault of every day in the folder
         return True
     data = properties[0].data
     return isinstance(data, dict) and str(data.get("dates")).casefold() == US
@@ -228,14 +236,14 @@ def _as_far_as_sound(
     readings: list[Reading], entries: list[Entry], unread: set[type]
 ) -> Inventory | None:
     """Return what could be read and rests on nothing that could not; None without a property."""
-    wholes = [one.whole for one in readings if one.document.file == PROPERTY_FILE]
+    wholes = [reading.whole for reading in readings if reading.document.file == PROPERTY_FILE]
     if not wholes or wholes[0] is None:
         return None
     hidden = {KIND_WORDS[kind] for kind in unread if kind in KIND_WORDS}
     sound = sound_entries(entries, _shipped_words(), KIND_WORDS, hidden)
     lists: dict[str, list[object]] = {key: [] for keys in FILES.values() for key in keys}
-    for one in sound:
-        lists[one.key].append(one.record)
+    for entry in sound:
+        lists[entry.key].append(entry.record)
     values: dict[str, Any] = {key: tuple(records) for key, records in lists.items()}
     return Inventory(property=wholes[0], **values)
 
@@ -246,6 +254,7 @@ def _read_lists(reading: Reading) -> Iterator[Entry]:
         return
     kinds = FILES[kind_meant(document.file)]
     if not isinstance(document.data, dict) or not set(document.data) <= set(kinds):
+        # below a key that is misspelled entries of any kind of this file may stand
         reading.unread |= set(kinds.values())
     if not isinstance(document.data, dict):
         reading.fault(say.wrong_type(document.data, f"{next(iter(kinds))}: and a list below"), ())
@@ -256,19 +265,22 @@ def _read_lists(reading: Reading) -> Iterator[Entry]:
         elif entries is not None and not isinstance(entries, list):
             reading.unread.add(kinds[key])
             reading.fault(say.wrong_type(entries, A_LIST), (key,))
+            # read for its id and the faults in it; it counts as no entry until it has its dash
             if is_entry(kinds[key], entries):
                 read_record(kinds[key], entries, (key,), reading)
         else:
             for n, entry in enumerate(entries or ()):
+                # what is found from here on is this entry's, and falls with it
                 ids, mentions = len(reading.named), len(reading.mentions)
-                one = read_record(kinds[key], entry, (key, n), reading)
+                found = read_record(kinds[key], entry, (key, n), reading)
                 yield Entry(
-                    key, one, tuple(reading.named[ids:]), tuple(reading.mentions[mentions:])
+                    key, found, tuple(reading.named[ids:]), tuple(reading.mentions[mentions:])
                 )
 
 
 def _identity_faults(readings: list[Reading]) -> dict[NamedThing, Problem]:
     """Return the fault of each thing that goes by the id of another."""
+    # of all kinds together: a mention may be of several, and goes by the id alone
     first: dict[str, NamedThing] = {}
     problems: dict[NamedThing, Problem] = {}
     for reading in readings:
@@ -291,6 +303,7 @@ def _mention_faults(readings: list[Reading], unread: set[type]) -> list[Problem]
         known["step"] |= reading.words
         for named in reading.named:
             known[KIND_WORDS[named.kind]].add(named.identity)
+    # plantings stand inside places and are unread with them
     if unread & {Screen, Strip}:
         unread = unread | {Planting}
     passed = {KIND_WORDS[kind] for kind in unread if kind in KIND_WORDS}
@@ -300,9 +313,9 @@ def _mention_faults(readings: list[Reading], unread: set[type]) -> list[Problem]
             if not passed & set(mention.refers_to) and not is_known(mention, known):
                 lost.setdefault((mention.word, mention.refers_to), []).append(mention)
     return [
-        _mention_fault(one, known, readings, mentions)
+        _mention_fault(mention, known, readings, mentions)
         for mentions in lost.values()
-        for one in (mentions if len(mentions) <= MOST_NAMED_APART else mentions[:1])
+        for mention in (mentions if len(mentions) <= MOST_NAMED_APART else mentions[:1])
     ]
 
 
@@ -331,7 +344,7 @@ def _mention_fault(
     kind = mention.refers_to[0].replace("_", " ")
     sentence = say.unknown_reference(mention.word, kind, words)
     if len(every_one) > MOST_NAMED_APART:
-        counted = Counter(one.where.file for one in every_one)
+        counted = Counter(each.where.file for each in every_one)
         files = say.listed((f"{number} in {file}" for file, number in counted.items()), "and")
         what = f"{sentence.what}, and {len(every_one)} lines name it: {files}"
         sentence = replace(sentence, what=what)

@@ -30,9 +30,12 @@ def nearest(word: str, known: Iterable[str], close: float = _CLOSE) -> tuple[str
     by_folded = {name.casefold(): name for name in known}
     # A word far longer than any known one is not a slip of the finger, and slow to compare.
     typed = word[:_LONGEST].casefold()
+    # one more than is offered, to see whether too many are equally near
     found = difflib.get_close_matches(typed, by_folded, n=MOST_OFFERED + 1, cutoff=close)
-    alike = [difflib.SequenceMatcher(None, one, typed).ratio() for one in found]
-    first = [by_folded[one] for one, near in zip(found, alike, strict=True) if near == alike[0]]
+    alike = [difflib.SequenceMatcher(None, folded, typed).ratio() for folded in found]
+    first = [
+        by_folded[folded] for folded, near in zip(found, alike, strict=True) if near == alike[0]
+    ]
     return tuple(sorted(first)) if len(first) <= MOST_OFFERED else ()
 
 
@@ -50,7 +53,7 @@ def meant(word: str, known: Sequence[str]) -> tuple[str, ...]:
 def akin_first(word: str, known: Iterable[str]) -> list[str]:
     """Return the known words in their order, those that share most parts with a word first."""
     mine = _parts(word)
-    return sorted(known, key=lambda one: -len(mine & _parts(one)))
+    return sorted(known, key=lambda name: -len(mine & _parts(name)))
 
 
 def keys_meant(key: str, fields: Mapping[str, Sequence[str]]) -> tuple[str, ...]:
@@ -60,10 +63,10 @@ def keys_meant(key: str, fields: Mapping[str, Sequence[str]]) -> tuple[str, ...]
     keys that end in it come first, then those that share their other parts.
     """
     in_unit = [
-        one
+        legal
         for keys in fields.values()
-        for one in keys
-        if unit_at_end(one) == unit_at_end(key) != ""
+        for legal in keys
+        if unit_at_end(legal) == unit_at_end(key) != ""
     ]
     return _sharing(key, in_unit, _named) or meant(key, [keys[0] for keys in fields.values()])
 
@@ -74,7 +77,7 @@ def stem_meant(key: str, stems: Iterable[str]) -> str | None:
     >>> stem_meant("wind_from", ["wind", "wind_from"]), stem_meant("width_feet", ["width"])
     ('wind_from', 'width')
     """
-    found = [one for one in stems if key == one or key.startswith(f"{one}_")]
+    found = [stem for stem in stems if key == stem or key.startswith(f"{stem}_")]
     return max(found, key=len, default=None)
 
 
@@ -87,13 +90,14 @@ def _sharing(
     """
     mine = parts_of(word)
     apart = {
-        one: len(mine ^ theirs)
-        for one in known
-        if (theirs := parts_of(one)) and mine and (mine <= theirs or theirs <= mine)
+        name: len(mine ^ theirs)
+        for name in known
+        if (theirs := parts_of(name)) and mine and (mine <= theirs or theirs <= mine)
     }
+    # beside one with the very same parts, those with more are not what was meant
     if 0 in apart.values() or len(apart) > MOST_OFFERED:
         least = min(apart.values())
-        apart = {one: number for one, number in apart.items() if number == least}
+        apart = {name: number for name, number in apart.items() if number == least}
     return tuple(apart) if len(apart) <= MOST_OFFERED else ()
 
 
@@ -108,5 +112,5 @@ def _named(key: str) -> frozenset[str]:
 
 def unit_at_end(key: str) -> str:
     """Return the longest unit that a key ends in, empty where it ends in none."""
-    found = [one for one in UNITS if key.endswith(f"_{one}")]
+    found = [unit for unit in UNITS if key.endswith(f"_{unit}")]
     return max(found, key=len, default="")

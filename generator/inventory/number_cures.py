@@ -50,12 +50,14 @@ def _decimal(value: Decimal | float | str) -> str:
     """Digits only, without exponent, sign of plus, leading or trailing zeros."""
     number = Decimal(str(value))
     if number == number.to_integral_value():
+        # of more digits than any number keeps nothing is written out
         return format(number.quantize(Decimal(1)) + 0, "f") if abs(number) < 10**20 else ""
     return format(number.normalize(), "f")
 
 
 def _write(value: Decimal | float | str) -> str | None:
     digits = _decimal(value)
+    # no longer than the reader takes: a cure that is refused again is none
     return f"write {digits}" if 0 < len(digits) <= 18 else None
 
 
@@ -64,6 +66,7 @@ def _fraction(text: str, _key: str) -> str | None:
     if found is None or int(found[4]) == 0:
         return None
     value = int(found[2] or 0) + int(found[3]) / int(found[4])
+    # a third has no end in decimals
     rounded = round(Decimal(value), 4)
     return _write(-rounded if found[1] else rounded)
 
@@ -113,6 +116,7 @@ def _percent(text: str, key: str) -> str | None:
 
 def _with_unit(text: str, key: str) -> str | None:
     found = re.fullmatch(rf"(-?{_NUMBER}) ?([A-Za-z][A-Za-z./ ]{{0,14}}|['’′\"”″])", text)
+    # 3e is an exponent cut short, not a number with a unit
     if found is None or re.fullmatch(r"[eE]", found[2]):
         return None
     word = found[2].rstrip(".")
@@ -191,6 +195,8 @@ def _spelled(text: str, _key: str) -> str | None:
     return None if value is None else f"in digits: {_write(value)}"
 
 
+# The first that fits: 1,200 is thousands before it is a comma for a point, 5 USD is money
+# before it is a number with a unit.
 _WAYS: tuple[Callable[[str, str], str | None], ...] = (
     _fraction,
     _vulgar_fraction,

@@ -52,7 +52,8 @@ _HUNDRED = 100
 
 def in_any_case(words: Iterable[str]) -> str:
     """Return a pattern of some words in small letters, capitals or both."""
-    spelled = ("".join(_in_both_cases(one) for one in word) for word in words)
+    # letter by letter: a pattern in the rules for editors has no switch for capitals
+    spelled = ("".join(_in_both_cases(letter) for letter in word) for word in words)
     return f"(?:{'|'.join(spelled)})"
 
 
@@ -85,6 +86,7 @@ def plain_number(text: str, unit: str) -> float | None:
     >>> plain_number("$1,400", "usd"), plain_number("1,400", "usd"), plain_number("SW", "deg")
     (1400.0, None, 225.0)
     """
+    # by the patterns that editors are handed: neither takes what the other refuses
     if not any(re.fullmatch(pattern, text) for pattern in number_patterns(unit)):
         return None
     if "/" in text:
@@ -139,7 +141,7 @@ def plain_point(text: str) -> list[str] | str:
     """
     if not re.fullmatch(point_pattern(), text):
         return text
-    return [one.strip() for one in text.split(",")]
+    return [part.strip() for part in text.split(",")]
 
 
 def us_day(text: str) -> str | None:

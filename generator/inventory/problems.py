@@ -37,6 +37,7 @@ LONGEST_ID = 60
 class Problem:
     """One fault at one place: `screens.yaml:7:5 F201 what is wrong - what is accepted`."""
 
+    # Faults are sorted by these in turn, and so told file by file from the top.
     file: str
     line: int
     column: int
@@ -68,6 +69,7 @@ def shown_text(text: str) -> str:
     Control characters, direction marks and unusual spaces appear as `<U+202E>`, so that a
     sentence on a screen never does or hides what a value holds.
     """
+    # cut before it is looked at: a value may be as long as a file
     shown = "".join(_shown_character(character) for character in text[: SHOWN_LENGTH + 1])
     if len(text) > SHOWN_LENGTH or len(shown) > 2 * SHOWN_LENGTH:
         return shown[: SHOWN_LENGTH - 3] + "..."
@@ -147,6 +149,7 @@ def not_whole(value: object, key: str) -> Sentence:
     if isinstance(value, str):
         what = f"{shown_value(value)} for {shown_text(key)} is not a plain whole number"
         cure = number_cure(value, key)
+        # a cure with a point in it would be refused again
         part = re.search(r"[0-9][.,][0-9]", cure)
         return Sentence("F203", what, wanted if part else cure)
     if isinstance(value, float):
@@ -265,8 +268,8 @@ def day_out_of_range(day: datetime.date, first_year: int, last_year: int) -> Sen
 
 def unknown_file(stem: str, known: Sequence[str]) -> Sentence:
     """A YAML file whose name says nothing to the program: it would be read by nobody."""
-    close = [f"{one}.yaml" for one in nearest(stem, known)]
-    cure = did_you_mean(close) if close else listed(f"{one}.yaml" for one in known)
+    close = [f"{near}.yaml" for near in nearest(stem, known)]
+    cure = did_you_mean(close) if close else listed(f"{name}.yaml" for name in known)
     cure = f"{cure}; a copy belongs out of this folder"
     return Sentence("F214", "this file is not read, because of its name", cure)
 

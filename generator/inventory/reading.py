@@ -44,6 +44,7 @@ def read_record(kind: type[Record], raw: object, path: Path, reading: Reading) -
     """Return a record of the kind, or the mark of a fault when any part could not be read."""
     if not isinstance(raw, dict):
         reading.unread.add(kind)
+        # what stood here is in a line that could not be read, and told there
         if path in reading.document.doubtful and raw is None:
             return FAULT
         return reading.fault(say.wrong_type(raw, "a group of keys, each on a line"), path)
@@ -55,7 +56,7 @@ def read_record(kind: type[Record], raw: object, path: Path, reading: Reading) -
             key = typed[name]
             values[name] = _read_field(rule, raw[key], (*path, key), reading)
         elif name in meant:
-            values[name] = FAULT
+            values[name] = FAULT  # told at the mistyped key, so it is not missing as well
         elif rule.required and path in reading.document.doubtful:
             values[name] = FAULT  # it may stand in a line that could not be read
         elif rule.required:
@@ -72,8 +73,10 @@ def read_record(kind: type[Record], raw: object, path: Path, reading: Reading) -
     marks = _marks(raw, typed, path, reading)
     readable = {name: None if value is FAULT else value for name, value in values.items()}
     if not path:
+        # of the property: one faulty word in it must not keep rules from looking at the rest
         reading.whole = kind(where=where, field_marks=marks, **readable)
-    faulty = len(typed) < len(raw) or any(one is FAULT for one in values.values())
+    # an unknown key counts: what it was to say may change what the others mean
+    faulty = len(typed) < len(raw) or any(value is FAULT for value in values.values())
     if faulty or path in reading.document.doubtful:
         return FAULT
     return kind(where=where, field_marks=marks, **values)
@@ -110,8 +113,8 @@ def _marks(
     for name, key in typed.items():
         mark = marks[*path, key]
         found[name, None] = (mark.line, mark.column)
-        for number, one in enumerate(raw[key] if isinstance(raw[key], list) else ()):
-            if isinstance(one, str):
+        for number, item in enumerate(raw[key] if isinstance(raw[key], list) else ()):
+            if isinstance(item, str):
                 mark = marks[*path, key, number]
                 found[name, number] = (mark.line, mark.column)
     return found
@@ -134,7 +137,8 @@ def legal_keys(name: str, rule: FieldRule) -> tuple[str, ...]:
     A point of the compass needs no unit: a bearing goes by its name alone too.
     """
     stem = _stem(name, rule)
-    suffixes = [one for family in rule.families for one in family_suffixes(family)]
+    suffixes = [suffix for family in rule.families for suffix in family_suffixes(family)]
+    # a sort that keeps order: its own unit first, the others as their families list them
     suffixes.sort(key=lambda suffix: suffix != rule.unit)
     keys = tuple(f"{stem}_{suffix}" for suffix in suffixes)
     return (*keys, stem) if rule.unit == BEARING_UNIT else keys
@@ -153,6 +157,7 @@ def _typed_keys(
     Unknown keys and doubled units become faults.
     """
     by_key = {key: name for name, rule in rules.items() for key in _keys_of(name, rule)}
+    # of all keys, before the first is judged: a slip was not meant for what is typed further down
     taken = {by_key[key] for key in raw if key in by_key}
     typed: dict[str, str] = {}
     meant: set[str] = set()
@@ -180,13 +185,13 @@ def _unknown_key(
     names = {name for name, keys in free.items() if set(keys) & set(meant)}
     stems = {name: _stem(name, rule) for name, rule in rules.items() if rule.form == "measure"}
     stem = stem_meant(key, stems.values())
-    same_unit = any(unit_at_end(one) == unit_at_end(key) for one in meant)
+    same_unit = any(unit_at_end(near) == unit_at_end(key) for near in meant)
     names = names & stems.keys() if key == stem else names
     if stem is not None and names <= stems.keys() and (key == stem or not same_unit):
-        begun = {name for name, one in stems.items() if f"{one}_".startswith(f"{stem}_")}
+        begun = {name for name, other in stems.items() if f"{other}_".startswith(f"{stem}_")}
         names = names or (begun & free.keys()) or begun
         keys = [legal_keys(name, rules[name]) for name in rules if name in names]
-        offered = keys[0] if len(keys) == 1 else [one[0] for one in keys]
+        offered = keys[0] if len(keys) == 1 else [legal[0] for legal in keys]
         reading.key_fault(say.unknown_unit(key, stem, offered), path)
         return names
     known = [_keys_of(name, rule)[0] for name, rule in rules.items()]
@@ -195,8 +200,10 @@ def _unknown_key(
 
 
 def _read_field(rule: FieldRule, raw: object, path: Path, reading: Reading) -> object:
+    # told already, at the line that could not be read
     if path in reading.document.doubtful and not raw:
         return FAULT
+    # before its form: it may stand in the place of a value of any kind
     if rule.label and raw == NOT_ON_LABEL:
         return NOT_ON_LABEL
     if not rule.many:
@@ -209,8 +216,8 @@ def _read_field(rule: FieldRule, raw: object, path: Path, reading: Reading) -> o
     if rule.required and not items:
         return reading.fault(say.wrong_type(None, "at least one entry"), path)
     parts = [
-        _FORMS[rule.form](rule, one, (*path, n) if isinstance(raw, list) else path, reading)
-        for n, one in enumerate(items)
+        _FORMS[rule.form](rule, item, (*path, n) if isinstance(raw, list) else path, reading)
+        for n, item in enumerate(items)
     ]
     return FAULT if any(part is FAULT for part in parts) else tuple(parts)
 

@@ -11,6 +11,7 @@ from generator.units import LatLon
 Path = tuple[str | int, ...]
 
 
+# No value that could be typed: empty text, 0 and nothing are values too.
 FAULT = object()
 
 

@@ -51,7 +51,7 @@ YES_OR_NO = {"yes": True, "no": False}
 TRUTHS = {"True": True, "TRUE": True, "False": False, "FALSE": False}
 
 
-LEAP_YEAR = 2024
+LEAP_YEAR = 2024  # without a year, February 29 is a day
 
 
 POINT_WORDS = "a point like [41.02, -93.10]: latitude, longitude"
@@ -86,6 +86,7 @@ def _or_label(rule: FieldRule, wanted: str) -> str:
 
 
 def _identity(_rule: FieldRule, raw: object, path: Path, reading: Reading) -> object:
+    # an id of digits alone reads as a number
     word = str(raw) if isinstance(raw, int) and not isinstance(raw, bool) else raw
     if not isinstance(word, str):
         return reading.fault(say.wrong_type(raw, "an id"), path)
@@ -134,6 +135,7 @@ def _measure(rule: FieldRule, raw: object, path: Path, reading: Reading) -> obje
     unit = rule.unit or family_suffixes(_family_of(typed_unit, rule))[0]
     value = convert(number, typed_unit, unit)
     limit = _broken_limit(rule, value, typed_unit, unit)
+    # before the range: 85 for a fraction is a percent, and is told as one
     if typed_unit == "fraction" and rule.limits.at_most == 1 < number:
         return reading.fault(say.no_fraction(number), path)
     if value and not SMALLEST <= abs(value) <= LARGEST:
@@ -180,8 +182,10 @@ def _key_of(path: Path) -> str:
 
 def unit_of(key: str, rule: FieldRule) -> str:
     """Return the unit of a key that is legal for a measure."""
-    suffixes = [one for family in rule.families for one in family_suffixes(family)]
-    return max((one for one in suffixes if key.endswith(f"_{one}")), key=len, default=rule.unit)
+    suffixes = [suffix for family in rule.families for suffix in family_suffixes(family)]
+    return max(
+        (suffix for suffix in suffixes if key.endswith(f"_{suffix}")), key=len, default=rule.unit
+    )
 
 
 def _family_of(suffix: str, rule: FieldRule) -> str:
@@ -303,9 +307,10 @@ def _lat_lon(_rule: FieldRule, raw: object, path: Path, reading: Reading) -> obj
     raw = plain_point(raw) if isinstance(raw, str) else raw
     if not isinstance(raw, list) or len(raw) != 2:
         return reading.fault(say.wrong_type(raw, POINT_WORDS), path)
+    # where one half can be read it is a point, and the other half is told at its own place
     if all(
-        isinstance(one, str) and plain_degrees(one, _AXES[n][0]) is None
-        for n, one in enumerate(raw)
+        isinstance(half, str) and plain_degrees(half, _AXES[n][0]) is None
+        for n, half in enumerate(raw)
     ):
         return reading.fault(say.wrong_type(", ".join(raw), POINT_WORDS), path)
     read = [_degrees(raw, number, (*path, number), reading) for number in range(2)]
@@ -346,18 +351,19 @@ def _has_minus_apart(raw: list[Any], path: Path, reading: Reading) -> bool:
 
 def _is_turned_around(raw: list[Any]) -> bool:
     """Whether two numbers are a point only with the longitude last."""
-    numbers = all(isinstance(one, int | float) for one in raw)
+    numbers = all(isinstance(half, int | float) for half in raw)
+    # no latitude lies beyond 90, so the first can only be the longitude
     return numbers and 90 < abs(raw[0]) <= 180 and abs(raw[1]) <= 90
 
 
 def _points(rule: FieldRule, raw: object, path: Path, reading: Reading) -> object:
     wanted = "a list of points like [[41.02, -93.10], [41.03, -93.10]]: latitude, longitude"
-    is_point = (isinstance(one, list | str) for one in raw) if isinstance(raw, list) else ()
+    is_point = (isinstance(point, list | str) for point in raw) if isinstance(raw, list) else ()
     if not isinstance(raw, list) or not any(is_point):
         return reading.fault(say.wrong_type(raw, wanted), path)
     places = [(*path, number) for number in range(len(raw))]
-    found = [_lat_lon(rule, one, at, reading) for one, at in zip(raw, places, strict=True)]
-    if any(one is FAULT for one in found):
+    found = [_lat_lon(rule, point, at, reading) for point, at in zip(raw, places, strict=True)]
+    if any(point is FAULT for point in found):
         return FAULT
     each = tuple(reading.where(at) for at in places)
     return Points(cast("tuple[LatLon, ...]", tuple(found)), each[0], each)

@@ -55,19 +55,20 @@ def record_entry(folder: Path, typed: Typed, asks: Asks, *, yes: bool) -> Record
     NotMeantError for what cannot be put into keys, and OSError where the folder cannot be read or
     written.
     """
+    # from the first look to the writing: what another writes in between was not checked with this
     with one_writer(folder):
         before = load_inventory(folder)
         if before.inventory is None:
             return Recorded("", None, None, tuple(map(str, before.problems)))
         data = entry_from(typed, before.inventory)
-        taken = {one.id for one in before.inventory.entries}
+        taken = {logged.id for logged in before.inventory.entries}
         clear_unfinished(folder / LOG)
         while True:
             identity = id_for(data, taken)
             name, content = f"{LOG}/{identity}.yaml", entry_file(identity, data)
             after = load_inventory(folder, {name: content})
             if after.inventory is None:
-                faults = (_fault(one, name, content.decode()) for one in after.problems)
+                faults = (_fault(problem, name, content.decode()) for problem in after.problems)
                 return Recorded("", None, None, tuple(faults))
             asked = asks(before.inventory, after.inventory)
             if asked and not yes:
@@ -75,18 +76,22 @@ def record_entry(folder: Path, typed: Typed, asks: Asks, *, yes: bool) -> Record
             try:
                 write_new_file(folder / name, content)
             except FileExistsError:
+                # by who does not wait, as an editor: under another id, and checked with that file
                 taken.add(identity)
                 continue
-            entry = next(one for one in after.inventory.entries if one.id == identity)
+            entry = next(logged for logged in after.inventory.entries if logged.id == identity)
             return Recorded(name, entry, after.inventory, asked=asked)
 
 
-def _fault(one: Problem, name: str, content: str) -> str:
+def _fault(problem: Problem, name: str, content: str) -> str:
     """Return a fault in words; one of the new entry by the key, since its file is not there."""
-    if one.file != name:
-        return str(one)
-    key = content.splitlines()[one.line - 1].strip(" -").partition(":")[0]
-    return f"{OPTIONS.get(key, key)} of this entry {one.code} {one.what} - {one.accepted}"
+    if problem.file != name:
+        return str(problem)
+    # every key begins a line, since the file is written without wrapping
+    key = content.splitlines()[problem.line - 1].strip(" -").partition(":")[0]
+    return (
+        f"{OPTIONS.get(key, key)} of this entry {problem.code} {problem.what} - {problem.accepted}"
+    )
 
 
 def _later(entry: LogEntry, inventory: Inventory) -> str:
@@ -110,8 +115,8 @@ def _changes(entry: LogEntry, inventory: Inventory) -> Iterator[str]:
         yield _job_told(entry.job, inventory)
     for done in entry.upkeep:
         yield _upkeep_told(done, inventory)
-    for one in entry.used:
-        yield f"{_amount(one.amount)} of {one.item} used"
+    for used in entry.used:
+        yield f"{_amount(used.amount)} of {used.item} used"
     for bought in entry.bought:
         cost = f" for {_amount(bought.cost_usd)}" if bought.cost_usd is not None else ""
         yield f"{_amount(bought.amount)} of {bought.item} bought{cost}"
@@ -130,7 +135,7 @@ def _job_told(job: LoggedJob, inventory: Inventory) -> str:
         for planting in place.plantings
         if planting.id == job.planting
     )
-    step = next(one for one in inventory.steps_of(planting) if one.id == job.step)
+    step = next(planned for planned in inventory.steps_of(planting) if planned.id == job.step)
     state = "is finished" if job.finished else "is begun"
     if job.answer is not None:
         state = f"{state}, answered {job.answer}"
@@ -138,9 +143,9 @@ def _job_told(job: LoggedJob, inventory: Inventory) -> str:
 
 
 def _upkeep_told(done: UpkeepDone, inventory: Inventory) -> str:
-    subject = next(one for one in inventory.kept_up() if one.id == done.at)
+    subject = next(thing for thing in inventory.kept_up() if thing.id == done.at)
     steps = inventory.plans()[subject.upkeep].steps if subject.upkeep is not None else ()
-    step = next(one for one in steps if one.id == done.step)
+    step = next(planned for planned in steps if planned.id == done.step)
     return f"{step.name}, {subject.name}, is done"
 
 

@@ -56,9 +56,10 @@ def broken_beside(inventory: Inventory, astray: Collection[Where]) -> list[Probl
     """
     told = points_beside(inventory, astray) if astray else set()
     return [
-        one
-        for one in broken_rules(inventory)
-        if one.code != FAR_APART or Where(one.file, one.line, one.column) not in told
+        problem
+        for problem in broken_rules(inventory)
+        if problem.code != FAR_APART
+        or Where(problem.file, problem.line, problem.column) not in told
     ]
 
 
@@ -73,6 +74,7 @@ def _viable_parts(inventory: Inventory) -> Iterator[Broken]:
         tag = lot.tag
         parts = (tag.germination_fraction, tag.hard_fraction, tag.dormant_fraction)
         percent = convert(sum(part.value for part in parts), "fraction", "pct")
+        # parts typed in percent come back as binary fractions a hair off
         if not 0 < percent <= 100 + 1e-9:
             yield Broken(
                 typed_at(tag.germination_fraction),
@@ -114,10 +116,10 @@ RATES = (
 def _one_rate(inventory: Inventory) -> Iterator[Broken]:
     for _, planting in _plantings(inventory):
         for work in planting.work:
-            for one in (work, *work.partners, *work.adjuvants):
-                typed = [name for name in RATES if getattr(one, name, None) is not None]
+            for part in (work, *work.partners, *work.adjuvants):
+                typed = [name for name in RATES if getattr(part, name, None) is not None]
                 if len(typed) > 1:
-                    where = one.where_of(typed[1])
+                    where = part.where_of(typed[1])
                     yield Broken(where, "the rate is given more than once", "one rate only")
 
 
@@ -150,17 +152,20 @@ def _each_step_once_a_season(inventory: Inventory) -> Iterator[Broken]:
         seen: set[tuple[str, str]] = set()
         for planting in place.plantings:
             steps = inventory.plans()[planting.steps].steps
-            keys = [(f"in season {planting.season + one.seasons_later}", one.id) for one in steps]
+            keys = [
+                (f"in season {planting.season + planned.seasons_later}", planned.id)
+                for planned in steps
+            ]
             if planting.upkeep is not None:
                 yearly = inventory.plans()[planting.upkeep].steps
-                keys += [("in every season", one.id) for one in yearly]
-            for season, step in (one for one in keys if one in seen):
+                keys += [("in every season", planned.id) for planned in yearly]
+            for season, step in (key for key in keys if key in seen):
                 yield Broken(
                     planting.where_of("season"),
                     f"two plantings here have step {step} {season}",
                     "one planting with all its seed, another season, or two places",
                 )
-                break
+                break  # two plantings by one plan meet in every step of it
             seen.update(keys)
 
 
@@ -169,6 +174,7 @@ def _names_for_others(inventory: Inventory) -> Iterator[Broken]:
     for place in inventory.places():
         if place.known_as is None:
             continue
+        # as file names: two that differ in capitals or marks alone would be one page
         short = slug(place.known_as)
         if not short:
             what = f"known_as {shown_value(place.known_as)} has no letter or digit"
@@ -209,11 +215,12 @@ def _ranges(use: Use) -> Iterator[tuple[Given, Given]]:
 def _basis_and_unit(inventory: Inventory) -> Iterator[Broken]:
     for product in inventory.products:
         for use in product.label.uses if product.label else ():
-            rates = [one for one in (use.rate_low, use.rate_high) if one is not None]
+            rates = [given for given in (use.rate_low, use.rate_high) if given is not None]
             for counted in (_by_basis(use, rates), _limits_counted(use)):
-                wrong = [one for one in counted if not _counts(*one, product.label)]
+                wrong = [pair for pair in counted if not _counts(*pair, product.label)]
+                # where neither rate goes with it, the basis is wrong: one fault, not two
                 if 1 < len(rates) == len(wrong) and wrong[0][0] in rates:
-                    yield _one_basis_for_both(use, [one for one, _ in wrong])
+                    yield _one_basis_for_both(use, [given for given, _ in wrong])
                     continue
                 for rate, basis in wrong:
                     what = f"a rate in {_unit(rate)} does not go with basis {basis}"
@@ -232,7 +239,7 @@ def _unit(rate: Given) -> str:
 
 
 def _by_basis(use: Use, rates: list[Given]) -> list[tuple[Given, str]]:
-    return [(one, use.basis) for one in rates if use.basis is not None]
+    return [(rate, use.basis) for rate in rates if use.basis is not None]
 
 
 def _limits_counted(use: Use) -> list[tuple[Given, str]]:
@@ -255,7 +262,8 @@ def _of_unit(limit: Given) -> str:
 
 def _counts(rate: Given, basis: str, card: LabelCard | None) -> bool:
     actives = card.actives if card is not None else ()
-    dry = bool(actives) and all(one.strength_fraction is not None for one in actives)
+    # by the strength of its actives, since the unit of the rate is what is in question
+    dry = bool(actives) and all(active.strength_fraction is not None for active in actives)
     wanted = {
         "product": "lb_per_ac" if dry else "fl_oz_per_ac",
         "mix": "fraction",
@@ -270,13 +278,13 @@ def _sign_order(inventory: Inventory) -> Iterator[Broken]:
     if signs is None:
         return
     for name in marker_names():
-        one: SeasonMarker | None = getattr(signs, name)
-        if one is None:
+        sign: SeasonMarker | None = getattr(signs, name)
+        if sign is None:
             continue
-        days = [season_order(day) for day in (one.early, one.typical, one.late)]
+        days = [season_order(day) for day in (sign.early, sign.typical, sign.late)]
         if days != sorted(days):
             yield Broken(
-                one.where,
+                sign.where,
                 f"{name} is not in order of the season",
                 "early, then typical, then late, counted from September",
             )
@@ -323,10 +331,11 @@ def _former_names(inventory: Inventory) -> Iterator[Broken]:
         *inventory.sprayers, *inventory.spreaders, *inventory.drills,
         *inventory.soil_tests, *inventory.water_holes, *inventory.fertilizers, *inventory.limes,
     ]  # fmt: skip
-    taken = {one.id for one in records}
-    for one in records:
-        for number, former in enumerate(one.was):
-            where = one.where_of("was", number=number)
+    # a page keeps the address of the first id, so that a given-up id still stands for one thing
+    taken = {thing.id for thing in records}
+    for thing in records:
+        for number, former in enumerate(thing.was):
+            where = thing.where_of("was", number=number)
             if not is_id(former):
                 told = bad_id(former)
                 yield Broken(where, f"was: {told.what}", told.accepted)

@@ -71,6 +71,7 @@ def _some_ground(inventory: Inventory) -> Iterator[Broken]:
             if line_length_ft(shape) < SHORTEST_FT:
                 yield Broken(points.where, f"{name} has no length", f"two ends apart; {LOOK}")
         elif _crossing(name, points) is None and _holds_nothing(shape):
+            # sides that cross can cancel out to no ground, and are told already
             what = f"{name} holds no ground: its points lie in one line"
             yield Broken(points.where, what, "points around the place, once around")
 
@@ -111,6 +112,7 @@ def _too_far(points: tuple[LatLon, ...]) -> list[tuple[int, int, float]]:
     far = [(n, 0, apart_mi) for n, apart_mi in enumerate(from_first) if apart_mi > FARTHEST_MI]
     if len(far) > 1 and 2 * len(far) >= len(points):
         return [(0, far[0][0], far[0][2])]
+    # all lie within half the bound of one point, so no two lie farther apart than the bound
     if far or max(from_first) <= FARTHEST_MI / 2:
         return far
     for number, point in enumerate(points):
@@ -137,7 +139,7 @@ def _crossing(name: str, points: Points) -> tuple[Where, str] | None:
 def points_beside(inventory: Inventory, where: Collection[Where]) -> set[Where]:
     """Return the places of all points of the shapes that have a point at one of some places."""
     shapes = (points.each for _, points in _shapes(inventory))
-    return {one for each in shapes if set(each) & set(where) for one in each}
+    return {spot for each in shapes if set(each) & set(where) for spot in each}
 
 
 AREA_RULES = (

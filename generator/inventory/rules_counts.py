@@ -10,25 +10,26 @@ from generator.reference.active_names import ActiveName, key_of
 
 
 def _cards(inventory: Inventory) -> Iterator[LabelCard]:
-    yield from (one.label for one in inventory.products if one.label is not None)
+    yield from (product.label for product in inventory.products if product.label is not None)
 
 
 def _names_settled_once(inventory: Inventory) -> Iterator[Broken]:
-    actives = [one for card in _cards(inventory) for one in card.actives]
-    other_names = {key_of(one.active) for one in actives if one.same_as is not None}
-    for one in actives:
-        own = ActiveName(one.active).key
-        if one.same_as is not None and key_of(one.same_as) in other_names - {own}:
-            what = f"same_as: {shown_value(one.same_as)} is itself the same as another name"
+    actives = [active for card in _cards(inventory) for active in card.actives]
+    other_names = {key_of(active.active) for active in actives if active.same_as is not None}
+    for active in actives:
+        own = ActiveName(active.active).key
+        # amounts add up under one step of same_as: along two they would be kept apart
+        if active.same_as is not None and key_of(active.same_as) in other_names - {own}:
+            what = f"same_as: {shown_value(active.same_as)} is itself the same as another name"
             yield Broken(
-                one.where_of("same_as"),
+                active.where_of("same_as"),
                 what,
                 "on every card the one name that has no same_as: itself",
             )
-        for number, name in enumerate(one.other_than):
-            if key_of(name) in one.named.keys:
+        for number, name in enumerate(active.other_than):
+            if key_of(name) in active.named.keys:
                 what = f"other_than: {shown_value(name)} is this active, however it is written"
-                where = one.where_of("other_than", number=number)
+                where = active.where_of("other_than", number=number)
                 yield Broken(where, what, "names that are another active")
 
 
@@ -52,13 +53,13 @@ def _not_done_corrects(inventory: Inventory) -> Iterator[Broken]:
 
 def _years_of_12_months(inventory: Inventory) -> Iterator[Broken]:
     limits = [use.max_per_year for card in _cards(inventory) for use in card.uses]
-    for one in limits:
-        if not isinstance(one, YearlyLimit) or one.counted == "any_12_months":
+    for limit in limits:
+        if not isinstance(limit, YearlyLimit) or limit.counted == "any_12_months":
             continue
-        if one.same_day_next_year is not None:
-            what = f"same_day_next_year: stands beside counted: {one.counted}"
+        if limit.same_day_next_year is not None:
+            what = f"same_day_next_year: stands beside counted: {limit.counted}"
             yield Broken(
-                one.where_of("same_day_next_year"), what, "beside counted: any_12_months alone"
+                limit.where_of("same_day_next_year"), what, "beside counted: any_12_months alone"
             )
 
 

@@ -12,6 +12,7 @@ from generator.inventory.rules_records import TIME
 from generator.inventory.schema import Inventory
 from generator.reference.zones import zone_names
 
+# Longer ones that come back every year would lie over themselves.
 LONGEST_RANGE_DAYS = 365
 # What clocks and forecasts call the zones of the United States, by their standard or summer time.
 SHORT_NAMES = {
@@ -29,16 +30,16 @@ SHORT_NAMES = {
 
 
 def _first_before_last(inventory: Inventory) -> Iterator[Broken]:
-    for one in inventory.dates:
-        days = (one.last - one.first).days + 1
+    for span in inventory.dates:
+        days = (span.last - span.first).days + 1
         if days < 1:
-            what = f"the last day {one.last} is before the first day {one.first}"
+            what = f"the last day {span.last} is before the first day {span.first}"
             accepted = "first, then last; over the new year with its own year"
-            yield Broken(one.where_of("last"), what, accepted)
-        elif days > LONGEST_RANGE_DAYS and one.every_year:
+            yield Broken(span.where_of("last"), what, accepted)
+        elif days > LONGEST_RANGE_DAYS and span.every_year:
             what = f"dates of {days} days cannot come back every year"
             accepted = "at most a year from first to last, or no every_year"
-            yield Broken(one.where_of("every_year"), what, accepted)
+            yield Broken(span.where_of("every_year"), what, accepted)
 
 
 def _all_or_places(inventory: Inventory) -> Iterator[Broken]:
@@ -48,23 +49,25 @@ def _all_or_places(inventory: Inventory) -> Iterator[Broken]:
         *inventory.contracts,
         *inventory.one_calls,
     )
-    for one in all_of_them:
-        if ALL_PLACES in one.places and len(one.places) > 1:
-            what = f"{shown_value(one.id)} holds on all places and on some"
-            yield Broken(one.where_of("places"), what, "all alone, or the places one by one")
+    for held in all_of_them:
+        if ALL_PLACES in held.places and len(held.places) > 1:
+            what = f"{shown_value(held.id)} holds on all places and on some"
+            yield Broken(held.where_of("places"), what, "all alone, or the places one by one")
 
 
 def _hours_of_helpers(inventory: Inventory) -> Iterator[Broken]:
-    for one in inventory.helpers:
-        if one.weekend_hours is None and not one.months:
-            what = f"helper {shown_value(one.id)} has no hours"
-            yield Broken(one.where, what, "weekend_hours, months, or both; 0 where there are none")
+    for helper in inventory.helpers:
+        if helper.weekend_hours is None and not helper.months:
+            what = f"helper {shown_value(helper.id)} has no hours"
+            yield Broken(
+                helper.where, what, "weekend_hours, months, or both; 0 where there are none"
+            )
 
 
 def _months_of_helpers(inventory: Inventory) -> Iterator[Broken]:
-    for one in inventory.helpers:
+    for helper in inventory.helpers:
         seen: set[str] = set()
-        for month in one.months:
+        for month in helper.months:
             if month.month in seen:
                 what = f"month {month.month} is typed twice"
                 yield Broken(month.where_of("month"), what, "each month once, with all its hours")
@@ -72,24 +75,26 @@ def _months_of_helpers(inventory: Inventory) -> Iterator[Broken]:
 
 
 def _licences(inventory: Inventory) -> Iterator[Broken]:
-    for one in inventory.applicators:
-        held = one.licence_class != "none"
-        if not held and (one.licence_expires_on or one.fits or one.for_hire):
-            what = f"applicator {shown_value(one.id)} has no licence, and says what it covers"
-            where = one.where_of("licence_expires_on", "fits", "for_hire")
+    for applicator in inventory.applicators:
+        held = applicator.licence_class != "none"
+        if not held and (applicator.licence_expires_on or applicator.fits or applicator.for_hire):
+            what = (
+                f"applicator {shown_value(applicator.id)} has no licence, and says what it covers"
+            )
+            where = applicator.where_of("licence_expires_on", "fits", "for_hire")
             yield Broken(where, what, "the class of the licence, or nothing beside none")
-        elif one.for_hire and one.licence_class == "private":
-            what = f"applicator {shown_value(one.id)} sprays for hire by a private licence"
+        elif applicator.for_hire and applicator.licence_class == "private":
+            what = f"applicator {shown_value(applicator.id)} sprays for hire by a private licence"
             accepted = "for_hire: false, or the class that covers hire"
-            yield Broken(one.where_of("for_hire"), what, accepted)
+            yield Broken(applicator.where_of("for_hire"), what, accepted)
 
 
 def _days_of_papers(inventory: Inventory) -> Iterator[Broken]:
     papers: tuple[Permit | Contract, ...] = (*inventory.permits, *inventory.contracts)
-    for one in papers:
-        if one.approved_on and one.expires_on and one.expires_on < one.approved_on:
-            what = f"{shown_value(one.id)} ends on {one.expires_on}, before it was approved"
-            yield Broken(one.where_of("expires_on"), what, "approved_on first, expires_on later")
+    for paper in papers:
+        if paper.approved_on and paper.expires_on and paper.expires_on < paper.approved_on:
+            what = f"{shown_value(paper.id)} ends on {paper.expires_on}, before it was approved"
+            yield Broken(paper.where_of("expires_on"), what, "approved_on first, expires_on later")
     for call in inventory.one_calls:
         named = ("asked_on", "clear_on", "expires_on")
         days = [(name, day) for name in named if (day := getattr(call, name)) is not None]
@@ -103,17 +108,18 @@ def _days_of_papers(inventory: Inventory) -> Iterator[Broken]:
 
 def _readers_once(inventory: Inventory) -> Iterator[Broken]:
     seen: set[str] = set()
-    for one in inventory.contractors:
-        if one.reader is not None and one.reader in seen:
-            what = f"two contractors are reader {shown_value(one.reader)}"
-            yield Broken(one.where_of("reader"), what, "one contractor for a reader")
-        seen.add(one.reader or "")
+    for contractor in inventory.contractors:
+        if contractor.reader is not None and contractor.reader in seen:
+            what = f"two contractors are reader {shown_value(contractor.reader)}"
+            yield Broken(contractor.where_of("reader"), what, "one contractor for a reader")
+        seen.add(contractor.reader or "")
 
 
 def _time_zone(inventory: Inventory) -> Iterator[Broken]:
     name = inventory.property.time_zone
     if name is not None and name not in zone_names():
-        places = [one for one in sorted(zone_names()) if "/" in one]
+        # only zones by a place are offered: of the short names several know no summer time
+        places = [zone_name for zone_name in sorted(zone_names()) if "/" in zone_name]
         short = SHORT_NAMES.get(name.casefold())
         close = (short,) if short is not None else nearest(name, places)
         cure = did_you_mean(close) if close else "its name, as America/Chicago"
@@ -122,11 +128,11 @@ def _time_zone(inventory: Inventory) -> Iterator[Broken]:
 
 
 def _hours_of_hunting(inventory: Inventory) -> Iterator[Broken]:
-    kinds = {one.id: one.kind for one in inventory.dates}
+    kinds = {span.id: span.kind for span in inventory.dates}
     seen: set[str] = set()
-    for one in inventory.shooting_hours:
-        for number, dates in enumerate(one.dates):
-            where = one.where_of("dates", number=number)
+    for rule in inventory.shooting_hours:
+        for number, dates in enumerate(rule.dates):
+            where = rule.where_of("dates", number=number)
             if kinds[dates] not in HUNTED:
                 what = f"{shown_value(dates)} are no hunting dates"
                 yield Broken(where, what, "dates of kind hunting or turkey")
@@ -137,19 +143,21 @@ def _hours_of_hunting(inventory: Inventory) -> Iterator[Broken]:
 
 
 def _end_of_hours(inventory: Inventory) -> Iterator[Broken]:
-    for one in inventory.shooting_hours:
-        after, clock = one.ends_after_minutes, one.ends_at
-        if one.ends == CLOCK and (clock is None or after is not None):
+    for rule in inventory.shooting_hours:
+        after, clock = rule.ends_after_minutes, rule.ends_at
+        if rule.ends == CLOCK and (clock is None or after is not None):
             what = "shooting hours that end by the clock say no time, or say minutes"
-            where = one.where_of("ends_after_minutes", "ends")
+            where = rule.where_of("ends_after_minutes", "ends")
             yield Broken(where, what, "ends_at alone, as in 13:00")
-        elif one.ends != CLOCK and (after is None or clock is not None):
-            what = f"shooting hours that end by {one.ends} say no minutes, or a time of the clock"
-            where = one.where_of("ends_at", "ends")
+        elif rule.ends != CLOCK and (after is None or clock is not None):
+            what = f"shooting hours that end by {rule.ends} say no minutes, or a time of the clock"
+            where = rule.where_of("ends_at", "ends")
             yield Broken(where, what, "ends_after_minutes alone, 0 for none")
         elif clock is not None and not TIME.fullmatch(clock):
             what = f"{shown_value(clock)} for ends_at is no time of day"
-            yield Broken(one.where_of("ends_at"), what, "hours and minutes of the day, as in 13:00")
+            yield Broken(
+                rule.where_of("ends_at"), what, "hours and minutes of the day, as in 13:00"
+            )
 
 
 DATES_RULES = (

@@ -20,7 +20,11 @@ FRAME_OR_ROW = (
 
 
 def _counts(inventory: Inventory) -> Iterator[tuple[LogEntry, Counted, PlantedGround, Planting]]:
-    grown = {one.id: (place, one) for place in inventory.places() for one in place.plantings}
+    grown = {
+        planting.id: (place, planting)
+        for place in inventory.places()
+        for planting in place.plantings
+    }
     for entry in inventory.entries:
         if entry.counted is not None:
             place, planting = grown[entry.counted.planting]
@@ -51,24 +55,24 @@ def _stations(inventory: Inventory) -> Iterator[Broken]:
     for _, counted, place, _ in _counts(inventory):
         yield from _stretch(counted, place)
     for measured, place in _measurings(inventory):
-        for one in measured.readings:
-            yield from _stretch(one, place)
-            if one.at_ft is not None and _lies_beyond(one.at_ft, place.length_ft):
-                yield _beyond(one.at_ft, place)
+        for reading in measured.readings:
+            yield from _stretch(reading, place)
+            if reading.at_ft is not None and _lies_beyond(reading.at_ft, place.length_ft):
+                yield _beyond(reading.at_ft, place)
 
 
 def _measurings(inventory: Inventory) -> Iterator[tuple[HeightsLogged, PlantedGround]]:
-    grown = {one.id: place for place in inventory.places() for one in place.plantings}
+    grown = {planting.id: place for place in inventory.places() for planting in place.plantings}
     for entry in inventory.entries:
         if entry.measured is not None:
             yield entry.measured, grown[entry.measured.planting]
 
 
-def _stretch(one: Counted | HeightReading, place: PlantedGround) -> Iterator[Broken]:
-    start, end = one.from_ft, one.to_ft
+def _stretch(measured: Counted | HeightReading, place: PlantedGround) -> Iterator[Broken]:
+    start, end = measured.from_ft, measured.to_ft
     if (start is None) != (end is None):
         what = "a stretch with one station"
-        where = one.where_of("from_ft", "to_ft")
+        where = measured.where_of("from_ft", "to_ft")
         yield Broken(where, what, "from_ft and to_ft, or neither for the whole place")
     elif start is not None and end is not None and start.value >= end.value:
         what = f"the stretch runs from {start.typed:g} to {end.typed:g}"
@@ -90,13 +94,14 @@ def _measured_once(inventory: Inventory) -> Iterator[Broken]:
         elif measured.height_in is None and measured.at_ft is not None:
             what = "at_ft: stands beside stations, which say it each"
             yield Broken(typed_at(measured.at_ft), what, ONE_OR_STATIONS)
-        for one in measured.stations:
-            if one.at_ft is not None and one.to_ft is not None:
+        for reading in measured.stations:
+            if reading.at_ft is not None and reading.to_ft is not None:
                 what = "a station and a stretch for one height"
-                yield Broken(one.where, what, "at_ft, or from_ft and to_ft")
+                yield Broken(reading.where, what, "at_ft, or from_ft and to_ft")
 
 
 def _lies_beyond(station: Given, length: Given | None) -> bool:
+    # where no length was measured nothing is known to lie beyond it
     return length is not None and station.value > length.value
 
 
@@ -104,8 +109,8 @@ def _frame_or_row(inventory: Inventory) -> Iterator[Broken]:
     for _, counted, _, _ in _counts(inventory):
         frame = (counted.placements_count, counted.cells_with_plant_count)
         row = (counted.mean_plants_per_row_ft, counted.row_spacing_in)
-        by_frame = any(one is not None for one in (*frame, counted.cells_count))
-        by_row = any(one is not None for one in row)
+        by_frame = any(figure is not None for figure in (*frame, counted.cells_count))
+        by_row = any(figure is not None for figure in row)
         if by_frame == by_row or None in (frame if by_frame else row):
             what = (
                 "a count of both kinds or half of one" if by_frame or by_row else "an empty count"
@@ -125,6 +130,7 @@ def _weeds_somewhere(inventory: Inventory) -> Iterator[Broken]:
 
 def _of_what_is_sown(inventory: Inventory) -> Iterator[Broken]:
     for entry, counted, _, planting in _counts(inventory):
+        # a season begins in the fall before the spring it is named by
         begins = datetime.date(planting.season - 1, FIRST_MONTH_OF_A_SEASON, 1)
         if not planting.seed:
             what = f"{shown_value(planting.id)} is planted in rows, not sown"

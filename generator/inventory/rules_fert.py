@@ -30,6 +30,7 @@ def _plantings(inventory: Inventory) -> Iterator[tuple[PlantedGround, Planting]]
 
 def _lime_base(inventory: Inventory) -> Iterator[Broken]:
     for test in inventory.soil_tests:
+        # a lab's 0 is none, whatever it counts
         if test.lime_need is not None and test.lime_need.amount_lb_per_ac.value > 0:
             yield from _base_faults(test.lime_need)
 
@@ -47,6 +48,7 @@ def _base_faults(need: LimeNeed) -> Iterator[Broken]:
         what = "ENM is a weight; no percent goes with it"
         yield Broken(typed_at(need.base_fraction), what, "base: enm alone, or base cce or ecce")
     elif need.amount_lb_per_ac.typed_unit not in ("lb_per_ac", "kg_per_ha"):
+        # what is asked for in tons is the lime itself, not its ENM
         unit = UNITS[need.amount_lb_per_ac.typed_unit].words
         yield Broken(
             typed_at(need.amount_lb_per_ac),
@@ -97,23 +99,25 @@ def _meets_above_the_bottom(hole: WaterHole) -> bool:
     if hole.length_ft is None or hole.width_ft is None or hole.side_ft_per_ft is None:
         return False
     inward = 2 * hole.side_ft_per_ft.value * hole.depth_ft.value
+    # sides that meet right at the depth still make a hole
     return inward > min(hole.length_ft.value, hole.width_ft.value)
 
 
 def _grade_is_parts_of_a_whole(inventory: Inventory) -> Iterator[Broken]:
-    for one in inventory.fertilizers:
-        grade = (one.n_fraction, one.p2o5_fraction, one.k2o_fraction)
+    for fertilizer in inventory.fertilizers:
+        grade = (fertilizer.n_fraction, fertilizer.p2o5_fraction, fertilizer.k2o_fraction)
         percent = convert(sum(part.value for part in grade), "fraction", "pct")
+        # a sum below 1 is a grade in parts of one, typed behind keys in percent
         if not 1 <= percent <= 100 + _ROUNDING:
             what = f"the three numbers of the grade add up to {percent:g} percent"
             accepted = "1 to 100 percent: 46 in n_pct, or 0.46 in n_fraction"
-            yield Broken(typed_at(one.n_fraction), what, accepted)
+            yield Broken(typed_at(fertilizer.n_fraction), what, accepted)
 
 
 def _lime_of_some_strength(inventory: Inventory) -> Iterator[Broken]:
     for lime in inventory.limes:
         stated = (lime.enm_lb_per_ton, lime.cce_fraction, lime.ecce_fraction)
-        if all(one is None for one in stated):
+        if all(figure is None for figure in stated):
             yield Broken(
                 lime.where,
                 "nothing says how strong this lime is",
@@ -146,8 +150,8 @@ def _need_stated_once(inventory: Inventory) -> Iterator[Broken]:
 
 def _each_fertilizer_once(inventory: Inventory) -> Iterator[Broken]:
     for _, planting in _plantings(inventory):
-        for number, one in enumerate(planting.fertilizers):
-            if one in planting.fertilizers[:number]:
+        for number, fertilizer in enumerate(planting.fertilizers):
+            if fertilizer in planting.fertilizers[:number]:
                 what = "a fertilizer is named twice in this planting"
                 where = planting.where_of("fertilizers", number=number)
                 yield Broken(where, what, "each fertilizer once")

@@ -31,9 +31,9 @@ def _steps_that_exist(inventory: Inventory) -> Iterator[Broken]:
         if step != _ALL
     ]
     named += [
-        (one.job.planting, one.job.step, one.job.where_of("step"))
-        for one in inventory.entries
-        if one.job is not None
+        (entry.job.planting, entry.job.step, entry.job.where_of("step"))
+        for entry in inventory.entries
+        if entry.job is not None
     ]
     for planting, step, where in named:
         known = steps_of[planting]
@@ -46,6 +46,7 @@ def _hired_once(inventory: Inventory) -> Iterator[Broken]:
     steps_of = _steps_by_planting(inventory)
     seen: set[tuple[str, str]] = set()
     for hire in inventory.hires:
+        # apart until the hire is read: all, and a step beside it, are one hire
         mine: set[tuple[str, str]] = set()
         for jobs in hire.jobs:
             known = steps_of[jobs.planting]
@@ -61,24 +62,26 @@ def _hired_once(inventory: Inventory) -> Iterator[Broken]:
 
 
 def _shares(inventory: Inventory) -> Iterator[Broken]:
-    for one in inventory.cost_share:
-        if one.pays.unit == "fraction" and one.pays.value > 1:
-            what = f"a share of {one.pays.typed:g} is more than the whole cost"
-            yield Broken(typed_at(one.pays), what, "a share of the cost, at most all of it")
+    for share in inventory.cost_share:
+        if share.pays.unit == "fraction" and share.pays.value > 1:
+            what = f"a share of {share.pays.typed:g} is more than the whole cost"
+            yield Broken(typed_at(share.pays), what, "a share of the cost, at most all of it")
 
 
 def _units_of_items(inventory: Inventory) -> Iterator[Broken]:
     families = dict(_families(inventory))
     for entry in inventory.entries:
         moved: tuple[Used | Bought, ...] = (*entry.used, *entry.bought)
-        for one in moved:
-            wanted = families[one.item]
-            family = UNITS[one.amount.unit].family
+        for moved_item in moved:
+            wanted = families[moved_item.item]
+            family = UNITS[moved_item.amount.unit].family
             if family not in wanted:
-                typed = one.amount.typed_unit.replace("_", " ")
-                what = f"{shown_value(one.item)} is not counted in {typed}"
+                typed = moved_item.amount.typed_unit.replace("_", " ")
+                what = f"{shown_value(moved_item.item)} is not counted in {typed}"
                 units = [name for kind in sorted(wanted) for name in family_suffixes(kind)]
-                yield Broken(typed_at(one.amount), what, ", ".join(f"amount_{u}" for u in units))
+                yield Broken(
+                    typed_at(moved_item.amount), what, ", ".join(f"amount_{u}" for u in units)
+                )
 
 
 def _families(inventory: Inventory) -> Iterator[tuple[str, frozenset[str]]]:
@@ -89,7 +92,7 @@ def _families(inventory: Inventory) -> Iterator[tuple[str, frozenset[str]]]:
 
 
 def _corrections(inventory: Inventory) -> Iterator[Broken]:
-    by_id = {one.id: one for one in inventory.entries}
+    by_id = {logged.id: logged for logged in inventory.entries}
     corrected: set[str] = set()
     for entry in inventory.entries:
         if entry.corrects is None:
@@ -98,6 +101,7 @@ def _corrections(inventory: Inventory) -> Iterator[Broken]:
             what = f"entry {shown_value(entry.id)} corrects itself by way of {entry.corrects}"
             yield Broken(entry.where_of("corrects"), what, "an entry that was there before")
         elif entry.corrects in corrected:
+            # two corrections would both stand in its place
             what = f"entry {shown_value(entry.corrects)} is corrected twice"
             yield Broken(entry.where_of("corrects"), what, "one correction; correct the correction")
         corrected.add(entry.corrects)
@@ -108,6 +112,7 @@ def _goes_round(entry: LogEntry, by_id: dict[str, LogEntry]) -> bool:
     at = entry.corrects
     while at is not None:
         if at in seen:
+            # a circle that only leads on from here is told at the entries in it
             return at == entry.id
         seen.add(at)
         at = by_id[at].corrects

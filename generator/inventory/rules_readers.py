@@ -22,32 +22,33 @@ def _jobs_alone(inventory: Inventory) -> Iterator[Broken]:
 def _names_handed_over(inventory: Inventory) -> Iterator[Broken]:
     """A partner must not climb one stand for another: each name is that of one thing alone."""
     for reader in inventory.readers:
+        # names of the reader's places too: a strip and a stand may not go by one name
         seen = _names_of_places(reader, inventory)
-        for one in _handed_ground(reader, inventory):
-            name = one.known_as or one.name
+        for thing in _handed_ground(reader, inventory):
+            name = thing.known_as or thing.name
             short = slug(name)
             if not names_a_page(short):
-                what = f"{shown_value(one.id)} is handed over, and {shown_value(name)} cannot "
-                where = one.where_of("known_as", "name")
+                what = f"{shown_value(thing.id)} is handed over, and {shown_value(name)} cannot "
+                where = thing.where_of("known_as", "name")
                 yield Broken(where, f"{what}name a page", NAME_OF_ITS_OWN)
             elif short in seen:
                 what = f"{shown_value(reader.id)} is handed two things called {shown_value(name)}"
-                yield Broken(one.where_of("known_as", "name"), what, NAME_OF_ITS_OWN)
+                yield Broken(thing.where_of("known_as", "name"), what, NAME_OF_ITS_OWN)
             seen.add(short)
 
 
 def _handed_ground(reader: Reader, inventory: Inventory) -> tuple[Stand | Route, ...]:
     """Return the stands and routes a reader is handed, each once."""
-    stands = (one for one in inventory.stands if one.id in reader.stands)
-    return (*stands, *(one for one in inventory.routes if one.id in reader.routes))
+    stands = (stand for stand in inventory.stands if stand.id in reader.stands)
+    return (*stands, *(route for route in inventory.routes if route.id in reader.routes))
 
 
 def _names_of_places(reader: Reader, inventory: Inventory) -> set[str]:
-    handed = {one.planting for one in reader.jobs}
+    handed = {jobs.planting for jobs in reader.jobs}
     return {
         slug(place.known_as)
         for place in inventory.places()
-        if place.known_as is not None and handed & {one.id for one in place.plantings}
+        if place.known_as is not None and handed & {planting.id for planting in place.plantings}
     }
 
 

@@ -27,6 +27,7 @@ def _said_of_its_work(inventory: Inventory) -> Iterator[Broken]:
         operation = operations.get((job.planting, job.step)) if job is not None else None
         for name, wanted in FITS.items():
             said = getattr(entry, name)
+            # without a step that is there nothing speaks against what is said
             if said is not None and operation is not None and operation != wanted:
                 assert job is not None
                 what = f"{name}: stands in an entry about {shown_value(job.step)}"
@@ -47,23 +48,29 @@ def _times(inventory: Inventory) -> Iterator[Broken]:
             what = f"{shown_value(time)} for {name} is no time of day"
             yield Broken(where, what, "hours and minutes of the day, as in 07:40 or 16:05")
     for entry in inventory.entries:
-        one = entry.sprayed
-        began, ended = (one.started_at, one.stopped_at) if one is not None else (None, None)
+        sprayed = entry.sprayed
+        began, ended = (
+            (sprayed.started_at, sprayed.stopped_at) if sprayed is not None else (None, None)
+        )
         readable = began and ended and TIME.fullmatch(began) and TIME.fullmatch(ended)
-        if one is not None and began and ended and readable and ended < began:
+        # in two digits each, so as text they stand in the order of the day
+        if sprayed is not None and began and ended and readable and ended < began:
             what = f"stopped_at {ended} comes before started_at {began}"
             yield Broken(
-                one.where_of("stopped_at"), what, "an entry for each day, begun before it ended"
+                sprayed.where_of("stopped_at"), what, "an entry for each day, begun before it ended"
             )
 
 
 def _times_of(entries: tuple[LogEntry, ...]) -> Iterator[tuple[Where, str, str]]:
     for entry in entries:
         if entry.sprayed is not None:
-            one = entry.sprayed
-            for name, time in (("started_at", one.started_at), ("stopped_at", one.stopped_at)):
+            sprayed = entry.sprayed
+            for name, time in (
+                ("started_at", sprayed.started_at),
+                ("stopped_at", sprayed.stopped_at),
+            ):
                 if time is not None:
-                    yield one.where_of(name), name, time
+                    yield sprayed.where_of(name), name, time
         if entry.burned is not None and entry.burned.ended_at is not None:
             yield entry.burned.where_of("ended_at"), "ended_at", entry.burned.ended_at
 
@@ -73,32 +80,32 @@ def _days_after_the_work(inventory: Inventory) -> Iterator[Broken]:
         said: list[tuple[LogEntry | Sprayed, str]] = [(entry, "recorded_on")]
         if entry.sprayed is not None:
             said.append((entry.sprayed, "copy_given_on"))
-        for one, name in said:
-            day = getattr(one, name)
+        for record, name in said:
+            day = getattr(record, name)
             if day is not None and day < entry.done_on:
                 what = f"{name} {day} comes before done_on {entry.done_on}"
-                yield Broken(one.where_of(name), what, "the day it was done, or a later one")
+                yield Broken(record.where_of(name), what, "the day it was done, or a later one")
 
 
 def _ground_in_one_place(inventory: Inventory) -> Iterator[Broken]:
     for entry in inventory.entries:
-        one = entry.sprayed
-        if one is None or entry.job is None:
+        sprayed = entry.sprayed
+        if sprayed is None or entry.job is None:
             continue
         for name in ("place", "location", "treated_ac", "part"):
-            if getattr(one, name) is not None:
+            if getattr(sprayed, name) is not None:
                 what = f"{name} of sprayed: stands beside a job, which says it already"
                 accepted = "area_ac: or part: of the job, or an entry without a job"
-                yield Broken(one.where_of(name), what, accepted)
+                yield Broken(sprayed.where_of(name), what, accepted)
 
 
 def _wind_or_none(inventory: Inventory) -> Iterator[Broken]:
     for entry in inventory.entries:
-        one = entry.sprayed
-        if one is not None and one.wind_not_measured and one.wind_mph is not None:
-            what = f"wind_not_measured: stands beside a wind of {one.wind_mph.typed:g}"
+        sprayed = entry.sprayed
+        if sprayed is not None and sprayed.wind_not_measured and sprayed.wind_mph is not None:
+            what = f"wind_not_measured: stands beside a wind of {sprayed.wind_mph.typed:g}"
             yield Broken(
-                one.where_of("wind_not_measured"),
+                sprayed.where_of("wind_not_measured"),
                 what,
                 "wind_mph: as it was measured, or wind_not_measured:",
             )

@@ -26,7 +26,7 @@ def _one_seed_rate(inventory: Inventory) -> Iterator[Broken]:
     for planting in _plantings(inventory):
         for seed in planting.seed:
             rates = (seed.rate_pls_lb_per_ac, seed.rate_seeds_per_sq_ft, seed.share_fraction)
-            typed = [one for one in rates if one is not None]
+            typed = [rate for rate in rates if rate is not None]
             if len(typed) != 1:
                 much = "no rate" if not typed else "more than one rate"
                 where = typed_at(typed[1]) if typed else seed.where
@@ -47,7 +47,7 @@ def _seeds_counted(inventory: Inventory) -> Iterator[Broken]:
 
 def _whole_mixture(inventory: Inventory) -> Iterator[Broken]:
     for planting in _plantings(inventory):
-        shares = [one.share_fraction for one in planting.seed if one.share_fraction is not None]
+        shares = [seed.share_fraction for seed in planting.seed if seed.share_fraction is not None]
         mixed = planting.mix_rate_pls_lb_per_ac
         if mixed is None and shares:
             what = "a share of a mixture, and the planting has no rate of the mixture"
@@ -56,21 +56,22 @@ def _whole_mixture(inventory: Inventory) -> Iterator[Broken]:
             what = "a rate of the mixture, and not every seed has its share"
             yield Broken(typed_at(mixed), what, "share_pct for every seed, and no other rate")
         elif mixed is not None and not _whole(shares):
-            together = convert(math.fsum(one.value for one in shares), "fraction", "pct")
+            together = convert(math.fsum(share.value for share in shares), "fraction", "pct")
             what = f"the shares of the mixture add up to {together:g} percent"
             yield Broken(typed_at(mixed), what, "shares by weight that add up to 100 percent")
 
 
 def _whole(shares: list[Given]) -> bool:
-    return abs(math.fsum(one.value for one in shares) - 1) <= _ROUNDING
+    return abs(math.fsum(share.value for share in shares) - 1) <= _ROUNDING
 
 
 def _tag_parts(inventory: Inventory) -> Iterator[Broken]:
     for lot in inventory.lots:
         tag = lot.tag
         others = (tag.other_crop_fraction, tag.weed_fraction, tag.inert_fraction)
-        parts = [tag.purity_fraction, *(one for one in others if one is not None)]
-        together = math.fsum(one.value for one in parts)
+        parts = [tag.purity_fraction, *(part for part in others if part is not None)]
+        together = math.fsum(part.value for part in parts)
+        # at most the whole: a tag need not print every part
         if len(parts) > 1 and together > 1 + _ROUNDING:
             percent = convert(together, "fraction", "pct")
             yield Broken(
@@ -103,9 +104,9 @@ def _weighing_fault(test: SpreaderTest) -> str:
 
 def _one_machine(inventory: Inventory) -> Iterator[Broken]:
     for planting in _plantings(inventory):
-        sown = {one.id: one for one in inventory.steps_of(planting) if one.operation == "sow"}
+        sown = {step.id: step for step in inventory.steps_of(planting) if step.operation == "sow"}
         for work in planting.work:
-            named = [one for one in (work.spreader, work.drill) if one is not None]
+            named = [machine for machine in (work.spreader, work.drill) if machine is not None]
             if work.step not in sown:
                 continue
             if len(named) > 1:

@@ -17,6 +17,7 @@ def _percent_of_tags(inventory: Inventory) -> Iterator[Broken]:
     for lot in inventory.lots:
         tag = lot.tag
         alive = (tag.germination_fraction, tag.hard_fraction, tag.dormant_fraction)
+        # a purity or life of 0 is told as F301 already
         if 0 < tag.purity_fraction.value <= LEAST_FRACTION:
             yield _as_part("purity", tag.purity_fraction, tag.purity_fraction.value)
         if 0 < sum(part.value for part in alive) <= LEAST_FRACTION:
@@ -53,9 +54,10 @@ def _too_far(typed: Given, accepted: str) -> Broken:
 
 
 def _percent_of_shares(inventory: Inventory) -> Iterator[Broken]:
-    for one in inventory.cost_share:
-        if one.pays.typed_unit == "pct" and 0 < one.pays.value <= LEAST_FRACTION:
-            yield _as_share("of the cost is no share that a contract pays", one.pays, "as in 50")
+    for share in inventory.cost_share:
+        # typed as a fraction it is as small as it says; behind a key in percent it is a slip
+        if share.pays.typed_unit == "pct" and 0 < share.pays.value <= LEAST_FRACTION:
+            yield _as_share("of the cost is no share that a contract pays", share.pays, "as in 50")
     for place in inventory.places():
         for planting in place.plantings:
             stands = planting.winter_share_fraction

@@ -22,13 +22,14 @@ def _works(inventory: Inventory) -> Iterator[Work]:
 def _strengths(inventory: Inventory) -> Iterator[Broken]:
     for product in inventory.products:
         actives = product.label.actives if product.label else ()
-        liquid = [one for one in actives if one.strength_lb_per_gal is not None]
-        dry = [one for one in actives if one.strength_fraction is not None]
-        for one in actives:
-            if (one in liquid) == (one in dry):
-                what = f"active {shown_value(one.active)} has no strength, or two"
-                where = one.where_of("strength_fraction", "strength_lb_per_gal")
+        liquid = [active for active in actives if active.strength_lb_per_gal is not None]
+        dry = [active for active in actives if active.strength_fraction is not None]
+        for active in actives:
+            if (active in liquid) == (active in dry):
+                what = f"active {shown_value(active.active)} has no strength, or two"
+                where = active.where_of("strength_fraction", "strength_lb_per_gal")
                 yield Broken(where, what, "strength_lb_per_gal, or strength_pct of a dry one")
+        # with no strength or two, told above, an active says nothing of the kind it has
         if liquid and dry and len(liquid) + len(dry) == len(actives):
             what = "one active is given by the gallon and another by weight"
             where = dry[0].where_of("strength_fraction")
@@ -76,12 +77,12 @@ def _one_mark(inventory: Inventory) -> Iterator[Broken]:
 
 def _once_in_a_tank(inventory: Inventory) -> Iterator[Broken]:
     for work in _works(inventory):
-        names = [work.product, *(one.product for one in work.partners)]
-        for one, name in zip(work.partners, names[1:], strict=True):
+        names = [work.product, *(partner.product for partner in work.partners)]
+        for partner, name in zip(work.partners, names[1:], strict=True):
             if names.count(name) > 1:
                 what = f"product {shown_value(str(name))} stands twice in one tank"
                 yield Broken(
-                    one.where_of("product"), what, "each product once, with its whole rate"
+                    partner.where_of("product"), what, "each product once, with its whole rate"
                 )
         if work.partners and work.product is None:
             where = work.where_of("partners")
@@ -91,22 +92,22 @@ def _once_in_a_tank(inventory: Inventory) -> Iterator[Broken]:
 def _percent_for_spots(inventory: Inventory) -> Iterator[Broken]:
     for work in _works(inventory):
         entries: tuple[Work | Partner, ...] = (work, *work.partners)
-        for one in entries:
-            if one.mix_fraction is not None and work.method != "spot":
+        for entry in entries:
+            if entry.mix_fraction is not None and work.method != "spot":
                 what = "a percent mix is for spots alone"
                 yield Broken(
-                    one.where_of("mix_fraction"), what, "a rate to an acre, or method: spot"
+                    entry.where_of("mix_fraction"), what, "a rate to an acre, or method: spot"
                 )
 
 
 def _one_form(inventory: Inventory) -> Iterator[Broken]:
     stock: tuple[Product | Adjuvant, ...] = (*inventory.products, *inventory.adjuvants)
-    for one in stock:
-        liquid = one.package_fl_oz is not None or one.on_hand_fl_oz is not None
-        dry = one.package_oz_wt is not None or one.on_hand_oz_wt is not None
+    for kept in stock:
+        liquid = kept.package_fl_oz is not None or kept.on_hand_fl_oz is not None
+        dry = kept.package_oz_wt is not None or kept.on_hand_oz_wt is not None
         if liquid and dry:
-            what = f"{shown_value(one.id)} is counted by volume and by weight"
-            where = one.where_of("package_oz_wt", "on_hand_oz_wt")
+            what = f"{shown_value(kept.id)} is counted by volume and by weight"
+            where = kept.where_of("package_oz_wt", "on_hand_oz_wt")
             yield Broken(where, what, "package and on hand both by volume, or both by weight")
 
 
@@ -128,12 +129,12 @@ def _none_alone(inventory: Inventory) -> Iterator[Broken]:
 def _wait_once(inventory: Inventory) -> Iterator[Broken]:
     for use in _uses(inventory):
         listed = use.waiting_days if isinstance(use.waiting_days, tuple) else ()
-        names = [one.before for one in listed]
-        for number, one in enumerate(listed):
-            if one.before in names[:number]:
-                what = f"the wait before {one.before} stands twice"
+        names = [wait.before for wait in listed]
+        for number, wait in enumerate(listed):
+            if wait.before in names[:number]:
+                what = f"the wait before {wait.before} stands twice"
                 yield Broken(
-                    one.where_of("before"),
+                    wait.where_of("before"),
                     what,
                     "each once for a use, with the longest of its days",
                 )

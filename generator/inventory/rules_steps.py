@@ -18,6 +18,7 @@ def _whole_or_based(inventory: Inventory) -> Iterator[Broken]:
             what = f"plan {shown_value(own.id)} is neither whole nor based on another"
             yield Broken(own.where, what, "kind: or subject:, with steps:; or based_on:")
         elif own.based_on is not None and own.based_on not in step_plans():
+            # only on a shipped one: plans of the owner's own could lead round in a circle
             what = f"based_on: {shown_value(own.based_on)} is no plan of the program"
             yield Broken(own.where_of("based_on"), what, meant_or_listed(own.based_on, _shipped()))
         elif own.based_on is not None and (own.kind or own.subject or own.yearly_from is not None):
@@ -30,34 +31,34 @@ def _skipped_steps(inventory: Inventory) -> Iterator[Broken]:
     for own in inventory.step_plans:
         base = step_plans().get(own.based_on or "")
         known = [step.id for step in base.steps] if base is not None else []
-        for one in own.skip:
-            if one.step not in known:
-                what = f"there is no step {shown_value(one.step)} to skip"
-                accepted = meant_or_listed(one.step, known) or "skip: goes with based_on:"
-                yield Broken(one.where_of("step"), what, accepted)
+        for skipped in own.skip:
+            if skipped.step not in known:
+                what = f"there is no step {shown_value(skipped.step)} to skip"
+                accepted = meant_or_listed(skipped.step, known) or "skip: goes with based_on:"
+                yield Broken(skipped.where_of("step"), what, accepted)
 
 
 def _steps_once(inventory: Inventory) -> Iterator[Broken]:
     for own in inventory.step_plans:
         seen: set[str] = set()
-        for one in own.steps:
-            if one.step in seen:
-                what = f"step {shown_value(one.step)} stands twice"
-                yield Broken(one.where_of("step"), what, "once each")
-            seen.add(one.step)
+        for step in own.steps:
+            if step.step in seen:
+                what = f"step {shown_value(step.step)} stands twice"
+                yield Broken(step.where_of("step"), what, "once each")
+            seen.add(step.step)
 
 
 def _bounds(inventory: Inventory) -> Iterator[Broken]:
     for own in inventory.step_plans:
         for step in own.steps:
-            for one in (*step.opens, *step.closes):
-                if (one.date is None) == (one.sign is None):
+            for bound in (*step.opens, *step.closes):
+                if (bound.date is None) == (bound.sign is None):
                     what = "an end of the open dates is a day or a sign"
-                    yield Broken(one.where_of("sign"), what, "date: or sign:, one of them")
-                elif one.date is not None and (one.by or one.offset_days):
+                    yield Broken(bound.where_of("sign"), what, "date: or sign:, one of them")
+                elif bound.date is not None and (bound.by or bound.offset_days):
                     what = "a day of the calendar is the same in every year"
                     yield Broken(
-                        one.where_of("by", "offset_days"),
+                        bound.where_of("by", "offset_days"),
                         what,
                         "by: and offset_days: with sign: alone",
                     )
@@ -66,12 +67,14 @@ def _bounds(inventory: Inventory) -> Iterator[Broken]:
 def _answers(inventory: Inventory) -> Iterator[Broken]:
     for own in inventory.step_plans:
         steps = {step.id: step for step in inventory.plans()[own.id].steps}
-        mine = {one.step: one for one in own.steps}
+        mine = {typed_step.step: typed_step for typed_step in own.steps}
         for name, step in steps.items():
             typed = mine.get(name)
             for number, need in enumerate(step.needs):
+                # nobody would ever be asked, and the step would wait for good
                 if need.step not in steps or steps[need.step].asks is None:
                     what = f"step {shown_value(need.step)} asks nothing here"
+                    # a step taken over is typed nowhere: told at the plan that changed its needs
                     where = typed.needs[number].where_of("step") if typed else own.where
                     yield Broken(where, what, _asking(steps) or "a step with asks:")
             for number, other in enumerate(step.excludes):
@@ -107,26 +110,26 @@ def _plan_for_what_it_is_for(inventory: Inventory) -> Iterator[Broken]:
 
 def _upkeep_for_what_it_is_for(inventory: Inventory) -> Iterator[Broken]:
     plans = inventory.plans()
-    for one in inventory.kept_up():
-        subject, plan = SUBJECTS[type(one)], plans.get(one.upkeep or "")
+    for thing in inventory.kept_up():
+        subject, plan = SUBJECTS[type(thing)], plans.get(thing.upkeep or "")
         if plan is not None and plan.subject != subject:
             what = f"upkeep: {plan.id} is not for a {subject.replace('_', ' ')}"
             fitting = ", ".join(each.id for each in plans.values() if each.subject == subject)
-            yield Broken(one.where_of("upkeep"), what, fitting)
+            yield Broken(thing.where_of("upkeep"), what, fitting)
 
 
 def _upkeep_steps(inventory: Inventory) -> Iterator[Broken]:
     plans = inventory.plans()
     steps = {
-        one.id: plans[one.upkeep].steps if one.upkeep is not None else ()
-        for one in inventory.kept_up()
+        thing.id: plans[thing.upkeep].steps if thing.upkeep is not None else ()
+        for thing in inventory.kept_up()
     }
-    for one in inventory.kept_up():
-        optional = [step.id for step in steps[one.id] if step.only_with == _ASKED_FOR]
-        for number, name in enumerate(one.asked_for):
+    for thing in inventory.kept_up():
+        optional = [step.id for step in steps[thing.id] if step.only_with == _ASKED_FOR]
+        for number, name in enumerate(thing.asked_for):
             if name not in optional:
                 what = f"asked_for: {shown_value(name)} is no step that waits to be asked for"
-                where = one.where_of("asked_for", number=number)
+                where = thing.where_of("asked_for", number=number)
                 fitting = meant_or_listed(name, optional) or "upkeep: with such a step"
                 yield Broken(where, what, fitting)
     for entry in inventory.entries:
@@ -169,6 +172,7 @@ def _seasons_named(inventory: Inventory) -> Iterator[Broken]:
         elif job is not None:
             named.append((job.where_of("season"), job.season))
         for where, season in named:
+            # one off is work done early, before its fall, or late, after the next has begun
             if season is not None and abs(season - day) > 1:
                 what = f"{entry.done_on} is of season {day}, not near season {season}"
                 yield Broken(where, what, f"season: {day - 1} to {day + 1}, or left out")
@@ -176,7 +180,9 @@ def _seasons_named(inventory: Inventory) -> Iterator[Broken]:
 
 def _ids(plans: Iterable[StepPlan], *, yearly: bool) -> str:
     return ", ".join(
-        one.id for one in plans if one.kind is not None and (one.yearly_from is not None) == yearly
+        plan.id
+        for plan in plans
+        if plan.kind is not None and (plan.yearly_from is not None) == yearly
     )
 
 

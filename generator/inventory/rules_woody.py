@@ -30,7 +30,7 @@ def _sown_or_planted(inventory: Inventory) -> Iterator[Broken]:
 def _goes_with_its_plan(inventory: Inventory) -> Iterator[Broken]:
     for planting in _plantings(inventory):
         if not planting.seed and not planting.woody:
-            continue
+            continue  # told by F360
         asked = {
             ("steps", "the step plan"): inventory.plans()[planting.steps].kind == _WOODY,
             ("method", f"method {planting.method}"): planting.method == PLANT,
@@ -40,7 +40,7 @@ def _goes_with_its_plan(inventory: Inventory) -> Iterator[Broken]:
                 what = f"{told} is {'' if woody else 'not '}for rows of trees and shrubs"
                 accepted = "woody: with method: plant and steps: of a woody row"
                 yield Broken(planting.where_of(name), what, accepted)
-                break
+                break  # plan and method most often go wrong together
 
 
 def _woody_species(inventory: Inventory) -> Iterator[Broken]:
@@ -59,10 +59,10 @@ def _woody_species(inventory: Inventory) -> Iterator[Broken]:
 
 
 def _whole_counts(inventory: Inventory) -> Iterator[Broken]:
-    counts = [one.rows_count for planting in _plantings(inventory) for one in planting.woody]
+    counts = [row.rows_count for planting in _plantings(inventory) for row in planting.woody]
     stocked: list[Plant | Guard] = [*inventory.plants, *inventory.guards]
     for kept in stocked:
-        counts += [one for one in (kept.package_count, kept.on_hand_count) if one is not None]
+        counts += [given for given in (kept.package_count, kept.on_hand_count) if given is not None]
     for count in counts:
         if count.value != int(count.value):
             yield Broken(typed_at(count), f"a part of one: {count.typed:g}", "a whole number")

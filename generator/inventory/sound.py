@@ -35,16 +35,18 @@ def sound_entries(
     what mentions that id: nobody knows which of the two.
     """
     twice = _given_twice(entries)
-    kept = [one for one in _each_id_once(entries) if one.record is not FAULT]
+    kept = [entry for entry in _each_id_once(entries) if entry.record is not FAULT]
+    # until nothing falls: what named the last to be left out now rests on nothing
     while True:
-        own = [thing for one in kept for thing in one.named]
-        lost = {thing.identity for one in entries for thing in one.named}
+        own = [thing for entry in kept for thing in entry.named]
+        lost = {thing.identity for entry in entries for thing in entry.named}
         lost -= {thing.identity for thing in own} - twice
+        # where the owner's plan of a shipped one's id is lost, the shipped one is not meant
         known = {kind: set(ids) - lost for kind, ids in shipped.items() if kind not in unread}
         for thing in own:
             if thing.identity not in twice:
                 known.setdefault(words[thing.kind], set()).add(thing.identity)
-        resting = [one for one in kept if all(is_known(each, known) for each in one.mentions)]
+        resting = [entry for entry in kept if all(is_known(each, known) for each in entry.mentions)]
         if len(resting) == len(kept):
             return kept
         kept = resting
@@ -63,16 +65,16 @@ def is_of_a_plan(mention: Mention) -> bool:
 
 
 def _given_twice(entries: Iterable[Entry]) -> set[str]:
-    counted = Counter(thing.identity for one in entries for thing in one.named)
+    counted = Counter(thing.identity for entry in entries for thing in entry.named)
     return {identity for identity, times in counted.items() if times > 1}
 
 
 def _each_id_once(entries: Iterable[Entry]) -> list[Entry]:
     seen: set[str] = set()
     found = []
-    for one in entries:
-        ids = [thing.identity for thing in one.named]
+    for entry in entries:
+        ids = [thing.identity for thing in entry.named]
         if len(set(ids)) == len(ids) and not seen & set(ids):
-            found.append(one)
+            found.append(entry)
         seen.update(ids)
     return found

@@ -125,18 +125,19 @@ class OwnPlan(Record):
 
 def plans_with(own: tuple[OwnPlan, ...]) -> Mapping[str, StepPlan]:
     """Return every step plan by its id; an owner's plan stands in place of one of its id."""
-    return step_plans() | {one.id: _plan(one) for one in own}
+    return step_plans() | {plan.id: _plan(plan) for plan in own}
 
 
 def _plan(own: OwnPlan) -> StepPlan:
-    mine = {one.step: _step(one) for one in own.steps}
+    mine = {step.step: _step(step) for step in own.steps}
     if own.based_on is None or own.based_on not in step_plans():
         return StepPlan(
             own.id, own.name, own.kind, tuple(mine.values()), own.subject, own.yearly_from
         )
     base = step_plans()[own.based_on]
-    left_out = {one.step for one in own.skip}
-    kept = (mine.pop(one.id, one) for one in base.steps if one.id not in left_out)
+    left_out = {skipped.step for skipped in own.skip}
+    # lazy: each is popped out of `mine` as `steps` is put together, before the rest follows
+    kept = (mine.pop(step.id, step) for step in base.steps if step.id not in left_out)
     return replace(
         base,
         id=own.id,
@@ -154,16 +155,16 @@ def _step(own: OwnStep) -> Step:
         timing=own.timing,
         why=own.why,
         why_source=_OWNER,
-        opens=tuple(_bound(one) for one in own.opens),
-        closes=tuple(_bound(one) for one in own.closes),
-        settings=(*(_setting(one) for one in own.settings), *settings_of(own.operation)),
+        opens=tuple(_bound(bound) for bound in own.opens),
+        closes=tuple(_bound(bound) for bound in own.closes),
+        settings=(*(_setting(setting) for setting in own.settings), *settings_of(own.operation)),
         ticks=(*ticks_of(own.operation), *own.ticks),
         if_missed=own.if_missed,
         only_with=own.only_with,
         seasons_later=own.seasons_later or 0,
         asks=own.asks,
         needs=tuple(
-            AnswerNeeded(one.step, "yes" if one.answer == "yes" else "no") for one in own.needs
+            AnswerNeeded(need.step, "yes" if need.answer == "yes" else "no") for need in own.needs
         ),
         excludes=own.excludes,
         chapters=chapters_of(own.operation),
@@ -176,6 +177,7 @@ def _bound(own: OwnBound) -> Bound:
 
 
 def _setting(own: OwnSetting) -> Reference:
+    # as it was typed: what a tick shows is in the owner's own unit
     return Reference(
         own.name, own.amount.typed, own.amount.typed_unit, _OWNER, "typed by the owner"
     )

@@ -30,7 +30,9 @@ def read_days(folder: Path, station: Station) -> tuple[DailyRecord | None, list[
         units = units or _units_of(days, station)
         if units is None:
             return None, [_at_station(say.unknown_units(_UNITS), station)]
+        # first, since what is possible and what is likely are said in these
         _to_us_units(days, units)
+        # before the single values: wrong units are one cause, and would be told line by line
         unlikely = _unlikely(days, units)
         if unlikely is not None:
             return None, [_at_station(unlikely, station)]
@@ -86,10 +88,12 @@ def _check(days: Days) -> None:
         low = days.values[LOW].get(day)
         if low is not None and low[0] > high:
             told = f"on {day} the low, {low[0]:g} F, is above the high, {high:g} F"
+            # at the later of two lines: up to there nothing was wrong
             days.fault(say.impossible(told, "a low of at most the high"), max(line, low[1]))
 
 
 def _record(days: Days, station_id: str) -> DailyRecord:
+    # of temperatures: a day of rain alone neither begins nor ends a record
     known = {*days.values[HIGH], *days.values[LOW]}
     first, last = min(known), max(known)
     calendar = [first + datetime.timedelta(days=n) for n in range((last - first).days + 1)]

@@ -108,6 +108,7 @@ def ghcn_days(text: str, days: Days) -> str:
         ):
             _, _, element, value, _, flag, _, read_at = parts + [""] * (8 - len(parts))
             days.keep(day, ELEMENTS[element], value, number, flag)
+            # both are hours and minutes in four digits, so text sorts as time
             days.early += element == "TMAX" and "" < read_at.strip() < NOON
     return TENTHS
 
@@ -119,7 +120,7 @@ def summary_days(text: str, days: Days) -> str | None:
     """Keep the values of a file of daily summaries; its units are for its owner to say."""
     rows = _rows(text, days)
     number, header = next(rows, (1, []))
-    missing = [one for one in ("DATE", "TMAX", "TMIN") if one not in header]
+    missing = [column for column in ("DATE", "TMAX", "TMIN") if column not in header]
     if missing:
         days.fault(say.wrong_columns(missing, ("DATE", "TMAX", "TMIN")), number)
         return None
@@ -131,6 +132,7 @@ def summary_days(text: str, days: Days) -> str | None:
         for column, what in SUMMARY_COLUMNS.items():
             if column in by_name:
                 flags = by_name.get(f"{column}_ATTRIBUTES", "").split(",")
+                # the second attribute is the quality check; the first says how it was measured
                 flag = flags[1] if len(flags) > 1 else ""
                 days.keep(day, what, by_name[column], number, flag)
     return None
@@ -145,10 +147,10 @@ def plain_days(text: str, days: Days) -> str | None:
     rows = _rows(text, days)
     number, header = next(rows, (1, []))
     columns = {
-        what: next((one for one in names if one in header), None)
+        what: next((name for name in names if name in header), None)
         for what, names in (PLAIN_COLUMNS | {RAIN: RAIN_COLUMNS}).items()
     }
-    missing = [PLAIN_COLUMNS[one][0] for one in PLAIN_COLUMNS if columns[one] is None]
+    missing = [PLAIN_COLUMNS[what][0] for what in PLAIN_COLUMNS if columns[what] is None]
     if "date" not in header or missing:
         missing = [*([] if "date" in header else ["date"]), *missing]
         days.fault(say.wrong_columns(missing, ("date", "tmax_f", "tmin_f", "precip_in")), number)
@@ -176,14 +178,15 @@ def _rows(text: str, days: Days) -> Iterator[tuple[int, list[str]]]:
     reader = csv.reader(text.splitlines())
     try:
         for row in reader:
-            if row and not row[0].startswith(COMMENT) and any(one.strip() for one in row):
-                yield reader.line_num, [one.strip() for one in row]
+            if row and not row[0].startswith(COMMENT) and any(cell.strip() for cell in row):
+                yield reader.line_num, [cell.strip() for cell in row]
     except csv.Error:
         told = say.wrong_line("the line is not what a table has", "values with commas between")
         days.fault(told, reader.line_num)
 
 
 def _day_in(text: str, whole: bool, number: int, days: Days) -> datetime.date | None:
+    # a part too few or too many puts a value below another column
     if not whole:
         told = say.wrong_line("the line has more or fewer parts than the first one", "as many")
         days.fault(told, number)

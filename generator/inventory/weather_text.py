@@ -10,6 +10,7 @@ from generator.inventory import weather_faults as say
 from generator.inventory.files import Hindered, content_of
 from generator.inventory.problems import Sentence
 
+# A name without a slash: no file outside the folder can be read by it.
 IN_FOLDER = re.compile(rf"{say.FOLDER}/[A-Za-z0-9][A-Za-z0-9._-]*", re.ASCII)
 PACKED = b"\x1f\x8b"
 # A century of every element of a station is under ten million characters. It bounds the file as it

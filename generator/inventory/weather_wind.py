@@ -46,7 +46,7 @@ def read_wind(folder: Path, station: WindStation) -> tuple[HourlyWind | None, li
         hour, from_deg, speed_mph = read
         lines[hour], hours[hour] = number, (from_deg, speed_mph)
     if problems:
-        return None, problems[:MOST_FAULTS]
+        return None, problems[:MOST_FAULTS]  # a file of another kind is wrong in every line
     if not any(speed is not None for _, speed in hours.values()):
         told = Sentence("F436", "the file has no wind of any hour", "hours with a wind")
         return None, [told.at(station.file, 1, 1)]
@@ -54,15 +54,15 @@ def read_wind(folder: Path, station: WindStation) -> tuple[HourlyWind | None, li
     return HourlyWind(
         station.id,
         tuple(order),
-        tuple(hours[one][0] for one in order),
-        tuple(hours[one][1] for one in order),
+        tuple(hours[hour][0] for hour in order),
+        tuple(hours[hour][1] for hour in order),
     ), []
 
 
 def _hour(line: str) -> tuple[int, float | None, float | None] | Sentence:
     """Return the hour with direction and speed, or what is wrong with the line."""
     parts = line.split()
-    if len(parts) != FIELDS or not all(_WHOLE.fullmatch(one) for one in parts):
+    if len(parts) != FIELDS or not all(_WHOLE.fullmatch(part) for part in parts):
         return say.wrong_line("the line is not one of hourly weather", WANTED)
     year, month, day, hour = map(int, parts[:4])
     try:
@@ -73,6 +73,7 @@ def _hour(line: str) -> tuple[int, float | None, float | None] | Sentence:
         return day_out_of_range(at.date(), FIRST_YEAR_LONG_AGO, LAST_YEAR)
     direction, speed = int(parts[DIRECTION]), int(parts[SPEED])
     hours = int((at - EPOCH).total_seconds()) // SECONDS_IN_HOUR
+    # a direction without a speed is no wind
     if speed == _MISSING:
         return hours, None, None
     if not 0 <= speed <= FASTEST_M_PER_S * TENTHS_IN_M:
@@ -80,6 +81,8 @@ def _hour(line: str) -> tuple[int, float | None, float | None] | Sentence:
         return say.impossible(told, f"0 to {FASTEST_M_PER_S} m/s")
     if direction != _MISSING and not 0 <= direction <= _WHOLE_TURN_DEG:
         return say.impossible(f"the wind is from {direction} degrees", "0 to 360 degrees")
+    # wind from the north is 360 here; 0 stands for a calm
     known = speed > 0 and direction not in (_MISSING, 0)
     speed_mph = convert(speed / TENTHS_IN_M * SECONDS_IN_HOUR / 1000, "km_per_h", "mph")
+    # a tenth of a mile is finer than the tenth of a meter it stood in
     return hours, float(direction) if known else None, round(speed_mph, 1)

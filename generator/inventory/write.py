@@ -26,6 +26,7 @@ def write_new_folder(folder: Path, files: Mapping[str, bytes]) -> None:
     with _removed_if_it_fails(folder.parent):
         if not folder.parent.exists():
             folder.parent.mkdir(parents=True)
+        # beside its place, so on the same disk: only there a rename is whole or not at all
         unfinished = folder.parent / f".{os.getpid()}{UNFINISHED}"
         try:
             unfinished.mkdir()
@@ -41,13 +42,14 @@ def write_new_folder(folder: Path, files: Mapping[str, bytes]) -> None:
 @contextmanager
 def _removed_if_it_fails(folder: Path) -> Iterator[None]:
     """Remove a folder and those above it where they were not there and nothing came of it."""
-    new = [one for one in (folder, *folder.parents) if not one.exists()]
+    new = [path for path in (folder, *folder.parents) if not path.exists()]
     try:
         yield
-    except BaseException:
+    except BaseException:  # an interrupt too must leave nothing behind
+        # only empty folders go: what somebody else put there meanwhile stays
         with suppress(OSError):
-            for one in new:
-                one.rmdir()
+            for path in new:
+                path.rmdir()
         raise
 
 
@@ -57,6 +59,7 @@ def one_writer(folder: Path) -> Iterator[None]:
     if fcntl is None:
         yield
         return
+    # the folder itself, so that no file of a lock is left behind in it
     held = os.open(folder, os.O_RDONLY)
     try:
         fcntl.flock(held, fcntl.LOCK_EX)
@@ -82,6 +85,7 @@ def write_new_file(path: Path, content: bytes) -> None:
             with unfinished.open("xb") as file:
                 file.write(content)
                 file.flush()
+                # before it gets its name: a loss of power could leave the name on an empty file
                 os.fsync(file.fileno())
             _name(unfinished, path)
         finally:
@@ -98,6 +102,7 @@ def clear_unfinished(folder: Path) -> None:
 def _name(unfinished: Path, path: Path) -> None:
     """Give a finished file its name, unless another has it."""
     try:
+        # a rename would take the place of a file of that name without a word
         os.link(unfinished, path)
     except FileExistsError:
         raise

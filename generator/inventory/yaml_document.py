@@ -119,7 +119,12 @@ class FileRead:
     def leave_out(self, line: int, *, misplaced: bool = False) -> None:
         """Note that what begins at a 0-based line, or in brackets before it, cannot be read."""
         self.complete = False
-        opened = (self.value_places.get(one.path) for one in self._open if one.in_flow and one.path)
+        # brackets without one of their lines are broken: they go from where they open
+        opened = (
+            self.value_places.get(group.path)
+            for group in self._open
+            if group.in_flow and group.path
+        )
         first = min([line, *(place[0] for place in opened if place is not None)])
         self.unread.append(Unread(first, misplaced))
 
@@ -143,6 +148,7 @@ class FileRead:
             return
         line, column = parser_position(event.start_mark)
         if is_link:
+            # what it leads to is not here; behind a label or a kind the value itself stands
             self.leave_out(line)
         value = value_from(self.lines[line], column, self._in_flow())
         self.add(line, column, yaml_faults.refused_mark(self.lines[line][:column], value))
@@ -153,6 +159,7 @@ class FileRead:
     def _take_key(self, event: yaml.NodeEvent) -> None:
         group = self._open[-1]
         group.wants_key = False
+        # until the key is sound: what stands below a faulty one has no place to be told at
         group.child_path = None
         if isinstance(event, yaml.ScalarEvent):
             self._take_text_key(group, event)
@@ -219,6 +226,7 @@ class FileRead:
         line, column = parser_position(event.start_mark)
         if event.value == "" and not (event.style and event.style in "|>"):
             return yaml_faults.key_without_name()
+        # before the key is judged: the end of 1,240 would be told as a key that is no word
         if group.in_flow and group.path is not None and self._lacks_colon(event):
             number = NUMBER_BEFORE_A_COMMA.search(self.lines[line][:column])
             if number is not None and event.value.isdecimal():
@@ -257,6 +265,7 @@ class FileRead:
             slips = list(scalar_faults(event, self.lines, self._in_flow(), is_key=False))
             self._add_all(slips)
             if slips and path:
+                # a slip may have drawn in the next line: what the group lacks is not missing
                 self.doubtful.add(path[:-1])
             value = event_value(event)
         self._store(value, path)

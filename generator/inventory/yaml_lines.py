@@ -12,6 +12,7 @@ from generator.inventory.problems import Sentence
 LOST_TEXT = re.compile(r"[ \t]+#+[^#\s]")
 _DASHES = re.compile(r"[ ]*(?:-[ \t]+)*")
 _KEY = re.compile(r"(?P<key>[^\s:#'\"\[\]{}][^:#]*?)[ \t]*:(?=[ \t]|$)")
+# A slash straight behind the colon is a web address, which lost no space.
 _LOOSE_COLON = re.compile(r"(?P<key>[A-Za-z][A-Za-z0-9_]*):(?P<value>[^ \t/].*)")
 _NOT_COLON = re.compile(
     r"(?P<key>[A-Za-z][A-Za-z0-9_]*)[ \t]*(?P<mark>[=：꞉﹕︓∶])(?P<value>[^=].*|$)"
@@ -64,6 +65,7 @@ def drawn_near(line: str, column: int) -> str:
     found = re.compile(r"-([ ]+)(?=\.?[0-9])").match(line, column)
     if found is None or not line[:column].rstrip().endswith(("[", ",")):
         return line
+    # the spaces go before the minus, so that nothing behind it changes its column
     return f"{line[:column]}{found[1]}-{line[found.end() :]}"
 
 
@@ -80,6 +82,7 @@ def line_above(lines: Sequence[str], line: int) -> int | None:
 def slipped(text: str) -> Sentence | None:
     """What slipped in a line that should be `key: value` or `- entry`, when it can be seen."""
     plain = text.strip(" \t")
+    # a dash before a digit or a point is a minus
     if re.match(r"-[^-\s0-9.]", plain):
         return yaml_faults.no_space_after_dash(plain)
     if re.match(r":(?:[ \t]|$)", plain):
@@ -101,6 +104,7 @@ def _columns_above(lines: Sequence[str], line: int, dashes: bool) -> Iterator[tu
         text = lines[above]
         indent = len(text) - len(text.lstrip(" "))
         column = text_column(text)
+        # only a line further out than all between it and this one encloses it
         if limit is None or indent < limit:
             limit = indent
             if dashes and text[indent:].startswith("- "):
@@ -128,12 +132,12 @@ def entry_column(lines: Sequence[str], line: int) -> tuple[int, str] | None:
 
     Its own keys below say it, else a key above that waits for a list, else the entry above.
     """
-    dashes = [one for one in range(line) if lines[one].lstrip().startswith("- ")]
+    dashes = [number for number in range(line) if lines[number].lstrip().startswith("- ")]
     below = next((text for text in lines[line + 1 :] if not is_blank(text)), "")
     beside = len(below) - len(below.lstrip()) - len("- ")
-    for one in reversed(dashes):
-        if lines[one].index("-") == beside and not below.lstrip().startswith("- "):
-            return beside, lines[one].strip()
+    for number in reversed(dashes):
+        if lines[number].index("-") == beside and not below.lstrip().startswith("- "):
+            return beside, lines[number].strip()
     above = line_above(lines, line)
     if above is None:
         return None

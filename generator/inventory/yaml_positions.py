@@ -81,6 +81,7 @@ def read_document(
         return None, problems
     text = text if text.endswith("\n") else text + "\n"  # so both parsers see the same end
     whole = _reading_of(tuple(text.split("\n")), file)
+    # most files read whole and have no such key at their top: nothing to look for
     strays = stray_keys(whole.lines, inside) if _may_have_strays(whole, inside) else []
     back = put_back(whole.lines, strays, file)
     if strays:
@@ -155,11 +156,11 @@ def _add_cause(reading: FileRead, line: int, column: int, sentence: Sentence) ->
     """
     last = len(reading.lines) if sentence.code == LEFT_OPEN else line + 1
     reading.problems = [
-        one
-        for one in reading.problems
-        if (one.line, one.column) <= (line + 1, column + 1) or one.line > last
+        problem
+        for problem in reading.problems
+        if (problem.line, problem.column) <= (line + 1, column + 1) or problem.line > last
     ]
-    if all(one.line != line + 1 for one in reading.problems):
+    if all(problem.line != line + 1 for problem in reading.problems):
         reading.add(line, column, sentence)
 
 
@@ -177,7 +178,8 @@ def _around(reading: FileRead, line: int) -> Iterator[Path_]:
     """Yield the paths of what a 0-based line that was left out may belong to."""
     marks = (*reading.value_places.items(), *reading.key_places.items())
     before = [(place, path) for path, place in marks if place[0] < line]
-    _, last = max(before, default=((0, 0), ()), key=lambda one: (one[0], len(one[1])))
+    # a group and its first key begin at one place: the deeper of the two is meant
+    _, last = max(before, default=((0, 0), ()), key=lambda pair: (pair[0], len(pair[1])))
     yield from (last[:length] for length in range(len(last) + 1))
 
 

@@ -10,6 +10,7 @@ from generator.inventory.problems import Problem
 from generator.inventory.yaml_document import FileRead, Unread
 from generator.inventory.yaml_lines import is_blank
 
+# For each the file is read anew.
 _MOST_FAULTS = 20
 Read = Callable[[tuple[str, ...]], FileRead]
 _WITH_VALUE = re.compile(r"[^\s#][^#]*:[ \t]+[^\s#]")
@@ -36,7 +37,7 @@ def read_around(whole: FileRead, read: Read) -> Rest:
         if found is None:
             break
         left_out |= {n for n, line in enumerate(reading.lines) if line != found.lines[n]}
-        problems |= _told(found, min(one.line for one in reading.unread) + 1)
+        problems |= _told(found, min(unread.line for unread in reading.unread) + 1)
         reading = found
     return Rest(reading, tuple(sorted(left_out)), frozenset(problems))
 
@@ -46,11 +47,12 @@ def _told(reading: FileRead, first: int) -> set[Problem]:
 
     What the lines below an unread one seem to be comes of its fault.
     """
-    blocks = [(one.line, _end_of_block(reading.lines, one)) for one in reading.unread]
+    blocks = [(unread.line, _end_of_block(reading.lines, unread)) for unread in reading.unread]
     return {
-        one
-        for one in reading.problems
-        if one.line > first and not any(begin + 1 < one.line <= end for begin, end in blocks)
+        problem
+        for problem in reading.problems
+        if problem.line > first
+        and not any(begin + 1 < problem.line <= end for begin, end in blocks)
     }
 
 
@@ -58,11 +60,13 @@ def _next_reading(before: FileRead, read: Read) -> FileRead | None:
     """Return a reading that gets past what stopped the one before, None where none does."""
     if not before.unread:
         return None
-    end = max(_end_of_block(before.lines, one) for one in before.unread)
+    end = max(_end_of_block(before.lines, unread) for unread in before.unread)
     for without in _ways(before):
+        # emptied, not taken out: every line keeps its number
         lines = ("" if n in without else line for n, line in enumerate(before.lines))
         found = read(tuple(lines))
-        if found.complete or (found.unread and min(one.line for one in found.unread) >= end):
+        # one that stops no further on would be tried again without end
+        if found.complete or (found.unread and min(unread.line for unread in found.unread) >= end):
             return found
     return None
 
@@ -70,28 +74,33 @@ def _next_reading(before: FileRead, read: Read) -> FileRead | None:
 def _ways(before: FileRead) -> Iterator[set[int]]:
     """Yield which lines to leave out: those with a value alone, then all that belongs to them."""
     lines = before.lines
-    if all(_WITH_VALUE.search(lines[one.line]) and not _opens(lines, one) for one in before.unread):
-        yield {one.line for one in before.unread}
-    ends = ((one.line, _end_of_block(lines, one)) for one in before.unread)
+    # the least first: where they hold their values, what stands below them is kept
+    if all(
+        _WITH_VALUE.search(lines[unread.line]) and not _opens(lines, unread)
+        for unread in before.unread
+    ):
+        yield {unread.line for unread in before.unread}
+    ends = ((unread.line, _end_of_block(lines, unread)) for unread in before.unread)
     yield {line for first, end in ends for line in range(first, end)}
 
 
-def _opens(lines: Sequence[str], one: Unread) -> bool:
-    return one.misplaced or _is_entry(lines[one.line])
+def _opens(lines: Sequence[str], unread: Unread) -> bool:
+    return unread.misplaced or _is_entry(lines[unread.line])
 
 
-def _end_of_block(lines: Sequence[str], one: Unread) -> int:
+def _end_of_block(lines: Sequence[str], unread: Unread) -> int:
     """Return the line behind an unread line and behind all that belongs to it."""
-    first, depth = one.line, _depth(lines[one.line])
+    first, depth = unread.line, _depth(lines[unread.line])
     filled = [n for n in range(first + 1, len(lines)) if not is_blank(lines[n])]
-    least = depth if one.misplaced else depth + 1
+    least = depth if unread.misplaced else depth + 1
     if filled and _depth(lines[filled[0]]) <= depth:
         below = lines[filled[0]]
-        has_more_below = not _WITH_VALUE.search(lines[first]) if one.misplaced else False
+        has_more_below = not _WITH_VALUE.search(lines[first]) if unread.misplaced else False
         if has_more_below or (_is_entry(lines[first]) and not _is_entry(below)):
             least = min(least, _depth(below))
     for number in filled:
         text = lines[number]
+        # the dashes of a list may stand in the column of its key
         listed = _is_entry(text) and not _is_entry(lines[first]) and _depth(text) == depth
         if _depth(text) < least and not listed:
             return number

@@ -36,6 +36,7 @@ def stray_keys(lines: Sequence[str], inside: Collection[str]) -> list[int]:
         above = line_above(lines, number)
         if above is None or key_at(text, 0) not in inside:
             continue
+        # the second of two strays stands below one that is no further in
         if lines[above].startswith(" ") or above in found:
             found.append(number)
     return found
@@ -48,12 +49,14 @@ def put_back(lines: Sequence[str], strays: Collection[int], file: str) -> PutBac
     """
     changed, left_out, problems = list(lines), [], []
     for number in strays:
+        # by what is put back so far: the next stray may belong below the last
         column, under = _meant_for(changed, number)
         sentence = yaml_faults.misplaced(lines[number], column + 1, under)
         problems.append(sentence.at(file, number + 1, 1))
         if value_column(lines[number]) is None and column:
             changed[number] = f"{' ' * column}{lines[number]}"
         else:
+            # emptied, not taken out: every line keeps its number
             changed[number] = ""
             left_out.append(number)
     return PutBack(tuple(changed), tuple(left_out), tuple(problems))

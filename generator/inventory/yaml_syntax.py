@@ -207,6 +207,7 @@ def _colon(spot: ParserSpot) -> Found | None:
     if begin is not None and key_at(spot.text, text_column(spot.text)) and begin < spot.column:
         value = spot.text[begin:]
         return spot.line, begin, yaml_faults.colon_in_value(spot.text[:begin], value)
+    # refused too where the line above has no colon and so goes on into this one
     above = line_above(spot.lines, spot.line)
     if above is not None:
         column = text_column(spot.lines[above])
@@ -228,6 +229,7 @@ def _unfinished_key(spot: ParserSpot) -> Found | None:
         return None
     line, column = spot.opened
     text = spot.lines[line]
+    # the colon may stand behind a # and be a remark
     lost = lost_column(text, column)
     if lost is not None:
         return line, lost, yaml_faults.text_lost_after_hash(text[lost:])
@@ -247,6 +249,7 @@ def _flow(spot: ParserSpot) -> Found | None:
         return None
     line, column = spot.opened
     bracket = spot.lines[line][column]
+    # the bracket or comma it lacks may stand behind a #, in any of its lines
     for number in range(line, spot.line + 1):
         lost = lost_column(spot.lines[number], column if number == line else 0)
         if lost is not None:
@@ -344,9 +347,9 @@ def _outlier_above(spot: ParserSpot) -> tuple[int, int, str] | None:
         return above, column, key or ""  # the first line of what a key above waits for
     over = next(
         (
-            one
-            for one in range(before, -1, -1)
-            if not is_blank(spot.lines[one]) and text_column(spot.lines[one]) <= column
+            number
+            for number in range(before, -1, -1)
+            if not is_blank(spot.lines[number]) and text_column(spot.lines[number]) <= column
         ),
         None,
     )
@@ -370,6 +373,9 @@ def _fallback(spot: ParserSpot) -> Found:
     return spot.line, min(spot.column, len(spot.text)), yaml_faults.unreadable(spot.text)
 
 
+# The first that fits, so the narrower first: a bad escape is inside a quote too, a quote closed
+# early in braces looks like a missing comma, a tab like a mark that begins a value. What only
+# looks out of place comes last: it fits much that others know the cause of.
 _RULES: tuple[Callable[[ParserSpot], Found | None], ...] = (
     _unreadable_escape,
     _open_quote,

@@ -44,6 +44,7 @@ def read_text(raw: bytes, file: str) -> tuple[str | None, tuple[Problem, ...]]:
         return None, (decoded,)
     text = decoded.removeprefix("\ufeff").replace("\r\n", "\n").replace("\r", "\n")
     controls = [found.start() for found in _CONTROL.finditer(text)]
+    # a few are slips, each told at its place; so many are no text at all
     if len(controls) * 10 > len(text):
         return None, (Sentence("F002", "this is not text", _PLAIN_TEXT).at(file, 1, 1),)
     return _CONTROL.sub("\ufffd", text), _control_problems(text, controls, file)
@@ -80,6 +81,7 @@ def _other_kind(raw: bytes) -> Sentence | None:
 
 
 def _decoded(raw: bytes, file: str) -> str | Problem:
+    # before UTF-16, whose mark is the beginning of this one
     if raw.startswith((b"\xff\xfe\x00\x00", b"\x00\x00\xfe\xff")):
         return Sentence("F004", "the file is in UTF-32", _SAVE_AS_UTF8).at(file, 1, 1)
     if raw.startswith(b"\xff\xfe"):
@@ -99,6 +101,7 @@ def _unmarked_utf16(raw: bytes) -> str | None:
     pairs = len(raw) // 2
     if pairs < 2 or len(raw) % 2:
         return None
+    # nearly: a dash or a curly quote has no zero in its pair
     first, second = raw[0::2].count(0), raw[1::2].count(0)
     if first == 0 and second * 10 >= pairs * 7:
         return "utf-16-le"

@@ -70,6 +70,7 @@ def _quoted_faults(
     event: yaml.ScalarEvent, lines: Sequence[str], line: int, column: int
 ) -> Iterator[Found]:
     text = lines[line]
+    # a path of Windows reads without a fault where its letters happen to be escapes: C:\new
     if event.style == '"' and re.match(r'"[A-Za-z]:\\[^\\]', text[column:]):
         yield line, column, yaml_faults.backslash(text[:column], text[column:])
     elif is_control(event.value):
@@ -88,6 +89,7 @@ def _plain_faults(
     elif first in _OPENING_QUOTES and (
         value[-1] in _ANY_QUOTES or not any(mark in value[1:] for mark in _ANY_QUOTES)
     ):
+        # round a part of the text they belong to it; round all of it, or never closed, they slipped
         if is_key:
             yield line, column, yaml_faults.curly_quotes_round_key(value)
         else:
@@ -101,6 +103,7 @@ def _plain_faults(
 def _slipped_lines(lines: Sequence[str], start: tuple[int, int], last: int) -> Iterator[Found]:
     """Lines that went into a value though they look like keys or entries of their own."""
     line, column = start
+    # only what begins its line can be a key without its colon; behind a key it is text
     if column == text_column(lines[line]):
         cause = slipped(lines[line][column:])
         if cause is not None and cause.code != "F106":

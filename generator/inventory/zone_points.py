@@ -69,7 +69,7 @@ def _told_once(
 ) -> Problem:
     """Return one fault for many points, at the first of them."""
     point, first = told[0]
-    counted = Counter(one.where.file for one, _ in told)
+    counted = Counter(each.where.file for each, _ in told)
     files = listed((f"{number} in {file}" for file, number in counted.items()), "and")
     what, accepted = first.what, first.accepted
     if len(told) > 1:
@@ -85,6 +85,7 @@ def _fault(
     point: TypedPoint, there: tuple[float, float], time_zone: str
 ) -> tuple[str, Sentence] | None:
     """Return what slipped in a point, and the fault."""
+    # before each number by itself: of a point turned around either looks like a slip of its own
     told = _turned_around(point, there, time_zone)
     if told is not None:
         return TURNED, told

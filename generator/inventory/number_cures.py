@@ -39,26 +39,34 @@ def number_cure(text: str, key: str) -> str:
     A number named in the cure is always one that the reader of the files takes as a number.
     """
     plain = text.strip()
-    for way in _WAYS:
-        cure = way(plain, key)
-        if cure is not None:
-            return cure
-    return "a number in digits, such as 24 or 0.5, with nothing beside it"
+    try:
+        cures = (way(plain, key) for way in _WAYS)
+        found = next((cure for cure in cures if cure is not None), None)
+    except _TooLongError:
+        return "at most 18 digits; a code or a serial number is text"
+    return found or "a number in digits, such as 24 or 0.5, with nothing beside it"
+
+
+class _TooLongError(Exception):
+    """No number keeps so many digits, so none is written out."""
 
 
 def _decimal(value: Decimal | float | str) -> str:
     """Digits only, without exponent, sign of plus, leading or trailing zeros."""
     number = Decimal(str(value))
     if number == number.to_integral_value():
-        # of more digits than any number keeps nothing is written out
-        return format(number.quantize(Decimal(1)) + 0, "f") if abs(number) < 10**20 else ""
+        if abs(number) >= 10**20:
+            raise _TooLongError
+        return format(number.quantize(Decimal(1)) + 0, "f")
     return format(number.normalize(), "f")
 
 
-def _write(value: Decimal | float | str) -> str | None:
+def _write(value: Decimal | float | str) -> str:
     digits = _decimal(value)
     # no longer than the reader takes: a cure that is refused again is none
-    return f"write {digits}" if 0 < len(digits) <= 18 else None
+    if len(digits) > 18:
+        raise _TooLongError
+    return f"write {digits}"
 
 
 def _fraction(text: str, _key: str) -> str | None:
@@ -68,7 +76,9 @@ def _fraction(text: str, _key: str) -> str | None:
     value = int(found[2] or 0) + int(found[3]) / int(found[4])
     # a third has no end in decimals
     rounded = round(Decimal(value), 4)
-    return _write(-rounded if found[1] else rounded)
+    # and a small part has its first digits far behind the point
+    told = rounded if value == 0 or rounded >= Decimal("0.01") else Decimal(f"{value:.4g}")
+    return _write(-told if found[1] else told)
 
 
 def _vulgar_fraction(text: str, _key: str) -> str | None:
@@ -153,7 +163,10 @@ def _range(text: str, _key: str) -> str | None:
 def _exponent(text: str, _key: str) -> str | None:
     if not re.fullmatch(rf"-?{_NUMBER}[eE][-+]?[0-9]{{1,2}}", text):
         return None
-    return _write(text) or "the number in plain digits"
+    try:
+        return _write(text)
+    except _TooLongError:
+        return "the number in plain digits"
 
 
 def _other_base(text: str, _key: str) -> str | None:
@@ -167,7 +180,7 @@ def _loose_digits(text: str, _key: str) -> str | None:
     if re.fullmatch(PLAIN_NUMBER, text):
         return f"{text}, without quotes"
     if re.fullmatch(r"[-+]?(?:[0-9]+\.?[0-9]*|\.[0-9]+)", text):
-        return _write(text) or "at most 18 digits; a code or a serial number is text"
+        return _write(text)
     return None
 
 

@@ -14,16 +14,18 @@ from generator.reference.zones import zone_names
 
 # Longer ones that come back every year would lie over themselves.
 LONGEST_RANGE_DAYS = 365
+# Names that the zone database keeps, and by which sunrise would be an hour off all summer.
+OF_NO_PLACE = frozenset({"EST", "MST", "HST", "Factory"})
 # What clocks and forecasts call the zones of the United States, by their standard or summer time.
 SHORT_NAMES = {
     short: zone
     for zone, shorts in {
-        "America/New_York": ("edt", "et", "eastern"),
+        "America/New_York": ("est", "edt", "et", "eastern"),
         "America/Chicago": ("cst", "cdt", "ct", "central"),
-        "America/Denver": ("mdt", "mt", "mountain"),
+        "America/Denver": ("mst", "mdt", "mt", "mountain"),
         "America/Los_Angeles": ("pst", "pdt", "pt", "pacific"),
         "America/Anchorage": ("akst", "akdt", "alaska"),
-        "Pacific/Honolulu": ("hawaii",),
+        "Pacific/Honolulu": ("hst", "hawaii"),
     }.items()
     for short in shorts
 }
@@ -117,13 +119,15 @@ def _readers_once(inventory: Inventory) -> Iterator[Broken]:
 
 def _time_zone(inventory: Inventory) -> Iterator[Broken]:
     name = inventory.property.time_zone
-    if name is not None and name not in zone_names():
+    if name in OF_NO_PLACE or (name is not None and name not in zone_names()):
         # only zones by a place are offered: of the short names several know no summer time
         places = [zone_name for zone_name in sorted(zone_names()) if "/" in zone_name]
         short = SHORT_NAMES.get(name.casefold())
         close = (short,) if short is not None else nearest(name, places)
         cure = did_you_mean(close) if close else "its name, as America/Chicago"
         what = f"there is no time zone {shown_value(name)}"
+        if name in OF_NO_PLACE:
+            what = f"{shown_value(name)} is the zone of no place: it has no summer time"
         yield Broken(inventory.property.where_of("time_zone"), what, cure)
 
 

@@ -35,20 +35,23 @@ def _cells(inventory: Inventory) -> Iterator[Broken]:
     for _, counted, _, _ in _counts(inventory):
         placed, cells = counted.placements_count, counted.cells_count
         with_plant = counted.cells_with_plant_count
-        for typed in (placed, cells, with_plant):
-            if typed is not None and typed.value % 1:
-                yield Broken(typed_at(typed), f"{typed.typed:g} is a part of one", "a whole number")
-                return
-        if placed is None or with_plant is None:
-            continue
-        most = placed.value * CELLS_OF_A_PLACEMENT
-        if cells is not None and cells.value > most:
-            what = f"{cells.typed:g} cells were looked at in {placed.typed:g} placements"
-            yield Broken(typed_at(cells), what, f"at most {CELLS_OF_A_PLACEMENT} cells a placement")
-        elif with_plant.value > (cells.value if cells is not None else most):
-            looked_at = cells.value if cells is not None else most
-            what = f"{with_plant.typed:g} cells have a plant and {looked_at:g} were looked at"
-            yield Broken(typed_at(with_plant), what, "no more than were looked at")
+        typed = (number for number in (placed, cells, with_plant) if number is not None)
+        part = next((number for number in typed if number.value % 1), None)
+        if part is not None:
+            yield Broken(typed_at(part), f"{part.typed:g} is a part of one", "a whole number")
+        elif placed is not None and with_plant is not None:
+            yield from _too_many(placed, cells, with_plant)
+
+
+def _too_many(placed: Given, cells: Given | None, with_plant: Given) -> Iterator[Broken]:
+    most = placed.value * CELLS_OF_A_PLACEMENT
+    if cells is not None and cells.value > most:
+        what = f"{cells.typed:g} cells were looked at in {placed.typed:g} placements"
+        yield Broken(typed_at(cells), what, f"at most {CELLS_OF_A_PLACEMENT} cells a placement")
+    elif with_plant.value > (cells.value if cells is not None else most):
+        looked_at = cells.value if cells is not None else most
+        what = f"{with_plant.typed:g} cells have a plant and {looked_at:g} were looked at"
+        yield Broken(typed_at(with_plant), what, "no more than were looked at")
 
 
 def _stations(inventory: Inventory) -> Iterator[Broken]:

@@ -153,6 +153,8 @@ def test_rates_of_several_kinds_in_one_unit_are_all_offered() -> None:
     ("zone", "meant_zone"),
     [
         ("CDT", "America/Chicago"),
+        ("EST", "America/New_York"),  # kept by the zone database, and without summer time
+        ("MST", "America/Denver"),
         ("Eastern", "America/New_York"),
         ("America/Chicgo", "America/Chicago"),
     ],

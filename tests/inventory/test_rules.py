@@ -59,3 +59,16 @@ def test_a_broken_inventory_has_the_one_fault_it_says(name: str, tmp_path: Path)
     assert fault.code == name.partition("_")[0]
     assert len(fault.what) > len(fault.code)
     assert fault.accepted
+
+
+def test_a_count_that_is_wrong_does_not_hide_the_next(tmp_path: Path) -> None:
+    folder = overlaid("good", "F400_every_cell_has_a_plant", tmp_path / "property")
+    counted = "counted: {planting: lane-27, placements_count: 4.5, cells_with_plant_count: 40}"
+    more = "counted: {planting: lane-27, placements_count: 1, cells_with_plant_count: 26}"
+    entries = [
+        f"  - id: e-{number}\n    done_on: 2028-06-1{number}\n    {said}\n"
+        for number, said in enumerate((counted, more))
+    ]
+    (folder / "log.yaml").write_text("entries:\n" + "".join(entries))
+    told = [(fault.code, fault.line) for fault in load_inventory(folder).problems]
+    assert told == [("F400", 4), ("F400", 7)]

@@ -122,6 +122,19 @@ def test_a_card_that_lets_it_be_sprayed_at_the_sowing_lets_it_be_sown() -> None:
         assert bool(held(plan_of(data), "S211")) == asked
 
 
+@pytest.mark.parametrize("listed_crop", ["Switchgrass", "Big bluestem"])
+def test_the_wait_of_one_species_of_a_mixture_says_nothing_of_another(listed_crop: str) -> None:
+    """A residual over both; whichever the card lists, the other has no wait and is asked for."""
+    grass = CLOVER | {"kinds": ["native_grass"]}
+    data = on_clover(["soil_residual"], covers=grass, plant_back_days=listed((listed_crop, 150)))
+    data["seed"]["lots"].append(data["seed"]["lots"][0] | {"id": "bb", "species": "big-bluestem"})
+    planting = data["screens"]["screens"][0]["plantings"][0]
+    planting["seed"].append({"species": "big-bluestem", "lot": "bb", "rate_pls_lb_per_ac": 2})
+    data["log"]["entries"][0] |= {"sprayed": {"place": "lane", "treated_ac": 1}}
+    data["log"]["entries"][0].pop("job")
+    assert held(plan_of(data), "S211")
+
+
 @pytest.mark.parametrize(
     ("timing", "asked"), [("before_sowing", False), ("established_dormant", True)]
 )

@@ -90,12 +90,14 @@ def _wait_of_use(use: Use, wanted: Wanted, product: Product, bound: Given | None
     interval = use.seeding_interval_days
     lines = use.plant_back_days if isinstance(use.plant_back_days, tuple) else ()
     days = [interval] if isinstance(interval, Given) else []
+    # the interval alone, not what other crops of a mixture have to wait
+    says_when = bool(days) or use.timing in _AT_SOWING
     unsaid: list[str] = []
     for kind, name in wanted.crops():
         meant = [line.wait_days for line in lines_for(lines, kind, name)]
         days += meant
         # a use says when its own crop may be sown; of any other, silence is no zero
-        if not meant and not (covered and (days or use.timing in _AT_SOWING)):
+        if not meant and not (covered and says_when):
             unsaid.append(wanted.name_of(kind, name))
     asks = [*_gaps(use, product, bound)]
     # asked, and not put at the longest listed: what lasts in soil may need more than that

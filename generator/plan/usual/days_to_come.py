@@ -35,12 +35,8 @@ GONE_BY = (
     "walked_on",
     "wet_ground_asked_on",
 )
-<<<<<<< HEAD
-LISTS_APART = ("entries", "catch_tests")
-=======
 # told where they weigh: later entries on jobs, later tests on their machine
-_APART = ("entries", "catch_tests")
->>>>>>> 585ab4d252b3ba930409f17dfe9dcc4c5d45608f
+LISTS_APART = ("entries", "catch_tests")
 # More records than these with a day to come: the plan's own day is what is off.
 MOST_RECORDS = 5
 
@@ -101,14 +97,7 @@ def _days(record: Record) -> Iterator[tuple[str, datetime.date, Where]]:
         value = getattr(record, name)
         if rule.form == "date" and name in GONE_BY and isinstance(value, datetime.date):
             yield name, value, record.where_of(name)
-<<<<<<< HEAD
         elif rule.form == "record" and name not in LISTS_APART:
-            for one in value if isinstance(value, tuple) else (value,):
-                if isinstance(one, Record):
-                    yield from _days(one)
-=======
-        elif rule.form == "record" and name not in _APART:
             for inner in value if isinstance(value, tuple) else (value,):
                 if isinstance(inner, Record):
                     yield from _days(inner)
->>>>>>> 585ab4d252b3ba930409f17dfe9dcc4c5d45608f

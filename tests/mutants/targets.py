@@ -28,7 +28,7 @@ COUNTED = (
     "plan.season.emergence",
     "plan.model.markers",
     "plan.season.marker_years",
-    "plan.days.count_on",
+    "plan.days.past_days",
     "plan.model.suited_days",
     "plan.after.counting",
     "plan.log.state",

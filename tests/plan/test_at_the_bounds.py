@@ -27,7 +27,7 @@ from generator.plan.season.marker_years import Years, enough, often_without
 from generator.reference.active_names import ActiveName
 from generator.working import Given
 from tests.plan.planned import inventory_of
-from tests.plan.test_instead import sowing_on
+from tests.plan.test_alternatives import sowing_on
 from tests.properties import small_property
 
 

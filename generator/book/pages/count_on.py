@@ -1,7 +1,7 @@
 """The page of the days that can be counted on: every job with what past years say of it."""
 
 from generator.book.pages.written import WORK, Written, from_template, place_of
-from generator.plan.days.count_on import counted_at
+from generator.plan.days.past_days import counted_at
 from generator.plan.model.days import Span
 from generator.plan.model.job import Job
 from generator.plan.model.place import Place
@@ -17,7 +17,7 @@ _Row = tuple[CountedDays, list[tuple[Job, Place]]]
 def count_on_page(plan: Plan) -> list[Written]:
     """Return the page of days to count on, or none where no record of days is typed."""
     station = counted_at(plan.weather.stations) if plan.weather is not None else None
-    if station is None or not plan.count_on:
+    if station is None or not plan.suited_days:
         return []
     groups = [(suits, rows) for suits in suited().values() if (rows := _rows(plan, suits))]
     return [
@@ -40,7 +40,7 @@ def _rows(plan: Plan, suits: Suits) -> list[_Row]:
     """Return the jobs of one kind of work; those of one step with the same days share a row."""
     rows: dict[tuple[str, tuple[Span, ...]], _Row] = {}
     for job in plan.jobs:
-        counted = plan.count_on.get(job.id)
+        counted = plan.suited_days.get(job.id)
         if counted is not None and counted.suits is suits:
             _, jobs = rows.setdefault((job.step.name, counted.spans), (counted, []))
             jobs.append((job, place_of(plan, job)))

@@ -179,7 +179,7 @@ def job_page(plan: Plan, job: Job) -> Written:
         mixing={step.id: step for step in mixing_steps()},
         chapters=chapters_for(plan.reader, job.step.chapters),
         nutrient_words=NUTRIENT_WORDS,
-        counted=plan.count_on.get(job.id),
+        counted=plan.suited_days.get(job.id),
         wind_use=plan.wind_use.get(job.id),
         count_values=values(),
         bare_ground=any(finding.code in BARE_GROUND for finding in found),

@@ -6,7 +6,7 @@ from collections.abc import Iterable, Iterator, Mapping
 from generator.compute.waiting import DAYS_SHORT
 from generator.inventory.log import LogEntry
 from generator.inventory.schema import Inventory
-from generator.plan.after.decisions import decision_findings, planting_counts
+from generator.plan.after.count_decisions import decision_findings, planting_counts
 from generator.plan.after.residues import UP_TO_SOWING, Residue, residues, sprayed_nowhere
 from generator.plan.after.waiting_days import waiting_findings
 from generator.plan.after.waits import Wanted, day_after, place_waits, wait_of

@@ -13,9 +13,9 @@ from generator.plan.after.plant_back import decide
 from generator.plan.after.records import correction_findings, record_findings, spray_records
 from generator.plan.after.reentry import reentry_findings
 from generator.plan.build.planned_job import planned_job
-from generator.plan.days.count_on import count_findings, counted_at, counted_days, ready_for
 from generator.plan.days.day_findings import day_findings
 from generator.plan.days.paper_findings import paper_findings
+from generator.plan.days.past_days import count_findings, counted_at, counted_days, ready_for
 from generator.plan.days.shooting import hunted_dates, shooting_findings
 from generator.plan.days.wind_days import wind_uses
 from generator.plan.doubts.doubt_stops import doubt_stops
@@ -181,8 +181,8 @@ def make_plan(inventory: Inventory, season: int, as_of: datetime.date) -> Plan:
     ordered = with_days(ordered, inventory)
     station = counted_at(weather.stations) if weather is not None else None
     ready = ready_for(ordered, station.series) if station is not None else {}
-    count_on = counted_days(ordered, ready, as_of)
-    findings = in_order([*findings, *count_findings(ordered, count_on)])
+    suited = counted_days(ordered, ready, as_of)
+    findings = in_order([*findings, *count_findings(ordered, suited)])
     plan = Plan(
         reader="owner",
         title=inventory.property.name,
@@ -193,7 +193,7 @@ def make_plan(inventory: Inventory, season: int, as_of: datetime.date) -> Plan:
         signs_looked_up_on=inventory.property.signs_looked_up_on,
         weather=weather,
         shared_grounds=shared,
-        count_on=count_on,
+        suited_days=suited,
         wind_use=wind_uses(ordered, weather.winds if weather else (), ready, as_of),
         note=inventory.property.note,
         location_lat_lon=inventory.property.location_lat_lon,

@@ -5,7 +5,7 @@ from collections.abc import Iterable, Iterator, Mapping
 
 from generator.compute.suited import is_run_of_hours
 from generator.inventory.weather import HourlyWind
-from generator.plan.days.count_on import Past, spans_left
+from generator.plan.days.past_days import Past, spans_left
 from generator.plan.days.spray_weather import Wind, tightest_wind
 from generator.plan.model.days import ONE_DAY, Span, moved
 from generator.plan.model.job import Job

@@ -210,7 +210,7 @@ class Plan:
     time_zone: str | None = None
     weather: WeatherSeen | None = None
     shared_grounds: tuple[SharedGround, ...] = ()
-    count_on: Mapping[str, CountedDays] = field(default_factory=dict)
+    suited_days: Mapping[str, CountedDays] = field(default_factory=dict)
     wind_use: Mapping[str, WindUse] = field(default_factory=dict)
 
     def findings_on(self, subject: str) -> tuple[Finding, ...]:

@@ -17,7 +17,7 @@ from generator.compute.suited import (
     storm_after_days,
 )
 from generator.inventory.weather import DailyRecord, HourlyWind
-from generator.plan.days.count_on import counted_at, counted_in, past_of, spans_left
+from generator.plan.days.past_days import counted_at, counted_in, past_of, spans_left
 from generator.plan.days.wind_days import wind_by_day
 from generator.plan.model.days import Span
 from generator.plan.model.suited_days import CountedDays
@@ -176,17 +176,17 @@ def test_every_job_ahead_with_days_that_matter_is_counted_and_no_other() -> None
     wanted = {
         job.id for job in plan.jobs if job.step.suits is not None and spans_left(job, plan.as_of)
     }
-    assert set(plan.count_on) == wanted
+    assert set(plan.suited_days) == wanted
     assert {KILL, FROST_SEEDING} <= wanted
     assert {job.step.operation for job in plan.jobs if job.id not in wanted} >= {"look"}
-    for job_id, found in plan.count_on.items():
+    for job_id, found in plan.suited_days.items():
         assert found.least is not None
         assert found.typical is not None
         assert 0 <= found.least <= found.typical <= found.open_days, job_id
 
 
 def test_more_rain_never_gives_more_days() -> None:
-    few, many = planned(rained(factor=0.5)).count_on, planned(rained(factor=3)).count_on
+    few, many = planned(rained(factor=0.5)).suited_days, planned(rained(factor=3)).suited_days
     assert few.keys() == many.keys()
     for job_id, found in few.items():
         dry = [one.suited for one in found.years]
@@ -199,21 +199,21 @@ def test_more_rain_never_gives_more_days() -> None:
 
 def test_days_that_dates_take_are_not_counted() -> None:
     data = rained()
-    free = planned(data).count_on[KILL]
+    free = planned(data).suited_days[KILL]
     data["dates"] = {
         "dates": [{"id": "q", "kind": "quiet", "places": "all", "first": "2026-09-15",
                    "last": "2026-09-24"}]
     }  # fmt: skip
-    held = planned(data).count_on[KILL]
+    held = planned(data).suited_days[KILL]
     assert free.open_days - held.open_days == 10
     assert len(held.spans) == 2
     assert sum(one.suited for one in held.years) < sum(one.suited for one in free.years)
 
 
 def test_without_a_record_or_rain_nothing_is_promised() -> None:
-    assert planned(small_property()).count_on == {}
+    assert planned(small_property()).suited_days == {}
     data = weathered([(day, high, low) for day, high, low, _ in invented_days(5, FIRST, LAST)])
-    found = planned(data).count_on[KILL]
+    found = planned(data).suited_days[KILL]
     assert (found.years, found.least, found.typical) == ((), None, None)
     assert found.left_out == 25
 
@@ -224,7 +224,7 @@ def test_four_years_of_new_york_are_counted_as_pandas_does_and_are_too_few_to_co
     data = weathered([], {"freeze_thaw_ends": "03-20"})
     data["weather"]["stations"] = [dict(STATION)]
     data["weather_files"] = {"ridge.csv": text}
-    found = planned(data).count_on[FROST_SEEDING]
+    found = planned(data).suited_days[FROST_SEEDING]
     read = pd.read_csv(io.StringIO(text), index_col="date", parse_dates=True)
     # 28 F is -2.22 C, 0.05 in are 1.27 mm
     suits = (read["tmin_c"] <= -2.2) & (read["tmax_c"] >= 0) & (read["precip_mm"] <= 1.27)
@@ -249,7 +249,7 @@ def test_days_are_counted_at_the_first_station_that_has_rain() -> None:
     station = counted_at(plan.weather.stations)
     assert station is not None
     assert station.station.id == "ridge"
-    assert plan.count_on[KILL].least is not None
+    assert plan.suited_days[KILL].least is not None
 
 
 def test_few_days_are_a_caution_with_what_to_do_instead() -> None:
@@ -259,7 +259,7 @@ def test_few_days_are_a_caution_with_what_to_do_instead() -> None:
     assert job_of(always, KILL).step.if_missed in said.cure
     assert not {"C360", "C361"} & codes_on(planned(rained(factor=0)), FROST_SEEDING)
     some = planned(rained(factor=3))
-    for job_id, found in some.count_on.items():
+    for job_id, found in some.suited_days.items():
         expected = {"C360"} if found.typical == 0 else {"C361"} if found.least == 0 else set()
         assert codes_on(some, job_id) & {"C360", "C361"} == expected, job_id
 
@@ -268,7 +268,7 @@ def test_what_is_counted_is_the_owner_s_alone() -> None:
     data = rained(least_in=0.5)
     seen = seen_by(planned(data), inventory_of(data).readers[0])
     assert seen.jobs
-    assert (seen.count_on, seen.wind_use) == ({}, {})
+    assert (seen.suited_days, seen.wind_use) == ({}, {})
     assert not {"C360", "C361"} & {one.code for one in seen.findings}
 
 

@@ -226,11 +226,11 @@ def _chance(counts: Counts | None, stretches: Sequence[_Stretch]) -> Chance | No
     return Chance(days, sum(counts.had(stretch) for stretch in stretches)) if days else None
 
 
-def count_findings(jobs: Iterable[Job], count_on: Mapping[str, CountedDays]) -> list[Finding]:
+def count_findings(jobs: Iterable[Job], suited_days: Mapping[str, CountedDays]) -> list[Finding]:
     """Return the cautions on jobs that had no suited day in one year of ten, or in half of them."""
     found = []
     for job in jobs:
-        counted = count_on.get(job.id)
+        counted = suited_days.get(job.id)
         if counted is None:
             continue
         if counted.typical == 0:

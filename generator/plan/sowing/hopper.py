@@ -7,7 +7,7 @@ from generator.compute import swath as throw
 from generator.inventory.equipment import Spreader, SpreaderTest
 from generator.plan.jobs.job_numbers import seed_used_up
 from generator.plan.model.job import Sowing
-from generator.plan.sowing.catch_test import latest_with, lots_in
+from generator.plan.sowing.seed_catch import latest_with, lots_in
 from generator.plan.sowing.seed_rates import bulk_rate
 from generator.reference.library import values
 from generator.working import Figure, Given, Quantity

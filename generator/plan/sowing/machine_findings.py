@@ -11,7 +11,7 @@ from generator.plan.jobs.request import JobRequest
 from generator.plan.model.finding import Finding
 from generator.plan.model.job import Sowing
 from generator.plan.season.open_dates import judged_on
-from generator.plan.sowing.catch_test import other_seed_findings
+from generator.plan.sowing.seed_catch import other_seed_findings
 from generator.plan.sowing.seed_rates import heaviest
 from generator.reference.library import values
 from generator.units import convert

@@ -172,21 +172,20 @@ def _near(known: Iterable[tuple[str, str, str]], parts: Sequence[str]) -> str:
     A season that is no job's there is told by those that are, so it is what was meant least.
     """
     place, season, step = parts
-    places = sorted({one for one, _, _ in known})
-    meant_place = place if place in places else nearest(place, places)
-    if meant_place is None:
+    places = sorted({name for name, _, _ in known})
+    near = (place,) if place in places else nearest(place, places)
+    if not near:
         return f"there is no place {shown_value(place)}; {meant_or_listed(place, places)}"
     year = season if _YEAR.fullmatch(season) else "season"
-    there = sorted((name, when or year) for one, name, when in known if one == meant_place)
-    names = list(dict.fromkeys(name for name, _ in there))
+    there = sorted((at, when or year, name) for at, name, when in known if at in near)
+    names = list(dict.fromkeys(name for _, _, name in there))
     steps = (step,) if step in names else meant(step, names)
-    offered = [(name, when) for name, when in there if name in steps]
-    offered = [one for one in offered if one[1] == season] or offered
+    offered = [job for job in there if job[2] in steps]
+    offered = [job for job in offered if job[1] == season] or offered
     if offered:
-        return did_you_mean([f"{meant_place}/{when}/{name}" for name, when in offered])
-    jobs = [f"{meant_place}/{when}/{name}" for name, when in there if when in (season, year)]
-    jobs = jobs or [f"{meant_place}/{when}/{name}" for name, when in there]
-    return f"on that place: {listed(jobs)}"
+        return did_you_mean(["/".join(job) for job in offered])
+    jobs = [job for job in there if job[1] in (season, year)] or there
+    return f"on that place: {listed(['/'.join(job) for job in jobs])}"
 
 
 def _jobs(inventory: Inventory) -> Iterable[tuple[tuple[str, str, str], str]]:

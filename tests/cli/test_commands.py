@@ -306,7 +306,7 @@ def test_a_line_of_progress_comes_only_past_a_second(
 ) -> None:
     began, later = 5000.0, iter(range(100))
     clock = SimpleNamespace(monotonic=lambda: began + step_s * min(next(later), 1))
-    monkeypatch.setattr(cli, "time", clock)
+    monkeypatch.setattr("generator.said.time", clock)
     result = run("build", demo, "--for", "owner")
     assert next(later) >= 2, "the clock was looked at when it began and before it spoke"
     said = [re.sub(r"\d+", "N", line) for line in result.stderr.splitlines()]

@@ -268,7 +268,7 @@ def test_what_cannot_be_meant_is_refused(land: Path, words: list[str], said: str
     ("words", "said"),
     [
         (["--on", "8/19/2026", "--note", "x"],
-         '--on of this entry F212 "8/19/2026" is not a date like 2027-03-14 - write 2026-08-19; '
+         '--on of this entry F212 "8/19/2026" is not a date - write 2026-08-19; '
          "or dates: us in property.yaml, if your days are month/day/year"),
         (["--on", "2026-10-12", "--recorded-on", "2026-13-01", "--note", "x"],
          '--recorded-on of this entry F212 "2026-13-01" is no day'),

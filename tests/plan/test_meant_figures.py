@@ -3,7 +3,7 @@
 import pytest
 
 from generator.compute.seed import BULK_RATE, PLS_FRACTION, VIABLE
-from generator.plan.usual.meant_figures import alike, as_if, moved_by_tens
+from generator.plan.usual.meant_figures import figure_as_such, as_if, moved_by_tens
 from generator.reference.usual import Usual, usual, usual_seed
 from generator.working import Given, Quantity
 from tests.plan.planned import planned
@@ -50,9 +50,9 @@ def test_what_follows_is_worked_out_anew_by_the_same_formulas() -> None:
     bulk = BULK_RATE("a/bulk", rate_pls_lb_per_ac=rate, pls_fraction=pls)
     assert as_if(bulk, {}) == bulk.value
     # 8 / (0.982 x 0.9) = 9.0518
-    assert as_if(bulk, {alike(pure): 0.982}) == pytest.approx(9.0518, abs=5e-5)
-    assert as_if(bulk, {alike(pls): 0.5}) == 16
-    assert as_if(bulk, {alike(part(0.123)): 1}) == bulk.value
+    assert as_if(bulk, {figure_as_such(pure): 0.982}) == pytest.approx(9.0518, abs=5e-5)
+    assert as_if(bulk, {figure_as_such(pls): 0.5}) == 16
+    assert as_if(bulk, {figure_as_such(part(0.123)): 1}) == bulk.value
 
 
 def test_the_same_number_under_another_id_is_alike() -> None:
@@ -64,8 +64,8 @@ def test_the_same_number_under_another_id_is_alike() -> None:
             dormant_fraction=part(0.49),
         )
 
-    assert alike(alive("a", 0.41)) == alike(alive("b", 0.41))
-    assert alike(alive("a", 0.41)) != alike(alive("a", 0.4))
+    assert figure_as_such(alive("a", 0.41)) == figure_as_such(alive("b", 0.41))
+    assert figure_as_such(alive("a", 0.41)) != figure_as_such(alive("a", 0.4))
 
 
 def test_a_thin_mixture_explains_a_catch_that_is_right_for_what_was_meant() -> None:

@@ -22,7 +22,7 @@ REPORT = """
 import json, sys
 from pathlib import Path
 from generator.inventory.load import load_inventory
-from generator.plan.build import make_plan
+from generator.plan.build.season_plan import make_plan
 
 loaded = load_inventory(Path(sys.argv[1]))
 assert loaded.problems == (), loaded.problems

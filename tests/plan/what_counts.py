@@ -68,7 +68,7 @@ def _land(weighs: str) -> Data:
         brew["label"]["actives"][0]["active"] = BLUE
     for use in (*other["label"]["uses"], *third["label"]["uses"]):
         use |= {"seeding_interval_days": NONE}
-        use |= {"plant_back_days": [{"crop": "Switchgrass", "wait_days": 300}]}
+        use |= {"plant_back_days": [{"crop": "Native grass", "wait_days": 300}]}
     near = copy.deepcopy(other) | {"id": "near", "name": "Near"}
     near["label"]["actives"][0]["active"] = f"{RED}, bright"
     data["products"]["products"].append(near)

@@ -3,7 +3,7 @@
 import pytest
 
 from generator.compute.seed import BULK_RATE, PLS_FRACTION, VIABLE
-from generator.plan.usual.meant_figures import figure_as_such, as_if, moved_by_tens
+from generator.plan.usual.meant_figures import as_if, figure_as_such, moved_by_tens
 from generator.reference.usual import Usual, usual, usual_seed
 from generator.working import Given, Quantity
 from tests.plan.planned import planned

@@ -20,11 +20,11 @@ from tests.site.books import book_of
 COLD = """
 import sys
 from pathlib import Path
-from generator.site.build import build
+from generator.site.build import built
 from generator.site.stage import stage
 from tests.site.books import book_of
 folder = Path(sys.argv[1])
-print(build(stage(book_of(int(sys.argv[2])), folder / "tree"), folder / "site"))
+print(built(stage(book_of(int(sys.argv[2])), folder / "tree"), folder / "site"))
 """
 
 

@@ -52,7 +52,8 @@ def with_other_ground(place: Data, chance: random.Random) -> Data:
     """The place with everything about its ground changed that does not count."""
     taped = any(key.startswith("width_") for key in place)
     strip = taped and any(key.startswith("length_") for key in place)
-    lat, lon, length_ft = 40 + chance.random(), -91.5, chance.randint(90, 2000)
+    # apart in both directions: places whose outlines cross are taken as the same ground
+    lat, lon, length_ft = 40 + chance.random(), -91 - chance.random(), chance.randint(90, 2000)
     others: Data = {
         "line_lat_lon": line_of(lat, lon, length_ft),
         "area_lat_lon": outline_of(lat, lon, length_ft, chance.randint(9, 99)),

@@ -5,6 +5,7 @@ handed stands and walks with what the log says of them, and every safety line.
 """
 
 import copy
+import datetime
 import random
 from collections.abc import Iterator
 from typing import Any
@@ -32,6 +33,8 @@ WITH_NOTES = {
     "people": ("applicators", "helpers", "contractors"),
     "papers": ("permits", "contracts", "one_calls"),
 }
+# Entries lie in the fifty days up to the plan's, of which each has at most one.
+AS_OF, DAYS_BEFORE = datetime.date(2026, 8, 20), 50
 AMPLE_FL_OZ = 4000  # more than any generated log sprays
 WITHOUT_FORMER_NAMES = ("readers", "money", "log", "dates", "people", "papers")
 MONEY = ("package_lb", "package_gal", "price_usd", "priced_on", "on_hand_lb", "on_hand_fl_oz",
@@ -272,11 +275,11 @@ def _change_spending(data: Data, ground: set[str], chance: random.Random) -> Non
     data["money"]["cost_share"] = [one | changes for one in kept]
     entries = data["log"]["entries"]
     # Days apart: the same use twice on one day is asked about, and would stop a job.
-    days = chance.sample(range(1, 21), len(entries))
+    days = chance.sample(range(DAYS_BEFORE), len(entries))
     for day, entry in zip(days, entries, strict=True):
         entry["by"] = f"person {chance.random()}"
         if not _tells(entry, ground):
-            entry["done_on"] = f"2026-08-{day:02}"
+            entry["done_on"] = str(AS_OF - datetime.timedelta(days=day))
         if "counted" in entry:
             entry["counted"]["cells_with_plant_count"] = chance.randint(0, 100)
         for seen in entry["weeds_seen"]:

@@ -164,7 +164,7 @@ def _windows(job: Job | UpkeepJob, whole: Span) -> tuple[Span, ...]:
 
 def _told(plan: Plan, job: Job | UpkeepJob, title: str) -> tuple[str, ...]:
     lines = [GO_BY_THE_SHEET]
-    if job.step.operation == "spray":
+    if job.step.does.sprays:
         lines.append(LABEL)
     if isinstance(job, Job) and job.days is not None:
         lines.append(f"Not on {in_words(job.days.not_on)}.")

@@ -22,7 +22,8 @@ from generator.inventory.plain_values import (
 from generator.inventory.reading import left_out_if_empty, legal_keys
 from generator.inventory.reading_values import TRUTHS, YES_OR_NO, unit_of
 from generator.inventory.schema import Property
-from generator.reference.library import marker_names, operations, planting_kinds, species
+from generator.reference.library import marker_names, planting_kinds, species
+from generator.reference.operations import operations
 from generator.units import convert
 
 DRAFT = "https://json-schema.org/draft/2020-12/schema"

@@ -39,7 +39,8 @@ from generator.inventory.woody import Guard, Plant
 from generator.inventory.yaml_positions import Document, read_document
 from generator.inventory.yaml_text import MOST_BYTES, too_long
 from generator.inventory.zone_points import places_astray, points_astray
-from generator.reference.library import marker_names, operations, planting_kinds, species
+from generator.reference.library import marker_names, planting_kinds, species
+from generator.reference.operations import operations
 from generator.reference.steps import step_plans
 
 # file name without .yaml -> {key at the top of the file: kind of its entries}

@@ -17,7 +17,7 @@ SIZES_OF = {
     "rectangle": ("length_ft", "width_ft", "side_ft_per_ft"),
 }
 # What a planting may name to be spread, and the operation of the step that spreads it.
-SPREAD_BY = {"lime": "lime", "fertilizers": "fertilize", "need": "fertilize"}
+SPREAD_BY = {"lime": "lime", "fertilizers": "fertilizer", "need": "fertilizer"}
 # A grade in percent adds up to whole numbers; binary fractions do not always.
 _ROUNDING = 1e-9
 
@@ -159,11 +159,11 @@ def _each_fertilizer_once(inventory: Inventory) -> Iterator[Broken]:
 
 def _a_step_to_spread_in(inventory: Inventory) -> Iterator[Broken]:
     for _, planting in _plantings(inventory):
-        known = {step.operation for step in inventory.steps_of(planting)}
+        known = {step.does.puts_down for step in inventory.steps_of(planting)}
         names = [
             name
-            for name, operation in SPREAD_BY.items()
-            if getattr(planting, name) and operation not in known
+            for name, spread in SPREAD_BY.items()
+            if getattr(planting, name) and spread not in known
         ]
         if names:
             named, spreading = ", ".join(names), ", ".join(_spreading_plans(inventory))
@@ -179,7 +179,7 @@ def _spreading_plans(inventory: Inventory) -> list[str]:
     return [
         plan.id
         for plan in inventory.plans().values()
-        if wanted <= {step.operation for step in plan.steps}
+        if wanted <= {step.does.puts_down for step in plan.steps}
     ]
 
 

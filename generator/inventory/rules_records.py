@@ -9,26 +9,30 @@ from generator.inventory.log_work import Sprayed
 from generator.inventory.problems import listed, shown_value
 from generator.inventory.rule import Broken, Rule
 from generator.inventory.schema import Inventory
+from generator.reference.operations import operations
 
-# What an entry says of the work, and the kind of work it can be said of.
-FITS = {"sprayed": "spray", "seeded": "sow", "mowed": "mow", "burned": "burn"}
 TIME = re.compile(r"([01]\d|2[0-3]):[0-5]\d", re.ASCII)
 
 
+def _work_keys() -> tuple[str, ...]:
+    """Return the keys of an entry that tell of one kind of work alone."""
+    return tuple(does.logged_as for does in operations().values() if does.logged_as is not None)
+
+
 def _said_of_its_work(inventory: Inventory) -> Iterator[Broken]:
-    operations = {
-        (planting.id, step.id): step.operation
+    kinds = {
+        (planting.id, step.id): step.does
         for place in inventory.places()
         for planting in place.plantings
         for step in inventory.steps_of(planting)
     }
     for entry in inventory.entries:
         job = entry.job
-        operation = operations.get((job.planting, job.step)) if job is not None else None
-        for name, wanted in FITS.items():
+        does = kinds.get((job.planting, job.step)) if job is not None else None
+        for name in _work_keys():
             said = getattr(entry, name)
             # without a step that is there nothing speaks against what is said
-            if said is not None and operation is not None and operation != wanted:
+            if said is not None and does is not None and does.logged_as != name:
                 assert job is not None
                 what = f"{name}: stands in an entry about {shown_value(job.step)}"
                 yield Broken(said.where, what, f"{name}: for a step of its own kind of work")
@@ -36,7 +40,7 @@ def _said_of_its_work(inventory: Inventory) -> Iterator[Broken]:
 
 def _one_kind_of_work(inventory: Inventory) -> Iterator[Broken]:
     for entry in inventory.entries:
-        said = [name for name in FITS if getattr(entry, name) is not None]
+        said = [name for name in _work_keys() if getattr(entry, name) is not None]
         if len(said) > 1:
             what = f"entry {shown_value(entry.id)} holds {listed(said, 'and')}"
             yield Broken(entry.where_of(said[1]), what, "an entry for each kind of work")

@@ -104,7 +104,7 @@ def _weighing_fault(test: SpreaderTest) -> str:
 
 def _one_machine(inventory: Inventory) -> Iterator[Broken]:
     for planting in _plantings(inventory):
-        sown = {step.id: step for step in inventory.steps_of(planting) if step.operation == "sow"}
+        sown = {step.id: step for step in inventory.steps_of(planting) if step.does.sows}
         for work in planting.work:
             named = [machine for machine in (work.spreader, work.drill) if machine is not None]
             if work.step not in sown:

@@ -18,16 +18,13 @@ from generator.inventory.fields import (
     word,
 )
 from generator.inventory.label import TIMINGS
+from generator.reference.operations import operations
 from generator.reference.steps import (
     AnswerNeeded,
     Bound,
     Step,
     StepPlan,
-    chapters_of,
-    settings_of,
     step_plans,
-    suits_of,
-    ticks_of,
 )
 from generator.working import Given, Reference
 
@@ -148,6 +145,7 @@ def _plan(own: OwnPlan) -> StepPlan:
 
 
 def _step(own: OwnStep) -> Step:
+    does = operations()[own.operation]
     return Step(
         id=own.step,
         name=own.name,
@@ -157,8 +155,8 @@ def _step(own: OwnStep) -> Step:
         why_source=_OWNER,
         opens=tuple(_bound(bound) for bound in own.opens),
         closes=tuple(_bound(bound) for bound in own.closes),
-        settings=(*(_setting(setting) for setting in own.settings), *settings_of(own.operation)),
-        ticks=(*ticks_of(own.operation), *own.ticks),
+        settings=(*(_setting(setting) for setting in own.settings), *does.settings),
+        ticks=(*does.ticks, *own.ticks),
         if_missed=own.if_missed,
         only_with=own.only_with,
         seasons_later=own.seasons_later or 0,
@@ -167,8 +165,8 @@ def _step(own: OwnStep) -> Step:
             AnswerNeeded(need.step, "yes" if need.answer == "yes" else "no") for need in own.needs
         ),
         excludes=own.excludes,
-        chapters=chapters_of(own.operation),
-        suits=suits_of(own.operation),
+        chapters=does.chapters,
+        suits=does.suits,
     )
 
 

@@ -103,19 +103,6 @@ def planting_kinds() -> dict[str, str]:
 
 
 @cache
-def operations() -> dict[str, str]:
-    """Return the name of every operation by its id."""
-    return _names("operations.yaml")
-
-
-@cache
-def cautions_of(operation: str) -> str:
-    """Return the name of the cautions that hang on an operation: its own, or another's."""
-    entry = next(kind for kind in read_data("operations.yaml") if kind["id"] == operation)
-    return str(entry.get("cautions_of", operation))
-
-
-@cache
 def marker_names() -> dict[str, str]:
     """Return the name of every season sign by its id."""
     return _names("signs.yaml")

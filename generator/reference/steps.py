@@ -4,7 +4,7 @@ from dataclasses import dataclass
 from functools import cache
 from typing import Any, Literal
 
-from generator.reference.library import values
+from generator.reference.operations import Operation, operations
 from generator.reference.read import DATA, read_data, value_of
 from generator.working import Reference
 
@@ -72,6 +72,11 @@ class Step:
     chapters: tuple[str, ...] = ()
     suits: str | None = None
 
+    @property
+    def does(self) -> Operation:
+        """The kind of work it is, with its traits."""
+        return operations()[self.operation]
+
 
 @dataclass(frozen=True, slots=True)
 class Latitudes:
@@ -112,37 +117,6 @@ def step_plans() -> dict[str, StepPlan]:
     return {plan.id: plan for plan in plans}
 
 
-@cache
-def settings_of(operation: str) -> tuple[Reference, ...]:
-    """Return the figures of every step of an operation, whichever plan it stands in."""
-    entry = _operation(operation)
-    own = (value_of(setting) for setting in entry.get("settings", ()))
-    return (*own, *(values()[name] for name in entry.get("values", ())))
-
-
-@cache
-def ticks_of(operation: str) -> tuple[str, ...]:
-    """Return what is ticked at every step of an operation, whichever plan it stands in."""
-    return tuple(_operation(operation).get("ticks", ()))
-
-
-@cache
-def chapters_of(operation: str) -> tuple[str, ...]:
-    """Return the chapters for every step of an operation, whichever plan it stands in."""
-    return tuple(_operation(operation).get("chapters", ()))
-
-
-@cache
-def suits_of(operation: str) -> str | None:
-    """Return what a day must be like for an operation; None where any day will do."""
-    suits: str | None = _operation(operation).get("suits")
-    return suits
-
-
-def _operation(operation: str) -> dict[str, Any]:
-    return next(kind for kind in read_data("operations.yaml") if kind["id"] == operation)
-
-
 def _step_plan(entry: dict[str, Any]) -> StepPlan:
     return StepPlan(
         entry["id"],
@@ -163,6 +137,7 @@ def _end(entry: dict[str, str], name: str) -> Reference:
 
 
 def _step(entry: dict[str, Any]) -> Step:
+    does = operations()[entry["operation"]]
     return Step(
         id=entry["id"],
         name=entry["name"],
@@ -174,9 +149,9 @@ def _step(entry: dict[str, Any]) -> Step:
         closes=tuple(_bound(bound) for bound in entry["closes"]),
         settings=(
             *(value_of(setting) for setting in entry.get("settings", ())),
-            *settings_of(entry["operation"]),
+            *does.settings,
         ),
-        ticks=(*ticks_of(entry["operation"]), *entry["ticks"]),
+        ticks=(*does.ticks, *entry["ticks"]),
         if_missed=entry["if_missed"],
         only_with=entry.get("only_with"),
         seasons_later=int(entry.get("seasons_later", "0")),
@@ -184,10 +159,8 @@ def _step(entry: dict[str, Any]) -> Step:
         needs=tuple(AnswerNeeded(need["step"], need["answer"]) for need in entry.get("needs", ())),
         excludes=tuple(entry.get("excludes", ())),
         instead=tuple(_instead(choice) for choice in entry.get("instead", ())),
-        chapters=tuple(
-            dict.fromkeys((*entry.get("chapters", ()), *chapters_of(entry["operation"])))
-        ),
-        suits=entry.get("suits", suits_of(entry["operation"])),
+        chapters=tuple(dict.fromkeys((*entry.get("chapters", ()), *does.chapters))),
+        suits=entry.get("suits", does.suits),
     )
 
 

@@ -11,7 +11,8 @@ from generator.inventory.season import season_of
 from generator.inventory.steps import _SUBJECT_WORDS, WITH
 from generator.plan.season.open_dates import day_in_season
 from generator.reference.found_signs import found_by
-from generator.reference.library import cautions_of, marker_names, operations, planting_kinds
+from generator.reference.library import marker_names, planting_kinds
+from generator.reference.operations import operations
 from generator.reference.steps import Bound, Step, StepPlan, step_plans
 from generator.units import split_suffix
 
@@ -101,7 +102,7 @@ def test_a_setting_is_named_by_its_unit(step: Step) -> None:
 
 @pytest.mark.parametrize("operation", operations())
 def test_a_kind_of_work_has_its_cautions(operation: str) -> None:
-    lines = callout(cautions_of(operation)).splitlines()
+    lines = callout(operations()[operation].cautions).splitlines()
     assert len(lines) >= 5
     assert all(re.match(r"- \*\*[^*]+\*\*", line) for line in lines)
 

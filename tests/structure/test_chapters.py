@@ -6,8 +6,9 @@ from collections.abc import Iterator
 import pytest
 
 from generator.book.content import Chapter, chapters, named_value
-from generator.reference.library import mixing_steps, operations, sources
-from generator.reference.steps import chapters_of, step_plans
+from generator.reference.library import mixing_steps, sources
+from generator.reference.operations import operations
+from generator.reference.steps import step_plans
 from tests.reasons import every
 from tests.structure.modules import CHECKOUT
 
@@ -22,7 +23,7 @@ def named() -> dict[str, set[str]]:
     templates = sorted((CHECKOUT / "site_templates" / "pages").glob("*.jinja"))
     texts = [path.read_text(encoding="utf-8") for path in templates]
     return {
-        "operations": {name for one in operations() for name in chapters_of(one)},
+        "operations": {name for kind in operations().values() for name in kind.chapters},
         "steps": {
             name for plan in step_plans().values() for step in plan.steps for name in step.chapters
         },
@@ -70,7 +71,7 @@ def test_a_step_names_its_own_chapters_first_and_none_twice() -> None:
     """Independent: read by hand off frost_seeded_native_grass.yaml and operations.yaml."""
     steps = {one.id: one for one in step_plans()["frost_seeded_native_grass"].steps}
     assert steps["frost_seeding"].chapters[0] == "frost-seeding"
-    assert set(chapters_of("sow")) < set(steps["frost_seeding"].chapters)
+    assert set(operations()["sow"].chapters) < set(steps["frost_seeding"].chapters)
     for plan in step_plans().values():
         for step in plan.steps:
             assert len(set(step.chapters)) == len(step.chapters)

@@ -11,8 +11,9 @@ from generator.plan.model.plan import Plan
 from generator.plan.money.budget import purchases
 from generator.plan.money.money_hours import season_row, to_pay
 from generator.plan.standing.cover_by_season import AGES
-from generator.plan.views.years_ahead import WORK_GROUPS, SeasonAhead, every_year, years_ahead
+from generator.plan.views.years_ahead import SeasonAhead, every_year, years_ahead
 from generator.reference.library import marker_names
+from generator.reference.operations import work_groups
 
 AHEAD = "Years ahead"
 AnyJob = Job | JobAhead
@@ -49,9 +50,9 @@ def ahead_page(plan: Plan) -> Written:
         age_words=AGES,
         work_picture=work_picture(seasons),
         groups=[
-            title
-            for title in WORK_GROUPS
-            if any(title == group.title for season in seasons for group in season.work)
+            head.name
+            for head in work_groups().values()
+            if any(head.name == group.title for season in seasons for group in season.work)
         ],
         pay=to_pay(plan, purchases(plan)),
         row=season_row(plan),

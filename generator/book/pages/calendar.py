@@ -23,7 +23,7 @@ from generator.plan.model.job import Job
 from generator.plan.model.plan import Plan
 from generator.plan.season.open_dates import day_in_season
 from generator.plan.views.month_by_month import MonthOfWork, Turn, month_by_month
-from generator.plan.views.years_ahead import WORK_GROUPS
+from generator.reference.operations import work_groups
 
 NOW, YEAR = "Now, month by month", "The year"
 A_YEAR = datetime.timedelta(days=365)
@@ -167,8 +167,8 @@ def year_page(plan: Plan) -> Written:
     """Return the season as bands: every kind of work with its open dates, and dates to keep."""
     listed = [row for row in everything_to_do(plan) if _is_in_season(plan, row)]
     groups = [
-        (title, _rows(plan, [row for row in listed if row[0].step.operation in kinds]))
-        for title, kinds in WORK_GROUPS.items()
+        (group.name, _rows(plan, [row for row in listed if row[0].step.does.group == group]))
+        for group in work_groups().values()
     ]
     return from_template(
         plan,

@@ -10,7 +10,7 @@ from generator.plan.jobs.job_days import FIRST_OF_SEASON, LAST_OF_SEASON
 from generator.plan.model.days import Span, comes_back
 from generator.plan.model.plan import Plan
 from generator.plan.season.open_dates import day_in_season
-from generator.reference.library import operations
+from generator.reference.operations import operations
 
 _TITLE = "Dates, people and papers"
 _DATE_KINDS = {
@@ -107,7 +107,7 @@ def placed(plan: Plan) -> Any:
 def _work_words(plan: Plan) -> Any:
     """Return the function that says which steps and kinds of work a paper names."""
     names = {step.id: step.name for step_plan in plan.step_plans for step in step_plan.steps}
-    names |= operations()
+    names |= {name: operation.name for name, operation in operations().items()}
 
     def told(ids: Iterable[str]) -> str:
         return ", ".join(names.get(work_id, work_id) for work_id in ids)

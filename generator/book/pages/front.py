@@ -8,7 +8,7 @@ from generator.book.pages.written import CHAPTERS, Written, finished, from_templ
 from generator.book.render import cautions_block, render, render_authored
 from generator.plan.jobs.safety import emergency_lines
 from generator.plan.model.plan import Plan
-from generator.reference.library import cautions_of, operations
+from generator.reference.operations import operations
 
 SAFETY_CHAPTERS = (
     "emergencies",
@@ -64,10 +64,12 @@ def safety_page(plan: Plan) -> Written:
         root=Markup(""),
         chapters=chapters_for(plan.reader, SAFETY_CHAPTERS),
     )
-    own = [(name, title) for name, title in operations().items() if cautions_of(name) == name]
+    kinds = operations().values()
+    own = [(kind.id, kind.name) for kind in kinds if kind.cautions == kind.id]
     for name, title in (*own, ("general", "Always")):
         body += f"\n## {title}\n\n{cautions_block((callout(name),), marks)}"
-    return finished("safety.md", "Safety", "", body, marks, ["safety", *operations().values()])
+    said = ["safety", *(kind.name for kind in kinds)]
+    return finished("safety.md", "Safety", "", body, marks, said)
 
 
 def chapter_page(chapter: Chapter) -> Written:

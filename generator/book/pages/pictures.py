@@ -18,8 +18,9 @@ from generator.plan.money.weekends import Weekend
 from generator.plan.standing.cover_by_season import AGES, Age, SeasonAcres
 from generator.plan.standing.heights import bends, heights_on
 from generator.plan.standing.planting_curves import Growing
-from generator.plan.views.years_ahead import WORK_GROUPS, SeasonAhead
+from generator.plan.views.years_ahead import SeasonAhead
 from generator.reference.growth import CURVES, Curve
+from generator.reference.operations import work_groups
 from generator.units import convert
 
 SEASONS_BACK = 2
@@ -72,7 +73,9 @@ def acres_picture(acres: tuple[SeasonAcres, ...]) -> Pictured | None:
 def work_picture(seasons: tuple[SeasonAhead, ...]) -> Pictured | None:
     """Return the jobs of seasons by kind of work, as columns; None where there are none."""
     # strict: a new group without a fill of its own fails here, not on the page
-    fills: dict[str, Fill] = dict(zip(WORK_GROUPS, WORK_FILLS, strict=True))
+    fills: dict[str, Fill] = dict(
+        zip((group.name for group in work_groups().values()), WORK_FILLS, strict=True)
+    )
     columns = tuple(
         Column(
             str(season.season),

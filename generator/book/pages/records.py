@@ -3,7 +3,7 @@
 from generator.book.exports import BUDGET_XLSX, RECORDS_CSV
 from generator.book.pages.written import Written, from_template, place_of
 from generator.inventory.log import LogEntry
-from generator.plan.after.records import _SPRAY, LOGGED
+from generator.plan.after.records import LOGGED
 from generator.plan.model.finding import Finding
 from generator.plan.model.job import Job
 from generator.plan.model.place import Place
@@ -40,7 +40,7 @@ def forms_of(plan: Plan) -> list[tuple[Job, Place]]:
     return [
         (job, place_of(plan, job))
         for job in plan.jobs
-        if job.step.operation == _SPRAY and not job.state.is_settled
+        if job.step.does.sprays and not job.state.is_settled
     ]
 
 

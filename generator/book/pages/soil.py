@@ -21,7 +21,6 @@ from generator.plan.model.water_hole import Water
 from generator.reference.library import values
 
 GROUND = "Ground"
-SPREAD_BY_TEST = ("lime", "fertilize")
 
 
 def soil_test_page(plan: Plan, test: SoilTest) -> Written:
@@ -35,11 +34,7 @@ def soil_test_page(plan: Plan, test: SoilTest) -> Written:
         if planting.soil_test == test.id
     ]
     rest_on_it = {planting.id for _, planting in resting}
-    fed = [
-        job
-        for job in plan.jobs
-        if job.planting_id in rest_on_it and job.step.operation in SPREAD_BY_TEST
-    ]
+    fed = [job for job in plan.jobs if job.planting_id in rest_on_it and job.step.does.spreads]
     return from_template(
         plan,
         f"ground/{address_of(test)}.md",

@@ -4,7 +4,7 @@ from generator.book.pages.written import BOOK, Written, from_template
 from generator.inventory.places import PlantedGround
 from generator.inventory.schema import KeptUp
 from generator.plan.model.plan import Plan
-from generator.reference.library import operations, planting_kinds
+from generator.reference.library import planting_kinds
 from generator.reference.steps import StepPlan
 
 _STEPS = "Step plans and their steps"
@@ -31,7 +31,6 @@ def steps_page(plan: Plan) -> Written:
         "steps",
         [step.id for step_plan in plans for step in step_plan.steps],
         plans=[(step_plan, _made_for(step_plan), step_plan.id in used) for step_plan in plans],
-        operations=operations(),
     )
 
 

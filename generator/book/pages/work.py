@@ -37,10 +37,8 @@ from generator.plan.sowing.seed_findings import says_something
 from generator.plan.sowing.sown_how import METHOD_WORDS
 from generator.plan.spraying.setbacks import kept_mixing, kept_spraying
 from generator.reference.library import (
-    cautions_of,
     marker_names,
     mixing_steps,
-    operations,
     species,
     values,
 )
@@ -160,7 +158,6 @@ def job_page(plan: Plan, job: Job) -> Written:
             for finding in found
             if finding.severity != "stop" and finding.code not in ON_THE_SHEET
         ],
-        operation=operations()[job.step.operation],
         label_lines=_by_product(job),
         ground_lines=[line for line in job.safety if not _is_of_label(line)],
         wind=tightest_wind(job.mix) if job.mix is not None else None,
@@ -184,9 +181,9 @@ def job_page(plan: Plan, job: Job) -> Written:
         count_values=values(),
         bare_ground=any(finding.code in BARE_GROUND for finding in found),
     )
-    cautions = cautions_block((callout(cautions_of(job.step.operation)), callout("general")), marks)
+    cautions = cautions_block((callout(job.step.does.cautions), callout("general")), marks)
     body += f"\n## Cautions\n\n{cautions}"
-    said = [job.step.name, place.name, operations()[job.step.operation]]
+    said = [job.step.name, place.name, job.step.does.name]
     said += [species()[sowing.lot.species].name for sowing in job.sowings]
     said += [part.product.name for part in job.mix.parts] if job.mix is not None else []
     said += [spreading.item.name for spreading in job.spreadings]
@@ -217,7 +214,6 @@ def upkeep_page(plan: Plan, job: UpkeepJob) -> Written:
         root=Markup("../"),
         job=job,
         subject_page=f"{SUBJECT_FOLDERS[job.kind]}/{address_of(job.subject)}.html",
-        operation=operations()[job.step.operation],
         chapters=chapters_for(plan.reader, job.step.chapters),
         findings=[
             finding
@@ -226,7 +222,7 @@ def upkeep_page(plan: Plan, job: UpkeepJob) -> Written:
             if finding.severity != "note"
         ],
     )
-    cautions = cautions_block((callout(cautions_of(job.step.operation)), callout("general")), marks)
+    cautions = cautions_block((callout(job.step.does.cautions), callout("general")), marks)
     body += f"\n## Cautions\n\n{cautions}"
     # The same step comes every season: the sheet of the one before is told apart by its name.
     before = f", season {job.season}" if job.season != plan.season else ""
@@ -236,7 +232,7 @@ def upkeep_page(plan: Plan, job: UpkeepJob) -> Written:
         UPKEEP,
         body,
         marks,
-        [job.step.name, job.subject.name, operations()[job.step.operation]],
+        [job.step.name, job.subject.name, job.step.does.name],
         ("job",),
         tuple(line.key for line in job.safety),
     )

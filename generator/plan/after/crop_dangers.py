@@ -13,8 +13,6 @@ from generator.reference.library import species
 
 SORGHUM = "sorghum_screen"
 GRAIN = frozenset({SORGHUM, "small_grain", "beans_or_corn"})
-MEETS_STOCK = ("sow", "mow")
-LAYS_DOWN = ("mow", "roll", "till", "burn")
 STANDS = ("established_dormant", "established_growing")
 
 
@@ -37,7 +35,7 @@ def crop_cautions(
             continue
         # a mixture may hold what its step plan is not named for
         sown = {request.kind, *(species()[name].kind for name in request.species)}
-        if SORGHUM in sown and request.step.operation in MEETS_STOCK:
+        if SORGHUM in sown and request.step.does.meets_stock:
             yield finding(AfterCaution.SORGHUM_AND_STOCK, request.job_id, request.planting.where)
         if sown & GRAIN and _lays_down(request):
             yield finding(AfterCaution.MOWN_GRAIN, request.job_id, request.planting.where)
@@ -50,5 +48,5 @@ def _kinds(planting: Planting, inventory: Inventory) -> frozenset[str]:
 
 def _lays_down(request: JobRequest) -> bool:
     """Whether a job lays a standing crop down: every mowing, and other work once it stands."""
-    operation = request.step.operation
-    return operation == "mow" or (operation in LAYS_DOWN and request.step.timing in STANDS)
+    how = request.step.does.lays_down
+    return how == "always" or (how == "standing" and request.step.timing in STANDS)

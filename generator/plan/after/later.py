@@ -19,13 +19,12 @@ from generator.plan.findings.words import Stop
 from generator.plan.jobs.request import JobRequest
 from generator.plan.log.done import entries_on
 from generator.plan.log.entries import not_yet
-from generator.plan.log.told import SPRAY, Sprayings, sprayings_of
+from generator.plan.log.told import Sprayings, sprayings_of
 from generator.plan.model.days import day_words
 from generator.plan.model.finding import Finding
 from generator.plan.model.job import JobState, UpkeepJob
 from generator.plan.spraying.tank_log import may_be_own, sprayer_of
 
-SOWINGS = ("sow", "plant", "replant")
 SOWN_ITEMS = ("lots", "plants")
 
 
@@ -141,7 +140,7 @@ def _sows(entry: LogEntry, inventory: Inventory) -> bool:
     seed = {item.id for name in SOWN_ITEMS for item in getattr(inventory, name)}
     told = entry.seeded is not None or any(used.item in seed for used in entry.used)
     # an answer, or a sowing put off, has put nothing into the ground
-    return told or (_operation(entry, inventory) in SOWINGS and _tells_of_ground(entry))
+    return told or (_brings_plants(entry, inventory) and _tells_of_ground(entry))
 
 
 def _tells_of_ground(entry: LogEntry) -> bool:
@@ -155,19 +154,14 @@ def _is_work(entry: LogEntry) -> bool:
     return said or bool(entry.used or entry.upkeep) or any(work is not None for work in did)
 
 
-def _operation(entry: LogEntry, inventory: Inventory) -> str | None:
-    if entry.job is None:
-        return None
-    return next(
-        (
-            step.operation
-            for place in inventory.places()
-            for planting in place.plantings
-            if planting.id == entry.job.planting
-            for step in inventory.steps_of(planting)
-            if step.id == entry.job.step
-        ),
-        None,
+def _brings_plants(entry: LogEntry, inventory: Inventory) -> bool:
+    return entry.job is not None and any(
+        step.does.brings_plants
+        for place in inventory.places()
+        for planting in place.plantings
+        if planting.id == entry.job.planting
+        for step in inventory.steps_of(planting)
+        if step.id == entry.job.step
     )
 
 
@@ -224,7 +218,7 @@ def _reason(request: JobRequest, weight: _Weight, here: frozenset[str]) -> Stop 
         return AfterStop.SPRAYED_LATER
     if _may_hold(weight.sown_on, here):
         return AfterStop.SOWN_LATER
-    if request.step.operation == SPRAY and _may_go_through(request, weight.sprayers):
+    if request.step.does.sprays and _may_go_through(request, weight.sprayers):
         return AfterStop.TANK_LATER
     return None
 

@@ -23,8 +23,6 @@ from generator.plan.model.place import Place
 from generator.reference.library import species
 from generator.working import Given, Reference
 
-SOWING_OPERATIONS = ("sow", "plant", "replant")
-
 
 def decide(
     inventory: Inventory,
@@ -56,7 +54,7 @@ def decide(
     found = [
         told
         for asked in ahead
-        if asked.step.operation in SOWING_OPERATIONS
+        if asked.step.does.brings_plants
         for told in held_back(asked, sprayed, bound, as_of)
     ]
     found += decision_findings(counts, waits, as_of)

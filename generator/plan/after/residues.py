@@ -13,7 +13,7 @@ from generator.plan.labels.clearance import matching_uses
 from generator.plan.labels.history import works_of
 from generator.plan.labels.spray_stops import asked_of_label
 from generator.plan.log.done import entries_on, finished_on
-from generator.plan.log.told import SPRAY, Sprayings, latest_day, sprayings_of
+from generator.plan.log.told import Sprayings, latest_day, sprayings_of
 from generator.plan.model.counts import Spraying
 from generator.plan.spraying.spray_job import chosen_products
 
@@ -57,7 +57,7 @@ def residues(
     that names no place may be on any.
     """
     told = sprayings_of(inventory)
-    jobs = [request for request in ever if request.step.operation == SPRAY]
+    jobs = [request for request in ever if request.step.does.sprays]
     planned = [request for request in jobs if finished_on(entries_on(request, entries)) is None]
     found = [
         *(

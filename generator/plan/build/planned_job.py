@@ -48,19 +48,21 @@ def planned_job(
         # of the ground and for emergencies: on the sheet even where a stop takes the mix off it
         safety=safety_lines(inventory.property.emergency, request.ground.near, None),
     )
-    if request.step.operation == "spray":
-        return _spray_job(job, request, inventory, sprays)
-    if request.step.operation == "sow":
-        return _sow_job(job, request, inventory, reached.get(request.job_id))
-    if request.step.operation == "fertilize":
-        return _fertilizing_job(job, request, inventory)
-    if request.step.operation == "lime":
-        return _liming_job(job, request, inventory)
-    if request.step.operation == "plant":
-        return _rows_job(job, plan_planting(request, inventory))
-    if request.step.operation == "replant":
-        return _rows_job(job, plan_replacing(request, inventory))
-    return job, []
+    match request.step.does.puts_down:
+        case "spray":
+            return _spray_job(job, request, inventory, sprays)
+        case "seed":
+            return _sow_job(job, request, inventory, reached.get(request.job_id))
+        case "fertilizer":
+            return _fertilizing_job(job, request, inventory)
+        case "lime":
+            return _liming_job(job, request, inventory)
+        case "plants":
+            return _rows_job(job, plan_planting(request, inventory))
+        case "plants_again":
+            return _rows_job(job, plan_replacing(request, inventory))
+        case "nothing":
+            return job, []
 
 
 def _tail(job_id: str) -> str:

@@ -93,7 +93,7 @@ def make_plan(inventory: Inventory, season: int, as_of: datetime.date) -> Plan:
     sprays = tuple(
         spray
         for request in ever
-        if request.step.operation == "spray"
+        if request.step.does.sprays
         for spray in planned_sprays(request, inventory, grounds[request.ground.id])
     )
     jobs: list[Job] = []

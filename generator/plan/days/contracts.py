@@ -40,7 +40,7 @@ def approval_of(paper: Contract | Permit, as_of: datetime.date) -> datetime.date
 
 def names_job(words: tuple[str, ...], job: Job) -> bool:
     """Return whether a paper names the step of a job or its kind of work."""
-    return job.step.id in words or job.step.operation in words
+    return not {job.step.id, job.step.operation}.isdisjoint(words)
 
 
 def allows_in_nesting(

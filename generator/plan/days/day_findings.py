@@ -27,18 +27,9 @@ from generator.plan.model.job import Job
 from generator.working import Given
 
 NESTS = ("nesting", "fawning")
-DISTURBS = ("mow", "burn", "spray")
-ASKS_LEAVE = ("mow", "spray")
 _HOURS_IN_DAY = 24
-# Why a kind of work waits for rain (common practice).
-DRY_WHY = {
-    "residual": "With no rain in sight a residual lies on top and is lost.",
-    "spray": "Weeds short of water take up little of a spray.",
-    "mow": "Grass and clover short of water need every leaf, and may die back when cut.",
-    "fertilize": "It lies on top, and nitrogen is lost to the air.",
-    "sow": "Seed sprouts on the first small rain and dies in the dry days after it.",
-    "count": "What sprouts with the next rain is not up yet, so the count would be too low.",
-}
+# Why a residual waits for rain (common practice).
+_RESIDUAL_DRY = "With no rain in sight a residual lies on top and is lost."
 LOOKED_UP = ("hunting", "turkey", "fawning", "nesting", "burn_ban")
 
 
@@ -104,9 +95,9 @@ def _burn_bans(
 def _dry(job: Job, inventory: Inventory, span: Span) -> Iterator[Finding]:
     """Yield a caution where a dry spell holds a job back, with why it does that kind of work."""
     dry = days_of(inventory.dates, ("dry_spell",), job.place_id, span)
-    if dry and "dry_spell" in taken_by(job.step):
+    why = _RESIDUAL_DRY if job.step.suits == "residual" else job.step.does.rain
+    if dry and why is not None and "dry_spell" in taken_by(job.step):
         where = _typed_at(inventory, ("dry_spell",), job, span)
-        why = DRY_WHY["residual" if job.step.suits == "residual" else job.step.operation]
         missed = job.step.if_missed
         yield finding(
             DayCaution.DRY_SPELL, job.id, where, days=in_words(dry), why=why, missed=missed
@@ -122,14 +113,14 @@ def _hunting(job: Job, inventory: Inventory, span: Span) -> Iterator[Finding]:
 
 
 def _nesting(job: Job, inventory: Inventory, span: Span, as_of: datetime.date) -> Iterator[Finding]:
-    operation = job.step.operation
+    does = job.step.does
     disturbed = days_of(inventory.dates, NESTS, job.place_id, span)
-    if operation not in DISTURBS or not disturbed:
+    if not does.disturbs_nests or not disturbed:
         return
     where = _typed_at(inventory, NESTS, job, span)
     yield finding(DayNote.NESTING, job.id, where, days=in_words(disturbed))
     nesting = days_of(inventory.dates, ("nesting",), job.place_id, span)
-    asks = operation in ASKS_LEAVE and is_contract_land(job.place_id, inventory)
+    asks = does.needs_leave and is_contract_land(job.place_id, inventory)
     if nesting and asks and not allows_in_nesting(job, nesting[0][0], inventory, as_of):
         where = _typed_at(inventory, ("nesting",), job, span)
         yield finding(DayStop.NESTING_ON_CONTRACT, job.id, where, days=in_words(nesting))
@@ -137,7 +128,7 @@ def _nesting(job: Job, inventory: Inventory, span: Span, as_of: datetime.date) -
 
 def _reentry(job: Job, inventory: Inventory, span: Span) -> Iterator[Finding]:
     """Yield a caution where people must still keep out when the hunting begins."""
-    if job.step.operation != "spray":
+    if not job.step.does.sprays:
         return
     hours = [
         _entry_hours(product)

@@ -16,7 +16,7 @@ from generator.plan.days.contracts import (
 )
 from generator.plan.findings.about_days import DayCaution, DayNote, DayStop
 from generator.plan.findings.order import finding
-from generator.plan.jobs.job_days import DIGS, is_clear, open_span
+from generator.plan.jobs.job_days import is_clear, open_span
 from generator.plan.jobs.licenses import doers_of, is_good, is_handed, is_hired, readers_of
 from generator.plan.model.days import day_words, holds_on
 from generator.plan.model.finding import Finding
@@ -42,21 +42,19 @@ def paper_findings(
 
 
 def _job(job: Job, inventory: Inventory, as_of: datetime.date) -> Iterator[Finding]:
-    operation, closes = job.step.operation, job.dates.closes
+    does, closes = job.step.does, job.dates.closes
     permits = [permit for permit in inventory.permits if permit.kind == "burn"]
-    if operation == "burn" and not any(is_permitted(permit, job, as_of) for permit in permits):
+    if does.uses_fire and not any(is_permitted(permit, job, as_of) for permit in permits):
         yield finding(DayStop.NO_BURN_PERMIT, job.id)
     calls = inventory.one_calls
-    if operation in DIGS and not any(
-        is_clear(call, job.place_id, open_span(job)) for call in calls
-    ):
+    if does.digs and not any(is_clear(call, job.place_id, open_span(job)) for call in calls):
         yield finding(DayCaution.NO_ONE_CALL, job.id)
     for contract in contracts_on(job.place_id, inventory):
         if not names_job(contract.work_allowed, job):
             yield finding(
                 DayCaution.NOT_IN_CONTRACT, job.id, contract.where, contract=contract.name
             )
-    if operation == "spray" and is_hired(job.planting_id, job.step.id, inventory):
+    if does.sprays and is_hired(job.planting_id, job.step.id, inventory):
         doers = doers_of(job.planting_id, job.step.id, inventory)
         if not any(is_good(doer, closes) for doer in doers):
             yield finding(DayCaution.HIRE_UNLICENSED, job.id)

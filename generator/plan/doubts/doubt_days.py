@@ -22,9 +22,6 @@ from generator.plan.model.job import OpenDates
 from generator.plan.season.open_dates import open_dates
 from generator.plan.season.season_markers import markers_for
 
-# What a later step of a plan can ask about: it is answered once this is done.
-ASKED_ABOUT = ("spray", "sow", "plant")
-
 Markers = Callable[[], SeasonMarkers | None]
 
 
@@ -79,7 +76,8 @@ def _done_later(entry: LogEntry, job: StepLogged, entries: tuple[LogEntry, ...])
     order = [step.id for step in job.plan.steps]
     # a question is about what stands before it in its plan
     for step in job.plan.steps[: order.index(job.step.id)]:
-        if step.operation not in ASKED_ABOUT:
+        # what a later step of a plan can ask about: it is answered once this is done
+        if not (step.does.sprays or step.does.begins_planting):
             continue
         for work in entries_about(job.planting.id, step.id, entries):
             assert work.job is not None

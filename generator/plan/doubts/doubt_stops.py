@@ -8,7 +8,7 @@ from generator.inventory.label import LabelCard, Use, YearlyLimit
 from generator.inventory.log import LogEntry
 from generator.inventory.schema import Inventory
 from generator.inventory.stock import Product
-from generator.plan.after.plant_back import SOWING_OPERATIONS, held_back
+from generator.plan.after.plant_back import held_back
 from generator.plan.after.records import spray_records
 from generator.plan.after.residues import residues
 from generator.plan.doubts.doubt import Doubt
@@ -28,7 +28,6 @@ from generator.plan.model.spray_record import SprayRecord
 from generator.plan.spraying.spray_job import chosen_products
 from generator.reference.active_names import most_alike
 
-_SPRAY = "spray"
 CROP = "crop"  # a limit that counts a planting from its sowing to its end
 RESTS: dict[Reason, AfterStop] = {
     AfterCaution.MORE_USED_THAN_THERE: AfterStop.AMOUNT_IN_QUESTION,
@@ -65,11 +64,11 @@ def doubt_stops(
         for job in ahead:
             if asked.doubt.reason is AfterCaution.OUT_OF_SEASON and entries_on(job, about):
                 continue  # what is begun of a job counts by its plan, whatever the day
-            if job.step.operation == _SPRAY and _adds_up(job, asked, inventory):
+            if job.step.does.sprays and _adds_up(job, asked, inventory):
                 yield _stop(RESTS[asked.doubt.reason], job, asked)
             if asked.doubt.reason is not AfterCaution.OUT_OF_SEASON:
                 continue
-            if job.step.operation in SOWING_OPERATIONS and _has_to_wait(
+            if job.step.does.brings_plants and _has_to_wait(
                 job, asked, jobs, inventory, as_of, grounds
             ):
                 yield _stop(AfterStop.WAIT_IN_QUESTION, job, asked)

@@ -14,18 +14,16 @@ from generator.plan.season.open_dates import day_in_season
 from generator.reference.steps import Step
 
 FIRST_OF_SEASON, LAST_OF_SEASON = (9, 1), (8, 31)
-DIGS = ("dig", "till", "plant", "replant")
 WORDS = {"quiet": "quiet dates", "burn_ban": "a burn ban", "dry_spell": "a dry spell"}
-# Work that is lost or does harm where plants and ground lack water. Seed sown on frost waits.
-HELD_BY_DROUGHT = ("spray", "mow", "fertilize", "sow", "count")
+# Seed sown on frost waits for the rain of spring.
 WAITS_FOR_SPRING = "frost_seeding"
 
 
 def taken_by(step: Step) -> tuple[str, ...]:
     """Return the kinds of dates on which a step must not be done."""
-    if step.operation == "burn":
+    if step.does.uses_fire:
         return ("quiet", "burn_ban")
-    held = step.operation in HELD_BY_DROUGHT and step.suits != WAITS_FOR_SPRING
+    held = step.does.rain is not None and step.suits != WAITS_FOR_SPRING
     return ("quiet", "dry_spell") if held else ("quiet",)
 
 
@@ -96,7 +94,7 @@ def others_hunting(dates: tuple[DateRange, ...], where_id: str, span: Span) -> I
 
 def _marked(job: Job, calls: tuple[OneCall, ...], span: Span) -> Iterable[SafetyLine]:
     """Yield whether buried lines are marked, for work that opens the ground; a blank if not."""
-    if job.step.operation not in DIGS:
+    if not job.step.does.digs:
         return
     good = [call for call in calls if is_clear(call, job.place_id, span)]
     told = "; ".join(_request(call) for call in good)

@@ -53,7 +53,7 @@ def used_up_by(job: Job) -> Iterator[Taken]:
     """Yield everything a job uses up, by kind of thing and id, as the budget counts it."""
     for part in job.sowings:
         yield "seed", part.lot.id, seed_used_up(part)
-    kind = "lime" if job.step.operation == "lime" else "fertilizer"
+    kind = "lime" if job.step.does.puts_down == "lime" else "fertilizer"
     for spread in job.spreadings:
         yield kind, spread.item.id, spread.numbers["product_lb"]
     yield from plants_used_up(job.id, job.rows)

@@ -88,7 +88,7 @@ def _asked_of(
     area: Quantity,
 ) -> JobRequest:
     signs = markers_for(planting, inventory.property.season_signs)
-    sowing = next((planned for planned in plan.steps if planned.operation == "sow"), None)
+    sowing = next((planned for planned in plan.steps if planned.does.sows), None)
     # in the season of the planting, however many seasons later the step itself is done
     sown = open_dates(sowing, planting.season, signs) if sowing is not None else None
     return JobRequest(

@@ -15,7 +15,6 @@ BY_HAND = ("hand_gun", "backpack")
 
 
 SLOPE_HERE = "near.slope_pct"
-ALWAYS_BY_MACHINE = ("mow", "roll")
 
 
 def slope_of(request: JobRequest) -> Given | None:
@@ -44,7 +43,7 @@ def steep_cautions(request: JobRequest, inventory: Inventory) -> Iterator[Findin
 
 
 def _by_machine(request: JobRequest, inventory: Inventory) -> bool:
-    if request.step.operation in ALWAYS_BY_MACHINE:
+    if request.step.does.by_machine:
         return True
     work = request.work
     if work is None:

@@ -9,8 +9,6 @@ from generator.inventory.schema import Inventory
 from generator.inventory.stock import Product
 from generator.working import Given
 
-SPRAY = "spray"
-
 
 @dataclass(frozen=True, slots=True)
 class Sprayings:
@@ -100,7 +98,7 @@ def sprayings_of(inventory: Inventory) -> Sprayings:
             (planting.id, step.id)
             for planting, _ in plantings
             for step in inventory.steps_of(planting)
-            if step.operation == SPRAY
+            if step.does.sprays
         ),
         frozenset(place.id for place in inventory.places()),
         {

@@ -33,18 +33,19 @@ def steps_using(inventory: Inventory) -> Mapping[str, frozenset[Taking]]:
 
 def _taken(planting: Planting, step: Step) -> Iterator[str]:
     """Yield the ids of what a step of a planting takes."""
-    if step.operation == "sow":
+    does = step.does
+    if does.sows:
         yield from (seed.lot for seed in planting.seed)
-    elif step.operation == "fertilize":
+    elif does.puts_down == "fertilizer":
         yield from planting.fertilizers
-    elif step.operation == "lime" and planting.lime is not None:
+    elif does.puts_down == "lime" and planting.lime is not None:
         yield planting.lime
-    elif step.operation in ("plant", "replant"):
+    elif does.brings_plants:
         yield from (row.plants for row in planting.woody)
-    elif step.operation == "spray":
+    elif does.sprays:
         for work in planting.work:
             yield from _sprayed(work) if work.step == step.id else ()
-    if step.operation == "plant":
+    if does.puts_down == "plants":
         yield from (row.guards for row in planting.woody if row.guards is not None)
 
 

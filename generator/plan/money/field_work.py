@@ -16,7 +16,6 @@ from generator.plan.model.plan import BudgetLine, Plan, WorkTime
 from generator.working import Given, Quantity
 
 _ALL = "all"
-SPREAD = ("fertilize", "lime")
 PART_OF_THE_PLACE = ("sown_area_ac", "treated_ac")
 
 
@@ -51,7 +50,7 @@ def _left_out(job: Job, stopped: frozenset[str]) -> bool:
 
     It is settled, its open dates are over, a stop stands on it, or there is nothing to spread.
     """
-    nothing = job.step.operation in SPREAD and not job.spreadings
+    nothing = job.step.does.spreads and not job.spreadings
     return not job.state.is_ahead or nothing or job.id in stopped
 
 

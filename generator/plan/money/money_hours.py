@@ -174,7 +174,7 @@ def _sown_ground(plan: Plan, planting_id: str, place_id: str) -> Quantity:
     logged = [
         entry.job.area_ac
         for job in jobs
-        if job.state.kind == "done" and job.step.operation == "sow"
+        if job.state.kind == "done" and job.step.does.sows
         for entry in entries_about(planting_id, job.step.id, plan.entries)
         if entry.job is not None and entry.job.area_ac is not None
     ]

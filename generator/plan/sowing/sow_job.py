@@ -58,7 +58,7 @@ def season_reaches(
     sown = [
         request
         for request in requests
-        if request.step.operation == "sow" and not states[request.job_id].is_settled
+        if request.step.does.sows and not states[request.job_id].is_settled
     ]
     needs = [SeedNeed(request, _needed(request, inventory)) for request in sown]
     return reaches(needs, season, inventory, entries, as_of)

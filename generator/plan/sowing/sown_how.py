@@ -37,7 +37,7 @@ def way_findings(request: JobRequest, inventory: Inventory) -> Iterator[Finding]
 
 def _is_packed(request: JobRequest, inventory: Inventory) -> bool:
     """Return whether the planting has a step that packs the ground, asked for where it must be."""
-    packing = (step for step in inventory.steps_of(request.planting) if step.operation == "roll")
+    packing = (step for step in inventory.steps_of(request.planting) if step.does.packs)
     return any(
         step.only_with is None or work_of(request.planting, step) is not None for step in packing
     )

@@ -20,7 +20,7 @@ from generator.plan.labels.crops import crop_of, crop_on
 from generator.plan.labels.rates import ROUNDING, JobRate, is_dry, rate_of_product
 from generator.plan.labels.yearly_sums import Gap, PlannedSpray
 from generator.plan.log.done import entries_on, finished_on
-from generator.plan.log.told import SPRAY, Sprayings, area_of, latest_day, part_told, sprayings_of
+from generator.plan.log.told import Sprayings, area_of, latest_day, part_told, sprayings_of
 from generator.plan.model.spray_record import larger_than_its_place
 from generator.plan.spraying.logged_parts import PutOn, by_part, fit_on, most_of, runs_of_days
 from generator.plan.spraying.passes import Passes, passes_of
@@ -77,7 +77,7 @@ def as_logged(
     found: list[PlannedSpray] = []
     counted: set[str] = set()
     for request in ever:
-        if request.step.operation != SPRAY:
+        if not request.step.does.sprays:
             continue
         planned = tuple(by_job.get(request.job_id, ()))
         on_job = tuple(entry for entry in entries_on(request, entries) if told.tells(entry))

@@ -13,8 +13,6 @@ from generator.plan.model.job import JobState
 from generator.plan.spraying.spray_job import chosen_products
 from generator.reference.active_names import ActiveName
 
-_SPRAY = "spray"
-
 
 def tank_before_findings(
     requests: Iterable[JobRequest],
@@ -30,10 +28,10 @@ def tank_before_findings(
     ahead = [
         (request, _products(request, inventory))
         for request in ever
-        if request.step.operation == _SPRAY and states[request.job_id].is_ahead
+        if request.step.does.sprays and states[request.job_id].is_ahead
     ]
     for mine in requests:
-        if mine.step.operation != _SPRAY or states[mine.job_id].is_settled:
+        if not mine.step.does.sprays or states[mine.job_id].is_settled:
             continue
         going_in = [name for product in _products(mine, inventory) for name in _actives(product)]
         first = _first_harm(mine, going_in, ahead)

@@ -16,9 +16,7 @@ from generator.reference.steps import step_plans
 from generator.units import convert
 from generator.working import Figure, Reference
 
-BURN = "burn"
 _GRASS = "native_grass"
-SHORN = {BURN: "burnt", "mow": "mown"}
 _STANDING = "established_dormant"
 MOST = "most_burnt_pct"  # what the shipped step of burning calls it
 # Shares are printed in whole percent: a third of the place is 33 of a hundred.
@@ -39,7 +37,7 @@ def burning_findings(
     for request in requests:
         if not shears_standing(request) or states[request.job_id].is_settled:
             continue
-        if request.step.operation == BURN:
+        if request.step.does.uses_fire:
             yield from _too_much(request, _burns_beside(request, ever, states))
             yield from _again(request, ever, entries, states)
         yield from _hides_nobody(request, inventory)
@@ -47,7 +45,7 @@ def burning_findings(
 
 def shears_standing(request: JobRequest) -> bool:
     """Return whether a job burns or mows the standing grass of a screen."""
-    cut = request.step.operation in SHORN and request.step.timing == _STANDING
+    cut = request.step.does.shears is not None and request.step.timing == _STANDING
     return cut and request.kind == _GRASS
 
 
@@ -60,7 +58,7 @@ def _burns_beside(
         for other in ever
         if (other.ground.id, other.season) == (request.ground.id, request.season)
         and other.job_id != request.job_id
-        and other.step.operation == BURN
+        and other.step.does.uses_fire
         and shears_standing(other)
         # what was missed burnt nothing
         and (states[other.job_id].is_ahead or states[other.job_id].kind == "done")
@@ -108,7 +106,7 @@ def _again(
         other
         for other in ever
         if (other.ground.id, other.season) == (request.ground.id, request.season - 1)
-        and other.step.operation == BURN
+        and other.step.does.uses_fire
     )
     parts = [part for other in before for part in _parts(other, entries, states)]
     mine = _same(request.work.part if request.work is not None else None)
@@ -136,10 +134,11 @@ def _same(part: str | None) -> str | None:
 def _hides_nobody(request: JobRequest, inventory: Inventory) -> Iterator[Finding]:
     names = [route.name for route in inventory.routes if route.id in hidden_by(request.ground)]
     if names:
+        assert request.step.does.shears is not None
         yield finding(
             PlaceCaution.HIDES_NOBODY,
             request.job_id,
             request.ground.where,
             routes=" and ".join(names),
-            cut=SHORN[request.step.operation],
+            cut=request.step.does.shears,
         )

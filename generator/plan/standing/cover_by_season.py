@@ -11,7 +11,6 @@ from generator.working import Quantity
 
 SEASONS_SHOWN = 5
 LASTING = frozenset({"native_grass", "native_legume", "woody_row", "clover"})
-SOWN_BY = frozenset({"sow", "plant"})
 
 Age = Literal["first", "second", "third", "later", "woody", "food"]
 AGES: dict[Age, str] = {
@@ -53,7 +52,7 @@ def grown_in(plan: Plan, season: int) -> tuple[Grown, ...]:
     missed = {
         job.planting_id
         for job in plan.jobs
-        if job.step.operation in SOWN_BY and job.state.kind == "missed"
+        if job.step.does.begins_planting and job.state.kind == "missed"
     }
     found: list[Grown] = []
     for place in plan.places:

@@ -11,7 +11,6 @@ from generator.plan.model.job import JobState
 
 # What nobody is sure of counts as sod, and so does a place where no cover is typed.
 LIVING_SOD = ("perennial_sod", "unsure")
-KILLS = ("spray", "till")
 
 
 def sod_findings(
@@ -26,11 +25,11 @@ def sod_findings(
     """
     before_sowing: dict[tuple[str, str], list[JobRequest]] = {}
     for request in ever:
-        if request.step.operation in KILLS and request.step.timing == "before_sowing":
+        if request.step.does.kills_sod and request.step.timing == "before_sowing":
             before_sowing.setdefault((request.planting.id, request.plan.id), []).append(request)
     for sowing in requests:
         cover = sowing.ground.cover_now
-        if sowing.step.operation != "sow" or states[sowing.job_id].is_settled:
+        if not sowing.step.does.sows or states[sowing.job_id].is_settled:
             continue
         if cover is not None and cover.kind not in LIVING_SOD:
             continue
@@ -49,9 +48,7 @@ def sod_findings(
 
 def _is_planned(kill: JobRequest) -> bool:
     # a spraying is no plan before it names what is sprayed
-    return kill.step.operation == "till" or (
-        kill.work is not None and kill.work.product is not None
-    )
+    return not kill.step.does.sprays or (kill.work is not None and kill.work.product is not None)
 
 
 def _not_planned(

@@ -40,7 +40,7 @@ def usual_findings(
     for request in ahead:
         found += rate_findings(request, by_id[request.job_id])
         found += adjuvant_findings(request, inventory)
-        if request.step.operation == "plant":
+        if request.step.does.puts_down == "plants":
             found += spacing_findings(request.ground, request.planting)
     meant = meant_in(found)
     for request in ahead:

@@ -22,8 +22,6 @@ from generator.working import Given
 
 # (what it is called, the number typed, its range in values.yaml, the unit of the range)
 Side = tuple[str, Given | None, str, str]
-# Kinds of work whose machines have widths and speeds of their own; others go by what any has.
-WORK_WITH_RANGES = {"mow", "till", "roll", "spray"}
 TANKS = {"backpack": "backpack_tank", "hand_gun": "gun_tank"}
 
 
@@ -84,9 +82,12 @@ def _drill_sides(drill: Drill) -> Iterator[Side]:
 
 
 def _work_of(machine: Machine, inventory: Inventory) -> str | None:
-    """Return the one kind of work a machine does that has ranges of its own; else None."""
+    """Return the one kind of work a machine does that has ranges of its own; else None.
+
+    Without one its width and speed go by what any machine has.
+    """
     kinds = {
-        step.operation
+        step.does
         for place in inventory.places()
         for planting in place.plantings
         for work in planting.work
@@ -94,7 +95,7 @@ def _work_of(machine: Machine, inventory: Inventory) -> str | None:
         for step in inventory.steps_of(planting)
         if step.id == work.step
     }
-    return kinds.pop() if len(kinds) == 1 and kinds <= WORK_WITH_RANGES else None
+    return next((does.id for does in kinds if does.machine_ranges and len(kinds) == 1), None)
 
 
 def _machine_sides(machine: Machine, work: str | None) -> Iterator[Side]:

@@ -8,7 +8,7 @@ from generator.inventory.fields import NOT_ON_LABEL
 from generator.inventory.label import Use
 from generator.inventory.places import Hazards, hidden_by
 from generator.inventory.schema import PARTNER, Inventory
-from generator.plan.days.day_findings import DISTURBS, NESTS
+from generator.plan.days.day_findings import NESTS
 from generator.plan.jobs.licenses import is_handed
 from generator.plan.jobs.request import JobRequest
 from generator.plan.jobs.slope import slope_of
@@ -108,11 +108,11 @@ def _hunted(_: JobRequest, inventory: Inventory) -> bool:
 
 
 def _nests(request: JobRequest, inventory: Inventory) -> bool:
-    return request.step.operation in DISTURBS and _no_dates(inventory, *NESTS)
+    return request.step.does.disturbs_nests and _no_dates(inventory, *NESTS)
 
 
 def _banned(request: JobRequest, inventory: Inventory) -> bool:
-    return request.step.operation == "burn" and _no_dates(inventory, "burn_ban")
+    return request.step.does.uses_fire and _no_dates(inventory, "burn_ban")
 
 
 def _contract(request: JobRequest, _: Inventory) -> bool:
@@ -126,7 +126,8 @@ def _steep(request: JobRequest, inventory: Inventory) -> bool:
     if any(isinstance(use.slope_limit_pct, Given) for use in _uses(request, inventory)):
         return True
     limited = inventory.property.slope_limit_pct is not None
-    return limited and request.step.operation in ("mow", "roll", "spray")
+    does = request.step.does
+    return limited and (does.by_machine or does.sprays)
 
 
 def _near(request: JobRequest, _: Inventory) -> bool:
@@ -170,7 +171,7 @@ def _hours(request: JobRequest, inventory: Inventory) -> bool:
 
 def _uses(request: JobRequest, inventory: Inventory) -> Iterator[Use]:
     """Yield the uses on the cards of what a job means to spray."""
-    if request.work is None or request.step.operation != "spray":
+    if request.work is None or not request.step.does.sprays:
         return
     chosen = {request.work.product, *(each.product for each in request.work.partners)}
     for product in inventory.products:

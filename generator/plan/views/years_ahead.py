@@ -27,6 +27,7 @@ from generator.plan.standing.heights import Heights, heights_on
 from generator.plan.standing.planting_curves import growing
 from generator.plan.standing.stretches import Stretch, counts_of, thin_stretches
 from generator.reference.growth import Curve
+from generator.reference.operations import work_groups
 from generator.working import Quantity, Reference
 
 FALL_DAY = (11, 15)
@@ -128,12 +129,12 @@ def _season_ahead(plan: Plan, season: int) -> SeasonAhead:
 
 def _work(plan: Plan, season: int, jobs: tuple[Job | JobAhead, ...]) -> tuple[WorkAhead, ...]:
     found = []
-    for title, kinds in WORK_GROUPS.items():
-        mine = sorted((job for job in jobs if job.step.operation in kinds), key=_by_dates)
+    for group in work_groups().values():
+        mine = sorted((job for job in jobs if job.step.does.group == group), key=_by_dates)
         if mine:
-            name = f"ahead/{plan.season}/{season}/{kinds[0]}_count"
+            name = f"ahead/{plan.season}/{season}/{group.id}_count"
             parts = tuple(_counted(plan, job) for job in mine)
-            found.append(WorkAhead(title, tuple(mine), TOTAL_COUNT(name, parts=parts)))
+            found.append(WorkAhead(group.name, tuple(mine), TOTAL_COUNT(name, parts=parts)))
     return tuple(found)
 
 
@@ -207,13 +208,3 @@ def ahead_numbers(plan: Plan) -> list[Quantity]:
         shown = (screen.heights for screen in season.screens if not screen.too_young)
         numbers += [number for found in shown if found for number in found.by_curve.values()]
     return numbers
-
-
-WORK_GROUPS = {
-    "Spraying": ("spray",),
-    "Sowing and planting": ("till", "roll", "sow", "plant", "replant"),
-    "Lime and fertilizer": ("lime", "fertilize"),
-    "Mowing, burning and tending": ("mow", "burn", "tend"),
-    "Walks, lanes and water": ("cut", "rake", "dig", "refill"),
-    "Looking and counting": ("look", "count", "inspect"),
-}

@@ -13,9 +13,8 @@ from generator.plan.standing.cover_by_season import SEASONS_SHOWN
 from generator.plan.standing.heights import heights_on
 from generator.plan.standing.planting_curves import growing
 from generator.plan.views.numbers import numbers_of
-from generator.plan.views.years_ahead import WORK_GROUPS
 from generator.reference.growth import CURVES
-from generator.reference.library import operations
+from generator.reference.operations import operations, work_groups
 from generator.units import convert
 from tests.book.reading import Element, marked_numbers, read
 from tests.book.sites import Site
@@ -189,8 +188,7 @@ def test_no_picture_tells_things_apart_by_colour_alone(pages: dict[str, Element]
 
 
 def test_every_kind_of_work_stands_in_one_group_of_the_year() -> None:
-    placed = [kind for kinds in WORK_GROUPS.values() for kind in kinds]
-    assert sorted(placed) == sorted(operations())
+    assert {kind.group.id for kind in operations().values()} == work_groups().keys()
 
 
 def test_month_names_stand_over_the_first_of_their_months(pages: dict[str, Element]) -> None:

@@ -20,7 +20,6 @@ from generator.plan.jobs.job_days import FIRST_OF_SEASON, LAST_OF_SEASON
 from generator.plan.model.days import ONE_DAY, Span, comes_back, day_words, in_words
 from generator.plan.model.job import Job, UpkeepJob
 from generator.plan.model.plan import Plan
-from generator.plan.money.budget import purchases
 from generator.plan.season.open_dates import day_in_season
 
 # Of this program alone, made once.
@@ -232,7 +231,7 @@ def _kept(key: str, span: Span, kind: str, on: str, told: tuple[str, ...]) -> _S
 
 def _orders(plan: Plan) -> Iterator[Event]:
     """Yield the day to order by of everything that is still to be bought."""
-    for purchase in purchases(plan):
+    for purchase in plan.buying.purchases:
         order = purchase.order
         if purchase.nothing or order.by is None or order.state not in ("by", "now"):
             continue

@@ -27,11 +27,7 @@ from generator.plan.model.items import StockItem
 from generator.plan.model.plan import Plan
 from generator.plan.money.budget import (
     COLUMNS,
-    missed,
-    not_to_buy_yet,
-    purchases,
     table_rows,
-    too_late,
 )
 from generator.plan.money.money_hours import VIEWS, rows
 
@@ -97,14 +93,14 @@ def _buy(plan: Plan) -> Table:
             purchase.order.needed_from, purchase.order.by,
             "nothing to buy" if purchase.nothing else STATES[purchase.order.state],
         )
-        for purchase in purchases(plan)
+        for purchase in plan.buying.purchases
     ]  # fmt: skip
     # no amount beside these names: it would be read as one to order
-    for item in not_to_buy_yet(plan):
+    for item in plan.buying.not_yet:
         found.append(_by_name(item, "not to buy yet"))
-    for late in too_late(plan):
+    for late in plan.buying.too_late:
         found.append(_by_name(late.item, "too late to order, not bought"))
-    for over in missed(plan):
+    for over in plan.buying.missed:
         found.append(_by_name(over.item, "missed, not bought"))
     return Table("Buy", BUY_COLUMNS, found)
 

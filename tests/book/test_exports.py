@@ -36,10 +36,6 @@ from generator.plan.build.season_plan import make_plan
 from generator.plan.model.plan import Plan
 from generator.plan.money.budget import (
     budget_table,
-    missed,
-    not_to_buy_yet,
-    purchases,
-    too_late,
     totals,
 )
 from generator.plan.readers.seen_by import seen_by
@@ -126,9 +122,9 @@ def test_the_lines_are_the_plan_s_in_every_file(plan: Plan) -> None:
 
 def test_what_to_buy_is_the_plan_s_in_both_files(plan: Plan) -> None:
     files = owner_files(plan)
-    bought, waiting = purchases(plan), not_to_buy_yet(plan)
-    late = [one.item.id for one in too_late(plan)]
-    over = [one.item.id for one in missed(plan)]
+    bought, waiting = plan.buying.purchases, plan.buying.not_yet
+    late = [one.item.id for one in plan.buying.too_late]
+    over = [one.item.id for one in plan.buying.missed]
     for rows, as_told in (
         (by_csv(files[BUY_CSV]), shown),
         (by_openpyxl(files[BUDGET_XLSX], "Buy"), float),

@@ -9,7 +9,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from generator.plan.model.plan import Plan
-from generator.plan.money.budget import COLUMNS, WITHOUT_COST, budget_table, purchases, totals
+from generator.plan.money.budget import COLUMNS, WITHOUT_COST, budget_table, totals
 from generator.plan.money.money_hours import hours_in_all
 from generator.working import Quantity, replay
 from tests.plan.planned import planned
@@ -67,7 +67,7 @@ def test_what_is_needed_is_the_sum_of_the_lines_of_a_thing(seed: int) -> None:
     del data["log"]
     plan = planned(data)
     amounts = budget_table(plan.lines).groupby("item")["amount"].sum()
-    bought = purchases(plan)
+    bought = plan.buying.purchases
     assert {one.item.id for one in bought} <= set(amounts.index)
     for one in bought:
         assert one.needed.value == pytest.approx(amounts[one.item.id], rel=1e-9)
@@ -110,7 +110,7 @@ def test_a_place_parted_in_two_changes_no_total(length_ft: int, cut: float) -> N
         one = {row.key: row.cost.value for row in totals(whole, column) if row.cost is not None}
         two = {row.key: row.cost.value for row in totals(parted, column) if row.cost is not None}
         assert two == pytest.approx(one, rel=1e-9)
-    for purchase, same in zip(purchases(whole), purchases(parted), strict=True):
+    for purchase, same in zip(whole.buying.purchases, parted.buying.purchases, strict=True):
         assert same.packages is not None
         assert purchase.packages is not None
         assert same.packages.value == purchase.packages.value

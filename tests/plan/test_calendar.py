@@ -11,7 +11,6 @@ from generator.inventory.fields import SeasonMarker, Where
 from generator.inventory.schema import SeasonMarkers
 from generator.plan.build.season_plan import make_plan
 from generator.plan.model.job import DateReason, OpenDates
-from generator.plan.money.budget import not_to_buy_yet, purchases
 from generator.plan.season.open_dates import day_in_season, open_dates
 from generator.reference.steps import Bound, Step, step_plans
 from tests.plan.planned import BURN_DOWN, KILL, inventory_of, job_of, planned, stops_of
@@ -144,8 +143,8 @@ def test_nothing_is_measured_or_bought_for_a_job_without_a_day() -> None:
     data["property"]["season_signs"]["first_hard_freeze"] = "09-16"
     stopped = planned(data)
     assert stops_of(stopped) == {"S123"}
-    assert "brew" not in {one.item.id for one in purchases(stopped)}
-    assert [one.id for one in not_to_buy_yet(stopped)] == ["brew"]
+    assert "brew" not in {one.item.id for one in stopped.buying.purchases}
+    assert [one.id for one in stopped.buying.not_yet] == ["brew"]
     (stop,) = (one for one in stopped.findings_on(KILL) if one.code == "S123")
     assert "2026-09-09" in stop.words
     assert "2026-09-10" in stop.words

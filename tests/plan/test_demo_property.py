@@ -1,6 +1,7 @@
 """The invented property that ships with the program, from its files to what to buy, by hand."""
 
 import datetime
+from dataclasses import replace
 from pathlib import Path
 
 import pytest
@@ -10,9 +11,10 @@ from generator.inventory.places import hidden_by
 from generator.inventory.schema import Inventory
 from generator.inventory.season import season_of
 from generator.plan.build.season_plan import make_plan
+from generator.plan.model.buying import Buying
 from generator.plan.model.job import Job
 from generator.plan.model.plan import Plan
-from generator.plan.money.budget import cost_in_all, purchases
+from generator.plan.money.budget import cost_in_all
 
 DEMO = Path(__file__).resolve().parents[2] / "demo_property"
 
@@ -143,7 +145,7 @@ def test_rows(plan: Plan) -> None:
     assert counts == {"redcedar": 39, "plum": 78}
     # from the late end of freezing and thawing, 14 April
     assert planting.dates.opens == datetime.date(2027, 4, 14)
-    bought = {one.item.id: one.packages for one in purchases(plan)}
+    bought = {one.item.id: one.packages for one in plan.buying.purchases}
     # 39 and 78 plants in bundles of 25; 117 tubes less 20 on hand, in packages of 50
     packages = {name: bought[name] for name in ("redcedar", "plum", "tube")}
     assert {name: one.value for name, one in packages.items() if one is not None} == {
@@ -152,7 +154,7 @@ def test_rows(plan: Plan) -> None:
 
 
 def test_buying(plan: Plan) -> None:
-    bought = {one.item.id: one for one in purchases(plan)}
+    bought = {one.item.id: one for one in plan.buying.purchases}
     assert set(bought) >= {
         "sg-26a", "demo-burn-down-a", "conditioner", "map", "potash", "quarry-lime",
         "redcedar", "plum", "tube",
@@ -168,7 +170,7 @@ def test_buying(plan: Plan) -> None:
     # on hand, in gallons: one at $41.25
     assert product.needed.value == pytest.approx(34.160 + 8.815, abs=5e-3)
     assert (product.packages.value, product.cost.value) == (1, 41.25)
-    cost = cost_in_all(plan, (seed, product))
+    cost = cost_in_all(replace(plan, buying=Buying((seed, product))))
     assert cost is not None
     assert cost.value == pytest.approx(159.75)
 
@@ -269,7 +271,7 @@ def test_a_real_active_has_no_number_and_is_stopped(inventory: Inventory, plan: 
     codes = {one.code for one in plan.findings_on(asked.id) if one.severity == "stop"}
     assert "S114" in codes
     assert asked.mix is None
-    assert real.id not in {one.item.id for one in purchases(plan)}
+    assert real.id not in {one.item.id for one in plan.buying.purchases}
 
 
 def test_two_seasons_of_log(inventory: Inventory) -> None:

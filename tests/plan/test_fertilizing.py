@@ -10,7 +10,6 @@ from generator.plan.feeding.doses import nutrients_met, solved
 from generator.plan.jobs.soil import older_than_years
 from generator.plan.model.job import DateReason, Job, OpenDates
 from generator.plan.model.plan import Plan
-from generator.plan.money.budget import purchases
 from generator.plan.readers.seen_by import seen_by
 from generator.plan.season.open_dates import judged_on
 from generator.working import Given, Quantity
@@ -399,7 +398,7 @@ def test_bags_are_left_blank_where_none_is_typed() -> None:
 def test_what_is_spread_is_what_is_bought() -> None:
     priced = {"price_usd": 30, "on_hand_lb": 10}
     plan = planned(fed(MAP | priced, POTASH))
-    bought = {one.item.id: one for one in purchases(plan)}
+    bought = {one.item.id: one for one in plan.buying.purchases}
     lines = {(one.kind, one.item_id): one.amount.value for one in plan.lines}
     assert lines["fertilizer", "map"] == pytest.approx(76.923, abs=5e-4)
     assert bought["map"].needed.value == lines["fertilizer", "map"]

@@ -2,8 +2,8 @@
 
 import pytest
 
+from generator.plan.model.buying import Purchase
 from generator.plan.model.plan import Plan
-from generator.plan.money.budget import Purchase, purchases, too_late
 from generator.plan.views.numbers import numbers_of
 from tests.plan.planned import planned
 from tests.plan.sprayed_twice import plan_of, twice
@@ -11,7 +11,7 @@ from tests.properties import Data, small_property
 
 
 def brew_of(plan: Plan) -> Purchase:
-    return next(one for one in purchases(plan) if one.item.id == "brew")
+    return next(one for one in plan.buying.purchases if one.item.id == "brew")
 
 
 def codes(plan: Plan) -> set[str]:
@@ -61,6 +61,6 @@ def test_a_job_that_lacks_so_little_is_not_said_to_be_too_late() -> None:
         return twice(on_hand_fl_oz=on_hand, lead_days=39)
 
     assert "C263" in codes(plan_of(short_of(30)))
-    assert len(too_late(plan_of(short_of(30)))) == 1
-    assert too_late(plan_of(short_of(31))) == ()
+    assert len(plan_of(short_of(30)).buying.too_late) == 1
+    assert plan_of(short_of(31)).buying.too_late == ()
     assert "C263" not in codes(plan_of(short_of(31)))

@@ -7,7 +7,6 @@ import pytest
 
 from generator.inventory.load import load_inventory
 from generator.plan.model.plan import Plan
-from generator.plan.money.budget import purchases
 from tests.plan.planned import planned
 from tests.properties import SEASON, Data, small_property, write_property
 
@@ -127,7 +126,7 @@ def test_more_than_two_tons_goes_on_in_parts_and_only_the_first_is_bought() -> N
     assert [figure.value for _, figure in caution.figures] == [2, 1, 2, 2, 3]  # type: ignore[union-attr]
     (line,) = (one for one in plan.lines if one.kind == "lime")
     assert line.amount.value == pytest.approx(4000)
-    (bought,) = (one for one in purchases(plan) if one.item.id == "quarry")
+    (bought,) = (one for one in plan.buying.purchases if one.item.id == "quarry")
     assert bought.cost is not None
     assert bought.cost.value == 76
 
@@ -138,7 +137,7 @@ def test_loose_lime_is_bought_to_the_weight() -> None:
         counted_on="2026-08-15",
     )  # fmt: skip
     # 1.75 tons on an acre are 3,500 lb, 200 lb are there: 3,300 lb at $38 for 2,000
-    (bought,) = (one for one in purchases(planned(data)) if one.item.id == "quarry")
+    (bought,) = (one for one in planned(data).buying.purchases if one.item.id == "quarry")
     assert bought.packages is None
     assert bought.loose is not None
     assert bought.cost is not None
@@ -147,14 +146,14 @@ def test_loose_lime_is_bought_to_the_weight() -> None:
     assert bought.cost.value == pytest.approx(62.70)
     assert bought.left_over.value == pytest.approx(0, abs=1e-9)
     data["products"]["limes"][0]["on_hand_lb"] = 3600
-    (bought,) = (one for one in purchases(planned(data)) if one.item.id == "quarry")
+    (bought,) = (one for one in planned(data).buying.purchases if one.item.id == "quarry")
     assert bought.nothing
     assert bought.cost is not None
     assert bought.left_over is not None
     assert (bought.cost.value, bought.left_over.value) == (0, pytest.approx(100))
     # in bags of a ton it would be two of them
     data["products"]["limes"][0] |= {"on_hand_lb": 200, "loose": False}
-    (bought,) = (one for one in purchases(planned(data)) if one.item.id == "quarry")
+    (bought,) = (one for one in planned(data).buying.purchases if one.item.id == "quarry")
     assert bought.packages is not None
     assert bought.packages.value == 2
 

@@ -18,9 +18,6 @@ from generator.plan.model.plan import Plan
 from generator.plan.money.budget import (
     Purchase,
     cost_in_all,
-    missed,
-    not_to_buy_yet,
-    purchases,
     totals,
 )
 from generator.plan.money.field_work import hire_charge
@@ -50,7 +47,7 @@ def used(on: str, amount: float, **more: Any) -> Data:
 
 
 def brew(plan: Plan) -> Purchase:
-    return next(one for one in purchases(plan) if one.item.id == "brew")
+    return next(one for one in plan.buying.purchases if one.item.id == "brew")
 
 
 def brew_on_hand(plan: Plan) -> float:
@@ -106,7 +103,7 @@ def test_the_same_use_on_the_job_before_and_after_the_count_leaves_the_same_to_b
 def test_a_finished_job_needs_nothing_more() -> None:
     job = {"planting": "lane-27", "step": "autumn_kill", "finished": True}
     plan = planned(with_log(used("2026-08-16", 11, job=job)))
-    assert {one.item.id for one in purchases(plan)} == {"sg"}
+    assert {one.item.id for one in plan.buying.purchases} == {"sg"}
     # what was paid for it stands in the log
     assert "brew" not in {one.key for one in totals(plan, "item")}
 
@@ -151,7 +148,7 @@ def test_an_entry_of_a_later_day_does_not_count_yet() -> None:
     plan = planned(with_log(used("2026-08-21", 5)))
     assert brew_on_hand(plan) == 12
     # where it was sprayed is not said: no job may be done by this plan
-    assert "brew" not in {one.item.id for one in purchases(plan) if not one.nothing}
+    assert "brew" not in {one.item.id for one in plan.buying.purchases if not one.nothing}
     assert codes(plan, "log/e-0") == {"N352"}
     assert "N352" not in codes(planned(with_log(used("2026-08-20", 5))), "log/e-0")
 
@@ -232,7 +229,7 @@ def test_a_price_that_is_missing_or_old() -> None:
     assert not {"N350", "C208"} & codes(planned(data), "brew")
     del product["price_usd"]
     assert "C208" in codes(planned(data), "brew")
-    assert cost_in_all(planned(data), purchases(planned(data))) is None
+    assert cost_in_all(planned(data)) is None
 
 
 def order_of(lead_days: int | None, as_of: datetime.date) -> tuple[Purchase, set[str]]:
@@ -289,20 +286,21 @@ def plan_on(as_of: datetime.date, *entries: Data) -> Plan:
 def test_nothing_is_bought_for_open_dates_that_are_over() -> None:
     last = plan_on(DAY(2026, 9, 27))
     assert brew(last).order.state == "no_lead"
-    assert missed(last) == ()
+    assert last.buying.missed == ()
     over = plan_on(DAY(2026, 9, 28))
-    assert "brew" not in {one.item.id for one in purchases(over)}
-    assert [one.item.id for one in missed(over)] == ["brew"]
+    assert "brew" not in {one.item.id for one in over.buying.purchases}
+    assert [one.item.id for one in over.buying.missed] == ["brew"]
     assert "C263" not in codes(over, "brew")
     job = {"planting": "lane-27", "step": "autumn_kill", "finished": True}
-    assert missed(plan_on(DAY(2026, 9, 28), {"id": "e", "done_on": "2026-09-20", "job": job})) == ()
+    late = plan_on(DAY(2026, 9, 28), {"id": "e", "done_on": "2026-09-20", "job": job})
+    assert late.buying.missed == ()
 
 
 def test_open_dates_that_are_not_known_leave_the_day_open() -> None:
     data = small_property()
     data["seed"]["lots"][0]["lead_days"] = 20
     del data["property"]["season_signs"]
-    (one,) = purchases(planned(data))
+    (one,) = planned(data).buying.purchases
     # the sowing opens on a day of the calendar; only its end waits for a sign
     assert (one.order.state, one.order.by) == ("by", DAY(2026, 12, 31))
     assert (one.order.needed_from, one.order.needed_until) == (DAY(2027, 1, 20), None)
@@ -313,11 +311,11 @@ def test_what_to_buy_stands_by_its_order_by_day() -> None:
     data["products"]["products"][0]["lead_days"] = 1
     data["seed"]["lots"][0]["lead_days"] = 190
     # 20 January 2027 less 190 days is in July 2026, before 9 September
-    assert [one.item.id for one in purchases(planned(data))] == ["sg", "brew"]
+    assert [one.item.id for one in planned(data).buying.purchases] == ["sg", "brew"]
     data["seed"]["lots"][0]["lead_days"] = 30
-    assert [one.item.id for one in purchases(planned(data))] == ["brew", "sg"]
+    assert [one.item.id for one in planned(data).buying.purchases] == ["brew", "sg"]
     data["products"]["products"][0]["on_hand_fl_oz"] = 40
-    assert [one.item.id for one in purchases(planned(data))] == ["sg", "brew"]
+    assert [one.item.id for one in planned(data).buying.purchases] == ["sg", "brew"]
 
 
 def test_costs_of_lines_are_what_is_used_of_a_package() -> None:
@@ -425,8 +423,8 @@ def test_a_stopped_job_has_no_line_and_its_product_no_amount() -> None:
     plan = planned(data)
     assert {one.kind for one in plan.lines} == {"seed", "hours"}
     assert KILL not in {one.job_id for one in plan.lines}
-    assert [one.id for one in not_to_buy_yet(plan)] == ["brew"]
-    assert "brew" not in {one.item.id for one in purchases(plan)}
+    assert [one.id for one in plan.buying.not_yet] == ["brew"]
+    assert "brew" not in {one.item.id for one in plan.buying.purchases}
     assert hire_charge(plan, plan.hires[0]) is None
 
 

@@ -19,7 +19,6 @@ from generator.book.make import make_book
 from generator.cli import main
 from generator.inventory.label import YearlyLimit
 from generator.plan.model.plan import Plan
-from generator.plan.money.budget import purchases
 from generator.plan.readers.seen_by import seen_by
 from generator.site.stage import stage
 from generator.units import UNITS, convert, digits, family_suffixes
@@ -72,7 +71,7 @@ def amounts_of(plan: Plan) -> Iterator[Given | Quantity]:
     for load in job.mix.loads:
         tops += [load.spray] if isinstance(load.spray, Quantity) else []
         tops += [figure for one in load.doses for figure in (one.amount, one.rate)]
-    for bought in purchases(plan):
+    for bought in plan.buying.purchases:
         if bought.item.id == "brew":
             tops += [bought.needed]
             yield from (one for one in (bought.on_hand, bought.package) if one is not None)

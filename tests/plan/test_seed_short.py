@@ -11,7 +11,6 @@ import pytest
 from generator.plan.build.season_plan import make_plan
 from generator.plan.findings.about_sowing import SowStop
 from generator.plan.model.plan import Plan
-from generator.plan.money.budget import purchases
 from generator.plan.readers.seen_by import seen_by
 from generator.working import Withheld, walk
 from tests.plan.planned import inventory_of, job_of, planned
@@ -212,7 +211,7 @@ def test_seed_sold_by_the_bag_is_to_be_had_in_whole_bags() -> None:
     the_lot(data)["package_lb"] = 10
     plan = planned(data)
     assert sum(sown_acres(plan).values()) == pytest.approx(15 / AN_ACRE_LB)
-    (bought,) = (one for one in purchases(plan) if one.item.id == "sg")
+    (bought,) = (one for one in plan.buying.purchases if one.item.id == "sg")
     assert bought.packages is not None
     assert bought.packages.value == 1
     assert bought.left_over is not None
@@ -270,7 +269,7 @@ def test_a_place_that_is_begun_takes_only_what_it_still_needs() -> None:
     data = logged(three(2 * AN_ACRE_LB, 0, 1, 2, 3), AN_ACRE_LB / 2, finished=False)
     plan = planned(data)
     assert sown_acres(plan) == pytest.approx({"lane": 1, "mid": 1})
-    (bought,) = (one for one in purchases(plan) if one.item.id == "sg")
+    (bought,) = (one for one in plan.buying.purchases if one.item.id == "sg")
     # 1.5 acres' worth are there and needed: nothing to buy, nothing left
     assert bought.needed.value == pytest.approx(1.5 * AN_ACRE_LB)
     assert bought.nothing

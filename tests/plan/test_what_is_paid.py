@@ -7,7 +7,6 @@ import pytest
 
 from generator.plan.build.season_plan import make_plan
 from generator.plan.model.plan import Plan
-from generator.plan.money.budget import purchases
 from generator.plan.money.field_work import rentings
 from generator.plan.money.money_hours import MoneyRow, payments, rows, to_pay
 from tests.plan.planned import KILL, inventory_of, planned
@@ -71,7 +70,7 @@ def priced(lot: dict[str, Any]) -> Data:
 def test_to_pay_are_whole_packages_hire_and_rent() -> None:
     data = priced({"package_lb": 10, "price_usd": 118, "on_hand_lb": 0})
     plan = planned(data)
-    paid = to_pay(plan, purchases(plan))
+    paid = to_pay(plan)
     assert paid is not None
     # 11.1 lb of seed: two bags at $118; a gallon of spray at $41.25; crew $150; a day's rent $95
     assert paid.value == pytest.approx(2 * 118 + 41.25 + 150 + 95)
@@ -143,7 +142,7 @@ def test_a_job_that_is_missed_takes_no_crew_no_machine_and_no_money() -> None:
     after = make_plan(inventory, SEASON, datetime.date(2026, 9, 28))
     assert {line.kind for line in before.lines if line.job_id == KILL} == {"product", "hire"}
     assert [line for line in after.lines if line.job_id == KILL] == []
-    paid_before, paid_after = (to_pay(plan, purchases(plan)) for plan in (before, after))
+    paid_before, paid_after = (to_pay(plan) for plan in (before, after))
     assert paid_before is not None
     assert paid_after is not None
     assert paid_after.value <= paid_before.value - 150

@@ -10,8 +10,9 @@ import datetime
 import pytest
 
 from generator.plan.build.season_plan import make_plan
+from generator.plan.model.buying import Purchase
 from generator.plan.model.plan import Plan
-from generator.plan.money.budget import Purchase, cost_in_all, missed, purchases, too_late
+from generator.plan.money.budget import cost_in_all
 from tests.plan.planned import AS_OF, BURN_DOWN, KILL, inventory_of, job_of
 from tests.plan.sprayed_twice import plan_of, twice
 from tests.properties import small_property
@@ -20,7 +21,7 @@ DAY = datetime.date
 
 
 def brew_of(plan: Plan) -> Purchase:
-    return next(one for one in purchases(plan) if one.item.id == "brew")
+    return next(one for one in plan.buying.purchases if one.item.id == "brew")
 
 
 def codes(plan: Plan) -> set[str]:
@@ -48,11 +49,11 @@ def test_stock_that_covers_the_job_that_is_open_is_not_too_late_for_it() -> None
     assert not found & {"C263", "N359"}
     # 12 fl oz do not reach the kill, and what is ordered comes a day after it is over
     data["products"]["products"][0] |= {"on_hand_fl_oz": 12, "lead_days": 39}
-    (late,) = too_late(plan_of(data))
+    (late,) = plan_of(data).buying.too_late
     assert [job.id for _, job in late.needs] == [KILL]
     assert "C263" in codes(plan_of(data))
     data["products"]["products"][0]["lead_days"] = 38
-    assert too_late(plan_of(data)) == ()
+    assert plan_of(data).buying.too_late == ()
     assert "C263" not in codes(plan_of(data))
 
 
@@ -69,7 +70,7 @@ def test_a_job_it_comes_too_late_for_leaves_the_next_its_order_day() -> None:
     assert (one.packages.value, one.cost.value) == (1, pytest.approx(41.25))
     assert (one.order.state, one.order.by) == ("by", DAY(2027, 3, 29))
     assert one.needed.value == pytest.approx(32)
-    (late,) = too_late(plan)
+    (late,) = plan.buying.too_late
     assert [(need.value, job.id) for need, job in late.needs] == [(pytest.approx(32), KILL)]
     told = next(found for found in plan.findings_on("brew") if found.code == "C263")
     assert f"{job_of(plan, KILL).step.name}, Lane screen" in told.words
@@ -77,7 +78,7 @@ def test_a_job_it_comes_too_late_for_leaves_the_next_its_order_day() -> None:
     # cured by somebody nearby who has it
     data["products"]["products"][0]["lead_days"] = 7
     near = plan_of(data, at)
-    assert too_late(near) == ()
+    assert near.buying.too_late == ()
     assert brew_of(near).order.state == "now"
     bought = brew_of(near).packages
     assert bought is not None
@@ -88,8 +89,8 @@ def test_nothing_is_bought_where_it_comes_too_late_for_all() -> None:
     data = small_property()
     data["products"]["products"][0]["lead_days"] = 39
     plan = plan_of(data)
-    assert "brew" not in {one.item.id for one in purchases(plan)}
-    (late,) = too_late(plan)
+    assert "brew" not in {one.item.id for one in plan.buying.purchases}
+    (late,) = plan.buying.too_late
     assert [job.id for _, job in late.needs] == [KILL]
     assert "C263" in codes(plan)
 
@@ -116,11 +117,11 @@ def test_a_job_whose_dates_are_over_is_missed_and_not_bought_for() -> None:
     data = twice(on_hand_fl_oz=0)
     before, after = plan_of(data, DAY(2026, 9, 27)), plan_of(data, DAY(2026, 9, 28))
     assert brew_of(before).needed.value == pytest.approx(64)
-    assert missed(before) == ()
+    assert before.buying.missed == ()
     one = brew_of(after)
     assert one.needed.value == pytest.approx(32)
     assert one.order.needed_from == job_of(after, BURN_DOWN).dates.opens
-    (over,) = missed(after)
+    (over,) = after.buying.missed
     assert (over.item.id, [job.id for job in over.jobs]) == ("brew", [KILL])
     assert "C263" not in codes(after)
 
@@ -129,7 +130,7 @@ def test_without_its_last_day_a_job_is_neither_over_nor_too_late() -> None:
     data = small_property()
     data["seed"]["lots"][0]["lead_days"] = 365
     del data["property"]["season_signs"]
-    (one,) = purchases(plan_of(data))
+    (one,) = plan_of(data).buying.purchases
     assert (one.order.state, one.order.needed_until) == ("now", None)
 
 
@@ -155,7 +156,7 @@ def test_enough_on_hand_needs_neither_package_nor_price(left_out: tuple[str, ...
     short = plan_of(data)
     assert brew_of(short).cost is None
     assert "C208" in codes(short)
-    assert cost_in_all(short, purchases(short)) is None
+    assert cost_in_all(short) is None
 
 
 def test_a_count_without_its_day_is_told() -> None:

@@ -4,7 +4,6 @@ from typing import Any
 
 from generator.plan.model.job import Job
 from generator.plan.model.plan import Plan
-from generator.plan.money.budget import purchases
 from generator.plan.readers.seen_by import seen_by
 from tests.plan.planned import inventory_of, planned
 from tests.properties import SEASON, Data, small_property
@@ -87,7 +86,7 @@ def test_every_plant_has_its_guard_and_bundles_are_whole() -> None:
     plan = planned(rowed())
     lines = {(one.kind, one.item_id): one.amount.value for one in plan.lines}
     assert lines["plant", "cedar"] == lines["guard", "tube"] == 102
-    bought = {one.item.id: one for one in purchases(plan)}
+    bought = {one.item.id: one for one in plan.buying.purchases}
     # 92 beyond the ten on hand: four bundles of 25 at $31.07
     assert bought["cedar"].packages is not None
     assert bought["cedar"].packages.value == 4

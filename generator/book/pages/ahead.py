@@ -8,7 +8,6 @@ from generator.plan.model.finding import stopped_in
 from generator.plan.model.job import Job, JobAhead
 from generator.plan.model.place import Place
 from generator.plan.model.plan import Plan
-from generator.plan.money.budget import purchases
 from generator.plan.money.money_hours import season_row, to_pay
 from generator.plan.standing.cover_by_season import AGES
 from generator.plan.views.years_ahead import SeasonAhead, every_year, years_ahead
@@ -54,7 +53,7 @@ def ahead_page(plan: Plan) -> Written:
             for head in work_groups().values()
             if any(head.name == group.title for season in seasons for group in season.work)
         ],
-        pay=to_pay(plan, purchases(plan)),
+        pay=to_pay(plan),
         row=season_row(plan),
         every_year=every_year(plan),
         owed=any(job.season < plan.season for job in plan.jobs),

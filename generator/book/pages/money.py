@@ -12,10 +12,6 @@ from generator.plan.model.plan import Plan
 from generator.plan.money.budget import (
     Total,
     cost_in_all,
-    missed,
-    not_to_buy_yet,
-    purchases,
-    too_late,
 )
 from generator.plan.money.field_work import hire_charge, hired_jobs, rentings
 from generator.plan.money.free_hours import HOURS_SUBJECT, own_months
@@ -37,7 +33,7 @@ LEFT_OUT = ("stopped", "missed", "done", "not_needed")
 
 def buy_page(plan: Plan) -> Written:
     """Return what to buy by when, and what not to buy yet."""
-    bought, late = purchases(plan), too_late(plan)
+    bought, late = plan.buying.purchases, plan.buying.too_late
     # Things that are bought, or would be if they came in time.
     told = {purchase.item.id for purchase in bought} | {thing.item.id for thing in late}
     return from_template(
@@ -48,7 +44,7 @@ def buy_page(plan: Plan) -> Written:
         "buy",
         [purchase.item.words for purchase in bought],
         bought=bought,
-        cost=cost_in_all(plan, bought),
+        cost=cost_in_all(plan),
         too_late=[
             (thing.item.words, [(need, job, plan.place(job.place_id)) for need, job in thing.needs])
             for thing in late
@@ -58,9 +54,9 @@ def buy_page(plan: Plan) -> Written:
                 thing.item.words,
                 [(job, place) for job, _, place in jobs_with_places(plan, thing.jobs)],
             )
-            for thing in missed(plan)
+            for thing in plan.buying.missed
         ],
-        waiting=[item.words for item in not_to_buy_yet(plan)],
+        waiting=[item.words for item in plan.buying.not_yet],
         findings=[finding for finding in plan.findings if finding.subject in told],
         files=(BUY_CSV, BUDGET_XLSX),
     )
@@ -68,7 +64,7 @@ def buy_page(plan: Plan) -> Written:
 
 def money_page(plan: Plan) -> Written:
     """Return what is planned, spent and paid back, and the hours by job and month."""
-    words, bought, stopped = _words(plan), purchases(plan), stopped_in(plan.findings)
+    words, bought, stopped = _words(plan), plan.buying.purchases, stopped_in(plan.findings)
     jobs = {job.id: (job, place) for job, _, place in jobs_with_places(plan, plan.jobs)}
     hirers = {job.id: hire for hire in plan.hires for job in hired_jobs(plan, hire)}
     subjects = {machine.id for machine in plan.machines} | {hire.id for hire in plan.hires}
@@ -81,7 +77,7 @@ def money_page(plan: Plan) -> Written:
         "",
         "money",
         ["cost", "hours", "hire", "rent", "fuel", *words.values()],
-        pay=to_pay(plan, bought),
+        pay=to_pay(plan),
         unpriced=any(purchase.cost is None for purchase in bought),
         season=season_row(plan),
         spent=spent(plan),

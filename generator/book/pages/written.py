@@ -13,13 +13,13 @@ from generator.book.render import render, workings_block
 from generator.book.text import inert, searchable
 from generator.inventory.ground import SoilTest
 from generator.inventory.schema import KeptUp
+from generator.plan.model.buying import Purchase
 from generator.plan.model.days import day_words
 from generator.plan.model.finding import WHOLE_FOLDER, Finding, stopped_in
 from generator.plan.model.items import StockItem
 from generator.plan.model.job import Job, UpkeepJob
 from generator.plan.model.place import Place
 from generator.plan.model.plan import Plan
-from generator.plan.money.budget import Purchase, purchases
 from generator.plan.money.free_hours import HOURS_SUBJECT
 from generator.plan.readers.shared_text import READERS_SUBJECT
 from generator.reference.steps import StepPlan
@@ -174,7 +174,8 @@ def soil_test_title(plan: Plan, test: SoilTest) -> str:
 def kept_and_bought(plan: Plan, kind: str, item_id: str) -> tuple[StockItem, Purchase | None]:
     """Return a thing that is kept, with what is bought of it where jobs still need it."""
     item = next(thing for thing in plan.items if (thing.kind, thing.id) == (kind, item_id))
-    return item, next((purchase for purchase in purchases(plan) if purchase.item is item), None)
+    bought = (purchase for purchase in plan.buying.purchases if purchase.item is item)
+    return item, next(bought, None)
 
 
 Listed = tuple[Job | UpkeepJob, bool, Place | KeptUp]

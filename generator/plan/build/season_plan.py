@@ -48,7 +48,7 @@ from generator.plan.model.finding import WHOLE_FOLDER, Finding, stopped_in
 from generator.plan.model.items import stock_items
 from generator.plan.model.job import Job, JobState, OpenDates
 from generator.plan.model.plan import BudgetLine, Plan
-from generator.plan.money.budget import priced
+from generator.plan.money.budget import buying_of, priced
 from generator.plan.money.field_work import hire_lines, machine_lines, work_times
 from generator.plan.money.free_hours import hour_findings
 from generator.plan.money.money_findings import money_findings
@@ -240,6 +240,7 @@ def make_plan(inventory: Inventory, season: int, as_of: datetime.date) -> Plan:
     # step by step on the plan itself: hours rest on its jobs, lines on hours, money on lines
     plan = replace(plan, times=work_times(plan, inventory))
     plan = replace(plan, lines=(*plan.lines, *machine_lines(plan), *hire_lines(plan)))
+    plan = replace(plan, buying=buying_of(plan))
     findings = in_order([*plan.findings, *money_findings(plan, inventory, ahead)])
     counted_later = {
         note.subject for note in findings if note.code == MoneyNote.COUNT_LATER.value.code

@@ -20,6 +20,7 @@ from generator.inventory.schema import EmergencyCard, SeasonMarkers
 from generator.inventory.spreadable import Fertilizer, Lime
 from generator.inventory.stock import Product, SeedLot
 from generator.inventory.woody import Guard, Plant
+from generator.plan.model.buying import NOTHING_BOUGHT, Buying
 from generator.plan.model.counts import NOTHING_DECIDED, Decided
 from generator.plan.model.days import Span
 from generator.plan.model.finding import Finding, Unanswered
@@ -171,6 +172,7 @@ class Plan:
     findings: tuple[Finding, ...]
     lines: tuple[BudgetLine, ...] = ()
     items: tuple[StockItem, ...] = ()
+    buying: Buying = NOTHING_BOUGHT
     entries: tuple[LogEntry, ...] = ()
     records: tuple[SprayRecord, ...] = ()
     machines: tuple[Machine, ...] = ()

@@ -5,6 +5,8 @@ Every total is a group of lines, and its working is those lines.
 
 from __future__ import annotations
 
+import datetime
+from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING, Any
 
@@ -12,11 +14,12 @@ from generator.compute.buying import NEEDED, TOTAL_USD
 from generator.compute.money import USED
 from generator.plan.log.entries import entries_about
 from generator.plan.log.stock import needed_after_use, on_hand_now, there_to_plan_with
+from generator.plan.model.buying import Buying, JobNeed, Missed, Purchase, TooLate
 from generator.plan.model.finding import stopped_in
 from generator.plan.model.items import StockItem, in_unit
 from generator.plan.model.job import Job
 from generator.plan.model.plan import BudgetLine, Plan
-from generator.plan.money.ordering import JobNeed, Order, Shared, order_by, shared_out
+from generator.plan.money.ordering import Shared, order_by, shared_out
 from generator.plan.money.packages import ToBuy, to_buy
 from generator.working import Given, Quantity, whole_up
 
@@ -119,47 +122,31 @@ def _total(plan: Plan, column: str, key: str, lines: tuple[BudgetLine, ...]) -> 
     )
 
 
-@dataclass(frozen=True, slots=True)
-class Purchase:
-    """One thing to buy: need, on hand, packages, cost and what is left, where they are known.
-
-    `loose` stands in place of packages where the weight itself is bought; `nothing` says that
-    nothing has to be bought; `short` is what is let go, where no package is bought for so little.
-    """
-
-    item: StockItem
-    needed: Quantity
-    on_hand: Given | Quantity | None
-    package: Given | None
-    packages: Quantity | None
-    loose: Quantity | None
-    cost: Quantity | None
-    left_over: Quantity | None
-    short: Quantity | None
-    nothing: bool
-    order: Order
-
-
-@dataclass(frozen=True, slots=True)
-class TooLate:
-    """A thing not bought for jobs that lack it, since it comes after their last open day."""
-
-    item: StockItem
-    needs: tuple[JobNeed, ...]
-
-
-@dataclass(frozen=True, slots=True)
-class Missed:
-    """A thing not bought for jobs whose open dates are over and that the log does not finish."""
-
-    item: StockItem
-    jobs: tuple[Job, ...]
-
-
-def purchases(plan: Plan) -> tuple[Purchase, ...]:
-    """Return what jobs still need that can still get it, the first to order first."""
-    found = (_purchase(plan, item) for item in plan.items)
-    return tuple(sorted((purchase for purchase in found if purchase is not None), key=_by_order))
+def buying_of(plan: Plan) -> Buying:
+    """Return what is bought for a plan that has its lines, and what is not."""
+    lines: dict[str, list[BudgetLine]] = {}
+    for line in plan.lines:
+        lines.setdefault(line.item_id, []).append(line)
+    jobs = {job.id: job for job in plan.jobs}
+    purchases, late = [], []
+    for item in plan.items:
+        needs = list(_needs(plan, item, lines.get(item.id, []), jobs))
+        if not needs:
+            continue
+        base = f"buy/{plan.season}/{item.id}"
+        on_hand = on_hand_now(item, plan.entries, plan.as_of, base)
+        had = there_to_plan_with(item, on_hand, base) if on_hand is not None else None
+        shared = shared_out(item, needs, had, plan.as_of)
+        if shared.too_late:
+            late.append(TooLate(item, shared.too_late))
+        if shared.covered or shared.short:
+            purchases.append(_purchase(item, shared, on_hand, had, plan.as_of, base))
+    return Buying(
+        tuple(sorted(purchases, key=_by_order)),
+        tuple(late),
+        tuple(_missed(plan)),
+        tuple(_not_yet(plan)),
+    )
 
 
 def _by_order(purchase: Purchase) -> tuple[bool, str, str, str]:
@@ -168,16 +155,17 @@ def _by_order(purchase: Purchase) -> tuple[bool, str, str, str]:
     return (purchase.nothing, str(by or "9999"), str(needed_from or "9999"), purchase.item.id)
 
 
-def _purchase(plan: Plan, item: StockItem) -> Purchase | None:
-    base = f"buy/{plan.season}/{item.id}"
-    shared = _shared(plan, item)
+def _purchase(
+    item: StockItem,
+    shared: Shared,
+    on_hand: Given | Quantity | None,
+    had: Given | Quantity | None,
+    as_of: datetime.date,
+    base: str,
+) -> Purchase:
     # what comes too late is not bought, so it is not needed here
     parts = tuple(need for need, _ in (*shared.covered, *shared.short))
-    if not parts:
-        return None
     needed = in_unit(NEEDED, item.unit)(f"{base}/needed_{item.unit}", parts=parts)
-    on_hand = on_hand_now(item, plan.entries, plan.as_of, base)
-    had = there_to_plan_with(item, on_hand, base) if on_hand is not None else None
     # nothing counted: what is short is not known, and all of it is no answer
     bought = to_buy(item, needed, had, base) if had is not None else ToBuy()
     return Purchase(
@@ -191,40 +179,26 @@ def _purchase(plan: Plan, item: StockItem) -> Purchase | None:
         bought.left_over,
         bought.short,
         bought.is_nothing() or whole_up(needed.value) == 0,
-        order_by(item, shared.short, plan.as_of),
+        order_by(item, shared.short, as_of),
     )
 
 
-def _shared(plan: Plan, item: StockItem) -> Shared:
-    """Return which jobs what is on hand of a thing reaches, and which lack it."""
-    base = f"buy/{plan.season}/{item.id}"
-    on_hand = on_hand_now(item, plan.entries, plan.as_of, base)
-    had = there_to_plan_with(item, on_hand, base) if on_hand is not None else None
-    return shared_out(item, _needs(plan, item), had, plan.as_of)
+def _needs(
+    plan: Plan, item: StockItem, lines: Iterable[BudgetLine], jobs: Mapping[str, Job]
+) -> Iterator[JobNeed]:
+    """Yield what each job that is not finished still needs of a thing."""
+    for line in lines:
+        job = jobs[line.job_id]
+        on_job = entries_about(job.planting_id, job.step.id, plan.entries)
+        # what was used on a job comes off its need, whenever the thing was counted
+        need = needed_after_use(line.amount, item, job.id, on_job)
+        if need is not None:
+            yield need, job
 
 
-def too_late(plan: Plan) -> tuple[TooLate, ...]:
-    """Return what is not bought for jobs it would come too late for, in the order of the lists."""
-    found = ((item, _shared(plan, item).too_late) for item in plan.items)
-    return tuple(TooLate(item, needs) for item, needs in found if needs)
-
-
-def _needs(plan: Plan, item: StockItem) -> list[JobNeed]:
-    """Return what each job that is not finished still needs of a thing."""
-    jobs = {job.id: job for job in plan.jobs}
-    found = []
-    for line in plan.lines:
-        if line.item_id == item.id:
-            job = jobs[line.job_id]
-            on_job = entries_about(job.planting_id, job.step.id, plan.entries)
-            # what was used on a job comes off its need, whenever the thing was counted
-            need = needed_after_use(line.amount, item, job.id, on_job)
-            found += [(need, job)] if need is not None else []
-    return found
-
-
-def cost_in_all(plan: Plan, bought: tuple[Purchase, ...]) -> Quantity | None:
+def cost_in_all(plan: Plan) -> Quantity | None:
     """Return the cost of everything, or None while any cost is not known."""
+    bought = plan.buying.purchases
     costs = tuple(purchase.cost for purchase in bought if purchase.cost is not None)
     # a sum that leaves one out would be taken for the whole
     if not costs or len(costs) < len(bought):
@@ -232,19 +206,19 @@ def cost_in_all(plan: Plan, bought: tuple[Purchase, ...]) -> Quantity | None:
     return TOTAL_USD(f"buy/{plan.season}/all/cost_usd", parts=costs)
 
 
-def missed(plan: Plan) -> tuple[Missed, ...]:
-    """Return what is not bought for jobs whose open dates are over, in the order of the lists."""
+def _missed(plan: Plan) -> Iterator[Missed]:
     over = [job for job in plan.jobs if job.state.kind == "missed"]
-    found = ((item, tuple(job for job in over if item.id in job.needs)) for item in plan.items)
-    return tuple(Missed(item, jobs) for item, jobs in found if jobs)
+    for item in plan.items:
+        jobs = tuple(job for job in over if item.id in job.needs)
+        if jobs:
+            yield Missed(item, jobs)
 
 
-def not_to_buy_yet(plan: Plan) -> tuple[StockItem, ...]:
-    """Return what a stopped job needs and no other job does, in the order of the lists."""
-    bought = {line.item_id for line in plan.lines}
+def _not_yet(plan: Plan) -> Iterator[StockItem]:
+    needed = {line.item_id for line in plan.lines}
     stopped = stopped_in(plan.findings)
     held = {
         item for job in plan.jobs if job.id in stopped and job.state.is_ahead for item in job.needs
     }
     # what another job takes as well is on the list already
-    return tuple(item for item in plan.items if item.id in held - bought)
+    yield from (item for item in plan.items if item.id in held - needed)

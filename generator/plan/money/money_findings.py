@@ -9,10 +9,10 @@ from generator.plan.findings.about_money import MoneyCaution, MoneyNote
 from generator.plan.findings.order import finding, older_than_a_year
 from generator.plan.jobs.request import JobRequest
 from generator.plan.log.stock import amounts_missing, is_counted_later, is_dated, on_hand_now
+from generator.plan.model.buying import Purchase, TooLate
 from generator.plan.model.finding import Finding
 from generator.plan.model.job import Job
 from generator.plan.model.plan import Plan
-from generator.plan.money.budget import Purchase, TooLate, purchases, too_late
 from generator.plan.money.field_work import hire_charge, hired_jobs
 from generator.plan.money.money_hours import approved_by, begun_on, paid_above_cost
 
@@ -24,14 +24,14 @@ def money_findings(
 
     `others` are the jobs of other seasons that are still ahead.
     """
-    bought = purchases(plan)
+    bought = plan.buying.purchases
     return [
         *(found for purchase in bought for found in _stock(plan, purchase)),
         *(found for purchase in bought for found in _wanted_later(purchase, others)),
         *(found for purchase in bought for found in _price(plan, purchase)),
         *(found for purchase in bought for found in _order(plan, purchase)),
         *(found for purchase in bought for found in _let_go(purchase)),
-        *(_too_late(plan, late) for late in too_late(plan)),
+        *(_too_late(plan, late) for late in plan.buying.too_late),
         *(found for share in plan.cost_share for found in _approval(plan, share)),
         *_above_cost(plan),
         *_contracts(plan, inventory),

@@ -11,7 +11,7 @@ from generator.plan.log.entries import entries_about
 from generator.plan.model.finding import stopped_in
 from generator.plan.model.job import Job
 from generator.plan.model.plan import Plan, WorkTime
-from generator.plan.money.budget import Purchase, Total, planting_total, purchases, totals
+from generator.plan.money.budget import Total, planting_total, totals
 from generator.plan.money.field_work import hire_charge
 from generator.working import Given, Quantity
 
@@ -185,10 +185,10 @@ def _sown_ground(plan: Plan, planting_id: str, place_id: str) -> Quantity:
     return next(part, plan.place(place_id).area)
 
 
-def to_pay(plan: Plan, bought: tuple[Purchase, ...]) -> Quantity | None:
+def to_pay(plan: Plan) -> Quantity | None:
     """Return what has to be paid: whole packages, hire, rent and fuel, as far as prices go."""
     # lines of things stay out: what jobs use of packages is paid with the packages
-    packages = [purchase.cost for purchase in bought if purchase.cost is not None]
+    packages = [purchase.cost for purchase in plan.buying.purchases if purchase.cost is not None]
     others = [
         line.cost for line in plan.lines if line.kind in PAID_AS_USED and line.cost is not None
     ]
@@ -233,7 +233,7 @@ def places_apart(plan: Plan) -> tuple[MoneyRow, ...]:
 def money_numbers(plan: Plan) -> list[Quantity | None]:
     """Return every computed number of money and hours that stands on a page."""
     numbers: list[Quantity | None] = [
-        to_pay(plan, purchases(plan)),
+        to_pay(plan),
         hours_in_all(plan),
         *(number for _, number in spent(plan)),
     ]
@@ -279,7 +279,7 @@ def _season_money(plan: Plan, season: int, paid: dict[int, Quantity]) -> SeasonM
     return SeasonMoney(
         season,
         paid.get(season),
-        to_pay(plan, purchases(plan)),
+        to_pay(plan),
         mine.paid_back if mine is not None else None,
     )
 

@@ -3,35 +3,13 @@
 import datetime
 from collections.abc import Sequence
 from dataclasses import dataclass
-from typing import Literal
 
+from generator.plan.model.buying import JobNeed, Order, OrderState
 from generator.plan.model.items import StockItem
 from generator.plan.model.job import Job
 from generator.plan.money.packages import is_let_go
 from generator.plan.season.open_dates import last_day_at_most
 from generator.working import Given, Quantity, whole_up
-
-JobNeed = tuple[Quantity, Job]
-State = Literal["by", "now", "late", "no_lead", "no_dates"]
-
-
-@dataclass(frozen=True, slots=True)
-class Order:
-    """By when to order for the first open day: `by` None where that is not known.
-
-    `state`: by, ordered on the plan's day it comes by the first open day; now, it comes while the
-    job is open; late, it comes after the last open day; no_lead, no_dates: what is missing to know
-    it. `comes` is when it would come, ordered on the plan's day; `needed_from` and `needed_until`
-    are the open dates of the first job that is short. `undated` are jobs that are short too and
-    whose first day is not known.
-    """
-
-    state: State
-    by: datetime.date | None = None
-    comes: datetime.date | None = None
-    needed_from: datetime.date | None = None
-    needed_until: datetime.date | None = None
-    undated: tuple[Job, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -66,7 +44,7 @@ def order_by(item: StockItem, short: Sequence[JobNeed], as_of: datetime.date) ->
     if comes is None:
         return Order("no_lead", None, None, first, last, undated)
     # what comes on the first open day is there for it
-    state: State = "by" if comes <= first else "now" if in_time else "late"
+    state: OrderState = "by" if comes <= first else "now" if in_time else "late"
     return Order(state, first - (comes - as_of), comes, first, last, undated)
 
 

@@ -9,10 +9,10 @@ from generator.inventory.rule import typed_at
 from generator.inventory.schema import Inventory
 from generator.plan.findings.about_usual import UsualCaution
 from generator.plan.findings.order import finding
+from generator.plan.model.buying import Purchase
 from generator.plan.model.finding import Finding, stopped_in
 from generator.plan.model.items import StockItem, amount_in
 from generator.plan.model.plan import Plan
-from generator.plan.money.budget import Purchase, purchases
 from generator.reference.library import values
 from generator.units import UNITS
 from generator.working import Given
@@ -38,7 +38,9 @@ class _Price:
 
 def stock_findings(plan: Plan, inventory: Inventory) -> list[Finding]:
     """Return cautions on what is on hand and on prices, of an owner's plan with its lines."""
-    found = [caution for bought in purchases(plan) for caution in _on_hand(plan, bought, inventory)]
+    found = [
+        caution for bought in plan.buying.purchases for caution in _on_hand(plan, bought, inventory)
+    ]
     for group in _alike(plan, inventory):
         found += _prices(group)
     return found

@@ -5,10 +5,10 @@ from dataclasses import dataclass
 from typing import Literal
 
 from generator.plan.jobs.job_days import LAST_OF_SEASON
+from generator.plan.model.buying import Purchase
 from generator.plan.model.days import ONE_DAY
 from generator.plan.model.job import Job, UpkeepJob
 from generator.plan.model.plan import Plan
-from generator.plan.money.budget import Purchase, purchases
 from generator.plan.season.open_dates import day_in_season
 
 # longer than any month, shorter than two: from a first day always into the next
@@ -42,7 +42,7 @@ def month_by_month(plan: Plan) -> tuple[MonthOfWork, ...]:
     """Return the months from the plan's day to the end of its season, quiet months too."""
     found: list[MonthOfWork] = []
     last_of_season = day_in_season(LAST_OF_SEASON, plan.season)
-    orders = [purchase for purchase in purchases(plan) if not purchase.nothing]
+    orders = [purchase for purchase in plan.buying.purchases if not purchase.nothing]
     first = plan.as_of
     while first <= last_of_season:
         following = (first.replace(day=1) + WELL_INTO_NEXT_MONTH).replace(day=1)

@@ -5,7 +5,7 @@ from collections.abc import Iterator
 from generator.plan.feeding.nutrient_price import nutrient_prices
 from generator.plan.jobs.job_numbers import every_number
 from generator.plan.model.plan import Plan
-from generator.plan.money.budget import cost_in_all, purchases, too_late
+from generator.plan.money.budget import cost_in_all
 from generator.plan.money.free_hours import hour_numbers
 from generator.plan.money.money_hours import money_numbers
 from generator.plan.money.weekends import weekends
@@ -29,7 +29,7 @@ from generator.working import (
 
 def numbers_of(plan: Plan) -> dict[str, Quantity]:
     """Return every computed number that pages show, by id, those they rest on included."""
-    bought = purchases(plan)
+    bought = plan.buying.purchases
     tops: list[Quantity | None] = [place.area for place in plan.places]
     tops += [number for place in plan.places if place.ground for number in place.ground.numbers()]
     for job in plan.jobs:
@@ -43,8 +43,8 @@ def numbers_of(plan: Plan) -> dict[str, Quantity]:
     for item in bought:
         tops += [item.needed, item.packages, item.loose, item.cost, item.left_over, item.short]
         tops.append(item.on_hand if isinstance(item.on_hand, Quantity) else None)
-    tops += [need for late in too_late(plan) for need, _ in late.needs]
-    tops.append(cost_in_all(plan, bought))
+    tops += [need for late in plan.buying.too_late for need, _ in late.needs]
+    tops.append(cost_in_all(plan))
     tops += money_numbers(plan)
     tops += hour_numbers(plan)
     tops += weekends(plan).numbers()

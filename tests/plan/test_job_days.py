@@ -14,10 +14,10 @@ import pytest
 from generator.inventory.dates import DateRange
 from generator.inventory.fields import Where
 from generator.plan.build.season_plan import make_plan
-from generator.plan.days.day_findings import day_findings, entry_day
+from generator.plan.days.day_findings import day_findings
 from generator.plan.days.paper_findings import paper_findings
 from generator.plan.jobs.job_days import days_of_job
-from generator.plan.model.days import comes_back, in_words, joined, left_of
+from generator.plan.model.days import comes_back, in_words, joined, last_day_kept_out, left_of
 from generator.plan.model.job import Job
 from generator.plan.model.plan import Plan
 from generator.plan.readers.seen_by import seen_by
@@ -216,16 +216,16 @@ def test_hunting_is_said_of_the_season_where_the_open_dates_are_not_known() -> N
 
 @pytest.mark.parametrize(
     ("hours", "hunting", "found"),
-    # Sprayed at the end of 27 September, 12 hours end on the 28th and 48 on the 30th.
-    [(12, "2026-09-28", True), (12, "2026-09-29", False), (48, "2026-09-30", True),
-     (48, "2026-10-01", False), (0, "2026-09-28", True), (0, "2026-09-29", False)],
+    # Sprayed at the end of 27 September, 12 hours end on the 28th and 48 with the 29th.
+    [(12, "2026-09-28", True), (12, "2026-09-29", False), (48, "2026-09-29", True),
+     (48, "2026-09-30", False), (0, "2026-09-27", True), (0, "2026-09-28", False)],
 )  # fmt: skip
 def test_re_entry_that_reaches_into_hunting(hours: int, hunting: str, found: bool) -> None:
     card = full_card(full_use(), reentry={"agricultural_hours": hours, "elsewhere": "until dry"})
     plan = planned(dated(span("hunting", hunting, "2027-01-10"), card=card))
     assert ("C302" in codes(plan)) == found
     if found:
-        assert in_words(((entry_day(KILL_OPEN[1], hours),) * 2,)) in words(plan, "C302")
+        assert in_words(((last_day_kept_out(KILL_OPEN[1], hours),) * 2,)) in words(plan, "C302")
 
 
 def test_nesting_is_a_note_on_mowing_and_spraying_of_all_land() -> None:

@@ -13,13 +13,13 @@ from generator.plan.findings.order import finding
 from generator.plan.jobs.job_days import days_left, days_of_job, taken_by
 from generator.plan.jobs.licenses import readers_of
 from generator.plan.model.days import (
-    ONE_DAY,
     Span,
     day_words,
     days_of,
     first_record,
     in_words,
     joined,
+    last_day_kept_out,
     left_of,
 )
 from generator.plan.model.finding import Finding
@@ -27,7 +27,6 @@ from generator.plan.model.job import Job
 from generator.working import Given
 
 NESTS = ("nesting", "fawning")
-_HOURS_IN_DAY = 24
 # Why a residual waits for rain (common practice).
 _RESIDUAL_DRY = "With no rain in sight a residual lies on top and is lost."
 LOOKED_UP = ("hunting", "turkey", "fawning", "nesting", "burn_ban")
@@ -139,7 +138,7 @@ def _reentry(job: Job, inventory: Inventory, span: Span) -> Iterator[Finding]:
     if not known:
         return
     # the latest it can be: sprayed on the last open day, by the longest of the labels
-    until = entry_day(span[1], max(known))
+    until = last_day_kept_out(span[1], max(known))
     hunted = joined(days_of(inventory.dates, HUNTED, job.place_id, (span[0], until)))
     if hunted:
         where, first = _typed_at(inventory, HUNTED, job, (span[0], until)), day_words(hunted[0][0])
@@ -152,12 +151,3 @@ def _entry_hours(product: Product) -> float | None:
     reentry = product.label.reentry if product.label is not None else None
     hours = reentry.agricultural_hours if reentry is not None else None
     return hours.value if isinstance(hours, Given) else None
-
-
-def entry_day(sprayed_on: datetime.date, hours: float) -> datetime.date:
-    """Return the day on which the hours end when the spraying ended at the end of a day.
-
-    >>> entry_day(datetime.date(2026, 9, 27), 12), entry_day(datetime.date(2026, 9, 27), 48)
-    (datetime.date(2026, 9, 28), datetime.date(2026, 9, 30))
-    """
-    return sprayed_on + ONE_DAY + datetime.timedelta(days=int(hours // _HOURS_IN_DAY))

@@ -64,7 +64,7 @@ class DayCaution(Caution):
     )
     ENTRY_IN_HUNTING = Words(
         "C302",
-        "Sprayed on the last open day, people may not enter until {until} by the label's hours, "
+        "Sprayed on the last open day, people must keep out through {until} by the label's hours, "
         "and others may be hunting from {first} on.",
         "Keep people out for as long as the label says: others may come here to hunt.",
         "Spray earlier, tell everybody who hunts here, and post the place until the time is over.",

@@ -1,6 +1,7 @@
 """Spans of days and days in words; when dates come back, what they take, and what is left."""
 
 import datetime
+import math
 from collections.abc import Iterable
 
 from generator.inventory.dates import ALL_PLACES, DateRange
@@ -24,6 +25,17 @@ def day_words(day: datetime.date) -> str:
 
 
 ONE_DAY = datetime.timedelta(days=1)
+_HOURS_IN_DAY = 24
+
+
+def last_day_kept_out(sprayed_on: datetime.date, hours: float) -> datetime.date:
+    """Return the last day touched by hours that begin at an hour of a day nobody knows.
+
+    >>> day = datetime.date(2026, 9, 27)
+    >>> [last_day_kept_out(day, hours).day for hours in (0, 12, 24, 48)]
+    [27, 28, 28, 29]
+    """
+    return sprayed_on + datetime.timedelta(days=math.ceil(hours / _HOURS_IN_DAY))
 
 
 def comes_back(dates: DateRange, inside: Span) -> tuple[Span, ...]:

@@ -1,8 +1,7 @@
 """A spraying in the log as its record says it, and what the record leaves out."""
 
 import datetime
-import math
-from collections.abc import Iterable
+from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 
 from generator.inventory.label import LabelCard
@@ -10,9 +9,9 @@ from generator.inventory.log import LogEntry, Used
 from generator.inventory.people import Applicator
 from generator.inventory.places import PlantedGround, Planting
 from generator.inventory.stock import Product
+from generator.plan.model.days import last_day_kept_out
 from generator.reference.library import values
 from generator.reference.steps import Step
-from generator.units import convert
 from generator.working import Given, Quantity
 
 MORE_BY_A_TENTH = 1.1  # common practice: a measured place may be off by so much, and no more
@@ -49,17 +48,15 @@ class KeepOut:
 
     def known_until(self) -> datetime.date:
         """Return the last day for which the cards keep people out."""
-        return self._after([hours for _, hours in self.hours])
+        return max(self._days(hours for _, hours in self.hours), default=self.day)
 
     def until(self) -> datetime.date:
         """Return the last day for which people may have to keep out, as far as anything tells."""
         longest = [self.longest] if self.longest is not None else []
-        return max(self.known_until(), self._after(longest))
+        return max((self.known_until(), *self._days(longest)))
 
-    def _after(self, spans: Iterable[Given]) -> datetime.date:
-        """Return the last day touched: the hour of the work need not be known."""
-        days = [math.ceil(convert(hours.value, "hours", "days")) for hours in spans]
-        return self.day + datetime.timedelta(days=max(days, default=0))
+    def _days(self, spans: Iterable[Given]) -> Iterator[datetime.date]:
+        return (last_day_kept_out(self.day, hours.value) for hours in spans)
 
 
 @dataclass(frozen=True, slots=True)

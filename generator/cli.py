@@ -179,6 +179,7 @@ def explain_command(
     as_of: DayGiven | None,
 ) -> None:
     """Show how a number was worked out, or list the numbers there are."""
+    from generator.book.money_views import view_numbers
     from generator.plan.views.numbers import explained, numbers_of
 
     if folder is not None and number is None and not Path(folder).is_dir() and is_here():
@@ -187,7 +188,8 @@ def explain_command(
     say_faults(loaded, "Nothing was worked out.")
     day = _day_of_plan(loaded, as_of)
     click.echo(day.told, err=True)  # beside what is asked for, so that a list of numbers stays one
-    numbers = numbers_of(_plan(loaded, season, day))
+    plan = _plan(loaded, season, day)
+    numbers = numbers_of(plan, view_numbers(plan))
     if number is None:
         for name in sorted(numbers):
             click.echo(name)

@@ -1,7 +1,6 @@
-"""A table as plain values: what stands in its cells, and how numbers and times get there."""
+"""Plain values for the cells of a table: how numbers, times and answers get there."""
 
 import datetime
-from dataclasses import dataclass
 
 from generator.working import Figure, Withheld
 
@@ -9,15 +8,6 @@ Cell = str | int | float | datetime.date | datetime.time | None
 AT_LEAST_DECIMALS, DIGITS_SEEN = 2, 2
 # What is counted or read off an instrument stands as it was taken, without decimals it never had.
 READ_OFF = ("_count", "_mph", "_deg", "_f", "_in")
-
-
-@dataclass(frozen=True, slots=True)
-class Table:
-    """A table to write out: its name, its columns, its rows of plain values."""
-
-    name: str
-    columns: tuple[str, ...]
-    rows: list[tuple[Cell, ...]]
 
 
 def as_number(figure: Figure | None) -> float | None:

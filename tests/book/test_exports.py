@@ -17,27 +17,24 @@ from hypothesis import strategies as st
 from openpyxl import load_workbook
 from openpyxl.worksheet.worksheet import Worksheet
 
-from generator.book.cells import Table, decimals
-from generator.book.exports import (
+from generator.book.cells import decimals
+from generator.book.csv_table import as_csv, written
+from generator.book.exports import owner_files
+from generator.book.make import make_book
+from generator.book.pages.written import (
     BUDGET_CSV,
     BUDGET_XLSX,
     BUY_CSV,
+    CALENDAR,
+    CALENDAR_SPANS,
     RECORDS_CSV,
-    as_csv,
-    as_xlsx,
-    owner_files,
-    written,
 )
-from generator.book.make import make_book
-from generator.book.pages.written import CALENDAR, CALENDAR_SPANS
-from generator.book.record_table import RECORD_COLUMNS
+from generator.book.record_rows import RECORD_COLUMNS
+from generator.book.tables import budget_table, tidy, totals
 from generator.book.text import clean
+from generator.book.workbook import as_xlsx
 from generator.plan.build.season_plan import make_plan
 from generator.plan.model.plan import Plan
-from generator.plan.money.budget import (
-    budget_table,
-    totals,
-)
 from generator.plan.readers.seen_by import seen_by
 from tests.book.hostile import SHEETS, VECTORS
 from tests.book.sites import DEMO, plans_of
@@ -113,7 +110,7 @@ def test_the_lines_are_the_plan_s_in_every_file(plan: Plan) -> None:
     assert [one[:3] for one in found] == [one[:3] for one in wanted]
     for one, other in zip(found, wanted, strict=True):
         assert all(same(a, b) for a, b in zip(one[3:], other[3:], strict=True))
-    table = budget_table(plan.lines)
+    table = budget_table(plan).frame
     for name in ("amount", "cost_usd"):
         table[name] = table[name].map(shown, na_action="ignore")
     pd.testing.assert_frame_equal(by_pandas(files[BUDGET_CSV]), table, check_dtype=False)
@@ -238,7 +235,7 @@ LIKE_SOMETHING_ELSE = (
 
 @pytest.mark.parametrize("text", [*LIKE_SOMETHING_ELSE, *SHEETS])
 def test_text_that_looks_like_something_else_is_made_text(text: str) -> None:
-    table = Table("One", ("a", "b"), [(text, 2.25)])
+    table = tidy("One", ("a", "b"), [(text, 2.25)])
     (row,) = by_csv(as_csv(table))
     assert row == {"a": f"'{clean(text)}", "b": "2.25"}
     cell = load_workbook(io.BytesIO(as_xlsx([table], DAY)))["One"]["A2"]
@@ -252,7 +249,7 @@ def test_text_that_looks_like_something_else_is_made_text(text: str) -> None:
                                   "0-0-60", "e-2", "e5", ""])  # fmt: skip
 def test_plain_text_days_times_and_registration_numbers_stay_as_they_are(text: str) -> None:
     assert written(text, "note") == text
-    cell = load_workbook(io.BytesIO(as_xlsx([Table("One", ("a",), [(text,)])], DAY)))["One"]["A2"]
+    cell = load_workbook(io.BytesIO(as_xlsx([tidy("One", ("a",), [(text,)])], DAY)))["One"]["A2"]
     assert (cell.value or "", cell.quotePrefix) == (text, False)
 
 
@@ -276,7 +273,7 @@ def test_numbers_show_two_decimals_and_the_workbook_holds_them_whole(
     value: float, column: str, text: str, number_format: str
 ) -> None:
     assert written(value, column) == text
-    content = as_xlsx([Table("One", (column,), [(value,)])], DAY)
+    content = as_xlsx([tidy("One", (column,), [(value,)])], DAY)
     cell = load_workbook(io.BytesIO(content))["One"]["A2"]
     assert same(cell.value, value)
     assert cell.number_format == number_format
@@ -293,7 +290,7 @@ def test_numbers_show_two_decimals_and_the_workbook_holds_them_whole(
 def test_days_and_times_are_such_and_no_text(
     value: datetime.date | datetime.time, text: str, read: object
 ) -> None:
-    table = Table("One", ("a",), [(value,)])
+    table = tidy("One", ("a",), [(value,)])
     assert by_csv(as_csv(table)) == [{"a": text}]
     cell = load_workbook(io.BytesIO(as_xlsx([table], DAY)))["One"]["A2"]
     assert (cell.value, cell.is_date) == (read, True)
@@ -305,7 +302,7 @@ def test_days_and_times_are_stored_as_the_format_counts_them() -> None:
 
     By hand: 108 years of 365 days, 26 leap days from 1904 on, and the two days of 1899.
     """
-    table = Table("One", ("a", "b"), [(datetime.date(2008, 1, 1), datetime.time(18, 0))])
+    table = tidy("One", ("a", "b"), [(datetime.date(2008, 1, 1), datetime.time(18, 0))])
     with zipfile.ZipFile(io.BytesIO(as_xlsx([table], DAY))) as archive:
         sheet = archive.read("xl/worksheets/sheet1.xml").decode()
     assert re.findall(r"<v>([\d.]+)</v>", sheet.partition('<row r="2"')[2]) == [
@@ -339,7 +336,7 @@ def test_the_workbook_has_the_records_as_the_file_of_records_has_them(plan: Plan
 
 @pytest.mark.parametrize("value", [0.0, -2.5, 1e-7, 12, 1e12])
 def test_numbers_stay_numbers(value: float) -> None:
-    table = Table("One", ("a",), [(value,)])
+    table = tidy("One", ("a",), [(value,)])
     assert float(by_csv(as_csv(table))[0]["a"]) == value
     cell = load_workbook(io.BytesIO(as_xlsx([table], DAY)))["One"]["A2"]
     assert (cell.value, cell.data_type) == (value, "n")
@@ -356,7 +353,7 @@ TEXTS = st.text(max_size=40) | st.sampled_from(VECTORS)
 @settings(max_examples=60, deadline=None)
 @given(texts=st.lists(TEXTS, min_size=1, max_size=4))
 def test_any_text_comes_back_as_text(texts: list[str]) -> None:
-    table = Table("One", tuple("abcd"[: len(texts)]), [tuple(texts)])
+    table = tidy("One", tuple("abcd"[: len(texts)]), [tuple(texts)])
     (row,) = by_csv(as_csv(table))
     for text, found in zip(texts, row.values(), strict=True):
         assert found.removeprefix("'") == clean(text).removeprefix("'")

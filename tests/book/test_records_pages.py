@@ -8,7 +8,7 @@ import pytest
 
 from generator.book.exports import RECORDS_CSV
 from generator.book.make import make_book
-from generator.book.record_table import RECORD_COLUMNS
+from generator.book.record_rows import RECORD_COLUMNS
 from generator.plan.readers.seen_by import seen_by
 from tests.book.reading import Element, read
 from tests.book.sites import Site, build_sites

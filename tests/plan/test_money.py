@@ -11,17 +11,16 @@ from typing import Any
 
 import pytest
 
+from generator.book.money_views import money_rows
+from generator.book.tables import totals
 from generator.compute import field_work
 from generator.plan.build.season_plan import make_plan
 from generator.plan.log.stock import on_hand_now
+from generator.plan.model.buying import Purchase
 from generator.plan.model.plan import Plan
-from generator.plan.money.budget import (
-    Purchase,
-    cost_in_all,
-    totals,
-)
+from generator.plan.money.budget import cost_in_all
 from generator.plan.money.field_work import hire_charge
-from generator.plan.money.money_hours import hours_in_all, months, payments, rows, spent
+from generator.plan.money.money_hours import hours_in_all, months, payments, spent
 from tests.plan.planned import AS_OF, KILL, inventory_of, planned
 from tests.plan.sprayed_twice import plan_of, twice
 from tests.properties import SEASON, Data, full_card, full_use, small_property, the_work
@@ -449,7 +448,7 @@ def shared(**terms: object) -> Data:
 def test_what_is_paid_back_and_what_is_left(terms: Data, paid: float) -> None:
     plan = planned(shared(approved_on="2026-08-01", **terms))
     for column in ("planting", "place", "season"):
-        (row,) = rows(plan, column)
+        (row,) = money_rows(plan, column)
         assert row.paid_back is not None
         assert row.net is not None
         assert row.paid_back.value == pytest.approx(paid, rel=1e-6)
@@ -461,7 +460,7 @@ def test_a_payment_not_approved_before_work_begins_does_not_count() -> None:
     data = shared(pays_usd=75)
     plan = planned(data)
     assert codes(plan, "program") == {"C264"}
-    (row,) = rows(plan, "planting")
+    (row,) = money_rows(plan, "planting")
     assert (row.paid_back, row.net) == (None, None)
     (payment,) = payments(plan)
     assert payment.paid is not None
@@ -470,7 +469,7 @@ def test_a_payment_not_approved_before_work_begins_does_not_count() -> None:
     data["money"]["cost_share"][0]["approved_on"] = "2026-09-11"
     later = make_plan(inventory_of(data), SEASON, DAY(2026, 9, 11))
     assert codes(later, "program") == {"C265"}
-    assert rows(later, "planting")[0].paid_back is not None
+    assert money_rows(later, "planting")[0].paid_back is not None
     data["money"]["cost_share"][0]["approved_on"] = "2026-09-10"
     later = make_plan(inventory_of(data), SEASON, DAY(2026, 9, 11))
     assert codes(later, "program") == set()

@@ -5,10 +5,11 @@ from typing import Any
 
 import pytest
 
+from generator.book.money_views import money_rows
 from generator.plan.build.season_plan import make_plan
 from generator.plan.model.plan import Plan
 from generator.plan.money.field_work import rentings
-from generator.plan.money.money_hours import MoneyRow, payments, rows, to_pay
+from generator.plan.money.money_hours import MoneyRow, payments, to_pay
 from tests.plan.planned import KILL, inventory_of, planned
 from tests.plan.sown import sown, the_lot
 from tests.properties import SEASON, Data, full_card, full_use, small_property
@@ -92,7 +93,7 @@ def shares(*contracts: Data) -> Data:
 
 
 def of_planting(plan: Plan) -> MoneyRow:
-    (row,) = rows(plan, "planting")
+    (row,) = money_rows(plan, "planting")
     return row
 
 

@@ -2,13 +2,14 @@
 
 from dataclasses import dataclass
 
+from generator.book.money_views import season_row
 from generator.book.pages.pictures import acres_picture, work_picture
 from generator.book.pages.written import SEASONS, Written, address_of, from_template
 from generator.plan.model.finding import stopped_in
 from generator.plan.model.job import Job, JobAhead
 from generator.plan.model.place import Place
 from generator.plan.model.plan import Plan
-from generator.plan.money.money_hours import season_row, to_pay
+from generator.plan.money.money_hours import to_pay
 from generator.plan.standing.cover_by_season import AGES
 from generator.plan.views.years_ahead import SeasonAhead, every_year, years_ahead
 from generator.reference.library import marker_names

@@ -3,9 +3,17 @@
 import itertools
 from collections.abc import Iterable
 
-from generator.book.exports import BUDGET_CSV, BUDGET_XLSX, BUY_CSV
+from generator.book.money_views import money_rows, places_apart, season_row
 from generator.book.pages.pictures import money_picture, weekends_picture
-from generator.book.pages.written import LOG_ADDRESS, Written, from_template, jobs_with_places
+from generator.book.pages.written import (
+    BUDGET_CSV,
+    BUDGET_XLSX,
+    BUY_CSV,
+    LOG_ADDRESS,
+    Written,
+    from_template,
+    jobs_with_places,
+)
 from generator.plan.model.finding import stopped_in
 from generator.plan.model.job import Job
 from generator.plan.model.plan import Plan
@@ -20,9 +28,6 @@ from generator.plan.money.money_hours import (
     money_by_season,
     months,
     payments,
-    places_apart,
-    rows,
-    season_row,
     spent,
     to_pay,
 )
@@ -69,7 +74,8 @@ def money_page(plan: Plan) -> Written:
     hirers = {job.id: hire for hire in plan.hires for job in hired_jobs(plan, hire)}
     subjects = {machine.id for machine in plan.machines} | {hire.id for hire in plan.hires}
     subjects |= {share.id for share in plan.cost_share}
-    seasons, filled = money_by_season(plan), weekends(plan)
+    season = season_row(plan)
+    seasons, filled = money_by_season(plan, season), weekends(plan)
     return from_template(
         plan,
         "money.md",
@@ -79,12 +85,12 @@ def money_page(plan: Plan) -> Written:
         ["cost", "hours", "hire", "rent", "fuel", *words.values()],
         pay=to_pay(plan),
         unpriced=any(purchase.cost is None for purchase in bought),
-        season=season_row(plan),
+        season=season,
         spent=spent(plan),
         hours=hours_in_all(plan),
         places=[(row, words[row.total.key]) for row in places_apart(plan)],
-        plantings=[(row, words[row.total.key]) for row in rows(plan, "planting")],
-        items=[(row.total, _item_words(row.total, words)) for row in rows(plan, "item")],
+        plantings=[(row, words[row.total.key]) for row in money_rows(plan, "planting")],
+        items=[(row.total, _item_words(row.total, words)) for row in money_rows(plan, "item")],
         payments=[(payment, words[payment.planting_id]) for payment in payments(plan)],
         unfinished=any(payment.unfinished for payment in payments(plan)),
         times=[(time, *jobs[time.job_id], hirers.get(time.job_id)) for time in plan.times],

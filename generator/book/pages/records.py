@@ -1,7 +1,6 @@
 """Records of sprayings: those in the log, and a form for each that is still to come."""
 
-from generator.book.exports import BUDGET_XLSX, RECORDS_CSV
-from generator.book.pages.written import Written, from_template, place_of
+from generator.book.pages.written import BUDGET_XLSX, RECORDS_CSV, Written, from_template, place_of
 from generator.inventory.log import LogEntry
 from generator.plan.after.records import LOGGED
 from generator.plan.model.finding import Finding

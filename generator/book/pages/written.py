@@ -34,6 +34,8 @@ BOOST = {"places": 4, "stands": 4, "routes": 4, "chapters": 1.5}
 TITLE_ANCHOR = "this-page"
 LOG_ADDRESS = "log/"
 CALENDAR, CALENDAR_SPANS = "calendar.ics", "calendar-spans.ics"
+BUDGET_CSV, BUY_CSV, BUDGET_XLSX = "budget.csv", "buy.csv", "budget.xlsx"
+RECORDS_CSV = "records.csv"
 
 
 @dataclass(frozen=True, slots=True)

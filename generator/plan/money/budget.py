@@ -1,4 +1,4 @@
-"""The budget: one tidy table of lines, and its views, among them what to buy.
+"""The budget: lines with what they cost, groups of them, and what is bought.
 
 Every total is a group of lines, and its working is those lines.
 """
@@ -8,7 +8,6 @@ from __future__ import annotations
 import datetime
 from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass, replace
-from typing import TYPE_CHECKING, Any
 
 from generator.compute.buying import NEEDED, TOTAL_USD
 from generator.compute.money import USED
@@ -23,10 +22,6 @@ from generator.plan.money.ordering import Shared, order_by, shared_out
 from generator.plan.money.packages import ToBuy, to_buy
 from generator.working import Given, Quantity, whole_up
 
-if TYPE_CHECKING:
-    from pandas import DataFrame
-
-COLUMNS = ("season", "job", "place", "planting", "kind", "item", "amount", "unit", "cost_usd")
 WITHOUT_COST = "hours"  # your own time is counted and has no price
 
 
@@ -47,31 +42,6 @@ def _cost(line: BudgetLine, item: StockItem) -> Quantity | None:
     )
 
 
-def table_rows(lines: tuple[BudgetLine, ...]) -> list[dict[str, str | int | float | None]]:
-    """Return the lines as rows of plain values under `COLUMNS`, a cost not known as None."""
-    return [
-        {
-            "season": line.season,
-            "job": line.job_id,
-            "place": line.place_id,
-            "planting": line.planting_id,
-            "kind": line.kind,
-            "item": line.item_id,
-            "amount": line.amount.value,
-            "unit": line.amount.unit,
-            "cost_usd": line.cost.value if line.cost is not None else None,
-        }
-        for line in lines
-    ]
-
-
-def budget_table(lines: tuple[BudgetLine, ...]) -> DataFrame:
-    """Return the budget as a tidy table: a line a row, its columns `COLUMNS`."""
-    from pandas import DataFrame
-
-    return DataFrame(table_rows(lines), columns=list(COLUMNS))
-
-
 @dataclass(frozen=True, slots=True)
 class Total:
     """The lines of one group and their cost together; `unpriced` are those without a price."""
@@ -83,34 +53,16 @@ class Total:
     unpriced: tuple[BudgetLine, ...]
 
 
-def totals(plan: Plan, column: str) -> tuple[Total, ...]:
-    """Return the cost of the plan's lines by what one column of the table says.
-
-    Lines without a price are left out of the cost and named. Pages ask for this: the library of
-    tables takes longer to start than all of it.
-    """
-    costing = _costing(plan)
-    groups: dict[Any, list[BudgetLine]] = {}
-    for line, row in zip(costing, table_rows(costing), strict=True):
-        # by the row, so that pages and the table group by one and the same value
-        groups.setdefault(row[column], []).append(line)
-    return tuple(_total(plan, column, str(key), tuple(groups[key])) for key in sorted(groups))
-
-
 def planting_total(plan: Plan, planting_id: str) -> Total | None:
-    """Return the cost of one planting, as `totals` has it; None where nothing of it costs.
-
-    A check plans too and stays light: this asks for no table.
-    """
-    lines = tuple(line for line in _costing(plan) if line.planting_id == planting_id)
-    return _total(plan, "planting", planting_id, lines) if lines else None
-
-
-def _costing(plan: Plan) -> tuple[BudgetLine, ...]:
-    return tuple(line for line in plan.lines if line.kind != WITHOUT_COST)
+    """Return the cost of one planting, of which a contract may pay a share; None without any."""
+    lines = tuple(
+        line for line in plan.lines if line.planting_id == planting_id and line.kind != WITHOUT_COST
+    )
+    return total_of(plan, "planting", planting_id, lines) if lines else None
 
 
-def _total(plan: Plan, column: str, key: str, lines: tuple[BudgetLine, ...]) -> Total:
+def total_of(plan: Plan, column: str, key: str, lines: tuple[BudgetLine, ...]) -> Total:
+    """Return the cost of lines that say the same in one column of the budget's table."""
     costs = tuple(line.cost for line in lines if line.cost is not None)
     name = f"budget/{plan.season}/{column}/{key}/cost_usd"
     return Total(

@@ -11,14 +11,13 @@ from generator.plan.log.entries import entries_about
 from generator.plan.model.finding import stopped_in
 from generator.plan.model.job import Job
 from generator.plan.model.plan import Plan, WorkTime
-from generator.plan.money.budget import Total, planting_total, totals
+from generator.plan.money.budget import Total, planting_total
 from generator.plan.money.field_work import hire_charge
 from generator.working import Given, Quantity
 
 DECEMBER = 12
 PAID_BY = ("season", "place", "planting")
 PAID_AS_USED = ("hire", "rent", "fuel")
-VIEWS = (*PAID_BY, "item")
 
 
 @dataclass(frozen=True, slots=True)
@@ -130,8 +129,7 @@ def _is_part(plan: Plan, planting_id: str) -> bool:
 
 def paid_above_cost(plan: Plan) -> tuple[tuple[str, Quantity, Quantity], ...]:
     """Return plantings for which contracts pay more than all its cost: cost, and the payments."""
-    known = payments(plan)
-    paid_for = sorted({payment.planting_id for payment in known})
+    paid_for = sorted({payment.planting_id for payment in payments(plan)})
     found = [
         total
         for planting_id in paid_for
@@ -139,7 +137,7 @@ def paid_above_cost(plan: Plan) -> tuple[tuple[str, Quantity, Quantity], ...]:
     ]
     return tuple(
         (row.total.key, row.total.cost, row.paid_back)
-        for row in (_row(plan, total, known) for total in found)
+        for row in (money_row(plan, total) for total in found)
         if row.total.cost is not None and row.paid_back is not None
         # a cost that is not all of it is no measure of what is paid
         if not row.total.unpriced and not _is_part(plan, row.total.key)
@@ -196,16 +194,12 @@ def to_pay(plan: Plan) -> Quantity | None:
     return TOTAL_USD(f"money/{plan.season}/to_pay_usd", parts=parts) if parts else None
 
 
-def rows(plan: Plan, column: str) -> tuple[MoneyRow, ...]:
-    """Return cost, payment and the rest by season, place or planting; by item, the cost alone.
+def money_row(plan: Plan, total: Total) -> MoneyRow:
+    """Return what is paid back of a group and what is left to carry.
 
     A contract pays for a planting as a whole, not for one thing used on it.
     """
-    known = payments(plan) if column in PAID_BY else ()
-    return tuple(_row(plan, total, known) for total in totals(plan, column))
-
-
-def _row(plan: Plan, total: Total, known: tuple[Payment, ...]) -> MoneyRow:
+    known = payments(plan) if total.column in PAID_BY else ()
     plantings = {line.planting_id for line in total.lines}
     counted = [payment for payment in known if payment.counts and payment.planting_id in plantings]
     parts = tuple(payment.paid for payment in counted if payment.paid is not None)
@@ -218,30 +212,13 @@ def _row(plan: Plan, total: Total, known: tuple[Payment, ...]) -> MoneyRow:
     return MoneyRow(total, paid, net, any(payment.unfinished for payment in counted))
 
 
-def season_row(plan: Plan) -> MoneyRow | None:
-    """Return the row of the plan's own season: what the season before still owes stands apart."""
-    mine = (row for row in rows(plan, "season") if row.total.key == str(plan.season))
-    return next(mine, None)
-
-
-def places_apart(plan: Plan) -> tuple[MoneyRow, ...]:
-    """Return the rows by place, none where each place has one planting and they say the same."""
-    places = rows(plan, "place")
-    return places if len(places) != len(rows(plan, "planting")) else ()
-
-
 def money_numbers(plan: Plan) -> list[Quantity | None]:
-    """Return every computed number of money and hours that stands on a page."""
+    """Return every computed number of money and hours on pages, but those of budget views."""
     numbers: list[Quantity | None] = [
         to_pay(plan),
         hours_in_all(plan),
         *(number for _, number in spent(plan)),
     ]
-    mine = season_row(plan)
-    of_season = (mine,) if mine is not None else ()
-    shown = (*of_season, *rows(plan, "planting"), *rows(plan, "item"), *places_apart(plan))
-    for row in shown:
-        numbers += [row.total.cost, row.paid_back, row.net]
     for time in plan.times:
         numbers += [time.rate, time.hours]
     numbers += [month.hours for month in months(plan)]
@@ -265,23 +242,18 @@ def spent(plan: Plan) -> tuple[tuple[int, Quantity], ...]:
     )
 
 
-def money_by_season(plan: Plan) -> tuple[SeasonMoney, ...]:
-    """Return the dollars of every season from the first of the log to the plan's."""
+def money_by_season(plan: Plan, mine: MoneyRow | None) -> tuple[SeasonMoney, ...]:
+    """Return the dollars of every season from the first of the log to the plan's.
+
+    `mine` is the row of the plan's own season, None where nothing of it costs.
+    """
     paid = dict(spent(plan))
     first = min([*paid, plan.season])
-    return tuple(_season_money(plan, season, paid) for season in range(first, plan.season + 1))
-
-
-def _season_money(plan: Plan, season: int, paid: dict[int, Quantity]) -> SeasonMoney:
-    if season != plan.season:
-        return SeasonMoney(season, paid.get(season), None, None)
-    mine = season_row(plan)
-    return SeasonMoney(
-        season,
-        paid.get(season),
-        to_pay(plan),
-        mine.paid_back if mine is not None else None,
+    before = (
+        SeasonMoney(season, paid.get(season), None, None) for season in range(first, plan.season)
     )
+    paid_back = mine.paid_back if mine is not None else None
+    return (*before, SeasonMoney(plan.season, paid.get(plan.season), to_pay(plan), paid_back))
 
 
 def hours_in_all(plan: Plan) -> Quantity | None:

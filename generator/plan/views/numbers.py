@@ -1,6 +1,6 @@
 """The plan's numbers by their ids, and the lines that explain one."""
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 
 from generator.plan.feeding.nutrient_price import nutrient_prices
 from generator.plan.jobs.job_numbers import every_number
@@ -27,9 +27,11 @@ from generator.working import (
 )
 
 
-def numbers_of(plan: Plan) -> dict[str, Quantity]:
-    """Return every computed number that pages show, by id, those they rest on included."""
-    bought = plan.buying.purchases
+def numbers_of(plan: Plan, more: Iterable[Quantity | None] = ()) -> dict[str, Quantity]:
+    """Return every computed number that pages show, by id, those they rest on included.
+
+    `more` are numbers of views that the book alone makes.
+    """
     tops: list[Quantity | None] = [place.area for place in plan.places]
     tops += [number for place in plan.places if place.ground for number in place.ground.numbers()]
     for job in plan.jobs:
@@ -40,7 +42,7 @@ def numbers_of(plan: Plan) -> dict[str, Quantity]:
     tops += catch_numbers(plan)
     tops += [active.total for active in plan.actives]
     tops += plan.decided.numbers()
-    for item in bought:
+    for item in plan.buying.purchases:
         tops += [item.needed, item.packages, item.loose, item.cost, item.left_over, item.short]
         tops.append(item.on_hand if isinstance(item.on_hand, Quantity) else None)
     tops += [need for late in plan.buying.too_late for need, _ in late.needs]
@@ -51,6 +53,7 @@ def numbers_of(plan: Plan) -> dict[str, Quantity]:
     tops += height_numbers(plan)
     tops += [number for season in acres_by_age(plan) for number in season.acres.values()]
     tops += ahead_numbers(plan)
+    tops += more
     # a stop keeps inputs back that a cleared job shows: what is told whole stands last
     told = sorted(plan.findings, key=lambda found: found.severity != "stop")
     beside = [

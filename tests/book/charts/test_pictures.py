@@ -8,6 +8,7 @@ import pytest
 from generator.book.charts.bands import Season
 from generator.book.charts.columns import Column, Columns, Piece, columns_drawn
 from generator.book.charts.scale import level_step, scale_top
+from generator.book.money_views import view_numbers
 from generator.plan.model.days import MONTHS
 from generator.plan.standing.cover_by_season import SEASONS_SHOWN
 from generator.plan.standing.heights import heights_on
@@ -52,7 +53,7 @@ def test_the_pages_with_pictures_are_looked_at(pages: dict[str, Element]) -> Non
 
 
 def test_every_value_drawn_is_the_plan_s_own(owner: Site, pages: dict[str, Element]) -> None:
-    numbers = numbers_of(owner.plan)
+    numbers = numbers_of(owner.plan, view_numbers(owner.plan))
     drawn_ids = []
     for page in pages.values():
         for one in shapes(page, "q"):

@@ -8,8 +8,9 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
+from generator.book.tables import LINE_COLUMNS, budget_table, totals
 from generator.plan.model.plan import Plan
-from generator.plan.money.budget import COLUMNS, WITHOUT_COST, budget_table, totals
+from generator.plan.money.budget import WITHOUT_COST
 from generator.plan.money.money_hours import hours_in_all
 from generator.working import Quantity, replay
 from tests.plan.planned import planned
@@ -28,8 +29,8 @@ def generated(seed: int) -> Plan:
 @given(seed=SEEDS)
 def test_every_view_has_each_line_once_and_the_sum_of_the_table(seed: int) -> None:
     plan = generated(seed)
-    table = budget_table(plan.lines)
-    assert list(table.columns) == list(COLUMNS)
+    table = budget_table(plan).frame
+    assert list(table.columns) == list(LINE_COLUMNS)
     assert len(table) == len(plan.lines)
     known = table["cost_usd"].dropna().sum()
     costing = [line for line in plan.lines if line.kind != WITHOUT_COST]
@@ -52,7 +53,7 @@ def test_every_view_has_each_line_once_and_the_sum_of_the_table(seed: int) -> No
 @given(seed=SEEDS)
 def test_groups_agree_with_the_table_s_own_sums(seed: int) -> None:
     plan = generated(seed)
-    table = budget_table(plan.lines)
+    table = budget_table(plan).frame
     for column in ("planting", "item"):
         sums = table.groupby(column)["cost_usd"].sum()
         for one in totals(plan, column):
@@ -66,7 +67,7 @@ def test_what_is_needed_is_the_sum_of_the_lines_of_a_thing(seed: int) -> None:
     data = property_data(seed, 3)
     del data["log"]
     plan = planned(data)
-    amounts = budget_table(plan.lines).groupby("item")["amount"].sum()
+    amounts = budget_table(plan).frame.groupby("item")["amount"].sum()
     bought = plan.buying.purchases
     assert {one.item.id for one in bought} <= set(amounts.index)
     for one in bought:
@@ -124,5 +125,5 @@ def test_a_table_without_lines_has_no_groups() -> None:
     data = small_property()
     data["property"]["season"] = 2030
     plan = planned(data | {"screens": {"screens": []}, "readers": {"readers": []}})
-    assert len(budget_table(plan.lines)) == 0
+    assert len(budget_table(plan).frame) == 0
     assert totals(plan, "planting") == ()

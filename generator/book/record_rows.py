@@ -1,8 +1,8 @@
-"""Spray records as a table for a spreadsheet: a row for each product of each record."""
+"""Spray records as rows of a table: a row for each product of each record."""
 
 from dataclasses import dataclass
 
-from generator.book.cells import Cell, Table, as_number, as_time, yes_no_cell
+from generator.book.cells import Cell, as_number, as_time, yes_no_cell
 from generator.inventory.fields import Where
 from generator.inventory.log import LogEntry, Used
 from generator.inventory.log_work import Sprayed
@@ -40,14 +40,14 @@ class _Names:
     places: dict[str, str]
 
 
-def record_table(plan: Plan) -> Table:
-    """Return the spray records, a row for each product of each of them."""
+def record_rows(plan: Plan) -> list[tuple[Cell, ...]]:
+    """Return the spray records under `RECORD_COLUMNS`."""
     names = _Names(
         {sprayer.id: sprayer.name for sprayer in plan.sprayers},
         {product.id: product.name for product in plan.products},
         {place.id: place.name for place in plan.places},
     )
-    rows = [
+    return [
         (
             *_said(record, product, used, names),
             *_unknown(record.entry, names),
@@ -60,7 +60,6 @@ def record_table(plan: Plan) -> Table:
         # a record that names no product is a spraying all the same, and keeps its row
         for product, used in (record.products or ((None, None),))
     ]
-    return Table("Records", RECORD_COLUMNS, rows)
 
 
 def _said(

@@ -13,7 +13,6 @@ from generator.cli import FIRST_DAY, LAST_DAY
 from generator.inventory.load import load_inventory
 from generator.inventory.problems import Problem
 from generator.plan.build.season_plan import make_plan
-from generator.plan.jobs.job_numbers import every_number
 from generator.plan.model.plan import Plan
 from generator.plan.readers.seen_by import seen_by
 from generator.plan.views.years_ahead import years_ahead
@@ -75,6 +74,6 @@ def _are_clear(problems: Iterable[Problem]) -> None:
 def _has_numbers(plan: Plan) -> None:
     """Every number that was worked out is one."""
     for job in plan.jobs:
-        for figure in every_number(job):
+        for figure in job.every_number():
             if isinstance(figure, Quantity):
                 assert math.isfinite(figure.value), f"{figure.id} is {figure.value}"

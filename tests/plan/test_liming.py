@@ -7,6 +7,7 @@ import pytest
 
 from generator.inventory.load import load_inventory
 from generator.plan.model.plan import Plan
+from generator.plan.model.work import SpreadWork
 from tests.plan.planned import planned
 from tests.properties import SEASON, Data, small_property, write_property
 
@@ -36,7 +37,8 @@ def _planting(data: Data) -> Data:
 def numbers(plan: Plan) -> dict[str, float]:
     """The numbers of the lime that goes on, by name; none where it is not worked out."""
     job = next(one for one in plan.jobs if one.id == JOB)
-    assert (job.lime_asked is None) == (not job.spreadings)
+    asked = job.work.lime_asked if isinstance(job.work, SpreadWork) else None
+    assert (asked is None) == (not job.spreadings)
     return {k: v.value for one in job.spreadings for k, v in one.numbers.items()}
 
 

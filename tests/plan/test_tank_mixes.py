@@ -5,7 +5,8 @@ from typing import Any
 
 import pytest
 
-from generator.plan.model.job import Job, Mix
+from generator.plan.model.job import Job
+from generator.plan.model.work import Mix
 from tests.plan.planned import BURN_DOWN, KILL, job_of, planned, stops_of
 from tests.properties import Data, full_card, full_use, small_property, the_work
 

@@ -14,8 +14,8 @@ import pytest
 from generator.inventory.load import load_inventory
 from generator.inventory.schema import Inventory
 from generator.plan.build.season_plan import make_plan
-from generator.plan.jobs.job_numbers import every_number, used_up_by
 from generator.plan.model.plan import Handed, Plan
+from generator.plan.model.work import RowsWork, SowWork, SprayWork, SpreadWork
 from generator.plan.readers.seen_by import seen_by
 from generator.plan.views.numbers import numbers_of
 from generator.working import Figure, Quantity, Withheld, flat_inputs
@@ -137,7 +137,7 @@ def test_of_a_spraying_loads_and_doses_are_told_too() -> None:
     # over; the ground itself and two numbers of their workings rest on it as well.
     plan = make_plan(demo(), 2027, AS_OF)
     told = {number.identity for number, _ in plan.handed[0].rest_on_hidden}
-    of_jobs = {one.identity for job in plan.jobs for one in every_number(job)} & told
+    of_jobs = {one.identity for job in plan.jobs for one in job.every_number()} & told
     kill, sown = "lane/2027/autumn_kill", "lane/2027/frost_seeding"
     assert of_jobs == {
         f"{kill}/adjuvant-1.last_load_product_oz_wt",
@@ -198,19 +198,19 @@ def test_every_number_of_a_job_is_every_one_that_stands_anywhere_in_it() -> None
         known = numbers_of(plan)
         for job in plan.jobs:
             numbers = {one.identity for one in quantities(job)}
-            assert {one.identity for one in every_number(job)} == numbers
+            assert {one.identity for one in job.every_number()} == numbers
             assert numbers <= known.keys()
             assert list(quantities(job.without_amounts())) == []
-            kinds |= {one.name for one in fields(job) if any(quantities(getattr(job, one.name)))}
-    assert kinds == {"numbers", "sowings", "mix", "spreadings", "nutrients", "rows"}
+            kinds |= {type(job.work) for _ in quantities(job.work)}
+    assert kinds == {SprayWork, SowWork, SpreadWork, RowsWork}
 
 
 def test_what_a_job_uses_up_is_among_its_numbers() -> None:
     used = 0
     for plan in plans():
         for job in plan.jobs:
-            every = {one.identity for one in every_number(job)}
-            for _, _, amount in used_up_by(job):
+            every = {one.identity for one in job.every_number()}
+            for _, _, amount in job.used_up():
                 parts = {
                     one.identity for _, one in flat_inputs(amount) if isinstance(one, Quantity)
                 }
@@ -224,7 +224,7 @@ def test_no_stopped_job_holds_a_number() -> None:
     for plan in plans():
         for job in plan.jobs:
             if any(one.severity == "stop" for one in plan.findings_on(job.id)):
-                assert every_number(job) == ()
+                assert job.every_number() == ()
                 stopped += 1
     assert stopped > 5
 
@@ -235,4 +235,4 @@ def test_a_walk_finds_a_number_wherever_it_is_put() -> None:
     line = replace(plan.jobs[0].safety[0], figure=number)
     job = replace(plan.jobs[0].without_amounts(), safety=(line,))
     assert list(quantities(job)) == [number]
-    assert every_number(job) == (number,)
+    assert job.every_number() == (number,)

@@ -155,7 +155,7 @@ def spreader_page(plan: Plan, spreader: Spreader) -> Written:
         jobs=[
             (job, place_of(plan, job))
             for job in plan.jobs
-            if job.spreader is not None and job.spreader.id == spreader.id
+            if job.sower.spreader is not None and job.sower.spreader.id == spreader.id
         ],
     )
 
@@ -176,6 +176,6 @@ def drill_page(plan: Plan, drill: Drill) -> Written:
         jobs=[
             (job, place_of(plan, job))
             for job in plan.jobs
-            if job.drill is not None and job.drill.id == drill.id
+            if job.sower.drill is not None and job.sower.drill.id == drill.id
         ],
     )

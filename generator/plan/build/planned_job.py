@@ -7,13 +7,13 @@ from generator.inventory.schema import Inventory
 from generator.plan.feeding.fertilizing import plan_fertilizing
 from generator.plan.feeding.liming import plan_liming
 from generator.plan.jobs.ground import first_name, width_findings
-from generator.plan.jobs.job_numbers import plants_used_up as used_up_by_rows
 from generator.plan.jobs.request import JobRequest
 from generator.plan.jobs.safety import safety_lines
 from generator.plan.jobs.soil import left_undone
 from generator.plan.labels.yearly_sums import PlannedSpray
 from generator.plan.model.finding import Finding
 from generator.plan.model.job import Job, JobState
+from generator.plan.model.work import RowsWork, SowWork, SprayWork, SpreadWork
 from generator.plan.sowing.rows import Rows, plan_planting, plan_replacing
 from generator.plan.sowing.seed_short import Reach
 from generator.plan.sowing.sow_job import plan_sowing
@@ -37,14 +37,8 @@ def planned_job(
         step=request.step,
         dates=request.dates,
         state=state,
-        numbers={},
-        sowings=(),
         note=request.work.note if request.work else None,
         part=request.work.part if request.work else None,
-        needs=(),
-        mix=None,
-        spreader=None,
-        spreader_test=None,
         # of the ground and for emergencies: on the sheet even where a stop takes the mix off it
         safety=safety_lines(inventory.property.emergency, request.ground.near, None),
     )
@@ -76,9 +70,8 @@ def _spray_job(
     near, emergency = request.ground.near, inventory.property.emergency
     planned = replace(
         job,
-        numbers=done.numbers,
         needs=tuple(part.product.id for part in chosen_products(request, inventory)),
-        mix=done.mix,
+        work=SprayWork(done.numbers, done.mix),
         safety=safety_lines(emergency, near, done.mix),
     )
     return planned, list(done.findings)
@@ -98,12 +91,7 @@ def _sow_job(
     sown = replace(
         job,
         needs=tuple(part.lot.id for part in done.parts),
-        numbers=done.numbers,
-        sowings=done.parts,
-        spreader=done.sower.spreader,
-        spreader_test=done.sower.spreader_test,
-        drill=done.sower.drill,
-        drill_test=done.sower.drill_test,
+        work=SowWork(done.numbers, done.parts, done.sower),
         method=method_of(request),
     )
     return sown, found
@@ -116,8 +104,7 @@ def _fertilizing_job(
     fed = replace(
         job,
         needs=tuple(spreading.item.id for spreading in done.spreadings),
-        spreadings=done.spreadings,
-        nutrients=done.nutrients,
+        work=SpreadWork(done.spreadings, done.nutrients),
     )
     return fed, list(done.findings)
 
@@ -127,12 +114,14 @@ def _liming_job(job: Job, request: JobRequest, inventory: Inventory) -> tuple[Jo
     limed = replace(
         job,
         needs=(request.planting.lime,) if request.planting.lime is not None else (),
-        spreadings=(done.spreading,) if done.spreading is not None else (),
-        lime_asked=done.asked,
+        work=SpreadWork(
+            (done.spreading,) if done.spreading is not None else (), lime_asked=done.asked
+        ),
     )
     return limed, list(done.findings)
 
 
 def _rows_job(job: Job, done: Rows) -> tuple[Job, list[Finding]]:
-    needs = tuple(item for _, item, _ in used_up_by_rows(job.id, done.rows))
-    return replace(job, rows=done.rows, needs=needs), list(done.findings)
+    work = RowsWork(done.rows)
+    needs = tuple(item for _, item, _ in work.used_up(job.id))
+    return replace(job, work=work, needs=needs), list(done.findings)

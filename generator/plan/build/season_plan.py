@@ -28,7 +28,6 @@ from generator.plan.jobs.ground import (
     place_on_its_ground,
 )
 from generator.plan.jobs.job_days import with_days
-from generator.plan.jobs.job_numbers import used_up_by
 from generator.plan.jobs.latitudes import latitude_findings
 from generator.plan.jobs.licenses import is_handed
 from generator.plan.jobs.request import JobRequest, every_job, yearly_jobs
@@ -326,7 +325,7 @@ def _sign_findings(inventory: Inventory) -> list[Finding]:
 def _lines(jobs: tuple[Job, ...]) -> tuple[BudgetLine, ...]:
     """Return what every job takes that can still be done."""
     return tuple(
-        _line(job, *taken) for job in jobs if job.state.is_ahead for taken in used_up_by(job)
+        _line(job, *taken) for job in jobs if job.state.is_ahead for taken in job.used_up()
     )
 
 

@@ -3,7 +3,7 @@
 from dataclasses import dataclass
 
 from generator.inventory.label import WindRange
-from generator.plan.model.job import Mix
+from generator.plan.model.work import Mix
 from generator.working import Given
 
 

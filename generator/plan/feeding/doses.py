@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from generator.compute import fertility
 from generator.inventory.ground import NutrientNeed
 from generator.inventory.spreadable import Fertilizer
-from generator.plan.model.spread import Nutrient
+from generator.plan.model.work import Nutrient
 from generator.working import Given, Quantity
 
 NITROGEN = "n"

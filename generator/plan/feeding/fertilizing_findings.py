@@ -17,7 +17,7 @@ from generator.plan.findings.about_sowing import SowCaution
 from generator.plan.findings.order import finding
 from generator.plan.jobs.request import JobRequest
 from generator.plan.model.finding import Finding
-from generator.plan.model.spread import Nutrient, Spreading
+from generator.plan.model.work import Nutrient, Spreading
 from generator.reference.library import values
 from generator.units import convert
 from generator.working import Figure

@@ -14,7 +14,7 @@ from generator.plan.findings.order import finding
 from generator.plan.jobs.request import JobRequest
 from generator.plan.jobs.soil import age_findings, setting, soil_test_of
 from generator.plan.model.finding import Finding
-from generator.plan.model.spread import LimeAsked, Spreading
+from generator.plan.model.work import LimeAsked, Spreading
 from generator.reference.library import values
 from generator.working import Given, Quantity
 

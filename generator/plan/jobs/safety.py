@@ -8,7 +8,7 @@ from generator.inventory.label import LabelCard, Setback, Use, WaitingDays, Wind
 from generator.inventory.places import Hazards
 from generator.inventory.schema import EmergencyCard
 from generator.plan.model.finding import SafetyLine
-from generator.plan.model.job import Mix, MixPart
+from generator.plan.model.work import Mix, MixPart
 from generator.working import Given
 
 EMERGENCY_LABELS = {

@@ -8,7 +8,7 @@ from generator.plan.findings.order import finding
 from generator.plan.jobs.request import JobRequest
 from generator.plan.labels.history import works_of
 from generator.plan.model.finding import Finding
-from generator.plan.model.job import Mix, MixPart
+from generator.plan.model.work import Mix, MixPart
 from generator.reference.active_names import known_to_be_hard_on
 from generator.reference.library import planting_kinds, sources, species, ways_of_working
 

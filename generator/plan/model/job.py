@@ -1,23 +1,35 @@
-"""Jobs: dates, state, what goes into a tank, what is sown, spread and planted."""
+"""Jobs: dates, state and work."""
 
 from __future__ import annotations
 
 import datetime
+from collections.abc import Iterator
 from dataclasses import dataclass, replace
 from typing import Literal
 
-from generator.inventory.drill import Drill, DrillTest
-from generator.inventory.equipment import Measure, Sprayer, SprayerTest, Spreader, SpreaderTest
-from generator.inventory.label import LabelCard, Use
 from generator.inventory.schema import KeptUp
-from generator.inventory.stock import Adjuvant, Product, SeedLot
-from generator.inventory.woody import Guard, Plant
 from generator.plan.model.days import Span
 from generator.plan.model.finding import SafetyLine
 from generator.plan.model.markers import MarkerFound
-from generator.plan.model.spread import LimeAsked, Nutrient, Spreading
+from generator.plan.model.work import (
+    Mix,
+    Numbers,
+    Nutrient,
+    RowPlanted,
+    RowsWork,
+    Sower,
+    Sowing,
+    SowWork,
+    SprayWork,
+    Spreading,
+    SpreadWork,
+    Taken,
+    Work,
+)
 from generator.reference.steps import Answer, Step
-from generator.working import Figure, Quantity
+from generator.working import Quantity
+
+NOTHING_SOWS = Sower()
 
 
 @dataclass(frozen=True, slots=True)
@@ -91,86 +103,6 @@ class JobState:
 
 
 @dataclass(frozen=True, slots=True)
-class Dose:
-    """What is measured of one thing into a load, and the rate it gives on an acre."""
-
-    name: str
-    amount: Quantity
-    rate: Quantity
-
-
-@dataclass(frozen=True, slots=True)
-class Load:
-    """One kind of tank load: how many of it, spray mix, what to measure into it.
-
-    `poured` is the spray mix in gallons, quarts and ounces, as tanks and pails are marked; empty
-    where the tank is full.
-    """
-
-    name: str
-    count: Figure | None
-    spray: Figure
-    doses: tuple[Dose, ...]
-    poured: tuple[Quantity, ...] = ()
-
-
-@dataclass(frozen=True, slots=True)
-class MixPart:
-    """One cleared product of a tank: the card and use it rests on, and what the place takes."""
-
-    product: Product
-    card: LabelCard
-    use: Use
-    measure: Measure
-    in_all: Quantity
-
-
-@dataclass(frozen=True, slots=True)
-class AdjuvantPart:
-    """An adjuvant of a tank and what the place takes of it."""
-
-    adjuvant: Adjuvant
-    measure: Measure
-    in_all: Quantity
-
-
-@dataclass(frozen=True, slots=True)
-class Mix:
-    """What goes into a sprayer's tank, every product of it cleared; `order` names what goes first.
-
-    `order` is empty where one product goes in alone or a formulation is not known.
-    """
-
-    parts: tuple[MixPart, ...]
-    adjuvants: tuple[AdjuvantPart, ...]
-    sprayer: Sprayer
-    test: SprayerTest
-    loads: tuple[Load, ...]
-    small_place: tuple[Load, ...]
-    order: tuple[str, ...]
-
-
-@dataclass(frozen=True, slots=True)
-class Sowing:
-    """One lot in a sowing, with its numbers by name."""
-
-    lot: SeedLot
-    rate: Figure
-    numbers: dict[str, Quantity]
-
-
-@dataclass(frozen=True, slots=True)
-class RowPlanted:
-    """Rows of one kind of plant in a job, with their numbers by name."""
-
-    plant: Plant
-    guard: Guard | None
-    spacing: Figure
-    rows_apart: Figure | None
-    numbers: dict[str, Quantity]
-
-
-@dataclass(frozen=True, slots=True)
 class JobDays:
     """What dates take of the open dates of a job.
 
@@ -191,8 +123,10 @@ class Job:
 
     `id` is `place/season/step`; `address` is the sheet's file name without its ending; `part` is
     what the owner calls the part of the place it is done on; `needs` are the ids of what it uses
-    up, for the owner alone; `method` is how the sowing is done that a planting begins with.
-    `had_left` are the days that dates left of it, of a settled job alone: calendars had those.
+    up, for the owner alone, a stop or not; `method` is how the sowing is done that a planting
+    begins with. `work` is what is put down with all its amounts, None where nothing is or a stop
+    stands in its place. `had_left` are the days that dates left of it, of a settled job alone:
+    calendars had those.
     """
 
     id: str
@@ -203,41 +137,64 @@ class Job:
     step: Step
     dates: OpenDates
     state: JobState
-    numbers: dict[str, Quantity]
-    sowings: tuple[Sowing, ...]
     note: str | None
     part: str | None
-    needs: tuple[str, ...]
-    mix: Mix | None
-    spreader: Spreader | None
-    spreader_test: SpreaderTest | None
     safety: tuple[SafetyLine, ...]
-    drill: Drill | None = None
-    drill_test: DrillTest | None = None
-    spreadings: tuple[Spreading, ...] = ()
-    nutrients: tuple[Nutrient, ...] = ()
-    lime_asked: LimeAsked | None = None
-    rows: tuple[RowPlanted, ...] = ()
+    needs: tuple[str, ...] = ()
+    work: Work | None = None
     days: JobDays | None = None
     had_left: tuple[Span, ...] = ()
     method: str | None = None
 
     def without_amounts(self) -> Job:
         """Return the job without any amount: by what is left nobody can measure or spread."""
-        return replace(
-            self,
-            numbers={},
-            sowings=(),
-            mix=None,
-            spreader=None,
-            spreader_test=None,
-            drill=None,
-            drill_test=None,
-            spreadings=(),
-            nutrients=(),
-            lime_asked=None,
-            rows=(),
-        )
+        return replace(self, work=None)
+
+    @property
+    def numbers(self) -> Numbers:
+        """The numbers of a spraying or a sowing as a whole, by name; else none."""
+        return self.work.numbers if isinstance(self.work, SprayWork | SowWork) else {}
+
+    @property
+    def mix(self) -> Mix | None:
+        """The tank of a spraying that is cleared; else None."""
+        return self.work.mix if isinstance(self.work, SprayWork) else None
+
+    @property
+    def sowings(self) -> tuple[Sowing, ...]:
+        """What a sowing puts down, lot by lot; else none."""
+        return self.work.sowings if isinstance(self.work, SowWork) else ()
+
+    @property
+    def sower(self) -> Sower:
+        """What sows: nothing, where nothing is sown."""
+        return self.work.sower if isinstance(self.work, SowWork) else NOTHING_SOWS
+
+    @property
+    def spreadings(self) -> tuple[Spreading, ...]:
+        """What is spread; else none."""
+        return self.work.spreadings if isinstance(self.work, SpreadWork) else ()
+
+    @property
+    def nutrients(self) -> tuple[Nutrient, ...]:
+        """What a fertilizing was asked for and gives; else none."""
+        return self.work.nutrients if isinstance(self.work, SpreadWork) else ()
+
+    @property
+    def rows(self) -> tuple[RowPlanted, ...]:
+        """The rows that are set; else none."""
+        return self.work.rows if isinstance(self.work, RowsWork) else ()
+
+    def every_number(self) -> tuple[Quantity, ...]:
+        """Return every computed number that stands anywhere in it, each once."""
+        figures = [*(self.work.figures() if self.work is not None else ())]
+        figures += [line.figure for line in self.safety]
+        computed = (number for number in figures if isinstance(number, Quantity))
+        return tuple({number.identity: number for number in computed}.values())
+
+    def used_up(self) -> Iterator[Taken]:
+        """Yield everything it uses up, by kind of thing and id, as the budget counts it."""
+        yield from self.work.used_up(self.id) if self.work is not None else ()
 
 
 @dataclass(frozen=True, slots=True)

@@ -6,7 +6,6 @@ from collections.abc import Iterator
 from generator.inventory.dates import HUNTED, DateRange
 from generator.inventory.schema import PARTNER, Reader
 from generator.plan.jobs.job_days import open_span, taken_by
-from generator.plan.jobs.job_numbers import every_number
 from generator.plan.model.days import Span, comes_back, holds_on
 from generator.plan.model.job import Job
 from generator.plan.model.plan import Handed, Plan, WindowTold
@@ -44,7 +43,7 @@ def _rest_on_hidden(
         # the rule that releases numbers, with old names as the new: this is read by the owner
         release = Releasing(seen, {job.place_id: job.place_id}, {})
         # the ground too: it stands on the page of the place, also where the job is over
-        for top in (plan.place(job.place_id).area, *every_number(job)):
+        for top in (plan.place(job.place_id).area, *job.every_number()):
             for number in release.resting(top):
                 hidden = release.hidden_in(number)
                 if hidden:

@@ -8,21 +8,25 @@ from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 
 from generator.plan.model.finding import SafetyLine
-from generator.plan.model.job import (
+from generator.plan.model.job import DateReason, Job, JobDays, JobState, OpenDates
+from generator.plan.model.work import (
     AdjuvantPart,
-    DateReason,
     Dose,
-    Job,
-    JobDays,
-    JobState,
+    LimeAsked,
     Load,
     Mix,
     MixPart,
-    OpenDates,
+    Nutrient,
     RowPlanted,
+    RowsWork,
+    Sower,
     Sowing,
+    SowWork,
+    SprayWork,
+    Spreading,
+    SpreadWork,
+    Work,
 )
-from generator.plan.model.spread import LimeAsked, Nutrient, Spreading
 from generator.plan.readers.redacted import redacted, without_line
 from generator.reference.steps import Step
 from generator.working import (
@@ -148,21 +152,11 @@ def released_job(job: Job, place_id: str, seen: frozenset[str]) -> Job:
         step=released_step(job.step),
         dates=released_dates(job.dates),
         state=_state_without_log(job.state),
-        numbers=release.numbers(job.numbers),
-        sowings=tuple(_sowing(sowing, release) for sowing in job.sowings),
         note=None,
         part=job.part,
-        needs=(),
-        mix=_mix(job.mix, release) if job.mix is not None else None,
-        spreader=redacted(job.spreader, seen) if job.spreader is not None else None,
-        spreader_test=redacted(job.spreader_test, seen) if job.spreader_test else None,
         safety=tuple(released_safety(line) for line in job.safety),
-        drill=redacted(job.drill, seen) if job.drill is not None else None,
-        drill_test=redacted(job.drill_test, seen) if job.drill_test is not None else None,
-        spreadings=tuple(_spreading(spreading, release) for spreading in job.spreadings),
-        nutrients=tuple(_nutrient(nutrient, release) for nutrient in job.nutrients),
-        lime_asked=_lime_asked(job.lime_asked, release) if job.lime_asked is not None else None,
-        rows=tuple(_row(row, release) for row in job.rows),
+        needs=(),
+        work=_work(job.work, release),
         days=_days(job.days) if job.days is not None else None,
         had_left=job.had_left,
         method=job.method,
@@ -260,6 +254,39 @@ def released_safety(line: SafetyLine) -> SafetyLine:
         text=line.text,
         figure=without_line(figure) if isinstance(figure, Given) else figure,
         product=line.product,
+    )
+
+
+def _work(work: Work | None, release: Releasing) -> Work | None:
+    match work:
+        case SprayWork():
+            mix = _mix(work.mix, release) if work.mix is not None else None
+            return SprayWork(numbers=release.numbers(work.numbers), mix=mix)
+        case SowWork():
+            return SowWork(
+                numbers=release.numbers(work.numbers),
+                sowings=tuple(_sowing(sowing, release) for sowing in work.sowings),
+                sower=_sower(work.sower, release.seen),
+            )
+        case SpreadWork():
+            asked = work.lime_asked
+            return SpreadWork(
+                spreadings=tuple(_spreading(spreading, release) for spreading in work.spreadings),
+                nutrients=tuple(_nutrient(nutrient, release) for nutrient in work.nutrients),
+                lime_asked=_lime_asked(asked, release) if asked is not None else None,
+            )
+        case RowsWork():
+            return RowsWork(rows=tuple(_row(row, release) for row in work.rows))
+        case None:
+            return None
+
+
+def _sower(sower: Sower, seen: frozenset[str]) -> Sower:
+    return Sower(
+        spreader=redacted(sower.spreader, seen) if sower.spreader is not None else None,
+        spreader_test=redacted(sower.spreader_test, seen) if sower.spreader_test else None,
+        drill=redacted(sower.drill, seen) if sower.drill is not None else None,
+        drill_test=redacted(sower.drill_test, seen) if sower.drill_test is not None else None,
     )
 
 

@@ -2,7 +2,7 @@
 
 from generator.compute import drill as rows
 from generator.inventory.drill import Drill, DrillTest
-from generator.plan.model.job import Sowing
+from generator.plan.model.work import Sowing
 from generator.plan.sowing.hopper import catches_apart
 from generator.plan.sowing.seed_catch import latest_with, lots_in
 from generator.plan.sowing.seed_rates import bulk_rate

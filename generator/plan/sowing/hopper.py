@@ -5,8 +5,7 @@ from dataclasses import replace
 from generator.compute import spread
 from generator.compute import swath as throw
 from generator.inventory.equipment import Spreader, SpreaderTest
-from generator.plan.jobs.job_numbers import seed_used_up
-from generator.plan.model.job import Sowing
+from generator.plan.model.work import Sowing
 from generator.plan.sowing.seed_catch import latest_with, lots_in
 from generator.plan.sowing.seed_rates import bulk_rate
 from generator.reference.library import values
@@ -67,7 +66,7 @@ def _load(job_id: str, parts: tuple[Sowing, ...]) -> dict[str, Quantity]:
             f"{job_id}/beside_lb", each_lb=tuple(part.numbers["beside_lb"] for part in parts)
         ),
         "load_lb": throw.LOAD_IN_ALL(
-            f"{job_id}/load_lb", each_lb=tuple(seed_used_up(part) for part in parts)
+            f"{job_id}/load_lb", each_lb=tuple(part.used_up() for part in parts)
         ),
     }
 

@@ -9,7 +9,7 @@ from generator.plan.findings.about_spraying import SprayCaution
 from generator.plan.findings.order import finding, older_than_a_year
 from generator.plan.jobs.request import JobRequest
 from generator.plan.model.finding import Finding
-from generator.plan.model.job import Sowing
+from generator.plan.model.work import Sowing
 from generator.plan.season.open_dates import judged_on
 from generator.plan.sowing.seed_catch import other_seed_findings
 from generator.plan.sowing.seed_rates import heaviest

@@ -11,7 +11,7 @@ from generator.plan.findings.order import finding
 from generator.plan.jobs.ground import length_of
 from generator.plan.jobs.request import JobRequest
 from generator.plan.model.finding import Finding
-from generator.plan.model.job import RowPlanted
+from generator.plan.model.work import RowPlanted
 from generator.working import Figure
 
 

@@ -12,7 +12,7 @@ from generator.plan.findings.about_sowing import SowCaution
 from generator.plan.findings.order import finding
 from generator.plan.jobs.request import JobRequest
 from generator.plan.model.finding import Finding
-from generator.plan.model.job import Sowing
+from generator.plan.model.work import Sowing
 from generator.plan.sowing.seed_rates import heaviest
 
 _T = TypeVar("_T", SpreaderTest, DrillTest)

@@ -11,7 +11,7 @@ from generator.plan.findings.order import finding, older_than_a_year
 from generator.plan.findings.words import Caution
 from generator.plan.jobs.request import JobRequest
 from generator.plan.model.finding import Finding
-from generator.plan.model.job import Sowing
+from generator.plan.model.work import Sowing
 from generator.plan.season.open_dates import judged_on
 from generator.plan.sowing.seed_short import Reach
 from generator.reference.library import Species, species, values

@@ -4,7 +4,7 @@ from generator.compute import buying, seed, seed_rate
 from generator.inventory.places import Planting, SownSeed
 from generator.inventory.schema import Inventory
 from generator.inventory.stock import SeedLot
-from generator.plan.model.job import Sowing
+from generator.plan.model.work import Sowing
 from generator.working import Figure, Quantity
 
 

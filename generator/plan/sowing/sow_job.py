@@ -4,14 +4,12 @@ import datetime
 from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass
 
-from generator.inventory.drill import Drill, DrillTest
-from generator.inventory.equipment import Spreader, SpreaderTest
 from generator.inventory.log import LogEntry
 from generator.inventory.schema import Inventory
-from generator.plan.jobs.job_numbers import seed_used_up
 from generator.plan.jobs.request import JobRequest
 from generator.plan.model.finding import Finding
-from generator.plan.model.job import JobState, Sowing
+from generator.plan.model.job import JobState
+from generator.plan.model.work import Sower, Sowing
 from generator.plan.sowing.drilling import drill_numbers, latest_drill_test
 from generator.plan.sowing.hopper import hopper_numbers, latest_test, with_what_falls_beside
 from generator.plan.sowing.machine_findings import drill_findings, spreader_findings, untested
@@ -21,16 +19,6 @@ from generator.plan.sowing.seed_short import Reach, SeedNeed, reaches
 from generator.working import Quantity
 
 WHOLE = "whole"  # ids of what a place would take, beside those of what it gets
-
-
-@dataclass(frozen=True, slots=True)
-class Sower:
-    """What sows a planting, with the last catch test made with its seed."""
-
-    spreader: Spreader | None
-    spreader_test: SpreaderTest | None
-    drill: Drill | None
-    drill_test: DrillTest | None
 
 
 @dataclass(frozen=True, slots=True)
@@ -66,7 +54,7 @@ def season_reaches(
 
 def _needed(request: JobRequest, inventory: Inventory) -> dict[str, Quantity]:
     parts, _ = _taken(request, f"{request.job_id}/{WHOLE}", request.area, inventory)
-    return {part.lot.id: seed_used_up(part) for part in parts}
+    return {part.lot.id: part.used_up() for part in parts}
 
 
 def plan_sowing(request: JobRequest, inventory: Inventory, reach: Reach | None) -> Seeding:

@@ -7,7 +7,7 @@ from generator.plan.findings.about_spraying import SprayCaution
 from generator.plan.findings.order import finding
 from generator.plan.jobs.request import JobRequest
 from generator.plan.model.finding import Finding
-from generator.plan.model.job import Mix
+from generator.plan.model.work import Mix
 
 
 def kept_spraying(mix: Mix) -> tuple[Setback, ...]:

@@ -24,7 +24,7 @@ from generator.plan.labels.yearly_sums import (
     PlannedSpray,
 )
 from generator.plan.model.finding import Finding
-from generator.plan.model.job import AdjuvantPart, Mix, MixPart
+from generator.plan.model.work import AdjuvantPart, Mix, MixPart
 from generator.plan.season.open_dates import judged_on
 from generator.plan.spraying.laps import lap_stops, pass_findings, twice_stops
 from generator.plan.spraying.passes import Passes, all_open, passes_of

@@ -9,7 +9,7 @@ from generator.inventory.schema import Inventory
 from generator.inventory.stock import Adjuvant, Product
 from generator.plan.jobs.slope import BY_HAND
 from generator.plan.labels.rates import ROUNDING
-from generator.plan.model.job import Dose, Load
+from generator.plan.model.work import Dose, Load
 from generator.reference.library import mixing_steps, values
 from generator.units import FL_OZ_PER_GAL, convert
 from generator.working import Figure, Formula, Quantity

@@ -36,7 +36,7 @@ def amount_findings(request: JobRequest, job: Job, meant: MeantFigures) -> Itera
 
 def catch_findings(request: JobRequest, job: Job, meant: MeantFigures) -> Iterator[Finding]:
     """Yield a caution for each catch of a job that is far from what is wanted."""
-    test, wanted = job.spreader_test or job.drill_test, usual("catch_correction", "pct")
+    test, wanted = job.sower.spreader_test or job.sower.drill_test, usual("catch_correction", "pct")
     for name in CORRECTIONS:
         if name in job.numbers and test is not None:
             if not _is_beyond(wanted, job.numbers[name], meant):
@@ -92,12 +92,12 @@ def _passes_over(request: JobRequest, job: Job) -> Quantity | None:
         if name in job.numbers:
             return job.numbers[name]
     # a job of a drill has no passes of its own: they come of its width here
-    if job.drill is None or request.ground.width_ft is None:
+    if job.sower.drill is None or request.ground.width_ft is None:
         return None
     return LANES(
         f"{request.job_id}/drill_passes_count",
         width_ft=request.ground.width_ft,
-        swath_ft=drill_width(request.job_id, job.drill),
+        swath_ft=drill_width(request.job_id, job.sower.drill),
     )
 
 

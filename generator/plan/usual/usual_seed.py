@@ -13,8 +13,9 @@ from generator.inventory.stock import SeedLot
 from generator.plan.findings.about_usual import UsualCaution
 from generator.plan.jobs.request import JobRequest
 from generator.plan.model.finding import Finding
-from generator.plan.model.job import Job, Sowing
+from generator.plan.model.job import Job
 from generator.plan.model.place import Place
+from generator.plan.model.work import Sowing
 from generator.plan.sowing.seed_rates import sowings
 from generator.plan.usual.out_of_usual import out_of_usual
 from generator.reference.library import species, values

@@ -3,7 +3,6 @@
 from collections.abc import Iterable, Iterator
 
 from generator.plan.feeding.nutrient_price import nutrient_prices
-from generator.plan.jobs.job_numbers import every_number
 from generator.plan.model.plan import Plan
 from generator.plan.money.budget import cost_in_all
 from generator.plan.money.free_hours import hour_numbers
@@ -35,7 +34,7 @@ def numbers_of(plan: Plan, more: Iterable[Quantity | None] = ()) -> dict[str, Qu
     tops: list[Quantity | None] = [place.area for place in plan.places]
     tops += [number for place in plan.places if place.ground for number in place.ground.numbers()]
     for job in plan.jobs:
-        tops += every_number(job)
+        tops += job.every_number()
     tops += nutrient_prices(plan)
     tops += [number for hole in plan.water for number in hole.all_numbers()]
     tops += [number for lot in live_prices(plan) for number in (lot.pls, lot.pound)]

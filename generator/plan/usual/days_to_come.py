@@ -4,12 +4,13 @@ Catch tests, entries of the log and approvals are told where they weigh on somet
 """
 
 import datetime
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 from dataclasses import dataclass, fields
 
 from generator.inventory.fields import Record, Where, rules_of
 from generator.inventory.problems import listed
 from generator.inventory.schema import Inventory
+from generator.plan.findings.about_money import MoneyNote
 from generator.plan.findings.about_usual import UsualCaution
 from generator.plan.findings.order import finding
 from generator.plan.model.finding import WHOLE_FOLDER, Finding
@@ -50,11 +51,15 @@ class _Told:
     where: Where
 
 
-def days_to_come(inventory: Inventory, as_of: datetime.date, told: set[str]) -> list[Finding]:
+def days_to_come(
+    inventory: Inventory, as_of: datetime.date, of_money: Iterable[Finding]
+) -> list[Finding]:
     """Return a caution for each record with a day to come, or one where that is most of them.
 
-    Counts of things in `told` are left out: why they do not count yet is said of them.
+    Counts of which it is said already, among what is said of money, are left out.
     """
+    later = MoneyNote.COUNT_LATER.value.code
+    told = {found.subject for found in of_money if found.code == later}
     found = [
         to_come
         for record in _records(inventory)

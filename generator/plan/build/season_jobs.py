@@ -1,0 +1,153 @@
+"""Second stage: the jobs of a season, each with its work and what is said of it alone."""
+
+from __future__ import annotations
+
+import datetime
+from collections.abc import Iterable, Iterator, Mapping
+from dataclasses import dataclass
+
+from generator.inventory.schema import Inventory
+from generator.inventory.season import season_of
+from generator.plan.build.planned_job import planned_job
+from generator.plan.build.typed_and_logged import Logged
+from generator.plan.findings.about_places import PlaceCaution, PlaceNote, PlaceStop
+from generator.plan.findings.order import finding
+from generator.plan.jobs.licenses import is_handed
+from generator.plan.jobs.request import JobRequest, every_job, yearly_jobs
+from generator.plan.jobs.slope import steep_cautions
+from generator.plan.jobs.soil import is_asked_for
+from generator.plan.labels.yearly_sums import PlannedSpray
+from generator.plan.log.done import begun_findings, entries_on
+from generator.plan.log.state import states_of
+from generator.plan.model.finding import Finding
+from generator.plan.model.job import Job, JobState
+from generator.plan.season.open_dates import do_not_meet
+from generator.plan.sowing.sow_job import season_reaches
+from generator.plan.spraying.logged_sprays import as_logged
+from generator.plan.spraying.spray_job import planned_sprays
+from generator.plan.usual.causes import with_causes
+from generator.plan.usual.usual_findings import usual_findings
+from generator.plan.views.years_ahead import seasons_ahead
+from generator.reference.library import marker_names
+
+
+@dataclass(frozen=True, slots=True)
+class SeasonJobs:
+    """The jobs of a season and of those about it, as asked for and as planned.
+
+    `every` are asked for in the seasons before, of and after the plan's, and `states` say where
+    each stands; `requests` are those that are planned, `jobs` what is planned of them, in the same
+    order. `later` come back every season and are looked at alone. `sprays` are what is put on the
+    ground, as planned or as the log says.
+    """
+
+    every: tuple[JobRequest, ...]
+    requests: tuple[JobRequest, ...]
+    later: tuple[JobRequest, ...]
+    states: Mapping[str, JobState]
+    sprays: tuple[PlannedSpray, ...]
+    jobs: tuple[Job, ...]
+    findings: tuple[Finding, ...]
+
+    def still_ahead(self) -> tuple[JobRequest, ...]:
+        """Return the jobs of other seasons that can still come."""
+        planned = {request.job_id for request in self.requests}
+        return tuple(
+            request
+            for request in self.every
+            if request.job_id not in planned and self.states[request.job_id].is_ahead
+        )
+
+
+def season_jobs(logged: Logged) -> SeasonJobs:
+    """Return the jobs of a season with their work, worked out as if nothing stopped them."""
+    inventory, season, as_of = logged.inventory, logged.season, logged.as_of
+    # a label's year takes in the sprayings of the seasons before and after
+    every = _asked_for(
+        every_job(inventory, logged.areas, (season - 1, season, season + 1)), inventory
+    )
+    # looked at alone: what comes back every season is planned no further than the next
+    later = _asked_for(yearly_jobs(inventory, logged.areas, seasons_ahead(season)[2:]), inventory)
+    states = states_of(every, logged.entries, as_of)
+    requests = tuple(
+        request
+        for request in every
+        if request.season == season or _is_owed(request, states[request.job_id], season, as_of)
+    )
+    sprays = _sprays(every, logged)
+    reached = season_reaches(requests, season, inventory, logged.entries, as_of, states)
+    planned = [
+        planned_job(request, states[request.job_id], inventory, sprays, reached)
+        for request in requests
+    ]
+    jobs = tuple(job for job, _ in planned)
+    found = [
+        *(
+            told
+            for request, (job, of_work) in zip(requests, planned, strict=True)
+            # of what is done or not needed nothing is asked any more
+            if not job.state.is_settled
+            for told in (*_of_request(request, logged), *of_work)
+        ),
+        *usual_findings(requests, jobs, logged.places.values(), inventory, season),
+    ]
+    return SeasonJobs(
+        every=every,
+        requests=requests,
+        later=later,
+        states={**states_of(later, logged.entries, as_of), **states},
+        sprays=sprays,
+        jobs=jobs,
+        # where stops of jobs and slips of sprayers are both there to be joined
+        findings=tuple(with_causes(found, requests, inventory)),
+    )
+
+
+def _asked_for(requests: Iterable[JobRequest], inventory: Inventory) -> tuple[JobRequest, ...]:
+    return tuple(
+        request for request in requests if is_asked_for(request.step, request.planting, inventory)
+    )
+
+
+def _is_owed(request: JobRequest, state: JobState, season: int, as_of: datetime.date) -> bool:
+    """Return whether the season before, while it runs, still owes a job to a season's plan."""
+    return request.season == season - 1 == season_of(as_of) and state.is_ahead
+
+
+def _sprays(every: tuple[JobRequest, ...], logged: Logged) -> tuple[PlannedSpray, ...]:
+    planned = tuple(
+        spray
+        for request in every
+        if request.step.does.sprays
+        for spray in planned_sprays(request, logged.inventory, logged.grounds[request.ground.id])
+    )
+    # before labels are asked: a year adds up what was sprayed, not what was planned of it
+    return as_logged(planned, every, logged.inventory, logged.entries, logged.grounds, logged.areas)
+
+
+def _of_request(request: JobRequest, logged: Logged) -> Iterator[Finding]:
+    """Yield what is to be said of a job before its work is looked at."""
+    yield from begun_findings(request, entries_on(request, logged.entries))
+    yield from steep_cautions(request, logged.inventory)
+    yield from _date_findings(request, logged.as_of)
+    yield from _name_findings(request, logged.inventory)
+
+
+def _date_findings(request: JobRequest, as_of: datetime.date) -> Iterator[Finding]:
+    dates = request.dates
+    if dates.missing_signs:
+        signs = ", ".join(marker_names()[sign].lower() for sign in dates.missing_signs)
+        yield finding(PlaceCaution.DATES_OPEN, request.job_id, signs=signs)
+    elif do_not_meet(dates):
+        opens, closes = str(dates.opens), str(dates.closes)
+        yield finding(PlaceStop.DATES_DO_NOT_MEET, request.job_id, opens=opens, closes=closes)
+    elif dates.closes and dates.closes < as_of:
+        yield finding(PlaceNote.PAST, request.job_id)
+
+
+def _name_findings(request: JobRequest, inventory: Inventory) -> Iterator[Finding]:
+    handed = any(
+        is_handed(reader, request.planting.id, request.step.id) for reader in inventory.readers
+    )
+    if handed and request.ground.known_as is None:
+        yield finding(PlaceStop.NO_NAME_FOR_OTHERS, request.job_id, request.ground.where)

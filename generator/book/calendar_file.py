@@ -196,7 +196,7 @@ def _kept_out(plan: Plan) -> Iterator[_Span]:
 def _dates(plan: Plan) -> Iterator[_Span]:
     """Yield quiet dates, seasons, nesting and bans, which the owner alone has."""
     where = placed(plan)
-    for dates in plan.dates:
+    for dates in plan.land.dates:
         for first, last in comes_back(dates, _season(plan)):
             told = [f"Holds on: {where(dates.places)}"]
             if dates.looked_up_on is not None:

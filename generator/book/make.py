@@ -86,25 +86,25 @@ def _stands_and_walks(plan: Plan) -> list[Written]:
     is_owner = plan.reader == "owner"
     return [
         *([stands_page(plan)] if is_owner else []),
-        *(stand_page(plan, stand) for stand in plan.stands),
+        *(stand_page(plan, stand) for stand in plan.land.stands),
         *([routes_page(plan)] if is_owner else []),
-        *(route_page(plan, route) for route in plan.routes),
+        *(route_page(plan, route) for route in plan.land.routes),
         *(upkeep_page(plan, job) for job in plan.upkeep),
     ]
 
 
 def _owner_pages(plan: Plan) -> list[Written]:
     return [
-        *(lot_page(plan, lot) for lot in plan.lots),
-        *(row_stock_page(plan, plant) for plant in plan.plants),
-        *(row_stock_page(plan, guard) for guard in plan.guards),
-        *(soil_test_page(plan, test) for test in plan.soil_tests),
+        *(lot_page(plan, lot) for lot in plan.land.lots),
+        *(row_stock_page(plan, plant) for plant in plan.land.plants),
+        *(row_stock_page(plan, guard) for guard in plan.land.guards),
+        *(soil_test_page(plan, test) for test in plan.land.soil_tests),
         *(water_page(plan, water) for water in plan.water),
-        *(product_page(plan, product) for product in plan.products),
-        *(fertilizer_page(plan, fertilizer) for fertilizer in plan.fertilizers),
-        *(lime_page(plan, lime) for lime in plan.limes),
+        *(product_page(plan, product) for product in plan.land.products),
+        *(fertilizer_page(plan, fertilizer) for fertilizer in plan.land.fertilizers),
+        *(lime_page(plan, lime) for lime in plan.land.limes),
         calibration_page(plan),
-        *(sprayer_page(plan, sprayer) for sprayer in plan.sprayers),
-        *(spreader_page(plan, spreader) for spreader in plan.spreaders),
-        *(drill_page(plan, drill) for drill in plan.drills),
+        *(sprayer_page(plan, sprayer) for sprayer in plan.land.sprayers),
+        *(spreader_page(plan, spreader) for spreader in plan.land.spreaders),
+        *(drill_page(plan, drill) for drill in plan.land.drills),
     ]

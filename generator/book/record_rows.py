@@ -43,8 +43,8 @@ class _Names:
 def record_rows(plan: Plan) -> list[tuple[Cell, ...]]:
     """Return the spray records under `RECORD_COLUMNS`."""
     names = _Names(
-        {sprayer.id: sprayer.name for sprayer in plan.sprayers},
-        {product.id: product.name for product in plan.products},
+        {sprayer.id: sprayer.name for sprayer in plan.land.sprayers},
+        {product.id: product.name for product in plan.land.products},
         {place.id: place.name for place in plan.places},
     )
     return [

@@ -26,7 +26,7 @@ def look_of(typed: str | None, *logged: tuple[str, bool | None]) -> LastLook | N
         for number, (when, sound) in enumerate(logged)
     ]}  # fmt: skip
     plan = make_plan(inventory_of(data), SEASON, AS_OF)
-    return last_look(plan, plan.stands[0])
+    return last_look(plan, plan.land.stands[0])
 
 
 JUNE, JULY, AUGUST = "2026-06-01", "2026-07-01", "2026-08-01"

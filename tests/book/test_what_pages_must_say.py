@@ -56,7 +56,7 @@ def test_the_emergency_page_holds_whom_to_call_and_where(
 ) -> None:
     site = demo_sites[reader]
     page = html.unescape(site.pages()["emergency.html"])
-    card = site.plan.emergency
+    card = site.plan.land.emergency
     assert card is not None
     assert card.gate_lat_lon is not None
     for told in (card.address_911, card.hospital, *map(repr, card.gate_lat_lon)):
@@ -71,7 +71,7 @@ def test_every_job_sheet_holds_whom_to_call_and_where(
     demo_sites: dict[str, Site], reader: str
 ) -> None:
     site = demo_sites[reader]
-    card = site.plan.emergency
+    card = site.plan.land.emergency
     assert card is not None
     sheets = [page for name, page in site.pages().items() if re.match(r"work/.", name)]
     assert len(sheets) == len(site.plan.jobs) + len(site.plan.upkeep)
@@ -87,7 +87,7 @@ def test_every_page_that_names_a_made_up_product_says_so(
     demo_sites: dict[str, Site], reader: str
 ) -> None:
     """Cautions alone may name one on the sheet of another product; sources list what uses them."""
-    names = [one.name for one in demo_sites["owner"].plan.products if one.invented]
+    names = [one.name for one in demo_sites["owner"].plan.land.products if one.invented]
     assert len(names) >= 8
     found = 0
     for address, page in demo_sites[reader].pages().items():

@@ -29,8 +29,8 @@ def plan_of(*entries: Data, typed: bool = True) -> Plan:
 def days(plan: Plan) -> list[datetime.date | None]:
     """Refilled, looked over, straps, walked."""
     hole = plan.water[0].hole
-    return [hole.refilled_on, hole.inspected_on, plan.stands[0].straps_checked_on,
-            plan.routes[0].walked_on]  # fmt: skip
+    return [hole.refilled_on, hole.inspected_on, plan.land.stands[0].straps_checked_on,
+            plan.land.routes[0].walked_on]  # fmt: skip
 
 
 def filled(day: str) -> Data:

@@ -397,7 +397,7 @@ def test_a_hire_is_charged_once_and_parted_by_ground_or_time(
     price: Data, charge: float, parts: list[float]
 ) -> None:
     plan = planned(hired(**price))
-    whole = hire_charge(plan, plan.hires[0])
+    whole = hire_charge(plan, plan.land.hires[0])
     assert whole is not None
     assert whole.value == pytest.approx(charge, rel=1e-12)
     found = {one.place_id: one.cost.value for one in plan.lines if one.kind == "hire" and one.cost}
@@ -424,7 +424,7 @@ def test_a_stopped_job_has_no_line_and_its_product_no_amount() -> None:
     assert KILL not in {one.job_id for one in plan.lines}
     assert [one.id for one in plan.buying.not_yet] == ["brew"]
     assert "brew" not in {one.item.id for one in plan.buying.purchases}
-    assert hire_charge(plan, plan.hires[0]) is None
+    assert hire_charge(plan, plan.land.hires[0]) is None
 
 
 def shared(**terms: object) -> Data:

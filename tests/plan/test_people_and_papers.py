@@ -382,5 +382,10 @@ def test_the_page_of_dates_and_papers_is_the_owner_s_alone() -> None:
     theirs = seen_by(plan, inventory_of(data).readers[0])
     assert "dates.md" in {one.address for one in make_book(plan).pages}
     assert "dates.md" not in {one.address for one in make_book(theirs).pages}
-    assert (theirs.dates, theirs.contracts, theirs.applicators, theirs.helpers) == ((), (), (), ())
+    assert (
+        theirs.land.dates,
+        theirs.land.contracts,
+        theirs.land.applicators,
+        theirs.land.helpers,
+    ) == ((), (), (), ())
     assert plan.as_of == AS_OF

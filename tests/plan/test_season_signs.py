@@ -267,8 +267,8 @@ def test_a_property_without_weather_is_as_it_was() -> None:
     assert not has_weather(inventory)
     plan = planned(small_property())
     assert plan.weather is None
-    assert plan.signs == inventory.property.season_signs
-    assert not isinstance(plan.signs, FoundMarkers)
+    assert plan.land.signs == inventory.property.season_signs
+    assert not isinstance(plan.land.signs, FoundMarkers)
     reasons = [one for job in plan.jobs for one in job.dates.opens_reasons]
     assert {one.rests_on for one in reasons} == {None}
 
@@ -326,7 +326,7 @@ def test_each_grass_comes_up_by_its_own_soil_and_by_how_it_was_sown() -> None:
 
 
 def test_a_typed_emergence_stands_for_every_planting() -> None:
-    signs = planned(weathered(RECORD, {EMERGENCE: "05-14"})).signs
+    signs = planned(weathered(RECORD, {EMERGENCE: "05-14"})).land.signs
     assert isinstance(signs, FoundMarkers)
     assert signs.of_planting == {}
     assert isinstance(signs.grass_emergence, SeasonMarker)

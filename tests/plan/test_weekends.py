@@ -49,7 +49,7 @@ def loaded(plan: Plan, free: float, work: list[tuple[int, int, float]]) -> Plan:
         jobs.append(replace(job, id=f"job-{number}", dates=dates, days=None))
         worked = TOTAL_HOURS(f"job-{number}/hours", parts=(replace(time.hours, value=hours),))
         times.append(replace(time, job_id=f"job-{number}", hours=worked))
-    (helper,) = plan.helpers
+    (helper,) = plan.land.helpers
     assert helper.weekend_hours is not None
     free_hours = replace(helper.weekend_hours, value=free)
     return replace(
@@ -150,5 +150,5 @@ def test_a_sunday_is_enough() -> None:
 
 def test_the_season_is_the_plan_s() -> None:
     assert PLAN.season == SEASON
-    assert isinstance(PLAN.helpers[0], Helper)
+    assert isinstance(PLAN.land.helpers[0], Helper)
     assert all(isinstance(one, WorkTime) for one in PLAN.times)

@@ -175,7 +175,7 @@ def test_the_plan_a_partner_s_book_is_made_from_knows_of_nothing_else() -> None:
     data["dates"] = {"dates": [{"id": "guns", "kind": "hunting", "places": ["oak", "elm"],
                                 "note": "my dates"} | HUNTED]}  # fmt: skip
     plan = plan_of(data)
-    assert [one.serves for one in plan.routes] == [("oak-ladder",)]
+    assert [one.serves for one in plan.land.routes] == [("oak-ladder",)]
     known = repr(replace(plan, jobs=()))
     for words in ("elm", ELM, "gulch", "Gulch way", "my thorn", "my thistle", "my dates",
                   "cracked weld", "guns", "look-", "'me'", "'oak'", "'walk'", ".yaml"):  # fmt: skip

@@ -56,8 +56,8 @@ def readers_page(plan: Plan, left: Iterable[LeftFolder] = ()) -> Written:
                     for number, hidden in handed.rest_on_hidden
                 ],
                 [(jobs[job_id], place_of(plan, jobs[job_id])) for job_id in handed.job_ids],
-                [stand for stand in plan.stands if stand.id in handed.stand_ids],
-                [walk for walk in plan.routes if walk.id in handed.route_ids],
+                [stand for stand in plan.land.stands if stand.id in handed.stand_ids],
+                [walk for walk in plan.land.routes if walk.id in handed.route_ids],
                 [_window(plan, jobs[told.job_id], told) for told in handed.windows],
             )
             for handed in plan.handed

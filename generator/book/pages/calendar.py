@@ -113,7 +113,7 @@ def _kept_in(plan: Plan, inside: Span) -> list[Kept]:
     told = placed(plan)
     own = [
         Kept(_DATE_KINDS[dates.kind], told(dates.places), comes_back(dates, inside), dates.note)
-        for dates in plan.dates
+        for dates in plan.land.dates
     ]
     others = [
         Kept(
@@ -242,7 +242,7 @@ def _not_on(row: Listed) -> tuple[Span, ...]:
 def _kept(plan: Plan) -> list[tuple[str, Markup, tuple[Span, ...], tuple[str, ...], str | None]]:
     """Return the dates of the season with their bands, by the first day."""
     rows = []
-    for dates in plan.dates:
+    for dates in plan.land.dates:
         spans = comes_back(dates, _season(plan))
         if spans:
             drawn = band(plan.season, (), spans, plan.as_of)

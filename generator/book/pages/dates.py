@@ -27,13 +27,13 @@ _DATE_KINDS = {
 def dates_page(plan: Plan) -> Written:
     """Return the dates of the season, what they take of the jobs, the people and the papers."""
     kept: list[Any] = [
-        *plan.dates,
-        *plan.applicators,
-        *plan.helpers,
-        *plan.contractors,
-        *plan.permits,
-        *plan.contracts,
-        *plan.one_calls,
+        *plan.land.dates,
+        *plan.land.applicators,
+        *plan.land.helpers,
+        *plan.land.contractors,
+        *plan.land.permits,
+        *plan.land.contracts,
+        *plan.land.one_calls,
     ]
     subjects = {record.id for record in kept}
     return from_template(
@@ -43,14 +43,16 @@ def dates_page(plan: Plan) -> Written:
         "",
         "dates",
         [*_DATE_KINDS.values(), "licence", "insurance", "permit", "contract", "811"],
-        dates=[(dates, _DATE_KINDS[dates.kind], _in_season(plan, dates)) for dates in plan.dates],
+        dates=[
+            (dates, _DATE_KINDS[dates.kind], _in_season(plan, dates)) for dates in plan.land.dates
+        ],
         looked_up=LOOKED_UP,
         jobs=[
             (job, place)
             for job, _, place in jobs_with_places(plan, plan.jobs)
             if job.days is not None
         ],
-        products={product.id: product.name for product in plan.products},
+        products={product.id: product.name for product in plan.land.products},
         readers={handed.reader: handed.name or handed.reader for handed in plan.handed},
         placed=placed(plan),
         work_words=_work_words(plan),
@@ -62,8 +64,8 @@ def dates_page(plan: Plan) -> Written:
 def others_out_page(plan: Plan) -> Written:
     """Return the days of hunting, nesting and burn bans on what a partner is handed."""
     names = {place.id: place.name for place in plan.places}
-    names |= {stand.id: stand.name for stand in plan.stands} | {
-        route.id: route.name for route in plan.routes
+    names |= {stand.id: stand.name for stand in plan.land.stands} | {
+        route.id: route.name for route in plan.land.routes
     }
     return from_template(
         plan,
@@ -91,8 +93,8 @@ def _in_season(plan: Plan, dates: DateRange) -> tuple[Span, ...]:
 def placed(plan: Plan) -> Any:
     """Return the function that says on which places something holds."""
     names = {place.id: place.name for place in plan.places}
-    names |= {stand.id: stand.name for stand in plan.stands} | {
-        route.id: route.name for route in plan.routes
+    names |= {stand.id: stand.name for stand in plan.land.stands} | {
+        route.id: route.name for route in plan.land.routes
     }
     names |= {water.hole.id: water.hole.name for water in plan.water}
 
@@ -106,7 +108,7 @@ def placed(plan: Plan) -> Any:
 
 def _work_words(plan: Plan) -> Any:
     """Return the function that says which steps and kinds of work a paper names."""
-    names = {step.id: step.name for step_plan in plan.step_plans for step in step_plan.steps}
+    names = {step.id: step.name for step_plan in plan.land.step_plans for step in step_plan.steps}
     names |= {name: operation.name for name, operation in operations().items()}
 
     def told(ids: Iterable[str]) -> str:

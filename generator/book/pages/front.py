@@ -41,7 +41,7 @@ def findings_page(plan: Plan) -> Written:
 
 def emergency_page(plan: Plan) -> Written:
     """Return the emergency card."""
-    lines = emergency_lines(plan.emergency)
+    lines = emergency_lines(plan.land.emergency)
     return from_template(
         plan,
         "emergency.md",

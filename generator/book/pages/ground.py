@@ -63,12 +63,12 @@ def place_page(plan: Plan, place: Place) -> Written:
         actives=[active for active in plan.actives if active.place_id == place.id],
         shares=_shares(plan, place),
         species=species(),
-        step_plans={step_plan.id: step_plan for step_plan in plan.step_plans},
-        routes={route.id: route for route in plan.routes},
-        soil_tests={test.id: test for test in plan.soil_tests},
-        soil_titles={test.id: soil_test_title(plan, test) for test in plan.soil_tests},
-        plants={plant.id: plant for plant in plan.plants},
-        guards={guard.id: guard for guard in plan.guards},
+        step_plans={step_plan.id: step_plan for step_plan in plan.land.step_plans},
+        routes={route.id: route for route in plan.land.routes},
+        soil_tests={test.id: test for test in plan.land.soil_tests},
+        soil_titles={test.id: soil_test_title(plan, test) for test in plan.land.soil_tests},
+        plants={plant.id: plant for plant in plan.land.plants},
+        guards={guard.id: guard for guard in plan.land.guards},
         address_of=address_of,
         counts=plan.decided.of_place(place.id),
         outcomes=OUTCOMES,
@@ -87,7 +87,7 @@ def place_page(plan: Plan, place: Place) -> Written:
         ],
         gap=values()["two_stations_apart_ft"],
         has_kinds=has_kinds,
-        lots={lot.id: lot for lot in plan.lots},
+        lots={lot.id: lot for lot in plan.land.lots},
         judged={verdict.day: verdict for verdict in judged(plan, place)},
         needed=needed_on(place),
         is_screen=isinstance(typed, Screen),
@@ -106,7 +106,7 @@ def _shares(plan: Plan, place: Place) -> list[tuple[Place, str]]:
 
 def stand_page(plan: Plan, stand: Stand) -> Written:
     """Return a hunting stand."""
-    serving = [route for route in plan.routes if stand.id in route.serves]
+    serving = [route for route in plan.land.routes if stand.id in route.serves]
     return from_template(
         plan,
         f"stands/{address_of(stand)}.md",
@@ -147,7 +147,7 @@ def route_page(plan: Plan, route: Route) -> Written:
         [route.name, route.note or ""],
         ("route",),
         route=route,
-        stands=[stand for stand in plan.stands if stand.id in route.serves],
+        stands=[stand for stand in plan.land.stands if stand.id in route.serves],
         hiding=hiding,
         sights=sight_checks(plan, route.id),
         upkeep=upkeep_of(plan, route.id),

@@ -139,12 +139,12 @@ def stands_page(plan: Plan) -> Written:
         rows=[
             (
                 stand,
-                [route for route in plan.routes if stand.id in route.serves],
+                [route for route in plan.land.routes if stand.id in route.serves],
                 plan.findings_on(stand.id),
                 next_jobs.get(stand.id),
                 last_look(plan, stand),
             )
-            for stand in plan.stands
+            for stand in plan.land.stands
         ],
         address_of=address_of,
     )
@@ -162,11 +162,11 @@ def routes_page(plan: Plan) -> Written:
         rows=[
             (
                 route,
-                [stand for stand in plan.stands if stand.id in route.serves],
+                [stand for stand in plan.land.stands if stand.id in route.serves],
                 [place for place in plan.places if _hides(place, route.id)],
                 next(iter(sight_checks(plan, route.id)), None),
             )
-            for route in plan.routes
+            for route in plan.land.routes
         ],
         address_of=address_of,
     )
@@ -187,13 +187,15 @@ def calibration_page(plan: Plan) -> Written:
         ["calibration", "catch test", "sprayer", "spreader", "drill"],
         sprayers=[
             (sprayer, *_last(plan, sprayer_catches(sprayer, plan.season)))
-            for sprayer in plan.sprayers
+            for sprayer in plan.land.sprayers
         ],
         spreaders=[
             (spreader, *_last(plan, spreader_catches(spreader, plan.season)))
-            for spreader in plan.spreaders
+            for spreader in plan.land.spreaders
         ],
-        drills=[(drill, *_last(plan, drill_catches(drill, plan.season))) for drill in plan.drills],
+        drills=[
+            (drill, *_last(plan, drill_catches(drill, plan.season))) for drill in plan.land.drills
+        ],
         address_of=address_of,
     )
 

@@ -71,9 +71,11 @@ def money_page(plan: Plan) -> Written:
     """Return what is planned, spent and paid back, and the hours by job and month."""
     words, bought, stopped = _words(plan), plan.buying.purchases, stopped_in(plan.findings)
     jobs = {job.id: (job, place) for job, _, place in jobs_with_places(plan, plan.jobs)}
-    hirers = {job.id: hire for hire in plan.hires for job in hired_jobs(plan, hire)}
-    subjects = {machine.id for machine in plan.machines} | {hire.id for hire in plan.hires}
-    subjects |= {share.id for share in plan.cost_share}
+    hirers = {job.id: hire for hire in plan.land.hires for job in hired_jobs(plan, hire)}
+    subjects = {machine.id for machine in plan.land.machines} | {
+        hire.id for hire in plan.land.hires
+    }
+    subjects |= {share.id for share in plan.land.cost_share}
     season = season_row(plan)
     seasons, filled = money_by_season(plan, season), weekends(plan)
     return from_template(
@@ -97,7 +99,7 @@ def money_page(plan: Plan) -> Written:
         months=[(month, [jobs[time.job_id] for time in month.times]) for month in months(plan)],
         hires=[
             (hire, hire_charge(plan, hire), [jobs[job.id] for job in hired_jobs(plan, hire)])
-            for hire in plan.hires
+            for hire in plan.land.hires
         ],
         rented=[
             (renting, [jobs[job_id] for job_id in renting.job_ids]) for renting in rentings(plan)
@@ -142,8 +144,8 @@ def _words(plan: Plan) -> dict[str, str]:
     for job in plan.jobs:
         words[job.planting_id] = f"{words[job.place_id]}, {job.planting_id}"
     words |= {item.id: item.words for item in plan.items}
-    words |= {machine.id: machine.name for machine in plan.machines}
-    return words | {hire.id: hire.name or hire.id for hire in plan.hires}
+    words |= {machine.id: machine.name for machine in plan.land.machines}
+    return words | {hire.id: hire.name or hire.id for hire in plan.land.hires}
 
 
 def _item_words(total: Total, words: dict[str, str]) -> str:

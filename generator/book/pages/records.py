@@ -29,7 +29,7 @@ def records_page(plan: Plan) -> Written:
             (record, missing_by_rule(record), kept_until(record), _findings(plan, record.entry))
             for record in reversed(plan.records)
         ],
-        sprayers={sprayer.id: sprayer.name for sprayer in plan.sprayers},
+        sprayers={sprayer.id: sprayer.name for sprayer in plan.land.sprayers},
         values=values(),
     )
 

@@ -20,9 +20,13 @@ def steps_page(plan: Plan) -> Written:
         for planting in place.typed.plantings
         for planting_plan in (planting.steps, planting.upkeep)
     }
-    kept: list[KeptUp] = [*plan.stands, *plan.routes, *(water.hole for water in plan.water)]
+    kept: list[KeptUp] = [
+        *plan.land.stands,
+        *plan.land.routes,
+        *(water.hole for water in plan.water),
+    ]
     used |= {thing.upkeep for thing in kept}
-    plans = sorted(plan.step_plans, key=lambda step_plan: step_plan.id not in used)
+    plans = sorted(plan.land.step_plans, key=lambda step_plan: step_plan.id not in used)
     return from_template(
         plan,
         "steps.md",

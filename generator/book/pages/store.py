@@ -127,7 +127,7 @@ def sprayer_page(plan: Plan, sprayer: Sprayer) -> Written:
         sprayer=sprayer,
         findings=plan.findings_on(sprayer.id),
         catches=_aged(plan, sprayer_catches(sprayer, plan.season)),
-        measures=[measure for measure in plan.measures if measure.id in sprayer.measure],
+        measures=[measure for measure in plan.land.measures if measure.id in sprayer.measure],
         sprayed=[record for record in plan.records if record.sprayer_id == sprayer.id],
         cleaned=[
             entry

@@ -78,8 +78,8 @@ def home_page(plan: Plan) -> Written:
         stops=[(finding, subject_of(plan, finding)) for finding in stops],
         grave=[(finding, subject_of(plan, finding)) for finding in grave],
         worn={job.id: [line for line in job.safety if _is_worn(line)] for job in plan.jobs},
-        call_lines=emergency_lines(plan.emergency) if plan.reader != "owner" else (),
-        last_looks={stand.id: last_look(plan, stand) for stand in plan.stands},
+        call_lines=emergency_lines(plan.land.emergency) if plan.reader != "owner" else (),
+        last_looks={stand.id: last_look(plan, stand) for stand in plan.land.stands},
         address_of=address_of,
     )
 
@@ -92,7 +92,7 @@ def _on_handed_ground(plan: Plan) -> list[Finding]:
     """Return stops and cautions on stands and walks, which a partner must meet at once."""
     if plan.reader == "owner":
         return []
-    ground = {*(stand.id for stand in plan.stands), *(route.id for route in plan.routes)}
+    ground = {*(stand.id for stand in plan.land.stands), *(route.id for route in plan.land.routes)}
     return [
         finding
         for finding in plan.findings
@@ -125,14 +125,14 @@ def _signs(plan: Plan) -> list[tuple[str, list[datetime.date | None], str]]:
 
     None for others than the owner; without weather all that are known were typed.
     """
-    if plan.signs is None:
+    if plan.land.signs is None:
         return []
     rows: list[tuple[str, list[datetime.date | None], str]] = []
     origin = (
         {found.sign: origin_words(found) for found in plan.weather.signs} if plan.weather else {}
     )
     for key, name in marker_names().items():
-        sign = getattr(plan.signs, key)
+        sign = getattr(plan.land.signs, key)
         days = (sign.early, sign.typical, sign.late) if sign is not None else (None, None, None)
         in_season = [day_in_season(day, plan.season) if day is not None else None for day in days]
         rows.append((name, in_season, origin.get(key, "")))

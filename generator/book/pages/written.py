@@ -124,12 +124,12 @@ def subject_of(plan: Plan, finding: Finding) -> tuple[str, Markup]:
     for item in plan.items:
         if item.id == finding.subject:
             return item.words, Markup("buy.html")
-    owned = {thing.id: thing.name for thing in plan.machines}
-    owned |= {hire.id: hire.name or hire.id for hire in plan.hires}
-    owned |= {share.id: share.name for share in plan.cost_share}
+    owned = {thing.id: thing.name for thing in plan.land.machines}
+    owned |= {hire.id: hire.name or hire.id for hire in plan.land.hires}
+    owned |= {share.id: share.name for share in plan.land.cost_share}
     if finding.subject in owned:
         return owned[finding.subject], Markup("money.html")
-    machines: list[Any] = [*plan.sprayers, *plan.spreaders, *plan.drills]
+    machines: list[Any] = [*plan.land.sprayers, *plan.land.spreaders, *plan.land.drills]
     for machine in machines:
         if machine.id == finding.subject:
             return machine.name, Markup("equipment/{}.html").format(address_of(machine))
@@ -140,23 +140,23 @@ def subject_of(plan: Plan, finding: Finding) -> tuple[str, Markup]:
     for hole in (water.hole for water in plan.water):
         if hole.id == finding.subject:
             return hole.name, Markup("ground/{}.html").format(address_of(hole))
-    for stand in plan.stands:
+    for stand in plan.land.stands:
         if stand.id == finding.subject:
             return stand.name, Markup("stands/{}.html").format(address_of(stand))
-    for route in plan.routes:
+    for route in plan.land.routes:
         if route.id == finding.subject:
             return route.name, Markup("routes/{}.html").format(address_of(route))
     if finding.subject == READERS_SUBJECT:
         return SEEN_BY_READERS, Markup("readers.html")
     if finding.subject.startswith(HOURS_SUBJECT):
         return "Hours free", Markup("money.html")
-    papers = {dates.id: f"Dates {dates.id}" for dates in plan.dates}
+    papers = {dates.id: f"Dates {dates.id}" for dates in plan.land.dates}
     papers |= {
         contractor.id: f"Contractor {contractor.name or contractor.id}"
-        for contractor in plan.contractors
+        for contractor in plan.land.contractors
     }
-    papers |= {permit.id: permit.name or permit.id for permit in plan.permits}
-    papers |= {contract.id: contract.name for contract in plan.contracts}
+    papers |= {permit.id: permit.name or permit.id for permit in plan.land.permits}
+    papers |= {contract.id: contract.name for contract in plan.land.contracts}
     if finding.subject in papers:
         return papers[finding.subject], Markup("dates.html")
     # what is left is about a station or a sign, which stand on one page
@@ -208,7 +208,9 @@ def plan_of_upkeep(plan: Plan, kept: KeptUp) -> StepPlan | None:
     """Return the step plan of every season of a stand, a walk or a water hole, for the owner."""
     if plan.reader != "owner":
         return None
-    return next((step_plan for step_plan in plan.step_plans if step_plan.id == kept.upkeep), None)
+    return next(
+        (step_plan for step_plan in plan.land.step_plans if step_plan.id == kept.upkeep), None
+    )
 
 
 def upkeep_of(plan: Plan, subject_id: str) -> dict[int, list[UpkeepJob]]:

@@ -13,7 +13,7 @@ from generator.plan.findings.order import in_order, without_amounts
 from generator.plan.labels.yearly_sums import active_totals
 from generator.plan.model.finding import Finding, stopped_in
 from generator.plan.model.items import stock_items
-from generator.plan.model.plan import Plan
+from generator.plan.model.plan import Land, Plan
 from generator.plan.usual.far_points import without_what_rests_on_it
 from generator.plan.views.unanswered import unanswered
 from generator.plan.views.years_ahead import jobs_ahead
@@ -49,15 +49,11 @@ def _plan(
         title=inventory.property.name,
         season=logged.season,
         as_of=logged.as_of,
-        emergency=inventory.property.emergency,
-        signs=inventory.property.season_signs,
-        signs_looked_up_on=inventory.property.signs_looked_up_on,
         weather=logged.weather,
         shared_grounds=logged.shared,
         suited_days=in_time.suited,
         wind_use=in_time.wind_use,
-        note=inventory.property.note,
-        location_lat_lon=inventory.property.location_lat_lon,
+        land=land_of(inventory),
         places=tuple(logged.places.values()),
         jobs=in_time.jobs,
         findings=told,
@@ -65,14 +61,30 @@ def _plan(
         items=stock_items(inventory),
         entries=logged.entries,
         records=logged.records,
+        water=logged.water,
+        actives=active_totals(season.sprays, to_be_sprayed),
+        hunted=in_time.hunted,
+        unanswered=unanswered(season.requests, season.states, inventory),
+        upkeep=across.upkeep,
+        ahead=jobs_ahead((*season.every, *season.later), season.states, logged.season),
+    )
+
+
+def land_of(inventory: Inventory) -> Land:
+    """Return what the files of a property list, as its owner sees it."""
+    typed = inventory.property
+    return Land(
+        emergency=typed.emergency,
+        signs=typed.season_signs,
+        signs_looked_up_on=typed.signs_looked_up_on,
+        note=typed.note,
+        location_lat_lon=typed.location_lat_lon,
         machines=inventory.machines,
         hires=inventory.hires,
         cost_share=inventory.cost_share,
         soil_tests=inventory.soil_tests,
         fertilizers=inventory.fertilizers,
         limes=inventory.limes,
-        water=logged.water,
-        actives=active_totals(season.sprays, to_be_sprayed),
         lots=inventory.lots,
         plants=inventory.plants,
         guards=inventory.guards,
@@ -84,16 +96,12 @@ def _plan(
         stands=inventory.stands,
         routes=inventory.routes,
         dates=inventory.dates,
-        hunted=in_time.hunted,
-        time_zone=inventory.property.time_zone,
+        time_zone=typed.time_zone,
         applicators=inventory.applicators,
         helpers=inventory.helpers,
         contractors=inventory.contractors,
         permits=inventory.permits,
         contracts=inventory.contracts,
         one_calls=inventory.one_calls,
-        unanswered=unanswered(season.requests, season.states, inventory),
-        upkeep=across.upkeep,
-        ahead=jobs_ahead((*season.every, *season.later), season.states, logged.season),
         step_plans=tuple(inventory.plans().values()),
     )

@@ -23,5 +23,5 @@ def nutrient_price(fertilizer: Fertilizer) -> Quantity | None:
 
 def nutrient_prices(plan: Plan) -> tuple[Quantity, ...]:
     """Return every such price."""
-    prices = (nutrient_price(fertilizer) for fertilizer in plan.fertilizers)
+    prices = (nutrient_price(fertilizer) for fertilizer in plan.land.fertilizers)
     return tuple(price for price in prices if price is not None)

@@ -155,35 +155,20 @@ class HuntedDates:
 
 
 @dataclass(frozen=True, slots=True)
-class Plan:
-    """Everything one reader's book is made from."""
+class Land:
+    """What the files of a property list, as one reader may see it; what is kept back is empty."""
 
-    reader: str
-    title: str
-    season: int
-    as_of: datetime.date
-    emergency: EmergencyCard | None
-    signs: SeasonMarkers | None
-    signs_looked_up_on: datetime.date | None
-    note: str | None
-    location_lat_lon: tuple[float, float] | None
-    places: tuple[Place, ...]
-    jobs: tuple[Job, ...]
-    findings: tuple[Finding, ...]
-    lines: tuple[BudgetLine, ...] = ()
-    items: tuple[StockItem, ...] = ()
-    buying: Buying = NOTHING_BOUGHT
-    entries: tuple[LogEntry, ...] = ()
-    records: tuple[SprayRecord, ...] = ()
+    emergency: EmergencyCard | None = None
+    signs: SeasonMarkers | None = None
+    signs_looked_up_on: datetime.date | None = None
+    note: str | None = None
+    location_lat_lon: tuple[float, float] | None = None
     machines: tuple[Machine, ...] = ()
-    times: tuple[WorkTime, ...] = ()
     hires: tuple[Hire, ...] = ()
     cost_share: tuple[CostShare, ...] = ()
     soil_tests: tuple[SoilTest, ...] = ()
     fertilizers: tuple[Fertilizer, ...] = ()
     limes: tuple[Lime, ...] = ()
-    water: tuple[Water, ...] = ()
-    actives: tuple[ActiveTotal, ...] = ()
     lots: tuple[SeedLot, ...] = ()
     plants: tuple[Plant, ...] = ()
     guards: tuple[Guard, ...] = ()
@@ -194,22 +179,44 @@ class Plan:
     measures: tuple[Measure, ...] = ()
     stands: tuple[Stand, ...] = ()
     routes: tuple[Route, ...] = ()
-    step_plans: tuple[StepPlan, ...] = ()
-    handed: tuple[Handed, ...] = ()
-    decided: Decided = NOTHING_DECIDED
     dates: tuple[DateRange, ...] = ()
+    time_zone: str | None = None
     applicators: tuple[Applicator, ...] = ()
     helpers: tuple[Helper, ...] = ()
     contractors: tuple[Contractor, ...] = ()
     permits: tuple[Permit, ...] = ()
     contracts: tuple[Contract, ...] = ()
     one_calls: tuple[OneCall, ...] = ()
+    step_plans: tuple[StepPlan, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class Plan:
+    """Everything one reader's book is made from."""
+
+    reader: str
+    title: str
+    season: int
+    as_of: datetime.date
+    land: Land
+    places: tuple[Place, ...]
+    jobs: tuple[Job, ...]
+    findings: tuple[Finding, ...]
+    lines: tuple[BudgetLine, ...] = ()
+    items: tuple[StockItem, ...] = ()
+    buying: Buying = NOTHING_BOUGHT
+    entries: tuple[LogEntry, ...] = ()
+    records: tuple[SprayRecord, ...] = ()
+    times: tuple[WorkTime, ...] = ()
+    water: tuple[Water, ...] = ()
+    actives: tuple[ActiveTotal, ...] = ()
+    handed: tuple[Handed, ...] = ()
+    decided: Decided = NOTHING_DECIDED
     unanswered: tuple[Unanswered, ...] = ()
     upkeep: tuple[UpkeepJob, ...] = ()
     ahead: tuple[JobAhead, ...] = ()
     others_out: tuple[OthersOut, ...] = ()
     hunted: tuple[HuntedDates, ...] = ()
-    time_zone: str | None = None
     weather: WeatherSeen | None = None
     shared_grounds: tuple[SharedGround, ...] = ()
     suited_days: Mapping[str, CountedDays] = field(default_factory=dict)

@@ -213,7 +213,7 @@ def _parts(plan: Plan, hire: Hire) -> tuple[Quantity, ...] | None:
 
 def hire_lines(plan: Plan) -> tuple[BudgetLine, ...]:
     """Return a line for every hired job, with its part of what the hire charges."""
-    return tuple(line for hire in plan.hires for line in _hire_lines(plan, hire))
+    return tuple(line for hire in plan.land.hires for line in _hire_lines(plan, hire))
 
 
 def _hire_lines(plan: Plan, hire: Hire) -> Iterator[BudgetLine]:

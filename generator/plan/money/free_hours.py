@@ -58,7 +58,7 @@ class Overfull:
 
 def own_work(plan: Plan) -> tuple[OwnWork, ...]:
     """Return the hours of the jobs that nobody else does: not hired, not handed to a reader."""
-    others = {job.id for hire in plan.hires for job in hired_jobs(plan, hire)}
+    others = {job.id for hire in plan.land.hires for job in hired_jobs(plan, hire)}
     others |= {job_id for reader in plan.handed for job_id in reader.job_ids}
     jobs = {job.id: job for job in plan.jobs}
     now = plan.as_of.replace(day=1)
@@ -85,7 +85,7 @@ def own_months(plan: Plan) -> tuple[OwnMonth, ...]:
             free_in(plan, (month,)),
         )
         for month in _months(work)
-        if plan.helpers
+        if plan.land.helpers
     )
 
 
@@ -107,7 +107,7 @@ def _to_be_done(plan: Plan, work: tuple[OwnWork, ...], months: Months) -> Quanti
 
 def free_in(plan: Plan, months: Months) -> Quantity:
     """Return the hours that the owner and helpers have free in months, from the plan's day on."""
-    parts = [_free(plan, helper, month) for month in months for helper in plan.helpers]
+    parts = [_free(plan, helper, month) for month in months for helper in plan.land.helpers]
     return _sum(plan, months, "free", [hours for hours in parts if hours is not None])
 
 
@@ -142,7 +142,7 @@ def overfull(plan: Plan) -> tuple[Overfull, ...]:
 
     All the work fits, weekend by weekend left aside, if and only if there is no such run.
     """
-    if not plan.helpers:
+    if not plan.land.helpers:
         return ()
     work = own_work(plan)
     months = _months(work)
@@ -163,7 +163,7 @@ def hour_findings(plan: Plan) -> list[Finding]:
         finding(
             MoneyCaution.TOO_FEW_HOURS,
             f"{HOURS_SUBJECT}{run.first:%Y-%m}",
-            plan.helpers[0].where,
+            plan.land.helpers[0].where,
             (("Hours of work", run.work), ("Hours free", run.free)),
             months=_in_words(run.first, run.last),
         )

@@ -32,7 +32,7 @@ def money_findings(
         *(found for purchase in bought for found in _order(plan, purchase)),
         *(found for purchase in bought for found in _let_go(purchase)),
         *(_too_late(plan, late) for late in plan.buying.too_late),
-        *(found for share in plan.cost_share for found in _approval(plan, share)),
+        *(found for share in plan.land.cost_share for found in _approval(plan, share)),
         *_above_cost(plan),
         *_contracts(plan, inventory),
         *_unweighed(plan, inventory),
@@ -139,7 +139,7 @@ def _approval(plan: Plan, share: CostShare) -> Iterator[Finding]:
 
 
 def _above_cost(plan: Plan) -> Iterator[Finding]:
-    shares = {share.planting: share for share in plan.cost_share}
+    shares = {share.planting: share for share in plan.land.cost_share}
     for planting, cost, paid in paid_above_cost(plan):
         share = shares[planting]
         figures = (("Cost", cost), ("Paid back", paid))
@@ -152,7 +152,7 @@ def _contracts(plan: Plan, inventory: Inventory) -> Iterator[Finding]:
     """Yield a note on every approved contract whose place says that it is under none."""
     for place in inventory.places():
         mine = {planting.id for planting in place.plantings}
-        for share in plan.cost_share:
+        for share in plan.land.cost_share:
             approved = approved_by(share, plan.as_of) is not None
             if approved and share.planting in mine and land_of(place) == "not_contract":
                 yield finding(
@@ -186,7 +186,7 @@ def _machines(plan: Plan) -> Iterator[Finding]:
 
 
 def _hires(plan: Plan) -> Iterator[Finding]:
-    for hire in plan.hires:
+    for hire in plan.land.hires:
         if hired_jobs(plan, hire) and hire_charge(plan, hire) is None:
             yield finding(MoneyNote.HIRE_NO_HOURS, hire.id, hire.where, hire=hire.id)
         if hire.priced_on is not None and older_than_a_year(hire.priced_on, plan.as_of):

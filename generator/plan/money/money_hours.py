@@ -99,7 +99,7 @@ def payments(plan: Plan) -> tuple[Payment, ...]:
     places = {job.planting_id: job.place_id for job in plan.jobs}
     return tuple(
         _payment(plan, share, places[share.planting], planting_total(plan, share.planting))
-        for share in plan.cost_share
+        for share in plan.land.cost_share
         if share.planting in places
     )
 
@@ -223,7 +223,7 @@ def money_numbers(plan: Plan) -> list[Quantity | None]:
         numbers += [time.rate, time.hours]
     numbers += [month.hours for month in months(plan)]
     numbers += [payment.paid for payment in payments(plan) if isinstance(payment.paid, Quantity)]
-    charges = (hire_charge(plan, hire) for hire in plan.hires)
+    charges = (hire_charge(plan, hire) for hire in plan.land.hires)
     return numbers + [charge for charge in charges if isinstance(charge, Quantity)]
 
 

@@ -61,7 +61,7 @@ def weekends(plan: Plan) -> Weekends:
     Filled so, work that can be fitted into the free hours is fitted: no other order does better.
     None where nobody's hours are typed.
     """
-    if not plan.helpers:
+    if not plan.land.helpers:
         return Weekends((), ())
     work = [task for task in own_work(plan) if task.job.dates.opens and task.job.dates.closes]
     work.sort(key=lambda task: (task.job.dates.closes or datetime.date.max, task.job.id))
@@ -132,7 +132,7 @@ def can_be_done(job: Job, saturday: datetime.date) -> bool:
 
 def _free(plan: Plan, month: datetime.date) -> Quantity:
     """Return what is free on a weekend of a month, everybody's together."""
-    parts = [_of_helper(plan, helper, month) for helper in plan.helpers]
+    parts = [_of_helper(plan, helper, month) for helper in plan.land.helpers]
     return TOTAL_HOURS(
         f"weekends/{plan.season}/{month:%Y-%m}/free_hours",
         parts=tuple(hours for hours in parts if hours is not None),

@@ -28,8 +28,8 @@ def _handed(plan: Plan, reader: Reader, jobs: list[Job]) -> Handed:
         note=reader.note,
         job_ids=tuple(job.id for job in jobs),
         rest_on_hidden=_rest_on_hidden(plan, jobs, SEEN_CLASSES[reader.kind]),
-        stand_ids=tuple(stand.id for stand in plan.stands if stand.id in reader.stands),
-        route_ids=tuple(route.id for route in plan.routes if route.id in reader.routes),
+        stand_ids=tuple(stand.id for stand in plan.land.stands if stand.id in reader.stands),
+        route_ids=tuple(route.id for route in plan.land.routes if route.id in reader.routes),
         windows=tuple(told for job in jobs for told in _windows(plan, job, reader)),
     )
 
@@ -58,7 +58,7 @@ def _windows(plan: Plan, job: Job, reader: Reader) -> Iterator[WindowTold]:
         return
     # the sheet of a settled job names no day on which others hunt
     kinds = taken_by(job.step) if job.state.is_settled else (*taken_by(job.step), *HUNTED)
-    for dates in plan.dates:
+    for dates in plan.land.dates:
         holds = dates.kind in kinds and holds_on(dates.places, job.place_id)
         spans = comes_back(dates, span) if holds and not _is_told(dates, reader) else ()
         if spans:

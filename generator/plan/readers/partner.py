@@ -50,8 +50,8 @@ class HandedGround:
 
 def handed_ground(plan: Plan, reader: Reader, places: Mapping[str, str]) -> HandedGround:
     """Return what a partner is handed beside jobs; `places` are those of the jobs, by new ids."""
-    stands = [stand for stand in plan.stands if stand.id in reader.stands]
-    routes = [route for route in plan.routes if route.id in reader.routes]
+    stands = [stand for stand in plan.land.stands if stand.id in reader.stands]
+    routes = [route for route in plan.land.routes if route.id in reader.routes]
     new_ids = {stand.id: slug(_name(stand)) for stand in stands}
     new_ids |= {route.id: slug(_name(route)) for route in routes}
     upkeep = {job.id: _upkeep(job, new_ids) for job in plan.upkeep if job.subject.id in new_ids}
@@ -166,7 +166,7 @@ def _others_out(plan: Plan, new_ids: Mapping[str, str]) -> tuple[OthersOut, ...]
     begins = min(plan.as_of, day_in_season(FIRST_OF_SEASON, plan.season))
     inside = (begins, day_in_season(LAST_OF_SEASON, plan.season))
     found: dict[tuple[str, tuple[str, ...], datetime.date | None], list[Span]] = {}
-    for dates in plan.dates:
+    for dates in plan.land.dates:
         on = tuple(sorted(new_ids[place] for place in dates.places if place in new_ids))
         if dates.kind in TOLD_TO_PARTNERS and (on or ALL_PLACES in dates.places):
             # apart by when they were looked up: the page prints it, and old must not pass for new

@@ -14,7 +14,7 @@ from generator.plan.jobs.licenses import is_handed
 from generator.plan.model.finding import Finding
 from generator.plan.model.job import Job
 from generator.plan.model.place import Place
-from generator.plan.model.plan import Plan
+from generator.plan.model.plan import Land, Plan
 from generator.plan.readers.partner import HandedGround, handed_ground
 from generator.plan.readers.redacted import redacted
 from generator.plan.readers.released import Releasing, released_id, released_job
@@ -48,16 +48,17 @@ def seen_by(plan: Plan, reader: Reader) -> Plan:
     ground = HandedGround()
     if reader.kind == PARTNER:
         ground = handed_ground(plan, reader, {old: new.id for old, new in place_ids.items()})
+    emergency = plan.land.emergency
     return Plan(
         reader=reader.kind,
         title=TITLES[reader.kind],
         season=plan.season,
         as_of=plan.as_of,
-        emergency=redacted(plan.emergency, seen) if plan.emergency is not None else None,
-        signs=None,
-        signs_looked_up_on=None,
-        note=None,
-        location_lat_lon=None,
+        land=Land(
+            emergency=redacted(emergency, seen) if emergency is not None else None,
+            stands=ground.stands,
+            routes=ground.routes,
+        ),
         places=tuple(
             sorted(
                 (_place(place, place_ids[place.id], seen) for place in places.values()),
@@ -67,8 +68,6 @@ def seen_by(plan: Plan, reader: Reader) -> Plan:
         jobs=shown_jobs,
         findings=_findings(plan, {**new_ids, **ground.new_ids, **ground.new_sheets}),
         entries=ground.looks,
-        stands=ground.stands,
-        routes=ground.routes,
         upkeep=ground.upkeep,
         others_out=ground.others_out,
     )

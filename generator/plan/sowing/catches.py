@@ -104,11 +104,15 @@ def _driven(base: str, drill: Drill, test: DrillTest) -> Catch:
 def catch_numbers(plan: Plan) -> tuple[Quantity, ...]:
     """Return every number of the catch tests."""
     catches = [
-        *(catch for machine in plan.spreaders for catch in spreader_catches(machine, plan.season)),
-        *(catch for machine in plan.drills for catch in drill_catches(machine, plan.season)),
+        *(
+            catch
+            for machine in plan.land.spreaders
+            for catch in spreader_catches(machine, plan.season)
+        ),
+        *(catch for machine in plan.land.drills for catch in drill_catches(machine, plan.season)),
     ]
     sprayed = [
-        catch for sprayer in plan.sprayers for catch in sprayer_catches(sprayer, plan.season)
+        catch for sprayer in plan.land.sprayers for catch in sprayer_catches(sprayer, plan.season)
     ]
     return (
         *(number for catch in catches for number in (catch.ground, catch.rate)),

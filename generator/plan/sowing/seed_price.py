@@ -20,7 +20,7 @@ class LivePrice:
 
 def live_prices(plan: Plan) -> tuple[LivePrice, ...]:
     """Return the live part and its price for every lot, in the order of the owner's file."""
-    return tuple(_live_price(f"seed/{plan.season}/{lot.id}", lot) for lot in plan.lots)
+    return tuple(_live_price(f"seed/{plan.season}/{lot.id}", lot) for lot in plan.land.lots)
 
 
 def _live_price(base: str, lot: SeedLot) -> LivePrice:

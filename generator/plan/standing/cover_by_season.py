@@ -48,7 +48,7 @@ def grown_in(plan: Plan, season: int) -> tuple[Grown, ...]:
     The last planting counts. One that lasts a single season is gone after it, and one whose sowing
     was missed stands on no place.
     """
-    kinds = {step_plan.id: step_plan.kind or "" for step_plan in plan.step_plans}
+    kinds = {step_plan.id: step_plan.kind or "" for step_plan in plan.land.step_plans}
     missed = {
         job.planting_id
         for job in plan.jobs

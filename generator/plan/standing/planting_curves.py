@@ -75,7 +75,7 @@ def _growing(plan: Plan, place: Place, planting: Planting) -> Growing | None:
 
 
 def _kind(plan: Plan, seed: SownSeed) -> Growth | None:
-    lot = next((seed_lot for seed_lot in plan.lots if seed_lot.id == seed.lot), None)
+    lot = next((seed_lot for seed_lot in plan.land.lots if seed_lot.id == seed.lot), None)
     if lot is None:
         return species_growth(seed.species)
     return kind_growth(seed.species, lot.ecotype, lot.tag.variety)

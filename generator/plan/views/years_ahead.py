@@ -183,7 +183,7 @@ def _shares(plan: Plan, season: int) -> tuple[CostShare, ...]:
         for planting in place.typed.plantings
         if planting.season == season
     }
-    return tuple(share for share in plan.cost_share if share.planting in plantings)
+    return tuple(share for share in plan.land.cost_share if share.planting in plantings)
 
 
 def every_year(plan: Plan) -> tuple[tuple[UpkeepJob, ...], ...]:

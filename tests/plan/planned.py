@@ -4,6 +4,7 @@ import datetime
 import tempfile
 from pathlib import Path
 
+from generator.book.pages.subjects import Subjects
 from generator.inventory.load import load_inventory
 from generator.inventory.schema import Inventory
 from generator.plan.build.season_plan import make_plan
@@ -33,8 +34,11 @@ def well_stocked(data: Data) -> Data:
 
 
 def planned(data: Data) -> Plan:
-    """The owner's plan of property data."""
-    return make_plan(inventory_of(data), SEASON, AS_OF)
+    """The owner's plan of property data; whatever it tells is about something with a name."""
+    plan = make_plan(inventory_of(data), SEASON, AS_OF)
+    subjects = Subjects(plan)
+    assert all(subjects.named(finding.subject) for finding in plan.findings)
+    return plan
 
 
 def job_of(plan: Plan, job_id: str = KILL) -> Job:

@@ -10,6 +10,7 @@ from generator.reference.active_names import ActiveName
 from tests.plan.test_at_the_bounds import spray
 
 WHERE = Where("products.yaml", 7, 3)
+JOB = "lane/2027/kill"
 
 
 def lacking(gap: Gap, opens: str, closes: str = "") -> PlannedSpray:
@@ -17,7 +18,7 @@ def lacking(gap: Gap, opens: str, closes: str = "") -> PlannedSpray:
 
 
 def words_of(*sprayings: PlannedSpray) -> list[str]:
-    return [one.words for one in unsaid_stops(sprayings, "job", WHERE)]
+    return [one.words for one in unsaid_stops(sprayings, JOB, WHERE)]
 
 
 def test_each_day_is_told_once_and_the_first_comes_first() -> None:
@@ -55,11 +56,11 @@ def test_names_that_are_near_are_asked_by_their_names() -> None:
         product_name="Second",
         actives=(ActiveName("made-up aldorane"),),
     )
-    (stop,) = may_count_stops(mine, [other], "job", WHERE)
+    (stop,) = may_count_stops(mine, [other], JOB, WHERE)
     assert stop.code == "S203"
     near = "Is made-up aldorane of Second the same as made-up alderane or made-up aldarane of Brew?"
     assert stop.words.startswith(near)
     same = dataclasses.replace(other, actives=(*mine.actives, *other.actives))
-    assert list(may_count_stops(mine, [same], "job", WHERE)) == []
+    assert list(may_count_stops(mine, [same], JOB, WHERE)) == []
     pooled = dataclasses.replace(mine, actives=(), pooled=(ActiveName("made-up aldorane"),))
-    assert list(may_count_stops(pooled, [other], "job", WHERE)) == []
+    assert list(may_count_stops(pooled, [other], JOB, WHERE)) == []

@@ -4,8 +4,7 @@ from __future__ import annotations
 
 import pytest
 
-from generator.plan.model.finding import Finding
-from generator.plan.readers.shared_text import READERS_SUBJECT
+from generator.plan.model.finding import READERS, Finding
 from tests.plan.planned import planned
 from tests.properties import Data, small_property, the_work
 
@@ -17,7 +16,7 @@ def handed(*steps: str) -> Data:
 
 
 def promised(data: Data) -> list[Finding]:
-    return [one for one in planned(data).findings_on(READERS_SUBJECT) if one.code == "C430"]
+    return [one for one in planned(data).findings_on(READERS) if one.code == "C430"]
 
 
 def test_a_step_nobody_asked_for_is_told_once_at_its_place() -> None:

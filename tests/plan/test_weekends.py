@@ -57,7 +57,7 @@ def loaded(plan: Plan, free: float, work: list[tuple[int, int, float]]) -> Plan:
         as_of=FIRST,
         jobs=tuple(jobs),
         times=tuple(times),
-        helpers=(replace(helper, weekend_hours=free_hours),),
+        land=replace(plan.land, helpers=(replace(helper, weekend_hours=free_hours),)),
     )
 
 

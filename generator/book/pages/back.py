@@ -8,19 +8,19 @@ from markupsafe import Markup
 from generator.book.marks import figure_identity, label, printed
 from generator.book.model import LeftFolder, Page
 from generator.book.pages.dates import _DATE_KINDS
+from generator.book.pages.subjects import SEEN_BY_READERS
 from generator.book.pages.written import (
     BOOK,
-    SEEN_BY_READERS,
     Written,
     address_of,
     from_template,
     place_of,
 )
 from generator.inventory.dates import HUNTED
+from generator.plan.model.finding import READERS
 from generator.plan.model.job import Job
 from generator.plan.model.place import Place
 from generator.plan.model.plan import Plan, WindowTold
-from generator.plan.readers.shared_text import READERS_SUBJECT
 from generator.reference.library import sources, words
 from generator.working import Measured, Quantity, Reference, flat_inputs
 
@@ -63,7 +63,7 @@ def readers_page(plan: Plan, left: Iterable[LeftFolder] = ()) -> Written:
             for handed in plan.handed
         ],
         address_of=address_of,
-        findings=plan.findings_on(READERS_SUBJECT),
+        findings=plan.findings_on(READERS),
         left=tuple(left),
     )
 

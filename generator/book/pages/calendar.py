@@ -8,13 +8,13 @@ from markupsafe import Markup
 
 from generator.book.charts.bands import band, month_scale
 from generator.book.pages.dates import _DATE_KINDS, placed
+from generator.book.pages.subjects import Subjects
 from generator.book.pages.written import (
     SEASONS,
     Listed,
     Written,
     everything_to_do,
     from_template,
-    subject_of,
 )
 from generator.plan.findings.about_after import AfterCaution
 from generator.plan.jobs.job_days import FIRST_OF_SEASON, LAST_OF_SEASON
@@ -59,6 +59,7 @@ def now_page(plan: Plan) -> Written:
     listed = {row[0].id: row for row in everything_to_do(plan)}
     months = month_by_month(plan)
     within_a_year = _kept_in(plan, (plan.as_of, plan.as_of + A_YEAR))
+    subjects = Subjects(plan)
     return from_template(
         plan,
         "now.md",
@@ -78,7 +79,7 @@ def now_page(plan: Plan) -> Written:
             if first == plan.as_of
         ],
         kept_out=[
-            (finding, subject_of(plan, finding))
+            (finding, subjects.named(finding.subject))
             for finding in plan.findings
             if finding.code == KEEP_OUT
         ],

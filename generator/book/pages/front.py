@@ -4,7 +4,8 @@ from markupsafe import Markup
 
 from generator.book.content import Chapter, callout, chapters_for
 from generator.book.marks import Marks
-from generator.book.pages.written import CHAPTERS, Written, finished, from_template, subject_of
+from generator.book.pages.subjects import Subjects
+from generator.book.pages.written import CHAPTERS, Written, finished, from_template
 from generator.book.render import cautions_block, render, render_authored
 from generator.plan.jobs.safety import emergency_lines
 from generator.plan.model.plan import Plan
@@ -21,6 +22,7 @@ SAFETY_CHAPTERS = (
 
 def findings_page(plan: Plan) -> Written:
     """Return every stop, caution and note."""
+    subjects = Subjects(plan)
     return from_template(
         plan,
         "findings.md",
@@ -31,7 +33,7 @@ def findings_page(plan: Plan) -> Written:
             *(finding.words for finding in plan.findings),
             *(question.asks for question in plan.unanswered),
         ],
-        findings=[(finding, subject_of(plan, finding)) for finding in plan.findings],
+        findings=[(finding, subjects.named(finding.subject)) for finding in plan.findings],
         unanswered=[
             (question, [plan.place(place_id) for place_id in question.place_ids])
             for question in plan.unanswered

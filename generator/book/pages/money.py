@@ -9,7 +9,6 @@ from generator.book.pages.written import (
     BUDGET_CSV,
     BUDGET_XLSX,
     BUY_CSV,
-    LOG_ADDRESS,
     Written,
     from_template,
     jobs_with_places,
@@ -22,7 +21,7 @@ from generator.plan.money.budget import (
     cost_in_all,
 )
 from generator.plan.money.field_work import hire_charge, hired_jobs, rentings
-from generator.plan.money.free_hours import HOURS_SUBJECT, own_months
+from generator.plan.money.free_hours import own_months
 from generator.plan.money.money_hours import (
     hours_in_all,
     money_by_season,
@@ -72,10 +71,6 @@ def money_page(plan: Plan) -> Written:
     words, bought, stopped = _words(plan), plan.buying.purchases, stopped_in(plan.findings)
     jobs = {job.id: (job, place) for job, _, place in jobs_with_places(plan, plan.jobs)}
     hirers = {job.id: hire for hire in plan.land.hires for job in hired_jobs(plan, hire)}
-    subjects = {machine.id for machine in plan.land.machines} | {
-        hire.id for hire in plan.land.hires
-    }
-    subjects |= {share.id for share in plan.land.cost_share}
     season = season_row(plan)
     seasons, filled = money_by_season(plan, season), weekends(plan)
     return from_template(
@@ -111,8 +106,7 @@ def money_page(plan: Plan) -> Written:
         findings=[
             finding
             for finding in plan.findings
-            if finding.subject in subjects
-            or finding.subject.startswith((LOG_ADDRESS, HOURS_SUBJECT))
+            if finding.subject.kind in ("machine", "hire", "cost_share", "entry", "hours")
         ],
         own_months=own_months(plan),
         seasons=seasons,

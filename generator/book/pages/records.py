@@ -2,8 +2,7 @@
 
 from generator.book.pages.written import BUDGET_XLSX, RECORDS_CSV, Written, from_template, place_of
 from generator.inventory.log import LogEntry
-from generator.plan.after.records import LOGGED
-from generator.plan.model.finding import Finding
+from generator.plan.model.finding import Finding, Subject
 from generator.plan.model.job import Job
 from generator.plan.model.place import Place
 from generator.plan.model.plan import Plan
@@ -63,4 +62,4 @@ def _names(plan: Plan) -> list[str]:
 
 
 def _findings(plan: Plan, entry: LogEntry) -> list[Finding]:
-    return list(plan.findings_on(f"{LOGGED}{entry.id}"))
+    return list(plan.findings_on(Subject("entry", entry.id)))

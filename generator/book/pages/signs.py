@@ -11,7 +11,6 @@ from generator.book.pages.written import WORK, Written, from_template
 from generator.plan.model.markers import HeatOfYears, MarkerFound
 from generator.plan.model.plan import Plan
 from generator.plan.season.open_dates import day_in_season
-from generator.plan.season.weather_findings import SIGN
 from generator.reference.library import methods, values
 
 _TITLE = "Season signs"
@@ -50,7 +49,6 @@ def signs_page(plan: Plan) -> list[Written]:
         return []
     signs = [_shown(sign, plan) for sign in weather.signs]
     others = [_shown(sign, plan) for sign in weather.others]
-    ids = {station.station.id for station in weather.every_station()}
     return [
         from_template(
             plan,
@@ -86,7 +84,7 @@ def signs_page(plan: Plan) -> list[Written]:
             findings=[
                 finding
                 for finding in plan.findings
-                if finding.subject in ids or finding.subject.startswith(SIGN)
+                if finding.subject.kind in ("marker", "station")
             ],
         )
     ]

@@ -8,6 +8,7 @@ from generator.book.content import callout, chapters_for
 from generator.book.marks import Marks
 from generator.book.origin import origin_words
 from generator.book.pages.seen import last_look
+from generator.book.pages.subjects import Subjects
 from generator.book.pages.written import (
     CALENDAR,
     CALENDAR_SPANS,
@@ -19,7 +20,6 @@ from generator.book.pages.written import (
     finished,
     from_template,
     place_of,
-    subject_of,
 )
 from generator.book.render import cautions_block, render
 from generator.plan.days.spray_weather import longest_dry, tightest_wind
@@ -67,6 +67,7 @@ def home_page(plan: Plan) -> Written:
     ]
     order = tuple(GROUPS)
     to_do = [row for row in everything_to_do(plan) if not row[0].state.is_settled]
+    subjects = Subjects(plan)
     return from_template(
         plan,
         "index.md",
@@ -75,8 +76,8 @@ def home_page(plan: Plan) -> Written:
         "home",
         [f"season {plan.season}", *(job.step.name for job in plan.jobs)],
         jobs=sorted(to_do, key=lambda row: order.index(row[0].state.kind)),
-        stops=[(finding, subject_of(plan, finding)) for finding in stops],
-        grave=[(finding, subject_of(plan, finding)) for finding in grave],
+        stops=[(finding, subjects.named(finding.subject)) for finding in stops],
+        grave=[(finding, subjects.named(finding.subject)) for finding in grave],
         worn={job.id: [line for line in job.safety if _is_worn(line)] for job in plan.jobs},
         call_lines=emergency_lines(plan.land.emergency) if plan.reader != "owner" else (),
         last_looks={stand.id: last_look(plan, stand) for stand in plan.land.stands},

@@ -15,24 +15,20 @@ from generator.inventory.ground import SoilTest
 from generator.inventory.schema import KeptUp
 from generator.plan.model.buying import Purchase
 from generator.plan.model.days import day_words
-from generator.plan.model.finding import WHOLE_FOLDER, Finding, stopped_in
+from generator.plan.model.finding import stopped_in
 from generator.plan.model.items import StockItem
 from generator.plan.model.job import Job, UpkeepJob
 from generator.plan.model.place import Place
 from generator.plan.model.plan import Plan
-from generator.plan.money.free_hours import HOURS_SUBJECT
-from generator.plan.readers.shared_text import READERS_SUBJECT
 from generator.reference.steps import StepPlan
 
 WORK, PLACES, STANDS, ROUTES = "Work", "Places", "Stands", "Routes"
 SEED, PRODUCTS, EQUIPMENT, CHAPTERS = "Seed", "Products", "Equipment", "Chapters"
 UPKEEP, BOOK = "Upkeep", "About this book"
 SEASONS = "Seasons"
-SEEN_BY_READERS = "What each reader sees"
 # A thing stands before the jobs that carry its name; the list of its kind does not.
 BOOST = {"places": 4, "stands": 4, "routes": 4, "chapters": 1.5}
 TITLE_ANCHOR = "this-page"
-LOG_ADDRESS = "log/"
 CALENDAR, CALENDAR_SPANS = "calendar.ics", "calendar-spans.ics"
 BUDGET_CSV, BUY_CSV, BUDGET_XLSX = "budget.csv", "buy.csv", "budget.xlsx"
 RECORDS_CSV = "records.csv"
@@ -105,66 +101,6 @@ def place_of(plan: Plan, job: Job) -> Place:
 def address_of(thing: Any) -> Markup:
     """Return the file name of a thing's page: the id it had first, so a rename never moves it."""
     return Markup(thing.was[0] if thing.was else thing.id)
-
-
-def subject_of(plan: Plan, finding: Finding) -> tuple[str, Markup]:
-    """Return what a finding is about in words, with the address of its page or nothing."""
-    for job in plan.jobs:
-        if job.id == finding.subject:
-            title = f"{job.step.name}: {place_of(plan, job).name}"
-            return title, Markup(f"work/{job.address}.html")
-    for sheet in plan.upkeep:
-        if sheet.id == finding.subject:
-            return f"{sheet.step.name}: {sheet.subject.name}", Markup(f"work/{sheet.address}.html")
-    if finding.subject == WHOLE_FOLDER:
-        return "The property folder", Markup("")
-    for place in plan.places:
-        if place.id == finding.subject:
-            return place.name, Markup(f"places/{place.address}.html")
-    for item in plan.items:
-        if item.id == finding.subject:
-            return item.words, Markup("buy.html")
-    owned = {thing.id: thing.name for thing in plan.land.machines}
-    owned |= {hire.id: hire.name or hire.id for hire in plan.land.hires}
-    owned |= {share.id: share.name for share in plan.land.cost_share}
-    if finding.subject in owned:
-        return owned[finding.subject], Markup("money.html")
-    machines: list[Any] = [*plan.land.sprayers, *plan.land.spreaders, *plan.land.drills]
-    for machine in machines:
-        if machine.id == finding.subject:
-            return machine.name, Markup("equipment/{}.html").format(address_of(machine))
-    if finding.subject.startswith(LOG_ADDRESS):
-        recorded = {f"{LOG_ADDRESS}{record.entry.id}" for record in plan.records}
-        page = "records.html" if finding.subject in recorded else "money.html"
-        return f"Log entry {finding.subject.removeprefix(LOG_ADDRESS)}", Markup(page)
-    for hole in (water.hole for water in plan.water):
-        if hole.id == finding.subject:
-            return hole.name, Markup("ground/{}.html").format(address_of(hole))
-    for stand in plan.land.stands:
-        if stand.id == finding.subject:
-            return stand.name, Markup("stands/{}.html").format(address_of(stand))
-    for route in plan.land.routes:
-        if route.id == finding.subject:
-            return route.name, Markup("routes/{}.html").format(address_of(route))
-    if finding.subject == READERS_SUBJECT:
-        return SEEN_BY_READERS, Markup("readers.html")
-    if finding.subject.startswith(HOURS_SUBJECT):
-        return "Hours free", Markup("money.html")
-    papers = {dates.id: f"Dates {dates.id}" for dates in plan.land.dates}
-    papers |= {
-        contractor.id: f"Contractor {contractor.name or contractor.id}"
-        for contractor in plan.land.contractors
-    }
-    papers |= {permit.id: permit.name or permit.id for permit in plan.land.permits}
-    papers |= {contract.id: contract.name for contract in plan.land.contracts}
-    if finding.subject in papers:
-        return papers[finding.subject], Markup("dates.html")
-    # what is left is about a station or a sign, which stand on one page
-    weather = plan.weather
-    if weather is None:
-        return "Season signs", Markup("")
-    stations = {station.station.id: station.station.name for station in weather.every_station()}
-    return stations.get(finding.subject, "Season signs"), Markup("signs.html")
 
 
 def soil_test_title(plan: Plan, test: SoilTest) -> str:

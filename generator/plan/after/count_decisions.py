@@ -24,7 +24,7 @@ from generator.plan.findings.order import finding
 from generator.plan.findings.words import Reason
 from generator.plan.model.counts import CountSaid, Outcome, PlaceWaits, PlantingCounts
 from generator.plan.model.days import day_words
-from generator.plan.model.finding import Finding
+from generator.plan.model.finding import Finding, about_place
 from generator.plan.model.place import Place
 from generator.plan.standing.stretches import is_enough, stations
 from generator.reference.library import species, values
@@ -181,7 +181,7 @@ def decision_findings(
                     noxious.add(found.name)
                     yield finding(
                         AfterCaution.NOXIOUS_SEEN,
-                        counts.place_id,
+                        about_place(counts.place_id),
                         found.seen.where,
                         weed=found.name,
                         planting=counts.planting.id,
@@ -208,7 +208,11 @@ def _missing(counts: PlantingCounts, as_of: datetime.date) -> Iterator[Finding]:
     if reason is not None:
         decide_on = day_words(counts.decide_on)
         yield finding(
-            reason, counts.place_id, planting.where, planting=planting.id, decide_on=decide_on
+            reason,
+            about_place(counts.place_id),
+            planting.where,
+            planting=planting.id,
+            decide_on=decide_on,
         )
 
 
@@ -224,7 +228,7 @@ def _told(counts: PlantingCounts, count: CountSaid, waits: PlaceWaits) -> Iterat
     weeds = heavy(count.weeds)
     yield finding(
         reasons[count.outcome],
-        counts.place_id,
+        about_place(counts.place_id),
         count.counted.where,
         _figures(count, waits),
         planting=counts.planting.id,
@@ -277,7 +281,7 @@ def _placements(counts: PlantingCounts, count: CountSaid) -> Iterator[Finding]:
         return
     yield finding(
         AfterNote.FEW_PLACEMENTS,
-        counts.place_id,
+        about_place(counts.place_id),
         count.counted.where,
         (*stretch_figures(count.counted), ("Placements", placed), ("Asked for", wanted)),
         stretch=stretch_words(count.counted),

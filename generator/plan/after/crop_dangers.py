@@ -7,7 +7,7 @@ from generator.inventory.schema import Inventory
 from generator.plan.findings.about_after import AfterCaution
 from generator.plan.findings.order import finding
 from generator.plan.jobs.request import JobRequest
-from generator.plan.model.finding import Finding
+from generator.plan.model.finding import Finding, about_job, about_place
 from generator.plan.model.job import JobState
 from generator.reference.library import species
 
@@ -29,16 +29,20 @@ def crop_cautions(
     for place in inventory.places():
         for planting in place.plantings:
             if SORGHUM in _kinds(planting, inventory) and season - planting.season in (0, 1):
-                yield finding(AfterCaution.SORGHUM_AND_STOCK, place.id, planting.where)
+                yield finding(AfterCaution.SORGHUM_AND_STOCK, about_place(place.id), planting.where)
     for request in requests:
         if not states[request.job_id].is_ahead:
             continue
         # a mixture may hold what its step plan is not named for
         sown = {request.kind, *(species()[name].kind for name in request.species)}
         if SORGHUM in sown and request.step.does.meets_stock:
-            yield finding(AfterCaution.SORGHUM_AND_STOCK, request.job_id, request.planting.where)
+            yield finding(
+                AfterCaution.SORGHUM_AND_STOCK, about_job(request.job_id), request.planting.where
+            )
         if sown & GRAIN and _lays_down(request):
-            yield finding(AfterCaution.MOWN_GRAIN, request.job_id, request.planting.where)
+            yield finding(
+                AfterCaution.MOWN_GRAIN, about_job(request.job_id), request.planting.where
+            )
 
 
 def _kinds(planting: Planting, inventory: Inventory) -> frozenset[str]:

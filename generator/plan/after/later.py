@@ -21,7 +21,7 @@ from generator.plan.log.done import entries_on
 from generator.plan.log.entries import not_yet
 from generator.plan.log.told import Sprayings, sprayings_of
 from generator.plan.model.days import day_words
-from generator.plan.model.finding import Finding
+from generator.plan.model.finding import Finding, Subject, about_job
 from generator.plan.model.job import JobState, UpkeepJob
 from generator.plan.spraying.tank_log import may_be_own, sprayer_of
 
@@ -64,11 +64,11 @@ def later_findings(
             weight for weight in weights if any(_keeps_up(entry, job) for entry in weight.entries)
         ]
         if done and not job.state.is_settled:
-            yield _stop(AfterStop.WORKED_LATER, job.id, done, as_of)
+            yield _stop(AfterStop.WORKED_LATER, Subject("upkeep", job.id), done, as_of)
     for entry in later:
         yield finding(
             AfterNote.ENTRY_LATER,
-            f"log/{entry.id}",
+            Subject("entry", entry.id),
             entry.where,
             entry=entry.id,
             day=day_words(entry.done_on),
@@ -207,7 +207,7 @@ def _stops(
         if reason is not None:
             found.setdefault(reason, []).append(weight)
     for reason, by in found.items():
-        yield _stop(reason, request.job_id, by, as_of)
+        yield _stop(reason, about_job(request.job_id), by, as_of)
 
 
 def _reason(request: JobRequest, weight: _Weight, here: frozenset[str]) -> Stop | None:
@@ -242,11 +242,11 @@ def _keeps_up(entry: LogEntry, job: UpkeepJob) -> bool:
     )
 
 
-def _stop(reason: Stop, job_id: str, by: list[_Weight], as_of: datetime.date) -> Finding:
+def _stop(reason: Stop, subject: Subject, by: list[_Weight], as_of: datetime.date) -> Finding:
     first = min(by, key=lambda weight: (weight.day, weight.told))
     return finding(
         reason,
-        job_id,
+        subject,
         first.where,
         as_of=day_words(as_of),
         told="; ".join(

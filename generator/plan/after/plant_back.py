@@ -18,7 +18,7 @@ from generator.plan.log.done import entries_on, finished_on
 from generator.plan.log.longest import bound_of_a_sowing
 from generator.plan.model.counts import Ask, Decided
 from generator.plan.model.days import day_words
-from generator.plan.model.finding import Finding
+from generator.plan.model.finding import Finding, about_job
 from generator.plan.model.place import Place
 from generator.reference.library import species
 from generator.working import Given, Reference
@@ -140,7 +140,10 @@ def _not_known(
             yield _stopped(request, residue, ask)
         elif logged and ask.line is None:
             yield finding(
-                AfterCaution.WAIT_NOT_KNOWN, request.job_id, day=_day(residue), unknown=ask.words
+                AfterCaution.WAIT_NOT_KNOWN,
+                about_job(request.job_id),
+                day=_day(residue),
+                unknown=ask.words,
             )
 
 
@@ -157,7 +160,7 @@ def _stopped(request: JobRequest, residue: Residue, ask: Ask) -> Finding:
     typed_at = product.where if product is not None else None
     return finding(
         AfterStop.WAIT_NOT_KNOWN if line is None else AfterStop.CROP_NOT_KNOWN,
-        request.job_id,
+        about_job(request.job_id),
         typed_at if line is None else line.where,
         (("The line asks for", line.wait_days),) if line is not None else (),
         product=residue.spraying.product_name,
@@ -202,7 +205,7 @@ def _too_soon(
     begins = f"the open dates begin {day_words(opens)}"
     return finding(
         AfterStop.SOWN_IN_RESIDUE,
-        request.job_id,
+        about_job(request.job_id),
         residue.product.where if residue.product is not None else None,
         (("The label asks for", wait), ("There are", between), ("Too soon by", short)),
         product=spraying.product_name,

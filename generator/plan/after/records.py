@@ -12,7 +12,7 @@ from generator.plan.jobs.licenses import was_hired
 from generator.plan.log.longest import longest_reentry_hours
 from generator.plan.log.told import Sprayings, area_of, latest_day, sprayings_of, unsettled
 from generator.plan.model.days import day_words
-from generator.plan.model.finding import Finding
+from generator.plan.model.finding import Finding, Subject
 from generator.plan.model.spray_record import KeepOut, SprayRecord, missing_by_rule, missing_extras
 from generator.plan.spraying.tank_log import sprayer_of
 from generator.reference.library import planting_kinds, values
@@ -21,7 +21,6 @@ from generator.units import convert
 from generator.working import Given, Quantity
 
 _SPRAY = "spray"
-LOGGED = "log/"
 
 
 def spray_records(
@@ -124,7 +123,7 @@ def correction_findings(
     for entry in inventory.entries:
         # said where it must be mended: on the spraying that still counts
         if entry.id in still:
-            subject, by = f"{LOGGED}{entry.id}", still[entry.id].id
+            subject, by = Subject("entry", entry.id), still[entry.id].id
             yield finding(AfterCaution.CORRECTED_BY_NO_SPRAYING, subject, entry.where, entry=by)
 
 
@@ -134,7 +133,7 @@ def record_findings(records: tuple[SprayRecord, ...], as_of: datetime.date) -> l
 
 
 def _of_record(record: SprayRecord, as_of: datetime.date) -> Iterator[Finding]:
-    subject, where = f"{LOGGED}{record.entry.id}", record.entry.where
+    subject, where = Subject("entry", record.entry.id), record.entry.where
     day = day_words(record.entry.done_on)
     missing = missing_by_rule(record)
     if missing:

@@ -7,7 +7,7 @@ from generator.plan.findings.about_after import AfterCaution, AfterStop
 from generator.plan.findings.order import finding
 from generator.plan.log.told import Sprayings
 from generator.plan.model.days import day_words
-from generator.plan.model.finding import Finding
+from generator.plan.model.finding import Finding, Subject, about_job, about_place
 from generator.plan.model.job import Job
 from generator.plan.model.spray_record import SprayRecord
 from generator.working import Figure
@@ -34,7 +34,8 @@ def reentry_findings(
         until = record.keep_out.until() if nowhere else record.keep_out.known_until()
         # that day counts too, up to an hour that nobody here knows
         if not nowhere and until >= as_of:
-            for subject in [*sorted(where), *(job.id for job in _kept_out(by_place, where, until))]:
+            kept_out = (about_job(job.id) for job in _kept_out(by_place, where, until))
+            for subject in (*map(about_place, sorted(where)), *kept_out):
                 yield _caution(record, subject, until)
         last = record.keep_out.until()
         # not known is a stop and no caution: nobody goes back onto ground by a guess
@@ -52,7 +53,7 @@ def _kept_out(jobs: Iterable[Job], where: frozenset[str], last: datetime.date) -
             yield job
 
 
-def _caution(record: SprayRecord, subject: str, last: datetime.date) -> Finding:
+def _caution(record: SprayRecord, subject: Subject, last: datetime.date) -> Finding:
     names = " and ".join(product.name for product, _ in record.products)
     return finding(
         AfterCaution.KEEP_OUT,
@@ -68,7 +69,7 @@ def _caution(record: SprayRecord, subject: str, last: datetime.date) -> Finding:
 def _stop(record: SprayRecord, job: Job, last: datetime.date) -> Finding:
     return finding(
         AfterStop.REENTRY_NOT_KNOWN,
-        job.id,
+        about_job(job.id),
         record.entry.where,
         day=day_words(record.entry.done_on),
         last=day_words(last),

@@ -14,7 +14,7 @@ from generator.plan.jobs.request import JobRequest
 from generator.plan.jobs.safety import WAIT_LABELS
 from generator.plan.log.longest import longest_wait_days, longest_waiting_days
 from generator.plan.model.days import ONE_DAY, Span, day_words, days_of, first_record, in_words
-from generator.plan.model.finding import Finding
+from generator.plan.model.finding import Finding, Subject, about_job, about_place
 from generator.working import Given
 
 OF_THE_HUNT = ("game", "dogs")
@@ -45,7 +45,8 @@ def waiting_findings(
         # without a use it is stopped itself, and with its days over it sprays no more
         elif residue.matched and residue.job_id in by_id and spraying.last >= as_of:
             first = max(spraying.first or as_of, as_of)
-            yield from _hunted(residue, (residue.job_id,), inventory, (first, spraying.last))
+            about = (about_job(residue.job_id),)
+            yield from _hunted(residue, about, inventory, (first, spraying.last))
 
 
 def _waits(residue: Residue) -> Mapping[str, Given]:
@@ -90,19 +91,24 @@ def _still(
     cure = _left_out(residue)
     if cure and _may_still_run(inventory, day, as_of):
         yield finding(
-            AfterCaution.WAITING_NOT_KNOWN, place, where, cure=cure, product=product, day=on
+            AfterCaution.WAITING_NOT_KNOWN,
+            about_place(place),
+            where,
+            cure=cure,
+            product=product,
+            day=on,
         )
 
 
-def _subjects(place: str, ahead: Sequence[JobRequest], until: datetime.date) -> tuple[str, ...]:
+def _subjects(place: str, ahead: Sequence[JobRequest], until: datetime.date) -> tuple[Subject, ...]:
     """Return a place, and its jobs ahead that open before a day."""
     jobs = (
-        request.job_id
+        about_job(request.job_id)
         for request in ahead
         if request.ground.id == place
         and (request.dates.opens is None or request.dates.opens < until)
     )
-    return (place, *jobs)
+    return (about_place(place), *jobs)
 
 
 def _left_out(residue: Residue) -> str:
@@ -134,7 +140,7 @@ def _may_still_run(inventory: Inventory, day: datetime.date, as_of: datetime.dat
 
 
 def _hunted(
-    residue: Residue, subjects: Iterable[str], inventory: Inventory, days: Span
+    residue: Residue, subjects: Iterable[Subject], inventory: Inventory, days: Span
 ) -> Iterator[Finding]:
     """Yield a caution where hunting falls between the first day and the end of a wait."""
     waits = {name: wait for name, wait in _waits(residue).items() if name in OF_THE_HUNT}

@@ -19,7 +19,7 @@ from generator.plan.jobs.soil import is_asked_for
 from generator.plan.labels.yearly_sums import PlannedSpray
 from generator.plan.log.done import begun_findings, entries_on
 from generator.plan.log.state import states_of
-from generator.plan.model.finding import Finding
+from generator.plan.model.finding import Finding, about_job
 from generator.plan.model.job import Job, JobState
 from generator.plan.season.open_dates import do_not_meet
 from generator.plan.sowing.sow_job import season_reaches
@@ -137,12 +137,14 @@ def _date_findings(request: JobRequest, as_of: datetime.date) -> Iterator[Findin
     dates = request.dates
     if dates.missing_signs:
         signs = ", ".join(marker_names()[sign].lower() for sign in dates.missing_signs)
-        yield finding(PlaceCaution.DATES_OPEN, request.job_id, signs=signs)
+        yield finding(PlaceCaution.DATES_OPEN, about_job(request.job_id), signs=signs)
     elif do_not_meet(dates):
         opens, closes = str(dates.opens), str(dates.closes)
-        yield finding(PlaceStop.DATES_DO_NOT_MEET, request.job_id, opens=opens, closes=closes)
+        yield finding(
+            PlaceStop.DATES_DO_NOT_MEET, about_job(request.job_id), opens=opens, closes=closes
+        )
     elif dates.closes and dates.closes < as_of:
-        yield finding(PlaceNote.PAST, request.job_id)
+        yield finding(PlaceNote.PAST, about_job(request.job_id))
 
 
 def _name_findings(request: JobRequest, inventory: Inventory) -> Iterator[Finding]:
@@ -150,4 +152,4 @@ def _name_findings(request: JobRequest, inventory: Inventory) -> Iterator[Findin
         is_handed(reader, request.planting.id, request.step.id) for reader in inventory.readers
     )
     if handed and request.ground.known_as is None:
-        yield finding(PlaceStop.NO_NAME_FOR_OTHERS, request.job_id, request.ground.where)
+        yield finding(PlaceStop.NO_NAME_FOR_OTHERS, about_job(request.job_id), request.ground.where)

@@ -96,6 +96,7 @@ def land_of(inventory: Inventory) -> Land:
         stands=inventory.stands,
         routes=inventory.routes,
         dates=inventory.dates,
+        shooting_hours=inventory.shooting_hours,
         time_zone=typed.time_zone,
         applicators=inventory.applicators,
         helpers=inventory.helpers,

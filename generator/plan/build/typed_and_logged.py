@@ -16,7 +16,7 @@ from generator.plan.labels.clearance import card_gaps
 from generator.plan.log.entries import entries_in_force
 from generator.plan.log.inspections import with_logged_days
 from generator.plan.log.told import Sprayings, sprayings_of
-from generator.plan.model.finding import WHOLE_FOLDER, Finding
+from generator.plan.model.finding import WHOLE_FOLDER, Finding, Subject
 from generator.plan.model.markers import WeatherSeen
 from generator.plan.model.place import Place, SharedGround
 from generator.plan.model.spray_record import SprayRecord
@@ -114,6 +114,8 @@ def _marker_findings(inventory: Inventory) -> list[Finding]:
         marker = getattr(markers, name) if markers is not None else None
         if marker is not None and marker.single:
             found.append(
-                finding(PlaceNote.SINGLE_DAY_SIGN, f"sign/{name}", marker.where, sign=words)
+                finding(
+                    PlaceNote.SINGLE_DAY_SIGN, Subject("marker", name), marker.where, sign=words
+                )
             )
     return found

@@ -22,7 +22,7 @@ from generator.plan.model.days import (
     last_day_kept_out,
     left_of,
 )
-from generator.plan.model.finding import Finding
+from generator.plan.model.finding import Finding, Subject, about_job
 from generator.plan.model.job import Job
 from generator.working import Given
 
@@ -35,7 +35,7 @@ LOOKED_UP = ("hunting", "turkey", "fawning", "nesting", "burn_ban")
 def day_findings(jobs: list[Job], inventory: Inventory, as_of: datetime.date) -> list[Finding]:
     """Return what the dates of the property folder say against jobs still to be done."""
     found: list[Finding] = [
-        finding(DayNote.NOT_LOOKED_UP, dates.id, dates.where, dates=dates.id)
+        finding(DayNote.NOT_LOOKED_UP, Subject("dates", dates.id), dates.where, dates=dates.id)
         for dates in inventory.dates
         if dates.kind in LOOKED_UP and dates.looked_up_on is None
     ]
@@ -64,7 +64,7 @@ def _quiet(job: Job, inventory: Inventory, span: Span) -> Iterator[Finding]:
     days = days_of_job(inventory.dates, job.step, job.place_id, span)
     where = _typed_at(inventory, ("quiet",), job, span)
     if not left_of(span, quiet):
-        yield finding(DayCaution.ALL_QUIET, job.id, where, days=in_words(quiet))
+        yield finding(DayCaution.ALL_QUIET, about_job(job.id), where, days=in_words(quiet))
     elif days.left:
         # what all dates leave, not the quiet ones alone: a day under a ban is none to work on
         last = days.last_before
@@ -73,7 +73,9 @@ def _quiet(job: Job, inventory: Inventory, span: Span) -> Iterator[Finding]:
             if last is not None
             else f"Do it from {day_words(days.left[0][0])} on."
         )
-        yield finding(DayNote.PART_QUIET, job.id, where, left=in_words(days.left), cure=cure)
+        yield finding(
+            DayNote.PART_QUIET, about_job(job.id), where, left=in_words(days.left), cure=cure
+        )
 
 
 def _burn_bans(
@@ -86,9 +88,9 @@ def _burn_bans(
     today = days_of(inventory.dates, ("burn_ban",), job.place_id, (as_of, as_of))
     # in force on the plan's day it is a stop, whatever is left: the book is read today
     if banned and (today or not left_of(span, banned)):
-        yield finding(DayStop.BURN_BANNED, job.id, where, days=in_words(banned))
+        yield finding(DayStop.BURN_BANNED, about_job(job.id), where, days=in_words(banned))
     elif banned:
-        yield finding(DayCaution.BAN_IN_PART, job.id, where, days=in_words(banned))
+        yield finding(DayCaution.BAN_IN_PART, about_job(job.id), where, days=in_words(banned))
 
 
 def _dry(job: Job, inventory: Inventory, span: Span) -> Iterator[Finding]:
@@ -99,7 +101,12 @@ def _dry(job: Job, inventory: Inventory, span: Span) -> Iterator[Finding]:
         where = _typed_at(inventory, ("dry_spell",), job, span)
         missed = job.step.if_missed
         yield finding(
-            DayCaution.DRY_SPELL, job.id, where, days=in_words(dry), why=why, missed=missed
+            DayCaution.DRY_SPELL,
+            about_job(job.id),
+            where,
+            days=in_words(dry),
+            why=why,
+            missed=missed,
         )
 
 
@@ -108,7 +115,7 @@ def _hunting(job: Job, inventory: Inventory, span: Span) -> Iterator[Finding]:
     # only of what is handed over: the owner knows who hunts, whoever else works there may not
     if hunted and readers_of(job.planting_id, job.step.id, inventory):
         where = _typed_at(inventory, HUNTED, job, span)
-        yield finding(DayCaution.OTHERS_HUNTING, job.id, where, days=in_words(hunted))
+        yield finding(DayCaution.OTHERS_HUNTING, about_job(job.id), where, days=in_words(hunted))
 
 
 def _nesting(job: Job, inventory: Inventory, span: Span, as_of: datetime.date) -> Iterator[Finding]:
@@ -117,12 +124,12 @@ def _nesting(job: Job, inventory: Inventory, span: Span, as_of: datetime.date) -
     if not does.disturbs_nests or not disturbed:
         return
     where = _typed_at(inventory, NESTS, job, span)
-    yield finding(DayNote.NESTING, job.id, where, days=in_words(disturbed))
+    yield finding(DayNote.NESTING, about_job(job.id), where, days=in_words(disturbed))
     nesting = days_of(inventory.dates, ("nesting",), job.place_id, span)
     asks = does.needs_leave and is_contract_land(job.place_id, inventory)
     if nesting and asks and not allows_in_nesting(job, nesting[0][0], inventory, as_of):
         where = _typed_at(inventory, ("nesting",), job, span)
-        yield finding(DayStop.NESTING_ON_CONTRACT, job.id, where, days=in_words(nesting))
+        yield finding(DayStop.NESTING_ON_CONTRACT, about_job(job.id), where, days=in_words(nesting))
 
 
 def _reentry(job: Job, inventory: Inventory, span: Span) -> Iterator[Finding]:
@@ -143,7 +150,11 @@ def _reentry(job: Job, inventory: Inventory, span: Span) -> Iterator[Finding]:
     if hunted:
         where, first = _typed_at(inventory, HUNTED, job, (span[0], until)), day_words(hunted[0][0])
         yield finding(
-            DayCaution.ENTRY_IN_HUNTING, job.id, where, until=day_words(until), first=first
+            DayCaution.ENTRY_IN_HUNTING,
+            about_job(job.id),
+            where,
+            until=day_words(until),
+            first=first,
         )
 
 

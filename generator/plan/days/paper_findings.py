@@ -16,10 +16,11 @@ from generator.plan.days.contracts import (
 )
 from generator.plan.findings.about_days import DayCaution, DayNote, DayStop
 from generator.plan.findings.order import finding
+from generator.plan.findings.subjects import about_record
 from generator.plan.jobs.job_days import is_clear, open_span
 from generator.plan.jobs.licenses import doers_of, is_good, is_handed, is_hired, readers_of
 from generator.plan.model.days import day_words, holds_on
-from generator.plan.model.finding import Finding
+from generator.plan.model.finding import Finding, Subject, about_job, about_place
 from generator.plan.model.job import Job
 
 
@@ -45,19 +46,22 @@ def _job(job: Job, inventory: Inventory, as_of: datetime.date) -> Iterator[Findi
     does, closes = job.step.does, job.dates.closes
     permits = [permit for permit in inventory.permits if permit.kind == "burn"]
     if does.uses_fire and not any(is_permitted(permit, job, as_of) for permit in permits):
-        yield finding(DayStop.NO_BURN_PERMIT, job.id)
+        yield finding(DayStop.NO_BURN_PERMIT, about_job(job.id))
     calls = inventory.one_calls
     if does.digs and not any(is_clear(call, job.place_id, open_span(job)) for call in calls):
-        yield finding(DayCaution.NO_ONE_CALL, job.id)
+        yield finding(DayCaution.NO_ONE_CALL, about_job(job.id))
     for contract in contracts_on(job.place_id, inventory):
         if not names_job(contract.work_allowed, job):
             yield finding(
-                DayCaution.NOT_IN_CONTRACT, job.id, contract.where, contract=contract.name
+                DayCaution.NOT_IN_CONTRACT,
+                about_job(job.id),
+                contract.where,
+                contract=contract.name,
             )
     if does.sprays and is_hired(job.planting_id, job.step.id, inventory):
         doers = doers_of(job.planting_id, job.step.id, inventory)
         if not any(is_good(doer, closes) for doer in doers):
-            yield finding(DayCaution.HIRE_UNLICENSED, job.id)
+            yield finding(DayCaution.HIRE_UNLICENSED, about_job(job.id))
 
 
 def _approval(
@@ -95,7 +99,7 @@ def _approval(
     if why is not None:
         yield finding(
             DayCaution.CONTRACT_NOT_APPROVED,
-            contract.id,
+            Subject("contract", contract.id),
             contract.where,
             contract=contract.name,
             why=why,
@@ -138,7 +142,7 @@ def _insurance(
     if why is not None:
         yield finding(
             DayCaution.NOT_INSURED,
-            contractor.id,
+            Subject("contractor", contractor.id),
             contractor.where,
             contractor=contractor.id,
             why=why,
@@ -166,7 +170,7 @@ def _of_no_reader(waiting: list[Job], inventory: Inventory) -> Iterator[Finding]
         if contractor.reader is None:
             yield finding(
                 DayCaution.CONTRACTOR_OF_NO_READER,
-                contractor.id,
+                Subject("contractor", contractor.id),
                 contractor.where,
                 contractor=contractor.id,
                 readers=" and ".join(readers),
@@ -185,7 +189,8 @@ def _later(inventory: Inventory, as_of: datetime.date) -> Iterator[Finding]:
 
 def _not_yet(paper: Permit | Contract, name: str, approved_on: datetime.date) -> Finding:
     latest = approved_on.isoformat()
-    return finding(DayNote.PAPER_LATER, paper.id, paper.where, paper=name, latest=latest)
+    subject = about_record(paper)
+    return finding(DayNote.PAPER_LATER, subject, paper.where, paper=name, latest=latest)
 
 
 def _no_paper(inventory: Inventory) -> Iterator[Finding]:
@@ -194,5 +199,9 @@ def _no_paper(inventory: Inventory) -> Iterator[Finding]:
         if under and not contracts_on(place.id, inventory):
             said = str(place.contract)
             yield finding(
-                DayNote.NO_CONTRACT_PAPER, place.id, place.where, place=place.name, contract=said
+                DayNote.NO_CONTRACT_PAPER,
+                about_place(place.id),
+                place.where,
+                place=place.name,
+                contract=said,
             )

@@ -23,7 +23,7 @@ from generator.plan.findings.about_days import DayCaution
 from generator.plan.findings.order import finding
 from generator.plan.jobs.job_days import days_left
 from generator.plan.model.days import ONE_DAY, Span, moved
-from generator.plan.model.finding import Finding
+from generator.plan.model.finding import Finding, about_job
 from generator.plan.model.job import Job
 from generator.plan.model.markers import Series, StationSeen
 from generator.plan.model.suited_days import Chance, CountedDays, YearCounted
@@ -234,9 +234,13 @@ def count_findings(jobs: Iterable[Job], suited_days: Mapping[str, CountedDays]) 
         if counted is None:
             continue
         if counted.typical == 0:
-            found.append(finding(DayCaution.HARDLY_A_DAY, job.id, missed=job.step.if_missed))
+            found.append(
+                finding(DayCaution.HARDLY_A_DAY, about_job(job.id), missed=job.step.if_missed)
+            )
         elif counted.least == 0:
             found.append(
-                finding(DayCaution.NO_DAY_IN_SOME_YEARS, job.id, missed=job.step.if_missed)
+                finding(
+                    DayCaution.NO_DAY_IN_SOME_YEARS, about_job(job.id), missed=job.step.if_missed
+                )
             )
     return found

@@ -15,7 +15,7 @@ from generator.plan.findings.about_days import DayCaution
 from generator.plan.findings.order import finding
 from generator.plan.jobs.job_days import FIRST_OF_SEASON, LAST_OF_SEASON
 from generator.plan.model.days import ONE_DAY, comes_back, day_words, moved
-from generator.plan.model.finding import Finding
+from generator.plan.model.finding import Finding, Subject
 from generator.plan.model.plan import HuntedDates, HuntedDay, HuntedWeek
 from generator.plan.season.open_dates import day_in_season
 from generator.reference.zones import zone
@@ -196,7 +196,7 @@ def shooting_findings(hunted: Iterable[HuntedDates]) -> Iterator[Finding]:
         if looked <= ended:
             yield finding(
                 DayCaution.HOURS_OF_BEFORE,
-                hunt.dates.id,
+                Subject("dates", hunt.dates.id),
                 hunt.hours.where,
                 dates=hunt.dates.id,
                 day=day_words(looked),

@@ -22,7 +22,7 @@ from generator.plan.labels.spray_stops import asked_of_label
 from generator.plan.labels.yearly_sums import a_year_after
 from generator.plan.log.done import entries_on
 from generator.plan.log.longest import bound_of_a_sowing
-from generator.plan.model.finding import Finding
+from generator.plan.model.finding import Finding, about_job
 from generator.plan.model.job import JobState
 from generator.plan.model.spray_record import SprayRecord
 from generator.plan.spraying.spray_job import chosen_products
@@ -77,7 +77,7 @@ def doubt_stops(
 
 
 def _stop(stop: Stop, job: JobRequest, asked: _Asked) -> Finding:
-    return finding(stop, job.job_id, asked.doubt.entry.where, (), **asked.doubt.words)
+    return finding(stop, about_job(job.job_id), asked.doubt.entry.where, (), **asked.doubt.words)
 
 
 def _sprayings(

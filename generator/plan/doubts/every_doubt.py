@@ -5,7 +5,6 @@ from functools import cache
 
 from generator.inventory.log import LogEntry
 from generator.inventory.schema import Inventory, SeasonMarkers
-from generator.plan.after.records import LOGGED
 from generator.plan.doubts.doubt import Doubt, confirmations
 from generator.plan.doubts.doubt_days import Markers, days_that_do_not_fit
 from generator.plan.doubts.doubt_stock import more_used_than_there
@@ -14,7 +13,7 @@ from generator.plan.doubts.doubt_wind import winds_in_question
 from generator.plan.findings.order import finding, in_order
 from generator.plan.log.entries import entries_in_force
 from generator.plan.log.told import sprayings_of
-from generator.plan.model.finding import Finding
+from generator.plan.model.finding import Finding, Subject
 from generator.plan.season.season_markers import with_markers
 
 
@@ -36,7 +35,7 @@ def doubt_findings(found: tuple[Doubt, ...]) -> list[Finding]:
     return [
         finding(
             doubt.reason,
-            f"{LOGGED}{doubt.entry.id}",
+            Subject("entry", doubt.entry.id),
             doubt.entry.where,
             doubt.figures,
             **doubt.words,

@@ -27,7 +27,7 @@ from generator.plan.findings.about_sowing import SowCaution, SowNote
 from generator.plan.findings.order import finding
 from generator.plan.jobs.request import JobRequest
 from generator.plan.jobs.soil import age_findings, need_of, soil_test_of
-from generator.plan.model.finding import Finding
+from generator.plan.model.finding import Finding, about_job
 from generator.plan.model.work import Nutrient, Spreading
 from generator.reference.library import values
 from generator.working import Given, Quantity
@@ -49,13 +49,13 @@ def plan_fertilizing(request: JobRequest, inventory: Inventory) -> Fertilized:
     test = soil_test_of(planting, inventory)
     found = age_findings(request, test) if test is not None else []
     if need is None:
-        missing = finding(SowCaution.NO_NEED, job, planting.where)
+        missing = finding(SowCaution.NO_NEED, about_job(job), planting.where)
         return Fertilized(findings=(*found, missing))
     if test is None:
-        found.append(finding(SowNote.NO_SOIL_TEST, job, need.where))
+        found.append(finding(SowNote.NO_SOIL_TEST, about_job(job), need.where))
     chosen = [_listed(identity, inventory) for identity in planting.fertilizers]
     if not chosen:
-        found.append(finding(SowCaution.NO_FERTILIZER, job, need.where))
+        found.append(finding(SowCaution.NO_FERTILIZER, about_job(job), need.where))
         return Fertilized(findings=tuple(found))
     doses = solved(job, need, chosen, nutrients_met(request.kind))
     # told as the three numbers of a bag stand, not in the order of the doses

@@ -16,7 +16,7 @@ from generator.plan.feeding.doses import (
 from generator.plan.findings.about_sowing import SowCaution
 from generator.plan.findings.order import finding
 from generator.plan.jobs.request import JobRequest
-from generator.plan.model.finding import Finding
+from generator.plan.model.finding import Finding, about_job
 from generator.plan.model.work import Nutrient, Spreading
 from generator.reference.library import values
 from generator.units import convert
@@ -35,7 +35,7 @@ def need_findings(
     return [
         finding(
             SowCaution.NEED_NOT_MET,
-            request.job_id,
+            about_job(request.job_id),
             need.where,
             (("Short to an acre", nutrient.short),),
             nutrient=NUTRIENT_WORDS[nutrient.name],
@@ -66,7 +66,7 @@ def over_findings(
         found.append(
             finding(
                 SowCaution.MORE_THAN_ASKED,
-                request.job_id,
+                about_job(request.job_id),
                 need.where,
                 (("Asked for", nutrient.need), ("Goes on", nutrient.got)),
                 nutrient=NUTRIENT_WORDS[nutrient.name],
@@ -117,7 +117,9 @@ def nitrogen_findings(
     if need.n_lb_per_ac.value > 0:
         asked_for: tuple[tuple[str, Figure], ...] = (("Asked for", need.n_lb_per_ac),)
         found.append(
-            finding(SowCaution.NO_NITROGEN_AT_SOWING, request.job_id, need.where, asked_for)
+            finding(
+                SowCaution.NO_NITROGEN_AT_SOWING, about_job(request.job_id), need.where, asked_for
+            )
         )
     carriers = [dose for dose in doses if _brings_along(dose, NITROGEN)]
     for item in dict.fromkeys(dose.item.id for dose in carriers):
@@ -126,7 +128,7 @@ def nitrogen_findings(
         found.append(
             finding(
                 SowCaution.NITROGEN_CARRIED,
-                request.job_id,
+                about_job(request.job_id),
                 of_item[0].item.where,
                 (("Nitrogen in all", nitrogen.got),),
                 item=of_item[0].item.name,
@@ -172,7 +174,9 @@ def unit_findings(job_id: str, spreadings: tuple[Spreading, ...]) -> list[Findin
             figures: tuple[tuple[str, Figure], ...] = (("To an acre", rate), ("Seldom over", most))
             what = f"{item.name}: more to an acre than is spread at once."
             found.append(
-                finding(SowCaution.FERTILIZER_UNIT, job_id, item.where, figures, what=what)
+                finding(
+                    SowCaution.FERTILIZER_UNIT, about_job(job_id), item.where, figures, what=what
+                )
             )
         # a grade typed as shares of one is a hundred times too small in all three numbers
         grade = {NUTRIENT_WORDS[name]: share(item, name) for name in NUTRIENT_WORDS}
@@ -180,6 +184,8 @@ def unit_findings(job_id: str, spreadings: tuple[Spreading, ...]) -> list[Findin
             figures = (*grade.items(), ("A bag has one of at least", least))
             what = f"{item.name}: none of the three numbers is a percent."
             found.append(
-                finding(SowCaution.FERTILIZER_UNIT, job_id, item.where, figures, what=what)
+                finding(
+                    SowCaution.FERTILIZER_UNIT, about_job(job_id), item.where, figures, what=what
+                )
             )
     return found

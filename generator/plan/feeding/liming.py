@@ -13,7 +13,7 @@ from generator.plan.findings.about_sowing import SowCaution, SowStop
 from generator.plan.findings.order import finding
 from generator.plan.jobs.request import JobRequest
 from generator.plan.jobs.soil import age_findings, setting, soil_test_of
-from generator.plan.model.finding import Finding
+from generator.plan.model.finding import Finding, about_job
 from generator.plan.model.work import LimeAsked, Spreading
 from generator.reference.library import values
 from generator.working import Given, Quantity
@@ -40,18 +40,18 @@ def plan_liming(request: JobRequest, inventory: Inventory) -> Limed:
     lime = next(listed for listed in inventory.limes if listed.id == planting.lime)
     test = soil_test_of(planting, inventory)
     if test is None:
-        return Limed(findings=(finding(SowCaution.NO_LIME_TEST, job, planting.where),))
+        return Limed(findings=(finding(SowCaution.NO_LIME_TEST, about_job(job), planting.where),))
     found = age_findings(request, test)
     need = test.lime_need
     if need is None:
-        missing = finding(SowCaution.NO_LIME_NEED, job, test.where, test=test.id)
+        missing = finding(SowCaution.NO_LIME_NEED, about_job(job), test.where, test=test.id)
         return Limed(findings=(*found, missing))
     strength: Given | None = getattr(lime, FIELD_OF_BASE[need.base])
     # a stop: by the strength on another base the tons would be wrong, and look right
     if strength is None:
         stop = finding(
             SowStop.LIME_BASE,
-            job,
+            about_job(job),
             lime.where,
             lime=lime.name,
             base=need.base.upper(),
@@ -125,7 +125,9 @@ def _unit_findings(request: JobRequest, rate: Quantity, lime: Lime) -> list[Find
         return []
     what, bound = ("more", most) if rate.value > most.value else ("less", least)
     figures = (("Lime to an acre", rate), (f"Seldom {what} than", bound))
-    return [finding(SowCaution.LIME_UNIT, request.job_id, lime.where, figures, what=what)]
+    return [
+        finding(SowCaution.LIME_UNIT, about_job(request.job_id), lime.where, figures, what=what)
+    ]
 
 
 def _in_parts(request: JobRequest, spreading: Spreading, lime: Lime) -> list[Finding]:
@@ -138,4 +140,4 @@ def _in_parts(request: JobRequest, spreading: Spreading, lime: Lime) -> list[Fin
         ("Wait before the rest, from", setting(request.step, "rest_low_years")),
         ("to", setting(request.step, "rest_high_years")),
     )
-    return [finding(SowCaution.LIME_IN_PARTS, request.job_id, lime.where, figures)]
+    return [finding(SowCaution.LIME_IN_PARTS, about_job(request.job_id), lime.where, figures)]

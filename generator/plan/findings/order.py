@@ -5,7 +5,7 @@ from dataclasses import replace
 
 from generator.inventory.fields import Where
 from generator.plan.findings.words import Reason, severity_of
-from generator.plan.model.finding import Finding
+from generator.plan.model.finding import Finding, Subject
 from generator.working import Figure
 
 GRAVITY = {"stop": 0, "caution": 1, "note": 2}
@@ -14,7 +14,7 @@ DAYS_IN_YEAR = 365
 
 def finding(
     reason: Reason,
-    subject: str,
+    subject: Subject,
     where: Where | None = None,
     figures: tuple[tuple[str, Figure], ...] = (),
     **words: str,

@@ -16,7 +16,7 @@ from generator.inventory.places import PlantedGround
 from generator.inventory.rule import typed_at
 from generator.plan.findings.about_places import PlaceCaution, PlaceNote
 from generator.plan.findings.order import finding
-from generator.plan.model.finding import Finding
+from generator.plan.model.finding import Finding, about_job, about_place
 from generator.plan.model.place import Ground, GroundWay, OutlineError, Place
 from generator.reference.library import methods, values
 from generator.units import LatLon, convert
@@ -68,7 +68,7 @@ def ground_findings(place: Place) -> list[Finding]:
             )
             words = {"counts": WAY_WORDS[counts.kind], "other": WAY_WORDS[other.kind]}
             reason = PlaceCaution.GROUNDS_DISAGREE
-            found.append(finding(reason, place.id, other.where, figures, **words))
+            found.append(finding(reason, about_place(place.id), other.where, figures, **words))
     error = place.ground.outline_error
     # a coarse outline that does not count does no harm
     if error is not None and counts.kind == "outline" and error.share.value > most_share:
@@ -78,7 +78,9 @@ def ground_findings(place: Place) -> list[Finding]:
             ("Most ground there may be", error.most),
             ("May be off by", most),
         )
-        found.append(finding(PlaceCaution.COARSE_OUTLINE, place.id, counts.where, figures))
+        found.append(
+            finding(PlaceCaution.COARSE_OUTLINE, about_place(place.id), counts.where, figures)
+        )
     return found
 
 
@@ -86,7 +88,7 @@ def width_findings(job_id: str, ground: PlantedGround) -> list[Finding]:
     """Return a note on a job that goes over the place in lanes, where no width is taped."""
     if ground.width_ft is not None:
         return []
-    return [finding(PlaceNote.NO_WIDTH, job_id, ground.where)]
+    return [finding(PlaceNote.NO_WIDTH, about_job(job_id), ground.where)]
 
 
 @dataclass(frozen=True, slots=True)

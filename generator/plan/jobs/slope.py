@@ -7,7 +7,7 @@ from generator.inventory.schema import Inventory
 from generator.plan.findings.about_places import PlaceCaution, PlaceStop
 from generator.plan.findings.order import finding
 from generator.plan.jobs.request import JobRequest
-from generator.plan.model.finding import Finding
+from generator.plan.model.finding import Finding, about_job
 from generator.plan.model.job import Job
 from generator.working import Given
 
@@ -28,7 +28,7 @@ def steep_stops(request: JobRequest, use: Use) -> Iterator[Finding]:
     here, most = slope_of(request), use.slope_limit_pct
     if here is not None and isinstance(most, Given) and here.value > most.value:
         figures = (("Steepest here", here), ("Steepest on the card", most))
-        yield finding(PlaceStop.TOO_STEEP, request.job_id, use.where, figures)
+        yield finding(PlaceStop.TOO_STEEP, about_job(request.job_id), use.where, figures)
 
 
 def steep_cautions(request: JobRequest, inventory: Inventory) -> Iterator[Finding]:
@@ -39,7 +39,9 @@ def steep_cautions(request: JobRequest, inventory: Inventory) -> Iterator[Findin
     if _by_machine(request, inventory):
         figures = (("Steepest here", here), ("Your limit", most))
         assert request.ground.near is not None
-        yield finding(PlaceCaution.STEEP, request.job_id, request.ground.near.where, figures)
+        yield finding(
+            PlaceCaution.STEEP, about_job(request.job_id), request.ground.near.where, figures
+        )
 
 
 def _by_machine(request: JobRequest, inventory: Inventory) -> bool:

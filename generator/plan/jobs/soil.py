@@ -8,7 +8,7 @@ from generator.inventory.schema import Inventory
 from generator.plan.findings.about_places import PlaceCaution, PlaceNote
 from generator.plan.findings.order import finding
 from generator.plan.jobs.request import JobRequest, work_of
-from generator.plan.model.finding import Finding
+from generator.plan.model.finding import Finding, about_job
 from generator.plan.season.open_dates import judged_on, last_day_at_most
 from generator.reference.steps import Step
 from generator.working import Reference
@@ -51,12 +51,18 @@ def age_findings(request: JobRequest, test: SoilTest) -> list[Finding]:
     last = last_day_at_most(request.dates)
     # however young it is: what was sampled after the job cannot have asked for it
     if last is not None and test.sampled_on > last:
-        return [finding(PlaceCaution.SAMPLED_AFTER, request.job_id, test.where, test=test.id)]
+        return [
+            finding(PlaceCaution.SAMPLED_AFTER, about_job(request.job_id), test.where, test=test.id)
+        ]
     good = setting(request.step, "test_good_years")
     if not older_than_years(test.sampled_on, judged_on(request.dates, request.season), good.value):
         return []
     figures = (("Good for", good),)
-    return [finding(PlaceCaution.OLD_SOIL_TEST, request.job_id, test.where, figures, test=test.id)]
+    return [
+        finding(
+            PlaceCaution.OLD_SOIL_TEST, about_job(request.job_id), test.where, figures, test=test.id
+        )
+    ]
 
 
 def older_than_years(noted: datetime.date, job_day: datetime.date, most_years: float) -> bool:
@@ -75,13 +81,24 @@ def left_undone(request: JobRequest, inventory: Inventory) -> list[Finding]:
     found = []
     if asks_for_no_lime(planting, inventory):
         if planting.lime is not None:
-            found.append(finding(PlaceNote.NO_LIME_ASKED, request.job_id, test.where, test=test.id))
+            found.append(
+                finding(
+                    PlaceNote.NO_LIME_ASKED, about_job(request.job_id), test.where, test=test.id
+                )
+            )
     elif test.lime_need is not None and planting.lime is None:
-        found.append(finding(PlaceNote.LIME_LEFT_UNDONE, request.job_id, test.where, test=test.id))
+        found.append(
+            finding(PlaceNote.LIME_LEFT_UNDONE, about_job(request.job_id), test.where, test=test.id)
+        )
     need = test.need
     short = need is not None and (need.p2o5_lb_per_ac.value or need.k2o_lb_per_ac.value)
     if short and not planting.fertilizers:
         found.append(
-            finding(PlaceNote.FERTILIZER_LEFT_UNDONE, request.job_id, test.where, test=test.id)
+            finding(
+                PlaceNote.FERTILIZER_LEFT_UNDONE,
+                about_job(request.job_id),
+                test.where,
+                test=test.id,
+            )
         )
     return found

@@ -15,7 +15,7 @@ from generator.inventory.stock import Product
 from generator.plan.findings.about_labels import LabelNote, LabelStop
 from generator.plan.findings.order import finding
 from generator.plan.findings.words import Stop
-from generator.plan.model.finding import Finding
+from generator.plan.model.finding import Finding, about_item
 from generator.reference.library import species
 from generator.working import Given
 
@@ -167,7 +167,7 @@ def card_gaps(inventory: Inventory) -> list[Finding]:
     return [
         finding(
             LabelNote.CARD_NOT_FILLED_IN,
-            product.id,
+            about_item(product.id),
             product.label.where if product.label is not None else product.where,
             product=product.name,
             missing="; ".join(missing),

@@ -11,7 +11,7 @@ from generator.inventory.stock import Product
 from generator.plan.findings.about_labels import LabelStop
 from generator.plan.findings.order import finding
 from generator.plan.jobs.request import JobRequest
-from generator.plan.model.finding import Finding
+from generator.plan.model.finding import Finding, about_job
 from generator.reference.active_names import ActiveName, alike, works_known
 from generator.reference.library import WayOfWorking, species, ways_of_working
 
@@ -48,7 +48,9 @@ def tank_stops(
     if last is None:
         if not (sprayer.new or _is_clean(sprayer.cleaned_out_on, None, closes)):
             item = sprayer.name
-            yield finding(LabelStop.NO_TANK_HISTORY, request.job_id, sprayer.where, item=item)
+            yield finding(
+                LabelStop.NO_TANK_HISTORY, about_job(request.job_id), sprayer.where, item=item
+            )
         return
     if _is_clean(last.cleaned_out_on, last.sprayed_on, closes):
         return
@@ -59,7 +61,7 @@ def tank_stops(
         known = harm.works is not None
         found = finding(
             LabelStop.TANK_NOT_CLEANED,
-            request.job_id,
+            about_job(request.job_id),
             last.where,
             held=f"{sprayer.name} held {harm.words} last"
             if known

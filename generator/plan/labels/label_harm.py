@@ -7,7 +7,7 @@ from generator.plan.findings.about_labels import LabelCaution, LabelStop
 from generator.plan.findings.order import finding
 from generator.plan.jobs.request import JobRequest
 from generator.plan.labels.history import works_of
-from generator.plan.model.finding import Finding
+from generator.plan.model.finding import Finding, about_job
 from generator.plan.model.work import Mix, MixPart
 from generator.reference.active_names import known_to_be_hard_on
 from generator.reference.library import planting_kinds, sources, species, ways_of_working
@@ -34,7 +34,7 @@ def seedling_stops(request: JobRequest, card: LabelCard, use: Use) -> Iterator[F
         if AUXIN in works_of(active):
             yield finding(
                 LabelStop.SEEDLINGS_NOT_NAMED,
-                request.job_id,
+                about_job(request.job_id),
                 use.where,
                 active=active.active.capitalize(),
             )
@@ -50,7 +50,7 @@ def harm_cautions(request: JobRequest, part: MixPart) -> Iterator[Finding]:
             neighbours = near.neighbours if near is not None else None
             yield finding(
                 LabelCaution.DRIFTS_FAR,
-                request.job_id,
+                about_job(request.job_id),
                 part.use.where,
                 active=active.active,
                 neighbours=neighbours or "not written down.",
@@ -59,7 +59,7 @@ def harm_cautions(request: JobRequest, part: MixPart) -> Iterator[Finding]:
             for kind in sorted(grown & ways_of_working()[works].harms):
                 yield finding(
                     LabelCaution.HARMS_WHAT_GROWS,
-                    request.job_id,
+                    about_job(request.job_id),
                     part.use.where,
                     active=active.active,
                     works=ways_of_working()[works].name,
@@ -69,7 +69,7 @@ def harm_cautions(request: JobRequest, part: MixPart) -> Iterator[Finding]:
             if species_id in request.species:
                 yield finding(
                     LabelCaution.HARD_ON_SPECIES,
-                    request.job_id,
+                    about_job(request.job_id),
                     part.use.where,
                     active=active.active,
                     species=species()[species_id].name.lower(),

@@ -28,7 +28,7 @@ from generator.plan.labels.yearly_sums import (
     in_doubt_at_once,
     times_in_a_year,
 )
-from generator.plan.model.finding import Finding
+from generator.plan.model.finding import Finding, about_job
 from generator.working import (
     KEPT_WHILE_STOPPED,
     Figure,
@@ -108,7 +108,7 @@ def _range_stops(judged: Judged) -> Iterator[Finding]:
             figures = beside(judged, "Your rate", judged.rate.product, own, limits, use.basis)
             yield finding(
                 LabelStop.RATE_OUTSIDE,
-                judged.request.job_id,
+                about_job(judged.request.job_id),
                 use.where,
                 figures,
                 what=_BY_PERCENT.format(product=judged.product.name)
@@ -131,7 +131,10 @@ def _one_time_stops(judged: Judged, sprays: tuple[PlannedSpray, ...]) -> Iterato
     found = amount_at_one_time(mine, tank, judged.card, basis) if basis else None
     if found is None or basis is None:
         yield finding(
-            LabelStop.NOT_TO_BE_ADDED_UP, job, judged.use.where, product=judged.product.name
+            LabelStop.NOT_TO_BE_ADDED_UP,
+            about_job(job),
+            judged.use.where,
+            product=judged.product.name,
         )
     elif found.amount.value > most.value * (1 + ROUNDING):
         pounds = in_pounds(judged, basis)
@@ -148,7 +151,7 @@ def _one_time_stops(judged: Judged, sprays: tuple[PlannedSpray, ...]) -> Iterato
         together = "" if alone else "Together with what else of it is in the tank, "
         yield finding(
             LabelStop.OVER_ONE_TIME,
-            job,
+            about_job(job),
             judged.use.where,
             figures,
             what=_what(together, judged),
@@ -170,7 +173,7 @@ def _year_stops(judged: Judged, sprays: tuple[PlannedSpray, ...]) -> Iterator[Fi
     counted = limit if isinstance(limit, YearlyLimit) else None
     times = use.times_per_year
     if isinstance(times, int) and times_in_a_year(mine, here, counted) > times:
-        yield finding(LabelStop.TOO_OFTEN, job, use.where)
+        yield finding(LabelStop.TOO_OFTEN, about_job(job), use.where)
 
 
 def _over_year(
@@ -182,7 +185,9 @@ def _over_year(
     yield from unsaid_stops(doubted, job, where)
     found = amount_in_a_year(mine, here, card, basis, limit) if basis else None
     if found is None or basis is None:
-        yield finding(LabelStop.NOT_TO_BE_ADDED_UP, job, where, product=judged.product.name)
+        yield finding(
+            LabelStop.NOT_TO_BE_ADDED_UP, about_job(job), where, product=judged.product.name
+        )
     elif found.amount.value > limit.amount.value * (1 + ROUNDING):
         yield _over(judged, limit, mine, here, found, basis)
     # what is surely too much asks no question besides about what may be
@@ -220,7 +225,7 @@ def _over(
     together = "" if alone else "Together with the other sprayings on this ground, "
     return finding(
         LabelStop.OVER_YEAR,
-        judged.request.job_id,
+        about_job(judged.request.job_id),
         judged.use.where,
         figures,
         what=_what(together, judged),

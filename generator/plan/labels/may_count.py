@@ -8,7 +8,7 @@ from generator.plan.findings.order import finding
 from generator.plan.findings.words import Stop
 from generator.plan.labels.yearly_sums import Gap, PlannedSpray
 from generator.plan.model.days import day_words
-from generator.plan.model.finding import Finding
+from generator.plan.model.finding import Finding, about_job
 from generator.reference.active_names import ActiveName, alike
 
 # What leaves no sum to be made, however small the rest of it is.
@@ -25,7 +25,7 @@ def unsaid_stops(doubted: Iterable[PlannedSpray], job: str, where: Where) -> Ite
     for gap, stop in UNSAID:
         open_ones = [spray for spray in sprayings if _first_gap(spray) == gap]
         if open_ones:
-            yield finding(stop, job, where, days=_days(open_ones))
+            yield finding(stop, about_job(job), where, days=_days(open_ones))
 
 
 def _first_gap(spray: PlannedSpray) -> Gap | None:
@@ -41,10 +41,10 @@ def may_count_stops(
     sprayings = tuple(spray for spray in doubted if _first_gap(spray) is None)
     nowhere = [spray for spray in sprayings if "place" in spray.gaps]
     if nowhere:
-        yield finding(LabelStop.PLACE_NOT_LOGGED, job, where, days=_days(nowhere))
+        yield finding(LabelStop.PLACE_NOT_LOGGED, about_job(job), where, days=_days(nowhere))
     parts = [spray for spray in sprayings if spray.most is not None]
     if parts:
-        yield finding(LabelStop.MAY_BE_THE_SAME_PART, job, where, days=_days(parts))
+        yield finding(LabelStop.MAY_BE_THE_SAME_PART, about_job(job), where, days=_days(parts))
     for spray in sprayings:
         yield from _near_names(mine, spray, job, where)
 
@@ -60,7 +60,7 @@ def _near_names(
         if near:
             yield finding(
                 LabelStop.MAY_BE_THE_SAME_ACTIVE,
-                job,
+                about_job(job),
                 where,
                 other=other.product_name,
                 theirs=theirs.printed,

@@ -9,7 +9,7 @@ from generator.plan.findings.about_labels import LabelCaution, LabelStop
 from generator.plan.findings.order import finding
 from generator.plan.jobs.request import JobRequest
 from generator.plan.model.days import day_words
-from generator.plan.model.finding import Finding
+from generator.plan.model.finding import Finding, about_job
 from generator.working import Given
 
 BEFORE = "before_sowing"
@@ -27,7 +27,7 @@ def sown_too_soon(request: JobRequest, use: Use) -> Iterator[Finding]:
     if interval is None or _leaves_days(interval, request):
         return
     if not _meet(request) or _latest_that_leaves(interval, request) is None:
-        yield finding(LabelStop.SOWN_TOO_SOON, request.job_id, use.where)
+        yield finding(LabelStop.SOWN_TOO_SOON, about_job(request.job_id), use.where)
 
 
 def wait_cautions(request: JobRequest, use: Use) -> Iterator[Finding]:
@@ -40,7 +40,11 @@ def wait_cautions(request: JobRequest, use: Use) -> Iterator[Finding]:
         figures = (("The label asks for", interval),)
         words = day_words(latest)
         yield finding(
-            LabelCaution.WAIT_BEFORE_SOWING, request.job_id, use.where, figures, latest=words
+            LabelCaution.WAIT_BEFORE_SOWING,
+            about_job(request.job_id),
+            use.where,
+            figures,
+            latest=words,
         )
 
 

@@ -27,7 +27,7 @@ from generator.plan.labels.limit_stops import Judged, limit_stops
 from generator.plan.labels.rates import JobRate, counted_basis, is_dry
 from generator.plan.labels.sowing_wait import sown_too_soon
 from generator.plan.labels.yearly_sums import PlannedSpray
-from generator.plan.model.finding import Finding
+from generator.plan.model.finding import Finding, about_job
 from generator.plan.model.job import OpenDates
 from generator.reference.library import planting_kinds, species
 from generator.units import UNITS
@@ -71,7 +71,7 @@ def no_use(stop: Stop, request: JobRequest, product: Product) -> Finding:
     land = {"contract": "contract land", "not_contract": "land under no contract"}
     return finding(
         stop,
-        request.job_id,
+        about_job(request.job_id),
         product.where,
         product=product.name,
         kind=planting_kinds()[want.kind].lower(),
@@ -94,12 +94,16 @@ def card_stops(request: JobRequest, product: Product, inventory: Inventory) -> I
     """Yield what the head of the card leaves open or says against the job."""
     card, job = product.label, request.job_id
     if card is None:
-        yield finding(LabelStop.NO_CARD, job, product.where, product=product.name)
+        yield finding(LabelStop.NO_CARD, about_job(job), product.where, product=product.name)
         return
     missing = missing_on_card(card)
     if missing:
         yield finding(
-            LabelStop.CARD_GAPS, job, card.where, product=product.name, missing=", ".join(missing)
+            LabelStop.CARD_GAPS,
+            about_job(job),
+            card.where,
+            product=product.name,
+            missing=", ".join(missing),
         )
     if card.restricted_use and not may_be_restricted(
         product.id, request.planting.id, request.step.id, request.dates.closes, inventory
@@ -107,13 +111,15 @@ def card_stops(request: JobRequest, product: Product, inventory: Inventory) -> I
         why = lack_of_a_licence(
             product.id, request.planting.id, request.step.id, request.dates.closes, inventory
         )
-        yield finding(LabelStop.RESTRICTED, job, card.where, product=product.name, why=why)
+        yield finding(
+            LabelStop.RESTRICTED, about_job(job), card.where, product=product.name, why=why
+        )
     # left out, it is told among the gaps above, as the other answers of the head are
     if card.state_registered in ("no", "unsure"):
-        yield finding(LabelStop.NOT_REGISTERED, job, card.where, product=product.name)
+        yield finding(LabelStop.NOT_REGISTERED, about_job(job), card.where, product=product.name)
     noted = card.bulletin if isinstance(card.bulletin, tuple) else ()
     if noted and not _bulletins_cover(noted, request.dates):
-        yield finding(LabelStop.NO_BULLETIN, job, card.where, product=product.name)
+        yield finding(LabelStop.NO_BULLETIN, about_job(job), card.where, product=product.name)
 
 
 def _bulletins_cover(bulletins: tuple[Bulletin, ...], dates: OpenDates) -> bool:
@@ -148,15 +154,15 @@ def use_stops(
     missing = missing_on_use(use)
     if missing:
         listed = ", ".join(missing)
-        yield finding(LabelStop.USE_GAPS, job, use.where, product=name, missing=listed)
+        yield finding(LabelStop.USE_GAPS, about_job(job), use.where, product=name, missing=listed)
     if rate is not None and use.basis is not None and rate.in_basis(use.basis) is not None:
         yield from limit_stops(Judged(request, chosen.product, card, use, rate), sprays)
     elif lack := lack_of_a_rate(chosen.typed, chosen.product.name, card, use, rate):
-        yield finding(LabelStop.NO_RATE, job, chosen.where, why=lack.why, cure=lack.cure)
+        yield finding(LabelStop.NO_RATE, about_job(job), chosen.where, why=lack.why, cure=lack.cure)
     yield from steep_stops(request, use)
     yield from seedling_stops(request, card, use)
     if isinstance(use.last_date, tuple) and not _ends_by(use.last_date, request.dates):
-        yield finding(LabelStop.PAST_LAST_DATE, job, use.where)
+        yield finding(LabelStop.PAST_LAST_DATE, about_job(job), use.where)
     yield from sown_too_soon(request, use)
 
 

@@ -8,7 +8,7 @@ from generator.plan.findings.about_readers import ReaderCaution
 from generator.plan.findings.order import finding
 from generator.plan.jobs.request import JobRequest
 from generator.plan.log.entries import entries_about
-from generator.plan.model.finding import Finding
+from generator.plan.model.finding import Finding, about_job
 
 
 def entries_on(request: JobRequest, entries: tuple[LogEntry, ...]) -> tuple[LogEntry, ...]:
@@ -39,4 +39,4 @@ def begun_findings(request: JobRequest, on_job: tuple[LogEntry, ...]) -> list[Fi
     """Return a caution on a job that is begun and not finished: its sheet is for all of it."""
     if not on_job:
         return []
-    return [finding(ReaderCaution.BEGUN, request.job_id, on_job[-1].where)]
+    return [finding(ReaderCaution.BEGUN, about_job(request.job_id), on_job[-1].where)]

@@ -4,19 +4,74 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 from dataclasses import dataclass, field
-from typing import Literal
+from typing import Literal, get_args
 
 from generator.working import Figure
 
 Severity = Literal["stop", "caution", "note"]
 
 
-WHOLE_FOLDER = "property folder"  # the subject of what is said of the folder as a whole
+SubjectKind = Literal[
+    "job", "upkeep", "place", "item", "machine", "sprayer", "spreader", "drill", "measure", "hire",
+    "cost_share", "water_hole", "soil_test", "stand", "route", "entry", "marker", "station",
+    "hours", "dates", "shooting_hours", "person", "contractor", "permit", "contract", "one_call",
+    "reader", "readers", "folder",
+]  # fmt: skip
+# How an id of a kind is told from those of things, where it is not one of a thing.
+_PREFIXES = {"entry": "log/", "marker": "sign/", "hours": "hours/"}
+_OF_A_SEASON = ("job", "upkeep")  # their ids are a place or a thing, a season and a step
+
+
+class Subject(str):
+    """What a finding is about: a kind and an id; as text, what it is named by.
+
+    Raises ValueError for a kind that is not known and an id that cannot be of its kind.
+
+    >>> Subject("entry", "e-4"), Subject("entry", "e-4").kind
+    ('log/e-4', 'entry')
+    """
+
+    kind: SubjectKind
+    id: str
+    __slots__ = ("id", "kind")
+
+    def __new__(cls, kind: SubjectKind, id: str) -> Subject:
+        """Return the subject of a kind with an id of that kind."""
+        if kind not in get_args(SubjectKind):
+            raise ValueError(f"no finding is about a {kind}")
+        if (id.count("/") == len(("place", "season"))) != (kind in _OF_A_SEASON):
+            raise ValueError(f"{id} is no id of a {kind}")
+        self = super().__new__(cls, _PREFIXES.get(kind, "") + id)
+        self.kind, self.id = kind, id
+        return self
+
+    def __getnewargs__(self) -> tuple[SubjectKind, str]:  # type: ignore[override]  # of its own __new__
+        """Return what a copy is made of."""
+        return self.kind, self.id
+
+
+def about_job(job_id: str) -> Subject:
+    """Return a job as what a finding is about."""
+    return Subject("job", job_id)
+
+
+def about_place(place_id: str) -> Subject:
+    """Return a place as what a finding is about."""
+    return Subject("place", place_id)
+
+
+def about_item(item_id: str) -> Subject:
+    """Return a thing that is bought and kept as what a finding is about."""
+    return Subject("item", item_id)
+
+
+WHOLE_FOLDER = Subject("folder", "property folder")  # of what is said of the folder as a whole
+READERS = Subject("readers", "readers")  # of what is said of what readers are given
 
 
 @dataclass(frozen=True, slots=True)
 class Finding:
-    """A stop, caution or note on a subject (a job, place or thing by its id).
+    """A stop, caution or note on a subject.
 
     `words` and `figures` are the owner's; other readers see `words_for_others` alone. `place` is
     file and line in the owner's files, `column` counts from 1 and is 0 where it is not known.
@@ -25,7 +80,7 @@ class Finding:
 
     code: str
     severity: Severity
-    subject: str
+    subject: Subject
     words: str
     words_for_others: str
     cure: str

@@ -180,6 +180,7 @@ class Land:
     stands: tuple[Stand, ...] = ()
     routes: tuple[Route, ...] = ()
     dates: tuple[DateRange, ...] = ()
+    shooting_hours: tuple[ShootingHours, ...] = ()
     time_zone: str | None = None
     applicators: tuple[Applicator, ...] = ()
     helpers: tuple[Helper, ...] = ()

@@ -13,14 +13,13 @@ from generator.inventory.people import Helper
 from generator.plan.findings.about_money import MoneyCaution
 from generator.plan.findings.order import finding
 from generator.plan.model.days import MONTHS
-from generator.plan.model.finding import Finding
+from generator.plan.model.finding import Finding, Subject
 from generator.plan.model.job import Job
 from generator.plan.model.plan import Plan
 from generator.plan.money.field_work import hired_jobs
 from generator.plan.money.money_hours import open_months
 from generator.working import Figure, Given, Quantity, Reference
 
-HOURS_SUBJECT = "hours/"
 Months = tuple[datetime.date, ...]  # the first day of each
 
 
@@ -162,7 +161,7 @@ def hour_findings(plan: Plan) -> list[Finding]:
     return [
         finding(
             MoneyCaution.TOO_FEW_HOURS,
-            f"{HOURS_SUBJECT}{run.first:%Y-%m}",
+            Subject("hours", f"{run.first:%Y-%m}"),
             plan.land.helpers[0].where,
             (("Hours of work", run.work), ("Hours free", run.free)),
             months=_in_words(run.first, run.last),

@@ -10,7 +10,7 @@ from generator.plan.findings.order import finding, older_than_a_year
 from generator.plan.jobs.request import JobRequest
 from generator.plan.log.stock import amounts_missing, is_counted_later, is_dated, on_hand_now
 from generator.plan.model.buying import Purchase, TooLate
-from generator.plan.model.finding import Finding
+from generator.plan.model.finding import Finding, Subject, about_item, about_job
 from generator.plan.model.job import Job
 from generator.plan.model.plan import Plan
 from generator.plan.money.field_work import hire_charge, hired_jobs
@@ -45,22 +45,30 @@ def _stock(plan: Plan, purchase: Purchase) -> Iterator[Finding]:
     item = purchase.item
     # only the first that keeps a count from being used: the rest would follow from it
     if item.on_hand is None:
-        yield finding(MoneyCaution.NO_COUNT, item.id, item.where, item=item.words)
+        yield finding(MoneyCaution.NO_COUNT, about_item(item.id), item.where, item=item.words)
     elif is_counted_later(item, plan.as_of):
         yield finding(
-            MoneyNote.COUNT_LATER, item.id, item.where, item=item.words, latest=str(item.counted_on)
+            MoneyNote.COUNT_LATER,
+            about_item(item.id),
+            item.where,
+            item=item.words,
+            latest=str(item.counted_on),
         )
     elif item.counted_on is None and is_dated(item, plan.entries):
-        yield finding(MoneyNote.COUNT_UNDATED, item.id, item.where, item=item.words)
+        yield finding(MoneyNote.COUNT_UNDATED, about_item(item.id), item.where, item=item.words)
     elif not is_dated(item, plan.entries):
-        yield finding(MoneyCaution.NO_COUNT_DAY, item.id, item.where, item=item.words)
+        yield finding(MoneyCaution.NO_COUNT_DAY, about_item(item.id), item.where, item=item.words)
     elif missing := amounts_missing(item, plan.entries):
         days = ", ".join(dict.fromkeys(entry.done_on.isoformat() for entry in missing))
         at = missing[0].where
-        yield finding(MoneyCaution.USE_NOT_LOGGED, item.id, at, item=item.words, days=days)
+        yield finding(
+            MoneyCaution.USE_NOT_LOGGED, about_item(item.id), at, item=item.words, days=days
+        )
     elif purchase.on_hand is not None and purchase.on_hand.value < 0:
         figures = (("On hand by the log", purchase.on_hand),)
-        yield finding(MoneyCaution.BELOW_NOTHING, item.id, item.where, figures, item=item.words)
+        yield finding(
+            MoneyCaution.BELOW_NOTHING, about_item(item.id), item.where, figures, item=item.words
+        )
 
 
 def _wanted_later(purchase: Purchase, others: tuple[JobRequest, ...]) -> Iterator[Finding]:
@@ -69,7 +77,9 @@ def _wanted_later(purchase: Purchase, others: tuple[JobRequest, ...]) -> Iterato
     seasons = {job.season for job in others if (job.planting.id, job.step.id) in item.taken}
     if seasons and purchase.on_hand is not None and purchase.on_hand.value > 0:
         named = ", ".join(str(season) for season in sorted(seasons))
-        yield finding(MoneyNote.WANTED_LATER, item.id, item.where, item=item.words, seasons=named)
+        yield finding(
+            MoneyNote.WANTED_LATER, about_item(item.id), item.where, item=item.words, seasons=named
+        )
 
 
 def _price(plan: Plan, purchase: Purchase) -> Iterator[Finding]:
@@ -77,15 +87,15 @@ def _price(plan: Plan, purchase: Purchase) -> Iterator[Finding]:
     missing = item.package is None or item.price_usd is None
     # of what nobody has to buy no price is needed
     if missing and not purchase.nothing:
-        yield finding(MoneyCaution.NO_PRICE, item.id, item.where, item=item.words)
+        yield finding(MoneyCaution.NO_PRICE, about_item(item.id), item.where, item=item.words)
     elif item.priced_on is not None and older_than_a_year(item.priced_on, plan.as_of):
-        yield finding(MoneyNote.OLD_PRICE, item.id, item.where, item=item.words)
+        yield finding(MoneyNote.OLD_PRICE, about_item(item.id), item.where, item=item.words)
 
 
 def _let_go(purchase: Purchase) -> Iterator[Finding]:
     if purchase.short is not None:
         item, figures = purchase.item, (("Short", purchase.short),)
-        yield finding(MoneyNote.LET_GO, item.id, item.where, figures, item=item.words)
+        yield finding(MoneyNote.LET_GO, about_item(item.id), item.where, figures, item=item.words)
 
 
 def _order(plan: Plan, purchase: Purchase) -> Iterator[Finding]:
@@ -95,16 +105,20 @@ def _order(plan: Plan, purchase: Purchase) -> Iterator[Finding]:
     # beside the day to order by: these jobs may want it sooner
     if purchase.order.undated:
         jobs = _jobs(plan, purchase.order.undated)
-        yield finding(MoneyNote.ORDER_DAY_OPEN, item.id, item.where, item=item.words, jobs=jobs)
+        yield finding(
+            MoneyNote.ORDER_DAY_OPEN, about_item(item.id), item.where, item=item.words, jobs=jobs
+        )
     if purchase.order.state == "now":
-        yield finding(MoneyNote.ORDER_NOW, item.id, item.where, item=item.words)
+        yield finding(MoneyNote.ORDER_NOW, about_item(item.id), item.where, item=item.words)
     elif purchase.order.state == "no_lead":
-        yield finding(MoneyNote.NO_LEAD, item.id, item.where, item=item.words)
+        yield finding(MoneyNote.NO_LEAD, about_item(item.id), item.where, item=item.words)
 
 
 def _too_late(plan: Plan, late: TooLate) -> Finding:
     item, jobs = late.item, _jobs(plan, [job for _, job in late.needs])
-    return finding(MoneyCaution.TOO_LATE, item.id, item.where, item=item.words, jobs=jobs)
+    return finding(
+        MoneyCaution.TOO_LATE, about_item(item.id), item.where, item=item.words, jobs=jobs
+    )
 
 
 def _jobs(plan: Plan, jobs: Iterable[Job]) -> str:
@@ -124,18 +138,33 @@ def _approval(plan: Plan, share: CostShare) -> Iterator[Finding]:
     if share.approved_on is not None and approved is None:
         yield finding(
             MoneyNote.APPROVED_LATER,
-            share.id,
+            Subject("cost_share", share.id),
             share.where,
             contract=share.name,
             latest=share.approved_on.isoformat(),
         )
     # the dearest first: work begun before the approval can forfeit the payment
     if begun is not None and (approved is None or begun < approved):
-        yield finding(MoneyCaution.BEGUN_UNAPPROVED, share.id, share.where, contract=share.name)
+        yield finding(
+            MoneyCaution.BEGUN_UNAPPROVED,
+            Subject("cost_share", share.id),
+            share.where,
+            contract=share.name,
+        )
     elif approved is None:
-        yield finding(MoneyCaution.NOT_APPROVED, share.id, share.where, contract=share.name)
+        yield finding(
+            MoneyCaution.NOT_APPROVED,
+            Subject("cost_share", share.id),
+            share.where,
+            contract=share.name,
+        )
     elif begun is None and first is not None and first < approved:
-        yield finding(MoneyCaution.APPROVED_LATE, share.id, share.where, contract=share.name)
+        yield finding(
+            MoneyCaution.APPROVED_LATE,
+            Subject("cost_share", share.id),
+            share.where,
+            contract=share.name,
+        )
 
 
 def _above_cost(plan: Plan) -> Iterator[Finding]:
@@ -144,7 +173,11 @@ def _above_cost(plan: Plan) -> Iterator[Finding]:
         share = shares[planting]
         figures = (("Cost", cost), ("Paid back", paid))
         yield finding(
-            MoneyCaution.PAID_ABOVE_COST, share.id, share.where, figures, planting=planting
+            MoneyCaution.PAID_ABOVE_COST,
+            Subject("cost_share", share.id),
+            share.where,
+            figures,
+            planting=planting,
         )
 
 
@@ -157,7 +190,7 @@ def _contracts(plan: Plan, inventory: Inventory) -> Iterator[Finding]:
             if approved and share.planting in mine and land_of(place) == "not_contract":
                 yield finding(
                     MoneyNote.CONTRACT_NOT_SAID,
-                    share.id,
+                    Subject("cost_share", share.id),
                     place.where,
                     contract=share.name,
                     place=place.name,
@@ -171,7 +204,7 @@ def _unweighed(plan: Plan, inventory: Inventory) -> Iterator[Finding]:
         there = on_hand_now(items[lot.id], plan.entries, plan.as_of, lot.id)
         if lot.most_to_be_had_lb is not None and there is None:
             yield from (
-                finding(MoneyNote.ON_HAND_NOT_KNOWN, job.id, lot.where, lot=lot.id)
+                finding(MoneyNote.ON_HAND_NOT_KNOWN, about_job(job.id), lot.where, lot=lot.id)
                 for job in plan.jobs
                 if lot.id in job.needs and not job.state.is_settled
             )
@@ -180,14 +213,26 @@ def _unweighed(plan: Plan, inventory: Inventory) -> Iterator[Finding]:
 def _machines(plan: Plan) -> Iterator[Finding]:
     for machine in dict.fromkeys(time.machine for time in plan.times):
         if machine.fuel_gal_per_hour is not None and machine.fuel_usd_per_gal is None:
-            yield finding(MoneyNote.NO_FUEL_PRICE, machine.id, machine.where, machine=machine.name)
+            yield finding(
+                MoneyNote.NO_FUEL_PRICE,
+                Subject("machine", machine.id),
+                machine.where,
+                machine=machine.name,
+            )
         if machine.rent_usd_per_day is not None and machine.work_day_hours is None:
-            yield finding(MoneyNote.NO_WORK_DAY, machine.id, machine.where, machine=machine.name)
+            yield finding(
+                MoneyNote.NO_WORK_DAY,
+                Subject("machine", machine.id),
+                machine.where,
+                machine=machine.name,
+            )
 
 
 def _hires(plan: Plan) -> Iterator[Finding]:
     for hire in plan.land.hires:
         if hired_jobs(plan, hire) and hire_charge(plan, hire) is None:
-            yield finding(MoneyNote.HIRE_NO_HOURS, hire.id, hire.where, hire=hire.id)
+            yield finding(
+                MoneyNote.HIRE_NO_HOURS, Subject("hire", hire.id), hire.where, hire=hire.id
+            )
         if hire.priced_on is not None and older_than_a_year(hire.priced_on, plan.as_of):
-            yield finding(MoneyNote.OLD_HIRE, hire.id, hire.where, hire=hire.id)
+            yield finding(MoneyNote.OLD_HIRE, Subject("hire", hire.id), hire.where, hire=hire.id)

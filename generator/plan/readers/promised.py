@@ -8,8 +8,7 @@ from generator.plan.findings.about_readers import ReaderCaution
 from generator.plan.findings.order import finding
 from generator.plan.jobs.request import JobRequest
 from generator.plan.jobs.soil import is_asked_for
-from generator.plan.model.finding import Finding
-from generator.plan.readers.shared_text import READERS_SUBJECT
+from generator.plan.model.finding import READERS, Finding
 from generator.reference.steps import Step
 
 ASKED_BY = {
@@ -51,7 +50,7 @@ def _promised_to(
             if why is not None:
                 yield finding(
                     ReaderCaution.HANDED_WITHOUT_A_JOB,
-                    READERS_SUBJECT,
+                    READERS,
                     jobs.where_of("steps", number=number),
                     step=name,
                     planting=planting.id,

@@ -11,7 +11,7 @@ from generator.inventory.page_names import slug
 from generator.inventory.schema import PARTNER, Reader
 from generator.plan.findings.order import in_order
 from generator.plan.jobs.licenses import is_handed
-from generator.plan.model.finding import Finding
+from generator.plan.model.finding import Finding, Subject
 from generator.plan.model.job import Job
 from generator.plan.model.place import Place
 from generator.plan.model.plan import Land, Plan
@@ -130,7 +130,7 @@ def _findings(plan: Plan, new_ids: Mapping[str, str]) -> tuple[Finding, ...]:
             Finding(
                 code=finding.code,
                 severity=finding.severity,
-                subject=new_ids[finding.subject],
+                subject=Subject(finding.subject.kind, new_ids[finding.subject]),
                 words=finding.words_for_others,
                 words_for_others=finding.words_for_others,
                 cure="",

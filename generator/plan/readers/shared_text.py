@@ -12,7 +12,7 @@ from generator.inventory.places import PlantedGround, Route, Stand
 from generator.inventory.schema import Inventory, Reader
 from generator.plan.findings.about_readers import ReaderCaution
 from generator.plan.findings.order import finding
-from generator.plan.model.finding import Finding
+from generator.plan.model.finding import READERS, Finding
 from generator.plan.model.plan import Plan
 from generator.plan.readers.kept_names import (
     KeptName,
@@ -27,7 +27,6 @@ from generator.plan.readers.kept_names import (
 from generator.plan.readers.seen_by import SEEN_CLASSES, seen_by
 
 # What a finding on the page "What each reader sees" is about.
-READERS_SUBJECT = "readers"
 TEXT_FORMS = ("text", "word")
 # What a thing is called by others is one of these, so the two are looked at together.
 NAMES = ("name", "known_as")
@@ -52,7 +51,7 @@ def shared_text_findings(plan: Plan, inventory: Inventory) -> list[Finding]:
     return [
         finding(
             ReaderCaution.NAMES_WHAT_IS_KEPT,
-            READERS_SUBJECT,
+            READERS,
             shared.where,
             field=shared.field,
             whose=shared.whose,

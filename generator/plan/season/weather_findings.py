@@ -3,12 +3,10 @@
 from generator.inventory.schema import Inventory
 from generator.plan.findings.about_days import DayCaution, DayNote
 from generator.plan.findings.order import finding
-from generator.plan.model.finding import Finding
+from generator.plan.model.finding import Finding, Subject
 from generator.plan.model.markers import MarkerFound, StationSeen, WeatherSeen, WindSeen
 from generator.reference.library import values
 from generator.working import Figure
-
-SIGN = "sign/"
 
 
 def weather_findings(weather: WeatherSeen, inventory: Inventory) -> list[Finding]:
@@ -17,7 +15,14 @@ def weather_findings(weather: WeatherSeen, inventory: Inventory) -> list[Finding
     for seen in weather.stations:
         if seen.record.read_early:
             where, name = seen.station.where, seen.station.name
-            found.append(finding(DayNote.STATION_READ_EARLY, seen.station.id, where, station=name))
+            found.append(
+                finding(
+                    DayNote.STATION_READ_EARLY,
+                    Subject("station", seen.station.id),
+                    where,
+                    station=name,
+                )
+            )
     for sign in weather.signs:
         found += _on_little(sign)
     return found
@@ -40,14 +45,18 @@ def _far(seen: StationSeen | WindSeen, inventory: Inventory) -> list[Finding]:
         return []
     return [
         finding(
-            DayCaution.STATION_FAR, seen.station.id, seen.station.where, tuple(figures),
-            station=seen.station.name, how=" and ".join(how),
+            DayCaution.STATION_FAR,
+            Subject("station", seen.station.id),
+            seen.station.where,
+            tuple(figures),
+            station=seen.station.name,
+            how=" and ".join(how),
         )
-    ]  # fmt: skip
+    ]
 
 
 def _on_little(sign: MarkerFound) -> list[Finding]:
-    subject = f"{SIGN}{sign.sign}"
+    subject = Subject("marker", sign.sign)
     if sign.days is None:
         return []
     if sign.kind == "normals":

@@ -8,7 +8,7 @@ from generator.plan.findings.about_sowing import SowCaution
 from generator.plan.findings.about_spraying import SprayCaution
 from generator.plan.findings.order import finding, older_than_a_year
 from generator.plan.jobs.request import JobRequest
-from generator.plan.model.finding import Finding
+from generator.plan.model.finding import Finding, about_job
 from generator.plan.model.work import Sowing
 from generator.plan.season.open_dates import judged_on
 from generator.plan.sowing.seed_catch import other_seed_findings
@@ -36,7 +36,7 @@ def spreader_findings(
             ("The throw is wide", test.swath_ft),
             ("The place is wide", request.ground.width_ft),
         )
-        yield finding(SowCaution.FALLS_BESIDE, request.job_id, test.where, figures)
+        yield finding(SowCaution.FALLS_BESIDE, about_job(request.job_id), test.where, figures)
 
 
 def drill_findings(
@@ -61,12 +61,14 @@ def untested(
     """Yield a caution where no catch test is with the seed, or it is with other seed, or old."""
     if test is None:
         at = machine.where if machine is not None else request.planting.where
-        yield finding(SowCaution.NO_SEED_TEST, request.job_id, at, lot=heaviest(parts).id)
+        yield finding(
+            SowCaution.NO_SEED_TEST, about_job(request.job_id), at, lot=heaviest(parts).id
+        )
         return
     yield from other_seed_findings(request, parts, test)
     # on the day of the job, not of the plan: a test may be fresh now and old by then
     if older_than_a_year(test.tested_on, judged_on(request.dates, request.season)):
-        yield finding(SprayCaution.OLD_CATCH_TEST, request.job_id, test.where)
+        yield finding(SprayCaution.OLD_CATCH_TEST, about_job(request.job_id), test.where)
 
 
 def _apart(
@@ -76,4 +78,4 @@ def _apart(
     apart, most = numbers.get("catches_apart_fraction"), values()["spreader_apart_pct"]
     if apart is not None and apart.value > convert(most.value, most.unit, "fraction"):
         figures = (("Apart", apart), ("At most", most))
-        yield finding(SowCaution.CATCHES_APART, request.job_id, test.where, figures)
+        yield finding(SowCaution.CATCHES_APART, about_job(request.job_id), test.where, figures)

@@ -10,7 +10,7 @@ from generator.plan.findings.about_sowing import SowCaution, SowNote
 from generator.plan.findings.order import finding
 from generator.plan.jobs.ground import length_of
 from generator.plan.jobs.request import JobRequest
-from generator.plan.model.finding import Finding
+from generator.plan.model.finding import Finding, about_job
 from generator.plan.model.work import RowPlanted
 from generator.working import Figure
 
@@ -41,10 +41,14 @@ def plan_replacing(request: JobRequest, inventory: Inventory) -> Rows:
     for row in request.planting.woody:
         planted = _planted(request, row, inventory)
         if planted is None:
-            found.append(finding(SowCaution.ROWS_NOT_MEASURED, request.job_id, row.where))
+            found.append(
+                finding(SowCaution.ROWS_NOT_MEASURED, about_job(request.job_id), row.where)
+            )
         elif row.replace_fraction is None:
             name = planted.plant.name
-            found.append(finding(SowNote.NO_REPLACE_SHARE, request.job_id, row.where, item=name))
+            found.append(
+                finding(SowNote.NO_REPLACE_SHARE, about_job(request.job_id), row.where, item=name)
+            )
         else:
             base = f"{request.job_id}/{row.plants}"
             again = woody.REPLACED(
@@ -104,14 +108,16 @@ def _row_findings(
     request: JobRequest, row: WoodyRow, planted: RowPlanted | None
 ) -> Iterator[Finding]:
     if planted is None:
-        yield finding(SowCaution.ROWS_NOT_MEASURED, request.job_id, row.where)
+        yield finding(SowCaution.ROWS_NOT_MEASURED, about_job(request.job_id), row.where)
         return
     if planted.guard is None:
-        yield finding(SowNote.NO_GUARDS, request.job_id, row.where, item=planted.plant.name)
+        yield finding(
+            SowNote.NO_GUARDS, about_job(request.job_id), row.where, item=planted.plant.name
+        )
     across, width = planted.numbers.get("rows_width_ft"), request.ground.width_ft
     if across is not None and width is not None and across.value > width.value:
         figures: tuple[tuple[str, Figure], ...] = (
             ("From first row to last", across),
             ("Width of the place", width),
         )
-        yield finding(SowCaution.ROWS_TOO_WIDE, request.job_id, row.where, figures)
+        yield finding(SowCaution.ROWS_TOO_WIDE, about_job(request.job_id), row.where, figures)

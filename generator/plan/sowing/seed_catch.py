@@ -11,7 +11,7 @@ from generator.inventory.equipment import SpreaderTest
 from generator.plan.findings.about_sowing import SowCaution
 from generator.plan.findings.order import finding
 from generator.plan.jobs.request import JobRequest
-from generator.plan.model.finding import Finding
+from generator.plan.model.finding import Finding, about_job
 from generator.plan.model.work import Sowing
 from generator.plan.sowing.seed_rates import heaviest
 
@@ -39,7 +39,9 @@ def other_seed_findings(
     sown, caught = _lots_of(parts), lots_in(test)
     if caught != sown:
         words = {"caught": ", ".join(sorted(caught)), "sown": ", ".join(sorted(sown))}
-        yield finding(SowCaution.CAUGHT_OTHER_SEED, request.job_id, test.where, (), **words)
+        yield finding(
+            SowCaution.CAUGHT_OTHER_SEED, about_job(request.job_id), test.where, (), **words
+        )
 
 
 def _lots_of(parts: tuple[Sowing, ...]) -> frozenset[str]:

@@ -10,7 +10,7 @@ from generator.plan.findings.about_sowing import SowCaution, SowNote, SowStop
 from generator.plan.findings.order import finding, older_than_a_year
 from generator.plan.findings.words import Caution
 from generator.plan.jobs.request import JobRequest
-from generator.plan.model.finding import Finding
+from generator.plan.model.finding import Finding, about_job
 from generator.plan.model.work import Sowing
 from generator.plan.season.open_dates import judged_on
 from generator.plan.sowing.seed_short import Reach
@@ -41,12 +41,12 @@ def reach_findings(request: JobRequest, reach: Reach | None) -> Iterator[Finding
     if reach.lot is not None and reach.area is None:
         waiting = WAITING_AREA(f"{job_id}/waiting_area_ac", area_ac=request.area)
         figures = (("Not sown", waiting),)
-        yield finding(SowStop.SEED_WAITS, job_id, where, figures, lot=reach.lot.id)
+        yield finding(SowStop.SEED_WAITS, about_job(job_id), where, figures, lot=reach.lot.id)
     elif reach.lot is not None and reach.area is not None and reach.not_sown is not None:
         both = (("Sown at the full rate", reach.area), ("Not sown", reach.not_sown))
-        yield finding(SowCaution.SEED_SHORT, job_id, where, both, lot=reach.lot.id)
+        yield finding(SowCaution.SEED_SHORT, about_job(job_id), where, both, lot=reach.lot.id)
     if reach.order_guessed:
-        yield finding(SowCaution.ORDER_GUESSED, job_id, where)
+        yield finding(SowCaution.ORDER_GUESSED, about_job(job_id), where)
 
 
 def lot_findings(request: JobRequest, parts: tuple[Sowing, ...]) -> Iterator[Finding]:
@@ -58,15 +58,23 @@ def lot_findings(request: JobRequest, parts: tuple[Sowing, ...]) -> Iterator[Fin
         yield from tag_findings(request, lot)
         if says_something(lot.tag.noxious_weeds):
             yield finding(
-                SowCaution.NOXIOUS, job_id, lot.where, lot=lot.id, weeds=str(lot.tag.noxious_weeds)
+                SowCaution.NOXIOUS,
+                about_job(job_id),
+                lot.where,
+                lot=lot.id,
+                weeds=str(lot.tag.noxious_weeds),
             )
         if says_something(lot.tag.treated):
             yield finding(
-                SowCaution.TREATED, job_id, lot.where, lot=lot.id, treated=str(lot.tag.treated)
+                SowCaution.TREATED,
+                about_job(job_id),
+                lot.where,
+                lot=lot.id,
+                treated=str(lot.tag.treated),
             )
         yield from _inoculated(request, lot)
         if lot.live_seeds_per_lb is None:
-            yield finding(SowNote.NO_SIZE, job_id, lot.where, lot=lot.id)
+            yield finding(SowNote.NO_SIZE, about_job(job_id), lot.where, lot=lot.id)
 
 
 def says_something(printed: str | None) -> bool:
@@ -88,7 +96,7 @@ def _dormant(request: JobRequest, part: Sowing) -> Iterator[Finding]:
         ("Ready to grow without a winter", part.numbers["ready_rate_pls_lb_per_ac"]),
     )
     reason = SowCaution.DORMANT_LATE if late else SowCaution.DORMANT
-    yield finding(reason, request.job_id, lot.where, figures, lot=lot.id)
+    yield finding(reason, about_job(request.job_id), lot.where, figures, lot=lot.id)
 
 
 def _tested(request: JobRequest, lot: SeedLot) -> Iterator[Finding]:
@@ -99,7 +107,9 @@ def _tested(request: JobRequest, lot: SeedLot) -> Iterator[Finding]:
         why = "is more than a year older than this job"
     else:
         return
-    yield finding(SowCaution.OLD_SEED_TEST, request.job_id, lot.where, lot=lot.id, why=why)
+    yield finding(
+        SowCaution.OLD_SEED_TEST, about_job(request.job_id), lot.where, lot=lot.id, why=why
+    )
 
 
 def _inoculated(request: JobRequest, lot: SeedLot) -> Iterator[Finding]:
@@ -115,7 +125,7 @@ def _inoculated(request: JobRequest, lot: SeedLot) -> Iterator[Finding]:
         )
         yield finding(
             SowCaution.NO_INOCULANT,
-            request.job_id,
+            about_job(request.job_id),
             lot.where,
             lot=lot.id,
             species=name,
@@ -126,10 +136,17 @@ def _inoculated(request: JobRequest, lot: SeedLot) -> Iterator[Finding]:
     if why:
         at = lot.inoculant.where
         yield finding(
-            SowCaution.INOCULANT_UNFIT, request.job_id, at, lot=lot.id, species=name, why=why
+            SowCaution.INOCULANT_UNFIT,
+            about_job(request.job_id),
+            at,
+            lot=lot.id,
+            species=name,
+            why=why,
         )
     if lot.inoculant.expires_on is None:
-        yield finding(SowNote.INOCULANT_UNDATED, request.job_id, lot.inoculant.where, lot=lot.id)
+        yield finding(
+            SowNote.INOCULANT_UNDATED, about_job(request.job_id), lot.inoculant.where, lot=lot.id
+        )
 
 
 def _unfit(lot: SeedLot, kind: Species, judged: datetime.date) -> str:
@@ -167,7 +184,11 @@ def tag_findings(request: JobRequest, lot: SeedLot) -> Iterator[Finding]:
     if missing:
         words = ", ".join(missing)
         yield finding(
-            SowCaution.TAG_NOT_TYPED, request.job_id, tag.where, lot=lot.id, missing=words
+            SowCaution.TAG_NOT_TYPED,
+            about_job(request.job_id),
+            tag.where,
+            lot=lot.id,
+            missing=words,
         )
 
 
@@ -177,4 +198,4 @@ def _much(
     most = values()[limit]
     if share is not None and share.value > convert(most.value, most.unit, "fraction"):
         figures = (("On the tag", share), ("Seldom over", most))
-        yield finding(reason, request.job_id, lot.where, figures, lot=lot.id)
+        yield finding(reason, about_job(request.job_id), lot.where, figures, lot=lot.id)

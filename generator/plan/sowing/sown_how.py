@@ -6,7 +6,7 @@ from generator.inventory.schema import Inventory
 from generator.plan.findings.about_sowing import SowCaution, SowNote
 from generator.plan.findings.order import finding
 from generator.plan.jobs.request import JobRequest, work_of
-from generator.plan.model.finding import Finding
+from generator.plan.model.finding import Finding, about_job
 
 _AT_SOWING = "at_sowing"
 METHOD_WORDS: Mapping[str, str] = {
@@ -30,9 +30,9 @@ def way_findings(request: JobRequest, inventory: Inventory) -> Iterator[Finding]
     where = request.planting.where
     if method == "frost_seed" and opens is not None:
         if WARM_FROM <= (opens.month, opens.day) < WARM_UNTIL:
-            yield finding(SowCaution.NO_FROST, request.job_id, where)
+            yield finding(SowCaution.NO_FROST, about_job(request.job_id), where)
     elif method == "broadcast" and not _is_packed(request, inventory):
-        yield finding(SowNote.NOT_PRESSED_IN, request.job_id, where)
+        yield finding(SowNote.NOT_PRESSED_IN, about_job(request.job_id), where)
 
 
 def _is_packed(request: JobRequest, inventory: Inventory) -> bool:

@@ -26,7 +26,7 @@ from generator.plan.labels.yearly_sums import (
     in_doubt,
     in_doubt_at_once,
 )
-from generator.plan.model.finding import Finding
+from generator.plan.model.finding import Finding, about_job
 from generator.plan.spraying.passes import (
     Figures,
     Passes,
@@ -70,7 +70,9 @@ def lap_stops(
     lap, width = found
     figures = (("Typed lap", lap), ("Width of one pass", width))
     words = {"item": machine.sprayer.name, "how": _lapped_how(lap, width_of(width), passes)}
-    yield finding(SprayStop.LAP_TOO_WIDE, request.job_id, machine.sprayer.where, figures, **words)
+    yield finding(
+        SprayStop.LAP_TOO_WIDE, about_job(request.job_id), machine.sprayer.where, figures, **words
+    )
 
 
 def _lapped_how(lap: Given, pass_ft: float, passes: Passes | None) -> str:
@@ -163,7 +165,7 @@ def _in_a_year(
 def _over(judged: Judged, figures: Figures, when: str, times: int) -> Finding:
     return finding(
         SprayStop.OVER_WHERE_PASSES_LAP,
-        judged.request.job_id,
+        about_job(judged.request.job_id),
         judged.use.where,
         figures,
         product=judged.product.name,
@@ -195,14 +197,14 @@ def pass_findings(
             *passes.fits(),
         )
         times = times_words(passes.most_times)
-        yield finding(SprayCaution.LAID_TWICE, job, where, figures, times=times)
+        yield finding(SprayCaution.LAID_TWICE, about_job(job), where, figures, times=times)
     if passes.falls_beside:
         figures = (
             ("Beside each edge", numbers["beside_in"]),
             ("Of the width of the pass, on both sides", numbers["beside_fraction"]),
             *passes.fits(),
         )
-        yield finding(SprayCaution.SPRAYED_BESIDE, job, where, figures)
+        yield finding(SprayCaution.SPRAYED_BESIDE, about_job(job), where, figures)
 
 
 def _not_worked_out(request: JobRequest, machine: SprayerSetUp) -> Iterator[Finding]:
@@ -210,16 +212,24 @@ def _not_worked_out(request: JobRequest, machine: SprayerSetUp) -> Iterator[Find
     sprayer, job = machine.sprayer, request.job_id
     if not is_over_the_place(request):
         yield finding(
-            SprayNote.NO_PASSES, job, request.work.where if request.work is not None else None
+            SprayNote.NO_PASSES,
+            about_job(job),
+            request.work.where if request.work is not None else None,
         )
         return
     if request.ground.width_ft is None:
         why, cure = "the width of the place is not typed", TAPE_THE_WIDTH
-        yield finding(SprayCaution.NO_PASSES, job, request.ground.where, why=why, cure=cure)
+        yield finding(
+            SprayCaution.NO_PASSES, about_job(job), request.ground.where, why=why, cure=cure
+        )
     if caught_but_once(machine):
         why = f"the last catch test of {sprayer.name} has one catch, and a boom several nozzles"
         cure = CATCH_UNDER_EACH
-        yield finding(SprayCaution.NO_PASSES, job, machine.test.where, why=why, cure=cure)
+        yield finding(
+            SprayCaution.NO_PASSES, about_job(job), machine.test.where, why=why, cure=cure
+        )
     elif sprayer.kind != "boom" and sprayer.swath_ft is None:
         why = f"the width that {sprayer.name} covers in one pass is not typed"
-        yield finding(SprayCaution.NO_PASSES, job, sprayer.where, why=why, cure=MEASURE_THE_SWATH)
+        yield finding(
+            SprayCaution.NO_PASSES, about_job(job), sprayer.where, why=why, cure=MEASURE_THE_SWATH
+        )

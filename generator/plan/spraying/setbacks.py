@@ -6,7 +6,7 @@ from generator.inventory.label import Setback
 from generator.plan.findings.about_spraying import SprayCaution
 from generator.plan.findings.order import finding
 from generator.plan.jobs.request import JobRequest
-from generator.plan.model.finding import Finding
+from generator.plan.model.finding import Finding, about_job
 from generator.plan.model.work import Mix
 
 
@@ -31,7 +31,10 @@ def setback_cautions(request: JobRequest, mix: Mix) -> Iterator[Finding]:
     if kept:
         words = ", ".join(setback.keep_from for setback in kept)
         yield finding(
-            SprayCaution.NOTHING_SET_BACK, request.job_id, mix.parts[0].use.where, kept=words
+            SprayCaution.NOTHING_SET_BACK,
+            about_job(request.job_id),
+            mix.parts[0].use.where,
+            kept=words,
         )
 
 

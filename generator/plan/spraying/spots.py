@@ -10,7 +10,7 @@ from generator.plan.jobs.request import JobRequest
 from generator.plan.labels.history import works_of
 from generator.plan.labels.rates import ROUNDING
 from generator.plan.labels.spray_stops import Chosen
-from generator.plan.model.finding import Finding
+from generator.plan.model.finding import Finding, about_job
 from generator.working import Quantity
 
 RESIDUAL = {"soil_residual", "sulfonylurea"}
@@ -30,9 +30,9 @@ def treated_stops(request: JobRequest) -> Iterator[Finding]:
     if work is None:
         return
     if work.method == "spot" and work.treated_sq_ft is None:
-        yield finding(SprayStop.NO_TREATED_GROUND, request.job_id, work.where)
+        yield finding(SprayStop.NO_TREATED_GROUND, about_job(request.job_id), work.where)
     if treated_ground(request).value > request.area.value * (1 + ROUNDING):
-        yield finding(SprayStop.MORE_THAN_THE_PLACE, request.job_id, work.where)
+        yield finding(SprayStop.MORE_THAN_THE_PLACE, about_job(request.job_id), work.where)
 
 
 def spot_stops(request: JobRequest, chosen: Chosen, card: LabelCard) -> Iterator[Finding]:
@@ -44,5 +44,7 @@ def spot_stops(request: JobRequest, chosen: Chosen, card: LabelCard) -> Iterator
         # wetted by eye an acre may get far more than was meant, and this stays in the soil
         if not works or RESIDUAL & works:
             name = chosen.product.name
-            yield finding(SprayStop.PERCENT_OF_RESIDUAL, request.job_id, chosen.where, product=name)
+            yield finding(
+                SprayStop.PERCENT_OF_RESIDUAL, about_job(request.job_id), chosen.where, product=name
+            )
             return

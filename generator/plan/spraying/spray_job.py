@@ -23,7 +23,7 @@ from generator.plan.labels.spray_stops import Chosen, asked_of_label, card_stops
 from generator.plan.labels.yearly_sums import (
     PlannedSpray,
 )
-from generator.plan.model.finding import Finding
+from generator.plan.model.finding import Finding, about_job
 from generator.plan.model.work import AdjuvantPart, Mix, MixPart
 from generator.plan.season.open_dates import judged_on
 from generator.plan.spraying.laps import lap_stops, pass_findings, twice_stops
@@ -133,7 +133,9 @@ def plan_spray(
     products = chosen_products(request, inventory)
     if request.work is None or not products:
         where = request.work.where if request.work else request.planting.where
-        return SprayPlanned(None, {}, (finding(SprayStop.NO_PRODUCT, request.job_id, where),))
+        return SprayPlanned(
+            None, {}, (finding(SprayStop.NO_PRODUCT, about_job(request.job_id), where),)
+        )
     machine = machine_for(request.work.sprayer, inventory)
     passes = passes_of(request, machine)
     stops: list[Finding] = []
@@ -188,7 +190,7 @@ def _tank_stops(
     assert request.work is not None
     yield from treated_stops(request)
     if machine is None or not machine.measures:
-        yield finding(SprayStop.NO_SPRAYER, request.job_id, request.work.where)
+        yield finding(SprayStop.NO_SPRAYER, about_job(request.job_id), request.work.where)
         return
     yield from lap_stops(request, machine, passes)
     carrier = carrier_numbers(request.job_id, machine)["carrier_gal_per_ac"]
@@ -205,7 +207,7 @@ def _tank_stops(
         if machine.measure_for(dry=dry) is None:
             yield finding(
                 SprayStop.NO_MEASURE,
-                request.job_id,
+                about_job(request.job_id),
                 machine.sprayer.where,
                 product=name,
                 measure="scale with a mark_oz_wt" if dry else "jug with a mark_fl_oz",
@@ -214,7 +216,10 @@ def _tank_stops(
         # asked only whether there is one; it is made with its id where it is poured
         if adjuvant_rate("", used, carrier) is None:
             yield finding(
-                SprayStop.NO_ADJUVANT_RATE, request.job_id, used.where, item=adjuvant.name
+                SprayStop.NO_ADJUVANT_RATE,
+                about_job(request.job_id),
+                used.where,
+                item=adjuvant.name,
             )
     actives = [active for part in cleared for active in part.card.actives]
     yield from tank_stops(request, machine.sprayer, inventory, actives)
@@ -242,7 +247,7 @@ def _carrier_outside(
     written = (f"{carrier_gal_per_ac:.{digits}g}" for digits in range(3, 16))
     return finding(
         SprayStop.CARRIER_OUTSIDE,
-        request.job_id,
+        about_job(request.job_id),
         machine.test.where,
         carrier=next(text for text in written if text not in limits),
         product=part.chosen.product.name,
@@ -283,7 +288,9 @@ def _mix(
     loads = tank_loads(job, every, machine, numbers)
     if loads is None:
         measure = every[0].measure
-        return SprayPlanned(None, {}, (finding(SprayStop.MARK_TOO_COARSE, job, measure.where),))
+        return SprayPlanned(
+            None, {}, (finding(SprayStop.MARK_TOO_COARSE, about_job(job), measure.where),)
+        )
     if loads[0].name == "equal":
         del numbers["last_load_gal"]  # no load of that size is poured
     totals = [in_all(job, pour, ground) for pour in every]
@@ -314,7 +321,11 @@ def _mix(
     ]
     if order is None:
         found.append(
-            finding(SprayNote.NO_FORMULATION, job, request.work.where if request.work else None)
+            finding(
+                SprayNote.NO_FORMULATION,
+                about_job(job),
+                request.work.where if request.work else None,
+            )
         )
     return SprayPlanned(mix, numbers, tuple(found))
 
@@ -323,17 +334,17 @@ def _cautions(request: JobRequest, mix: Mix) -> Iterator[Finding]:
     job, test, judged = request.job_id, mix.test, judged_on(request.dates, request.season)
     for part in mix.parts:
         if part.card.read_on is not None and older_than_a_year(part.card.read_on, judged):
-            yield finding(SprayCaution.OLD_LABEL, job, part.card.where)
+            yield finding(SprayCaution.OLD_LABEL, about_job(job), part.card.where)
         yield from _label_age(request, part.card, judged)
         yield from harm_cautions(request, part)
         yield from wait_cautions(request, part.use)
     yield from setback_cautions(request, mix)
     if older_than_a_year(test.tested_on, judged):
-        yield finding(SprayCaution.OLD_CATCH_TEST, job, test.where)
+        yield finding(SprayCaution.OLD_CATCH_TEST, about_job(job), test.where)
     caught = [catch.value for catch in test.caught_fl_oz]
     mean = sum(caught) / len(caught)
     if any(abs(fl_oz - mean) > NOZZLES_MAY_DIFFER * mean for fl_oz in caught):
-        yield finding(SprayCaution.NOZZLES_DIFFER, job, test.where)
+        yield finding(SprayCaution.NOZZLES_DIFFER, about_job(job), test.where)
 
 
 def _label_age(
@@ -342,10 +353,12 @@ def _label_age(
     """Yield a note where the label was printed more than two years before, or says no year."""
     year = year_in(card.label_date)
     if year is None:
-        yield finding(SprayNote.LABEL_UNDATED, request.job_id, card.where)
+        yield finding(SprayNote.LABEL_UNDATED, about_job(request.job_id), card.where)
     # of a printed date the year alone is read, so whole years are counted
     elif judged is not None and judged.year - year > LABEL_GOOD_FOR_YEARS:
-        yield finding(SprayNote.LABEL_PRINTED_LONG_AGO, request.job_id, card.where, year=str(year))
+        yield finding(
+            SprayNote.LABEL_PRINTED_LONG_AGO, about_job(request.job_id), card.where, year=str(year)
+        )
 
 
 def _marks_that_miss(job: str, pours: tuple[Pour, ...], mix: Mix) -> Iterator[Finding]:
@@ -356,7 +369,7 @@ def _marks_that_miss(job: str, pours: tuple[Pour, ...], mix: Mix) -> Iterator[Fi
         if any(abs(rate - wanted) > MARKS_MAY_MISS_BY * wanted for rate in given):
             yield finding(
                 SprayCaution.MARKS_MISS_THE_RATE,
-                job,
+                about_job(job),
                 pour.measure.where,
                 measure=pour.measure.name,
                 item=pour.name,

@@ -8,7 +8,7 @@ from generator.plan.findings.about_spraying import SprayCaution
 from generator.plan.findings.order import finding
 from generator.plan.jobs.request import JobRequest
 from generator.plan.labels.history import Harm, harm_of
-from generator.plan.model.finding import Finding
+from generator.plan.model.finding import Finding, about_job
 from generator.plan.model.job import JobState
 from generator.plan.spraying.spray_job import chosen_products
 from generator.reference.active_names import ActiveName
@@ -40,7 +40,7 @@ def tank_before_findings(
             assert mine.work is not None
             yield finding(
                 SprayCaution.CLEAN_OUT_BETWEEN,
-                mine.job_id,
+                about_job(mine.job_id),
                 mine.work.where,
                 item=_sprayer_name(mine, inventory),
                 product=product.name,

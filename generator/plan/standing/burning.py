@@ -10,7 +10,7 @@ from generator.plan.findings.about_places import PlaceCaution, PlaceStop
 from generator.plan.findings.order import finding
 from generator.plan.jobs.request import JobRequest
 from generator.plan.log.done import entries_on
-from generator.plan.model.finding import Finding
+from generator.plan.model.finding import Finding, about_job
 from generator.plan.model.job import JobState
 from generator.reference.steps import step_plans
 from generator.units import convert
@@ -75,7 +75,7 @@ def _too_much(request: JobRequest, beside: tuple[JobRequest, ...]) -> Iterator[F
     measured = tuple(part for part in parts if part is not None)
     # a part that is not measured may be the whole screen, however small the others are
     if len(measured) < len(parts):
-        yield finding(PlaceStop.BURNS_TOO_MUCH, request.job_id, where, figures)
+        yield finding(PlaceStop.BURNS_TOO_MUCH, about_job(request.job_id), where, figures)
         return
     share = SHARE_OF_PLACE(
         f"{request.job_id}/share_of_place_fraction", treated_sq_ft=measured, area_ac=request.area
@@ -83,7 +83,7 @@ def _too_much(request: JobRequest, beside: tuple[JobRequest, ...]) -> Iterator[F
     if share.value >= convert(most.value, most.unit, "fraction") + HALF_A_PERCENT:
         yield finding(
             PlaceStop.BURNS_TOO_MUCH,
-            request.job_id,
+            about_job(request.job_id),
             where,
             (("Burns this season", share), *figures),
         )
@@ -113,7 +113,7 @@ def _again(
     # a part that is not told may be the same one
     if any(mine is None or part is None or _same(part) == mine for part in parts):
         where = request.work.where if request.work is not None else request.planting.where
-        yield finding(PlaceStop.BURNS_AGAIN, request.job_id, where)
+        yield finding(PlaceStop.BURNS_AGAIN, about_job(request.job_id), where)
 
 
 def _parts(
@@ -137,7 +137,7 @@ def _hides_nobody(request: JobRequest, inventory: Inventory) -> Iterator[Finding
         assert request.step.does.shears is not None
         yield finding(
             PlaceCaution.HIDES_NOBODY,
-            request.job_id,
+            about_job(request.job_id),
             request.ground.where,
             routes=" and ".join(names),
             cut=request.step.does.shears,

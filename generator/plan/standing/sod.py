@@ -6,7 +6,7 @@ from generator.inventory.places import CoverNow
 from generator.plan.findings.about_places import PlaceCaution, PlaceStop
 from generator.plan.findings.order import finding
 from generator.plan.jobs.request import JobRequest
-from generator.plan.model.finding import Finding
+from generator.plan.model.finding import Finding, about_job
 from generator.plan.model.job import JobState
 
 # What nobody is sure of counts as sod, and so does a place where no cover is typed.
@@ -43,7 +43,7 @@ def sod_findings(
         elif all(kill.job_id in stopped for kill in planned):
             # a caution alone: the stop stands on the kill, and one cause is to be one stop
             where = cover.where if cover is not None else None
-            yield finding(PlaceCaution.SOD_NOT_CLEARED, sowing.job_id, where)
+            yield finding(PlaceCaution.SOD_NOT_CLEARED, about_job(sowing.job_id), where)
 
 
 def _is_planned(kill: JobRequest) -> bool:
@@ -62,5 +62,9 @@ def _not_planned(
     autumn = sowing.season - 1 if in_time else sowing.season
     where = cover.where if cover is not None else sowing.ground.where
     return finding(
-        PlaceStop.LIVING_SOD, sowing.job_id, where, autumn=str(autumn), season=str(autumn + 1)
+        PlaceStop.LIVING_SOD,
+        about_job(sowing.job_id),
+        where,
+        autumn=str(autumn),
+        season=str(autumn + 1),
     )

@@ -10,7 +10,7 @@ from generator.inventory.schema import Inventory
 from generator.plan.findings.about_places import PlaceCaution, PlaceNote
 from generator.plan.findings.order import finding, older_than_a_year
 from generator.plan.model.days import day_words, moved
-from generator.plan.model.finding import Finding
+from generator.plan.model.finding import Finding, Subject
 
 
 def upkeep_findings(
@@ -25,7 +25,12 @@ def upkeep_findings(
         yield from _not_sound(stand, entries)
     for hole in inventory.water_holes:
         if hole.wet_ground_asked_on is None:
-            yield finding(PlaceNote.WET_GROUND_NOT_LOOKED_UP, hole.id, hole.where, hole=hole.name)
+            yield finding(
+                PlaceNote.WET_GROUND_NOT_LOOKED_UP,
+                Subject("water_hole", hole.id),
+                hole.where,
+                hole=hole.name,
+            )
 
 
 def _straps(stand: Stand, inventory: Inventory, as_of: datetime.date) -> Iterator[Finding]:
@@ -41,7 +46,7 @@ def _straps(stand: Stand, inventory: Inventory, as_of: datetime.date) -> Iterato
     since = "have no look on record" if looked is None else f"were looked over {day_words(looked)}"
     yield finding(
         PlaceCaution.STRAPS_NOT_LOOKED_OVER,
-        stand.id,
+        Subject("stand", stand.id),
         stand.where,
         stand=stand.name,
         since=since,
@@ -82,7 +87,7 @@ def _not_sound(stand: Stand, entries: tuple[LogEntry, ...]) -> Iterator[Finding]
     entry, look = looks[-1]
     yield finding(
         PlaceCaution.STAND_NOT_SOUND,
-        stand.id,
+        Subject("stand", stand.id),
         look.where,
         stand=stand.name,
         day=day_words(entry.done_on),

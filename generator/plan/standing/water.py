@@ -5,7 +5,7 @@ from generator.inventory.ground import WaterHole
 from generator.inventory.schema import Inventory
 from generator.plan.findings.about_places import PlaceCaution, PlaceNote
 from generator.plan.findings.order import finding
-from generator.plan.model.finding import Finding
+from generator.plan.model.finding import Finding, Subject
 from generator.plan.model.water_hole import DeerWater, Water
 from generator.reference.library import values
 from generator.working import Figure, Given, Quantity, Reference
@@ -129,12 +129,14 @@ def water_findings(water: Water) -> list[Finding]:
     hole = water.hole
     found = _shape_findings(water)
     if not water.drunk:
-        found.append(finding(PlaceNote.NO_DEER_COUNT, hole.id, hole.where))
+        found.append(finding(PlaceNote.NO_DEER_COUNT, Subject("water_hole", hole.id), hole.where))
     elif any(drink.refills is None for drink in water.drunk):
-        found.append(finding(PlaceNote.NO_DRY_SPELL, hole.id, hole.where))
+        found.append(finding(PlaceNote.NO_DRY_SPELL, Subject("water_hole", hole.id), hole.where))
     elif hole.refill_gal is not None and water.load() is not hole.refill_gal:
         figures = (("One load", hole.refill_gal), ("The hole holds", water.numbers["water_gal"]))
-        found.append(finding(PlaceNote.LOAD_OVER_HOLE, hole.id, hole.where, figures))
+        found.append(
+            finding(PlaceNote.LOAD_OVER_HOLE, Subject("water_hole", hole.id), hole.where, figures)
+        )
     return found
 
 
@@ -162,7 +164,7 @@ def _shape_findings(water: Water) -> list[Finding]:
     return [
         finding(
             PlaceCaution.STEEP_OR_NO_WAY_OUT,
-            hole.id,
+            Subject("water_hole", hole.id),
             hole.where,
             tuple(figures),
             what=", and ".join(faults),

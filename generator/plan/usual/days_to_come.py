@@ -13,7 +13,8 @@ from generator.inventory.schema import Inventory
 from generator.plan.findings.about_money import MoneyNote
 from generator.plan.findings.about_usual import UsualCaution
 from generator.plan.findings.order import finding
-from generator.plan.model.finding import WHOLE_FOLDER, Finding
+from generator.plan.findings.subjects import about_record
+from generator.plan.model.finding import WHOLE_FOLDER, Finding, Subject
 
 # Days that are gone by when they are typed.
 GONE_BY = (
@@ -46,7 +47,7 @@ MOST_RECORDS = 5
 class _Told:
     """The days to come of one record, as they are typed, and where the first stands."""
 
-    subject: str
+    subject: Subject
     days: tuple[str, ...]
     where: Where
 
@@ -86,8 +87,8 @@ def _records(inventory: Inventory) -> Iterator[Record]:
             yield from (record for record in each if isinstance(record, Record))
 
 
-def _to_come(record: Record, as_of: datetime.date, told: set[str]) -> _Told | None:
-    subject = getattr(record, "id", WHOLE_FOLDER)
+def _to_come(record: Record, as_of: datetime.date, told: set[Subject]) -> _Told | None:
+    subject = about_record(record)
     days = [
         (f"{name}: {day.isoformat()}", where)
         for name, day, where in _days(record)

@@ -14,7 +14,7 @@ from generator.plan.findings.about_days import DayCaution
 from generator.plan.findings.about_places import PlaceCaution
 from generator.plan.findings.about_usual import UsualCaution
 from generator.plan.findings.order import finding
-from generator.plan.model.finding import WHOLE_FOLDER, Finding
+from generator.plan.model.finding import WHOLE_FOLDER, Finding, Subject, about_place
 from generator.reference.library import methods, values
 from generator.units import LatLon
 from generator.working import Measured
@@ -24,9 +24,9 @@ REST_ON_THE_MIDDLE = (PlaceCaution.WRITTEN_FOR_ELSEWHERE, DayCaution.STATION_FAR
 
 @dataclass(frozen=True, slots=True)
 class _Thing:
-    """A thing with points: its id, what it is called, its points, and whether it is truly far."""
+    """A thing with points: what it is called, its points, and whether it is truly far."""
 
-    id: str
+    subject: Subject
     name: str
     beside: str
     far: bool
@@ -41,27 +41,27 @@ def far_findings(inventory: Inventory) -> list[Finding]:
         return []
     most = values()["point_away_mi"]
     farthest = {
-        thing.id: _farthest(middle, thing)
+        thing.subject: _farthest(middle, thing)
         for thing in things
         if _may_be_far(middle, thing, most.value)
     }
     far = [
         thing
         for thing in things
-        if thing.id in farthest and farthest[thing.id][1].value > most.value
+        if thing.subject in farthest and farthest[thing.subject][1].value > most.value
     ]
     # one thing alone cannot tell which end is wrong; one said to be far speaks for the middle
     if len(far) == len(things) > 1 and not any(thing.far for thing in far):
-        nearest = min((farthest[thing.id][1] for thing in far), key=lambda miles: miles.value)
+        nearest = min((farthest[thing.subject][1] for thing in far), key=lambda miles: miles.value)
         figures = (("Away, at the least", nearest), ("At most", most))
         return [finding(UsualCaution.MIDDLE_FAR, WHOLE_FOLDER, inventory.property.where, figures)]
     found = []
     for thing in far:
-        key, away, where = farthest[thing.id]
+        key, away, where = farthest[thing.subject]
         if not thing.far:
             figures = (("Away", away), ("At most", most))
             words = {"name": thing.name, "key": key, "beside": thing.beside}
-            found.append(finding(UsualCaution.POINT_FAR, thing.id, where, figures, **words))
+            found.append(finding(UsualCaution.POINT_FAR, thing.subject, where, figures, **words))
     return found
 
 
@@ -87,11 +87,13 @@ def _things(inventory: Inventory) -> Iterator[_Thing]:
         points += _each("area_lat_lon", place.area_lat_lon)
         if place.near is not None and place.near.block_lat_lon is not None:
             points.append(("block_lat_lon", place.near.block_lat_lon, place.near.where))
-        yield _Thing(place.id, place.name, "the place", place.far == YES, tuple(points))
+        yield _Thing(
+            about_place(place.id), place.name, "the place", place.far == YES, tuple(points)
+        )
     for stand in inventory.stands:
         if stand.at_lat_lon is not None:
             at = (("at_lat_lon", stand.at_lat_lon, stand.where),)
-            yield _Thing(stand.id, stand.name, "the stand", stand.far == YES, at)
+            yield _Thing(Subject("stand", stand.id), stand.name, "the stand", stand.far == YES, at)
 
 
 def _each(key: str, points: Points | None) -> list[tuple[str, LatLon, Where]]:

@@ -5,7 +5,7 @@ from dataclasses import replace
 from generator.inventory.fields import Where
 from generator.plan.findings.order import finding
 from generator.plan.findings.words import Reason
-from generator.plan.model.finding import Finding
+from generator.plan.model.finding import Finding, Subject
 from generator.reference.usual import Usual
 from generator.working import Figure, Given, Measured, Quantity, Reference
 
@@ -17,7 +17,7 @@ LOW, LOW_ALONE, HIGH, HIGH_ALONE = "Usual from", "Usual from, at the least", "to
 
 def out_of_usual(
     reason: Reason,
-    subject: str,
+    subject: Subject,
     where: Where,
     told: tuple[str, Given | Measured | Quantity],
     range_of_it: Usual,

@@ -12,7 +12,7 @@ from generator.inventory.schema import Inventory
 from generator.plan.findings.about_usual import UsualCaution
 from generator.plan.findings.order import finding
 from generator.plan.jobs.request import JobRequest
-from generator.plan.model.finding import Finding
+from generator.plan.model.finding import Finding, about_job
 from generator.plan.model.job import Job
 from generator.plan.sowing.drilling import drill_width
 from generator.plan.usual.meant_figures import MeantFigures, SameFigure, as_if, figure_as_such
@@ -43,7 +43,7 @@ def catch_findings(request: JobRequest, job: Job, meant: MeantFigures) -> Iterat
                 continue
             found = out_of_usual(
                 UsualCaution.CATCH_FAR_OFF,
-                request.job_id,
+                about_job(request.job_id),
                 test.where,
                 ("It must put down, of what it did", job.numbers[name]),
                 wanted,
@@ -76,7 +76,9 @@ def _passes(request: JobRequest, job: Job, meant: MeantFigures) -> Iterator[Find
     # the width may be the slip as well, so both sides are taken as meant
     if all(as_if(passes, instead) > _allowed(width, instead) for instead in ({}, meant)):
         figures = (("Passes", passes), *most)
-        yield finding(UsualCaution.MANY_PASSES, request.job_id, request.planting.where, figures)
+        yield finding(
+            UsualCaution.MANY_PASSES, about_job(request.job_id), request.planting.where, figures
+        )
 
 
 def _allowed(width: Given | None, meant: MeantFigures) -> float:
@@ -107,7 +109,7 @@ def _fills(request: JobRequest, job: Job, meant: MeantFigures) -> Iterator[Findi
         if name in job.numbers and _is_beyond(most, job.numbers[name], meant):
             found = out_of_usual(
                 UsualCaution.MANY_FILLS,
-                request.job_id,
+                about_job(request.job_id),
                 request.planting.where,
                 (words.capitalize(), job.numbers[name]),
                 most,
@@ -128,7 +130,7 @@ def adjuvant_findings(request: JobRequest, inventory: Inventory) -> Iterator[Fin
                 continue
             found = out_of_usual(
                 UsualCaution.ADJUVANT_OUT_OF_USUAL,
-                request.job_id,
+                about_job(request.job_id),
                 typed_at(given),
                 ("In the spray", given),
                 usual(name, unit),

@@ -7,7 +7,8 @@ from generator.inventory.places import Planting
 from generator.inventory.rule import typed_at
 from generator.inventory.schema import Inventory
 from generator.plan.findings.about_usual import UsualCaution
-from generator.plan.model.finding import Finding
+from generator.plan.findings.subjects import about_record
+from generator.plan.model.finding import Finding, Subject
 from generator.plan.usual.out_of_usual import out_of_usual
 from generator.reference.library import species
 from generator.reference.usual import Usual, usual
@@ -22,7 +23,7 @@ def height_findings(inventory: Inventory, entries: Iterable[LogEntry]) -> Iterat
         planting.id: planting for place in inventory.places() for planting in place.plantings
     }
     for entry in entries:
-        subject = f"log/{entry.id}"
+        subject = about_record(entry)
         if entry.measured is not None:
             of_kind = _tallest(plantings[entry.measured.planting])
             for reading in entry.measured.readings:
@@ -34,10 +35,12 @@ def height_findings(inventory: Inventory, entries: Iterable[LogEntry]) -> Iterat
             yield from _asked(subject, "The height of the cut", cut, usual("cut_height", "in"))
     for screen in inventory.screens:
         needed, hides = screen.height_needed_ft, usual("height_needed", "ft")
-        yield from _asked(screen.id, "The height that hides", needed, hides)
+        yield from _asked(about_record(screen), "The height that hides", needed, hides)
     for stand in inventory.stands:
         seat = stand.seat_height_ft
-        yield from _asked(stand.id, "The height of the seat", seat, usual("seat_height", "ft"))
+        yield from _asked(
+            about_record(stand), "The height of the seat", seat, usual("seat_height", "ft")
+        )
 
 
 def _weeds(entry: LogEntry) -> Iterator[Given | None]:
@@ -58,7 +61,9 @@ def _tallest(planting: Planting) -> Usual:
     return Usual(None, max(known, key=lambda end: end.value, default=None))
 
 
-def _asked(subject: str, what: str, typed: Given | None, range_of_it: Usual) -> Iterator[Finding]:
+def _asked(
+    subject: Subject, what: str, typed: Given | None, range_of_it: Usual
+) -> Iterator[Finding]:
     if typed is None:
         return
     found = out_of_usual(

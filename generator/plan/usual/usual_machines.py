@@ -11,9 +11,10 @@ from generator.inventory.rule import typed_at
 from generator.inventory.schema import Inventory
 from generator.plan.findings.about_usual import UsualCaution
 from generator.plan.findings.order import finding
+from generator.plan.findings.subjects import about_record
 from generator.plan.jobs.slope import BY_HAND
 from generator.plan.model.days import day_words
-from generator.plan.model.finding import Finding
+from generator.plan.model.finding import Finding, Subject
 from generator.plan.sowing.catches import sprayer_catches
 from generator.plan.sowing.hopper import pace
 from generator.plan.usual.out_of_usual import out_of_usual
@@ -51,7 +52,7 @@ def _typed(
         if given is not None:
             found = out_of_usual(
                 UsualCaution.MACHINE_OUT_OF_USUAL,
-                machine.id,
+                about_record(machine),
                 typed_at(given),
                 (what, given),
                 usual(name, unit),
@@ -114,7 +115,7 @@ def _nozzle(sprayer: Sprayer, season: int) -> Iterator[Finding]:
         far = max(caught, key=lambda nozzle: abs(nozzle.value - mean))
         found = out_of_usual(
             UsualCaution.NOZZLE_FAR_OFF,
-            sprayer.id,
+            Subject("sprayer", sprayer.id),
             typed_at(far),
             ("From the mean of all", catch.farthest),
             usual("farthest_nozzle", "pct"),
@@ -133,7 +134,7 @@ def _carrier(sprayer: Sprayer, season: int) -> Iterator[Finding]:
     for catch in sprayer_catches(sprayer, season)[:1]:
         found = out_of_usual(
             UsualCaution.CARRIER_OUT_OF_USUAL,
-            sprayer.id,
+            Subject("sprayer", sprayer.id),
             catch.test.where,
             ("Spray on an acre by the last catch test", catch.carrier),
             usual(name, "gal_per_ac"),
@@ -148,7 +149,7 @@ def _walked(spreader: Spreader, season: int) -> Iterator[Finding]:
             if walked.unit == "mph":
                 found = out_of_usual(
                     UsualCaution.MACHINE_OUT_OF_USUAL,
-                    spreader.id,
+                    Subject("spreader", spreader.id),
                     test.where,
                     ("Pace of the catch test", walked),
                     usual("walking", "mph"),
@@ -166,4 +167,6 @@ def tests_to_come(inventory: Inventory, as_of: datetime.date) -> Iterator[Findin
         for test in machine.catch_tests:
             if test.tested_on > as_of:
                 words = {"machine": machine.name, "tested": day_words(test.tested_on)}
-                yield finding(UsualCaution.TEST_TO_COME, machine.id, test.where, (), **words)
+                yield finding(
+                    UsualCaution.TEST_TO_COME, about_record(machine), test.where, (), **words
+                )

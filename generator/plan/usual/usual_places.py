@@ -6,7 +6,7 @@ from generator.inventory.places import PlantedGround, Planting, Screen
 from generator.inventory.rule import typed_at
 from generator.plan.findings.about_usual import UsualCaution
 from generator.plan.jobs.ground import WAY_WORDS, line_length
-from generator.plan.model.finding import Finding
+from generator.plan.model.finding import Finding, about_place
 from generator.plan.model.place import Place
 from generator.plan.usual.out_of_usual import out_of_usual
 from generator.reference.usual import usual
@@ -37,7 +37,7 @@ def _side(
         return None
     return out_of_usual(
         UsualCaution.SIZE_OUT_OF_USUAL,
-        ground.id,
+        about_place(ground.id),
         typed_at(typed),
         (f"The {what} typed", typed),
         usual(name, "ft"),
@@ -52,7 +52,7 @@ def _line(ground: PlantedGround) -> Finding | None:
         return None
     return out_of_usual(
         UsualCaution.SIZE_OUT_OF_USUAL,
-        ground.id,
+        about_place(ground.id),
         ground.line_lat_lon.where,
         ("The length of the line", line_length(ground.line_lat_lon)),
         usual("place_length", "ft"),
@@ -78,7 +78,7 @@ def _acres(place: Place, ground: PlantedGround) -> Iterator[Finding]:
     counts = place.ground.ways[0]
     found = out_of_usual(
         UsualCaution.SIZE_OUT_OF_USUAL,
-        ground.id,
+        about_place(ground.id),
         counts.where,
         (f"Ground from {WAY_WORDS[counts.kind]}", place.area),
         usual("place", "ac"),

@@ -12,7 +12,7 @@ from generator.inventory.schema import Inventory
 from generator.inventory.stock import SeedLot
 from generator.plan.findings.about_usual import UsualCaution
 from generator.plan.jobs.request import JobRequest
-from generator.plan.model.finding import Finding
+from generator.plan.model.finding import Finding, Subject, about_item, about_job, about_place
 from generator.plan.model.job import Job
 from generator.plan.model.place import Place
 from generator.plan.model.work import Sowing
@@ -35,7 +35,7 @@ def _purity(lot: SeedLot) -> Finding | None:
     pure = lot.tag.purity_fraction
     return out_of_usual(
         UsualCaution.TAG_OUT_OF_USUAL,
-        lot.id,
+        about_item(lot.id),
         typed_at(pure),
         ("Pure seed on the tag", pure),
         usual("purity", "pct"),
@@ -63,7 +63,7 @@ def _germination(lot: SeedLot) -> Finding | None:
         return None
     return out_of_usual(
         UsualCaution.TAG_OUT_OF_USUAL,
-        lot.id,
+        about_item(lot.id),
         typed_at(germinates),
         ("Germination on the tag", germinates),
         usual("germination", "pct"),
@@ -77,7 +77,7 @@ def _live(lot: SeedLot) -> Finding | None:
     tag, live = lot.tag, _alive(lot)
     return out_of_usual(
         UsualCaution.TAG_OUT_OF_USUAL,
-        lot.id,
+        about_item(lot.id),
         typed_at(tag.germination_fraction),
         ("Alive on the tag", live),
         usual("live_seed", "pct"),
@@ -93,7 +93,7 @@ def _count(lot: SeedLot) -> Finding | None:
         return None
     return out_of_usual(
         UsualCaution.SEED_COUNT_OUT_OF_USUAL,
-        lot.id,
+        about_item(lot.id),
         typed_at(lot.live_seeds_per_lb),
         ("Seeds in a pound", lot.live_seeds_per_lb),
         of_kind.seeds,
@@ -106,7 +106,7 @@ def _count(lot: SeedLot) -> Finding | None:
 class Sown:
     """A planting with what it takes of every lot; `base` begins ids, `subject` is told of it."""
 
-    subject: str
+    subject: Subject
     base: str
     planting: Planting
     parts: tuple[Sowing, ...]
@@ -116,7 +116,9 @@ class Sown:
 def rate_findings(request: JobRequest, job: Job) -> Iterator[Finding]:
     """Yield a caution for each rate of a sowing that is out of the usual, or for a thin mixture."""
     if job.sowings:
-        yield from _rates(Sown(request.job_id, request.job_id, request.planting, job.sowings))
+        yield from _rates(
+            Sown(about_job(request.job_id), request.job_id, request.planting, job.sowings)
+        )
 
 
 def later_rates(place: Place, inventory: Inventory, season: int) -> Iterator[Finding]:
@@ -126,7 +128,7 @@ def later_rates(place: Place, inventory: Inventory, season: int) -> Iterator[Fin
             base = f"{place.id}/{planting.season}/{planting.id}"
             parts = sowings(base, planting, place.area, inventory)
             when = f", to be sown for {planting.season}"
-            yield from _rates(Sown(place.id, base, planting, parts, when))
+            yield from _rates(Sown(about_place(place.id), base, planting, parts, when))
 
 
 def _rates(asked: Sown) -> Iterator[Finding]:

@@ -10,7 +10,7 @@ from generator.inventory.schema import Inventory
 from generator.plan.findings.about_usual import UsualCaution
 from generator.plan.findings.order import finding
 from generator.plan.model.buying import Purchase
-from generator.plan.model.finding import Finding, stopped_in
+from generator.plan.model.finding import Finding, about_item, stopped_in
 from generator.plan.model.items import StockItem, amount_in
 from generator.plan.model.plan import Plan
 from generator.reference.library import values
@@ -22,7 +22,7 @@ from generator.working import Given
 class _Price:
     """What was asked or paid for so much of one thing: `to_one` in dollars for one of its unit."""
 
-    subject: str
+    item_id: str
     words: str
     price: Given
     amount: Given
@@ -70,7 +70,9 @@ def _on_hand(plan: Plan, bought: Purchase, inventory: Inventory) -> Iterator[Fin
             ("Usual up to, as many times", times),
         )
         where = typed_at(item.on_hand)
-        yield finding(UsualCaution.STOCK_OUT_OF_USUAL, item.id, where, figures, item=item.words)
+        yield finding(
+            UsualCaution.STOCK_OUT_OF_USUAL, about_item(item.id), where, figures, item=item.words
+        )
 
 
 def _plantings_ahead(plan: Plan, item: StockItem, inventory: Inventory) -> set[str]:
@@ -127,7 +129,13 @@ def _prices(group: Iterable[_Price]) -> Iterator[Finding]:
             ("Usual up to, as many times more or less", times),
         )
         words = {"item": price.words, "much": "more" if price.to_one > other.to_one else "less"}
-        yield finding(UsualCaution.PRICE_OUT_OF_USUAL, price.subject, price.where, figures, **words)
+        yield finding(
+            UsualCaution.PRICE_OUT_OF_USUAL,
+            about_item(price.item_id),
+            price.where,
+            figures,
+            **words,
+        )
 
 
 def _middle(prices: list[_Price]) -> float:

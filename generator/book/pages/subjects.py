@@ -1,0 +1,114 @@
+"""What findings are about, in words and with the address of a page: every kind has its own."""
+
+from collections.abc import Iterable, Iterator
+from typing import Any
+
+from markupsafe import Markup
+
+from generator.book.pages.written import address_of, place_of, soil_test_title
+from generator.inventory.people import Applicator, Helper
+from generator.plan.model.finding import Subject, SubjectKind
+from generator.plan.model.plan import Plan
+from generator.reference.library import marker_names
+
+Named = tuple[str, Markup]
+_Listed = Iterator[tuple[SubjectKind, str, Named]]
+
+SEEN_BY_READERS = "What each reader sees"
+_BUY, _MONEY, _DATES = Markup("buy.html"), Markup("money.html"), Markup("dates.html")
+_SIGNS, _RECORDS, _READERS = Markup("signs.html"), Markup("records.html"), Markup("readers.html")
+_CALIBRATION, _NOWHERE = Markup("calibration.html"), Markup("")
+
+
+class Subjects:
+    """What findings of a plan can be about, looked up once for all that is told of it."""
+
+    def __init__(self, plan: Plan) -> None:
+        self._recorded = {record.entry.id for record in plan.records}
+        listed = (*_work(plan), *_ground(plan), *_kept(plan), *_people_and_papers(plan))
+        self._known = {(kind, subject_id): named for kind, subject_id, named in listed}
+
+    def named(self, subject: Subject) -> Named:
+        """Return what a finding is about in words, with the address of its page or nothing.
+
+        Raises KeyError for a thing that the plan does not hold.
+        """
+        match subject.kind:
+            case "folder":
+                return "The property folder", _NOWHERE
+            case "readers":
+                return SEEN_BY_READERS, _READERS
+            case "hours":
+                return "Hours free", _MONEY
+            # an entry of a day to come is in no list of the plan, and is told of all the same
+            case "entry":
+                page = _RECORDS if subject.id in self._recorded else _MONEY
+                return f"Log entry {subject.id}", page
+            case _:
+                return self._known[subject.kind, subject.id]
+
+
+def _work(plan: Plan) -> _Listed:
+    for job in plan.jobs:
+        title = f"{job.step.name}: {place_of(plan, job).name}"
+        yield "job", job.id, (title, Markup("work/{}.html").format(job.address))
+    for sheet in plan.upkeep:
+        title = f"{sheet.step.name}: {sheet.subject.name}"
+        yield "upkeep", sheet.id, (title, Markup("work/{}.html").format(sheet.address))
+
+
+def _ground(plan: Plan) -> _Listed:
+    for place in plan.places:
+        yield "place", place.id, (place.name, Markup("places/{}.html").format(place.address))
+    yield from _each("water_hole", (water.hole for water in plan.water), "ground")
+    yield from _each("stand", plan.land.stands, "stands")
+    yield from _each("route", plan.land.routes, "routes")
+    for test in plan.land.soil_tests:
+        page = Markup("ground/{}.html").format(address_of(test))
+        yield "soil_test", test.id, (soil_test_title(plan, test), page)
+    for name in marker_names():
+        yield "marker", name, ("Season signs", _SIGNS if plan.weather is not None else _NOWHERE)
+    for seen in plan.weather.every_station() if plan.weather is not None else ():
+        yield "station", seen.station.id, (seen.station.name, _SIGNS)
+
+
+def _kept(plan: Plan) -> _Listed:
+    yield from (("item", item.id, (item.words, _BUY)) for item in plan.items)
+    yield from _each("sprayer", plan.land.sprayers, "equipment")
+    yield from _each("spreader", plan.land.spreaders, "equipment")
+    yield from _each("drill", plan.land.drills, "equipment")
+    yield from (("measure", kept.id, (kept.name, _CALIBRATION)) for kept in plan.land.measures)
+    yield from (("machine", kept.id, (kept.name, _MONEY)) for kept in plan.land.machines)
+    yield from (("hire", hire.id, (hire.name or hire.id, _MONEY)) for hire in plan.land.hires)
+    yield from (("cost_share", share.id, (share.name, _MONEY)) for share in plan.land.cost_share)
+
+
+def _people_and_papers(plan: Plan) -> _Listed:
+    land = plan.land
+    for dates in land.dates:
+        yield "dates", dates.id, (f"Dates {dates.id}", _DATES)
+    for hours in land.shooting_hours:
+        yield "shooting_hours", hours.id, (f"Shooting hours {hours.id}", _DATES)
+    people: tuple[Applicator | Helper, ...] = (*land.applicators, *land.helpers)
+    for person in people:
+        yield "person", person.id, (person.name or person.id, _DATES)
+    for contractor in land.contractors:
+        yield (
+            "contractor",
+            contractor.id,
+            (f"Contractor {contractor.name or contractor.id}", _DATES),
+        )
+    for permit in land.permits:
+        yield "permit", permit.id, (permit.name or permit.id, _DATES)
+    for contract in land.contracts:
+        yield "contract", contract.id, (contract.name, _DATES)
+    for call in land.one_calls:
+        yield "one_call", call.id, (f"Request {call.number or call.id} to mark lines", _DATES)
+    for handed in plan.handed:
+        yield "reader", handed.reader, (handed.name or handed.reader, _READERS)
+
+
+def _each(kind: SubjectKind, things: Iterable[Any], folder: str) -> _Listed:
+    for thing in things:
+        page = Markup("{}/{}.html").format(folder, address_of(thing))
+        yield kind, thing.id, (thing.name, page)

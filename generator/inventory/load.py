@@ -287,7 +287,7 @@ def _identity_faults(readings: list[Reading]) -> dict[NamedThing, Problem]:
     for reading in readings:
         for named in reading.named:
             earlier = first.setdefault(named.identity, named)
-            if earlier is not named:
+            if earlier != named:
                 place = f"{earlier.where.file}:{earlier.where.line}"
                 problems[named] = _at(say.duplicate_id(named.identity, place), named.where)
     return problems

@@ -195,7 +195,7 @@ def _low_and_high(inventory: Inventory) -> Iterator[Broken]:
                 if low.unit == high.unit and low.value > high.value:
                     what = f"the lower number {low.typed:g} is above the higher {high.typed:g}"
                     yield Broken(typed_at(low), what, "the lower number first")
-                elif low.unit != high.unit and (low is not use.rate_low or use.basis is None):
+                elif low.unit != high.unit and (low != use.rate_low or use.basis is None):
                     # with a basis said, F308 says which of two rates is in the wrong unit
                     what = "one rate is a volume and the other a weight"
                     yield Broken(typed_at(low), what, "both in the same kind of unit")

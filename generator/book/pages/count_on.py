@@ -41,7 +41,7 @@ def _rows(plan: Plan, suits: Suits) -> list[_Row]:
     rows: dict[tuple[str, tuple[Span, ...]], _Row] = {}
     for job in plan.jobs:
         counted = plan.suited_days.get(job.id)
-        if counted is not None and counted.suits is suits:
+        if counted is not None and counted.suits.id == suits.id:
             _, jobs = rows.setdefault((job.step.name, counted.spans), (counted, []))
             jobs.append((job, place_of(plan, job)))
     return list(rows.values())

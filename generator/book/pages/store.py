@@ -45,7 +45,7 @@ def lot_page(plan: Plan, lot: SeedLot) -> Written:
         [title, lot.tag.variety or "", lot.note or ""],
         ("seed",),
         lot=lot,
-        price=next(price for price in prices if price.lot is lot),
+        price=next(price for price in prices if price.lot.id == lot.id),
         alike=prices if len(prices) > 1 else [],
         legume=species()[lot.species] if species()[lot.species].legume else None,
         sown=sown,

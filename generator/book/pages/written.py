@@ -112,7 +112,7 @@ def soil_test_title(plan: Plan, test: SoilTest) -> str:
 def kept_and_bought(plan: Plan, kind: str, item_id: str) -> tuple[StockItem, Purchase | None]:
     """Return a thing that is kept, with what is bought of it where jobs still need it."""
     item = next(thing for thing in plan.items if (thing.kind, thing.id) == (kind, item_id))
-    bought = (purchase for purchase in plan.buying.purchases if purchase.item is item)
+    bought = (purchase for purchase in plan.buying.purchases if purchase.item.id == item.id)
     return item, next(bought, None)
 
 

@@ -100,7 +100,7 @@ def _held_by_its_job(request: JobRequest, residue: Residue, wait: Given) -> bool
     """Whether a planned spraying is stopped itself where it leaves its own sowing too few days."""
     own = residue.spraying.planting_id == request.planting.id and not residue.spraying.logged
     # the very figure: other waits of as many days are no stop of the spraying itself
-    asks = any(use.seeding_interval_days is wait for use in residue.uses)
+    asks = any(use.seeding_interval_days == wait for use in residue.uses)
     return own and residue.timing == BEFORE and asks
 
 

@@ -82,7 +82,7 @@ def needless(
     """
     doses = solved(job_id, need, chosen, order)
     for item in dict.fromkeys(dose.item for dose in doses):
-        again = solved(job_id, need, [other for other in chosen if other is not item], order)
+        again = solved(job_id, need, [other for other in chosen if other.id != item.id], order)
         before, after = ([nutrient_of(job_id, name, need, of) for name in order]
                          for of in (doses, again))  # fmt: skip
         # a need that was short with the bag may stay short: the bag did not meet it

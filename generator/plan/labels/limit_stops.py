@@ -294,7 +294,7 @@ def _is_typed(figure: Figure | None) -> TypeGuard[Figure]:
 def _typed(judged: Judged, pounds: Figure) -> Iterator[tuple[str, Figure]]:
     """Yield the typed rate, and the strengths that make it pounds of active."""
     typed = judged.rate.mix if judged.rate.mix is not None else judged.rate.product
-    if isinstance(typed, Given) and typed is not pounds:
+    if isinstance(typed, Given) and typed != pounds:
         yield "Typed", typed
         for name, strength in strengths_of(judged.card):
             yield f"Strength of {name}", strength

@@ -135,7 +135,7 @@ def _counted(
     names = ActiveName(" and ".join(active.active for active in card.actives))
     typed_rate = _typed_as(basis, typed) if typed is not None else None
     # the product follows from what was typed: worked back, it could miss the figure by a rounding
-    if typed is not None and typed_rate is not None and product is not typed.rate_product:
+    if typed is not None and typed_rate is not None and product != typed.rate_product:
         return ActiveRate(names, basis, typed_rate)
     if len(actives) == 1:
         return actives[0]

@@ -265,7 +265,7 @@ def _apart(limit: YearlyLimit) -> bool:
 
 
 def _same_year(mine: PlannedSpray, other: PlannedSpray, counted: str, apart: bool) -> bool:
-    if mine is other:
+    if mine == other:
         return True
     if counted == "crop":
         return mine.crop.may_be(other.crop)

@@ -147,7 +147,7 @@ def _sign(
         if found.days is not None:
             return found
         # of several stations that cannot tell, the page names what the first one lacks
-        short = found if short is blank else short
+        short = found if short == blank else short
     for typed_freeze in inventory.freeze_dates:
         threshold = sign.values[0].value
         if (typed_freeze.when, typed_freeze.threshold_f.value) == (sign.published, threshold):

@@ -18,6 +18,11 @@ class Parts:
     count: Quantity | None
     full: Figure
 
+    @property
+    def are_several(self) -> bool:
+        """Whether a pass has more than one of them."""
+        return self.part != self.full
+
 
 def shut_on_passes(
     job: str, in_all: Quantity, count: Quantity, each: Quantity, parts: Parts
@@ -98,7 +103,7 @@ def _steered(job: str, parts: Parts, numbers: Mapping[str, Quantity]) -> dict[st
     """Return how far the sprayer runs beside the middle of what is open, one part more shut."""
     # as many shut at each end leave the middle of what is open where that of the sprayer is
     if parts.count is None:
-        one_side = parts.part is not parts.full and numbers["open_count"].value == 1
+        one_side = parts.are_several and numbers["open_count"].value == 1
     else:
         one_side = "shut_count" in numbers and numbers["shut_count"].value % 2 == 1
     if not one_side:

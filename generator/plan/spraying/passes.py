@@ -189,7 +189,7 @@ def _parts(job: str, machine: SprayerSetUp) -> Parts | None:
 
 
 def _laid(request: JobRequest, width: Figure, parts: Parts, lap: Given | None) -> Passes:
-    job, divided = request.job_id, parts.part is not parts.full
+    job, divided = request.job_id, parts.are_several
     count = _lanes(job, width, parts, lap)
     numbers = {"lanes_count": count}
     in_all = count
@@ -285,7 +285,7 @@ def _fitting(
         fewer = lapped.FEWER_PARTS(f"{job}/fewer_count", parts_count=in_all)
         numbers["narrower_width_ft"] = _covered(f"{job}/narrower_width_ft", fewer, parts, lap)
     numbers["wider_width_ft"] = _covered(f"{job}/wider_width_ft", in_all, parts, lap)
-    if parts.part is parts.full and count.value > 1 and lap is None:
+    if not parts.are_several and count.value > 1 and lap is None:
         numbers["fitting_swath_ft"] = lapped.FITTING_SWATH(
             f"{job}/fitting_swath_ft", width_ft=width, lanes_count=count
         )

@@ -278,7 +278,7 @@ def _mix(
     ground = treated_ground(request) if passes is None else passes.ground
     if passes is not None:
         numbers |= passes.numbers | all_open(request, passes, carrier)
-    elif ground is not request.area:
+    elif ground != request.area:
         numbers["treated_ac"] = ground
     numbers |= tank_numbers(job, ground, carrier, machine)
     pours = [product_pour(request, part, carrier, machine, sprays) for part in cleared]

@@ -44,7 +44,7 @@ class Stretch:
     @property
     def is_whole(self) -> bool:
         """Return whether it is the whole of a screen whose length is not known."""
-        return self.begins is FIRST_STATION and self.ends is None
+        return self.begins == FIRST_STATION and self.ends is None
 
 
 @dataclass(frozen=True, slots=True)

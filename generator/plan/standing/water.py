@@ -132,7 +132,7 @@ def water_findings(water: Water) -> list[Finding]:
         found.append(finding(PlaceNote.NO_DEER_COUNT, Subject("water_hole", hole.id), hole.where))
     elif any(drink.refills is None for drink in water.drunk):
         found.append(finding(PlaceNote.NO_DRY_SPELL, Subject("water_hole", hole.id), hole.where))
-    elif hole.refill_gal is not None and water.load() is not hole.refill_gal:
+    elif hole.refill_gal is not None and water.load() != hole.refill_gal:
         figures = (("One load", hole.refill_gal), ("The hole holds", water.numbers["water_gal"]))
         found.append(
             finding(PlaceNote.LOAD_OVER_HOLE, Subject("water_hole", hole.id), hole.where, figures)

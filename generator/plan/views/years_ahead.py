@@ -159,7 +159,7 @@ def _screens(plan: Plan, season: int, day: datetime.date) -> tuple[ScreenAhead, 
         known = [
             planted
             for planted in growing(plan, place)
-            if grown and planted.planting is grown.planting
+            if grown and planted.planting.id == grown.planting.id
         ]
         heights = heights_on(known[0], day, _CAREFUL) if known else None
         # of what nobody knows how it grows none hides in its first season

@@ -61,6 +61,21 @@ def year_in(label_date: str | None) -> int | None:
     return max(map(int, years), default=None)
 
 
+# What a label may keep a distance from; water that a ditch or a pond holds is open water.
+KEPT_FROM = (
+    "open_water", "well", "sinkhole", "tile_inlet", "runoff_point", "dwelling", "road",
+    "neighbors_crop", "bees", "other",
+)  # fmt: skip
+# Where such a distance counts from, and what that is called.
+COUNTED_FROM = {
+    "bank": "the bank",
+    "waters_edge": "the water's edge",
+    "inlet": "the inlet",
+    "wall": "the wall",
+    "as_printed": "",
+}
+
+
 @dataclass(frozen=True, slots=True, kw_only=True)
 class ActiveStrength(Record):
     """One active of a product and how strong it is: by the gallon, or as a share of its weight."""
@@ -116,10 +131,18 @@ class Reentry(Record):
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Setback(Record):
-    """A distance to keep from something."""
+    """A distance to keep from something: what, in the label's words, and what kind of thing."""
 
     keep_from: str = text("page", "what to keep away from, as printed", required=True)
     distance_ft: Given = measure("page", "distance", "ft", Limits(at_least=0), required=True)
+    kind: str | None = choice("page", "what kind of thing that is", *KEPT_FROM)
+    counts_from: str | None = choice("page", "where the distance counts from", *COUNTED_FROM)
+
+    @property
+    def words(self) -> str:
+        """What to keep away from as printed, with where the distance counts from."""
+        where = COUNTED_FROM.get(self.counts_from or "as_printed", "")
+        return f"{self.keep_from}, counted from {where}" if where else self.keep_from
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

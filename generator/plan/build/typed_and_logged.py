@@ -13,6 +13,7 @@ from generator.plan.findings.order import finding
 from generator.plan.jobs.ground import ground_findings, place_on_its_ground
 from generator.plan.jobs.same_ground import same_ground, shared_grounds
 from generator.plan.labels.clearance import card_gaps
+from generator.plan.labels.distances import distance_notes
 from generator.plan.log.entries import entries_in_force
 from generator.plan.log.inspections import with_logged_days
 from generator.plan.log.told import Sprayings, sprayings_of
@@ -97,6 +98,7 @@ def typed_and_logged(typed: Inventory, season: int, as_of: datetime.date) -> Log
             *upkeep_findings(inventory, entries, as_of),
             *_passed_over(inventory),
             *card_gaps(inventory),
+            *distance_notes(inventory),
         ),
     )
 

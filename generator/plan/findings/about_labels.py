@@ -247,6 +247,16 @@ class LabelCaution(Caution):
 class LabelNote(Note):
     """A thing worth knowing."""
 
+    DISTANCE_WITHOUT_KIND = Words(
+        "N426",
+        "The label card of {product} keeps distances from things without saying of what kind they "
+        "are: {kept}.",
+        "",
+        "Add to each what kind of thing it is and where the label counts from, so: {line}. Kinds "
+        "are {kinds}; counts_from is {edges}.",
+        LABEL_CHAPTER,
+    )
+
     CARD_NOT_FILLED_IN = Words(
         "N425",
         "The label card of {product} leaves out: {missing}.",

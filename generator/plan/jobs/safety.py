@@ -144,7 +144,7 @@ def _setbacks(
         yield _words(part, label, entries if isinstance(entries, str) else None)
         return
     for number, entry in enumerate(entries, 1):
-        yield SafetyLine(f"label.{part}_{number}", label, entry.keep_from, entry.distance_ft)
+        yield SafetyLine(f"label.{part}_{number}", label, entry.words, entry.distance_ft)
 
 
 def _words(name: str, label: str, text: str | None) -> SafetyLine:

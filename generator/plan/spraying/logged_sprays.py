@@ -24,7 +24,7 @@ from generator.plan.log.told import Sprayings, area_of, latest_day, part_told, s
 from generator.plan.model.spray_record import larger_than_its_place
 from generator.plan.spraying.logged_parts import PutOn, by_part, fit_on, most_of, runs_of_days
 from generator.plan.spraying.passes import Passes, passes_of
-from generator.plan.spraying.spots import treated_ground
+from generator.plan.spraying.spots import treated
 from generator.plan.spraying.tank import machine_for
 from generator.plan.spraying.tank_log import sprayer_of
 from generator.working import Given, Quantity
@@ -131,7 +131,7 @@ def _of_a_job(
     for product_id in dict.fromkeys([*by_product, *named]):
         product = told.products[product_id]
         spray = replace(by_product.get(product_id) or _named(blank, product), grounds=where)
-        ground = treated_ground(request)
+        ground = treated(request).ground
         # finished on ground nobody said it makes no rate: spread over all, it would look little
         unsaid_ground = None if finished else ground
         puts = tuple(
@@ -250,7 +250,7 @@ def _on_an_acre(request: JobRequest, product: Product, puts: tuple[PutOn, ...]) 
     Parts that each entry names are ground of their own; so are entries on days in a row whose
     ground fits onto the job's. Later ones may be over the same ground; what does not fit is.
     """
-    ground_ac = treated_ground(request).value
+    ground_ac = treated(request).ground.value
     parts = by_part(puts, ground_ac)
     groups = parts or tuple(most_of(run, ground_ac) for run in runs_of_days(puts))
     certain = fit_on([put.area_ac or ground_ac for put in puts], ground_ac)

@@ -1,12 +1,14 @@
 """Ground that is sprayed where it is not the whole place, and mixes stated in percent."""
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
+from dataclasses import dataclass
 
 from generator.compute import dose
-from generator.inventory.label import LabelCard
+from generator.inventory.label import LabelCard, Setback, Use
 from generator.plan.findings.about_spraying import SprayStop
 from generator.plan.findings.order import finding
 from generator.plan.jobs.request import JobRequest
+from generator.plan.labels.distances import listed_setbacks, longest_kept
 from generator.plan.labels.history import works_of
 from generator.plan.labels.rates import ROUNDING
 from generator.plan.labels.spray_stops import Chosen
@@ -16,12 +18,24 @@ from generator.working import Quantity
 RESIDUAL = {"soil_residual", "sulfonylurea"}
 
 
-def treated_ground(request: JobRequest) -> Quantity:
-    """Return the ground that is sprayed: what the owner measured, else the whole place."""
-    treated = request.work.treated_sq_ft if request.work else None
-    if treated is None:
-        return request.area
-    return dose.TREATED(f"{request.job_id}/treated_ac", treated_sq_ft=treated)
+@dataclass(frozen=True, slots=True)
+class Treated:
+    """The ground a job treats, and the distances of labels that are not taken out of it."""
+
+    ground: Quantity
+    not_set_back: tuple[Setback, ...]
+
+
+def treated(request: JobRequest, uses: Iterable[Use] = ()) -> Treated:
+    """Return what a job with these uses in its tank treats: what was measured, else the place.
+
+    Where water, wells and neighbors lie has no shape yet, so no distance is taken out.
+    """
+    kept = longest_kept(setback for use in uses for setback in listed_setbacks(use.setbacks_ft))
+    measured = request.work.treated_sq_ft if request.work else None
+    if measured is None:
+        return Treated(request.area, kept)
+    return Treated(dose.TREATED(f"{request.job_id}/treated_ac", treated_sq_ft=measured), kept)
 
 
 def treated_stops(request: JobRequest) -> Iterator[Finding]:
@@ -31,7 +45,7 @@ def treated_stops(request: JobRequest) -> Iterator[Finding]:
         return
     if work.method == "spot" and work.treated_sq_ft is None:
         yield finding(SprayStop.NO_TREATED_GROUND, about_job(request.job_id), work.where)
-    if treated_ground(request).value > request.area.value * (1 + ROUNDING):
+    if treated(request).ground.value > request.area.value * (1 + ROUNDING):
         yield finding(SprayStop.MORE_THAN_THE_PLACE, about_job(request.job_id), work.where)
 
 

@@ -35,8 +35,7 @@ from generator.plan.spraying.pours import (
     adjuvant_rate,
     product_pour,
 )
-from generator.plan.spraying.setbacks import setback_cautions
-from generator.plan.spraying.spots import spot_stops, treated_ground, treated_stops
+from generator.plan.spraying.spots import spot_stops, treated, treated_stops
 from generator.plan.spraying.tank import (
     Pour,
     SprayerSetUp,
@@ -275,7 +274,7 @@ def _mix(
     job = request.job_id
     numbers = carrier_numbers(job, machine)
     carrier = numbers["carrier_gal_per_ac"]
-    ground = treated_ground(request) if passes is None else passes.ground
+    ground = treated(request).ground if passes is None else passes.ground
     if passes is not None:
         numbers |= passes.numbers | all_open(request, passes, carrier)
     elif ground != request.area:
@@ -338,13 +337,22 @@ def _cautions(request: JobRequest, mix: Mix) -> Iterator[Finding]:
         yield from _label_age(request, part.card, judged)
         yield from harm_cautions(request, part)
         yield from wait_cautions(request, part.use)
-    yield from setback_cautions(request, mix)
+    yield from _not_set_back(request, mix)
     if older_than_a_year(test.tested_on, judged):
         yield finding(SprayCaution.OLD_CATCH_TEST, about_job(job), test.where)
     caught = [catch.value for catch in test.caught_fl_oz]
     mean = sum(caught) / len(caught)
     if any(abs(fl_oz - mean) > NOZZLES_MAY_DIFFER * mean for fl_oz in caught):
         yield finding(SprayCaution.NOZZLES_DIFFER, about_job(job), test.where)
+
+
+def _not_set_back(request: JobRequest, mix: Mix) -> Iterator[Finding]:
+    """Yield that nothing is set back, where a label in the tank keeps a distance."""
+    kept = treated(request, (part.use for part in mix.parts)).not_set_back
+    if kept:
+        words = ", ".join(setback.words for setback in kept)
+        where = mix.parts[0].use.where
+        yield finding(SprayCaution.NOTHING_SET_BACK, about_job(request.job_id), where, kept=words)
 
 
 def _label_age(

@@ -16,9 +16,11 @@ from generator.said import (
     FolderTrouble,
     Progress,
     as_troubles,
+    asked_words,
     card_notes,
     how_many,
     readers_wanted,
+    refuse_stripped,
     say_causes,
     say_faults,
     say_findings,
@@ -47,7 +49,6 @@ from generator.typed import why as _why
 if TYPE_CHECKING:
     from generator.book.model import LeftFolder
     from generator.inventory.load import Loaded
-    from generator.inventory.schema import Inventory
     from generator.plan.model.plan import Plan
 
 _FOLDER = PropertyFolder()
@@ -71,6 +72,7 @@ def main() -> None:
 
     Inside a property folder FOLDER may be left out: `handbook check`.
     """
+    refuse_stripped()
     spell_out()
 
 
@@ -240,7 +242,7 @@ def record_command(folder: Path, yes: bool, **typed: Any) -> None:
 
     try:
         given = Typed(**{name: as_text(value) for name, value in typed.items()})
-        recorded = record_entry(folder, given, _asked_by, yes=yes)
+        recorded = record_entry(folder, given, asked_words, yes=yes)
     except NotMeantError as wrong:
         raise click.UsageError(_safe(str(wrong))) from None
     except OSError as error:
@@ -320,13 +322,6 @@ def _refused_at_once(targets: Iterable[Path], folder: Path) -> dict[str, click.C
         except click.ClickException as trouble:
             troubles[target.name] = trouble
     return troubles
-
-
-def _asked_by(before: Inventory, after: Inventory) -> tuple[str, ...]:
-    from generator.plan.doubts.every_doubt import asked_by
-
-    return tuple(f"asked {finding.code} {finding.subject}: {finding.words} {finding.cure}"
-                 for finding in asked_by(before, after))  # fmt: skip
 
 
 def _load(folder: Path) -> Loaded:

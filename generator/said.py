@@ -95,6 +95,25 @@ def say_left(books: Path, left: LeftFolder) -> None:
     )
 
 
+def refuse_stripped() -> None:
+    """Refuse a Python that leaves docstrings out: formulas are read from them."""
+    if sys.flags.optimize > 1:
+        raise click.UsageError(
+            "Python runs with -OO or PYTHONOPTIMIZE=2, which leaves out texts that the book is "
+            "made from. Run it without."
+        )
+
+
+def asked_words(before: Inventory, after: Inventory) -> tuple[str, ...]:
+    """Return what new entries of the log ask, a line for each."""
+    from generator.plan.doubts.every_doubt import asked_by
+
+    return tuple(
+        f"asked {finding.code} {finding.subject}: {finding.words} {finding.cure}"
+        for finding in asked_by(before, after)
+    )
+
+
 def spell_out() -> None:
     """Have letters that an old encoding lacks printed as their numbers, as errors are."""
     if isinstance(sys.stdout, TextIOWrapper):

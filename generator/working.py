@@ -12,16 +12,22 @@ from __future__ import annotations
 import ast
 import math
 import operator
+import re
 from collections.abc import Callable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from typing import Literal, TypeAlias
 
-from generator.units import shown, taped
+from generator.units import shown, split_suffix, taped
 
 SET_BY_OWNER = "set by the owner"
 KEPT_WHILE_STOPPED = "not shown while the job is stopped"
 Visible: TypeAlias = Literal["page", "money", "place", "person", "note"]
 ReadAs: TypeAlias = Literal["number", "tape", "both"]
+# A section of a calculation's docstring; its later lines are indented as its first is.
+_SECTION = re.compile(
+    r"^[ \t]*(Formula|Source): (.*?)(?=^[ \t]*(?:Valid for|Source):|^[ \t]*$|\Z)", re.M | re.S
+)
+_SOURCE_KEY = re.compile(r"\(source key (\w+)\)")
 
 
 @dataclass(frozen=True, slots=True)
@@ -99,6 +105,26 @@ class Formula:
         """Return the quantity `identity`, computed once. Raises TypeError on a withheld input."""
         values = {name: _value(figure) for name, figure in inputs.items()}
         return Quantity(identity, self.function(**values), self.unit, self, tuple(inputs.items()))
+
+
+def formula(
+    function: Callable[..., float], label: str, *, unit: str = "", read_as: ReadAs = "number"
+) -> Formula:
+    """Return a calculation as a formula: its text and its source are those of its docstring.
+
+    Its unit is the suffix of the function's name, unless `unit` says another. Raises RuntimeError
+    where docstrings were stripped, ValueError where the docstring lacks a line.
+    """
+    told = function.__doc__
+    if told is None:
+        raise RuntimeError(f"{function.__name__} has no docstring to read its formula from")
+    sections = {name: " ".join(text.split()) for name, text in _SECTION.findall(told)}
+    source = _SOURCE_KEY.search(sections.get("Source", ""))
+    suffix = split_suffix(function.__name__)
+    said = unit or (suffix[1] if suffix is not None else "")
+    if "Formula" not in sections or source is None or not said:
+        raise ValueError(f"{function.__name__} does not say its formula, its source or its unit")
+    return Formula(function, said, sections["Formula"], label, source[1], read_as)
 
 
 @dataclass(frozen=True, slots=True)

@@ -1,6 +1,6 @@
 """What was really put on an acre, from what was used and the ground it was put on."""
 
-from generator.working import Formula
+from generator.working import formula
 
 
 def applied_fl_oz_per_ac(used_fl_oz: float, area_ac: float) -> float:
@@ -29,17 +29,5 @@ def applied_lb_per_ac(used_lb: float, area_ac: float) -> float:
     return used_lb / area_ac
 
 
-APPLIED_FL_OZ = Formula(
-    applied_fl_oz_per_ac,
-    "fl_oz_per_ac",
-    "used_fl_oz / area_ac",
-    "Product really put on an acre",
-    "arithmetic",
-)
-APPLIED_LB = Formula(
-    applied_lb_per_ac,
-    "lb_per_ac",
-    "used_lb / area_ac",
-    "Product really put on an acre",
-    "arithmetic",
-)
+APPLIED_FL_OZ = formula(applied_fl_oz_per_ac, "Product really put on an acre")
+APPLIED_LB = formula(applied_lb_per_ac, "Product really put on an acre")

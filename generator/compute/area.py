@@ -3,7 +3,7 @@
 import math
 
 from generator.units import IN_PER_FT, SQ_FT_PER_AC
-from generator.working import Formula
+from generator.working import formula
 
 
 def strip_area_ac(length_ft: float, width_ft: float) -> float:
@@ -140,59 +140,13 @@ def share_of_place_fraction(treated_sq_ft: list[float], area_ac: float) -> float
     return math.fsum(treated_sq_ft) / SQ_FT_PER_AC / area_ac
 
 
-STRIP_AREA = Formula(
-    strip_area_ac, "ac", "length_ft * width_ft / 43560", "Ground to treat", "nist_811"
-)
-COURSE_LENGTH = Formula(
-    course_length_ft,
-    "ft",
-    "part_of_acre_fraction * 43560 * 12 / width_in",
-    "Length of the course",
-    "nist_811",
-)
-OUTLINE_GROUND = Formula(
-    outline_ground_ac, "ac", "outline_area_ac", "Ground to treat", "arithmetic"
-)
-STATED_GROUND = Formula(stated_ground_ac, "ac", "area_ac", "Ground to treat", "arithmetic")
-MEAN_WIDTH = Formula(
-    mean_width_ft,
-    "ft",
-    "area_ac * 43560 / (perimeter_ft / 2)",
-    "Mean width of the outline",
-    "nist_811",
-)
-OUTLINE_ERROR = Formula(
-    outline_error_fraction,
-    "fraction",
-    "2 * outline_error_ft / width_ft",
-    "Likely error of the outline",
-    "common_practice",
-)
-LEAST_GROUND = Formula(
-    least_ground_ac,
-    "ac",
-    "area_ac * (1 - min(outline_error_fraction, 1))",
-    "Least ground there may be",
-    "arithmetic",
-)
-MOST_GROUND = Formula(
-    most_ground_ac,
-    "ac",
-    "area_ac * (1 + outline_error_fraction)",
-    "Most ground there may be",
-    "arithmetic",
-)
-GROUNDS_APART = Formula(
-    grounds_apart_fraction,
-    "fraction",
-    "(max(area_ac, other_area_ac) - min(area_ac, other_area_ac)) / area_ac",
-    "Apart from the ground that counts",
-    "arithmetic",
-)
-SHARE_OF_PLACE = Formula(
-    share_of_place_fraction,
-    "fraction",
-    "total(treated_sq_ft) / 43560 / area_ac",
-    "Part of the place",
-    "nist_811",
-)
+STRIP_AREA = formula(strip_area_ac, "Ground to treat")
+COURSE_LENGTH = formula(course_length_ft, "Length of the course")
+OUTLINE_GROUND = formula(outline_ground_ac, "Ground to treat")
+STATED_GROUND = formula(stated_ground_ac, "Ground to treat")
+MEAN_WIDTH = formula(mean_width_ft, "Mean width of the outline")
+OUTLINE_ERROR = formula(outline_error_fraction, "Likely error of the outline")
+LEAST_GROUND = formula(least_ground_ac, "Least ground there may be")
+MOST_GROUND = formula(most_ground_ac, "Most ground there may be")
+GROUNDS_APART = formula(grounds_apart_fraction, "Apart from the ground that counts")
+SHARE_OF_PLACE = formula(share_of_place_fraction, "Part of the place")

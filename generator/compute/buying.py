@@ -2,7 +2,7 @@
 
 import math
 
-from generator.working import Formula, whole_down, whole_up
+from generator.working import formula, whole_down, whole_up
 
 # No package is bought for less of it than this share (common practice).
 LET_GO_FRACTION = 0.01
@@ -88,33 +88,21 @@ def sum_of(parts: list[float]) -> float:
     return math.fsum(parts)
 
 
-PACKAGES = Formula(
-    packages_count,
-    "count",
-    "max(0, whole_down((needed - max(0, on_hand)) / package_size + 1 - 0.01))",
-    "Packages to buy",
-    "common_practice",
-)
-COST = Formula(cost_usd, "usd", "packages_count * price_usd", "Cost", "arithmetic")
-LOOSE_COST = Formula(
-    loose_cost_usd, "usd", "amount * price_usd / package_size", "Cost, sold loose", "arithmetic"
-)
-NONE_TO_BUY = Formula(
-    none_count, "count", "max(0, whole_up(needed - on_hand))", "Packages to buy", "arithmetic"
-)
-COST_OF_NONE = Formula(none_usd, "usd", "0 * packages_count", "Cost", "arithmetic")
-TOTAL_LB = Formula(sum_of, "lb", "total(parts)", "Seed off the bag in all", "arithmetic")
-TOTAL_FL_OZ = Formula(sum_of, "fl_oz", "total(parts)", "Product in all", "arithmetic")
-TOTAL_USD = Formula(sum_of, "usd", "total(parts)", "Cost in all", "arithmetic")
-NEEDED = Formula(sum_of, "lb", "total(parts)", "Needed in all", "arithmetic")
-TOTAL_AC = Formula(sum_of, "ac", "total(parts)", "Ground of these jobs", "arithmetic")
-TOTAL_GROUND = Formula(sum_of, "ac", "total(parts)", "Ground in all", "arithmetic")
-TOTAL_COUNT = Formula(sum_of, "count", "total(parts)", "Together", "arithmetic")
-TOTAL_HOURS = Formula(sum_of, "hours", "total(parts)", "Hours in all", "arithmetic")
-TOTAL_RATE = Formula(sum_of, "lb_per_ac", "total(parts)", "Together to an acre", "arithmetic")
-TOTAL_FL_OZ_PER_AC = Formula(
-    sum_of, "fl_oz_per_ac", "total(parts)", "Product together to an acre", "arithmetic"
-)
-TOTAL_STRENGTH = Formula(sum_of, "lb_per_gal", "total(parts)", "Actives together", "arithmetic")
-TOTAL_FRACTION = Formula(sum_of, "fraction", "total(parts)", "Actives together", "arithmetic")
-TOTAL_OZ_WT = Formula(sum_of, "oz_wt", "total(parts)", "Product in all", "arithmetic")
+PACKAGES = formula(packages_count, "Packages to buy")
+COST = formula(cost_usd, "Cost")
+LOOSE_COST = formula(loose_cost_usd, "Cost, sold loose")
+NONE_TO_BUY = formula(none_count, "Packages to buy")
+COST_OF_NONE = formula(none_usd, "Cost")
+TOTAL_LB = formula(sum_of, "Seed off the bag in all", unit="lb")
+TOTAL_FL_OZ = formula(sum_of, "Product in all", unit="fl_oz")
+TOTAL_USD = formula(sum_of, "Cost in all", unit="usd")
+NEEDED = formula(sum_of, "Needed in all", unit="lb")
+TOTAL_AC = formula(sum_of, "Ground of these jobs", unit="ac")
+TOTAL_GROUND = formula(sum_of, "Ground in all", unit="ac")
+TOTAL_COUNT = formula(sum_of, "Together", unit="count")
+TOTAL_HOURS = formula(sum_of, "Hours in all", unit="hours")
+TOTAL_RATE = formula(sum_of, "Together to an acre", unit="lb_per_ac")
+TOTAL_FL_OZ_PER_AC = formula(sum_of, "Product together to an acre", unit="fl_oz_per_ac")
+TOTAL_STRENGTH = formula(sum_of, "Actives together", unit="lb_per_gal")
+TOTAL_FRACTION = formula(sum_of, "Actives together", unit="fraction")
+TOTAL_OZ_WT = formula(sum_of, "Product in all", unit="oz_wt")

@@ -2,7 +2,7 @@
 
 import math
 
-from generator.working import Formula
+from generator.working import formula
 
 # Floor and ceiling of the modified method (source key ohio_agf_101).
 FLOOR_F = 50
@@ -75,17 +75,5 @@ def cut_sine_degree_days_f(high_f: float, low_f: float, base_f: float, top_f: fl
     return over_base_f - sine_degree_days_f(high_f, low_f, top_f)
 
 
-SIMPLE = Formula(
-    simple_degree_days_f,
-    "degree_days_f",
-    "max(0, (high_f + low_f) / 2 - base_f)",
-    "Degree days, simple average",
-    "wrcc_degree_days",
-)
-MODIFIED = Formula(
-    modified_degree_days_f,
-    "degree_days_f",
-    "(max(50, min(86, high_f)) + max(50, min(86, low_f))) / 2 - 50",
-    "Degree days, modified 86/50",
-    "ohio_agf_101",
-)
+SIMPLE = formula(simple_degree_days_f, "Degree days, simple average")
+MODIFIED = formula(modified_degree_days_f, "Degree days, modified 86/50")

@@ -1,7 +1,7 @@
 """Product for ground, spray and loads; a liquid in fluid ounces, a dry one in ounces by weight."""
 
 from generator.units import FL_OZ_PER_GAL, OZ_WT_PER_LB, SQ_FT_PER_AC
-from generator.working import Formula, whole_down, whole_up
+from generator.working import formula, whole_down, whole_up
 
 GAL_IN_A_HUNDRED = 100  # adjuvant rates by weight are printed for 100 gallons of spray
 
@@ -264,126 +264,22 @@ def treated_ac(treated_sq_ft: float) -> float:
     return treated_sq_ft / SQ_FT_PER_AC
 
 
-PRODUCT = Formula(
-    product_fl_oz, "fl_oz", "area_ac * rate_product_fl_oz_per_ac", "Product in all", "aps_handbook"
-)
-DRY_PRODUCT = Formula(
-    product_oz_wt,
-    "oz_wt",
-    "area_ac * rate_product_lb_per_ac * 16",
-    "Product in all",
-    "aps_handbook",
-)
-LOAD_PRODUCT = Formula(
-    load_product_fl_oz,
-    "fl_oz",
-    "load_gal / carrier_gal_per_ac * rate_product_fl_oz_per_ac",
-    "Product in a load, before rounding to a mark",
-    "mixing_sheet",
-)
-DRY_LOAD_PRODUCT = Formula(
-    load_product_oz_wt,
-    "oz_wt",
-    "load_gal / carrier_gal_per_ac * rate_product_lb_per_ac * 16",
-    "Product in a load, before rounding to a mark",
-    "mixing_sheet",
-)
-ACTIVE_RATE = Formula(
-    active_rate_lb_per_ac,
-    "lb_per_ac",
-    "rate_product_fl_oz_per_ac / 128 * strength_lb_per_gal",
-    "Active on an acre",
-    "pnw_measures",
-)
-DRY_ACTIVE_RATE = Formula(
-    dry_active_rate_lb_per_ac,
-    "lb_per_ac",
-    "rate_product_lb_per_ac * strength_fraction",
-    "Active on an acre",
-    "aps_handbook",
-)
-PRODUCT_RATE = Formula(
-    product_rate_fl_oz_per_ac,
-    "fl_oz_per_ac",
-    "rate_lb_per_ac / strength_lb_per_gal * 128",
-    "Product to an acre",
-    "pnw_measures",
-)
-DRY_PRODUCT_RATE = Formula(
-    dry_product_rate_lb_per_ac,
-    "lb_per_ac",
-    "rate_lb_per_ac / strength_fraction",
-    "Product to an acre",
-    "aps_handbook",
-)
-MEASURED = Formula(
-    measured_fl_oz,
-    "fl_oz",
-    "whole_down(amount_fl_oz / mark_fl_oz + 1 / 2) * mark_fl_oz",
-    "Measure in",
-    "arithmetic",
-)
-MARK_BELOW = Formula(
-    mark_below_fl_oz,
-    "fl_oz",
-    "whole_down(amount_fl_oz / mark_fl_oz) * mark_fl_oz",
-    "Measure in",
-    "arithmetic",
-)
-MARK_ABOVE = Formula(
-    mark_above_fl_oz,
-    "fl_oz",
-    "whole_up(amount_fl_oz / mark_fl_oz) * mark_fl_oz",
-    "Measure in",
-    "arithmetic",
-)
-WEIGHED = Formula(
-    weighed_oz_wt,
-    "oz_wt",
-    "whole_down(amount_oz_wt / mark_oz_wt + 1 / 2) * mark_oz_wt",
-    "Weigh in",
-    "arithmetic",
-)
-WEIGHED_BELOW = Formula(
-    weighed_below_oz_wt,
-    "oz_wt",
-    "whole_down(amount_oz_wt / mark_oz_wt) * mark_oz_wt",
-    "Weigh in",
-    "arithmetic",
-)
-WEIGHED_ABOVE = Formula(
-    weighed_above_oz_wt,
-    "oz_wt",
-    "whole_up(amount_oz_wt / mark_oz_wt) * mark_oz_wt",
-    "Weigh in",
-    "arithmetic",
-)
-RATE_GIVEN = Formula(
-    rate_given_fl_oz_per_ac,
-    "fl_oz_per_ac",
-    "measured_fl_oz / (load_gal / carrier_gal_per_ac)",
-    "Rate this amount gives",
-    "mixing_sheet",
-)
-DRY_RATE_GIVEN = Formula(
-    rate_given_lb_per_ac,
-    "lb_per_ac",
-    "measured_oz_wt / 16 / (load_gal / carrier_gal_per_ac)",
-    "Rate this amount gives",
-    "mixing_sheet",
-)
-PERCENT_RATE = Formula(
-    percent_rate_fl_oz_per_ac,
-    "fl_oz_per_ac",
-    "carrier_gal_per_ac * 128 * mix_fraction",
-    "Product the percent mix puts on a treated acre",
-    "pnw_measures",
-)
-ADJUVANT_RATE = Formula(
-    adjuvant_rate_lb_per_ac,
-    "lb_per_ac",
-    "carrier_gal_per_ac * rate_lb_per_100_gal / 100",
-    "Adjuvant to an acre",
-    "wsu_ams",
-)
-TREATED = Formula(treated_ac, "ac", "treated_sq_ft / 43560", "Ground to spray", "nist_811")
+PRODUCT = formula(product_fl_oz, "Product in all")
+DRY_PRODUCT = formula(product_oz_wt, "Product in all")
+LOAD_PRODUCT = formula(load_product_fl_oz, "Product in a load, before rounding to a mark")
+DRY_LOAD_PRODUCT = formula(load_product_oz_wt, "Product in a load, before rounding to a mark")
+ACTIVE_RATE = formula(active_rate_lb_per_ac, "Active on an acre")
+DRY_ACTIVE_RATE = formula(dry_active_rate_lb_per_ac, "Active on an acre")
+PRODUCT_RATE = formula(product_rate_fl_oz_per_ac, "Product to an acre")
+DRY_PRODUCT_RATE = formula(dry_product_rate_lb_per_ac, "Product to an acre")
+MEASURED = formula(measured_fl_oz, "Measure in")
+MARK_BELOW = formula(mark_below_fl_oz, "Measure in")
+MARK_ABOVE = formula(mark_above_fl_oz, "Measure in")
+WEIGHED = formula(weighed_oz_wt, "Weigh in")
+WEIGHED_BELOW = formula(weighed_below_oz_wt, "Weigh in")
+WEIGHED_ABOVE = formula(weighed_above_oz_wt, "Weigh in")
+RATE_GIVEN = formula(rate_given_fl_oz_per_ac, "Rate this amount gives")
+DRY_RATE_GIVEN = formula(rate_given_lb_per_ac, "Rate this amount gives")
+PERCENT_RATE = formula(percent_rate_fl_oz_per_ac, "Product the percent mix puts on a treated acre")
+ADJUVANT_RATE = formula(adjuvant_rate_lb_per_ac, "Adjuvant to an acre")
+TREATED = formula(treated_ac, "Ground to spray")

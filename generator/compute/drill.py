@@ -1,7 +1,7 @@
 """Grain drills: from what a few rows gave over a distance to the rate on an acre."""
 
 from generator.units import G_PER_LB, IN_PER_FT, SQ_FT_PER_AC
-from generator.working import Formula
+from generator.working import formula
 
 
 def turned_distance_ft(wheel_turns: float, wheel_circumference_ft: float) -> float:
@@ -99,53 +99,12 @@ def row_catch_g(bulk_rate_lb_per_ac: float, row_spacing_in: float, distance_ft: 
     return rate_by_width * distance_ft / SQ_FT_PER_AC * G_PER_LB
 
 
-TURNED_DISTANCE = Formula(
-    turned_distance_ft,
-    "ft",
-    "wheel_turns * wheel_circumference_ft",
-    "Distance of the catch test",
-    "soil_health_drill",
+TURNED_DISTANCE = formula(turned_distance_ft, "Distance of the catch test")
+DISTANCE_TURNS = formula(distance_turns, "Turns of the drive wheel over that distance")
+DRILL_WIDTH = formula(drill_width_ft, "Width of one pass", read_as="tape")
+ROWS_GROUND = formula(rows_ground_sq_ft, "Ground of the rows caught")
+DRILLED_RATE = formula(drilled_rate_lb_per_ac, "The drill put down in its catch test")
+DRILL_CORRECTION = formula(
+    drill_correction_fraction, "The drill must put down, of what the catch test put down"
 )
-DISTANCE_TURNS = Formula(
-    distance_turns,
-    "turns",
-    "distance_ft / wheel_circumference_ft",
-    "Turns of the drive wheel over that distance",
-    "umd_drill",
-)
-DRILL_WIDTH = Formula(
-    drill_width_ft,
-    "ft",
-    "rows_count * row_spacing_in / 12",
-    "Width of one pass",
-    "arithmetic",
-    read_as="tape",
-)
-ROWS_GROUND = Formula(
-    rows_ground_sq_ft,
-    "sq_ft",
-    "distance_ft * row_spacing_in / 12 * rows_count",
-    "Ground of the rows caught",
-    "soil_health_drill",
-)
-DRILLED_RATE = Formula(
-    drilled_rate_lb_per_ac,
-    "lb_per_ac",
-    "caught_lb * 43560 / ground_sq_ft",
-    "The drill put down in its catch test",
-    "vce_418_121",
-)
-DRILL_CORRECTION = Formula(
-    drill_correction_fraction,
-    "fraction",
-    "bulk_rate_lb_per_ac / drilled_rate_lb_per_ac",
-    "The drill must put down, of what the catch test put down",
-    "vce_418_121",
-)
-ROW_CATCH = Formula(
-    row_catch_g,
-    "g",
-    "bulk_rate_lb_per_ac * row_spacing_in / 12 * distance_ft / 43560 * 453.59237",
-    "Each row must give over that distance",
-    "uky_drill",
-)
+ROW_CATCH = formula(row_catch_g, "Each row must give over that distance")

@@ -1,7 +1,7 @@
 """Fertilizer: from what a lab prints to pounds of product and bags."""
 
 from generator.units import SQ_FT_PER_AC
-from generator.working import Formula, total, whole_down
+from generator.working import formula, total, whole_down
 
 
 def product_rate_lb_per_ac(nutrient_lb_per_ac: float, nutrient_fraction: float) -> float:
@@ -134,72 +134,14 @@ def nutrient_price_usd(price_usd: float, package_lb: float, nutrient_fraction: f
     return price_usd / (package_lb * nutrient_fraction)
 
 
-FERTILIZER_RATE = Formula(
-    product_rate_lb_per_ac,
-    "lb_per_ac",
-    "nutrient_lb_per_ac / nutrient_fraction",
-    "Fertilizer to an acre for this nutrient",
-    "mb_fertility",
-)
-CARRIED = Formula(
-    carried_lb_per_ac,
-    "lb_per_ac",
-    "product_lb_per_ac * nutrient_fraction",
-    "Nutrient it carries to an acre",
-    "mb_fertility",
-)
-STILL_NEEDED = Formula(
-    still_needed_lb_per_ac,
-    "lb_per_ac",
-    "max(0, need_lb_per_ac - total(credits_lb_per_ac))",
-    "Still needed to an acre",
-    "mb_fertility",
-)
-BEYOND = Formula(
-    beyond_lb_per_ac,
-    "lb_per_ac",
-    "max(0, got_lb_per_ac - need_lb_per_ac)",
-    "More than asked, to an acre",
-    "arithmetic",
-)
-NUTRIENT_TOGETHER = Formula(
-    together_lb_per_ac,
-    "lb_per_ac",
-    "total(parts_lb_per_ac)",
-    "Nutrient put on an acre",
-    "arithmetic",
-)
-PRODUCT_TOGETHER = Formula(
-    together_lb_per_ac,
-    "lb_per_ac",
-    "total(parts_lb_per_ac)",
-    "Fertilizer to an acre",
-    "arithmetic",
-)
-FERTILIZER_LB = Formula(
-    product_lb, "lb", "area_ac * product_lb_per_ac", "Fertilizer for the place", "arithmetic"
-)
-WHOLE_BAGS = Formula(
-    whole_bags_count, "count", "whole_down(product_lb / package_lb)", "Whole bags", "arithmetic"
-)
-PART_BAG = Formula(
-    part_bag_lb,
-    "lb",
-    "max(0, product_lb - bags_count * package_lb)",
-    "From one more bag",
-    "arithmetic",
-)
-NUTRIENT_PRICE = Formula(
-    nutrient_price_usd,
-    "usd",
-    "price_usd / (package_lb * nutrient_fraction)",
-    "A pound of its nutrient costs",
-    "mb_fertility",
-)
-FERTILIZER_STRETCH = Formula(
-    stretch_lb,
-    "lb",
-    "product_lb_per_ac * width_ft * stretch_ft / 43560",
-    "On a stretch of the strip",
-    "arithmetic",
-)
+FERTILIZER_RATE = formula(product_rate_lb_per_ac, "Fertilizer to an acre for this nutrient")
+CARRIED = formula(carried_lb_per_ac, "Nutrient it carries to an acre")
+STILL_NEEDED = formula(still_needed_lb_per_ac, "Still needed to an acre")
+BEYOND = formula(beyond_lb_per_ac, "More than asked, to an acre")
+NUTRIENT_TOGETHER = formula(together_lb_per_ac, "Nutrient put on an acre")
+PRODUCT_TOGETHER = formula(together_lb_per_ac, "Fertilizer to an acre")
+FERTILIZER_LB = formula(product_lb, "Fertilizer for the place")
+WHOLE_BAGS = formula(whole_bags_count, "Whole bags")
+PART_BAG = formula(part_bag_lb, "From one more bag")
+NUTRIENT_PRICE = formula(nutrient_price_usd, "A pound of its nutrient costs")
+FERTILIZER_STRETCH = formula(stretch_lb, "On a stretch of the strip")

@@ -1,6 +1,6 @@
 """Machines on ground: acres in an hour, hours, fuel, days of rent."""
 
-from generator.working import Formula, whole_up
+from generator.working import formula, whole_up
 
 # A foot of width at one mile an hour covers 5,280 of an acre's 43,560 square feet in an hour.
 MPH_FT_PER_AC_PER_HOUR = 8.25
@@ -84,19 +84,9 @@ def rent_usd(rent_days: float, rent_usd_per_day: float) -> float:
     return float(rent_days * rent_usd_per_day)
 
 
-WORK_RATE = Formula(
-    work_rate_ac_per_hour,
-    "ac_per_hour",
-    "speed_mph * width_ft * efficiency_fraction / 8.25",
-    "Ground covered in an hour",
-    "iowa_pm696",
-)
-HOURS = Formula(
-    work_hours, "hours", "area_ac / work_rate_ac_per_hour", "Hours on the ground", "arithmetic"
-)
-FUEL = Formula(fuel_gal, "gal", "work_hours * fuel_gal_per_hour", "Fuel", "arithmetic")
-FUEL_COST = Formula(fuel_usd, "usd", "fuel_gal * fuel_usd_per_gal", "Cost of fuel", "arithmetic")
-RENT_DAYS = Formula(
-    rent_days, "days", "whole_up(work_hours / work_day_hours)", "Days of rent", "arithmetic"
-)
-RENT_COST = Formula(rent_usd, "usd", "rent_days * rent_usd_per_day", "Rent", "arithmetic")
+WORK_RATE = formula(work_rate_ac_per_hour, "Ground covered in an hour")
+HOURS = formula(work_hours, "Hours on the ground")
+FUEL = formula(fuel_gal, "Fuel")
+FUEL_COST = formula(fuel_usd, "Cost of fuel")
+RENT_DAYS = formula(rent_days, "Days of rent")
+RENT_COST = formula(rent_usd, "Rent")

@@ -1,7 +1,7 @@
 """What a tank is filled to: a load rounded up to a mark, in gallons, quarts and ounces."""
 
 from generator.units import FL_OZ_PER_GAL, QT_PER_GAL
-from generator.working import Formula, whole_down, whole_up
+from generator.working import formula, whole_down, whole_up
 
 
 def load_at_mark_gal(load_gal: float, mark_fl_oz: float, tank_gal: float) -> float:
@@ -58,25 +58,7 @@ def left_fl_oz(load_gal: float) -> float:
     return (load_gal - whole_down(load_gal * QT_PER_GAL) / QT_PER_GAL) * FL_OZ_PER_GAL
 
 
-LOAD_AT_MARK = Formula(
-    load_at_mark_gal,
-    "gal",
-    "min(tank_gal, whole_up(load_gal * 128 / mark_fl_oz) * mark_fl_oz / 128)",
-    "Spray mix in the load, at the mark above",
-    "arithmetic",
-)
-WHOLE_GAL = Formula(whole_gal, "gal", "whole_down(load_gal)", "Whole gallons", "arithmetic")
-WHOLE_QT = Formula(
-    whole_qt,
-    "qt",
-    "whole_down((load_gal - whole_down(load_gal)) * 4)",
-    "And quarts",
-    "pnw_measures",
-)
-LEFT_FL_OZ = Formula(
-    left_fl_oz,
-    "fl_oz",
-    "(load_gal - whole_down(load_gal * 4) / 4) * 128",
-    "And fluid ounces",
-    "pnw_measures",
-)
+LOAD_AT_MARK = formula(load_at_mark_gal, "Spray mix in the load, at the mark above")
+WHOLE_GAL = formula(whole_gal, "Whole gallons")
+WHOLE_QT = formula(whole_qt, "And quarts")
+LEFT_FL_OZ = formula(left_fl_oz, "And fluid ounces")

@@ -2,7 +2,7 @@
 
 from collections.abc import Sequence
 
-from generator.working import Formula, total
+from generator.working import formula, total
 
 
 def free_hours(weekends_count: float, weekend_hours: float) -> float:
@@ -57,21 +57,7 @@ def left_hours(whole_hours: float, taken_hours: Sequence[float]) -> float:
     return max(0, whole_hours - total(taken_hours))
 
 
-FREE = Formula(free_hours, "hours", "weekends_count * weekend_hours", "Hours free", "arithmetic")
-FREE_ON_A_WEEKEND = Formula(
-    free_on_a_weekend_hours,
-    "hours",
-    "free_hours / weekends_count",
-    "Hours free on a weekend",
-    "arithmetic",
-)
-DONE_ON_A_WEEKEND = Formula(
-    done_on_a_weekend_hours,
-    "hours",
-    "min(job_hours, weekend_hours)",
-    "Hours of the job on this weekend",
-    "arithmetic",
-)
-HOURS_LEFT = Formula(
-    left_hours, "hours", "max(0, whole_hours - total(taken_hours))", "Hours left", "arithmetic"
-)
+FREE = formula(free_hours, "Hours free")
+FREE_ON_A_WEEKEND = formula(free_on_a_weekend_hours, "Hours free on a weekend")
+DONE_ON_A_WEEKEND = formula(done_on_a_weekend_hours, "Hours of the job on this weekend")
+HOURS_LEFT = formula(left_hours, "Hours left")

@@ -1,6 +1,6 @@
 """Height of a planting: how it grows in a season, what cutting and winter leave of it."""
 
-from generator.working import Formula
+from generator.working import formula
 
 
 def grown_fraction(
@@ -117,55 +117,11 @@ def later_pull_fraction(pull_fraction: float) -> float:
     return (1 + pull_fraction) / 2
 
 
-GROWN = Formula(
-    grown_fraction,
-    "fraction",
-    "before_fraction + (after_fraction - before_fraction) * past_days / between_days",
-    "Part of the season's growth",
-    "arithmetic",
-)
-GROWING = Formula(
-    growing_in,
-    "in",
-    "full_in * grown_fraction * pull_fraction",
-    "Height of the growth",
-    "arithmetic",
-)
-REGROWN = Formula(
-    regrown_in,
-    "in",
-    "min(cut_in, at_cut_in) + full_in * (grown_fraction - before_fraction) * pull_fraction",
-    "Height after the cut",
-    "common_practice",
-)
-WINTERED = Formula(
-    wintered_in,
-    "in",
-    "height_in * winter_share_fraction",
-    "Height through winter",
-    "common_practice",
-)
-CUT_IN_WINTER = Formula(
-    cut_in_winter_in, "in", "min(cut_in, height_in)", "Height after the cut", "arithmetic"
-)
-PULL = Formula(
-    pull_fraction,
-    "fraction",
-    "measured_in / expected_in",
-    "Measured against typical",
-    "common_practice",
-)
-HELD = Formula(
-    held_in,
-    "in",
-    "min(height_in, max(measured_in, full_in))",
-    "Height, held to what was measured",
-    "common_practice",
-)
-LATER_PULL = Formula(
-    later_pull_fraction,
-    "fraction",
-    "(1 + pull_fraction) / 2",
-    "Measured against typical, seasons later",
-    "common_practice",
-)
+GROWN = formula(grown_fraction, "Part of the season's growth")
+GROWING = formula(growing_in, "Height of the growth")
+REGROWN = formula(regrown_in, "Height after the cut")
+WINTERED = formula(wintered_in, "Height through winter")
+CUT_IN_WINTER = formula(cut_in_winter_in, "Height after the cut")
+PULL = formula(pull_fraction, "Measured against typical")
+HELD = formula(held_in, "Height, held to what was measured")
+LATER_PULL = formula(later_pull_fraction, "Measured against typical, seasons later")

@@ -3,7 +3,7 @@
 from collections.abc import Sequence
 
 from generator.units import M_PER_FT
-from generator.working import Formula, mean, whole_up
+from generator.working import formula, mean, whole_up
 
 # One line of the pole method: so many stations, so far apart (source key pole_stations).
 STATIONS_ON_A_LINE = 20
@@ -64,23 +64,7 @@ def unlifted_fraction(pull_fraction: float) -> float:
     return min(1, pull_fraction)
 
 
-STATIONS_WANTED = Formula(
-    stations_wanted_count,
-    "count",
-    "max(20, whole_up(length_ft * 0.3048 / 10))",
-    "Stations asked for",
-    "pole_stations",
-)
-MEAN_HEIGHT = Formula(
-    mean_height_in, "in", "mean(heights_in)", "Mean of the heights measured", "arithmetic"
-)
-LOWEST_HEIGHT = Formula(
-    lowest_height_in, "in", "min(heights_in)", "Lowest of the heights measured", "arithmetic"
-)
-UNLIFTED = Formula(
-    unlifted_fraction,
-    "fraction",
-    "min(1, pull_fraction)",
-    "Measured against typical, never up",
-    "common_practice",
-)
+STATIONS_WANTED = formula(stations_wanted_count, "Stations asked for")
+MEAN_HEIGHT = formula(mean_height_in, "Mean of the heights measured")
+LOWEST_HEIGHT = formula(lowest_height_in, "Lowest of the heights measured")
+UNLIFTED = formula(unlifted_fraction, "Measured against typical, never up")

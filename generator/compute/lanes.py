@@ -4,7 +4,7 @@ A part is what shuts on its own: one nozzle of a boom, one side of a pattern, or
 """
 
 from generator.units import IN_PER_FT
-from generator.working import Formula, whole_up
+from generator.working import formula, whole_up
 
 
 def lapped_lanes_count(width_ft: float, pass_width_ft: float, least_lap_in: float) -> float:
@@ -238,110 +238,24 @@ def all_open_gal(
     return area_ac * lanes_count * full_width_ft / width_ft * carrier_gal_per_ac
 
 
-LAPPED_LANES = Formula(
-    lapped_lanes_count,
-    "count",
-    "max(1, whole_up((width_ft - least_lap_in / 12) / (pass_width_ft - least_lap_in / 12)))",
-    "Passes side by side",
-    "arithmetic",
-)
-ONE_MORE = Formula(
-    one_more_count,
-    "count",
-    "lanes_count + 1",
-    "Passes side by side, one more so that they lap less",
-    "arithmetic",
-)
-PARTS = Formula(
-    parts_count, "count", "whole_up(width_ft / part_ft)", "Open over all passes", "arithmetic"
-)
-LAPPED_PARTS = Formula(
-    lapped_parts_count,
-    "count",
-    "whole_up((width_ft + (lanes_count - 1) * least_lap_in / 12) / part_ft)",
-    "Open over all passes",
-    "arithmetic",
-)
-OPEN = Formula(
-    open_count, "count", "whole_up(parts_count / lanes_count)", "Open on a pass", "arithmetic"
-)
-OPEN_LAST = Formula(
-    open_last_count,
-    "count",
-    "parts_count - (lanes_count - 1) * open_count",
-    "Open on the last pass",
-    "arithmetic",
-)
-SHUT = Formula(
-    shut_count, "count", "nozzles_count - open_count", "Shut on every pass", "arithmetic"
-)
-SHUT_LAST = Formula(
-    shut_count, "count", "nozzles_count - open_count", "Shut on the last pass", "arithmetic"
-)
-NOZZLE_WIDTH = Formula(
-    nozzle_ft, "ft", "nozzle_spacing_in / 12", "Width one nozzle adds", "arithmetic", read_as="tape"
-)
-SIDE_WIDTH = Formula(
-    side_ft, "ft", "swath_ft / 2", "Width of one side", "arithmetic", read_as="tape"
-)
-PASS_WIDTH = Formula(
-    pass_width_ft, "ft", "open_count * part_ft", "Width of one pass", "arithmetic", read_as="tape"
-)
-WHOLE_PASS = Formula(
-    whole_pass_ft, "ft", "swath_ft", "Width of one pass", "arithmetic", read_as="tape"
-)
-LAID_WIDTH = Formula(
-    laid_width_ft,
-    "ft",
-    "parts_count * part_ft",
-    "Width of all passes together",
-    "arithmetic",
-    read_as="tape",
-)
-LAP = Formula(
-    lap_in,
-    "in",
-    "(laid_width_ft - width_ft) * 12 / (lanes_count - 1)",
-    "Lap between two passes",
-    "arithmetic",
-    read_as="tape",
-)
-APART = Formula(
-    passes_apart_ft,
-    "ft",
-    "pass_width_ft - lap_in / 12",
-    "From pass to pass",
-    "arithmetic",
-    read_as="tape",
-)
-MIDDLE = Formula(
-    middle_ft, "ft", "width_ft / 2", "The pass from either edge", "arithmetic", read_as="tape"
-)
-LAST_WIDTH = Formula(
-    pass_width_ft,
-    "ft",
-    "open_count * part_ft",
-    "Width of the last pass",
-    "arithmetic",
-    read_as="tape",
-)
-LAST_PASS = Formula(
-    middle_ft, "ft", "width_ft / 2", "The last pass from the far edge", "arithmetic", read_as="tape"
-)
-FIRST_PASS = Formula(
-    middle_ft, "ft", "width_ft / 2", "The first pass from the edge", "arithmetic", read_as="tape"
-)
-LAID = Formula(
-    laid_ac,
-    "ac",
-    "area_ac * laid_width_ft / width_ft",
-    "Ground the passes spray",
-    "arithmetic",
-)
-ALL_OPEN = Formula(
-    all_open_gal,
-    "gal",
-    "area_ac * lanes_count * full_width_ft / width_ft * carrier_gal_per_ac",
-    "The same passes with everything open",
-    "arithmetic",
-)
+LAPPED_LANES = formula(lapped_lanes_count, "Passes side by side")
+ONE_MORE = formula(one_more_count, "Passes side by side, one more so that they lap less")
+PARTS = formula(parts_count, "Open over all passes")
+LAPPED_PARTS = formula(lapped_parts_count, "Open over all passes")
+OPEN = formula(open_count, "Open on a pass")
+OPEN_LAST = formula(open_last_count, "Open on the last pass")
+SHUT = formula(shut_count, "Shut on every pass")
+SHUT_LAST = formula(shut_count, "Shut on the last pass")
+NOZZLE_WIDTH = formula(nozzle_ft, "Width one nozzle adds", read_as="tape")
+SIDE_WIDTH = formula(side_ft, "Width of one side", read_as="tape")
+PASS_WIDTH = formula(pass_width_ft, "Width of one pass", read_as="tape")
+WHOLE_PASS = formula(whole_pass_ft, "Width of one pass", read_as="tape")
+LAID_WIDTH = formula(laid_width_ft, "Width of all passes together", read_as="tape")
+LAP = formula(lap_in, "Lap between two passes", read_as="tape")
+APART = formula(passes_apart_ft, "From pass to pass", read_as="tape")
+MIDDLE = formula(middle_ft, "The pass from either edge", read_as="tape")
+LAST_WIDTH = formula(pass_width_ft, "Width of the last pass", read_as="tape")
+LAST_PASS = formula(middle_ft, "The last pass from the far edge", read_as="tape")
+FIRST_PASS = formula(middle_ft, "The first pass from the edge", read_as="tape")
+LAID = formula(laid_ac, "Ground the passes spray")
+ALL_OPEN = formula(all_open_gal, "The same passes with everything open")

@@ -1,7 +1,7 @@
 """Ground that passes lay more than once, or beside the place, and widths that lay none so."""
 
 from generator.units import IN_PER_FT
-from generator.working import Formula, whole_down, whole_up
+from generator.working import formula, whole_down, whole_up
 
 TENTHS = 10  # a tape is read to a tenth of a foot
 
@@ -116,72 +116,25 @@ def fitting_swath_ft(width_ft: float, lanes_count: float) -> float:
     return whole_up(width_ft / lanes_count * TENTHS) / TENTHS
 
 
-LAID_TIMES = Formula(
-    laid_times_count,
-    "count",
-    "min(lanes_count, whole_up(pass_width_ft / passes_apart_ft))",
-    "Passes over the same ground, at most",
-    "arithmetic",
-)
+LAID_TIMES = formula(laid_times_count, "Passes over the same ground, at most")
 
 
-LAP_SHARE = Formula(
-    lap_fraction,
-    "fraction",
-    "lap_in / 12 / pass_width_ft",
-    "Lap, of the width of a pass",
-    "arithmetic",
-)
+LAP_SHARE = formula(lap_fraction, "Lap, of the width of a pass")
 
 
-BESIDE = Formula(
-    beside_in,
-    "in",
-    "(laid_width_ft - width_ft) / 2 * 12",
-    "Falls beside the place on each side",
-    "arithmetic",
-    read_as="tape",
-)
+BESIDE = formula(beside_in, "Falls beside the place on each side", read_as="tape")
 
 
-BESIDE_SHARE = Formula(
-    beside_fraction,
-    "fraction",
-    "2 * beside_in / 12 / pass_width_ft",
-    "Falls beside the place, of the width of the pass",
-    "arithmetic",
-)
+BESIDE_SHARE = formula(beside_fraction, "Falls beside the place, of the width of the pass")
 
 
-FEWER_PARTS = Formula(fewer_parts_count, "count", "parts_count - 1", "One less open", "arithmetic")
+FEWER_PARTS = formula(fewer_parts_count, "One less open")
 
 
-FITTING_WIDTH = Formula(
-    fitting_width_ft,
-    "ft",
-    "whole_down(parts_count * part_ft * 10) / 10",
-    "A width that fits",
-    "arithmetic",
-    read_as="both",
-)
+FITTING_WIDTH = formula(fitting_width_ft, "A width that fits", read_as="both")
 
 
-LAPPED_WIDTH = Formula(
-    lapped_width_ft,
-    "ft",
-    "whole_down((parts_count * part_ft - (whole_up(parts_count * part_ft / full_width_ft) - 1)"
-    " * least_lap_in / 12) * 10) / 10",
-    "A width that fits",
-    "arithmetic",
-    read_as="both",
-)
+LAPPED_WIDTH = formula(lapped_width_ft, "A width that fits", read_as="both")
 
 
-FITTING_SWATH = Formula(
-    fitting_swath_ft,
-    "ft",
-    "whole_up(width_ft / lanes_count * 10) / 10",
-    "A pattern that fits",
-    "arithmetic",
-    read_as="both",
-)
+FITTING_SWATH = formula(fitting_swath_ft, "A pattern that fits", read_as="both")

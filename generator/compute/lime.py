@@ -1,7 +1,7 @@
 """Lime: each way a lab prints the need, to tons of the lime at hand."""
 
 from generator.units import LB_PER_TON, SQ_FT_PER_AC
-from generator.working import Formula, whole_up
+from generator.working import formula, whole_up
 
 
 def lime_by_enm_ton_per_ac(need_enm_lb_per_ac: float, enm_lb_per_ton: float) -> float:
@@ -125,56 +125,12 @@ def lime_stretch_lb(lime_ton_per_ac: float, width_ft: float, stretch_ft: float) 
     return lime_ton_per_ac * LB_PER_TON * width_ft * stretch_ft / SQ_FT_PER_AC
 
 
-LIME_BY_ENM = Formula(
-    lime_by_enm_ton_per_ac,
-    "ton_per_ac",
-    "need_enm_lb_per_ac / enm_lb_per_ton",
-    "Lime to an acre, by ENM",
-    "mu_lime",
-)
-LIME_BY_CCE = Formula(
-    lime_by_cce_ton_per_ac,
-    "ton_per_ac",
-    "need_lb_per_ac * base_cce_fraction / cce_fraction / 2000",
-    "Lime to an acre, by CCE",
-    "psu_lime",
-)
-LIME_BY_ECCE = Formula(
-    lime_by_ecce_ton_per_ac,
-    "ton_per_ac",
-    "need_lb_per_ac * base_ecce_fraction / ecce_fraction / 2000",
-    "Lime to an acre, by ECCE",
-    "geary_lime",
-)
-LIME_NOW = Formula(
-    lime_now_ton_per_ac,
-    "ton_per_ac",
-    "min(lime_ton_per_ac, at_once_ton_per_ac)",
-    "Lime to an acre this time",
-    "mu_lime",
-)
-LIME_LATER = Formula(
-    lime_later_ton_per_ac,
-    "ton_per_ac",
-    "max(0, lime_ton_per_ac - now_ton_per_ac)",
-    "Lime to an acre later",
-    "mu_lime",
-)
-APPLICATIONS = Formula(
-    applications_count,
-    "count",
-    "whole_up(lime_ton_per_ac / at_once_ton_per_ac)",
-    "Times it is spread",
-    "mu_lime",
-)
-LIME_TON = Formula(lime_ton, "ton", "area_ac * lime_ton_per_ac", "Lime for the place", "arithmetic")
-LIME_LB = Formula(
-    lime_lb, "lb", "area_ac * lime_ton_per_ac * 2000", "Lime for the place in pounds", "arithmetic"
-)
-LIME_STRETCH = Formula(
-    lime_stretch_lb,
-    "lb",
-    "lime_ton_per_ac * 2000 * width_ft * stretch_ft / 43560",
-    "Lime on a stretch of the strip",
-    "arithmetic",
-)
+LIME_BY_ENM = formula(lime_by_enm_ton_per_ac, "Lime to an acre, by ENM")
+LIME_BY_CCE = formula(lime_by_cce_ton_per_ac, "Lime to an acre, by CCE")
+LIME_BY_ECCE = formula(lime_by_ecce_ton_per_ac, "Lime to an acre, by ECCE")
+LIME_NOW = formula(lime_now_ton_per_ac, "Lime to an acre this time")
+LIME_LATER = formula(lime_later_ton_per_ac, "Lime to an acre later")
+APPLICATIONS = formula(applications_count, "Times it is spread")
+LIME_TON = formula(lime_ton, "Lime for the place")
+LIME_LB = formula(lime_lb, "Lime for the place in pounds")
+LIME_STRETCH = formula(lime_stretch_lb, "Lime on a stretch of the strip")

@@ -1,6 +1,6 @@
 """Money: what is used at its price, hire, and what a contract pays back."""
 
-from generator.working import Formula, total
+from generator.working import formula, total
 
 
 def used_usd(amount: float, package_size: float, price_usd: float) -> float:
@@ -120,29 +120,13 @@ def net_usd(cost_usd: float, paid_back_usd: list[float]) -> float:
     return cost_usd - total(paid_back_usd)
 
 
-USED = Formula(
-    used_usd, "usd", "amount * price_usd / package_size", "Cost of what is used", "arithmetic"
-)
-HIRE_BY_AREA = Formula(
-    hire_by_area_usd, "usd", "area_ac * price_usd_per_ac", "Charge by the acre", "arithmetic"
-)
-HIRE_BY_TIME = Formula(
-    hire_by_time_usd, "usd", "work_hours * price_usd_per_hour", "Charge by the hour", "arithmetic"
-)
-AT_LEAST = Formula(
-    at_least_usd, "usd", "max(charge_usd, minimum_usd)", "Charge with its minimum", "arithmetic"
-)
-PART = Formula(part_of, "usd", "whole * part / together", "Part of a shared cost", "arithmetic")
-PART_DAYS = Formula(
-    part_of, "days", "whole * part / together", "Part of the days of rent", "arithmetic"
-)
-SHARE_BY_AREA = Formula(
-    share_by_area_usd, "usd", "area_ac * pays_usd_per_ac", "Payment by the acre", "arithmetic"
-)
-SHARE_OF_COST = Formula(
-    share_of_cost_usd, "usd", "cost_usd * pays_fraction", "Payment as a share", "arithmetic"
-)
-CAPPED = Formula(capped_usd, "usd", "min(paid_usd, cap_usd)", "Payment with its cap", "arithmetic")
-NET = Formula(
-    net_usd, "usd", "cost_usd - total(paid_back_usd)", "Cost less what is paid back", "arithmetic"
-)
+USED = formula(used_usd, "Cost of what is used")
+HIRE_BY_AREA = formula(hire_by_area_usd, "Charge by the acre")
+HIRE_BY_TIME = formula(hire_by_time_usd, "Charge by the hour")
+AT_LEAST = formula(at_least_usd, "Charge with its minimum")
+PART = formula(part_of, "Part of a shared cost", unit="usd")
+PART_DAYS = formula(part_of, "Part of the days of rent", unit="days")
+SHARE_BY_AREA = formula(share_by_area_usd, "Payment by the acre")
+SHARE_OF_COST = formula(share_of_cost_usd, "Payment as a share")
+CAPPED = formula(capped_usd, "Payment with its cap")
+NET = formula(net_usd, "Cost less what is paid back")

@@ -1,7 +1,7 @@
 """Counts of plants: from cells of a frame, or plants in a row, to how thick a planting stands."""
 
 from generator.units import IN_PER_FT, SQ_FT_PER_AC, SQ_M_PER_SQ_FT
-from generator.working import Formula, whole_up
+from generator.working import formula, whole_up
 
 # One laying of the frame, five cells by five (source key vogel_masters_grid).
 CELLS_IN_FRAME = 25
@@ -148,65 +148,13 @@ def stretch_length_ft(to_ft: float, from_ft: float) -> float:
     return to_ft - from_ft
 
 
-CELLS_LOOKED_AT = Formula(
-    cells_looked_at_count, "count", "placements_count * 25", "Cells looked at", "vogel_masters_grid"
-)
-FREQUENCY = Formula(
-    frequency_fraction,
-    "fraction",
-    "cells_with_plant_count / cells_count",
-    "Cells with a plant",
-    "osu_stand_check",
-)
-CAREFUL = Formula(
-    careful_plants_per_sq_m,
-    "plants_per_sq_m",
-    "0.4 * frequency_fraction * 100",
-    "By the careful conversion",
-    "vogel_masters_grid",
-)
-ONE_IN_A_CELL = Formula(
-    one_in_a_cell_plants_per_sq_m,
-    "plants_per_sq_m",
-    "cells_with_plant_count / (cells_count * 0.0225)",
-    "If each such cell held one plant",
-    "glbrc_stand_count",
-)
-LOWER = Formula(
-    lower_plants_per_sq_m,
-    "plants_per_sq_m",
-    "min(careful_plants_per_sq_m, one_in_a_cell_plants_per_sq_m)",
-    "Plants that count",
-    "arithmetic",
-)
-PER_SQ_FT = Formula(
-    plants_per_sq_ft,
-    "plants_per_sq_ft",
-    "plants_per_sq_m * 0.09290304",
-    "Plants on a square foot",
-    "nist_811",
-)
-ROW_PER_SQ_M = Formula(
-    row_plants_per_sq_m,
-    "plants_per_sq_m",
-    "plants_per_row_ft * 12 / row_spacing_in / 0.09290304",
-    "Plants that count",
-    "nist_811",
-)
-ROW_PER_AC = Formula(
-    row_plants_per_ac,
-    "plants_per_ac",
-    "plants_per_row_ft * 12 / row_spacing_in * 43560",
-    "Plants on an acre",
-    "psu_stand_rows",
-)
-PLACEMENTS_WANTED = Formula(
-    placements_wanted_count,
-    "count",
-    "whole_up(area_ac * 4)",
-    "Places to lay the frame at, at the least",
-    "osu_stand_check",
-)
-STRETCH_LENGTH = Formula(
-    stretch_length_ft, "ft", "to_ft - from_ft", "Length of the stretch", "arithmetic"
-)
+CELLS_LOOKED_AT = formula(cells_looked_at_count, "Cells looked at")
+FREQUENCY = formula(frequency_fraction, "Cells with a plant")
+CAREFUL = formula(careful_plants_per_sq_m, "By the careful conversion")
+ONE_IN_A_CELL = formula(one_in_a_cell_plants_per_sq_m, "If each such cell held one plant")
+LOWER = formula(lower_plants_per_sq_m, "Plants that count")
+PER_SQ_FT = formula(plants_per_sq_ft, "Plants on a square foot", unit="plants_per_sq_ft")
+ROW_PER_SQ_M = formula(row_plants_per_sq_m, "Plants that count")
+ROW_PER_AC = formula(row_plants_per_ac, "Plants on an acre")
+PLACEMENTS_WANTED = formula(placements_wanted_count, "Places to lay the frame at, at the least")
+STRETCH_LENGTH = formula(stretch_length_ft, "Length of the stretch")

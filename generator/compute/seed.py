@@ -1,7 +1,7 @@
 """Pure live seed: from the tag to the pounds in the bag."""
 
 from generator.units import SQ_FT_PER_AC
-from generator.working import Formula
+from generator.working import formula
 
 
 def pls_fraction(
@@ -113,49 +113,10 @@ def seeds_per_sq_ft(rate_pls_lb_per_ac: float, live_seeds_per_lb: float) -> floa
     return rate_pls_lb_per_ac * live_seeds_per_lb / SQ_FT_PER_AC
 
 
-PLS_FRACTION = Formula(
-    pls_fraction,
-    "fraction",
-    "purity_fraction * (germination_fraction + hard_fraction + dormant_fraction)",
-    "Pure live seed on the tag",
-    "uga_pls",
-)
-VIABLE = Formula(
-    viable_fraction,
-    "fraction",
-    "germination_fraction + hard_fraction + dormant_fraction",
-    "Alive on the tag",
-    "uga_pls",
-)
-BULK_SEED = Formula(
-    bulk_seed_lb, "lb", "area_ac * rate_pls_lb_per_ac / pls_fraction", "Seed off the bag", "uga_pls"
-)
-BULK_RATE = Formula(
-    bulk_rate_lb_per_ac,
-    "lb_per_ac",
-    "rate_pls_lb_per_ac / pls_fraction",
-    "Seed off the bag to an acre",
-    "uga_pls",
-)
-DORMANT_SHARE = Formula(
-    dormant_share_fraction,
-    "fraction",
-    "dormant_fraction / (germination_fraction + hard_fraction + dormant_fraction)",
-    "Share of the live seed asleep in the test",
-    "cfr_201_57a",
-)
-READY_RATE = Formula(
-    ready_rate_pls_lb_per_ac,
-    "lb_per_ac",
-    "rate_pls_lb_per_ac * germination_fraction"
-    " / (germination_fraction + hard_fraction + dormant_fraction)",
-    "Ready to grow without a winter",
-    "cfr_201_57a",
-)
-SEEDS_PER_SQ_FT = Formula(
-    seeds_per_sq_ft,
-    "seeds_per_sq_ft",
-    "rate_pls_lb_per_ac * live_seeds_per_lb / 43560",
-    "Live seeds on a square foot",
-    "wvu_rates",
-)
+PLS_FRACTION = formula(pls_fraction, "Pure live seed on the tag")
+VIABLE = formula(viable_fraction, "Alive on the tag")
+BULK_SEED = formula(bulk_seed_lb, "Seed off the bag")
+BULK_RATE = formula(bulk_rate_lb_per_ac, "Seed off the bag to an acre")
+DORMANT_SHARE = formula(dormant_share_fraction, "Share of the live seed asleep in the test")
+READY_RATE = formula(ready_rate_pls_lb_per_ac, "Ready to grow without a winter")
+SEEDS_PER_SQ_FT = formula(seeds_per_sq_ft, "Live seeds on a square foot", unit="seeds_per_sq_ft")

@@ -3,7 +3,7 @@
 import math
 
 from generator.units import SQ_FT_PER_AC
-from generator.working import Formula
+from generator.working import formula
 
 
 def counted_rate_lb_per_ac(rate_seeds_per_sq_ft: float, live_seeds_per_lb: float) -> float:
@@ -111,59 +111,15 @@ def pls_pound_usd(price_usd: float, package_lb: float, pls_fraction: float) -> f
     return price_usd / (package_lb * pls_fraction)
 
 
-COUNTED_RATE = Formula(
-    counted_rate_lb_per_ac,
-    "lb_per_ac",
-    "rate_seeds_per_sq_ft * 43560 / live_seeds_per_lb",
-    "Pure live seed to an acre, from seeds on a square foot",
-    "wvu_rates",
+COUNTED_RATE = formula(
+    counted_rate_lb_per_ac, "Pure live seed to an acre, from seeds on a square foot"
 )
-SHARE_RATE = Formula(
-    share_rate_lb_per_ac,
-    "lb_per_ac",
-    "mix_rate_pls_lb_per_ac * share_fraction",
-    "Pure live seed to an acre, of its share",
-    "arithmetic",
+SHARE_RATE = formula(share_rate_lb_per_ac, "Pure live seed to an acre, of its share")
+SHARE_SEEDS = formula(share_seeds_per_lb, "Its live seeds in a pound of the mixture")
+MIX_SEEDS = formula(mix_seeds_per_lb, "Live seeds in a pound of the mixture")
+TOGETHER = formula(together_seeds_per_sq_ft, "Live seeds of all kinds on a square foot")
+ALONE_SHARE = formula(alone_share_fraction, "Of the least that is usual of it alone")
+MIXTURE_SHARE = formula(
+    mixture_share_fraction, "The kinds together, each of the least that is usual of it alone"
 )
-SHARE_SEEDS = Formula(
-    share_seeds_per_lb,
-    "seeds_per_lb",
-    "share_fraction * live_seeds_per_lb",
-    "Its live seeds in a pound of the mixture",
-    "arithmetic",
-)
-MIX_SEEDS = Formula(
-    mix_seeds_per_lb,
-    "seeds_per_lb",
-    "total(share_seeds_per_lb)",
-    "Live seeds in a pound of the mixture",
-    "sask_forage",
-)
-TOGETHER = Formula(
-    together_seeds_per_sq_ft,
-    "seeds_per_sq_ft",
-    "total(each_seeds_per_sq_ft)",
-    "Live seeds of all kinds on a square foot",
-    "arithmetic",
-)
-ALONE_SHARE = Formula(
-    alone_share_fraction,
-    "fraction",
-    "rate_pls_lb_per_ac / usual_rate_low_lb_per_ac",
-    "Of the least that is usual of it alone",
-    "arithmetic",
-)
-MIXTURE_SHARE = Formula(
-    mixture_share_fraction,
-    "fraction",
-    "total(each_fraction)",
-    "The kinds together, each of the least that is usual of it alone",
-    "arithmetic",
-)
-PLS_POUND = Formula(
-    pls_pound_usd,
-    "usd",
-    "price_usd / (package_lb * pls_fraction)",
-    "A pound of pure live seed costs",
-    "psu_pls_price",
-)
+PLS_POUND = formula(pls_pound_usd, "A pound of pure live seed costs")

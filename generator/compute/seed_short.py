@@ -1,6 +1,6 @@
 """Seed that does not reach: what is left for a place, and the acres it sows at full rate."""
 
-from generator.working import Formula, total, whole_down
+from generator.working import formula, total, whole_down
 
 
 def supply_lb(on_hand_lb: float, most_to_be_had_lb: float) -> float:
@@ -120,40 +120,12 @@ def waiting_area_ac(area_ac: float) -> float:
     return area_ac
 
 
-SUPPLY = Formula(
-    supply_lb, "lb", "on_hand_lb + most_to_be_had_lb", "Seed to be had in all", "arithmetic"
-)
-STILL_TO_BE_HAD = Formula(
-    still_to_be_had_lb,
-    "lb",
-    "max(0, most_to_be_had_lb - total(bought_lb))",
-    "Can still be had",
-    "arithmetic",
-)
-IN_WHOLE_BAGS = Formula(
-    in_whole_bags_lb,
-    "lb",
-    "package_lb * whole_down(to_be_had_lb / package_lb)",
-    "To be had in whole bags",
-    "arithmetic",
-)
-FOR_PLACE = Formula(
-    for_place_lb, "lb", "left_lb + total(used_lb)", "Sown here and left for here", "arithmetic"
-)
-TAKEN = Formula(
-    taken_lb, "lb", "whole_place_lb * sown_area_ac / area_ac", "Seed this place takes", "arithmetic"
-)
-LEFT = Formula(
-    left_lb, "lb", "max(0, left_lb - taken_lb)", "Seed left for places after it", "arithmetic"
-)
-SOWN_AREA = Formula(
-    sown_area_ac,
-    "ac",
-    "area_ac * min(1, left_lb / whole_place_lb)",
-    "Sown this season",
-    "arithmetic",
-)
-NOT_SOWN_AREA = Formula(
-    not_sown_area_ac, "ac", "area_ac - sown_area_ac", "Not sown this season", "arithmetic"
-)
-WAITING_AREA = Formula(waiting_area_ac, "ac", "area_ac", "Not sown this season", "arithmetic")
+SUPPLY = formula(supply_lb, "Seed to be had in all")
+STILL_TO_BE_HAD = formula(still_to_be_had_lb, "Can still be had")
+IN_WHOLE_BAGS = formula(in_whole_bags_lb, "To be had in whole bags")
+FOR_PLACE = formula(for_place_lb, "Sown here and left for here")
+TAKEN = formula(taken_lb, "Seed this place takes")
+LEFT = formula(left_lb, "Seed left for places after it")
+SOWN_AREA = formula(sown_area_ac, "Sown this season")
+NOT_SOWN_AREA = formula(not_sown_area_ac, "Not sown this season")
+WAITING_AREA = formula(waiting_area_ac, "Not sown this season")

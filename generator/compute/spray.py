@@ -3,7 +3,7 @@
 from collections.abc import Sequence
 
 from generator.units import FL_OZ_PER_GAL, IN_PER_FT, SECONDS_PER_MINUTE, SQ_FT_PER_AC
-from generator.working import Formula, mean, total, whole_down, whole_up
+from generator.working import formula, mean, total, whole_down, whole_up
 
 GAL_PER_AC_FACTOR = 5940  # sq ft an acre x in a foot / ft a minute at 1 mph (source key ifas_5940)
 
@@ -198,97 +198,29 @@ def boom_width_ft(nozzles_count: float, nozzle_spacing_in: float) -> float:
     return nozzles_count * nozzle_spacing_in / IN_PER_FT
 
 
-NOZZLE_FLOW = Formula(
-    nozzle_flow_gal_per_minute,
-    "gal_per_minute",
-    "mean(caught_fl_oz) * 60 / (caught_in_seconds * 128)",
-    "Flow of one nozzle",
-    "ifas_5940",
-)
+NOZZLE_FLOW = formula(nozzle_flow_gal_per_minute, "Flow of one nozzle")
 
 
-CARRIER = Formula(
-    carrier_gal_per_ac,
-    "gal_per_ac",
-    "5940 * flow_gal_per_minute / (speed_mph * nozzle_spacing_in)",
-    "Spray to an acre",
-    "ifas_5940",
-)
+CARRIER = formula(carrier_gal_per_ac, "Spray to an acre")
 
 
-PATTERN_FLOW = Formula(
-    pattern_flow_gal_per_minute,
-    "gal_per_minute",
-    "total(caught_fl_oz) * 60 / (caught_in_seconds * 128)",
-    "Flow of the whole pattern",
-    "mesa_boom",
-)
-SWATH_CARRIER = Formula(
-    swath_carrier_gal_per_ac,
-    "gal_per_ac",
-    "5940 * flow_gal_per_minute / (speed_mph * swath_ft * 12)",
-    "Spray to an acre",
-    "ifas_5940",
-)
-HAND_CARRIER = Formula(
-    hand_carrier_gal_per_ac,
-    "gal_per_ac",
-    "total(caught_fl_oz) * 43560 / (128 * covered_sq_ft)",
-    "Spray to an acre",
-    "hand_128",
-)
-EIGHTH = Formula(
-    eighth_gal, "gal", "carrier_gal_per_ac / 8", "Spray for an eighth of an acre", "arithmetic"
-)
-SPRAY_GAL = Formula(
-    spray_gal, "gal", "area_ac * carrier_gal_per_ac", "Spray mix in all", "aps_handbook"
-)
+PATTERN_FLOW = formula(pattern_flow_gal_per_minute, "Flow of the whole pattern")
+SWATH_CARRIER = formula(swath_carrier_gal_per_ac, "Spray to an acre")
+HAND_CARRIER = formula(hand_carrier_gal_per_ac, "Spray to an acre")
+EIGHTH = formula(eighth_gal, "Spray for an eighth of an acre")
+SPRAY_GAL = formula(spray_gal, "Spray mix in all")
 
 
-LOADS = Formula(
-    loads_count, "count", "whole_up(spray_gal / tank_gal)", "Tank loads", "mixing_sheet"
-)
+LOADS = formula(loads_count, "Tank loads")
 
 
-EQUAL_LOAD = Formula(
-    equal_load_gal,
-    "gal",
-    "spray_gal / loads_count",
-    "Spray mix in each of the equal loads",
-    "arithmetic",
-)
+EQUAL_LOAD = formula(equal_load_gal, "Spray mix in each of the equal loads")
 
 
-FULL_LOADS = Formula(full_loads_count, "count", "loads_count - 1", "Full loads", "mixing_sheet")
+FULL_LOADS = formula(full_loads_count, "Full loads")
 
 
-LAST_LOAD = Formula(
-    last_load_gal,
-    "gal",
-    "spray_gal - (loads_count - 1) * tank_gal",
-    "Spray mix in the last load",
-    "mixing_sheet",
-)
-NOZZLES = Formula(
-    nozzles_count,
-    "count",
-    "whole_down(total(caught_fl_oz) / mean(caught_fl_oz) + 1 / 2)",
-    "Nozzles caught under",
-    "arithmetic",
-)
-BOOM_WIDTH = Formula(
-    boom_width_ft,
-    "ft",
-    "nozzles_count * nozzle_spacing_in / 12",
-    "Width of one pass",
-    "arithmetic",
-    read_as="tape",
-)
-FARTHEST_NOZZLE = Formula(
-    farthest_nozzle_fraction,
-    "fraction",
-    "max(max(caught_fl_oz) - mean(caught_fl_oz), mean(caught_fl_oz) - min(caught_fl_oz))"
-    " / mean(caught_fl_oz)",
-    "The nozzle that differs most, from the mean",
-    "arithmetic",
-)
+LAST_LOAD = formula(last_load_gal, "Spray mix in the last load")
+NOZZLES = formula(nozzles_count, "Nozzles caught under")
+BOOM_WIDTH = formula(boom_width_ft, "Width of one pass", read_as="tape")
+FARTHEST_NOZZLE = formula(farthest_nozzle_fraction, "The nozzle that differs most, from the mean")

@@ -1,7 +1,7 @@
 """Hand-crank spreaders: from the catch test to fills and passes."""
 
 from generator.units import SQ_FT_PER_AC
-from generator.working import Formula, whole_down, whole_up
+from generator.working import formula, whole_down, whole_up
 
 
 def caught_rate_lb_per_ac(caught_lb: float, swath_ft: float, distance_ft: float) -> float:
@@ -98,32 +98,10 @@ def fill_lb(bulk_lb: float, fills_count: float) -> float:
     return bulk_lb / fills_count
 
 
-CAUGHT_RATE = Formula(
-    caught_rate_lb_per_ac,
-    "lb_per_ac",
-    "caught_lb * 43560 / (swath_ft * distance_ft)",
-    "One pass of the catch test put down",
-    "vce_418_121",
-)
-LANES = Formula(
-    lanes_count, "count", "whole_up(width_ft / swath_ft)", "Lanes side by side", "arithmetic"
-)
-TIMES_OVER = Formula(
-    times_over_count,
-    "count",
-    "max(1, whole_down(bulk_rate_lb_per_ac / caught_rate_lb_per_ac + 1 / 2))",
-    "Times over each lane",
-    "arithmetic",
-)
-PASSES = Formula(
-    passes_count, "count", "lanes_count * times_over_count", "Passes in all", "arithmetic"
-)
-CORRECTION = Formula(
-    correction_fraction,
-    "fraction",
-    "bulk_rate_lb_per_ac / (caught_rate_lb_per_ac * times_over_count)",
-    "One pass must put down, of what the catch test put down",
-    "vce_418_121",
-)
-FILLS = Formula(fills_count, "count", "whole_up(bulk_lb / hopper_lb)", "Hopper fills", "arithmetic")
-FILL = Formula(fill_lb, "lb", "bulk_lb / fills_count", "Seed in each fill", "arithmetic")
+CAUGHT_RATE = formula(caught_rate_lb_per_ac, "One pass of the catch test put down")
+LANES = formula(lanes_count, "Lanes side by side")
+TIMES_OVER = formula(times_over_count, "Times over each lane")
+PASSES = formula(passes_count, "Passes in all")
+CORRECTION = formula(correction_fraction, "One pass must put down, of what the catch test put down")
+FILLS = formula(fills_count, "Hopper fills")
+FILL = formula(fill_lb, "Seed in each fill")

@@ -3,7 +3,7 @@
 A part is what shuts on its own: one nozzle of a boom, or one side of a pattern.
 """
 
-from generator.working import Formula, whole_down
+from generator.working import formula, whole_down
 
 
 def steer_off_ft(part_ft: float) -> float:
@@ -46,26 +46,12 @@ def last_steer_off_ft(shut_far_count: float, shut_last_count: float, part_ft: fl
     return (2 * shut_far_count - shut_last_count) * part_ft / 2
 
 
-STEER_OFF = Formula(
-    steer_off_ft,
-    "ft",
-    "part_ft / 2",
-    "Middle of the sprayer beside that of what is open",
-    "arithmetic",
-    read_as="tape",
+STEER_OFF = formula(
+    steer_off_ft, "Middle of the sprayer beside that of what is open", read_as="tape"
 )
-SHUT_FAR = Formula(
-    shut_far_count,
-    "count",
-    "shut_last_count - whole_down(shut_count / 2)",
-    "Shut toward the far edge on the last pass",
-    "arithmetic",
-)
-LAST_STEER_OFF = Formula(
+SHUT_FAR = formula(shut_far_count, "Shut toward the far edge on the last pass")
+LAST_STEER_OFF = formula(
     last_steer_off_ft,
-    "ft",
-    "(2 * shut_far_count - shut_last_count) * part_ft / 2",
     "Middle of the sprayer beside that of what is open, on the last pass",
-    "arithmetic",
     read_as="tape",
 )

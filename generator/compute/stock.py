@@ -4,7 +4,7 @@ All amounts of one call are in one unit, and so is the result: pounds, fluid oun
 weight or a count. The formulas stand in pounds; a plan takes them into the unit of the thing.
 """
 
-from generator.working import Formula, total
+from generator.working import formula, total
 
 
 def counted_and_bought(counted: float, bought: list[float]) -> float:
@@ -111,32 +111,12 @@ def left_of_loose(on_hand: float, bought: float, needed: float) -> float:
     return on_hand + bought - needed
 
 
-HAD = Formula(
-    counted_and_bought, "lb", "counted + total(bought)", "Counted and bought since", "arithmetic"
-)
-ON_HAND = Formula(left_after_use, "lb", "had - total(used)", "On hand now", "arithmetic")
-THERE = Formula(there, "lb", "max(0, on_hand)", "On hand to plan with", "arithmetic")
-STILL = Formula(
-    still_needed, "lb", "max(0, planned - total(used))", "Still needed for the job", "arithmetic"
-)
-LEFT_OVER = Formula(
-    left_over,
-    "lb",
-    "on_hand + packages_count * package_size - needed",
-    "Left over after the season",
-    "arithmetic",
-)
-SHORT_OF = Formula(
-    short_of,
-    "lb",
-    "needed - max(0, on_hand) - packages_count * package_size",
-    "Short, and nothing bought for it",
-    "arithmetic",
-)
-SHORT_BY = Formula(short_by, "lb", "max(0, needed - on_hand)", "To buy, sold loose", "arithmetic")
-LEFT_OF_LOOSE = Formula(
-    left_of_loose, "lb", "on_hand + bought - needed", "Left over after the season", "arithmetic"
-)
-LEFT_UNBOUGHT = Formula(
-    left_after_use, "lb", "had - total(used)", "Left over after the season", "arithmetic"
-)
+HAD = formula(counted_and_bought, "Counted and bought since", unit="lb")
+ON_HAND = formula(left_after_use, "On hand now", unit="lb")
+THERE = formula(there, "On hand to plan with", unit="lb")
+STILL = formula(still_needed, "Still needed for the job", unit="lb")
+LEFT_OVER = formula(left_over, "Left over after the season", unit="lb")
+SHORT_OF = formula(short_of, "Short, and nothing bought for it", unit="lb")
+SHORT_BY = formula(short_by, "To buy, sold loose", unit="lb")
+LEFT_OF_LOOSE = formula(left_of_loose, "Left over after the season", unit="lb")
+LEFT_UNBOUGHT = formula(left_after_use, "Left over after the season", unit="lb")

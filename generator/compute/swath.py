@@ -3,7 +3,7 @@
 import math
 
 from generator.units import FT_PER_MINUTE_PER_MPH, SECONDS_PER_MINUTE
-from generator.working import Formula
+from generator.working import formula
 
 
 def run_out_lb(put_in_lb: float, left_lb: float) -> float:
@@ -179,66 +179,17 @@ def apart_fraction(one_rate_lb_per_ac: float, other_rate_lb_per_ac: float) -> fl
     return larger / min(one_rate_lb_per_ac, other_rate_lb_per_ac) - 1
 
 
-RUN_OUT = Formula(run_out_lb, "lb", "put_in_lb - left_lb", "Put down", "vce_418_121")
-SWATH_GROUND = Formula(
-    swath_ground_sq_ft, "sq_ft", "swath_ft * distance_ft", "Ground of one pass", "spreader_slides"
-)
-FIRST_LANE = Formula(
-    first_lane_ft, "ft", "swath_ft / 2", "First lane from the edge", "arithmetic", read_as="tape"
-)
-GAPS = Formula(gaps_count, "count", "lanes_count - 1", "Gaps between lanes", "arithmetic")
-LANES_APART = Formula(
-    lanes_apart_ft,
-    "ft",
-    "(width_ft - swath_ft) / gaps_count",
-    "From lane to lane",
-    "arithmetic",
-    read_as="tape",
-)
-LANE_WIDTH = Formula(
-    lane_width_ft,
-    "ft",
-    "width_ft / lanes_count",
-    "Width that falls to one lane",
-    "arithmetic",
-    read_as="tape",
-)
-LAID_RATE = Formula(
-    laid_rate_lb_per_ac,
-    "lb_per_ac",
-    "caught_rate_lb_per_ac * swath_ft / lane_ft",
-    "The catch test in lanes this close",
-    "arithmetic",
-)
-SEED_BESIDE = Formula(
-    beside_lb,
-    "lb",
-    "bulk_seed_lb * max(0, swath_ft / width_ft - 1)",
-    "Falls beside the place",
-    "arithmetic",
-)
-LOAD = Formula(load_lb, "lb", "bulk_seed_lb + beside_lb", "Seed to load", "arithmetic")
-BESIDE_IN_ALL = Formula(in_all_lb, "lb", "total(each_lb)", "Falls beside the place", "arithmetic")
-LOAD_IN_ALL = Formula(in_all_lb, "lb", "total(each_lb)", "Seed to load", "arithmetic")
-PACE = Formula(
-    pace_mph,
-    "mph",
-    "distance_ft * 60 / (walked_in_seconds * 88)",
-    "Walking pace of the test",
-    "stewardship_speed",
-)
-STRETCH_SECONDS = Formula(
-    stretch_seconds,
-    "seconds",
-    "stretch_ft * walked_in_seconds / distance_ft",
-    "Time for a stretch at that pace",
-    "arithmetic",
-)
-THROW_APART = Formula(
-    apart_fraction,
-    "fraction",
-    "max(one_rate_lb_per_ac, other_rate_lb_per_ac)"
-    " / min(one_rate_lb_per_ac, other_rate_lb_per_ac) - 1",
-    "Two catches lie apart",
-    "arithmetic",
-)
+RUN_OUT = formula(run_out_lb, "Put down")
+SWATH_GROUND = formula(swath_ground_sq_ft, "Ground of one pass")
+FIRST_LANE = formula(first_lane_ft, "First lane from the edge", read_as="tape")
+GAPS = formula(gaps_count, "Gaps between lanes")
+LANES_APART = formula(lanes_apart_ft, "From lane to lane", read_as="tape")
+LANE_WIDTH = formula(lane_width_ft, "Width that falls to one lane", read_as="tape")
+LAID_RATE = formula(laid_rate_lb_per_ac, "The catch test in lanes this close")
+SEED_BESIDE = formula(beside_lb, "Falls beside the place")
+LOAD = formula(load_lb, "Seed to load")
+BESIDE_IN_ALL = formula(in_all_lb, "Falls beside the place")
+LOAD_IN_ALL = formula(in_all_lb, "Seed to load")
+PACE = formula(pace_mph, "Walking pace of the test")
+STRETCH_SECONDS = formula(stretch_seconds, "Time for a stretch at that pace")
+THROW_APART = formula(apart_fraction, "Two catches lie apart")

@@ -1,6 +1,6 @@
 """Days a label asks to wait between a spraying and a sowing, against the days there are."""
 
-from generator.working import Formula
+from generator.working import formula
 
 
 def days_short_days(wait_days: float, between_days: float) -> float:
@@ -16,6 +16,4 @@ def days_short_days(wait_days: float, between_days: float) -> float:
     return wait_days - between_days
 
 
-DAYS_SHORT = Formula(
-    days_short_days, "days", "wait_days - between_days", "Days too soon", "arithmetic"
-)
+DAYS_SHORT = formula(days_short_days, "Days too soon")

@@ -8,7 +8,7 @@ from generator.units import (
     LB_PER_HUNDREDWEIGHT,
     QT_PER_GAL,
 )
-from generator.working import Formula, whole_up
+from generator.working import formula, whole_up
 
 # A round body between two circles of diameters D and d: pi h / 12 (D D + D d + d d).
 TWELFTHS_OF_A_ROUND_BODY = 12
@@ -165,58 +165,13 @@ def refills_count(
     return max(0, whole_up(short_gal / min(refill_gal, water_gal)))
 
 
-ROUND = Formula(
-    round_cu_ft,
-    "cu_ft",
-    "3.141592653589793 * depth_ft / 12"
-    " * (top_ft * top_ft + top_ft * bottom_ft + bottom_ft * bottom_ft)",
-    "Water in the hole",
-    "arithmetic",
-)
-CONE = Formula(
-    cone_cu_ft,
-    "cu_ft",
-    "3.141592653589793 * depth_ft / 12 * (top_ft * top_ft)",
-    "Water in the hole",
-    "arithmetic",
-)
-RECTANGLE = Formula(
-    rectangle_cu_ft,
-    "cu_ft",
-    "depth_ft / 6 * (length_ft * width_ft"
-    " + 4 * (length_ft - side_ft_per_ft * depth_ft) * (width_ft - side_ft_per_ft * depth_ft)"
-    " + (length_ft - 2 * side_ft_per_ft * depth_ft)"
-    " * (width_ft - 2 * side_ft_per_ft * depth_ft))",
-    "Water in the hole",
-    "ab_dugout",
-)
-BOTTOM_EDGE = Formula(
-    bottom_edge_ft,
-    "ft",
-    "top_edge_ft - 2 * side_ft_per_ft * depth_ft",
-    "Edge of the bottom",
-    "uregina_pond",
-)
-WATER = Formula(water_gal, "gal", "volume_cu_ft * 1728 / 231", "Water in a full hole", "nist_811")
-SLOPE = Formula(
-    slope_ft_per_ft, "ft_per_ft", "(top_ft - bottom_ft) / 2 / depth_ft", "Sides", "arithmetic"
-)
-RAMP_RUN = Formula(ramp_run_ft, "ft", "depth_ft * ramp_ft_per_ft", "Ramp runs out", "arithmetic")
-DEER_WATER = Formula(
-    deer_water_gal_per_day,
-    "gal_per_day",
-    "deer_count * deer_weight_lb / 100 * need_qt_per_100_lb_per_day / 4",
-    "Deer drink",
-    "arithmetic",
-)
-LASTS = Formula(
-    lasts_days, "days", "water_gal / deer_water_gal_per_day", "A full hole lasts", "arithmetic"
-)
-REFILLS = Formula(
-    refills_count,
-    "count",
-    "max(0, whole_up((deer_water_gal_per_day * dry_days - water_gal)"
-    " / min(refill_gal, water_gal)))",
-    "Loads of water in a dry spell",
-    "arithmetic",
-)
+ROUND = formula(round_cu_ft, "Water in the hole")
+CONE = formula(cone_cu_ft, "Water in the hole")
+RECTANGLE = formula(rectangle_cu_ft, "Water in the hole")
+BOTTOM_EDGE = formula(bottom_edge_ft, "Edge of the bottom")
+WATER = formula(water_gal, "Water in a full hole")
+SLOPE = formula(slope_ft_per_ft, "Sides")
+RAMP_RUN = formula(ramp_run_ft, "Ramp runs out")
+DEER_WATER = formula(deer_water_gal_per_day, "Deer drink")
+LASTS = formula(lasts_days, "A full hole lasts")
+REFILLS = formula(refills_count, "Loads of water in a dry spell")

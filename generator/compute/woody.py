@@ -1,6 +1,6 @@
 """Rows of trees and shrubs: plants in a row, in all, and how many may have to be replaced."""
 
-from generator.working import Formula, whole_down, whole_up
+from generator.working import formula, whole_down, whole_up
 
 
 def plants_in_row_count(row_ft: float, spacing_ft: float) -> float:
@@ -55,21 +55,7 @@ def rows_width_ft(rows_count: float, rows_apart_ft: float) -> float:
     return (rows_count - 1) * rows_apart_ft
 
 
-IN_ROW = Formula(
-    plants_in_row_count,
-    "count",
-    "whole_down(row_ft / spacing_ft) + 1",
-    "Plants in one row",
-    "arithmetic",
-)
-PLANTS = Formula(plants_count, "count", "plants_in_row_count * rows_count", "Plants", "arithmetic")
-REPLACED = Formula(
-    replaced_count,
-    "count",
-    "whole_up(plants_count * replace_fraction)",
-    "Plants to replace",
-    "arithmetic",
-)
-ROWS_WIDTH = Formula(
-    rows_width_ft, "ft", "(rows_count - 1) * rows_apart_ft", "From first row to last", "arithmetic"
-)
+IN_ROW = formula(plants_in_row_count, "Plants in one row")
+PLANTS = formula(plants_count, "Plants")
+REPLACED = formula(replaced_count, "Plants to replace")
+ROWS_WIDTH = formula(rows_width_ft, "From first row to last")

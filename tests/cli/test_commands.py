@@ -16,7 +16,7 @@ from click.testing import CliRunner, Result
 from generator import cli
 from tests.book.sites import CHECKOUT, DEMO
 
-HEAVY = {"pandas", "pyproj", "mkdocs", "markdown", "jinja2"}
+HEAVY = {"pandas", "xlsxwriter", "pyproj", "mkdocs", "markdown", "jinja2"}
 COMMANDS = sorted(cli.main.commands)
 FOLDER_COMMANDS = [
     ["check"],
@@ -359,3 +359,13 @@ def test_the_readme_names_the_command_and_its_options_and_no_others(name: str) -
 def test_the_readme_names_no_command_that_is_not_there() -> None:
     readme = (CHECKOUT / "README.md").read_text(encoding="utf-8")
     assert set(re.findall(r"^\| `handbook (\w+)", readme, re.MULTILINE)) == set(COMMANDS)
+
+
+def test_a_python_without_docstrings_is_refused_in_a_sentence() -> None:
+    done = subprocess.run(
+        [sys.executable, "-OO", "-m", "generator", "check", str(DEMO)],
+        cwd=CHECKOUT, capture_output=True, text=True, check=False,
+    )  # fmt: skip
+    assert done.returncode == 2
+    assert "Run it without" in done.stderr
+    assert "Traceback" not in done.stderr

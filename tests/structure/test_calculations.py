@@ -10,7 +10,6 @@ from collections.abc import Callable, Iterator
 import pytest
 
 from generator.reference.library import methods
-from generator.working import Formula
 from tests.compute.formulas import FORMULAS, FUNCTIONS, METHODS
 from tests.structure.modules import Module, module_of, modules
 
@@ -91,7 +90,7 @@ def _exempt(tree: ast.Module) -> Iterator[ast.AST]:
             if isinstance(first, ast.Expr):
                 yield first.value
         if isinstance(node, ast.Raise) or (
-            isinstance(node, ast.Call) and ast.unparse(node.func) == "Formula"
+            isinstance(node, ast.Call) and ast.unparse(node.func) == "formula"
         ):
             yield from ast.walk(node)
 
@@ -119,12 +118,6 @@ def test_a_calculation_has_a_formula_or_a_method_a_page_can_show(name: str) -> N
     """A method, in words, is for what no line of formula gives; a function has one of the two."""
     has_formula = FUNCTIONS[name] in [formula.function for formula in FORMULAS.values()]
     assert has_formula != (name in METHODS)
-
-
-@pytest.mark.parametrize("name", FORMULAS)
-def test_a_formula_names_the_source_its_function_names(name: str) -> None:
-    formula: Formula = FORMULAS[name]
-    assert f"(source key {formula.source})" in section(formula.function, "Source")
 
 
 @pytest.mark.parametrize("name", METHODS)
@@ -195,7 +188,7 @@ def test_a_loose_figure_is_seen(text: str, count: int) -> None:
         ('"""A docstring of more than three words."""', 0),
         ('def f() -> None:\n    """A docstring of more than three words."""', 0),
         ('raise ValueError("that does not convert at all")', 0),
-        ('A = Formula(f, "lb", "a * b", "One pass must put down", "key")', 0),
+        ('A = formula(f, "One pass must put down")', 0),
         ('words = "oz by weight"', 0),
     ],
 )

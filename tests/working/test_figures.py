@@ -12,6 +12,7 @@ from generator.working import (
     Reference,
     Withheld,
     flat_inputs,
+    formula,
     walk,
 )
 
@@ -92,3 +93,36 @@ def test_walk_gives_each_quantity_once_outermost_first() -> None:
 def test_walk_of_a_number_that_rests_on_typed_ones_is_itself() -> None:
     low = product("low")
     assert list(walk(low)) == [low]
+
+
+def halved_ft(width_ft: float) -> float:
+    """Half of a width, in feet.
+
+    Formula: width_ft
+             / 2
+    Valid for: a width that is known,
+        however wide
+    Source: half of a width (source key arithmetic)
+
+    >>> halved_ft(6)
+    3.0
+    """
+    return width_ft / 2
+
+
+def test_a_formula_has_text_and_source_of_its_docstring_and_the_unit_of_its_name() -> None:
+    made = formula(halved_ft, "Half of it", read_as="tape")
+    assert made == Formula(halved_ft, "ft", "width_ft / 2", "Half of it", "arithmetic", "tape")
+    assert formula(halved_ft, "Half of it", unit="in").unit == "in"
+
+
+def without_words(width_ft: float) -> float:
+    """Half of a width."""
+    return width_ft / 2
+
+
+def test_a_calculation_that_says_too_little_makes_no_formula() -> None:
+    with pytest.raises(ValueError, match="without_words does not say"):
+        formula(without_words, "Half of it", unit="ft")
+    with pytest.raises(RuntimeError, match="times has no docstring"):
+        formula(times, "Product of two")

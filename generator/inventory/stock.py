@@ -19,6 +19,7 @@ from generator.inventory.fields import (
 )
 from generator.inventory.inoculant import Inoculant
 from generator.inventory.label import LabelCard
+from generator.inventory.stocked import Stocked, on_hand, price_of
 from generator.working import Given
 
 FORMULATIONS = (
@@ -29,8 +30,6 @@ FORMULATIONS = (
     "solution",
     "surfactant_or_oil",
 )
-
-_LEAD = Limits(at_least=0, at_most=730)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -52,11 +51,10 @@ class SeedTag(Record):
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class SeedLot(Record):
+class SeedLot(Stocked):
     """One lot of seed with its tag."""
 
     id: str = identity("id of the lot")
-    was: tuple[str, ...] = text("place", "ids it had before", many=True)
     species: str = reference("page", "species", "species", required=True)
     ecotype: str | None = choice(
         "page", "kind of switchgrass, as its seller says: upland or lowland", "upland", "lowland"
@@ -65,55 +63,41 @@ class SeedLot(Record):
     inoculant: Inoculant | None = record("page", "inoculant, for a legume", Inoculant)
     live_seeds_per_lb: Given | None = measure("page", "seeds in a pound", "seeds_per_lb", POSITIVE)
     package_lb: Given | None = measure("money", "a bag holds", "lb", POSITIVE)
-    price_usd: Given | None = measure("money", "price of a bag", "usd", Limits(at_least=0))
-    priced_on: datetime.date | None = day("money", "price asked on")
-    on_hand_lb: Given | None = measure("money", "on hand", "lb", Limits(at_least=0))
-    counted_on: datetime.date | None = day("money", "counted on")
+    price_usd: Given | None = price_of("a bag")
+    on_hand_lb: Given | None = on_hand("lb")
     most_to_be_had_lb: Given | None = measure(
         "money",
         "could be had besides what was on hand on the day of the count",
         "lb",
         Limits(at_least=0),
     )
-    lead_days: Given | None = measure("money", "days from order to hand", "days", _LEAD)
-    note: str | None = text("note", "a note of your own")
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Product(Record):
+class Product(Stocked):
     """A herbicide, liquid or dry, and its label card."""
 
     id: str = identity("id of the product")
-    was: tuple[str, ...] = text("place", "ids it had before", many=True)
     name: str = text("page", "name, by active ingredient", required=True)
     invented: bool | None = yes_no("page", "true for a made-up product of an example")
     label: LabelCard | None = record("page", "label card", LabelCard)
     formulation: str | None = choice("page", "how it is made up", *FORMULATIONS)
     package_fl_oz: Given | None = measure("money", "a container holds", "fl_oz", POSITIVE)
     package_oz_wt: Given | None = measure("money", "a container holds, dry", "oz_wt", POSITIVE)
-    price_usd: Given | None = measure("money", "price of a container", "usd", Limits(at_least=0))
-    priced_on: datetime.date | None = day("money", "price asked on")
-    on_hand_fl_oz: Given | None = measure("money", "on hand", "fl_oz", Limits(at_least=0))
-    on_hand_oz_wt: Given | None = measure("money", "on hand, dry", "oz_wt", Limits(at_least=0))
-    counted_on: datetime.date | None = day("money", "counted on")
-    lead_days: Given | None = measure("money", "days from order to hand", "days", _LEAD)
-    note: str | None = text("note", "a note of your own")
+    price_usd: Given | None = price_of("a container")
+    on_hand_fl_oz: Given | None = on_hand("fl_oz")
+    on_hand_oz_wt: Given | None = on_hand("oz_wt", "on hand, dry")
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Adjuvant(Record):
+class Adjuvant(Stocked):
     """A surfactant, oil or water conditioner; the herbicide's label says whether one is used."""
 
     id: str = identity("id of the adjuvant")
-    was: tuple[str, ...] = text("place", "ids it had before", many=True)
     name: str = text("page", "what it is, in plain words", required=True)
     formulation: str = choice("page", "how it is made up", *FORMULATIONS, required=True)
     package_fl_oz: Given | None = measure("money", "a container holds", "fl_oz", POSITIVE)
     package_oz_wt: Given | None = measure("money", "a container holds, dry", "oz_wt", POSITIVE)
-    price_usd: Given | None = measure("money", "price of a container", "usd", Limits(at_least=0))
-    priced_on: datetime.date | None = day("money", "price asked on")
-    on_hand_fl_oz: Given | None = measure("money", "on hand", "fl_oz", Limits(at_least=0))
-    on_hand_oz_wt: Given | None = measure("money", "on hand, dry", "oz_wt", Limits(at_least=0))
-    counted_on: datetime.date | None = day("money", "counted on")
-    lead_days: Given | None = measure("money", "days from order to hand", "days", _LEAD)
-    note: str | None = text("note", "a note of your own")
+    price_usd: Given | None = price_of("a container")
+    on_hand_fl_oz: Given | None = on_hand("fl_oz")
+    on_hand_oz_wt: Given | None = on_hand("oz_wt", "on hand, dry")

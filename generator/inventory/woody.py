@@ -1,6 +1,5 @@
 """Rows of trees and shrubs: what is bought for them and how they stand on a place."""
 
-import datetime
 from dataclasses import dataclass
 
 from generator.inventory.fields import (
@@ -8,50 +7,39 @@ from generator.inventory.fields import (
     Limits,
     Record,
     choice,
-    day,
     identity,
     measure,
     reference,
     text,
 )
+from generator.inventory.stocked import Stocked, on_hand, price_of
 from generator.working import Given
 
-_LEAD = Limits(at_least=0, at_most=730)
 AT_LEAST_ONE = Limits(at_least=1)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Plant(Record):
+class Plant(Stocked):
     """Young trees or shrubs of one kind from one nursery."""
 
     id: str = identity("id of the plants")
-    was: tuple[str, ...] = text("place", "ids they had before", many=True)
     name: str = text("page", "kind and size, as the nursery lists it", required=True)
     species: str = reference("page", "species", "species", required=True)
     root: str = choice("page", "how they come", "bare_root", "plug", "container", required=True)
     package_count: Given | None = measure("money", "a bundle holds", "count", AT_LEAST_ONE)
-    price_usd: Given | None = measure("money", "price of a bundle", "usd", Limits(at_least=0))
-    priced_on: datetime.date | None = day("money", "price asked on")
-    on_hand_count: Given | None = measure("money", "on hand", "count", Limits(at_least=0))
-    counted_on: datetime.date | None = day("money", "counted on")
-    lead_days: Given | None = measure("money", "days from order to hand", "days", _LEAD)
-    note: str | None = text("note", "a note of your own")
+    price_usd: Given | None = price_of("a bundle")
+    on_hand_count: Given | None = on_hand("count")
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Guard(Record):
+class Guard(Stocked):
     """A tube, cage or wrap that keeps deer and mice from one plant, with its stake."""
 
     id: str = identity("id of the guards")
-    was: tuple[str, ...] = text("place", "ids they had before", many=True)
     name: str = text("page", "what it is, in plain words", required=True)
     package_count: Given | None = measure("money", "a package holds", "count", AT_LEAST_ONE)
-    price_usd: Given | None = measure("money", "price of a package", "usd", Limits(at_least=0))
-    priced_on: datetime.date | None = day("money", "price asked on")
-    on_hand_count: Given | None = measure("money", "on hand", "count", Limits(at_least=0))
-    counted_on: datetime.date | None = day("money", "counted on")
-    lead_days: Given | None = measure("money", "days from order to hand", "days", _LEAD)
-    note: str | None = text("note", "a note of your own")
+    price_usd: Given | None = price_of("a package")
+    on_hand_count: Given | None = on_hand("count")
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -51,6 +51,17 @@ def chapters() -> tuple[Chapter, ...]:
     return tuple(sorted(found, key=lambda chapter: (order.index(chapter.part), chapter.title)))
 
 
+@cache
+def sentences() -> dict[str, str]:
+    """Return what pages say in some cases and not in others, by template and name."""
+    told = yaml.safe_load((shipped("content") / "sentences.yaml").read_text(encoding="utf-8"))
+    return {
+        f"{template}.{name}": sentence
+        for template, named in told.items()
+        for name, sentence in named.items()
+    }
+
+
 def written_for(reader: str) -> list[Chapter]:
     """Return the chapters written for a kind of reader."""
     return [chapter for chapter in chapters() if reader in chapter.readers]

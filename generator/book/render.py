@@ -9,7 +9,7 @@ from typing import Any
 from jinja2 import Environment, FileSystemLoader, StrictUndefined, Template
 from markupsafe import Markup
 
-from generator.book.content import named_value
+from generator.book.content import named_value, sentences
 from generator.book.marks import Marks, label, source_words, working
 from generator.book.origin import origin_words
 from generator.book.text import clean, in_entities, inert
@@ -59,12 +59,19 @@ def _environment() -> Environment:
     environment.filters["clock"] = _clock
     environment.filters["path"] = _path
     environment.globals["html"] = _block
+    environment.globals["say"] = _say
     environment.globals["emergency_numbers"] = emergency_numbers()
     environment.globals["label"] = label
     environment.globals["card_words"] = _card_words
     environment.globals["means_in_words"] = means_in_words
     environment.globals["source_words"] = source_words
     return environment
+
+
+def _say(name: str, /, **filled_in: object) -> Markup:
+    """Return a sentence of the content, what is filled in made inert as all that is printed."""
+    parts = {key: _finalize(value) for key, value in filled_in.items()}
+    return Markup(sentences()[name]).format(**parts)
 
 
 @cache

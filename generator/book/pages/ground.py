@@ -1,9 +1,13 @@
 """Pages of the ground: places, stands, routes."""
 
+import datetime
+from collections.abc import Mapping
+from dataclasses import dataclass
+
 from generator.book.content import chapters_for
 from generator.book.pages.counts import OUTCOMES
 from generator.book.pages.dates import _DATE_KINDS
-from generator.book.pages.pictures import heights_picture
+from generator.book.pages.pictures import Pictured, heights_picture
 from generator.book.pages.seen import heights, last_look, looked_over, sight_checks
 from generator.book.pages.written import (
     PLACES,
@@ -17,32 +21,78 @@ from generator.book.pages.written import (
     upkeep_of,
 )
 from generator.inventory.dates import HUNTED
-from generator.inventory.places import Route, Screen, Stand, hidden_by
+from generator.inventory.ground import SoilTest
+from generator.inventory.log import LogEntry
+from generator.inventory.places import PlantedGround, Route, Screen, Stand, hidden_by
+from generator.inventory.stock import SeedLot
+from generator.inventory.woody import Guard, Plant
 from generator.plan.days.shooting import on_stand, weeks
 from generator.plan.jobs.ground import WAY_WORDS
-from generator.plan.model.finding import stopped_in
+from generator.plan.model.counts import PlantingCounts
+from generator.plan.model.finding import Finding, stopped_in
+from generator.plan.model.job import Job
 from generator.plan.model.place import Place
-from generator.plan.model.plan import Plan
+from generator.plan.model.plan import ActiveTotal, Plan
 from generator.plan.readers.partner import hunted_on
 from generator.plan.sowing.sown_how import METHOD_WORDS
-from generator.plan.standing.heights_told import last_measured, told_heights
-from generator.plan.standing.planting_curves import standing_growth
-from generator.plan.standing.verdicts import judged, needed_on
+from generator.plan.standing.heights import Heights
+from generator.plan.standing.heights_told import LastMeasured, last_measured, told_heights
+from generator.plan.standing.planting_curves import Growing, standing_growth
+from generator.plan.standing.verdicts import ScreenJudged, judged, needed_on
 from generator.reference.growth import has_kinds
-from generator.reference.library import species, values
+from generator.reference.library import Species, species, values
+from generator.reference.steps import StepPlan
+from generator.working import Given
+
+
+@dataclass(frozen=True, slots=True)
+class PlaceShown:
+    """A place as its page shows it: what lies there, what grows, what was counted and seen.
+
+    `jobs` are those of the season, each with whether a stop stands on it; `told_heights` are curves
+    with their rows and what was last measured; `judged` are verdicts by their days.
+    """
+
+    place: Place
+    typed: PlantedGround | None
+    hides: tuple[str, ...]
+    findings: tuple[Finding, ...]
+    jobs: list[tuple[Job, bool]]
+    actives: list[ActiveTotal]
+    shares: list[tuple[Place, str]]
+    counts: tuple[PlantingCounts, ...]
+    looks: list[LogEntry]
+    heights: list[LogEntry]
+    height_pictures: list[Pictured]
+    told_heights: list[tuple[Growing, tuple[Heights, ...], LastMeasured | None]]
+    judged: dict[datetime.date, ScreenJudged]
+    needed: Given | None
+
+    @property
+    def is_screen(self) -> bool:
+        """Whether it is there to hide somebody."""
+        return isinstance(self.typed, Screen)
+
+
+@dataclass(frozen=True, slots=True)
+class Names:
+    """The things that a place's page names, by their ids."""
+
+    species: Mapping[str, Species]
+    step_plans: Mapping[str, StepPlan]
+    routes: Mapping[str, Route]
+    soil_tests: Mapping[str, SoilTest]
+    soil_titles: Mapping[str, str]
+    plants: Mapping[str, Plant]
+    guards: Mapping[str, Guard]
+    lots: Mapping[str, SeedLot]
 
 
 def place_page(plan: Plan, place: Place) -> Written:
     """Return a place with its plantings and jobs."""
-    jobs = [job for job in plan.jobs if job.place_id == place.id]
-    stopped = stopped_in(plan.findings)
-    typed = place.typed
-    planting_ids = [planting.id for planting in typed.plantings] if typed is not None else []
-    seen_heights = heights(plan, planting_ids)
-    standing = standing_growth(plan, place)
-    curves = {growing.planting.id: growing for growing in standing}
-    said = [place.name, *(job.step.name for job in jobs)]
-    if typed is not None:
+    shown = _shown(plan, place)
+    said = [place.name, *(job.step.name for job, _ in shown.jobs)]
+    if (typed := place.typed) is not None:
         said += [planting.steps.replace("_", " ") for planting in typed.plantings]
         said += [typed.IN_WORDS, typed.note or "", typed.known_as or ""]
     return from_template(
@@ -53,30 +103,38 @@ def place_page(plan: Plan, place: Place) -> Written:
         "place",
         said,
         ("place",),
+        at=shown,
+        names=_names(plan),
+        way_words=WAY_WORDS,
+        method_words=METHOD_WORDS,
+        outcomes=OUTCOMES,
+        has_kinds=has_kinds,
+        gap=values()["two_stations_apart_ft"],
+        address_of=address_of,
+    )
+
+
+def _shown(plan: Plan, place: Place) -> PlaceShown:
+    typed = place.typed
+    plantings = typed.plantings if typed is not None else ()
+    seen_heights = heights(plan, [planting.id for planting in plantings])
+    standing = standing_growth(plan, place)
+    curves = {growing.planting.id: growing for growing in standing}
+    stopped = stopped_in(plan.findings)
+    return PlaceShown(
         place=place,
         typed=typed,
         hides=hidden_by(typed) if typed is not None else (),
         findings=plan.findings_on(place.id),
-        way_words=WAY_WORDS,
-        method_words=METHOD_WORDS,
-        jobs=[(job, job.id in stopped) for job in jobs],
+        jobs=[(job, job.id in stopped) for job in plan.jobs if job.place_id == place.id],
         actives=[active for active in plan.actives if active.place_id == place.id],
         shares=_shares(plan, place),
-        species=species(),
-        step_plans={step_plan.id: step_plan for step_plan in plan.land.step_plans},
-        routes={route.id: route for route in plan.land.routes},
-        soil_tests={test.id: test for test in plan.land.soil_tests},
-        soil_titles={test.id: soil_test_title(plan, test) for test in plan.land.soil_tests},
-        plants={plant.id: plant for plant in plan.land.plants},
-        guards={guard.id: guard for guard in plan.land.guards},
-        address_of=address_of,
         counts=plan.decided.of_place(place.id),
-        outcomes=OUTCOMES,
         looks=looked_over(plan, place.id),
         heights=seen_heights,
         height_pictures=[
             picture
-            for planting in (place.typed.plantings if place.typed is not None else ())
+            for planting in plantings
             if planting.season <= plan.season + 1
             if (picture := heights_picture(plan, planting, curves.get(planting.id), seen_heights))
         ],
@@ -85,12 +143,22 @@ def place_page(plan: Plan, place: Place) -> Written:
             for growing in standing
             if (told := told_heights(plan, growing))
         ],
-        gap=values()["two_stations_apart_ft"],
-        has_kinds=has_kinds,
-        lots={lot.id: lot for lot in plan.land.lots},
         judged={verdict.day: verdict for verdict in judged(plan, place)},
         needed=needed_on(place),
-        is_screen=isinstance(typed, Screen),
+    )
+
+
+def _names(plan: Plan) -> Names:
+    land = plan.land
+    return Names(
+        species=species(),
+        step_plans={step_plan.id: step_plan for step_plan in land.step_plans},
+        routes={route.id: route for route in land.routes},
+        soil_tests={test.id: test for test in land.soil_tests},
+        soil_titles={test.id: soil_test_title(plan, test) for test in land.soil_tests},
+        plants={plant.id: plant for plant in land.plants},
+        guards={guard.id: guard for guard in land.guards},
+        lots={lot.id: lot for lot in land.lots},
     )
 
 

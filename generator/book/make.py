@@ -22,6 +22,7 @@ from generator.book.pages.lists import (
     routes_page,
     stands_page,
 )
+from generator.book.pages.log import log_pages
 from generator.book.pages.money import buy_page, money_page
 from generator.book.pages.records import forms_of, record_form_page, records_page
 from generator.book.pages.signs import signs_page
@@ -54,7 +55,7 @@ def make_book(plan: Plan, left: Iterable[LeftFolder] = ()) -> Book:
         written += [year_page(plan), ahead_page(plan), findings_page(plan)]
         written += [buy_page(plan), money_page(plan), dates_page(plan), hours_page(plan)]
         written += [counts_page(plan), plant_when_page(plan)]
-        written += [records_page(plan)]
+        written += [records_page(plan), *log_pages(plan)]
     if plan.reader == PARTNER:
         written.append(others_out_page(plan))
     written += [

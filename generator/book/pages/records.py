@@ -1,5 +1,6 @@
 """Records of sprayings: those in the log, and a form for each that is still to come."""
 
+from generator.book.pages.log import log_seasons
 from generator.book.pages.written import BUDGET_XLSX, RECORDS_CSV, Written, from_template, place_of
 from generator.inventory.log import LogEntry
 from generator.plan.model.finding import Finding, Subject
@@ -23,6 +24,7 @@ def records_page(plan: Plan) -> Written:
         "records",
         ["record", "7 CFR 110.3", "restricted use", *_names(plan)],
         files=(RECORDS_CSV, BUDGET_XLSX),
+        log_seasons=log_seasons(plan),
         forms=forms_of(plan),
         records=[
             (record, missing_by_rule(record), kept_until(record), _findings(plan, record.entry))

@@ -5,6 +5,7 @@ from typing import Any
 
 from markupsafe import Markup
 
+from generator.book.pages.log import log_address
 from generator.book.pages.written import address_of, place_of, soil_test_title
 from generator.inventory.people import Applicator, Helper
 from generator.plan.model.finding import Subject, SubjectKind
@@ -16,7 +17,7 @@ _Listed = Iterator[tuple[SubjectKind, str, Named]]
 
 SEEN_BY_READERS = "What each reader sees"
 _BUY, _MONEY, _DATES = Markup("buy.html"), Markup("money.html"), Markup("dates.html")
-_SIGNS, _RECORDS, _READERS = Markup("signs.html"), Markup("records.html"), Markup("readers.html")
+_SIGNS, _READERS = Markup("signs.html"), Markup("readers.html")
 _CALIBRATION, _NOWHERE = Markup("calibration.html"), Markup("")
 
 
@@ -24,8 +25,13 @@ class Subjects:
     """What findings of a plan can be about, looked up once for all that is told of it."""
 
     def __init__(self, plan: Plan) -> None:
-        self._recorded = {record.entry.id for record in plan.records}
-        listed = (*_work(plan), *_ground(plan), *_kept(plan), *_people_and_papers(plan))
+        listed = (
+            *_work(plan),
+            *_ground(plan),
+            *_entries(plan),
+            *_kept(plan),
+            *_people_and_papers(plan),
+        )
         self._known = {(kind, subject_id): named for kind, subject_id, named in listed}
 
     def named(self, subject: Subject) -> Named:
@@ -40,10 +46,10 @@ class Subjects:
                 return SEEN_BY_READERS, _READERS
             case "hours":
                 return "Hours free", _MONEY
-            # an entry of a day to come is in no list of the plan, and is told of all the same
+            # an entry that does not count yet stands on no page, and is told of all the same
             case "entry":
-                page = _RECORDS if subject.id in self._recorded else _MONEY
-                return f"Log entry {subject.id}", page
+                named = f"Log entry {subject.id}", _NOWHERE
+                return self._known.get(("entry", subject.id), named)
             case _:
                 return self._known[subject.kind, subject.id]
 
@@ -70,6 +76,12 @@ def _ground(plan: Plan) -> _Listed:
         yield "marker", name, ("Season signs", _SIGNS if plan.weather is not None else _NOWHERE)
     for seen in plan.weather.every_station() if plan.weather is not None else ():
         yield "station", seen.station.id, (seen.station.name, _SIGNS)
+
+
+def _entries(plan: Plan) -> _Listed:
+    for entry in plan.entries if plan.reader == "owner" else ():
+        page = Markup("{}.html#entry-{}").format(log_address(entry), entry.id)
+        yield "entry", entry.id, (f"Log entry {entry.id}", page)
 
 
 def _kept(plan: Plan) -> _Listed:

@@ -1,0 +1,49 @@
+"""The log as pages, a season each: every entry that counts, with all that it says."""
+
+from generator.book.pages.written import Written, from_template
+from generator.book.written_down import names_of, said_in
+from generator.inventory.log import LogEntry
+from generator.inventory.season import season_of
+from generator.plan.model.plan import Plan
+
+LOG = "The log"
+
+
+def log_address(entry: LogEntry) -> str:
+    """Return the page on which an entry stands, without its ending."""
+    return f"log/{season_of(entry.done_on)}"
+
+
+def log_seasons(plan: Plan) -> list[int]:
+    """Return the seasons with entries, the newest first."""
+    return sorted({season_of(entry.done_on) for entry in plan.entries}, reverse=True)
+
+
+def log_pages(plan: Plan) -> list[Written]:
+    """Return a page for each season of the log."""
+    return [_page(plan, season) for season in log_seasons(plan)]
+
+
+def _page(plan: Plan, season: int) -> Written:
+    names = names_of(plan)
+    entries = [entry for entry in plan.entries if season_of(entry.done_on) == season]
+    return from_template(
+        plan,
+        f"log/{season}.md",
+        f"The log, season {season}",
+        LOG,
+        "log",
+        [f"log {season}", "entries", "what was done"],
+        ("record",),
+        season=season,
+        entries=[
+            (
+                entry,
+                [said for said in told if not said.inside],
+                [said for said in told if said.inside],
+            )
+            for entry in sorted(entries, key=lambda entry: (entry.done_on, entry.id), reverse=True)
+            # its day is the heading
+            if (told := said_in(entry, names)[1:])
+        ],
+    )

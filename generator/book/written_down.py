@@ -1,0 +1,76 @@
+"""A record of the property files as its owner wrote it: every field that says something, in words.
+
+It goes by the rules of the fields, so a new field is shown without anybody thinking of it.
+"""
+
+import datetime
+from collections.abc import Iterator, Mapping
+from dataclasses import dataclass
+from typing import Any
+
+from generator.inventory.fields import FieldRule, Record, rules_of
+from generator.plan.model.plan import Plan
+from generator.working import Given
+
+
+@dataclass(frozen=True, slots=True)
+class Said:
+    """What one field says: values as they are shown, or records with fields of their own."""
+
+    label: str
+    values: tuple[Given | datetime.date | str, ...] = ()
+    inside: tuple[tuple["Said", ...], ...] = ()
+
+
+def said_in(record: Record, names: Mapping[str, str]) -> tuple[Said, ...]:
+    """Return what a record says, field by field; `names` are what ids are called."""
+    return tuple(_fields(record, names))
+
+
+def _fields(record: Record, names: Mapping[str, str]) -> Iterator[Said]:
+    for name, rule in rules_of(type(record)).items():
+        value = getattr(record, name)
+        if rule.form == "identity" or value is None or value == ():
+            continue
+        label = _label(rule.help)
+        values = value if isinstance(value, tuple) else (value,)
+        if rule.form == "record":
+            yield Said(label, inside=tuple(said_in(part, names) for part in values))
+        else:
+            yield Said(label, tuple(_shown(part, rule, names) for part in values))
+
+
+def _label(help_words: str) -> str:
+    """Return what a field is called: its help, without what is typed for a yes."""
+    words = help_words.removeprefix("true where ").removeprefix("true for ")
+    return words[:1].upper() + words[1:]
+
+
+def _shown(value: object, rule: FieldRule, names: Mapping[str, str]) -> Given | datetime.date | str:
+    if isinstance(value, Given | datetime.date):
+        return value
+    if isinstance(value, bool):
+        return "yes" if value else "no"
+    said = str(value)
+    if rule.form == "reference":
+        return names.get(said, said)
+    return said.replace("_", " ") if rule.form == "choice" else said
+
+
+def names_of(plan: Plan) -> dict[str, str]:
+    """Return what the things that an entry of the log can name are called, by their ids."""
+    land = plan.land
+    things: tuple[Any, ...] = (
+        *plan.places, *land.products, *land.fertilizers, *land.limes, *land.plants, *land.guards,
+        *land.sprayers, *land.spreaders, *land.drills, *land.stands, *land.routes,
+        *(water.hole for water in plan.water),
+    )  # fmt: skip
+    names = {thing.id: thing.name for thing in things}
+    names |= {item.id: item.words for item in plan.items}
+    names |= {
+        planting.id: f"{place.name}, {planting.id}"
+        for place in plan.places
+        if place.typed is not None
+        for planting in place.typed.plantings
+    }
+    return names | {step.id: step.name for step_plan in land.step_plans for step in step_plan.steps}

@@ -1,4 +1,4 @@
-"""Every field of the property files is shown or counted with somewhere: nothing is typed in vain."""
+"""Every field of the property files is shown or counted with: nothing is typed in vain."""
 
 import re
 from collections.abc import Iterator
@@ -42,7 +42,7 @@ def every_kind() -> set[type]:
         found |= set(below)
         waiting += below
     # a record with slots is made twice, and the first of the two is no record of the files
-    return {kind for kind in found if kind.__module__.startswith("generator.")}
+    return {kind for kind in found if kind.__module__.startswith("generator.inventory.")}
 
 
 def asked_for() -> str:

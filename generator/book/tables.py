@@ -85,7 +85,7 @@ def totals(plan: Plan, column: str) -> tuple[Total, ...]:
     frame = budget_table(plan).frame
     costing = frame[frame["kind"] != WITHOUT_COST]
     return tuple(
-        total_of(plan, column, str(key), tuple(plan.lines[number] for number in group.index))
+        total_of(plan.season, column, str(key), tuple(plan.lines[number] for number in group.index))
         for key, group in costing.groupby(column, sort=True)
     )
 

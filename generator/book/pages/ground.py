@@ -190,7 +190,7 @@ def stand_page(plan: Plan, stand: Stand) -> Written:
         look=last_look(plan, stand),
         upkeep=upkeep_of(plan, stand.id),
         upkeep_plan=plan_of_upkeep(plan, stand),
-        hunted=hunted_on(plan, stand.id, HUNTED),
+        hunted=hunted_on(plan.others_out, stand.id, HUNTED),
         hours=[
             (hunted, _DATE_KINDS[hunted.dates.kind], weeks(hunted))
             for hunted in on_stand(plan.hunted, stand.id)
@@ -220,7 +220,7 @@ def route_page(plan: Plan, route: Route) -> Written:
         sights=sight_checks(plan, route.id),
         upkeep=upkeep_of(plan, route.id),
         upkeep_plan=plan_of_upkeep(plan, route),
-        hunted=hunted_on(plan, route.id, HUNTED),
+        hunted=hunted_on(plan.others_out, route.id, HUNTED),
         findings=plan.findings_on(route.id),
         address_of=address_of,
         chapters=chapters_for(plan.reader, ("walking-in",)),

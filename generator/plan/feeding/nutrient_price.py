@@ -3,7 +3,7 @@
 from generator.compute.fertility import NUTRIENT_PRICE
 from generator.inventory.spreadable import Fertilizer
 from generator.plan.feeding.doses import ORDER, share
-from generator.plan.model.plan import Plan
+from generator.plan.model.plan import Land
 from generator.working import Quantity
 
 
@@ -21,7 +21,7 @@ def nutrient_price(fertilizer: Fertilizer) -> Quantity | None:
     )
 
 
-def nutrient_prices(plan: Plan) -> tuple[Quantity, ...]:
+def nutrient_prices(land: Land) -> tuple[Quantity, ...]:
     """Return every such price."""
-    prices = (nutrient_price(fertilizer) for fertilizer in plan.land.fertilizers)
+    prices = (nutrient_price(fertilizer) for fertilizer in land.fertilizers)
     return tuple(price for price in prices if price is not None)

@@ -11,6 +11,7 @@ from dataclasses import dataclass, replace
 
 from generator.compute.buying import NEEDED, TOTAL_USD
 from generator.compute.money import USED
+from generator.inventory.log import LogEntry
 from generator.plan.log.entries import entries_about
 from generator.plan.log.stock import needed_after_use, on_hand_now, there_to_plan_with
 from generator.plan.model.buying import Buying, JobNeed, Missed, Purchase, TooLate
@@ -58,13 +59,13 @@ def planting_total(plan: Plan, planting_id: str) -> Total | None:
     lines = tuple(
         line for line in plan.lines if line.planting_id == planting_id and line.kind != WITHOUT_COST
     )
-    return total_of(plan, "planting", planting_id, lines) if lines else None
+    return total_of(plan.season, "planting", planting_id, lines) if lines else None
 
 
-def total_of(plan: Plan, column: str, key: str, lines: tuple[BudgetLine, ...]) -> Total:
+def total_of(season: int, column: str, key: str, lines: tuple[BudgetLine, ...]) -> Total:
     """Return the cost of lines that say the same in one column of the budget's table."""
     costs = tuple(line.cost for line in lines if line.cost is not None)
-    name = f"budget/{plan.season}/{column}/{key}/cost_usd"
+    name = f"budget/{season}/{column}/{key}/cost_usd"
     return Total(
         column,
         key,
@@ -82,7 +83,7 @@ def buying_of(plan: Plan) -> Buying:
     jobs = {job.id: job for job in plan.jobs}
     purchases, late = [], []
     for item in plan.items:
-        needs = list(_needs(plan, item, lines.get(item.id, []), jobs))
+        needs = list(_needs(plan.entries, item, lines.get(item.id, []), jobs))
         if not needs:
             continue
         base = f"buy/{plan.season}/{item.id}"
@@ -136,12 +137,15 @@ def _purchase(
 
 
 def _needs(
-    plan: Plan, item: StockItem, lines: Iterable[BudgetLine], jobs: Mapping[str, Job]
+    entries: tuple[LogEntry, ...],
+    item: StockItem,
+    lines: Iterable[BudgetLine],
+    jobs: Mapping[str, Job],
 ) -> Iterator[JobNeed]:
     """Yield what each job that is not finished still needs of a thing."""
     for line in lines:
         job = jobs[line.job_id]
-        on_job = entries_about(job.planting_id, job.step.id, plan.entries)
+        on_job = entries_about(job.planting_id, job.step.id, entries)
         # what was used on a job comes off its need, whenever the thing was counted
         need = needed_after_use(line.amount, item, job.id, on_job)
         if need is not None:

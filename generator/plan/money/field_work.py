@@ -176,7 +176,7 @@ def hired_jobs(plan: Plan, hire: Hire) -> tuple[Job, ...]:
 def hire_charge(plan: Plan, hire: Hire) -> Given | Quantity | None:
     """Return what a hire charges for its jobs together, its minimum minded; None if not known."""
     base = f"money/{plan.season}/hire/{hire.id}"
-    together = _together(plan, hire, _parts(plan, hire))
+    together = _together(plan.season, hire, _parts(plan, hire))
     if together is None:
         return None
     charge: Given | Quantity = hire.price
@@ -194,11 +194,11 @@ def hire_charge(plan: Plan, hire: Hire) -> Given | Quantity | None:
     return money.AT_LEAST(f"{base}/at_least_usd", charge_usd=charge, minimum_usd=hire.minimum_usd)
 
 
-def _together(plan: Plan, hire: Hire, parts: tuple[Quantity, ...] | None) -> Quantity | None:
+def _together(season: int, hire: Hire, parts: tuple[Quantity, ...] | None) -> Quantity | None:
     if not parts:
         return None
     formula = TOTAL_HOURS if parts[0].unit == "hours" else TOTAL_AC
-    return formula(f"money/{plan.season}/hire/{hire.id}/all_{parts[0].unit}", parts=parts)
+    return formula(f"money/{season}/hire/{hire.id}/all_{parts[0].unit}", parts=parts)
 
 
 def _parts(plan: Plan, hire: Hire) -> tuple[Quantity, ...] | None:
@@ -218,7 +218,7 @@ def hire_lines(plan: Plan) -> tuple[BudgetLine, ...]:
 
 def _hire_lines(plan: Plan, hire: Hire) -> Iterator[BudgetLine]:
     parts, charge = _parts(plan, hire), hire_charge(plan, hire)
-    together = _together(plan, hire, parts)
+    together = _together(plan.season, hire, parts)
     for number, job in enumerate(hired_jobs(plan, hire)):
         if parts is None or charge is None or together is None:
             # a line all the same, so that totals name what has no price

@@ -79,7 +79,9 @@ def own_months(plan: Plan) -> tuple[OwnMonth, ...]:
     return tuple(
         OwnMonth(
             month,
-            _sum(plan, (month,), "open", [task.hours for task in work if month in task.months]),
+            _sum(
+                plan.season, (month,), "open", [task.hours for task in work if month in task.months]
+            ),
             _to_be_done(plan, work, (month,)),
             free_in(plan, (month,)),
         )
@@ -92,8 +94,8 @@ def _months(work: tuple[OwnWork, ...]) -> Months:
     return tuple(sorted({month for task in work for month in task.months}))
 
 
-def _sum(plan: Plan, months: Months, what: str, parts: Iterable[Figure]) -> Quantity:
-    base = f"hours/{plan.season}/{months[0]:%Y-%m}/{months[-1]:%Y-%m}"
+def _sum(season: int, months: Months, what: str, parts: Iterable[Figure]) -> Quantity:
+    base = f"hours/{season}/{months[0]:%Y-%m}/{months[-1]:%Y-%m}"
     return TOTAL_HOURS(f"{base}/{what}_hours", parts=tuple(parts))
 
 
@@ -101,13 +103,13 @@ def _to_be_done(plan: Plan, work: tuple[OwnWork, ...], months: Months) -> Quanti
     """Return the hours of the work that can be done in no other months."""
     # with one month outside these, the work may all be done there
     parts = [task.hours for task in work if task.months and set(task.months) <= set(months)]
-    return _sum(plan, months, "only_then", parts) if parts else None
+    return _sum(plan.season, months, "only_then", parts) if parts else None
 
 
 def free_in(plan: Plan, months: Months) -> Quantity:
     """Return the hours that the owner and helpers have free in months, from the plan's day on."""
     parts = [_free(plan, helper, month) for month in months for helper in plan.land.helpers]
-    return _sum(plan, months, "free", [hours for hours in parts if hours is not None])
+    return _sum(plan.season, months, "free", [hours for hours in parts if hours is not None])
 
 
 def _free(plan: Plan, helper: Helper, month: datetime.date) -> Given | Quantity | None:

@@ -1,5 +1,6 @@
 """Stops, cautions and notes about money, stock and orders; for the owner alone."""
 
+import datetime
 from collections.abc import Iterable, Iterator
 
 from generator.inventory.money import CostShare
@@ -12,7 +13,7 @@ from generator.plan.log.stock import amounts_missing, is_counted_later, is_dated
 from generator.plan.model.buying import Purchase, TooLate
 from generator.plan.model.finding import Finding, Subject, about_item, about_job
 from generator.plan.model.job import Job
-from generator.plan.model.plan import Plan
+from generator.plan.model.plan import Plan, WorkTime
 from generator.plan.money.field_work import hire_charge, hired_jobs
 from generator.plan.money.money_hours import approved_by, begun_on, paid_above_cost
 
@@ -28,7 +29,7 @@ def money_findings(
     return [
         *(found for purchase in bought for found in _stock(plan, purchase)),
         *(found for purchase in bought for found in _wanted_later(purchase, others)),
-        *(found for purchase in bought for found in _price(plan, purchase)),
+        *(found for purchase in bought for found in _price(plan.as_of, purchase)),
         *(found for purchase in bought for found in _order(plan, purchase)),
         *(found for purchase in bought for found in _let_go(purchase)),
         *(_too_late(plan, late) for late in plan.buying.too_late),
@@ -36,7 +37,7 @@ def money_findings(
         *_above_cost(plan),
         *_contracts(plan, inventory),
         *_unweighed(plan, inventory),
-        *_machines(plan),
+        *_machines(plan.times),
         *_hires(plan),
     ]
 
@@ -82,13 +83,13 @@ def _wanted_later(purchase: Purchase, others: tuple[JobRequest, ...]) -> Iterato
         )
 
 
-def _price(plan: Plan, purchase: Purchase) -> Iterator[Finding]:
+def _price(as_of: datetime.date, purchase: Purchase) -> Iterator[Finding]:
     item = purchase.item
     missing = item.package is None or item.price_usd is None
     # of what nobody has to buy no price is needed
     if missing and not purchase.nothing:
         yield finding(MoneyCaution.NO_PRICE, about_item(item.id), item.where, item=item.words)
-    elif item.priced_on is not None and older_than_a_year(item.priced_on, plan.as_of):
+    elif item.priced_on is not None and older_than_a_year(item.priced_on, as_of):
         yield finding(MoneyNote.OLD_PRICE, about_item(item.id), item.where, item=item.words)
 
 
@@ -133,7 +134,7 @@ def _approval(plan: Plan, share: CostShare) -> Iterator[Finding]:
     # What the season before owes opened before this season was planned.
     opens = [job.dates.opens for job in jobs if job.season == plan.season]
     first = min((day for day in opens if day is not None), default=None)
-    begun = begun_on(plan, share.planting)
+    begun = begun_on(plan.entries, share.planting)
     approved = approved_by(share, plan.as_of)
     if share.approved_on is not None and approved is None:
         yield finding(
@@ -210,8 +211,8 @@ def _unweighed(plan: Plan, inventory: Inventory) -> Iterator[Finding]:
             )
 
 
-def _machines(plan: Plan) -> Iterator[Finding]:
-    for machine in dict.fromkeys(time.machine for time in plan.times):
+def _machines(times: tuple[WorkTime, ...]) -> Iterator[Finding]:
+    for machine in dict.fromkeys(time.machine for time in times):
         if machine.fuel_gal_per_hour is not None and machine.fuel_usd_per_gal is None:
             yield finding(
                 MoneyNote.NO_FUEL_PRICE,

@@ -5,6 +5,7 @@ from dataclasses import dataclass
 
 from generator.compute.buying import TOTAL_AC, TOTAL_HOURS, TOTAL_USD
 from generator.compute.money import CAPPED, NET, SHARE_BY_AREA, SHARE_OF_COST
+from generator.inventory.log import LogEntry
 from generator.inventory.money import CostShare
 from generator.inventory.season import season_of
 from generator.plan.log.entries import entries_about
@@ -71,11 +72,11 @@ class Month:
     hours: Quantity
 
 
-def begun_on(plan: Plan, planting_id: str) -> datetime.date | None:
+def begun_on(entries: tuple[LogEntry, ...], planting_id: str) -> datetime.date | None:
     """Return the first day the log says work was done on a planting."""
     days = (
         entry.done_on
-        for entry in plan.entries
+        for entry in entries
         if entry.job is not None and entry.job.planting == planting_id
     )
     return min(days, default=None)
@@ -89,7 +90,7 @@ def approved_by(share: CostShare, as_of: datetime.date) -> datetime.date | None:
 
 def is_in_time(plan: Plan, share: CostShare) -> bool:
     """Return whether a contract is approved, and was before anything was done on its planting."""
-    begun, approved = begun_on(plan, share.planting), approved_by(share, plan.as_of)
+    begun, approved = begun_on(plan.entries, share.planting), approved_by(share, plan.as_of)
     # work before the approval can forfeit it; work on the very day is not before
     return approved is not None and (begun is None or approved <= begun)
 

@@ -68,16 +68,18 @@ def weekends(plan: Plan) -> Weekends:
     done: dict[str, list[Quantity]] = {task.job.id: [] for task in work}
     filled = tuple(_weekend(plan, saturday, work, done) for saturday in _saturdays(plan))
     over = (
-        JobHours(task.job, _left(plan, task, done[task.job.id])) for task in work if task.months
+        JobHours(task.job, _left(plan.season, task, done[task.job.id]))
+        for task in work
+        if task.months
     )
     return Weekends(filled, tuple(part for part in over if round(part.hours.value, DECIMALS) > 0))
 
 
-def _left(plan: Plan, work: OwnWork, done: list[Quantity]) -> Quantity:
+def _left(season: int, work: OwnWork, done: list[Quantity]) -> Quantity:
     """Return what is left of a job after the weekends before."""
     if not done:
         return work.hours
-    base = f"weekends/{plan.season}/{work.job.id}"
+    base = f"weekends/{season}/{work.job.id}"
     return HOURS_LEFT(
         f"{base}/left_after_{len(done)}_hours", whole_hours=work.hours, taken_hours=tuple(done)
     )
@@ -106,7 +108,7 @@ def _weekend(
             room = HOURS_LEFT(
                 f"{base}/left_beside_{len(taken)}_hours", whole_hours=free, taken_hours=taken
             )
-        left = _left(plan, task, done[task.job.id])
+        left = _left(plan.season, task, done[task.job.id])
         if round(min(left.value, room.value), DECIMALS) > 0:
             hours = DONE_ON_A_WEEKEND(
                 f"{base}/{task.job.id}_hours", job_hours=left, weekend_hours=room

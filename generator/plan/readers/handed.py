@@ -8,7 +8,7 @@ from generator.inventory.schema import PARTNER, Reader
 from generator.plan.jobs.job_days import open_span, taken_by
 from generator.plan.model.days import Span, comes_back, holds_on
 from generator.plan.model.job import Job
-from generator.plan.model.plan import Handed, Plan, WindowTold
+from generator.plan.model.plan import Handed, Land, Plan, WindowTold
 from generator.plan.readers.partner import TOLD_TO_PARTNERS
 from generator.plan.readers.released import Releasing
 from generator.plan.readers.seen_by import SEEN_CLASSES, handed_jobs
@@ -17,7 +17,7 @@ from generator.working import Quantity
 
 def handed_over(plan: Plan, readers: tuple[Reader, ...]) -> tuple[Handed, ...]:
     """Return for each other reader what is handed over, and what of the hidden that tells."""
-    return tuple(_handed(plan, reader, handed_jobs(plan, reader)) for reader in readers)
+    return tuple(_handed(plan, reader, handed_jobs(plan.jobs, reader)) for reader in readers)
 
 
 def _handed(plan: Plan, reader: Reader, jobs: list[Job]) -> Handed:
@@ -30,7 +30,7 @@ def _handed(plan: Plan, reader: Reader, jobs: list[Job]) -> Handed:
         rest_on_hidden=_rest_on_hidden(plan, jobs, SEEN_CLASSES[reader.kind]),
         stand_ids=tuple(stand.id for stand in plan.land.stands if stand.id in reader.stands),
         route_ids=tuple(route.id for route in plan.land.routes if route.id in reader.routes),
-        windows=tuple(told for job in jobs for told in _windows(plan, job, reader)),
+        windows=tuple(told for job in jobs for told in _windows(plan.land, job, reader)),
     )
 
 
@@ -51,14 +51,14 @@ def _rest_on_hidden(
     return tuple(found.values())
 
 
-def _windows(plan: Plan, job: Job, reader: Reader) -> Iterator[WindowTold]:
+def _windows(land: Land, job: Job, reader: Reader) -> Iterator[WindowTold]:
     """Yield the dates that the days of a handed job give away and the reader is not told of."""
     span = open_span(job)
     if span[0] > span[1]:
         return
     # the sheet of a settled job names no day on which others hunt
     kinds = taken_by(job.step) if job.state.is_settled else (*taken_by(job.step), *HUNTED)
-    for dates in plan.land.dates:
+    for dates in land.dates:
         holds = dates.kind in kinds and holds_on(dates.places, job.place_id)
         spans = comes_back(dates, span) if holds and not _is_told(dates, reader) else ()
         if spans:

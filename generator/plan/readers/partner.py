@@ -182,11 +182,13 @@ def _others_out(plan: Plan, new_ids: Mapping[str, str]) -> tuple[OthersOut, ...]
     )
 
 
-def hunted_on(plan: Plan, new_id: str, kinds: tuple[str, ...]) -> tuple[Span, ...]:
+def hunted_on(
+    others_out: tuple[OthersOut, ...], new_id: str, kinds: tuple[str, ...]
+) -> tuple[Span, ...]:
     """Return the days of some kinds of dates on one of the things a partner is handed."""
     return joined(
         span
-        for days in plan.others_out
+        for days in others_out
         if days.kind in kinds and (not days.on or new_id in days.on)
         for span in days.spans
     )

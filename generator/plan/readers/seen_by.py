@@ -23,14 +23,14 @@ SEEN_CLASSES = {"contractor": frozenset({"page"}), PARTNER: frozenset({"page"})}
 TITLES = {"contractor": "Work sheets", PARTNER: "Stands, walks and work"}
 
 
-def handed_jobs(plan: Plan, reader: Reader) -> list[Job]:
+def handed_jobs(jobs: tuple[Job, ...], reader: Reader) -> list[Job]:
     """Return the jobs a reader is handed, still as the owner sees them.
 
     Done or missed, a job goes without its amounts, so that nobody does it by an old number.
     """
     return [
         job if job.state.is_ahead else job.without_amounts()
-        for job in plan.jobs
+        for job in jobs
         if is_handed(reader, job.planting_id, job.step.id)
     ]
 
@@ -38,7 +38,7 @@ def handed_jobs(plan: Plan, reader: Reader) -> list[Job]:
 def seen_by(plan: Plan, reader: Reader) -> Plan:
     """Return the plan as another reader may see it."""
     seen = SEEN_CLASSES[reader.kind]
-    jobs = handed_jobs(plan, reader)
+    jobs = handed_jobs(plan.jobs, reader)
     place_ids = _place_ids(plan, jobs)
     shown_jobs = tuple(
         sorted((released_job(job, place_ids[job.place_id].id, seen) for job in jobs), key=_by_date)
@@ -66,7 +66,7 @@ def seen_by(plan: Plan, reader: Reader) -> Plan:
             )
         ),
         jobs=shown_jobs,
-        findings=_findings(plan, {**new_ids, **ground.new_ids, **ground.new_sheets}),
+        findings=_findings(plan.findings, {**new_ids, **ground.new_ids, **ground.new_sheets}),
         entries=ground.looks,
         upkeep=ground.upkeep,
         others_out=ground.others_out,
@@ -123,7 +123,7 @@ def _place(place: Place, new: _NewPlace, seen: frozenset[str]) -> Place:
     )
 
 
-def _findings(plan: Plan, new_ids: Mapping[str, str]) -> tuple[Finding, ...]:
+def _findings(findings: tuple[Finding, ...], new_ids: Mapping[str, str]) -> tuple[Finding, ...]:
     """Stops on what is handed over stand for every reader; in words that give nothing away."""
     return in_order(
         [
@@ -142,7 +142,7 @@ def _findings(plan: Plan, new_ids: Mapping[str, str]) -> tuple[Finding, ...]:
                 column=0,
             )
             # what has no words for others was written for the owner and may name what is kept
-            for finding in plan.findings
+            for finding in findings
             if finding.subject in new_ids and finding.words_for_others
         ]
     )

@@ -7,7 +7,7 @@ from generator.inventory.log import LogEntry
 from generator.inventory.places import Planting, SownSeed
 from generator.plan.jobs.ground import length_of
 from generator.plan.model.place import Place
-from generator.plan.model.plan import Plan
+from generator.plan.model.plan import Land, Plan
 from generator.plan.standing.cover_by_season import grown_in
 from generator.reference.growth import Growth, kind_growth, on_soil, species_growth
 from generator.working import Given
@@ -56,7 +56,7 @@ def _growing(plan: Plan, place: Place, planting: Planting) -> Growing | None:
     sown = [
         (seed, kind, on_soil(kind, unknown, soil))
         for seed in planting.seed
-        if (kind := _kind(plan, seed)) is not None
+        if (kind := _kind(plan.land, seed)) is not None
         if (unknown := species_growth(seed.species)) is not None
     ]
     if not sown:
@@ -74,8 +74,8 @@ def _growing(plan: Plan, place: Place, planting: Planting) -> Growing | None:
     )
 
 
-def _kind(plan: Plan, seed: SownSeed) -> Growth | None:
-    lot = next((seed_lot for seed_lot in plan.land.lots if seed_lot.id == seed.lot), None)
+def _kind(land: Land, seed: SownSeed) -> Growth | None:
+    lot = next((seed_lot for seed_lot in land.lots if seed_lot.id == seed.lot), None)
     if lot is None:
         return species_growth(seed.species)
     return kind_growth(seed.species, lot.ecotype, lot.tag.variety)

@@ -11,8 +11,7 @@ from dataclasses import dataclass, replace
 from typing import Literal
 
 from generator.inventory.counted import Counted
-from generator.plan.model.counts import CountSaid
-from generator.plan.model.plan import Plan
+from generator.plan.model.counts import CountSaid, Decided
 from generator.plan.standing.heights import heights_on
 from generator.plan.standing.heights_measured import measurings
 from generator.plan.standing.planting_curves import Growing
@@ -55,11 +54,11 @@ class _Cut:
     figure: Figure | None
 
 
-def counts_of(plan: Plan, planting_id: str) -> tuple[CountSaid, ...]:
+def counts_of(decided: Decided, planting_id: str) -> tuple[CountSaid, ...]:
     """Return the counts of a planting that are still the last of some stretch."""
     return tuple(
         count
-        for planted in plan.decided.plantings
+        for planted in decided.plantings
         if planted.planting.id == planting_id
         for count in planted.counts
     )

@@ -84,7 +84,7 @@ def judged(plan: Plan, place: Place) -> tuple[ScreenJudged, ...]:
     if needed is None:
         return ()
     return tuple(
-        _judge(growing, found, needed, counts_of(plan, growing.planting.id))
+        _judge(growing, found, needed, counts_of(plan.decided, growing.planting.id))
         for growing in standing_growth(plan, place)
         for found in told_heights(plan, growing)
         if is_hunted(found.day)

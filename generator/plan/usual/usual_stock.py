@@ -5,6 +5,7 @@ from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 
 from generator.inventory.fields import Where
+from generator.inventory.log import LogEntry
 from generator.inventory.rule import typed_at
 from generator.inventory.schema import Inventory
 from generator.plan.findings.about_usual import UsualCaution
@@ -58,7 +59,7 @@ def _on_hand(plan: Plan, bought: Purchase, inventory: Inventory) -> Iterator[Fin
         return
     times, packages = values()["on_hand_times_count"], values()["on_hand_packages_count"]
     now = {job.planting_id for job in taking}
-    ahead = now | _plantings_ahead(plan, item, inventory)
+    ahead = now | _plantings_ahead(plan.season, item, inventory)
     # later seasons have no amounts, so each planting ahead counts as one of now does
     most = times.value * bought.needed.value * len(ahead) / len(now)
     if item.package is not None:
@@ -75,14 +76,14 @@ def _on_hand(plan: Plan, bought: Purchase, inventory: Inventory) -> Iterator[Fin
         )
 
 
-def _plantings_ahead(plan: Plan, item: StockItem, inventory: Inventory) -> set[str]:
+def _plantings_ahead(season: int, item: StockItem, inventory: Inventory) -> set[str]:
     """Return the plantings that take of a thing in the plan's season or later, each as one."""
     named = {planting for planting, _ in item.taken}
     return {
         planting.id
         for place in inventory.places()
         for planting in place.plantings
-        if planting.id in named and planting.season >= plan.season
+        if planting.id in named and planting.season >= season
     }
 
 
@@ -94,12 +95,12 @@ def _alike(plan: Plan, inventory: Inventory) -> Iterator[list[_Price]]:
         group = groups.setdefault(species.get(item.id, item.id), [])
         if item.price_usd is not None and item.package is not None:
             group.append(_Price(item.id, item.words, item.price_usd, item.package))
-        group += _paid(plan, item)
+        group += _paid(plan.entries, item)
     yield from groups.values()
 
 
-def _paid(plan: Plan, item: StockItem) -> Iterator[_Price]:
-    for entry in plan.entries:
+def _paid(entries: tuple[LogEntry, ...], item: StockItem) -> Iterator[_Price]:
+    for entry in entries:
         for bought in entry.bought:
             # a thing without package or count may be bought by weight and be noted by volume
             of_a_kind = UNITS[bought.amount.unit].family == UNITS[item.unit].family

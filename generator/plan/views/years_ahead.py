@@ -122,7 +122,7 @@ def _season_ahead(plan: Plan, season: int) -> SeasonAhead:
         acres_in(plan, season),
         day,
         _screens(plan, season, day),
-        _takes(plan, jobs),
+        _takes(plan.items, jobs),
         _shares(plan, season),
     )
 
@@ -165,14 +165,16 @@ def _screens(plan: Plan, season: int, day: datetime.date) -> tuple[ScreenAhead, 
         # of what nobody knows how it grows none hides in its first season
         lasts = not known or known[0].growth.lives_on
         too_young = grown is not None and grown.year == 1 and lasts
-        thin = thin_stretches(known[0], counts_of(plan, known[0].planting.id)) if known else ()
+        thin = (
+            thin_stretches(known[0], counts_of(plan.decided, known[0].planting.id)) if known else ()
+        )
         found.append(ScreenAhead(place, grown, heights, too_young, thin))
     return tuple(found)
 
 
-def _takes(plan: Plan, jobs: tuple[Job | JobAhead, ...]) -> tuple[StockItem, ...]:
+def _takes(items: tuple[StockItem, ...], jobs: tuple[Job | JobAhead, ...]) -> tuple[StockItem, ...]:
     steps = {(job.planting_id, job.step.id) for job in jobs if job.state.is_ahead}
-    return tuple(item for item in plan.items if item.taken & steps)
+    return tuple(item for item in items if item.taken & steps)
 
 
 def _shares(plan: Plan, season: int) -> tuple[CostShare, ...]:

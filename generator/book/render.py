@@ -58,6 +58,7 @@ def _environment() -> Environment:
     environment.filters["month"] = _month
     environment.filters["clock"] = _clock
     environment.filters["path"] = _path
+    environment.filters["id"] = _id
     environment.globals["html"] = _block
     environment.globals["say"] = _say
     environment.globals["emergency_numbers"] = emergency_numbers()
@@ -108,6 +109,11 @@ def _path(part: str) -> Markup:
     if not _PATH.fullmatch(part):
         raise ValueError(f"{part!r} cannot stand in an address")
     return Markup(part)
+
+
+def _id(name: str) -> Markup:
+    """Return an id that may be parted between its words, and nowhere else."""
+    return Markup("_<wbr>").join(name.split("_"))
 
 
 def _card_words(entry: str) -> str:

@@ -52,10 +52,12 @@ def plans_of(property_folder: Path) -> dict[str, Plan]:
     }
 
 
-def build_sites(property_folder: Path, into: Path) -> dict[str, Site]:
-    """Builds the site of every reader into a folder of its own below `into`."""
+def build_sites(property_folder: Path, into: Path, only: str | None = None) -> dict[str, Site]:
+    """Builds the site of every reader, or of one, into a folder of its own below `into`."""
     sites = {}
     for name, plan in plans_of(property_folder).items():
+        if only is not None and name != only:
+            continue
         book = make_book(plan)
         assert publish(book, into / name, property_folder) == ()
         sites[name] = Site(property_folder, plan, book, into / name)

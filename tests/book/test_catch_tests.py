@@ -14,7 +14,9 @@ AGO = "more than twelve months ago"
 
 
 def page(data: Data, address: str, folder: Path) -> Element:
-    site = build_sites(write_property(folder / "property", data), folder / "sites")["owner"]
+    site = build_sites(write_property(folder / "property", data), folder / "sites", "owner")[
+        "owner"
+    ]
     return read((site.folder / address).read_text(encoding="utf-8"))
 
 

@@ -13,7 +13,9 @@ from tests.properties import Data, full_card, full_use, small_property, write_pr
 
 def facts(data: Data, address: str, folder: Path) -> dict[str, str]:
     """What a page says of a thing, by the word before it."""
-    site = build_sites(write_property(folder / "property", data), folder / "sites")["owner"]
+    site = build_sites(write_property(folder / "property", data), folder / "sites", "owner")[
+        "owner"
+    ]
     document = read((site.folder / address).read_text(encoding="utf-8"))
     return {
         row.all("dt")[0].text(): " ".join(row.all("dd")[0].text().split())

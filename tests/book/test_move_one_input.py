@@ -26,8 +26,8 @@ CHANGES = {
 
 
 @pytest.fixture(scope="module")
-def before(tmp_path_factory: pytest.TempPathFactory) -> dict[str, Site]:
-    return build_sites(DEMO, tmp_path_factory.mktemp("before"))
+def before(demo_sites: dict[str, Site]) -> dict[str, Site]:
+    return demo_sites
 
 
 @pytest.fixture(scope="module", params=CHANGES)

@@ -30,7 +30,7 @@ def with_log(*entries: Data) -> Data:
 
 
 def site_of(data: Data, folder: Path, reader: str = "owner") -> Site:
-    return build_sites(write_property(folder / "property", data), folder / "sites")[reader]
+    return build_sites(write_property(folder / "property", data), folder / "sites", reader)[reader]
 
 
 def text_of(element: Element) -> str:

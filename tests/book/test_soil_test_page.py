@@ -12,7 +12,7 @@ TITLE = "Soil test: Lane screen, 11 April 2026"
 
 def test_a_soil_test_is_named_by_place_and_day_and_leads_to_its_jobs(tmp_path: Path) -> None:
     folder = write_property(tmp_path / "property", fed(POTASH))
-    site = build_sites(folder, tmp_path / "sites")["owner"]
+    site = build_sites(folder, tmp_path / "sites", "owner")["owner"]
     page = read((site.folder / "ground/soil.html").read_text(encoding="utf-8"))
     (article,) = page.all("article")
     assert article.all("h1")[0].text().strip().startswith(TITLE)

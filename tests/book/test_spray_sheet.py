@@ -14,7 +14,7 @@ from tests.properties_tank import three_in_the_tank
 
 def sheet_of(data: Data, folder: Path, reader: str = "owner") -> Element:
     """The finished sheet of the kill."""
-    site = build_sites(write_property(folder / "property", data), folder / "sites")[reader]
+    site = build_sites(write_property(folder / "property", data), folder / "sites", reader)[reader]
     pages = {name: html for name, html in site.pages().items() if name.startswith("work/")}
     (page,) = [html for name, html in pages.items() if "autumn_kill" in name]
     (sheet,) = read(page).all("section", "sheet")
@@ -77,7 +77,7 @@ def test_lines_of_several_labels_stand_under_the_product(tmp_path: Path) -> None
 
 def test_only_a_sheet_with_a_label_in_play_says_that_the_label_decides(tmp_path: Path) -> None:
     folder = write_property(tmp_path / "property", small_property())
-    pages = build_sites(folder, tmp_path / "sites")["owner"].pages()
+    pages = build_sites(folder, tmp_path / "sites", "owner")["owner"].pages()
     told = {
         name: read(html).all("section", "sheet")[0].text()
         for name, html in pages.items()
@@ -150,7 +150,9 @@ def test_the_sheet_says_where_no_passes_are_counted(tmp_path: Path, reader: str)
 
 def test_an_eighth_of_an_acre_stands_on_the_page_of_the_sprayer_alone(tmp_path: Path) -> None:
     data = by_hand(treated_sq_ft=5445)
-    site = build_sites(write_property(tmp_path / "property", data), tmp_path / "sites")["owner"]
+    site = build_sites(write_property(tmp_path / "property", data), tmp_path / "sites", "owner")[
+        "owner"
+    ]
     pages = site.pages()
     (sprayer,) = [html for name, html in pages.items() if name == "equipment/boom.html"]
     assert "For an eighth of an acre" in sprayer

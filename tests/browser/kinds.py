@@ -1,6 +1,6 @@
 """The pages of the demo's sites by their kind: what one template makes for one sort of thing."""
 
-from collections.abc import Mapping
+from collections.abc import Container, Mapping
 from dataclasses import dataclass
 from pathlib import PurePosixPath
 
@@ -44,6 +44,14 @@ def one_of_each_kind(sites: Mapping[str, Site]) -> list[Looked]:
     for page in sorted(every_page(sites), key=lambda page: page.bytes):
         found[page.reader, page.kind] = page
     return sorted(found.values(), key=lambda page: page.name)
+
+
+def of_each_and_carried(sites: Mapping[str, Site], carried: Container[str]) -> list[Looked]:
+    """One page of each kind, whoever reads it, and of what is carried the page of each reader."""
+    each = one_of_each(sites)
+    names = {page.name for page in each}
+    others = (page for page in one_of_each_kind(sites) if page.name not in names)
+    return [*each, *(page for page in others if page.kind in carried)]
 
 
 def one_of_each(sites: Mapping[str, Site]) -> list[Looked]:

@@ -47,7 +47,7 @@ OUT_OF_TURN = """<!doctype html><style>a { outline: 3px solid red } .bare { outl
 <article><h1>Page</h1><a href="#a">first</a><a href="#b" tabindex="-1">passed over</a>
 <a class="bare" href="#c">bare</a></article>"""
 
-TABS_AT_MOST = 60
+TABS_AT_MOST = 25
 FOCUS_IS_IN = "(within) => document.activeElement.closest(within) !== null"
 
 

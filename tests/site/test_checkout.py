@@ -127,7 +127,12 @@ def test_mkdocs_serve_shows_the_book_and_what_is_changed_in_a_chapter(
         port = free.getsockname()[1]
     command = [sys.executable, "-m", "mkdocs", "serve", "-a", f"127.0.0.1:{port}"]
     with subprocess.Popen(
-        command, cwd=checkout, env=_environment(checkout), stderr=subprocess.DEVNULL
+        command,
+        cwd=checkout,
+        env=_environment(checkout),
+        stderr=subprocess.DEVNULL,
+        # as a terminal starts it: whoever runs the tests in the background has told them to go on
+        preexec_fn=lambda: signal.signal(signal.SIGINT, signal.SIG_DFL),
     ) as serving:
         try:
             assert "{{" not in _page(f"http://127.0.0.1:{port}/index.html", "Small bend")

@@ -46,7 +46,7 @@ def names_in(text: str) -> set[str]:
 
 
 @pytest.mark.parametrize("name", FORMULAS)
-@settings(max_examples=200)
+@settings(max_examples=60)
 @given(data=st.data())
 def test_text_and_function_give_the_same(name: str, data: st.DataObject) -> None:
     formula = FORMULAS[name]

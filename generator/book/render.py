@@ -113,7 +113,7 @@ def _path(part: str) -> Markup:
 
 def _id(name: str) -> Markup:
     """Return an id that may be parted between its words, and nowhere else."""
-    return Markup("_<wbr>").join(name.split("_"))
+    return Markup("_<wbr>").join(_path(name).split("_"))
 
 
 def _card_words(entry: str) -> str:

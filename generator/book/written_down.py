@@ -14,20 +14,20 @@ from generator.working import Given
 
 
 @dataclass(frozen=True, slots=True)
-class Said:
+class FieldSaid:
     """What one field says: values as they are shown, or records with fields of their own."""
 
     label: str
     values: tuple[Given | datetime.date | str, ...] = ()
-    inside: tuple[tuple["Said", ...], ...] = ()
+    inside: tuple[tuple["FieldSaid", ...], ...] = ()
 
 
-def said_in(record: Record, names: Mapping[str, str]) -> tuple[Said, ...]:
+def said_in(record: Record, names: Mapping[str, str]) -> tuple[FieldSaid, ...]:
     """Return what a record says, field by field; `names` are what ids are called."""
     return tuple(_fields(record, names))
 
 
-def _fields(record: Record, names: Mapping[str, str]) -> Iterator[Said]:
+def _fields(record: Record, names: Mapping[str, str]) -> Iterator[FieldSaid]:
     for name, rule in rules_of(type(record)).items():
         value = getattr(record, name)
         if rule.form == "identity" or value is None or value == ():
@@ -35,9 +35,9 @@ def _fields(record: Record, names: Mapping[str, str]) -> Iterator[Said]:
         label = _label(rule.help)
         values = value if isinstance(value, tuple) else (value,)
         if rule.form == "record":
-            yield Said(label, inside=tuple(said_in(part, names) for part in values))
+            yield FieldSaid(label, inside=tuple(said_in(part, names) for part in values))
         else:
-            yield Said(label, tuple(_shown(part, rule, names) for part in values))
+            yield FieldSaid(label, tuple(_shown(part, rule, names) for part in values))
 
 
 def _label(help_words: str) -> str:

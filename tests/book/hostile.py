@@ -89,7 +89,9 @@ def harmless(number: int, name: str) -> str:
     if name == "known_as":
         # The name that others know a place by is in the address of its page.
         return slug(hostile(number, name)).replace("-", " ")
-    return f"Plain q{number}q words"
+    # numbers alone may differ by a letter, and such names are asked whether they are one
+    apart = "".join(3 * "bcdfghjklm"[int(digit)] for digit in f"{number:04}")
+    return f"Plain q{number}q {apart} words"
 
 
 @dataclass

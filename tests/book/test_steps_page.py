@@ -45,8 +45,8 @@ def test_every_step_of_every_plan_stands_there_with_its_id() -> None:
     (page,) = [one for one in book_of().pages if one.address == "steps.md"]
     for plan in step_plans().values():
         for step in plan.steps:
-            assert f"<code>{step.id}</code>" in page.markdown.replace("&#95;", "_")
-    assert "my&#95;look" in page.markdown or "my_look" in page.markdown
+            assert f'<code class="id">{step.id}</code>' in page.markdown.replace("<wbr>", "")
+    assert "my_<wbr>look" in page.markdown
     assert "<b>" not in page.markdown
 
 

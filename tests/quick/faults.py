@@ -49,7 +49,7 @@ FAULTS = (
     Fault("generator/plan/days/contracts.py", "approved <= as_of", "approved < as_of"),
     Fault("generator/plan/labels/clearance.py", "use.timing == asked.timing", "True"),
     Fault("generator/plan/labels/limit_stops.py", "> times", ">= times"),
-    Fault("generator/plan/spraying/setbacks.py", "distance_ft.value <", "distance_ft.value >"),
+    Fault("generator/plan/labels/distances.py", "distance_ft.value <", "distance_ft.value >"),
     Fault("generator/plan/spraying/tank.py", "< _least_of_a_tank()", "> _least_of_a_tank()"),
     Fault("generator/plan/after/waits.py", "math.ceil(wait.value)", "math.floor(wait.value)"),
     Fault("generator/plan/readers/partner.py",

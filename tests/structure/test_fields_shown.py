@@ -3,7 +3,7 @@
 import re
 from collections.abc import Iterator
 
-from generator.book.written_down import Said, said_in
+from generator.book.written_down import FieldSaid, said_in
 from generator.inventory.fields import Record, rules_of
 from generator.inventory.load import load_inventory
 from generator.inventory.log import LogEntry
@@ -70,7 +70,7 @@ def test_every_field_is_asked_for_somewhere() -> None:
     assert unasked - markers == SETTLED
 
 
-def labels(said: tuple[Said, ...]) -> int:
+def labels(said: tuple[FieldSaid, ...]) -> int:
     return sum(1 + sum(labels(part) for part in one.inside) for one in said)
 
 

@@ -6,7 +6,7 @@ from generator.inventory.log import LogEntry
 from generator.inventory.season import season_of
 from generator.plan.model.plan import Plan
 
-LOG = "The log"
+LOG_GROUP = "The log"
 
 
 def log_address(entry: LogEntry) -> str:
@@ -31,7 +31,7 @@ def _page(plan: Plan, season: int) -> Written:
         plan,
         f"log/{season}.md",
         f"The log, season {season}",
-        LOG,
+        LOG_GROUP,
         "log",
         [f"log {season}", "entries", "what was done"],
         ("record",),

@@ -12,8 +12,8 @@ from generator.plan.model.finding import Subject, SubjectKind
 from generator.plan.model.plan import Plan
 from generator.reference.library import marker_names
 
-Named = tuple[str, Markup]
-_Listed = Iterator[tuple[SubjectKind, str, Named]]
+SubjectNamed = tuple[str, Markup]
+_Listed = Iterator[tuple[SubjectKind, str, SubjectNamed]]
 
 SEEN_BY_READERS = "What each reader sees"
 _BUY, _MONEY, _DATES = Markup("buy.html"), Markup("money.html"), Markup("dates.html")
@@ -34,7 +34,7 @@ class Subjects:
         )
         self._known = {(kind, subject_id): named for kind, subject_id, named in listed}
 
-    def named(self, subject: Subject) -> Named:
+    def named(self, subject: Subject) -> SubjectNamed:
         """Return what a finding is about in words, with the address of its page or nothing.
 
         Raises KeyError for a thing that the plan does not hold.

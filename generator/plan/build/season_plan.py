@@ -29,7 +29,8 @@ def make_plan(inventory: Inventory, season: int, as_of: datetime.date) -> Plan:
     plan = with_money(_plan(logged, jobs, across, in_time, told), logged.inventory)
     of_money = findings_of_money(plan, logged.inventory, jobs.still_ahead())
     found = without_what_rests_on_it((*told, *in_time.findings, *of_money))
-    return replace(plan, findings=without_amounts(in_order(found)))
+    # without their figures two may say the same: each is told once
+    return replace(plan, findings=in_order(without_amounts(found)))
 
 
 def _plan(
@@ -53,7 +54,7 @@ def _plan(
         shared_grounds=logged.shared,
         suited_days=in_time.suited,
         wind_use=in_time.wind_use,
-        land=land_of(inventory),
+        land=land_listed(inventory),
         places=tuple(logged.places.values()),
         jobs=in_time.jobs,
         findings=told,
@@ -70,7 +71,7 @@ def _plan(
     )
 
 
-def land_of(inventory: Inventory) -> Land:
+def land_listed(inventory: Inventory) -> Land:
     """Return what the files of a property list, as its owner sees it."""
     typed = inventory.property
     return Land(

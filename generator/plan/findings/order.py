@@ -52,16 +52,16 @@ def in_order(findings: list[Finding]) -> tuple[Finding, ...]:
     return tuple(dict.fromkeys(ordered))
 
 
-def without_amounts(findings: tuple[Finding, ...]) -> tuple[Finding, ...]:
+def without_amounts(findings: list[Finding]) -> list[Finding]:
     """Return findings with no figure left in what is said, beside the stop, of a stopped job."""
     # the stop keeps its figures, which say why; a rate in a caution beside it could be measured by
     stopped = {found.subject for found in findings if found.severity == "stop"}
-    return tuple(
+    return [
         replace(found, figures=())
         if found.subject in stopped and found.severity != "stop"
         else found
         for found in findings
-    )
+    ]
 
 
 def older_than_a_year(noted: datetime.date, day: datetime.date) -> bool:

@@ -18,7 +18,7 @@ from generator.inventory.weather import Station, WindStation
 from generator.inventory.woody import Guard, Plant
 from generator.plan.model.finding import WHOLE_FOLDER, Subject, SubjectKind
 
-KINDS: tuple[tuple[tuple[type[Record], ...], SubjectKind], ...] = (
+KINDS_OF_RECORDS: tuple[tuple[tuple[type[Record], ...], SubjectKind], ...] = (
     ((PlantedGround,), "place"),
     ((SeedLot, Product, Adjuvant, Fertilizer, Lime, Plant, Guard), "item"),
     ((Sprayer,), "sprayer"),
@@ -47,6 +47,6 @@ KINDS: tuple[tuple[tuple[type[Record], ...], SubjectKind], ...] = (
 
 def about_record(record: Record) -> Subject:
     """Return what a finding on a record is about; the folder, where it has no page of its own."""
-    kind = next((kind for types, kind in KINDS if isinstance(record, types)), None)
+    kind = next((kind for types, kind in KINDS_OF_RECORDS if isinstance(record, types)), None)
     # every kind listed above has an id, which records in general have not
     return Subject(kind, record.id) if kind is not None else WHOLE_FOLDER  # type: ignore[attr-defined]

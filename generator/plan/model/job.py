@@ -12,6 +12,7 @@ from generator.plan.model.days import Span
 from generator.plan.model.finding import SafetyLine
 from generator.plan.model.markers import MarkerFound
 from generator.plan.model.work import (
+    JobWork,
     Mix,
     Numbers,
     Nutrient,
@@ -24,7 +25,6 @@ from generator.plan.model.work import (
     Spreading,
     SpreadWork,
     Taken,
-    Work,
 )
 from generator.reference.steps import Answer, Step
 from generator.working import Quantity
@@ -141,7 +141,7 @@ class Job:
     part: str | None
     safety: tuple[SafetyLine, ...]
     needs: tuple[str, ...] = ()
-    work: Work | None = None
+    work: JobWork | None = None
     days: JobDays | None = None
     had_left: tuple[Span, ...] = ()
     method: str | None = None

@@ -264,4 +264,4 @@ def _in_all(identity: str, counts: list[Quantity]) -> Quantity:
     return counts[0] if len(counts) == 1 else TOTAL_COUNT(identity, parts=tuple(counts))
 
 
-Work = SprayWork | SowWork | SpreadWork | RowsWork
+JobWork = SprayWork | SowWork | SpreadWork | RowsWork

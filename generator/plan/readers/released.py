@@ -12,6 +12,7 @@ from generator.plan.model.job import DateReason, Job, JobDays, JobState, OpenDat
 from generator.plan.model.work import (
     AdjuvantPart,
     Dose,
+    JobWork,
     LimeAsked,
     Load,
     Mix,
@@ -25,7 +26,6 @@ from generator.plan.model.work import (
     SprayWork,
     Spreading,
     SpreadWork,
-    Work,
 )
 from generator.plan.readers.redacted import redacted, without_line
 from generator.reference.steps import Step
@@ -257,7 +257,7 @@ def released_safety(line: SafetyLine) -> SafetyLine:
     )
 
 
-def _work(work: Work | None, release: Releasing) -> Work | None:
+def _work(work: JobWork | None, release: Releasing) -> JobWork | None:
     match work:
         case SprayWork():
             mix = _mix(work.mix, release) if work.mix is not None else None

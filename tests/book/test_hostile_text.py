@@ -37,7 +37,7 @@ from tests.book.hostile import (
 )
 from tests.book.reading import Element, read
 from tests.book.sites import CHECKOUT, DEMO, Site, build_sites
-from tests.browser.kinds import Looked, every_page, one_of_each_kind
+from tests.browser.kinds import Looked, every_page, one_of_each
 from tests.browser.visits import DESKTOP, PHONE, SIDEWAYS, listening_page
 
 # Other attacks begin the fields of the second property.
@@ -346,9 +346,7 @@ def test_a_folder_with_a_hostile_name_is_told_as_text(tmp_path: Path) -> None:
 
 
 @pytest.mark.parametrize("twins", [0], indirect=True)
-@pytest.mark.parametrize(
-    "pages", [one_of_each_kind, pytest.param(every_page, marks=pytest.mark.long)]
-)
+@pytest.mark.parametrize("pages", [one_of_each, pytest.param(every_page, marks=pytest.mark.long)])
 def test_a_browser_runs_and_asks_for_nothing(
     browser: Browser, twins: Twins, pages: Callable[[Mapping[str, Site]], list[Looked]]
 ) -> None:

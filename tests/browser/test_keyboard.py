@@ -6,7 +6,7 @@ import pytest
 from playwright.sync_api import Browser, Page
 
 from tests.book.sites import Site
-from tests.browser.kinds import every_page, one_of_each
+from tests.browser.kinds import Looked, every_page, one_of_each
 from tests.browser.looking import look
 from tests.browser.visits import DESKTOP, PHONE, listening_page
 
@@ -48,7 +48,17 @@ OUT_OF_TURN = """<!doctype html><style>a { outline: 3px solid red } .bare { outl
 <a class="bare" href="#c">bare</a></article>"""
 
 TABS_AT_MOST = 25
+# Of each kind of thing one page; the long run takes every page.
+MET = ("index.html", "work.html", "findings.html", "money.html", "records.html", "places", "stands",
+       "routes", "seed", "work/spray", "work/sow", "search.html")  # fmt: skip
 FOCUS_IS_IN = "(within) => document.activeElement.closest(within) !== null"
+
+
+def met(sites: dict[str, Site]) -> list[Looked]:
+    """A page of each of some kinds, which the keyboard is tried on."""
+    found = [page for page in one_of_each(sites) if page.kind in MET]
+    assert len(found) > 9
+    return found
 
 
 def _in_turn(page: Page, at_most: int | None = None) -> list[str]:
@@ -66,7 +76,7 @@ def test_tab_comes_to_all_there_is_in_reading_order_and_is_seen(
 ) -> None:
     faults: list[str] = []
     with listening_page(browser, DESKTOP, faults) as page:
-        for one in one_of_each(demo_sites):
+        for one in met(demo_sites):
             look(page, one.uri)
             faults += [f"{one.name}: {fault}" for fault in _in_turn(page, TABS_AT_MOST)]
     assert faults == []
@@ -104,11 +114,11 @@ def test_the_first_press_skips_to_the_text_and_enter_opens_what_is_folded_away(
 ) -> None:
     opened = 0
     with listening_page(browser, DESKTOP, []) as page:
-        for one in one_of_each(demo_sites):
+        for one in met(demo_sites):
             look(page, one.uri)
             _skips_to_the_text(page, one.name)
             opened += _opens_by_enter(page, one.name)
-    assert opened > 10
+    assert opened > 5
 
 
 def _skips_to_the_text(page: Page, name: str) -> None:

@@ -302,12 +302,12 @@ def test_nothing_said_holds_colour_codes_also_where_the_folder_does(demo: Path) 
 
 @pytest.mark.parametrize("step_s", [0.01, 0.9, 1.1, 60.0])
 def test_a_line_of_progress_comes_only_past_a_second(
-    demo: Path, monkeypatch: pytest.MonkeyPatch, step_s: float
+    bare: Path, monkeypatch: pytest.MonkeyPatch, step_s: float
 ) -> None:
     began, later = 5000.0, iter(range(100))
     clock = SimpleNamespace(monotonic=lambda: began + step_s * min(next(later), 1))
     monkeypatch.setattr("generator.said.time", clock)
-    result = run("build", demo, "--for", "owner")
+    result = run("build", bare, "--for", "owner", "--as-of", "2026-09-20")
     assert next(later) >= 2, "the clock was looked at when it began and before it spoke"
     said = [re.sub(r"\d+", "N", line) for line in result.stderr.splitlines()]
     slow = ["Writing the book for owner ...", "Building N pages for owner ..."]

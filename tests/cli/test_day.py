@@ -44,7 +44,9 @@ def told_day(words: list[str], folder: Path) -> str:
     return line
 
 
-@pytest.mark.parametrize("words", PLANNING, ids=" ".join)
+@pytest.mark.parametrize(
+    "words", [pytest.param(PLANNING[0], marks=pytest.mark.long), *PLANNING[1:]], ids=" ".join
+)
 def test_the_day_is_the_first_that_is_said_and_is_told(
     words: list[str], demo: Path, monkeypatch: pytest.MonkeyPatch
 ) -> None:

@@ -2,15 +2,23 @@
 
 import copy
 import datetime
+from dataclasses import replace
 from typing import Any
 
 import pytest
 
 from generator.inventory.equipment import LastLoad
+from generator.inventory.places import Partner
+from generator.inventory.schema import Inventory
+from generator.plan.build.season_jobs import SeasonJobs, season_jobs
 from generator.plan.build.season_plan import make_plan
+from generator.plan.build.typed_and_logged import typed_and_logged
+from generator.plan.jobs.request import JobRequest
+from generator.plan.labels.history import harm_of
 from generator.plan.log.told import sprayings_of
 from generator.plan.model.finding import Finding
 from generator.plan.model.plan import Plan
+from generator.plan.spraying.tank_before import tank_before_findings
 from generator.plan.spraying.tank_log import with_logged_loads
 from tests.plan.planned import BURN_DOWN, KILL, inventory_of, job_of
 from tests.properties import SEASON, Data, full_card, full_use, small_property, the_work
@@ -249,3 +257,42 @@ def test_a_product_without_a_card_does_itself_no_harm() -> None:
     data["products"]["products"].append(data["products"]["products"][0] | {"id": "second"})
     the_work(data)[0]["product"] = "second"
     assert of_far(data) == {"C313"}
+
+
+def planned_of_season(data: Data) -> tuple[Inventory, SeasonJobs]:
+    """The jobs of a season as the plan's second stage has them."""
+    logged_so_far = typed_and_logged(inventory_of(data), SEASON, BEFORE)
+    return logged_so_far.inventory, season_jobs(logged_so_far)
+
+
+def asked_for(season: SeasonJobs, job_id: str) -> JobRequest:
+    return next(request for request in season.requests if request.job_id == job_id)
+
+
+@pytest.mark.parametrize(("later", "told"), [(0, True), (1, False)])
+def test_a_job_that_opens_on_the_last_day_of_another_may_come_before_it(
+    later: int, told: bool
+) -> None:
+    inventory, season = planned_of_season(grass_killer_first())
+    mine, other = asked_for(season, FAR), asked_for(season, KILL)
+    closes = mine.dates.closes
+    assert closes is not None
+    opens = closes + datetime.timedelta(days=later)
+    other = replace(other, dates=replace(other.dates, opens=opens, closes=None))
+    found = tank_before_findings((mine,), (mine, other), season.states, inventory)
+    assert [one.code for one in found] == (["C313"] if told else [])
+
+
+def test_what_goes_in_again_is_known_of_a_job_that_names_its_product_alone() -> None:
+    inventory, season = planned_of_season(grass_killer_first())
+    request = asked_for(season, KILL)
+    killer = next(product for product in inventory.products if product.id == "killer")
+    assert request.work is not None
+    assert harm_of(request, [killer], []) is None
+    partner = Partner(where=request.work.where, product="killer")
+    for nameless in (
+        replace(request, work=None),
+        replace(request, work=replace(request.work, product=None)),
+        replace(request, work=replace(request.work, product=None, partners=(partner,))),
+    ):
+        assert harm_of(nameless, [killer], []) is not None

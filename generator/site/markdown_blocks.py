@@ -35,30 +35,44 @@ class HtmlBlocks(Preprocessor):
             return
         open_elsewhere = False
         for part in text.split("\n\n"):
-            chunk = part.rstrip("\n")
-            opening = _OPENING.match(chunk)
-            if opening and not open_elsewhere:
-                if _is_whole(chunk, opening[1]):
+            # of three blank lines in a row one is left at the beginning
+            chunk = part.strip("\n")
+            if _OPENING.match(chunk) and not open_elsewhere:
+                if _are_whole(chunk):
                     yield self.md.htmlStash.store(chunk + "\n")
                     continue
                 open_elsewhere = True
             yield part
 
 
-def _is_whole(chunk: str, tag: str) -> bool:
-    """Whether the element that begins the chunk ends exactly where the chunk ends."""
+def _are_whole(chunk: str) -> bool:
+    """Whether a chunk is nothing but whole elements, each on lines of its own."""
+    at = 0
+    while opening := _OPENING.match(chunk, at):
+        end = _end_of(chunk, opening[1], at)
+        if end == len(chunk):
+            return True
+        if end is None or chunk[end] != "\n":
+            return False
+        at = end + 1
+    return False
+
+
+def _end_of(chunk: str, tag: str, at: int) -> int | None:
+    """Return where the element that begins at a place ends, None where it stays open."""
     closing = f"</{tag}>"
-    if not chunk.endswith(closing):
-        return False
-    # the usual block holds no other of its kind, and need not be walked
-    if chunk.count(closing) == 1:
-        return len(re.findall(f"<{tag}\\b", chunk)) == 1
+    # the usual block is one element that holds no other of its kind, and need not be walked
+    if chunk.endswith(closing) and chunk.find(closing, at) == len(chunk) - len(closing):
+        inner = chunk.find(f"<{tag}", at + 1)
+        if inner < 0:
+            return len(chunk)
     depth = 0
-    for found in re.finditer(f"<(/?){tag}\\b", chunk):
+    for found in re.compile(f"<(/?){tag}\\b").finditer(chunk, at):
         depth += -1 if found[1] else 1
         if depth == 0:
-            return found.end() == len(chunk) - 1
-    return False
+            end = chunk.find(">", found.end())
+            return end + 1 if end >= 0 else None
+    return None
 
 
 class PageLinks(Treeprocessor):

@@ -3,7 +3,9 @@
 import pytest
 from markdown import Markdown
 
+from generator.book.make import make_book
 from generator.site.markdown_blocks import HandbookBlocks
+from tests.book.sites import DEMO, plans_of
 from tests.site.books import book_of
 
 EXTENSIONS = [
@@ -27,6 +29,9 @@ ODD = {
     "alone": WHOLE,
     "two in a row": f"{WHOLE}\n\n{WHOLE}",
     "many blank lines": f"Before.\n\n\n\n{WHOLE}\n\n\n\nAfter.",
+    "blank lines in threes": f"Before.\n\n\n{WHOLE}\n\n\n{WHOLE}\n\n\nAfter.",
+    "two roots, one of them open": "<p>a</p>\n<div>b\n\nAfter *it*.",
+    "a root and a drawing": "<p>a</p>\n<svg><g/></svg>\n\nAfter *it*.",
     "trailing newline": f"{WHOLE}\n",
     "no blank line before": f"Before.\n{WHOLE}\n\nAfter.",
     "no blank line after": f"{WHOLE}\nAfter *it*.",
@@ -75,6 +80,20 @@ def test_a_whole_block_is_put_away_before_the_stock_processor_sees_it() -> None:
     lines = converter.preprocessors["handbook_html"].run(f"A.\n\n{WHOLE}\n\nB.".split("\n"))
     assert not any("<" in line for line in lines)
     assert converter.htmlStash.rawHtmlBlocks == [f"{WHOLE}\n"]
+
+
+def test_nearly_all_of_a_book_is_put_away() -> None:
+    """What the stock processor parses costs most of a build; one block left open takes the rest."""
+    book = make_book(plans_of(DEMO)["owner"])
+    converter = Markdown(extensions=[HandbookBlocks()])
+    left = whole = 0
+    for page in book.pages:
+        converter.reset()
+        lines = converter.preprocessors["handbook_html"].run(page.markdown.split("\n"))
+        left += sum(len(line) for line in lines if line.startswith("<"))
+        whole += sum(map(len, converter.htmlStash.rawHtmlBlocks))
+    assert whole > 1_000_000
+    assert left < whole / 50
 
 
 @pytest.mark.parametrize(

@@ -71,3 +71,12 @@ def test_nothing_is_kept_where_python_keeps_nothing(
     monkeypatch.setattr(sys, "dont_write_bytecode", True)
     assert rendered(pages, tmp_path / "kept", "one") == "one"
     assert not (tmp_path / "kept").exists()
+
+
+def test_a_template_is_known_by_its_name_wherever_its_folder_lies(tmp_path: Path) -> None:
+    kept = Compiled("one", tmp_path)
+    here = kept.get_cache_key("page.html", "/a/page.html")
+    assert (
+        here == kept.get_cache_key("page.html", "/b/page.html") == kept.get_cache_key("page.html")
+    )
+    assert here != kept.get_cache_key("other.html", "/a/page.html")

@@ -6,6 +6,8 @@ from collections.abc import Callable, Mapping
 from pathlib import Path
 from typing import Any
 
+import mkdocs
+from jinja2 import Environment
 from markdown import Markdown
 from mkdocs.commands.build import build
 from mkdocs.config import load_config
@@ -18,11 +20,11 @@ from mkdocs.structure.nav import Navigation
 from mkdocs.structure.pages import Page
 from mkdocs.structure.toc import get_toc
 
+from generator.compiled import Compiled
 from generator.site.markdown_blocks import HandbookBlocks
 from generator.site.shares import Shares
 
-UNUSED_NAMES = (".map", "sitemap.xml")
-UNUSED_FOLDERS = ("assets/javascripts/lunr/",)
+UNUSED_NAMES, UNUSED_FOLDERS = (".map", "sitemap.xml"), ("assets/javascripts/lunr/",)
 
 
 class Failed(Exception):  # noqa: N818 - reads as what happened
@@ -80,9 +82,8 @@ class _BookPage(Page):
         self.meta["search"] = {"exclude": True}
 
     def render(self, config: MkDocsConfig, files: Files) -> None:  # noqa: ARG002 - MkDocs calls it so
-        converter = self.converter.reset()
-        self.content = converter.convert(self.markdown or "")
-        self.toc = get_toc(getattr(converter, "toc_tokens", []))
+        self.content = self.converter.reset().convert(self.markdown or "")
+        self.toc = get_toc(getattr(self.converter, "toc_tokens", []))
 
 
 class _NoSettings(Config):  # type: ignore[no-untyped-call]  # MkDocs has no types here
@@ -99,12 +100,17 @@ class _Handbook(BasePlugin[_NoSettings]):  # type: ignore[no-untyped-call]  # Mk
         messages: list[str],
         shares: Shares,
     ) -> None:
-        self.titles, self.write_search = titles, write_search
-        self.messages, self.shares = messages, shares
+        self.titles, self.write_search, self.messages = titles, write_search, messages
+        self.shares = shares
 
     def on_config(self, config: MkDocsConfig) -> None:
         # The page for missing pages and the list of pages need an address on the web.
         config.theme.static_templates.clear()
+
+    def on_env(self, env: Environment, **_: object) -> Environment:
+        # the theme's templates are the same in every build, and slow to compile
+        env.bytecode_cache = Compiled(f"theme-{mkdocs.__version__}")
+        return env
 
     def on_files(self, files: Files, *, config: MkDocsConfig) -> Files:
         converter = Markdown(
@@ -120,13 +126,7 @@ class _Handbook(BasePlugin[_NoSettings]):  # type: ignore[no-untyped-call]  # Mk
         return files
 
     @event_priority(-100)
-    def on_nav(
-        self,
-        nav: Navigation,
-        *,
-        config: MkDocsConfig,  # noqa: ARG002 - MkDocs calls it so
-        files: Files,
-    ) -> Navigation:
+    def on_nav(self, nav: Navigation, *, files: Files, **_: object) -> Navigation:
         left_out = list(self.shares.split(files.documentation_pages()))
         if self.shares.is_second:
             self.messages.clear()

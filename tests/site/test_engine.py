@@ -42,7 +42,7 @@ def test_pages_and_files_have_what_we_replace_and_read() -> None:
 
 def test_every_event_our_plugin_answers_exists() -> None:
     own = {name.removeprefix("on_") for name in vars(engine._Handbook) if name.startswith("on_")}
-    assert own == {"config", "files", "nav", "build_error", "post_build"}
+    assert own == {"config", "env", "files", "nav", "build_error", "post_build"}
     assert own <= set(EVENTS)
     assert issubclass(engine._Handbook, BasePlugin)
 

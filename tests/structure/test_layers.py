@@ -42,7 +42,7 @@ TABLE: dict[str, Row] = {
         "jinja2 markupsafe yaml",
         only_in={"book.tables": frozenset({"pandas"}), "book.workbook": frozenset({"xlsxwriter"})},
     ),
-    "site": row("book lookup", "mkdocs markdown yaml"),
+    "site": row("book lookup compiled", "mkdocs markdown yaml jinja2"),
     "typed": row("inventory site", "click"),
     "said": row("typed inventory plan book site", "click"),
     "cli": row("package typed said inventory plan book site lookup", "click"),

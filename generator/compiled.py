@@ -23,7 +23,7 @@ class Compiled(BytecodeCache):
     def __init__(self, name: str, folder: Path = _FOLDER) -> None:
         self.folder = folder / f"{name}-{jinja2.__version__}"
 
-    def get_cache_key(self, name: str, filename: str | None = None) -> str:  # noqa: ARG002  # not of use
+    def get_cache_key(self, name: str, filename: str | None = None) -> str:  # noqa: ARG002 - jinja2 calls it so
         """Return the key of a template: its name, wherever its file lies for one build.
 
         Its text is held against what is kept, so a template of the same name is never taken for it.

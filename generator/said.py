@@ -58,7 +58,7 @@ def card_notes(loaded: Loaded) -> Iterable[Finding]:
     from generator.plan.labels.clearance import card_gaps
 
     assert loaded.inventory is not None
-    return card_gaps(loaded.inventory)
+    return card_gaps(loaded.inventory.products)
 
 
 def say_findings(findings: Iterable[Finding]) -> None:

@@ -153,6 +153,15 @@ KeptUp = Stand | Route | WaterHole
 SUBJECTS: Mapping[type[KeptUp], str] = {Stand: "stand", Route: "route", WaterHole: "water_hole"}
 
 
+@dataclass(frozen=True, slots=True)
+class Workers:
+    """Whose hands a job may be in: who may spray, what is handed over, what is hired."""
+
+    applicators: tuple[Applicator, ...]
+    readers: tuple[Reader, ...]
+    hires: tuple[Hire, ...]
+
+
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Inventory:
     """The whole property folder, checked."""
@@ -195,6 +204,10 @@ class Inventory:
         plans = self.plans()
         upkeep = plans[planting.upkeep].steps if planting.upkeep is not None else ()
         return (*plans[planting.steps].steps, *upkeep)
+
+    def workers(self) -> Workers:
+        """Return whose hands a job may be in."""
+        return Workers(self.applicators, self.readers, self.hires)
 
     def kept_up(self) -> tuple[KeptUp, ...]:
         """Return what may have an upkeep of every season beside plantings, in a fixed order."""

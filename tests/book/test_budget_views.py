@@ -115,7 +115,7 @@ def test_a_place_parted_in_two_changes_no_total(length_ft: int, cut: float) -> N
         assert same.packages is not None
         assert purchase.packages is not None
         assert same.packages.value == purchase.packages.value
-    hours = [hours_in_all(plan) for plan in (whole, parted)]
+    hours = [hours_in_all(plan.times, plan.season) for plan in (whole, parted)]
     assert hours[0] is not None
     assert hours[1] is not None
     assert hours[1].value == pytest.approx(hours[0].value, rel=1e-9)

@@ -15,7 +15,7 @@ from tests.properties import full_card, full_use, small_property, write_property
 
 def test_a_full_card_has_no_note() -> None:
     data = small_property()
-    assert card_gaps(inventory_of(data)) == []
+    assert card_gaps(inventory_of(data).products) == []
     assert "N425" not in {one.code for one in planned(data).findings}
 
 
@@ -24,7 +24,7 @@ def test_head_and_every_use_are_told_in_one_note() -> None:
     del first["droplet"], first["covers"]["land"], second["timing"]
     card = full_card(first, second)
     del card["signal_word"], card["reentry"]["elsewhere"]
-    (note,) = card_gaps(inventory_of(small_property(card)))
+    (note,) = card_gaps(inventory_of(small_property(card)).products)
     assert (note.code, note.severity, note.subject) == ("N425", "note", "brew")
     assert (
         'leaves out: signal_word, reentry.elsewhere; of the use "First site" droplet, '
@@ -35,7 +35,7 @@ def test_head_and_every_use_are_told_in_one_note() -> None:
 def test_of_no_card_at_all_every_entry_is_named() -> None:
     data = small_property()
     del data["products"]["products"][0]["label"]
-    (note,) = card_gaps(inventory_of(data))
+    (note,) = card_gaps(inventory_of(data).products)
     for name in (*rules_of(LabelCard), *rules_of(Use)):
         assert name in note.words
 

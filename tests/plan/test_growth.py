@@ -34,7 +34,7 @@ def grown(
     data["seed"]["lots"][0] |= lot or {}
     data["log"] = {"entries": [{"id": f"e{n}"} | one for n, one in enumerate(entries)]}
     plan = planned_on(data)
-    (one,) = growing(plan, plan.place("lane"))
+    (one,) = growing(plan.entries, plan.land, plan.place("lane"))
     return one
 
 
@@ -193,7 +193,7 @@ def test_a_page_tells_no_height_of_what_was_replaced() -> None:
     plan = make_plan(inventory_of(data), 2029, DAY(2029, 1, 1))
     (standing,) = standing_growth(plan, plan.place("lane"))
     assert standing.planting.id == "lane-29"
-    assert len(growing(plan, plan.place("lane"))) == 2
+    assert len(growing(plan.entries, plan.land, plan.place("lane"))) == 2
 
 
 def test_before_it_is_sown_and_after_an_annual_s_year_nothing_stands() -> None:
@@ -252,7 +252,7 @@ def test_of_a_mixture_the_lowest_counts() -> None:
     for sown in (seed, seed[::-1]):
         screen["plantings"][0]["seed"] = sown
         plan = planned_on(data)
-        (one,) = growing(plan, plan.place("lane"))
+        (one,) = growing(plan.entries, plan.land, plan.place("lane"))
         assert one.growth.name == "little bluestem"
         assert inches(one, LATE, "low") == 24
 
@@ -331,7 +331,7 @@ def test_nothing_is_raised_on_a_place_whose_length_nobody_knows() -> None:
     data["screens"]["screens"][0] = screen
     data["log"] = {"entries": [{"id": "e0"} | stations(EVERY_33_FT, 90)]}
     plan = planned_on(data)
-    (one,) = growing(plan, plan.place("lane"))
+    (one,) = growing(plan.entries, plan.land, plan.place("lane"))
     assert inches(one, DAY(2029, 8, 31), "low") == 36
 
 

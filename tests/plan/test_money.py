@@ -337,7 +337,7 @@ def test_hours_fuel_and_rent() -> None:
         fuel_gal_per_hour=1.5, fuel_usd_per_gal=4, rent_usd_per_day=90, work_day_hours=6
     )
     plan = planned(data)
-    hours = hours_in_all(plan)
+    hours = hours_in_all(plan.times, plan.season)
     assert hours is not None
     # 4 x 5 x 0.8 / 8.25 = 1.939 ac an hour: an acre takes 0.5156 hours, twice 1.0313
     assert plan.times[0].rate.value == pytest.approx(1.939, abs=5e-4)

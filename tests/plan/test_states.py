@@ -39,7 +39,7 @@ def asked_in(inventory: Inventory) -> tuple[JobRequest, ...]:
     return tuple(
         one
         for one in every_job(inventory, areas, (SEASON - 1, SEASON, SEASON + 1))
-        if is_asked_for(one.step, one.planting, inventory)
+        if is_asked_for(one.step, one.planting, inventory.soil_tests)
     )
 
 

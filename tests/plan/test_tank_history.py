@@ -279,7 +279,9 @@ def test_a_job_that_opens_on_the_last_day_of_another_may_come_before_it(
     assert closes is not None
     opens = closes + datetime.timedelta(days=later)
     other = replace(other, dates=replace(other.dates, opens=opens, closes=None))
-    found = tank_before_findings((mine,), (mine, other), season.states, inventory)
+    found = tank_before_findings(
+        (mine,), (mine, other), season.states, inventory.products, inventory.sprayers
+    )
     assert [one.code for one in found] == (["C313"] if told else [])
 
 

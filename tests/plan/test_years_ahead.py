@@ -199,7 +199,7 @@ def test_no_amount_is_planned_for_a_season_that_is_looked_at(plan: Plan) -> None
 
 def test_upkeep_of_stands_walks_and_water_stands_once() -> None:
     plan = planned(kept_up())
-    groups = every_year(plan)
+    groups = every_year(plan.upkeep, plan.season)
     ids = [job.id for jobs in groups for job in jobs]
     assert sorted(ids) == sorted(job.id for job in plan.upkeep if job.season == SEASON)
     for jobs in groups:
@@ -207,7 +207,7 @@ def test_upkeep_of_stands_walks_and_water_stands_once() -> None:
     next_plan = make_plan(inventory_of(kept_up()), SEASON + 1, AS_OF)
     again = [
         [job.id.replace(str(SEASON + 1), str(SEASON)) for job in one]
-        for one in every_year(next_plan)
+        for one in every_year(next_plan.upkeep, next_plan.season)
     ]
     assert again == [[job.id for job in one] for one in groups]
 

@@ -56,7 +56,7 @@ def ahead_page(plan: Plan) -> Written:
         ],
         pay=to_pay(plan),
         row=season_row(plan),
-        every_year=every_year(plan),
+        every_year=every_year(plan.upkeep, plan.season),
         owed=any(job.season < plan.season for job in plan.jobs),
         address_of=address_of,
     )

@@ -70,7 +70,11 @@ def money_page(plan: Plan) -> Written:
     """Return what is planned, spent and paid back, and the hours by job and month."""
     words, bought, stopped = _words(plan), plan.buying.purchases, stopped_in(plan.findings)
     jobs = {job.id: (job, place) for job, _, place in jobs_with_places(plan, plan.jobs)}
-    hirers = {job.id: hire for hire in plan.land.hires for job in hired_jobs(plan, hire)}
+    hirers = {
+        job.id: hire
+        for hire in plan.land.hires
+        for job in hired_jobs(plan.findings, plan.jobs, hire)
+    }
     season = season_row(plan)
     seasons, filled = money_by_season(plan, season), weekends(plan)
     return from_template(
@@ -84,7 +88,7 @@ def money_page(plan: Plan) -> Written:
         unpriced=any(purchase.cost is None for purchase in bought),
         season=season,
         spent=spent(plan),
-        hours=hours_in_all(plan),
+        hours=hours_in_all(plan.times, plan.season),
         places=[(row, words[row.total.key]) for row in places_apart(plan)],
         plantings=[(row, words[row.total.key]) for row in money_rows(plan, "planting")],
         items=[(row.total, _item_words(row.total, words)) for row in money_rows(plan, "item")],
@@ -93,7 +97,11 @@ def money_page(plan: Plan) -> Written:
         times=[(time, *jobs[time.job_id], hirers.get(time.job_id)) for time in plan.times],
         months=[(month, [jobs[time.job_id] for time in month.times]) for month in months(plan)],
         hires=[
-            (hire, hire_charge(plan, hire), [jobs[job.id] for job in hired_jobs(plan, hire)])
+            (
+                hire,
+                hire_charge(plan, hire),
+                [jobs[job.id] for job in hired_jobs(plan.findings, plan.jobs, hire)],
+            )
             for hire in plan.land.hires
         ],
         rented=[

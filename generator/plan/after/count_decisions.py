@@ -122,7 +122,7 @@ def _said(
         outcome,
         numbers,
         area,
-        seed_for(base, planting, area, inventory) if needed and area is not None else (),
+        seed_for(base, planting, area, inventory.lots) if needed and area is not None else (),
         weeds,
     )
 

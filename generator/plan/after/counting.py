@@ -5,7 +5,7 @@ from generator.compute.area import STRIP_AREA
 from generator.compute.money import USED
 from generator.inventory.counted import Counted
 from generator.inventory.places import Planting
-from generator.inventory.schema import Inventory
+from generator.inventory.stock import SeedLot
 from generator.plan.model.counts import SeedNeeded
 from generator.plan.model.place import Place
 from generator.plan.sowing.seed_rates import sowings
@@ -87,7 +87,7 @@ def placements_wanted(base: str, area: Quantity) -> Quantity:
 
 
 def seed_for(
-    base: str, planting: Planting, area: Quantity, inventory: Inventory
+    base: str, planting: Planting, area: Quantity, lots: tuple[SeedLot, ...]
 ) -> tuple[SeedNeeded, ...]:
     """Return the seed of every lot that so much ground takes at the planting's own rate."""
     return tuple(
@@ -103,7 +103,7 @@ def seed_for(
             if sowing.lot.package_lb is not None and sowing.lot.price_usd is not None
             else None,
         )
-        for sowing in sowings(base, planting, area, inventory)
+        for sowing in sowings(base, planting, area, lots)
     )
 
 

@@ -2,14 +2,14 @@
 
 from collections.abc import Iterator, Mapping, Sequence
 
-from generator.inventory.places import Planting
-from generator.inventory.schema import Inventory
+from generator.inventory.places import PlantedGround, Planting
 from generator.plan.findings.about_after import AfterCaution
 from generator.plan.findings.order import finding
 from generator.plan.jobs.request import JobRequest
 from generator.plan.model.finding import Finding, about_job, about_place
 from generator.plan.model.job import JobState
 from generator.reference.library import species
+from generator.reference.steps import StepPlan
 
 SORGHUM = "sorghum_screen"
 GRAIN = frozenset({SORGHUM, "small_grain", "beans_or_corn"})
@@ -19,16 +19,17 @@ STANDS = ("established_dormant", "established_growing")
 def crop_cautions(
     requests: Sequence[JobRequest],
     states: Mapping[str, JobState],
-    inventory: Inventory,
+    places: tuple[PlantedGround, ...],
+    plans: Mapping[str, StepPlan],
     season: int,
 ) -> Iterator[Finding]:
     """Yield a caution of stock on places with sorghum, and of bait where grain is laid down.
 
     Sorghum of the season before still stands, or grows again, in the season after.
     """
-    for place in inventory.places():
+    for place in places:
         for planting in place.plantings:
-            if SORGHUM in _kinds(planting, inventory) and season - planting.season in (0, 1):
+            if SORGHUM in _kinds(planting, plans) and season - planting.season in (0, 1):
                 yield finding(AfterCaution.SORGHUM_AND_STOCK, about_place(place.id), planting.where)
     for request in requests:
         if not states[request.job_id].is_ahead:
@@ -45,8 +46,8 @@ def crop_cautions(
             )
 
 
-def _kinds(planting: Planting, inventory: Inventory) -> frozenset[str]:
-    kind = inventory.plans()[planting.steps].kind
+def _kinds(planting: Planting, plans: Mapping[str, StepPlan]) -> frozenset[str]:
+    kind = plans[planting.steps].kind
     return frozenset({kind or "", *(species()[seed.species].kind for seed in planting.seed)})
 
 

@@ -9,9 +9,11 @@ import datetime
 from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass
 
+from generator.inventory.equipment import Sprayer
 from generator.inventory.fields import Where
 from generator.inventory.log import LogEntry
-from generator.inventory.schema import Inventory
+from generator.inventory.places import PlantedGround
+from generator.inventory.schema import Inventory, Workers
 from generator.inventory.season import season_of
 from generator.plan.findings.about_after import AfterNote, AfterStop
 from generator.plan.findings.order import finding
@@ -54,7 +56,10 @@ def later_findings(
     `grounds` are the places on whose ground each place lies.
     """
     later = not_yet(inventory.entries, as_of)
-    weights = (*_weights(later, inventory), *_typed_loads(inventory, as_of))
+    weights = (
+        *_weights(later, inventory),
+        *_typed_loads(inventory.sprayers, inventory.entries, as_of),
+    )
     for request in requests:
         # what is settled prints no amount that a later entry could change
         if not states[request.job_id].is_settled:
@@ -99,11 +104,13 @@ def _weights(later: Iterable[LogEntry], inventory: Inventory) -> tuple[_Weight, 
 
 
 def _weight(entry: LogEntry, inventory: Inventory, sprayings: Sprayings) -> _Weight:
-    told = _with_corrected(entry, inventory)
+    told = _with_corrected(entry, inventory.entries)
     # of the corrected as well: which of them holds is known only once the correction counts
     sprayed = [log_entry for log_entry in told if sprayings.tells(log_entry)]
     sown = [log_entry for log_entry in told if _sows(log_entry, inventory)]
-    loaded = _all_of(_sprayer(spraying, inventory) for spraying in sprayed)
+    loaded = _all_of(
+        _sprayer(spraying, inventory.places(), inventory.workers()) for spraying in sprayed
+    )
     cleaned = {
         log_entry.cleaned_out.sprayer for log_entry in told if log_entry.cleaned_out is not None
     }
@@ -128,8 +135,8 @@ def _all_of(parts: Iterable[frozenset[str] | None]) -> frozenset[str] | None:
     return together
 
 
-def _with_corrected(entry: LogEntry, inventory: Inventory) -> tuple[LogEntry, ...]:
-    by_id = {log_entry.id: log_entry for log_entry in inventory.entries}
+def _with_corrected(entry: LogEntry, entries: tuple[LogEntry, ...]) -> tuple[LogEntry, ...]:
+    by_id = {log_entry.id: log_entry for log_entry in entries}
     told = [entry]
     while (corrected := told[-1].corrects) is not None and by_id[corrected] not in told:
         told.append(by_id[corrected])
@@ -172,19 +179,23 @@ def _sown_on(entry: LogEntry, sprayings: Sprayings) -> frozenset[str] | None:
     return frozenset({sprayings.places[entry.job.planting]})
 
 
-def _sprayer(entry: LogEntry, inventory: Inventory) -> frozenset[str] | None:
+def _sprayer(
+    entry: LogEntry, places: tuple[PlantedGround, ...], workers: Workers
+) -> frozenset[str] | None:
     """Return the sprayer a spraying went through, None where it may have been any."""
-    named = sprayer_of(entry, inventory)
+    named = sprayer_of(entry, places)
     if named is None:
         # through somebody else's sprayer it changes no tank of the owner's
-        return None if may_be_own(entry, inventory) else frozenset()
+        return None if may_be_own(entry, workers) else frozenset()
     return frozenset({named})
 
 
-def _typed_loads(inventory: Inventory, as_of: datetime.date) -> Iterator[_Weight]:
+def _typed_loads(
+    sprayers: tuple[Sprayer, ...], entries: tuple[LogEntry, ...], as_of: datetime.date
+) -> Iterator[_Weight]:
     """Yield last loads and clean-outs typed with a sprayer, of days after the plan's."""
-    logged = {entry.where for entry in inventory.entries}
-    for sprayer in inventory.sprayers:
+    logged = {entry.where for entry in entries}
+    for sprayer in sprayers:
         load = sprayer.last_load
         # what the log put in its place is weighed there, as an entry
         typed = load if load is not None and load.where not in logged else None

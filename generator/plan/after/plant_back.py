@@ -47,7 +47,7 @@ def decide(
     sprayed = residues(ever, inventory, entries, grounds)
     waits = tuple(
         wait.not_answered(sprayed_later[wait.place_id]) if wait.place_id in sprayed_later else wait
-        for wait in place_waits(inventory, sprayed)
+        for wait in place_waits(inventory.products, inventory.places(), sprayed)
     )
     counts = planting_counts(inventory, places.values(), entries)
     bound = bound_of_a_sowing(inventory.products)
@@ -58,7 +58,7 @@ def decide(
         for told in held_back(asked, sprayed, bound, as_of)
     ]
     found += decision_findings(counts, waits, as_of)
-    found += waiting_findings(sprayed, ahead, inventory, as_of)
+    found += waiting_findings(sprayed, ahead, inventory.products, inventory.dates, as_of)
     nowhere = sprayed_nowhere(inventory, entries)
     return Decided(counts, waits, nowhere, inventory.property.noxious), found
 

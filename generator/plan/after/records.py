@@ -64,8 +64,8 @@ def _record(
         # a license number written down that day goes before the one typed of the person now
         licence_number=(said.licence_number if said else None)
         or (applicator.licence_number if applicator is not None else None),
-        hired=was_hired(entry, inventory),
-        sprayer_id=sprayer_of(entry, inventory),
+        hired=was_hired(entry, inventory.workers()),
+        sprayer_id=sprayer_of(entry, inventory.places()),
         drift_check=_drift_check(entry, place, entries),
         keep_out=_keep_out(entry, told),
     )
@@ -116,11 +116,11 @@ def _job(
 
 
 def correction_findings(
-    inventory: Inventory, told: Sprayings, as_of: datetime.date
+    entries: tuple[LogEntry, ...], told: Sprayings, as_of: datetime.date
 ) -> Iterator[Finding]:
     """Yield a caution on each spraying that a correction leaves counting."""
-    still = unsettled(inventory.entries, told, as_of)
-    for entry in inventory.entries:
+    still = unsettled(entries, told, as_of)
+    for entry in entries:
         # said where it must be mended: on the spraying that still counts
         if entry.id in still:
             subject, by = Subject("entry", entry.id), still[entry.id].id

@@ -72,7 +72,7 @@ def residues(
                 request, chosen.product, request.dates.opens, request.dates.closes, logged=False
             )
             for request in planned
-            for chosen in chosen_products(request, inventory)
+            for chosen in chosen_products(request, inventory.products)
         ),
     ]
     return tuple(

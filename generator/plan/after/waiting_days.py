@@ -3,9 +3,9 @@
 import datetime
 from collections.abc import Iterable, Iterator, Mapping, Sequence
 
-from generator.inventory.dates import HUNTED
+from generator.inventory.dates import HUNTED, DateRange
 from generator.inventory.label import Use
-from generator.inventory.schema import Inventory
+from generator.inventory.stock import Product
 from generator.plan.after.residues import Residue
 from generator.plan.after.waits import day_after
 from generator.plan.findings.about_after import AfterCaution
@@ -28,7 +28,8 @@ SPRAY_EARLIER = (
 def waiting_findings(
     sprayed: Iterable[Residue],
     ahead: Sequence[JobRequest],
-    inventory: Inventory,
+    products: tuple[Product, ...],
+    dates: tuple[DateRange, ...],
     as_of: datetime.date,
 ) -> Iterator[Finding]:
     """Yield what still waits on a sprayed place, and where hunting falls into a wait.
@@ -41,12 +42,12 @@ def waiting_findings(
         if spraying.last is None:
             continue
         if spraying.logged:
-            yield from _still(residue, ahead, inventory, as_of)
+            yield from _still(residue, ahead, products, dates, as_of)
         # without a use it is stopped itself, and with its days over it sprays no more
         elif residue.matched and residue.job_id in by_id and spraying.last >= as_of:
             first = max(spraying.first or as_of, as_of)
             about = (about_job(residue.job_id),)
-            yield from _hunted(residue, about, inventory, (first, spraying.last))
+            yield from _hunted(residue, about, dates, (first, spraying.last))
 
 
 def _waits(residue: Residue) -> Mapping[str, Given]:
@@ -62,7 +63,11 @@ def _waits(residue: Residue) -> Mapping[str, Given]:
 
 
 def _still(
-    residue: Residue, ahead: Sequence[JobRequest], inventory: Inventory, as_of: datetime.date
+    residue: Residue,
+    ahead: Sequence[JobRequest],
+    products: tuple[Product, ...],
+    dates: tuple[DateRange, ...],
+    as_of: datetime.date,
 ) -> Iterator[Finding]:
     """Yield what a logged spraying still asks to wait for, and what is not known of it."""
     place, day = residue.spraying.place_id, residue.spraying.last
@@ -87,9 +92,9 @@ def _still(
                 what=what,
             )
         # hunts before the plan's day are over: nobody can keep off any more
-        yield from _hunted(residue, subjects, inventory, (max(day, as_of), day))
+        yield from _hunted(residue, subjects, dates, (max(day, as_of), day))
     cure = _left_out(residue)
-    if cure and _may_still_run(inventory, day, as_of):
+    if cure and _may_still_run(products, day, as_of):
         yield finding(
             AfterCaution.WAITING_NOT_KNOWN,
             about_place(place),
@@ -131,16 +136,15 @@ def _is_left_out(use: Use) -> bool:
     return use.waiting_days is None or use.waiting_days == ()
 
 
-def _may_still_run(inventory: Inventory, day: datetime.date, as_of: datetime.date) -> bool:
+def _may_still_run(products: tuple[Product, ...], day: datetime.date, as_of: datetime.date) -> bool:
     """Whether a wait that is not known may run still: no longer than the longest on any card."""
-    products = inventory.products
     # where no card types one, waits before a sowing tell best how long it may be
     bound = longest_waiting_days(products) or longest_wait_days(products)
     return bound is None or as_of < day_after(day, bound)
 
 
 def _hunted(
-    residue: Residue, subjects: Iterable[Subject], inventory: Inventory, days: Span
+    residue: Residue, subjects: Iterable[Subject], dates: tuple[DateRange, ...], days: Span
 ) -> Iterator[Finding]:
     """Yield a caution where hunting falls between the first day and the end of a wait."""
     waits = {name: wait for name, wait in _waits(residue).items() if name in OF_THE_HUNT}
@@ -152,9 +156,9 @@ def _hunted(
     # a wait of no days has no day inside it
     if inside[1] < first:
         return
-    hunted = days_of(inventory.dates, HUNTED, place, inside)
-    dates = first_record(inventory.dates, HUNTED, place, inside)
-    if not hunted or dates is None:
+    hunted = days_of(dates, HUNTED, place, inside)
+    hunt = first_record(dates, HUNTED, place, inside)
+    if not hunted or hunt is None:
         return
     logged = residue.spraying.logged
     figures = tuple((WAIT_LABELS[name], wait) for name, wait in waits.items())
@@ -162,7 +166,7 @@ def _hunted(
         yield finding(
             AfterCaution.HUNTED_IN_WAIT,
             subject,
-            dates.where,
+            hunt.where,
             figures,
             product=residue.spraying.product_name,
             sprayed="was sprayed" if logged else "is planned to be sprayed",

@@ -6,7 +6,7 @@ from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 
 from generator.inventory.label import ActiveStrength, CropDays, Use
-from generator.inventory.schema import Inventory
+from generator.inventory.places import PlantedGround
 from generator.inventory.stock import Product
 from generator.plan.after.residues import Residue
 from generator.plan.labels.crops import lines_for, meant_by
@@ -168,10 +168,14 @@ def _actives(product: Product) -> tuple[ActiveStrength, ...]:
     return product.label.actives if product.label is not None else ()
 
 
-def place_waits(inventory: Inventory, all_residues: tuple[Residue, ...]) -> tuple[PlaceWaits, ...]:
+def place_waits(
+    products: tuple[Product, ...],
+    places: tuple[PlantedGround, ...],
+    all_residues: tuple[Residue, ...],
+) -> tuple[PlaceWaits, ...]:
     """Return for every place what was and will be sprayed, and the first day for every kind."""
-    bound = bound_of_a_sowing(inventory.products)
-    return tuple(_place_waits(place.id, all_residues, bound) for place in inventory.places())
+    bound = bound_of_a_sowing(products)
+    return tuple(_place_waits(place.id, all_residues, bound) for place in places)
 
 
 def _place_waits(

@@ -55,9 +55,11 @@ def across_jobs(logged: Logged, season: SeasonJobs) -> Across:
         decided,
         (
             *sod_findings(requests, season.every, states, stopped_in(season.findings)),
-            *tank_before_findings(requests, season.every, states, inventory),
-            *burning_findings(requests, season.every, inventory, entries, states),
-            *crop_cautions(requests, states, inventory, logged.season),
+            *tank_before_findings(
+                requests, season.every, states, inventory.products, inventory.sprayers
+            ),
+            *burning_findings(requests, season.every, inventory.routes, entries, states),
+            *crop_cautions(requests, states, inventory.places(), inventory.plans(), logged.season),
             *day_findings(jobs, inventory, as_of),
             *paper_findings(jobs, inventory, entries, as_of),
             *reentry_findings(logged.records, jobs, as_of, logged.told, logged.grounds),

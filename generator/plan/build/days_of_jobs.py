@@ -40,7 +40,8 @@ def days_of_jobs(logged: Logged, season: SeasonJobs, stopped: frozenset[str]) ->
             _held_back(job, inventory) if job.id in stopped else job
             for job in sorted(season.jobs, key=_by_dates)
         ),
-        inventory,
+        inventory.dates,
+        inventory.one_calls,
     )
     station = counted_at(weather.stations) if weather is not None else None
     ready = ready_for(ordered, station.series) if station is not None else {}

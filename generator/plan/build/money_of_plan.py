@@ -24,7 +24,11 @@ def with_money(plan: Plan, inventory: Inventory) -> Plan:
         _line(job, *taken) for job in plan.jobs if job.state.is_ahead for taken in job.used_up()
     )
     # step by step on the plan itself: hours rest on its jobs, lines on hours, money on lines
-    timed = replace(plan, lines=priced(used, plan.items), times=work_times(plan, inventory))
+    timed = replace(
+        plan,
+        lines=priced(used, plan.items),
+        times=work_times(plan, inventory.machines, inventory.places()),
+    )
     lined = replace(timed, lines=(*timed.lines, *machine_lines(timed), *hire_lines(timed)))
     bought = replace(lined, buying=buying_of(lined))
     # before hours: what is handed over takes none of the owner's
@@ -39,11 +43,11 @@ def findings_of_money(
     plan: Plan, inventory: Inventory, ahead: tuple[JobRequest, ...]
 ) -> tuple[Finding, ...]:
     """Return what money, stock, hours and shared words ask; `ahead` are jobs of other seasons."""
-    of_money = money_findings(plan, inventory, ahead)
+    of_money = money_findings(plan, inventory.lots, inventory.places(), ahead)
     return (
         *of_money,
         *days_to_come(inventory, plan.as_of, of_money),
-        *stock_findings(plan, inventory),
+        *stock_findings(plan, inventory.lots, inventory.places()),
         *shared_text_findings(plan, inventory),
         *hour_findings(plan),
     )

@@ -3,7 +3,9 @@
 from collections.abc import Mapping
 from dataclasses import replace
 
+from generator.inventory.ground import SoilTest
 from generator.inventory.schema import Inventory
+from generator.inventory.spreadable import Fertilizer, Lime
 from generator.plan.feeding.fertilizing import plan_fertilizing
 from generator.plan.feeding.liming import plan_liming
 from generator.plan.jobs.ground import first_name, width_findings
@@ -48,13 +50,13 @@ def planned_job(
         case "seed":
             return _sow_job(job, request, inventory, reached.get(request.job_id))
         case "fertilizer":
-            return _fertilizing_job(job, request, inventory)
+            return _fertilizing_job(job, request, inventory.soil_tests, inventory.fertilizers)
         case "lime":
-            return _liming_job(job, request, inventory)
+            return _liming_job(job, request, inventory.soil_tests, inventory.limes)
         case "plants":
-            return _rows_job(job, plan_planting(request, inventory))
+            return _rows_job(job, plan_planting(request, inventory.plants, inventory.guards))
         case "plants_again":
-            return _rows_job(job, plan_replacing(request, inventory))
+            return _rows_job(job, plan_replacing(request, inventory.plants, inventory.guards))
         case "nothing":
             return job, []
 
@@ -70,7 +72,7 @@ def _spray_job(
     near, emergency = request.ground.near, inventory.property.emergency
     planned = replace(
         job,
-        needs=tuple(part.product.id for part in chosen_products(request, inventory)),
+        needs=tuple(part.product.id for part in chosen_products(request, inventory.products)),
         work=SprayWork(done.numbers, done.mix),
         safety=safety_lines(emergency, near, done.mix),
     )
@@ -83,7 +85,7 @@ def _sow_job(
     done = plan_sowing(request, inventory, reach)
     found = [
         *done.findings,
-        *left_undone(request, inventory),
+        *left_undone(request, inventory.soil_tests),
         *way_findings(request, inventory),
     ]
     if done.sower.spreader is not None:
@@ -98,9 +100,12 @@ def _sow_job(
 
 
 def _fertilizing_job(
-    job: Job, request: JobRequest, inventory: Inventory
+    job: Job,
+    request: JobRequest,
+    soil_tests: tuple[SoilTest, ...],
+    fertilizers: tuple[Fertilizer, ...],
 ) -> tuple[Job, list[Finding]]:
-    done = plan_fertilizing(request, inventory)
+    done = plan_fertilizing(request, soil_tests, fertilizers)
     fed = replace(
         job,
         needs=tuple(spreading.item.id for spreading in done.spreadings),
@@ -109,8 +114,10 @@ def _fertilizing_job(
     return fed, list(done.findings)
 
 
-def _liming_job(job: Job, request: JobRequest, inventory: Inventory) -> tuple[Job, list[Finding]]:
-    done = plan_liming(request, inventory)
+def _liming_job(
+    job: Job, request: JobRequest, soil_tests: tuple[SoilTest, ...], limes: tuple[Lime, ...]
+) -> tuple[Job, list[Finding]]:
+    done = plan_liming(request, soil_tests, limes)
     limed = replace(
         job,
         needs=(request.planting.lime,) if request.planting.lime is not None else (),

@@ -6,7 +6,8 @@ import datetime
 from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass
 
-from generator.inventory.schema import Inventory
+from generator.inventory.ground import SoilTest
+from generator.inventory.schema import Reader
 from generator.inventory.season import season_of
 from generator.plan.build.planned_job import planned_job
 from generator.plan.build.typed_and_logged import Logged
@@ -64,10 +65,12 @@ def season_jobs(logged: Logged) -> SeasonJobs:
     inventory, season, as_of = logged.inventory, logged.season, logged.as_of
     # a label's year takes in the sprayings of the seasons before and after
     every = _asked_for(
-        every_job(inventory, logged.areas, (season - 1, season, season + 1)), inventory
+        every_job(inventory, logged.areas, (season - 1, season, season + 1)), inventory.soil_tests
     )
     # looked at alone: what comes back every season is planned no further than the next
-    later = _asked_for(yearly_jobs(inventory, logged.areas, seasons_ahead(season)[2:]), inventory)
+    later = _asked_for(
+        yearly_jobs(inventory, logged.areas, seasons_ahead(season)[2:]), inventory.soil_tests
+    )
     states = states_of(every, logged.entries, as_of)
     requests = tuple(
         request
@@ -99,13 +102,15 @@ def season_jobs(logged: Logged) -> SeasonJobs:
         sprays=sprays,
         jobs=jobs,
         # where stops of jobs and slips of sprayers are both there to be joined
-        findings=tuple(with_causes(found, requests, inventory)),
+        findings=tuple(with_causes(found, requests, inventory.sprayers, inventory.products)),
     )
 
 
-def _asked_for(requests: Iterable[JobRequest], inventory: Inventory) -> tuple[JobRequest, ...]:
+def _asked_for(
+    requests: Iterable[JobRequest], soil_tests: tuple[SoilTest, ...]
+) -> tuple[JobRequest, ...]:
     return tuple(
-        request for request in requests if is_asked_for(request.step, request.planting, inventory)
+        request for request in requests if is_asked_for(request.step, request.planting, soil_tests)
     )
 
 
@@ -130,7 +135,7 @@ def _of_request(request: JobRequest, logged: Logged) -> Iterator[Finding]:
     yield from begun_findings(request, entries_on(request, logged.entries))
     yield from steep_cautions(request, logged.inventory)
     yield from _date_findings(request, logged.as_of)
-    yield from _name_findings(request, logged.inventory)
+    yield from _name_findings(request, logged.inventory.readers)
 
 
 def _date_findings(request: JobRequest, as_of: datetime.date) -> Iterator[Finding]:
@@ -147,9 +152,7 @@ def _date_findings(request: JobRequest, as_of: datetime.date) -> Iterator[Findin
         yield finding(PlaceNote.PAST, about_job(request.job_id))
 
 
-def _name_findings(request: JobRequest, inventory: Inventory) -> Iterator[Finding]:
-    handed = any(
-        is_handed(reader, request.planting.id, request.step.id) for reader in inventory.readers
-    )
+def _name_findings(request: JobRequest, readers: tuple[Reader, ...]) -> Iterator[Finding]:
+    handed = any(is_handed(reader, request.planting.id, request.step.id) for reader in readers)
     if handed and request.ground.known_as is None:
         yield finding(PlaceStop.NO_NAME_FOR_OTHERS, about_job(request.job_id), request.ground.where)

@@ -70,7 +70,7 @@ def typed_and_logged(typed: Inventory, season: int, as_of: datetime.date) -> Log
     entries = entries_in_force(marked.entries, as_of, told)
     # before any job is planned: a load in the log may have changed what a tank held
     inventory = with_logged_days(with_logged_loads(marked, entries, told), entries)
-    water = waters(inventory, season)
+    water = waters(inventory.water_holes, season)
     records = spray_records(inventory, entries, {name: at.area for name, at in places.items()})
     return Logged(
         inventory=inventory,
@@ -94,18 +94,18 @@ def typed_and_logged(typed: Inventory, season: int, as_of: datetime.date) -> Log
             *height_findings(inventory, entries),
             *far_findings(inventory),
             *record_findings(records, as_of),
-            *correction_findings(inventory, told, as_of),
+            *correction_findings(inventory.entries, told, as_of),
             *upkeep_findings(inventory, entries, as_of),
-            *_passed_over(inventory),
-            *card_gaps(inventory),
-            *distance_notes(inventory),
+            *_passed_over(inventory.passed_over),
+            *card_gaps(inventory.products),
+            *distance_notes(inventory.products),
         ),
     )
 
 
-def _passed_over(inventory: Inventory) -> list[Finding]:
+def _passed_over(passed_over: tuple[str, ...]) -> list[Finding]:
     """Return one note on all that lies in the property folder and is read by nobody."""
-    names = listed(inventory.passed_over, "and")
+    names = listed(passed_over, "and")
     return [finding(PlaceNote.PASSED_OVER, WHOLE_FOLDER, names=names)] if names else []
 
 

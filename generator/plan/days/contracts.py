@@ -4,7 +4,6 @@ import datetime
 
 from generator.inventory.papers import Contract, Permit
 from generator.inventory.places import PlantedGround
-from generator.inventory.schema import Inventory
 from generator.plan.model.days import holds_on
 from generator.plan.model.job import Job
 
@@ -18,18 +17,18 @@ def land_of(ground: PlantedGround) -> str | None:
     return "not_contract" if ground.contract.strip().casefold() == NO_CONTRACT else "contract"
 
 
-def contracts_on(place_id: str, inventory: Inventory) -> tuple[Contract, ...]:
+def contracts_on(place_id: str, contracts: tuple[Contract, ...]) -> tuple[Contract, ...]:
     """Return the contracts typed for a place."""
-    return tuple(
-        contract for contract in inventory.contracts if holds_on(contract.places, place_id)
-    )
+    return tuple(contract for contract in contracts if holds_on(contract.places, place_id))
 
 
-def is_contract_land(place_id: str, inventory: Inventory) -> bool:
+def is_contract_land(
+    place_id: str, places: tuple[PlantedGround, ...], contracts: tuple[Contract, ...]
+) -> bool:
     """Return whether a place is under a contract: by its own word, or by a contract typed."""
-    said = (land_of(place) == "contract" for place in inventory.places() if place.id == place_id)
+    said = (land_of(place) == "contract" for place in places if place.id == place_id)
     # either is enough: a paper that is not typed yet must not lift what the contract forbids
-    return any(said) or bool(contracts_on(place_id, inventory))
+    return any(said) or bool(contracts_on(place_id, contracts))
 
 
 def approval_of(paper: Contract | Permit, as_of: datetime.date) -> datetime.date | None:
@@ -44,7 +43,7 @@ def names_job(words: tuple[str, ...], job: Job) -> bool:
 
 
 def allows_in_nesting(
-    job: Job, first: datetime.date, inventory: Inventory, as_of: datetime.date
+    job: Job, first: datetime.date, contracts: tuple[Contract, ...], as_of: datetime.date
 ) -> bool:
     """Return whether a contract gave leave in writing, before the first day it is needed."""
     return any(
@@ -52,7 +51,7 @@ def allows_in_nesting(
         and contract.permission_on is not None
         # a letter dated after the plan's day is not there yet
         and contract.permission_on <= min(first, as_of)
-        for contract in contracts_on(job.place_id, inventory)
+        for contract in contracts_on(job.place_id, contracts)
     )
 
 

@@ -3,9 +3,9 @@
 import datetime
 from collections.abc import Iterator
 
-from generator.inventory.dates import HUNTED
+from generator.inventory.dates import HUNTED, DateRange
 from generator.inventory.fields import Where
-from generator.inventory.schema import Inventory
+from generator.inventory.schema import Inventory, Reader
 from generator.inventory.stock import Product
 from generator.plan.days.contracts import allows_in_nesting, is_contract_land
 from generator.plan.findings.about_days import DayCaution, DayNote, DayStop
@@ -43,26 +43,28 @@ def day_findings(jobs: list[Job], inventory: Inventory, as_of: datetime.date) ->
         span = days_left(job, as_of)
         if job.state.is_settled or span is None:
             continue
-        found += _quiet(job, inventory, span)
-        found += _burn_bans(job, inventory, span, as_of)
-        found += _dry(job, inventory, span)
-        found += _hunting(job, inventory, span)
+        found += _quiet(job, inventory.dates, span)
+        found += _burn_bans(job, inventory.dates, span, as_of)
+        found += _dry(job, inventory.dates, span)
+        found += _hunting(job, inventory.dates, inventory.readers, span)
         found += _nesting(job, inventory, span, as_of)
-        found += _reentry(job, inventory, span)
+        found += _reentry(job, inventory.products, inventory.dates, span)
     return found
 
 
-def _typed_at(inventory: Inventory, kinds: tuple[str, ...], job: Job, span: Span) -> Where | None:
-    record = first_record(inventory.dates, kinds, job.place_id, span)
+def _typed_at(
+    dates: tuple[DateRange, ...], kinds: tuple[str, ...], job: Job, span: Span
+) -> Where | None:
+    record = first_record(dates, kinds, job.place_id, span)
     return record.where if record is not None else None
 
 
-def _quiet(job: Job, inventory: Inventory, span: Span) -> Iterator[Finding]:
-    quiet = days_of(inventory.dates, ("quiet",), job.place_id, span)
+def _quiet(job: Job, dates: tuple[DateRange, ...], span: Span) -> Iterator[Finding]:
+    quiet = days_of(dates, ("quiet",), job.place_id, span)
     if not quiet:
         return
-    days = days_of_job(inventory.dates, job.step, job.place_id, span)
-    where = _typed_at(inventory, ("quiet",), job, span)
+    days = days_of_job(dates, job.step, job.place_id, span)
+    where = _typed_at(dates, ("quiet",), job, span)
     if not left_of(span, quiet):
         yield finding(DayCaution.ALL_QUIET, about_job(job.id), where, days=in_words(quiet))
     elif days.left:
@@ -79,13 +81,13 @@ def _quiet(job: Job, inventory: Inventory, span: Span) -> Iterator[Finding]:
 
 
 def _burn_bans(
-    job: Job, inventory: Inventory, span: Span, as_of: datetime.date
+    job: Job, dates: tuple[DateRange, ...], span: Span, as_of: datetime.date
 ) -> Iterator[Finding]:
     if "burn_ban" not in taken_by(job.step):
         return
-    banned = days_of(inventory.dates, ("burn_ban",), job.place_id, span)
-    where = _typed_at(inventory, ("burn_ban",), job, span)
-    today = days_of(inventory.dates, ("burn_ban",), job.place_id, (as_of, as_of))
+    banned = days_of(dates, ("burn_ban",), job.place_id, span)
+    where = _typed_at(dates, ("burn_ban",), job, span)
+    today = days_of(dates, ("burn_ban",), job.place_id, (as_of, as_of))
     # in force on the plan's day it is a stop, whatever is left: the book is read today
     if banned and (today or not left_of(span, banned)):
         yield finding(DayStop.BURN_BANNED, about_job(job.id), where, days=in_words(banned))
@@ -93,12 +95,12 @@ def _burn_bans(
         yield finding(DayCaution.BAN_IN_PART, about_job(job.id), where, days=in_words(banned))
 
 
-def _dry(job: Job, inventory: Inventory, span: Span) -> Iterator[Finding]:
+def _dry(job: Job, dates: tuple[DateRange, ...], span: Span) -> Iterator[Finding]:
     """Yield a caution where a dry spell holds a job back, with why it does that kind of work."""
-    dry = days_of(inventory.dates, ("dry_spell",), job.place_id, span)
+    dry = days_of(dates, ("dry_spell",), job.place_id, span)
     why = _RESIDUAL_DRY if job.step.suits == "residual" else job.step.does.rain
     if dry and why is not None and "dry_spell" in taken_by(job.step):
-        where = _typed_at(inventory, ("dry_spell",), job, span)
+        where = _typed_at(dates, ("dry_spell",), job, span)
         missed = job.step.if_missed
         yield finding(
             DayCaution.DRY_SPELL,
@@ -110,11 +112,13 @@ def _dry(job: Job, inventory: Inventory, span: Span) -> Iterator[Finding]:
         )
 
 
-def _hunting(job: Job, inventory: Inventory, span: Span) -> Iterator[Finding]:
-    hunted = days_of(inventory.dates, HUNTED, job.place_id, span)
+def _hunting(
+    job: Job, dates: tuple[DateRange, ...], readers: tuple[Reader, ...], span: Span
+) -> Iterator[Finding]:
+    hunted = days_of(dates, HUNTED, job.place_id, span)
     # only of what is handed over: the owner knows who hunts, whoever else works there may not
-    if hunted and readers_of(job.planting_id, job.step.id, inventory):
-        where = _typed_at(inventory, HUNTED, job, span)
+    if hunted and readers_of(job.planting_id, job.step.id, readers):
+        where = _typed_at(dates, HUNTED, job, span)
         yield finding(DayCaution.OTHERS_HUNTING, about_job(job.id), where, days=in_words(hunted))
 
 
@@ -123,32 +127,34 @@ def _nesting(job: Job, inventory: Inventory, span: Span, as_of: datetime.date) -
     disturbed = days_of(inventory.dates, NESTS, job.place_id, span)
     if not does.disturbs_nests or not disturbed:
         return
-    where = _typed_at(inventory, NESTS, job, span)
+    where = _typed_at(inventory.dates, NESTS, job, span)
     yield finding(DayNote.NESTING, about_job(job.id), where, days=in_words(disturbed))
     nesting = days_of(inventory.dates, ("nesting",), job.place_id, span)
-    asks = does.needs_leave and is_contract_land(job.place_id, inventory)
-    if nesting and asks and not allows_in_nesting(job, nesting[0][0], inventory, as_of):
-        where = _typed_at(inventory, ("nesting",), job, span)
+    asks = does.needs_leave and is_contract_land(
+        job.place_id, inventory.places(), inventory.contracts
+    )
+    if nesting and asks and not allows_in_nesting(job, nesting[0][0], inventory.contracts, as_of):
+        where = _typed_at(inventory.dates, ("nesting",), job, span)
         yield finding(DayStop.NESTING_ON_CONTRACT, about_job(job.id), where, days=in_words(nesting))
 
 
-def _reentry(job: Job, inventory: Inventory, span: Span) -> Iterator[Finding]:
+def _reentry(
+    job: Job, products: tuple[Product, ...], dates: tuple[DateRange, ...], span: Span
+) -> Iterator[Finding]:
     """Yield a caution where people must still keep out when the hunting begins."""
     if not job.step.does.sprays:
         return
     hours = [
-        _entry_hours(product)
-        for product in inventory.products
-        if product.id in job.needs and product.label
+        _entry_hours(product) for product in products if product.id in job.needs and product.label
     ]
     known = [wait for wait in hours if wait is not None]
     if not known:
         return
     # the latest it can be: sprayed on the last open day, by the longest of the labels
     until = last_day_kept_out(span[1], max(known))
-    hunted = joined(days_of(inventory.dates, HUNTED, job.place_id, (span[0], until)))
+    hunted = joined(days_of(dates, HUNTED, job.place_id, (span[0], until)))
     if hunted:
-        where, first = _typed_at(inventory, HUNTED, job, (span[0], until)), day_words(hunted[0][0])
+        where, first = _typed_at(dates, HUNTED, job, (span[0], until)), day_words(hunted[0][0])
         yield finding(
             DayCaution.ENTRY_IN_HUNTING,
             about_job(job.id),

@@ -4,9 +4,11 @@ import datetime
 from collections.abc import Iterator
 
 from generator.inventory.log import LogEntry
+from generator.inventory.money import CostShare
 from generator.inventory.papers import Contract, Permit
 from generator.inventory.people import Contractor
-from generator.inventory.schema import PARTNER, Inventory
+from generator.inventory.places import PlantedGround
+from generator.inventory.schema import PARTNER, Inventory, Reader
 from generator.plan.days.contracts import (
     approval_of,
     contracts_on,
@@ -34,12 +36,12 @@ def paper_findings(
     waiting = [job for job in jobs if job.state.is_ahead]
     found = [told for job in waiting for told in _job(job, inventory, as_of)]
     for contract in inventory.contracts:
-        found += _approval(contract, jobs, inventory, entries, as_of)
+        found += _approval(contract, jobs, inventory.cost_share, entries, as_of)
     for contractor in inventory.contractors:
-        found += _insurance(contractor, waiting, inventory)
-    found += _of_no_reader(waiting, inventory)
-    found += _later(inventory, as_of)
-    return found + list(_no_paper(inventory))
+        found += _insurance(contractor, waiting, inventory.readers)
+    found += _of_no_reader(waiting, inventory.contractors, inventory.readers)
+    found += _later(inventory.permits, inventory.contracts, as_of)
+    return found + list(_no_paper(inventory.places(), inventory.contracts))
 
 
 def _job(job: Job, inventory: Inventory, as_of: datetime.date) -> Iterator[Finding]:
@@ -50,7 +52,7 @@ def _job(job: Job, inventory: Inventory, as_of: datetime.date) -> Iterator[Findi
     calls = inventory.one_calls
     if does.digs and not any(is_clear(call, job.place_id, open_span(job)) for call in calls):
         yield finding(DayCaution.NO_ONE_CALL, about_job(job.id))
-    for contract in contracts_on(job.place_id, inventory):
+    for contract in contracts_on(job.place_id, inventory.contracts):
         if not names_job(contract.work_allowed, job):
             yield finding(
                 DayCaution.NOT_IN_CONTRACT,
@@ -58,8 +60,8 @@ def _job(job: Job, inventory: Inventory, as_of: datetime.date) -> Iterator[Findi
                 contract.where,
                 contract=contract.name,
             )
-    if does.sprays and is_hired(job.planting_id, job.step.id, inventory):
-        doers = doers_of(job.planting_id, job.step.id, inventory)
+    if does.sprays and is_hired(job.planting_id, job.step.id, inventory.hires):
+        doers = doers_of(job.planting_id, job.step.id, inventory.workers())
         if not any(is_good(doer, closes) for doer in doers):
             yield finding(DayCaution.HIRE_UNLICENSED, about_job(job.id))
 
@@ -67,14 +69,14 @@ def _job(job: Job, inventory: Inventory, as_of: datetime.date) -> Iterator[Findi
 def _approval(
     contract: Contract,
     jobs: list[Job],
-    inventory: Inventory,
+    cost_share: tuple[CostShare, ...],
     entries: tuple[LogEntry, ...],
     as_of: datetime.date,
 ) -> Iterator[Finding]:
     """Yield a caution on a contract that may forfeit its payment; cost-share has its own."""
     paid = {
         share.planting
-        for share in inventory.cost_share
+        for share in cost_share
         if share.id in contract.cost_share or share.name == contract.name
     }
     mine = [
@@ -123,12 +125,12 @@ def _why_not(
 
 
 def _insurance(
-    contractor: Contractor, waiting: list[Job], inventory: Inventory
+    contractor: Contractor, waiting: list[Job], readers: tuple[Reader, ...]
 ) -> Iterator[Finding]:
     handed = [
         job
         for job in waiting
-        if contractor.reader in readers_of(job.planting_id, job.step.id, inventory)
+        if contractor.reader in readers_of(job.planting_id, job.step.id, readers)
     ]
     if not handed:
         return
@@ -149,40 +151,44 @@ def _insurance(
         )
 
 
-def _of_no_reader(waiting: list[Job], inventory: Inventory) -> Iterator[Finding]:
+def _of_no_reader(
+    waiting: list[Job], contractors: tuple[Contractor, ...], readers: tuple[Reader, ...]
+) -> Iterator[Finding]:
     """Yield a caution on each contractor who may be a reader that is handed work, and is not said.
 
     A reader whom another contractor names is that one.
     """
-    known = {contractor.reader for contractor in inventory.contractors}
-    readers = [
+    known = {contractor.reader for contractor in contractors}
+    named = [
         reader.id
-        for reader in inventory.readers
+        for reader in readers
         # a partner works without pay, so no contractor is one
         if reader.kind != PARTNER
         and reader.id not in known
         and any(is_handed(reader, job.planting_id, job.step.id) for job in waiting)
     ]
-    if not readers:
+    if not named:
         return
-    cure = " or ".join(f"reader: {name}" for name in readers)
-    for contractor in inventory.contractors:
+    cure = " or ".join(f"reader: {name}" for name in named)
+    for contractor in contractors:
         if contractor.reader is None:
             yield finding(
                 DayCaution.CONTRACTOR_OF_NO_READER,
                 Subject("contractor", contractor.id),
                 contractor.where,
                 contractor=contractor.id,
-                readers=" and ".join(readers),
+                readers=" and ".join(named),
                 cure=cure,
             )
 
 
-def _later(inventory: Inventory, as_of: datetime.date) -> Iterator[Finding]:
-    for permit in inventory.permits:
+def _later(
+    permits: tuple[Permit, ...], contracts: tuple[Contract, ...], as_of: datetime.date
+) -> Iterator[Finding]:
+    for permit in permits:
         if permit.approved_on is not None and as_of < permit.approved_on:
             yield _not_yet(permit, permit.name or permit.id, permit.approved_on)
-    for contract in inventory.contracts:
+    for contract in contracts:
         if contract.approved_on is not None and as_of < contract.approved_on:
             yield _not_yet(contract, contract.name, contract.approved_on)
 
@@ -193,10 +199,12 @@ def _not_yet(paper: Permit | Contract, name: str, approved_on: datetime.date) ->
     return finding(DayNote.PAPER_LATER, subject, paper.where, paper=name, latest=latest)
 
 
-def _no_paper(inventory: Inventory) -> Iterator[Finding]:
-    for place in inventory.places():
-        under = is_contract_land(place.id, inventory)
-        if under and not contracts_on(place.id, inventory):
+def _no_paper(
+    places: tuple[PlantedGround, ...], contracts: tuple[Contract, ...]
+) -> Iterator[Finding]:
+    for place in places:
+        under = is_contract_land(place.id, places, contracts)
+        if under and not contracts_on(place.id, contracts):
             said = str(place.contract)
             yield finding(
                 DayNote.NO_CONTRACT_PAPER,

@@ -1,11 +1,10 @@
 """One thing the log says that cannot be, or hardly, and the line of the log that settles it."""
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 
 from generator.inventory.log import LogEntry
 from generator.inventory.places import PlantedGround, Planting
-from generator.inventory.schema import Inventory
 from generator.inventory.season import season_of
 from generator.plan.findings.words import Caution
 from generator.plan.model.days import day_words
@@ -56,12 +55,13 @@ class StepLogged:
         return season_of(entry.done_on) if named is None else named
 
 
-def steps_to_log(inventory: Inventory) -> dict[Taking, StepLogged]:
+def steps_to_log(
+    places: tuple[PlantedGround, ...], plans: Mapping[str, StepPlan]
+) -> dict[Taking, StepLogged]:
     """Return every step an entry can be about, by its planting and its id."""
-    plans = inventory.plans()
     return {
         (planting.id, step.id): StepLogged(place, planting, plan, step)
-        for place in inventory.places()
+        for place in places
         for planting in place.plantings
         for plan in (plans[name] for name in (planting.steps, planting.upkeep) if name is not None)
         for step in plan.steps

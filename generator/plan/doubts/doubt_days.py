@@ -1,10 +1,11 @@
 """Days of jobs that do not go with them: outside their season, or answered before asked."""
 
 import datetime
-from collections.abc import Callable, Iterator
+from collections.abc import Callable, Iterator, Mapping
 
 from generator.inventory.log import LogEntry
-from generator.inventory.schema import Inventory, SeasonMarkers
+from generator.inventory.places import PlantedGround
+from generator.inventory.schema import SeasonMarkers
 from generator.inventory.season import FIRST_MONTH_OF_A_SEASON
 from generator.plan.doubts.doubt import (
     Confirmed,
@@ -21,19 +22,24 @@ from generator.plan.model.days import Span, day_words
 from generator.plan.model.job import OpenDates
 from generator.plan.season.open_dates import open_dates
 from generator.plan.season.season_markers import markers_for
+from generator.reference.steps import StepPlan
 
 Markers = Callable[[], SeasonMarkers | None]
 
 
 def days_that_do_not_fit(
-    inventory: Inventory, entries: tuple[LogEntry, ...], signs: Markers, confirmed: Confirmed
+    places: tuple[PlantedGround, ...],
+    plans: Mapping[str, StepPlan],
+    entries: tuple[LogEntry, ...],
+    signs: Markers,
+    confirmed: Confirmed,
 ) -> Iterator[Doubt]:
     """Yield every entry of a job on a day outside its season, or before what it answers.
 
     Signs are asked for where a day is in question alone: finding them in a weather record takes
     time.
     """
-    steps = steps_to_log(inventory)
+    steps = steps_to_log(places, plans)
     for entry in entries:
         job = about(entry, steps)
         if job is None or is_confirmed(confirmed, entry):

@@ -64,7 +64,7 @@ def doubt_stops(
         for job in ahead:
             if asked.doubt.reason is AfterCaution.OUT_OF_SEASON and entries_on(job, about):
                 continue  # what is begun of a job counts by its plan, whatever the day
-            if job.step.does.sprays and _adds_up(job, asked, inventory):
+            if job.step.does.sprays and _adds_up(job, asked, inventory.products):
                 yield _stop(RESTS[asked.doubt.reason], job, asked)
             if asked.doubt.reason is not AfterCaution.OUT_OF_SEASON:
                 continue
@@ -89,7 +89,7 @@ def _sprayings(
     for doubt in doubts:
         if doubt.reason not in RESTS or not doubt.is_of_work:
             continue
-        if not _is_of_a_herbicide(doubt, inventory):
+        if not _is_of_a_herbicide(doubt, inventory.products):
             continue
         for record in spray_records(inventory, (doubt.entry,), {}):
             place = record.place
@@ -97,8 +97,8 @@ def _sprayings(
             yield _Asked(doubt, record, _last_day(doubt, as_of), here)
 
 
-def _is_of_a_herbicide(doubt: Doubt, inventory: Inventory) -> bool:
-    return doubt.item is None or any(product.id == doubt.item for product in inventory.products)
+def _is_of_a_herbicide(doubt: Doubt, products: tuple[Product, ...]) -> bool:
+    return doubt.item is None or any(product.id == doubt.item for product in products)
 
 
 def _last_day(doubt: Doubt, as_of: datetime.date) -> datetime.date:
@@ -111,9 +111,9 @@ def _last_day(doubt: Doubt, as_of: datetime.date) -> datetime.date:
     return max(day, min(last, as_of)) if first <= as_of else day
 
 
-def _adds_up(job: JobRequest, asked: _Asked, inventory: Inventory) -> bool:
+def _adds_up(job: JobRequest, asked: _Asked, products: tuple[Product, ...]) -> bool:
     """Whether what a spraying adds to a label's year is counted together with one in question."""
-    chosen = [part.product for part in chosen_products(job, inventory)]
+    chosen = [part.product for part in chosen_products(job, products)]
     uses = [use for product in chosen for use in _uses(job, product.label)]
     # without a limit to a year nothing is added up that could come out wrong
     if not _has_a_year(uses) or not _is_near(job, asked, uses):

@@ -4,7 +4,7 @@ from collections import defaultdict
 from collections.abc import Hashable, Iterator, Mapping
 
 from generator.inventory.log import LogEntry
-from generator.inventory.schema import Inventory
+from generator.inventory.places import PlantedGround
 from generator.plan.doubts.doubt import (
     Confirmed,
     Doubt,
@@ -17,6 +17,7 @@ from generator.plan.doubts.doubt import (
 from generator.plan.findings.about_after import AfterCaution
 from generator.plan.log.told import part_told
 from generator.plan.model.items import Taking
+from generator.reference.steps import StepPlan
 from generator.working import Given
 
 WORK = ("used", "finished")
@@ -25,13 +26,16 @@ _Alike = dict[str, tuple[LogEntry, dict[str, bool]]]  # by the other's id; words
 
 
 def said_twice(
-    inventory: Inventory, entries: tuple[LogEntry, ...], confirmed: Confirmed
+    places: tuple[PlantedGround, ...],
+    plans: Mapping[str, StepPlan],
+    entries: tuple[LogEntry, ...],
+    confirmed: Confirmed,
 ) -> Iterator[Doubt]:
     """Yield every entry that says what an earlier one says, where neither corrects the other.
 
     An entry is held against the first before it that nobody has confirmed it beside.
     """
-    steps = steps_to_log(inventory)
+    steps = steps_to_log(places, plans)
     before: Mapping[Hashable, list[LogEntry]] = defaultdict(list)
     for entry in entries:
         alike: _Alike = {}

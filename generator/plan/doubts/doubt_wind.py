@@ -1,11 +1,12 @@
 """Sprayings without their wind, or in a wind outside what the label names."""
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 
 from generator.inventory.label import Use, WindRange
 from generator.inventory.log import LogEntry
 from generator.inventory.schema import Inventory
 from generator.inventory.stock import Product
+from generator.inventory.woody import Plant
 from generator.plan.after.records import spray_records
 from generator.plan.days.contracts import land_of
 from generator.plan.doubts.doubt import Confirmed, Doubt, day_of, is_confirmed
@@ -14,6 +15,7 @@ from generator.plan.jobs.request import species_of, work_of
 from generator.plan.labels.clearance import Asked, matching_uses
 from generator.plan.labels.rates import ROUNDING
 from generator.plan.model.spray_record import SprayRecord
+from generator.reference.steps import StepPlan
 from generator.working import Given
 
 
@@ -24,17 +26,19 @@ def winds_in_question(
     # no ground is given: sizes are no matter here
     for record in spray_records(inventory, entries, {}):
         if not is_confirmed(confirmed, record.entry):
-            yield from _of(record, inventory)
+            yield from _of(record, inventory.plants, inventory.plans())
 
 
-def _of(record: SprayRecord, inventory: Inventory) -> Iterator[Doubt]:
+def _of(
+    record: SprayRecord, plants: tuple[Plant, ...], plans: Mapping[str, StepPlan]
+) -> Iterator[Doubt]:
     said = record.entry.sprayed
     wind = said.wind_mph if said is not None else None
     # wind cannot be measured afterward, so that it was not is an answer
     if wind is None and said is not None and said.wind_not_measured:
         return
     for product, _ in record.products:
-        uses, sure = _uses(record, product, inventory)
+        uses, sure = _uses(record, product, plants, plans)
         ranges = [use.wind_mph for use in uses if isinstance(use.wind_mph, WindRange)]
         if not ranges:
             continue
@@ -55,7 +59,7 @@ def _of(record: SprayRecord, inventory: Inventory) -> Iterator[Doubt]:
 
 
 def _uses(
-    record: SprayRecord, product: Product, inventory: Inventory
+    record: SprayRecord, product: Product, plants: tuple[Plant, ...], plans: Mapping[str, StepPlan]
 ) -> tuple[tuple[Use, ...], bool]:
     """Return the uses a spraying may rest on, and whether they are those of its job."""
     card = product.label
@@ -67,8 +71,8 @@ def _uses(
     work, said = work_of(planting, step), record.entry.sprayed
     spot = "spot" if said is not None and said.spot else None
     asked = Asked(
-        inventory.plans()[planting.steps].kind or "",
-        species_of(planting, inventory),
+        plans[planting.steps].kind or "",
+        species_of(planting, plants),
         place.id,
         land_of(place),
         step.timing,

@@ -24,8 +24,8 @@ def doubts(
     confirmed = confirmations(entries)
     return (
         *more_used_than_there(inventory, entries, as_of, confirmed),
-        *said_twice(inventory, entries, confirmed),
-        *days_that_do_not_fit(inventory, entries, signs, confirmed),
+        *said_twice(inventory.places(), inventory.plans(), entries, confirmed),
+        *days_that_do_not_fit(inventory.places(), inventory.plans(), entries, signs, confirmed),
         *winds_in_question(inventory, entries, confirmed),
     )
 

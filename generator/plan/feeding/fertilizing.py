@@ -7,7 +7,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 
 from generator.compute import fertility
-from generator.inventory.schema import Inventory
+from generator.inventory.ground import SoilTest
 from generator.inventory.spreadable import Fertilizer
 from generator.plan.feeding.doses import (
     NITROGEN,
@@ -42,18 +42,20 @@ class Fertilized:
     findings: tuple[Finding, ...] = ()
 
 
-def plan_fertilizing(request: JobRequest, inventory: Inventory) -> Fertilized:
+def plan_fertilizing(
+    request: JobRequest, soil_tests: tuple[SoilTest, ...], fertilizers: tuple[Fertilizer, ...]
+) -> Fertilized:
     """Return what goes on, what each nutrient gets of its need, and what is to be looked at."""
     job, planting = request.job_id, request.planting
-    need = need_of(planting, inventory)
-    test = soil_test_of(planting, inventory)
+    need = need_of(planting, soil_tests)
+    test = soil_test_of(planting, soil_tests)
     found = age_findings(request, test) if test is not None else []
     if need is None:
         missing = finding(SowCaution.NO_NEED, about_job(job), planting.where)
         return Fertilized(findings=(*found, missing))
     if test is None:
         found.append(finding(SowNote.NO_SOIL_TEST, about_job(job), need.where))
-    chosen = [_listed(identity, inventory) for identity in planting.fertilizers]
+    chosen = [_listed(identity, fertilizers) for identity in planting.fertilizers]
     if not chosen:
         found.append(finding(SowCaution.NO_FERTILIZER, about_job(job), need.where))
         return Fertilized(findings=tuple(found))
@@ -62,14 +64,14 @@ def plan_fertilizing(request: JobRequest, inventory: Inventory) -> Fertilized:
     nutrients = tuple(nutrient_of(job, name, need, doses) for name in (NITROGEN, *ORDER[:-1]))
     spreadings = _spreadings(request, doses)
     found += need_findings(request, need, nutrients)
-    found += over_findings(request, need, doses, nutrients, inventory)
-    found += nitrogen_findings(request, need, doses, nutrients[0], inventory)
+    found += over_findings(request, need, doses, nutrients, fertilizers)
+    found += nitrogen_findings(request, need, doses, nutrients[0], fertilizers)
     found += unit_findings(job, spreadings)
     return Fertilized(spreadings, nutrients, tuple(found))
 
 
-def _listed(identity: str, inventory: Inventory) -> Fertilizer:
-    return next(item for item in inventory.fertilizers if item.id == identity)
+def _listed(identity: str, fertilizers: tuple[Fertilizer, ...]) -> Fertilizer:
+    return next(item for item in fertilizers if item.id == identity)
 
 
 def _spreadings(request: JobRequest, doses: tuple[FertilizerDose, ...]) -> tuple[Spreading, ...]:

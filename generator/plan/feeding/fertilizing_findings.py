@@ -3,7 +3,6 @@
 from collections.abc import Iterable, Iterator, Sequence
 
 from generator.inventory.ground import NutrientNeed
-from generator.inventory.schema import Inventory
 from generator.inventory.spreadable import Fertilizer
 from generator.plan.feeding.doses import (
     NITROGEN,
@@ -51,7 +50,7 @@ def over_findings(
     need: NutrientNeed,
     doses: tuple[FertilizerDose, ...],
     nutrients: tuple[Nutrient, ...],
-    inventory: Inventory,
+    fertilizers: tuple[Fertilizer, ...],
 ) -> list[Finding]:
     """Return a caution for each nutrient that goes on beyond what is asked for.
 
@@ -74,8 +73,8 @@ def over_findings(
                 law=PHOSPHATE_LAW if nutrient.name == "p2o5" else "",
                 instead=" ".join(
                     (
-                        *_left_out(nutrient, request, need, inventory),
-                        _without(nutrient.name, bringing, request, inventory),
+                        *_left_out(nutrient, request, need, fertilizers),
+                        _without(nutrient.name, bringing, request, fertilizers),
                     )
                 ),
             )
@@ -84,11 +83,11 @@ def over_findings(
 
 
 def _left_out(
-    nutrient: Nutrient, request: JobRequest, need: NutrientNeed, inventory: Inventory
+    nutrient: Nutrient, request: JobRequest, need: NutrientNeed, fertilizers: tuple[Fertilizer, ...]
 ) -> Iterator[str]:
     """Yield in words which named fertilizer is not needed, since a later dose carries its part."""
     named = request.planting.fertilizers
-    chosen = [listed for name in named for listed in inventory.fertilizers if listed.id == name]
+    chosen = [listed for name in named for listed in fertilizers if listed.id == name]
     item = needless(request.job_id, need, chosen, nutrients_met(request.kind), nutrient.name)
     if item is not None:
         words = NUTRIENT_WORDS[nutrient.name]
@@ -108,7 +107,7 @@ def nitrogen_findings(
     need: NutrientNeed,
     doses: tuple[FertilizerDose, ...],
     nitrogen: Nutrient,
-    inventory: Inventory,
+    fertilizers: tuple[Fertilizer, ...],
 ) -> list[Finding]:
     """Return what is to be said of nitrogen where it is not wanted: asked for, carried along."""
     if NITROGEN in nutrients_met(request.kind):
@@ -133,7 +132,7 @@ def nitrogen_findings(
                 (("Nitrogen in all", nitrogen.got),),
                 item=of_item[0].item.name,
                 nutrient=_together(NUTRIENT_WORDS[dose.nutrient] for dose in of_item),
-                instead=_without(NITROGEN, of_item, request, inventory),
+                instead=_without(NITROGEN, of_item, request, fertilizers),
             )
         )
     return found
@@ -144,16 +143,21 @@ def _together(names: Iterable[str]) -> str:
 
 
 def _without(
-    unwanted: str, doses: Sequence[FertilizerDose], request: JobRequest, inventory: Inventory
+    unwanted: str,
+    doses: Sequence[FertilizerDose],
+    request: JobRequest,
+    fertilizers: tuple[Fertilizer, ...],
 ) -> str:
     """Return in words which fertilizers do what these doses do without a nutrient."""
     wanted = dict.fromkeys(dose.nutrient for dose in doses)
-    return " ".join(_carrying(nutrient, unwanted, request, inventory) for nutrient in wanted)
+    return " ".join(_carrying(nutrient, unwanted, request, fertilizers) for nutrient in wanted)
 
 
-def _carrying(nutrient: str, unwanted: str, request: JobRequest, inventory: Inventory) -> str:
+def _carrying(
+    nutrient: str, unwanted: str, request: JobRequest, fertilizers: tuple[Fertilizer, ...]
+) -> str:
     words, none = NUTRIENT_WORDS[nutrient], NUTRIENT_WORDS[unwanted]
-    for item in inventory.fertilizers:
+    for item in fertilizers:
         if share(item, nutrient).value > 0 and share(item, unwanted).value == 0:
             if item.id in request.planting.fertilizers:
                 how = "is named already: leave the other out"

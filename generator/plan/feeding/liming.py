@@ -5,8 +5,7 @@ from dataclasses import dataclass
 from types import MappingProxyType
 
 from generator.compute import lime as rates
-from generator.inventory.ground import LimeNeed
-from generator.inventory.schema import Inventory
+from generator.inventory.ground import LimeNeed, SoilTest
 from generator.inventory.spreadable import Lime
 from generator.plan.feeding.fertilizing import bags
 from generator.plan.findings.about_sowing import SowCaution, SowStop
@@ -34,11 +33,13 @@ class Limed:
     findings: tuple[Finding, ...] = ()
 
 
-def plan_liming(request: JobRequest, inventory: Inventory) -> Limed:
+def plan_liming(
+    request: JobRequest, soil_tests: tuple[SoilTest, ...], limes: tuple[Lime, ...]
+) -> Limed:
     """Return the lime that goes on, or why it is not worked out."""
     planting, job = request.planting, request.job_id
-    lime = next(listed for listed in inventory.limes if listed.id == planting.lime)
-    test = soil_test_of(planting, inventory)
+    lime = next(listed for listed in limes if listed.id == planting.lime)
+    test = soil_test_of(planting, soil_tests)
     if test is None:
         return Limed(findings=(finding(SowCaution.NO_LIME_TEST, about_job(job), planting.where),))
     found = age_findings(request, test)

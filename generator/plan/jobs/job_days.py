@@ -6,7 +6,6 @@ from dataclasses import replace
 
 from generator.inventory.dates import HUNTED, DateRange
 from generator.inventory.papers import OneCall
-from generator.inventory.schema import Inventory
 from generator.plan.model.days import ONE_DAY, Span, days_of, holds_on, in_words, left_of
 from generator.plan.model.finding import SafetyLine
 from generator.plan.model.job import Job, JobDays, OpenDates
@@ -62,25 +61,27 @@ def days_of_job(dates: Iterable[DateRange], step: Step, place_id: str, span: Spa
     )
 
 
-def with_days(jobs: tuple[Job, ...], inventory: Inventory) -> tuple[Job, ...]:
+def with_days(
+    jobs: tuple[Job, ...], dates: tuple[DateRange, ...], one_calls: tuple[OneCall, ...]
+) -> tuple[Job, ...]:
     """Return the jobs with the days they must keep free, and lines on who and what is there.
 
     Of a job that is settled only what it had left, to call off its entries in older calendars.
     """
-    return tuple(_with_days(job, inventory) for job in jobs)
+    return tuple(_with_days(job, dates, one_calls) for job in jobs)
 
 
-def _with_days(job: Job, inventory: Inventory) -> Job:
+def _with_days(job: Job, dates: tuple[DateRange, ...], one_calls: tuple[OneCall, ...]) -> Job:
     span = open_span(job)
     # it closes before it opens: there is no open day to take any of
     if span[0] > span[1]:
         return job
-    days = days_of_job(inventory.dates, job.step, job.place_id, span)
+    days = days_of_job(dates, job.step, job.place_id, span)
     if job.state.is_settled:
         return replace(job, had_left=days.left)
     lines = (
-        *others_hunting(inventory.dates, job.place_id, span),
-        *_marked(job, inventory.one_calls, span),
+        *others_hunting(dates, job.place_id, span),
+        *_marked(job, one_calls, span),
     )
     return replace(job, days=days if days.not_on else None, safety=(*lines, *job.safety))
 

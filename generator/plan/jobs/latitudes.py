@@ -24,7 +24,7 @@ def latitude_findings(
 
     Plans that still have work ahead on a day of the calendar count.
     """
-    used = {plan.id: plan for plan in _used(requests, states, upkeep, inventory)}
+    used = {plan.id: plan for plan in _used(requests, states, upkeep, inventory.plans())}
     plans = [plan for _, plan in sorted(used.items())]
     middle = inventory.property.location_lat_lon
     where = inventory.property.where_of("location_lat_lon")
@@ -76,9 +76,8 @@ def _used(
     requests: Iterable[JobRequest],
     states: Mapping[str, JobState],
     upkeep: Iterable[UpkeepJob],
-    inventory: Inventory,
+    plans: Mapping[str, StepPlan],
 ) -> Iterator[StepPlan]:
-    plans = inventory.plans()
     for request in requests:
         if not states[request.job_id].is_settled and _has_days(request.step):
             yield request.plan

@@ -3,8 +3,9 @@
 import datetime
 
 from generator.inventory.log import LogEntry
+from generator.inventory.money import Hire
 from generator.inventory.people import Applicator
-from generator.inventory.schema import PARTNER, Inventory, Reader
+from generator.inventory.schema import PARTNER, Reader, Workers
 
 _ALL = "all"
 
@@ -19,56 +20,50 @@ ALL_STEPS = "all"
 NO_LICENCE, FOR_HIRE = "none", "commercial"
 
 
-def readers_of(planting_id: str, step_id: str, inventory: Inventory) -> tuple[str, ...]:
+def readers_of(planting_id: str, step_id: str, readers: tuple[Reader, ...]) -> tuple[str, ...]:
     """Return the readers a job is handed to."""
-    return tuple(
-        reader.id for reader in inventory.readers if is_handed(reader, planting_id, step_id)
-    )
+    return tuple(reader.id for reader in readers if is_handed(reader, planting_id, step_id))
 
 
-def is_handed_to_a_contractor(planting_id: str, step_id: str, inventory: Inventory) -> bool:
+def is_handed_to_a_contractor(planting_id: str, step_id: str, readers: tuple[Reader, ...]) -> bool:
     """Return whether a job is handed to somebody who works for pay."""
     return any(
-        is_handed(reader, planting_id, step_id)
-        for reader in inventory.readers
-        if reader.kind != PARTNER
+        is_handed(reader, planting_id, step_id) for reader in readers if reader.kind != PARTNER
     )
 
 
-def is_hired(planting_id: str, step_id: str, inventory: Inventory) -> bool:
+def is_hired(planting_id: str, step_id: str, hires: tuple[Hire, ...]) -> bool:
     """Return whether a job is hired."""
     return any(
         job.planting == planting_id and (step_id in job.steps or ALL_STEPS in job.steps)
-        for hire in inventory.hires
+        for hire in hires
         for job in hire.jobs
     )
 
 
-def doers_of(planting_id: str, step_id: str, inventory: Inventory) -> tuple[Applicator, ...]:
+def doers_of(planting_id: str, step_id: str, workers: Workers) -> tuple[Applicator, ...]:
     """Return the applicators who may be the ones that do a job.
 
     Of a job handed to a reader it is the one who is that reader, a contractor only where the
     licence is for hire; of one that is hired anybody who sprays for hire; of any other, somebody
     who is no reader.
     """
-    readers = readers_of(planting_id, step_id, inventory)
+    readers = readers_of(planting_id, step_id, workers.readers)
     if readers:
-        known = (applicator for applicator in inventory.applicators if applicator.reader in readers)
+        known = (applicator for applicator in workers.applicators if applicator.reader in readers)
         return tuple(
             applicator
             for applicator in known
-            if is_partner(applicator, inventory) or _for_hire(applicator)
+            if is_partner(applicator, workers.readers) or _for_hire(applicator)
         )
-    if is_hired(planting_id, step_id, inventory):
-        return tuple(applicator for applicator in inventory.applicators if _for_hire(applicator))
-    return tuple(applicator for applicator in inventory.applicators if applicator.reader is None)
+    if is_hired(planting_id, step_id, workers.hires):
+        return tuple(applicator for applicator in workers.applicators if _for_hire(applicator))
+    return tuple(applicator for applicator in workers.applicators if applicator.reader is None)
 
 
-def is_partner(applicator: Applicator, inventory: Inventory) -> bool:
+def is_partner(applicator: Applicator, readers: tuple[Reader, ...]) -> bool:
     """Return whether an applicator is a partner, who works without pay."""
-    return any(
-        reader.id == applicator.reader and reader.kind == PARTNER for reader in inventory.readers
-    )
+    return any(reader.id == applicator.reader and reader.kind == PARTNER for reader in readers)
 
 
 def _for_hire(applicator: Applicator) -> bool:
@@ -92,13 +87,13 @@ def may_be_restricted(
     planting_id: str,
     step_id: str,
     last_day: datetime.date | None,
-    inventory: Inventory,
+    workers: Workers,
 ) -> bool:
     """Return whether whoever does a job holds a licence that fits a restricted product."""
     return any(
         # which license fits is the state's to say, so it counts once they were asked
         product_id in doer.fits and doer.asked_on is not None and is_good(doer, last_day)
-        for doer in doers_of(planting_id, step_id, inventory)
+        for doer in doers_of(planting_id, step_id, workers)
     )
 
 
@@ -107,13 +102,13 @@ def lack_of_a_licence(
     planting_id: str,
     step_id: str,
     last_day: datetime.date | None,
-    inventory: Inventory,
+    workers: Workers,
 ) -> str:
     """Return which key is missing or wrong, where nobody who does a job may use a product."""
-    doers = doers_of(planting_id, step_id, inventory)
+    doers = doers_of(planting_id, step_id, workers)
     lacks = [_lack(doer, product_id, last_day) for doer in doers]
-    readers = readers_of(planting_id, step_id, inventory)
-    others = (other for other in inventory.applicators if other not in doers)
+    readers = readers_of(planting_id, step_id, workers.readers)
+    others = (other for other in workers.applicators if other not in doers)
     # a good license in other hands is told too: else nobody sees why it is not enough
     lacks += [
         _other_hands(other, readers)
@@ -147,15 +142,15 @@ def _other_hands(other: Applicator, readers: tuple[str, ...]) -> str:
     return f"the licence of {other.id} covers no hire: licence_class: commercial, for_hire: true"
 
 
-def was_hired(entry: LogEntry, inventory: Inventory) -> bool:
+def was_hired(entry: LogEntry, workers: Workers) -> bool:
     """Return whether somebody sprayed for hire: who is named, else whom the job was meant for."""
     said = entry.sprayed.applicator if entry.sprayed is not None else None
-    applicator = next((person for person in inventory.applicators if person.id == said), None)
+    applicator = next((person for person in workers.applicators if person.id == said), None)
     if applicator is not None:
-        by_reader = applicator.reader is not None and not is_partner(applicator, inventory)
+        by_reader = applicator.reader is not None and not is_partner(applicator, workers.readers)
         return by_reader or applicator.for_hire is True
     job = entry.job
     if job is None:
         return False
-    handed = is_handed_to_a_contractor(job.planting, job.step, inventory)
-    return handed or is_hired(job.planting, job.step, inventory)
+    handed = is_handed_to_a_contractor(job.planting, job.step, workers.readers)
+    return handed or is_hired(job.planting, job.step, workers.hires)

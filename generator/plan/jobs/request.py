@@ -6,6 +6,7 @@ from dataclasses import dataclass
 
 from generator.inventory.places import PlantedGround, Planting, Work
 from generator.inventory.schema import Inventory
+from generator.inventory.woody import Plant
 from generator.plan.model.job import OpenDates
 from generator.plan.season.open_dates import open_dates
 from generator.plan.season.season_markers import markers_for
@@ -99,7 +100,7 @@ def _asked_of(
         step=step,
         plan=plan,
         kind=plan.kind or "",
-        species=species_of(planting, inventory),
+        species=species_of(planting, inventory.plants),
         dates=open_dates(step, season, signs),
         sowing_opens=sown.opens if sown is not None else None,
         sowing_closes=sown.closes if sown is not None else None,
@@ -108,11 +109,11 @@ def _asked_of(
     )
 
 
-def species_of(planting: Planting, inventory: Inventory) -> tuple[str, ...]:
+def species_of(planting: Planting, plants: tuple[Plant, ...]) -> tuple[str, ...]:
     """Return what a planting sows and plants."""
-    plants = {plant.id: plant.species for plant in inventory.plants}
+    species = {plant.id: plant.species for plant in plants}
     sown = (seed.species for seed in planting.seed)
-    return (*sown, *(plants[row.plants] for row in planting.woody))
+    return (*sown, *(species[row.plants] for row in planting.woody))
 
 
 def work_of(planting: Planting, step: Step) -> Work | None:

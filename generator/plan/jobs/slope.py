@@ -2,6 +2,7 @@
 
 from collections.abc import Iterator
 
+from generator.inventory.equipment import Sprayer
 from generator.inventory.label import Use
 from generator.inventory.schema import Inventory
 from generator.plan.findings.about_places import PlaceCaution, PlaceStop
@@ -36,7 +37,7 @@ def steep_cautions(request: JobRequest, inventory: Inventory) -> Iterator[Findin
     here, most = slope_of(request), inventory.property.slope_limit_pct
     if here is None or most is None or here.value <= most.value:
         return
-    if _by_machine(request, inventory):
+    if _by_machine(request, inventory.sprayers):
         figures = (("Steepest here", here), ("Your limit", most))
         assert request.ground.near is not None
         yield finding(
@@ -44,14 +45,14 @@ def steep_cautions(request: JobRequest, inventory: Inventory) -> Iterator[Findin
         )
 
 
-def _by_machine(request: JobRequest, inventory: Inventory) -> bool:
+def _by_machine(request: JobRequest, sprayers: tuple[Sprayer, ...]) -> bool:
     if request.step.does.by_machine:
         return True
     work = request.work
     if work is None:
         return False
-    sprayers = {sprayer.id for sprayer in inventory.sprayers if sprayer.kind not in BY_HAND}
-    return work.machine is not None or work.drill is not None or work.sprayer in sprayers
+    driven = {sprayer.id for sprayer in sprayers if sprayer.kind not in BY_HAND}
+    return work.machine is not None or work.drill is not None or work.sprayer in driven
 
 
 def slope_to_measure(job: Job) -> tuple[Given, ...]:

@@ -4,7 +4,6 @@ import datetime
 
 from generator.inventory.ground import NutrientNeed, SoilTest
 from generator.inventory.places import Planting
-from generator.inventory.schema import Inventory
 from generator.plan.findings.about_places import PlaceCaution, PlaceNote
 from generator.plan.findings.order import finding
 from generator.plan.jobs.request import JobRequest, work_of
@@ -14,29 +13,29 @@ from generator.reference.steps import Step
 from generator.working import Reference
 
 
-def soil_test_of(planting: Planting, inventory: Inventory) -> SoilTest | None:
+def soil_test_of(planting: Planting, soil_tests: tuple[SoilTest, ...]) -> SoilTest | None:
     """Return the soil test a planting rests on."""
-    return next((test for test in inventory.soil_tests if test.id == planting.soil_test), None)
+    return next((test for test in soil_tests if test.id == planting.soil_test), None)
 
 
-def need_of(planting: Planting, inventory: Inventory) -> NutrientNeed | None:
+def need_of(planting: Planting, soil_tests: tuple[SoilTest, ...]) -> NutrientNeed | None:
     """Return what a planting needs: as its soil test says, else as stated without one."""
-    test = soil_test_of(planting, inventory)
+    test = soil_test_of(planting, soil_tests)
     return test.need if test is not None and test.need is not None else planting.need
 
 
-def is_asked_for(step: Step, planting: Planting, inventory: Inventory) -> bool:
+def is_asked_for(step: Step, planting: Planting, soil_tests: tuple[SoilTest, ...]) -> bool:
     """Return whether a step is a job here: some are only where lime or fertilizer is asked for."""
     if step.only_with == "lime":
-        return planting.lime is not None and not asks_for_no_lime(planting, inventory)
+        return planting.lime is not None and not asks_for_no_lime(planting, soil_tests)
     if step.only_with == "fertilizer":
         return bool(planting.fertilizers) or planting.need is not None
     return step.only_with is None or work_of(planting, step) is not None
 
 
-def asks_for_no_lime(planting: Planting, inventory: Inventory) -> bool:
+def asks_for_no_lime(planting: Planting, soil_tests: tuple[SoilTest, ...]) -> bool:
     """Return whether the lab printed that no lime is needed: an amount of 0."""
-    test = soil_test_of(planting, inventory)
+    test = soil_test_of(planting, soil_tests)
     need = test.lime_need if test is not None else None
     return need is not None and need.amount_lb_per_ac.value == 0
 
@@ -72,14 +71,14 @@ def older_than_years(noted: datetime.date, job_day: datetime.date, most_years: f
     return then > (noted.year, noted.month, noted.day)
 
 
-def left_undone(request: JobRequest, inventory: Inventory) -> list[Finding]:
+def left_undone(request: JobRequest, soil_tests: tuple[SoilTest, ...]) -> list[Finding]:
     """Return notes, on the sowing, of what the soil test asks for and nobody means to spread."""
     planting = request.planting
-    test = soil_test_of(planting, inventory)
+    test = soil_test_of(planting, soil_tests)
     if test is None:
         return []
     found = []
-    if asks_for_no_lime(planting, inventory):
+    if asks_for_no_lime(planting, soil_tests):
         if planting.lime is not None:
             found.append(
                 finding(

@@ -10,7 +10,6 @@ from dataclasses import dataclass, fields
 
 from generator.inventory.fields import Record, rules_of
 from generator.inventory.label import Covers, LabelCard, Use
-from generator.inventory.schema import Inventory
 from generator.inventory.stock import Product
 from generator.plan.findings.about_labels import LabelNote, LabelStop
 from generator.plan.findings.order import finding
@@ -162,7 +161,7 @@ def _placeless(value: object) -> object:
     return value
 
 
-def card_gaps(inventory: Inventory) -> list[Finding]:
+def card_gaps(products: tuple[Product, ...]) -> list[Finding]:
     """Return a note for each product whose card leaves something out, with all of it."""
     return [
         finding(
@@ -172,7 +171,7 @@ def card_gaps(inventory: Inventory) -> list[Finding]:
             product=product.name,
             missing="; ".join(missing),
         )
-        for product in inventory.products
+        for product in products
         if (missing := _missing(product))
     ]
 

@@ -3,7 +3,7 @@
 from collections.abc import Iterable, Iterator
 
 from generator.inventory.label import COUNTED_FROM, KEPT_FROM, LabelCard, Setback
-from generator.inventory.schema import Inventory
+from generator.inventory.stock import Product
 from generator.plan.findings.about_labels import LabelNote
 from generator.plan.findings.order import finding
 from generator.plan.model.finding import Finding, about_item
@@ -44,9 +44,9 @@ def longest_kept(entries: Iterable[Setback]) -> tuple[Setback, ...]:
     return tuple(longest.values())
 
 
-def distance_notes(inventory: Inventory) -> Iterator[Finding]:
+def distance_notes(products: tuple[Product, ...]) -> Iterator[Finding]:
     """Yield a note for each product whose card keeps distances from it knows not what kind."""
-    for product in inventory.products:
+    for product in products:
         bare = [setback for setback in _setbacks(product.label) if _is_bare(setback)]
         if bare:
             yield finding(

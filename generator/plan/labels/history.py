@@ -6,7 +6,6 @@ from dataclasses import dataclass, replace
 
 from generator.inventory.equipment import Sprayer
 from generator.inventory.label import ActiveStrength
-from generator.inventory.schema import Inventory
 from generator.inventory.stock import Product
 from generator.plan.findings.about_labels import LabelStop
 from generator.plan.findings.order import finding
@@ -37,7 +36,10 @@ def works_of(active: ActiveStrength) -> frozenset[str]:
 
 
 def tank_stops(
-    request: JobRequest, sprayer: Sprayer, inventory: Inventory, going_in: Sequence[ActiveStrength]
+    request: JobRequest,
+    sprayer: Sprayer,
+    products: tuple[Product, ...],
+    going_in: Sequence[ActiveStrength],
 ) -> Iterator[Finding]:
     """Yield a stop where a tank may hold a trace that harms what stands or is sown on the place.
 
@@ -54,7 +56,7 @@ def tank_stops(
         return
     if _is_clean(last.cleaned_out_on, last.sprayed_on, closes):
         return
-    held = [product for product in inventory.products if product.id in last.product]
+    held = [product for product in products if product.id in last.product]
     names = tuple(active.named for active in going_in)
     harm = harm_of(request, held, names, last.works_as, unknown=last.unknown is True)
     if harm is not None:

@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from generator.inventory.fields import Where
 from generator.inventory.label import Bulletin, LabelCard, Use
 from generator.inventory.places import Partner, Work
-from generator.inventory.schema import Inventory
+from generator.inventory.schema import Workers
 from generator.inventory.stock import Product
 from generator.plan.days.contracts import land_of
 from generator.plan.findings.about_labels import LabelStop
@@ -90,7 +90,7 @@ def _nearly_told(use: Use, asked: Asked) -> str:
     return f' The use "{use.site_words}" may be meant, and {missing} is left out.'
 
 
-def card_stops(request: JobRequest, product: Product, inventory: Inventory) -> Iterator[Finding]:
+def card_stops(request: JobRequest, product: Product, workers: Workers) -> Iterator[Finding]:
     """Yield what the head of the card leaves open or says against the job."""
     card, job = product.label, request.job_id
     if card is None:
@@ -106,10 +106,10 @@ def card_stops(request: JobRequest, product: Product, inventory: Inventory) -> I
             missing=", ".join(missing),
         )
     if card.restricted_use and not may_be_restricted(
-        product.id, request.planting.id, request.step.id, request.dates.closes, inventory
+        product.id, request.planting.id, request.step.id, request.dates.closes, workers
     ):
         why = lack_of_a_licence(
-            product.id, request.planting.id, request.step.id, request.dates.closes, inventory
+            product.id, request.planting.id, request.step.id, request.dates.closes, workers
         )
         yield finding(
             LabelStop.RESTRICTED, about_job(job), card.where, product=product.name, why=why

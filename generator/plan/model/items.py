@@ -7,22 +7,23 @@ from typing import Any
 
 from generator.inventory.fields import Where
 from generator.inventory.kept import kept_lists, kept_units
-from generator.inventory.places import Planting, Work
+from generator.inventory.places import PlantedGround, Planting, Work
 from generator.inventory.schema import Inventory
 from generator.inventory.stock import SeedLot
 from generator.reference.library import species
-from generator.reference.steps import Step
+from generator.reference.steps import Step, StepPlan
 from generator.units import convert
 from generator.working import Formula, Given
 
 Taking = tuple[str, str]  # planting and step
 
 
-def steps_using(inventory: Inventory) -> Mapping[str, frozenset[Taking]]:
+def steps_using(
+    places: tuple[PlantedGround, ...], plans: Mapping[str, StepPlan]
+) -> Mapping[str, frozenset[Taking]]:
     """Return by the id of each thing the steps that take of it, whatever season they stand in."""
-    plans = inventory.plans()
     found: dict[str, set[Taking]] = {}
-    for place in inventory.places():
+    for place in places:
         for planting in place.plantings:
             named = (planting.steps, planting.upkeep)
             for step in (step for name in named if name is not None for step in plans[name].steps):
@@ -81,7 +82,7 @@ class StockItem:
 
 def stock_items(inventory: Inventory) -> tuple[StockItem, ...]:
     """Return everything the property folder lists to buy, in the order of its lists."""
-    taken = steps_using(inventory)
+    taken = steps_using(inventory.places(), inventory.plans())
     return tuple(
         _item(record, taken.get(record.id, frozenset()))
         for kept in kept_lists(inventory)

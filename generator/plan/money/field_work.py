@@ -8,9 +8,9 @@ from generator.compute import money
 from generator.compute.buying import TOTAL_AC, TOTAL_HOURS
 from generator.inventory.machine import Machine
 from generator.inventory.money import Hire
-from generator.inventory.schema import Inventory
+from generator.inventory.places import PlantedGround
 from generator.plan.jobs.request import work_of
-from generator.plan.model.finding import stopped_in
+from generator.plan.model.finding import Finding, stopped_in
 from generator.plan.model.job import Job
 from generator.plan.model.plan import BudgetLine, Plan, WorkTime
 from generator.working import Given, Quantity
@@ -30,18 +30,18 @@ class Renting:
     cost: Quantity
 
 
-def work_times(plan: Plan, inventory: Inventory) -> tuple[WorkTime, ...]:
+def work_times(
+    plan: Plan, machines: tuple[Machine, ...], places: tuple[PlantedGround, ...]
+) -> tuple[WorkTime, ...]:
     """Return the hours of every job still to be done for which a machine is named."""
-    plantings = {
-        planting.id: planting for place in inventory.places() for planting in place.plantings
-    }
-    machines = {machine.id: machine for machine in inventory.machines}
+    plantings = {planting.id: planting for place in places for planting in place.plantings}
+    by_id = {machine.id: machine for machine in machines}
     stopped = stopped_in(plan.findings)
     found = []
     for job in plan.jobs:
         asked = work_of(plantings[job.planting_id], job.step)
         if asked is not None and asked.machine is not None and not _left_out(job, stopped):
-            found.append(_time(plan, job, machines[asked.machine]))
+            found.append(_time(plan, job, by_id[asked.machine]))
     return tuple(found)
 
 
@@ -159,15 +159,15 @@ def _rent(
         yield _line(job, "rent", time.machine.id, days, cost)
 
 
-def hired_jobs(plan: Plan, hire: Hire) -> tuple[Job, ...]:
+def hired_jobs(findings: tuple[Finding, ...], jobs: tuple[Job, ...], hire: Hire) -> tuple[Job, ...]:
     """Return the jobs of a hire that may and can still be done."""
-    stopped = stopped_in(plan.findings)
+    stopped = stopped_in(findings)
     steps: dict[str, set[str]] = {}
     for hired in hire.jobs:
         steps.setdefault(hired.planting, set()).update(hired.steps)
     return tuple(
         job
-        for job in plan.jobs
+        for job in jobs
         if not steps.get(job.planting_id, set()).isdisjoint((_ALL, job.step.id))
         and not _left_out(job, stopped)
     )
@@ -203,7 +203,7 @@ def _together(season: int, hire: Hire, parts: tuple[Quantity, ...] | None) -> Qu
 
 def _parts(plan: Plan, hire: Hire) -> tuple[Quantity, ...] | None:
     """Return hours, or acres, of each job; None where the hours of one are not known."""
-    jobs = hired_jobs(plan, hire)
+    jobs = hired_jobs(plan.findings, plan.jobs, hire)
     if hire.price.unit != "usd_per_hour":
         return tuple(worked_ground(plan, job) for job in jobs)
     hours = {time.job_id: time.hours for time in plan.times}
@@ -219,7 +219,7 @@ def hire_lines(plan: Plan) -> tuple[BudgetLine, ...]:
 def _hire_lines(plan: Plan, hire: Hire) -> Iterator[BudgetLine]:
     parts, charge = _parts(plan, hire), hire_charge(plan, hire)
     together = _together(plan.season, hire, parts)
-    for number, job in enumerate(hired_jobs(plan, hire)):
+    for number, job in enumerate(hired_jobs(plan.findings, plan.jobs, hire)):
         if parts is None or charge is None or together is None:
             # a line all the same, so that totals name what has no price
             yield _line(job, "hire", hire.id, worked_ground(plan, job), None)

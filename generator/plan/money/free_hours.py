@@ -57,7 +57,9 @@ class Overfull:
 
 def own_work(plan: Plan) -> tuple[OwnWork, ...]:
     """Return the hours of the jobs that nobody else does: not hired, not handed to a reader."""
-    others = {job.id for hire in plan.land.hires for job in hired_jobs(plan, hire)}
+    others = {
+        job.id for hire in plan.land.hires for job in hired_jobs(plan.findings, plan.jobs, hire)
+    }
     others |= {job_id for reader in plan.handed for job_id in reader.job_ids}
     jobs = {job.id: job for job in plan.jobs}
     now = plan.as_of.replace(day=1)
@@ -82,7 +84,7 @@ def own_months(plan: Plan) -> tuple[OwnMonth, ...]:
             _sum(
                 plan.season, (month,), "open", [task.hours for task in work if month in task.months]
             ),
-            _to_be_done(plan, work, (month,)),
+            _to_be_done(plan.season, work, (month,)),
             free_in(plan, (month,)),
         )
         for month in _months(work)
@@ -99,20 +101,26 @@ def _sum(season: int, months: Months, what: str, parts: Iterable[Figure]) -> Qua
     return TOTAL_HOURS(f"{base}/{what}_hours", parts=tuple(parts))
 
 
-def _to_be_done(plan: Plan, work: tuple[OwnWork, ...], months: Months) -> Quantity | None:
+def _to_be_done(season: int, work: tuple[OwnWork, ...], months: Months) -> Quantity | None:
     """Return the hours of the work that can be done in no other months."""
     # with one month outside these, the work may all be done there
     parts = [task.hours for task in work if task.months and set(task.months) <= set(months)]
-    return _sum(plan.season, months, "only_then", parts) if parts else None
+    return _sum(season, months, "only_then", parts) if parts else None
 
 
 def free_in(plan: Plan, months: Months) -> Quantity:
     """Return the hours that the owner and helpers have free in months, from the plan's day on."""
-    parts = [_free(plan, helper, month) for month in months for helper in plan.land.helpers]
+    parts = [
+        _free(plan.season, plan.as_of, helper, month)
+        for month in months
+        for helper in plan.land.helpers
+    ]
     return _sum(plan.season, months, "free", [hours for hours in parts if hours is not None])
 
 
-def _free(plan: Plan, helper: Helper, month: datetime.date) -> Given | Quantity | None:
+def _free(
+    season: int, as_of: datetime.date, helper: Helper, month: datetime.date
+) -> Given | Quantity | None:
     typed = (
         typed_month
         for typed_month in helper.months
@@ -123,8 +131,8 @@ def _free(plan: Plan, helper: Helper, month: datetime.date) -> Given | Quantity 
     if helper.weekend_hours is None:
         return None
     return FREE(
-        f"hours/{plan.season}/{month:%Y-%m}/{helper.id}_hours",
-        weekends_count=weekends_of(month, plan.as_of),
+        f"hours/{season}/{month:%Y-%m}/{helper.id}_hours",
+        weekends_count=weekends_of(month, as_of),
         weekend_hours=helper.weekend_hours,
     )
 
@@ -151,7 +159,7 @@ def overfull(plan: Plan) -> tuple[Overfull, ...]:
     found: list[tuple[Months, Overfull]] = []
     # the shortest first: a longer run around one that is told says nothing more
     for run in sorted(runs, key=lambda run: (len(run), run)):
-        to_do, free = _to_be_done(plan, work, run), free_in(plan, run)
+        to_do, free = _to_be_done(plan.season, work, run), free_in(plan, run)
         inside = any(set(shorter) <= set(run) for shorter, _ in found)
         if to_do is not None and to_do.value > free.value and not inside:
             found.append((run, Overfull(run[0], run[-1], to_do, free)))

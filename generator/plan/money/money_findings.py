@@ -3,8 +3,10 @@
 import datetime
 from collections.abc import Iterable, Iterator
 
+from generator.inventory.log import LogEntry
 from generator.inventory.money import CostShare
-from generator.inventory.schema import Inventory
+from generator.inventory.places import PlantedGround
+from generator.inventory.stock import SeedLot
 from generator.plan.days.contracts import land_of
 from generator.plan.findings.about_money import MoneyCaution, MoneyNote
 from generator.plan.findings.order import finding, older_than_a_year
@@ -13,13 +15,16 @@ from generator.plan.log.stock import amounts_missing, is_counted_later, is_dated
 from generator.plan.model.buying import Purchase, TooLate
 from generator.plan.model.finding import Finding, Subject, about_item, about_job
 from generator.plan.model.job import Job
-from generator.plan.model.plan import Plan, WorkTime
+from generator.plan.model.plan import Land, Plan, WorkTime
 from generator.plan.money.field_work import hire_charge, hired_jobs
 from generator.plan.money.money_hours import approved_by, begun_on, paid_above_cost
 
 
 def money_findings(
-    plan: Plan, inventory: Inventory, others: tuple[JobRequest, ...]
+    plan: Plan,
+    lots: tuple[SeedLot, ...],
+    places: tuple[PlantedGround, ...],
+    others: tuple[JobRequest, ...],
 ) -> list[Finding]:
     """Return a finding for all that is left out, too late, or could cost a payment.
 
@@ -27,7 +32,7 @@ def money_findings(
     """
     bought = plan.buying.purchases
     return [
-        *(found for purchase in bought for found in _stock(plan, purchase)),
+        *(found for purchase in bought for found in _stock(plan.as_of, plan.entries, purchase)),
         *(found for purchase in bought for found in _wanted_later(purchase, others)),
         *(found for purchase in bought for found in _price(plan.as_of, purchase)),
         *(found for purchase in bought for found in _order(plan, purchase)),
@@ -35,19 +40,21 @@ def money_findings(
         *(_too_late(plan, late) for late in plan.buying.too_late),
         *(found for share in plan.land.cost_share for found in _approval(plan, share)),
         *_above_cost(plan),
-        *_contracts(plan, inventory),
-        *_unweighed(plan, inventory),
+        *_contracts(plan.land, plan.as_of, places),
+        *_unweighed(plan, lots),
         *_machines(plan.times),
         *_hires(plan),
     ]
 
 
-def _stock(plan: Plan, purchase: Purchase) -> Iterator[Finding]:
+def _stock(
+    as_of: datetime.date, entries: tuple[LogEntry, ...], purchase: Purchase
+) -> Iterator[Finding]:
     item = purchase.item
     # only the first that keeps a count from being used: the rest would follow from it
     if item.on_hand is None:
         yield finding(MoneyCaution.NO_COUNT, about_item(item.id), item.where, item=item.words)
-    elif is_counted_later(item, plan.as_of):
+    elif is_counted_later(item, as_of):
         yield finding(
             MoneyNote.COUNT_LATER,
             about_item(item.id),
@@ -55,11 +62,11 @@ def _stock(plan: Plan, purchase: Purchase) -> Iterator[Finding]:
             item=item.words,
             latest=str(item.counted_on),
         )
-    elif item.counted_on is None and is_dated(item, plan.entries):
+    elif item.counted_on is None and is_dated(item, entries):
         yield finding(MoneyNote.COUNT_UNDATED, about_item(item.id), item.where, item=item.words)
-    elif not is_dated(item, plan.entries):
+    elif not is_dated(item, entries):
         yield finding(MoneyCaution.NO_COUNT_DAY, about_item(item.id), item.where, item=item.words)
-    elif missing := amounts_missing(item, plan.entries):
+    elif missing := amounts_missing(item, entries):
         days = ", ".join(dict.fromkeys(entry.done_on.isoformat() for entry in missing))
         at = missing[0].where
         yield finding(
@@ -182,12 +189,14 @@ def _above_cost(plan: Plan) -> Iterator[Finding]:
         )
 
 
-def _contracts(plan: Plan, inventory: Inventory) -> Iterator[Finding]:
+def _contracts(
+    land: Land, as_of: datetime.date, places: tuple[PlantedGround, ...]
+) -> Iterator[Finding]:
     """Yield a note on every approved contract whose place says that it is under none."""
-    for place in inventory.places():
+    for place in places:
         mine = {planting.id for planting in place.plantings}
-        for share in plan.land.cost_share:
-            approved = approved_by(share, plan.as_of) is not None
+        for share in land.cost_share:
+            approved = approved_by(share, as_of) is not None
             if approved and share.planting in mine and land_of(place) == "not_contract":
                 yield finding(
                     MoneyNote.CONTRACT_NOT_SAID,
@@ -198,10 +207,10 @@ def _contracts(plan: Plan, inventory: Inventory) -> Iterator[Finding]:
                 )
 
 
-def _unweighed(plan: Plan, inventory: Inventory) -> Iterator[Finding]:
+def _unweighed(plan: Plan, lots: tuple[SeedLot, ...]) -> Iterator[Finding]:
     """Yield a note on every sowing of a lot that may be short, while what is there is not known."""
     items = {item.id: item for item in plan.items}
-    for lot in inventory.lots:
+    for lot in lots:
         there = on_hand_now(items[lot.id], plan.entries, plan.as_of, lot.id)
         if lot.most_to_be_had_lb is not None and there is None:
             yield from (
@@ -231,7 +240,7 @@ def _machines(times: tuple[WorkTime, ...]) -> Iterator[Finding]:
 
 def _hires(plan: Plan) -> Iterator[Finding]:
     for hire in plan.land.hires:
-        if hired_jobs(plan, hire) and hire_charge(plan, hire) is None:
+        if hired_jobs(plan.findings, plan.jobs, hire) and hire_charge(plan, hire) is None:
             yield finding(
                 MoneyNote.HIRE_NO_HOURS, Subject("hire", hire.id), hire.where, hire=hire.id
             )

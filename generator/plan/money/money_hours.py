@@ -9,7 +9,7 @@ from generator.inventory.log import LogEntry
 from generator.inventory.money import CostShare
 from generator.inventory.season import season_of
 from generator.plan.log.entries import entries_about
-from generator.plan.model.finding import stopped_in
+from generator.plan.model.finding import Finding, stopped_in
 from generator.plan.model.job import Job
 from generator.plan.model.plan import Plan, WorkTime
 from generator.plan.money.budget import Total, planting_total
@@ -88,9 +88,9 @@ def approved_by(share: CostShare, as_of: datetime.date) -> datetime.date | None:
     return approved if approved is not None and approved <= as_of else None
 
 
-def is_in_time(plan: Plan, share: CostShare) -> bool:
+def is_in_time(entries: tuple[LogEntry, ...], as_of: datetime.date, share: CostShare) -> bool:
     """Return whether a contract is approved, and was before anything was done on its planting."""
-    begun, approved = begun_on(plan.entries, share.planting), approved_by(share, plan.as_of)
+    begun, approved = begun_on(entries, share.planting), approved_by(share, as_of)
     # work before the approval can forfeit it; work on the very day is not before
     return approved is not None and (begun is None or approved <= begun)
 
@@ -107,23 +107,25 @@ def payments(plan: Plan) -> tuple[Payment, ...]:
 
 def _payment(plan: Plan, share: CostShare, place_id: str, total: Total | None) -> Payment:
     # a share of what is known so far is no share of the cost
-    unpriced = total is None or bool(total.unpriced) or _is_part(plan, share.planting)
+    unpriced = (
+        total is None or bool(total.unpriced) or _is_part(plan.findings, plan.jobs, share.planting)
+    )
     return Payment(
         share,
         share.planting,
         place_id,
         _paid(plan, share, place_id, total.cost if total is not None else None),
-        is_in_time(plan, share),
+        is_in_time(plan.entries, plan.as_of, share),
         share.pays.unit == "fraction" and unpriced,
     )
 
 
-def _is_part(plan: Plan, planting_id: str) -> bool:
+def _is_part(findings: tuple[Finding, ...], jobs: tuple[Job, ...], planting_id: str) -> bool:
     """Return whether a job of a planting is in no total: finished, missed or stopped."""
-    stopped = stopped_in(plan.findings)
+    stopped = stopped_in(findings)
     return any(
         not job.state.is_ahead or job.id in stopped
-        for job in plan.jobs
+        for job in jobs
         if job.planting_id == planting_id
     )
 
@@ -141,7 +143,7 @@ def paid_above_cost(plan: Plan) -> tuple[tuple[str, Quantity, Quantity], ...]:
         for row in (money_row(plan, total) for total in found)
         if row.total.cost is not None and row.paid_back is not None
         # a cost that is not all of it is no measure of what is paid
-        if not row.total.unpriced and not _is_part(plan, row.total.key)
+        if not row.total.unpriced and not _is_part(plan.findings, plan.jobs, row.total.key)
         if row.paid_back.value > row.total.cost.value
     )
 
@@ -217,7 +219,7 @@ def money_numbers(plan: Plan) -> list[Quantity | None]:
     """Return every computed number of money and hours on pages, but those of budget views."""
     numbers: list[Quantity | None] = [
         to_pay(plan),
-        hours_in_all(plan),
+        hours_in_all(plan.times, plan.season),
         *(number for _, number in spent(plan)),
     ]
     for time in plan.times:
@@ -257,10 +259,10 @@ def money_by_season(plan: Plan, mine: MoneyRow | None) -> tuple[SeasonMoney, ...
     return (*before, SeasonMoney(plan.season, paid.get(plan.season), to_pay(plan), paid_back))
 
 
-def hours_in_all(plan: Plan) -> Quantity | None:
+def hours_in_all(times: tuple[WorkTime, ...], season: int) -> Quantity | None:
     """Return the hours of all jobs with a machine together, None where there is none."""
-    parts = tuple(time.hours for time in plan.times)
-    return TOTAL_HOURS(f"money/{plan.season}/work_hours", parts=parts) if parts else None
+    parts = tuple(time.hours for time in times)
+    return TOTAL_HOURS(f"money/{season}/work_hours", parts=parts) if parts else None
 
 
 def months(plan: Plan) -> tuple[Month, ...]:

@@ -66,7 +66,9 @@ def weekends(plan: Plan) -> Weekends:
     work = [task for task in own_work(plan) if task.job.dates.opens and task.job.dates.closes]
     work.sort(key=lambda task: (task.job.dates.closes or datetime.date.max, task.job.id))
     done: dict[str, list[Quantity]] = {task.job.id: [] for task in work}
-    filled = tuple(_weekend(plan, saturday, work, done) for saturday in _saturdays(plan))
+    filled = tuple(
+        _weekend(plan, saturday, work, done) for saturday in _saturdays(plan.season, plan.as_of)
+    )
     over = (
         JobHours(task.job, _left(plan.season, task, done[task.job.id]))
         for task in work
@@ -85,9 +87,9 @@ def _left(season: int, work: OwnWork, done: list[Quantity]) -> Quantity:
     )
 
 
-def _saturdays(plan: Plan) -> Iterator[datetime.date]:
-    last = day_in_season(LAST_OF_SEASON, plan.season)
-    day = plan.as_of + ONE_DAY * ((SATURDAY - plan.as_of.weekday()) % 7)
+def _saturdays(season: int, as_of: datetime.date) -> Iterator[datetime.date]:
+    last = day_in_season(LAST_OF_SEASON, season)
+    day = as_of + ONE_DAY * ((SATURDAY - as_of.weekday()) % 7)
     while day <= last:
         yield day
         day += ONE_WEEK
@@ -134,21 +136,23 @@ def can_be_done(job: Job, saturday: datetime.date) -> bool:
 
 def _free(plan: Plan, month: datetime.date) -> Quantity:
     """Return what is free on a weekend of a month, everybody's together."""
-    parts = [_of_helper(plan, helper, month) for helper in plan.land.helpers]
+    parts = [_of_helper(plan.season, plan.as_of, helper, month) for helper in plan.land.helpers]
     return TOTAL_HOURS(
         f"weekends/{plan.season}/{month:%Y-%m}/free_hours",
         parts=tuple(hours for hours in parts if hours is not None),
     )
 
 
-def _of_helper(plan: Plan, helper: Helper, month: datetime.date) -> Given | Quantity | None:
+def _of_helper(
+    season: int, as_of: datetime.date, helper: Helper, month: datetime.date
+) -> Given | Quantity | None:
     """Return what a helper has free on a weekend of a month: a part of the month's, if typed."""
     for typed in helper.months:
         # hours of a month typed for itself go before those of any weekend
         if MONTH_KEYS.index(typed.month) + 1 == month.month:
             return FREE_ON_A_WEEKEND(
-                f"weekends/{plan.season}/{month:%Y-%m}/{helper.id}_hours",
+                f"weekends/{season}/{month:%Y-%m}/{helper.id}_hours",
                 free_hours=typed.free_hours,
-                weekends_count=weekends_of(month, plan.as_of),
+                weekends_count=weekends_of(month, as_of),
             )
     return helper.weekend_hours

@@ -56,15 +56,13 @@ def in_plain_words(text: str) -> str:
     return f" {_NO_WORD.sub(' ', text.casefold()).strip()} "
 
 
-def handed_ids(inventory: Inventory, reader: Reader) -> frozenset[str]:
+def handed_ids(places: tuple[PlantedGround, ...], reader: Reader) -> frozenset[str]:
     """Return the ids of the places, stands and walks that a reader knows of, in any season."""
     plantings = {jobs.planting for jobs in reader.jobs}
-    places = (
-        place.id
-        for place in inventory.places()
-        if plantings & {planting.id for planting in place.plantings}
+    known = (
+        place.id for place in places if plantings & {planting.id for planting in place.plantings}
     )
-    return frozenset({*places, *reader.stands, *reader.routes})
+    return frozenset({*known, *reader.stands, *reader.routes})
 
 
 def shown_names(inventory: Inventory, handed: frozenset[str]) -> tuple[str, ...]:
@@ -130,13 +128,13 @@ def names_in(text: str, kept: Iterable[KeptName], shown: Iterable[str]) -> tuple
     return tuple(found.values())
 
 
-def kept_points(inventory: Inventory, reader: Reader) -> tuple[KeptName, ...]:
+def kept_points(stands: tuple[Stand, ...], reader: Reader) -> tuple[KeptName, ...]:
     """Return the coordinates of stands that a reader is not told."""
     return tuple(
         KeptName(
             f"{lat}, {lon}", f"the coordinates of the stand {stand.id}", stand.id, (), (lat, lon)
         )
-        for stand in inventory.stands
+        for stand in stands
         if stand.at_lat_lon is not None
         and not (stand.id in reader.stands and stand.coordinates == YES)
         for lat, lon in (stand.at_lat_lon,)

@@ -1,7 +1,8 @@
 """Steps that a reader is handed and that come to no job: a sheet is waited for that never comes."""
 
-from collections.abc import Collection, Iterator
+from collections.abc import Collection, Iterator, Mapping
 
+from generator.inventory.ground import SoilTest
 from generator.inventory.places import Planting
 from generator.inventory.schema import Inventory, Reader
 from generator.plan.findings.about_readers import ReaderCaution
@@ -9,7 +10,7 @@ from generator.plan.findings.order import finding
 from generator.plan.jobs.request import JobRequest
 from generator.plan.jobs.soil import is_asked_for
 from generator.plan.model.finding import READERS, Finding
-from generator.reference.steps import Step
+from generator.reference.steps import Step, StepPlan
 
 ASKED_BY = {
     "work": "it stands under no work: of the planting",
@@ -46,7 +47,7 @@ def _promised_to(
         for number, name in enumerate(jobs.steps):
             if name not in steps or (planting.id, name) in made:
                 continue
-            why = _why(steps[name], planting, last_season, inventory)
+            why = _why(steps[name], planting, last_season, inventory.soil_tests, inventory.plans())
             if why is not None:
                 yield finding(
                     ReaderCaution.HANDED_WITHOUT_A_JOB,
@@ -59,11 +60,17 @@ def _promised_to(
                 )
 
 
-def _why(step: Step, planting: Planting, last_season: int, inventory: Inventory) -> str | None:
+def _why(
+    step: Step,
+    planting: Planting,
+    last_season: int,
+    soil_tests: tuple[SoilTest, ...],
+    plans: Mapping[str, StepPlan],
+) -> str | None:
     """Return why no job comes of a step, None where it may still come in a later season."""
-    if not is_asked_for(step, planting, inventory):
+    if not is_asked_for(step, planting, soil_tests):
         return ASKED_BY[step.only_with or "work"]
-    upkeep = inventory.plans()[planting.upkeep] if planting.upkeep is not None else None
+    upkeep = plans[planting.upkeep] if planting.upkeep is not None else None
     begins = planting.season + (upkeep.yearly_from or 0) if upkeep is not None else None
     if begins is not None and begins > last_season:
         return None

@@ -68,8 +68,8 @@ def _named(
     plan: Plan, inventory: Inventory, reader: Reader
 ) -> Iterator[tuple[SharedText, KeptName]]:
     """Yield the texts that reach a reader with a name they are not told."""
-    handed = handed_ids(inventory, reader)
-    kept = (*kept_names(inventory, handed), *kept_points(inventory, reader))
+    handed = handed_ids(inventory.places(), reader)
+    kept = (*kept_names(inventory, handed), *kept_points(inventory.stands, reader))
     shown = shown_names(inventory, handed)
     texts = (*_texts(inventory, SEEN_CLASSES[reader.kind]), *_names(inventory, handed))
     named = [(text, name) for text in texts for name in names_in(text.text, kept, shown)]

@@ -10,6 +10,7 @@ from dataclasses import replace
 from generator.inventory.fields import SeasonMarker
 from generator.inventory.places import Planting
 from generator.inventory.schema import Inventory
+from generator.inventory.weather import Normals, Station
 from generator.plan.model.markers import EmergenceSeen, Series
 from generator.plan.season.marker_years import (
     SPRING,
@@ -46,7 +47,8 @@ def emergences(
         for name in _grasses(planting)
     }
     warmed = {
-        threshold_f: _warm_soil(threshold_f, inventory, every, normals) for threshold_f in soils
+        threshold_f: _warm_soil(threshold_f, inventory.stations, inventory.normals, every, normals)
+        for threshold_f in soils
     }
     for ground in inventory.places():
         for planting in ground.plantings:
@@ -125,20 +127,24 @@ def _grasses(planting: Planting) -> list[str]:
 
 
 def _warm_soil(
-    threshold_f: float, inventory: Inventory, every: Sequence[Series], normals: Window | None
+    threshold_f: float,
+    stations: tuple[Station, ...],
+    normals: tuple[Normals, ...],
+    every: Sequence[Series],
+    year: Window | None,
 ) -> SeasonMarker | None:
     # the first station that can tell, and no mean of several: the first is trusted most
-    for station, series in zip(inventory.stations, every, strict=True):
+    for station, series in zip(stations, every, strict=True):
         years = warm_years(threshold_f, series)
         if enough(years):
             early, typical, late = spread(years.days)
             return SeasonMarker(
                 where=station.where, early=early, typical=typical, late=late, single=False
             )
-    if normals is None:
+    if year is None:
         return None
-    at = emergence(threshold_f, int(values()["soil_held_days"].value))(normals)
+    at = emergence(threshold_f, int(values()["soil_held_days"].value))(year)
     if at is None:
         return None
-    day, where = later((1, 1), at), inventory.normals[0].where
+    day, where = later((1, 1), at), normals[0].where
     return SeasonMarker(where=where, early=day, typical=day, late=day, single=True)

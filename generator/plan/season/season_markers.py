@@ -11,7 +11,7 @@ from generator.geometry.geodesic import distances_mi
 from generator.inventory.fields import SeasonMarker, Where
 from generator.inventory.places import Planting
 from generator.inventory.schema import Inventory, SeasonMarkers
-from generator.inventory.weather import Station, WindStation
+from generator.inventory.weather import Normals, Station, WindStation
 from generator.plan.model.markers import (
     EmergenceSeen,
     FoundMarkers,
@@ -72,7 +72,7 @@ def with_markers(inventory: Inventory) -> tuple[Inventory, WeatherSeen | None]:
     if not has_weather(inventory) and not inventory.wind_stations:
         return inventory, None
     every = [series_of(record) for record in inventory.daily]
-    normals = _year_of_normals(inventory) if inventory.normals else None
+    normals = _year_of_normals(inventory.normals) if inventory.normals else None
     coming = emergences(inventory, every, normals)
     found = {
         sign.id: _sign(_as_sown(sign, coming), inventory, every, normals) for sign in found_by()
@@ -158,7 +158,7 @@ def _sign(
             return replace(blank, kind="published", days=days, rests_on=typed_freeze.source)
     if sign.method in _FREEZES:
         return replace(short, wanting=BRING_FREEZE if sign.published else BRING_RECORD)
-    return _normal(sign, short, inventory, normals)
+    return _normal(sign, short, inventory.normals, normals)
 
 
 def _daily(blank: MarkerFound, station: Station, found: Years) -> MarkerFound:
@@ -214,14 +214,14 @@ def _years(sign: FoundBy, series: Series) -> Years:
 
 
 def _normal(
-    sign: FoundBy, short: MarkerFound, inventory: Inventory, normals: Window | None
+    sign: FoundBy, short: MarkerFound, normals: tuple[Normals, ...], year: Window | None
 ) -> MarkerFound:
     """Return the sign of a year of normals: a typical day, whose spread nobody knows."""
     wanting = f"{BRING_RECORD}, or normals of the months"
-    if normals is None:
+    if year is None:
         return replace(short, wanting=short.wanting or wanting)
-    typed = inventory.normals[0]
-    at = _finder(sign)[1](normals)
+    typed = normals[0]
+    at = _finder(sign)[1](year)
     if at is None:
         return replace(short, wanting="a sign of your own: normals never reach it")
     day = later((1, 1), at)
@@ -231,11 +231,10 @@ def _normal(
     return replace(short, kind="normals", days=days, rests_on=typed.source, wanting="")
 
 
-def _year_of_normals(inventory: Inventory) -> Window:
-    normals = inventory.normals[0]
+def _year_of_normals(normals: tuple[Normals, ...]) -> Window:
+    typed = normals[0]
     months = [
-        (high.value + low.value) / 2
-        for high, low in zip(normals.highs_f, normals.lows_f, strict=True)
+        (high.value + low.value) / 2 for high, low in zip(typed.highs_f, typed.lows_f, strict=True)
     ]
     return normal_year(lambda lengths: daily_from_months_f(months, lengths))
 

@@ -9,7 +9,7 @@ from generator.compute.spray import FARTHEST_NOZZLE
 from generator.compute.swath import SWATH_GROUND
 from generator.inventory.drill import Drill, DrillTest
 from generator.inventory.equipment import Sprayer, SprayerTest, Spreader, SpreaderTest
-from generator.plan.model.plan import Plan
+from generator.plan.model.plan import Land
 from generator.plan.sowing.drilling import drilled_rate
 from generator.plan.sowing.hopper import caught_rate
 from generator.plan.spraying.tank import SprayerSetUp, carrier_numbers
@@ -101,19 +101,13 @@ def _driven(base: str, drill: Drill, test: DrillTest) -> Catch:
     return Catch(test, ground, rate)
 
 
-def catch_numbers(plan: Plan) -> tuple[Quantity, ...]:
+def catch_numbers(land: Land, season: int) -> tuple[Quantity, ...]:
     """Return every number of the catch tests."""
     catches = [
-        *(
-            catch
-            for machine in plan.land.spreaders
-            for catch in spreader_catches(machine, plan.season)
-        ),
-        *(catch for machine in plan.land.drills for catch in drill_catches(machine, plan.season)),
+        *(catch for machine in land.spreaders for catch in spreader_catches(machine, season)),
+        *(catch for machine in land.drills for catch in drill_catches(machine, season)),
     ]
-    sprayed = [
-        catch for sprayer in plan.land.sprayers for catch in sprayer_catches(sprayer, plan.season)
-    ]
+    sprayed = [catch for sprayer in land.sprayers for catch in sprayer_catches(sprayer, season)]
     return (
         *(number for catch in catches for number in (catch.ground, catch.rate)),
         *(number for catch in sprayed for number in catch.numbers()),

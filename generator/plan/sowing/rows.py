@@ -4,7 +4,6 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 
 from generator.compute import woody
-from generator.inventory.schema import Inventory
 from generator.inventory.woody import Guard, Plant, WoodyRow
 from generator.plan.findings.about_sowing import SowCaution, SowNote
 from generator.plan.findings.order import finding
@@ -23,23 +22,27 @@ class Rows:
     findings: tuple[Finding, ...] = ()
 
 
-def plan_planting(request: JobRequest, inventory: Inventory) -> Rows:
+def plan_planting(
+    request: JobRequest, plants: tuple[Plant, ...], guards: tuple[Guard, ...]
+) -> Rows:
     """Return what is planted and guarded; nothing where the length of the rows is not known."""
     found: list[Finding] = []
     rows: list[RowPlanted] = []
     for row in request.planting.woody:
-        planted = _planted(request, row, inventory)
+        planted = _planted(request, row, plants, guards)
         rows += [planted] if planted is not None else []
         found += _row_findings(request, row, planted)
     return Rows(tuple(rows), tuple(found))
 
 
-def plan_replacing(request: JobRequest, inventory: Inventory) -> Rows:
+def plan_replacing(
+    request: JobRequest, plants: tuple[Plant, ...], guards: tuple[Guard, ...]
+) -> Rows:
     """Return how many of the rows may have to be replaced, where a share is typed."""
     found: list[Finding] = []
     rows: list[RowPlanted] = []
     for row in request.planting.woody:
-        planted = _planted(request, row, inventory)
+        planted = _planted(request, row, plants, guards)
         if planted is None:
             found.append(
                 finding(SowCaution.ROWS_NOT_MEASURED, about_job(request.job_id), row.where)
@@ -68,7 +71,9 @@ def plan_replacing(request: JobRequest, inventory: Inventory) -> Rows:
     return Rows(tuple(rows), tuple(found))
 
 
-def _planted(request: JobRequest, row: WoodyRow, inventory: Inventory) -> RowPlanted | None:
+def _planted(
+    request: JobRequest, row: WoodyRow, plants: tuple[Plant, ...], guards: tuple[Guard, ...]
+) -> RowPlanted | None:
     # the row's own length first: rows need not run the whole of a place
     length = row.row_ft or length_of(request.ground)
     if length is None:
@@ -86,22 +91,22 @@ def _planted(request: JobRequest, row: WoodyRow, inventory: Inventory) -> RowPla
             f"{base}.rows_width_ft", rows_count=row.rows_count, rows_apart_ft=row.rows_apart_ft
         )
     return RowPlanted(
-        plant_of(row, inventory),
-        guard_of(row, inventory),
+        plant_of(row, plants),
+        guard_of(row, guards),
         row.spacing_ft,
         row.rows_apart_ft,
         numbers,
     )
 
 
-def plant_of(row: WoodyRow, inventory: Inventory) -> Plant:
+def plant_of(row: WoodyRow, plants: tuple[Plant, ...]) -> Plant:
     """Return what stands in a row."""
-    return next(plant for plant in inventory.plants if plant.id == row.plants)
+    return next(plant for plant in plants if plant.id == row.plants)
 
 
-def guard_of(row: WoodyRow, inventory: Inventory) -> Guard | None:
+def guard_of(row: WoodyRow, guards: tuple[Guard, ...]) -> Guard | None:
     """Return the guard every plant of a row gets."""
-    return next((guard for guard in inventory.guards if guard.id == row.guards), None)
+    return next((guard for guard in guards if guard.id == row.guards), None)
 
 
 def _row_findings(

@@ -2,18 +2,17 @@
 
 from generator.compute import buying, seed, seed_rate
 from generator.inventory.places import Planting, SownSeed
-from generator.inventory.schema import Inventory
 from generator.inventory.stock import SeedLot
 from generator.plan.model.work import Sowing
 from generator.working import Figure, Quantity
 
 
 def sowings(
-    job_id: str, planting: Planting, area: Quantity, inventory: Inventory
+    job_id: str, planting: Planting, area: Quantity, lots: tuple[SeedLot, ...]
 ) -> tuple[Sowing, ...]:
     """Return the numbers of every lot in the sowing of an area."""
-    lots = {lot.id: lot for lot in inventory.lots}
-    return tuple(_sowing(job_id, planting, part, lots[part.lot], area) for part in planting.seed)
+    by_id = {lot.id: lot for lot in lots}
+    return tuple(_sowing(job_id, planting, part, by_id[part.lot], area) for part in planting.seed)
 
 
 def _sowing(

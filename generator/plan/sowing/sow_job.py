@@ -4,6 +4,8 @@ import datetime
 from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass
 
+from generator.inventory.drill import Drill
+from generator.inventory.equipment import Spreader
 from generator.inventory.log import LogEntry
 from generator.inventory.schema import Inventory
 from generator.plan.jobs.request import JobRequest
@@ -77,24 +79,25 @@ def plan_sowing(request: JobRequest, inventory: Inventory, reach: Reach | None) 
 def _taken(
     request: JobRequest, base: str, area: Quantity, inventory: Inventory
 ) -> tuple[tuple[Sowing, ...], Sower]:
-    parts = sowings(base, request.planting, area, inventory)
-    sower = _sower(request, parts, inventory)
+    parts = sowings(base, request.planting, area, inventory.lots)
+    sower = _sower(request, parts, inventory.spreaders, inventory.drills)
     width = request.ground.width_ft
     return with_what_falls_beside(base, parts, width, sower.spreader_test), sower
 
 
-def _sower(request: JobRequest, parts: tuple[Sowing, ...], inventory: Inventory) -> Sower:
+def _sower(
+    request: JobRequest,
+    parts: tuple[Sowing, ...],
+    spreaders: tuple[Spreader, ...],
+    drills: tuple[Drill, ...],
+) -> Sower:
     work = request.work
     spreader = next(
-        (
-            machine
-            for machine in inventory.spreaders
-            if work is not None and machine.id == work.spreader
-        ),
+        (machine for machine in spreaders if work is not None and machine.id == work.spreader),
         None,
     )
     drill = next(
-        (machine for machine in inventory.drills if work is not None and machine.id == work.drill),
+        (machine for machine in drills if work is not None and machine.id == work.drill),
         None,
     )
     return Sower(

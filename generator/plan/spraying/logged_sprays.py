@@ -96,10 +96,10 @@ def _passes_of(
 ) -> Passes | None:
     """Return the passes of a job, where all of it went through the planned sprayer."""
     planned = request.work.sprayer if request.work is not None else None
-    if planned is None or any(sprayer_of(entry, inventory) != planned for entry in on_job):
+    if planned is None or any(sprayer_of(entry, inventory.places()) != planned for entry in on_job):
         # the bare ground then counts, which is less than what passes lay: the larger rate
         return None
-    return passes_of(request, machine_for(planned, inventory))
+    return passes_of(request, machine_for(planned, inventory.measures, inventory.sprayers))
 
 
 def _of_a_job(

@@ -6,7 +6,7 @@ from dataclasses import dataclass
 
 from generator.inventory.label import CarrierRange, LabelCard, Use, year_in
 from generator.inventory.places import AdjuvantUsed
-from generator.inventory.schema import Inventory
+from generator.inventory.schema import Inventory, Workers
 from generator.inventory.stock import Adjuvant, Product
 from generator.plan.findings.about_spraying import SprayCaution, SprayNote, SprayStop
 from generator.plan.findings.order import finding, older_than_a_year
@@ -63,12 +63,12 @@ class SprayPlanned:
     findings: tuple[Finding, ...]
 
 
-def chosen_products(request: JobRequest, inventory: Inventory) -> tuple[Chosen, ...]:
+def chosen_products(request: JobRequest, products: tuple[Product, ...]) -> tuple[Chosen, ...]:
     """Return the products a job means to put into one tank, the first without a prefix."""
     work = request.work
     if work is None or work.product is None:
         return ()
-    by_id = {product.id: product for product in inventory.products}
+    by_id = {product.id: product for product in products}
     partners = tuple(
         Chosen(f"part-{number}.", partner, by_id[partner.product])
         for number, partner in enumerate(work.partners, 2)
@@ -80,12 +80,14 @@ def planned_sprays(
     request: JobRequest, inventory: Inventory, grounds: frozenset[str]
 ) -> tuple[PlannedSpray, ...]:
     """Return what a spray job would put on its ground, product by product, cleared or not."""
-    machine = machine_for(request.work.sprayer if request.work else None, inventory)
+    machine = machine_for(
+        request.work.sprayer if request.work else None, inventory.measures, inventory.sprayers
+    )
     carrier, passes = _carrier(request, machine), passes_of(request, machine)
     laid_times = passes.most_times if passes is not None else 1
     return tuple(
         _planned(request, chosen, carrier, grounds, laid_times)
-        for chosen in chosen_products(request, inventory)
+        for chosen in chosen_products(request, inventory.products)
     )
 
 
@@ -129,18 +131,20 @@ def plan_spray(
     request: JobRequest, inventory: Inventory, sprays: tuple[PlannedSpray, ...]
 ) -> SprayPlanned:
     """Return the mix of a cleared job, or the stops that keep it from being worked out."""
-    products = chosen_products(request, inventory)
+    products = chosen_products(request, inventory.products)
     if request.work is None or not products:
         where = request.work.where if request.work else request.planting.where
         return SprayPlanned(
             None, {}, (finding(SprayStop.NO_PRODUCT, about_job(request.job_id), where),)
         )
-    machine = machine_for(request.work.sprayer, inventory)
+    machine = machine_for(request.work.sprayer, inventory.measures, inventory.sprayers)
     passes = passes_of(request, machine)
     stops: list[Finding] = []
     cleared: list[Cleared] = []
     for chosen in products:
-        one = _clear(request, chosen, _carrier(request, machine), passes, sprays, inventory)
+        one = _clear(
+            request, chosen, _carrier(request, machine), passes, sprays, inventory.workers()
+        )
         if isinstance(one, Cleared):
             cleared.append(one)
         else:
@@ -148,10 +152,10 @@ def plan_spray(
     # one product that is not cleared stops the tank, and its loads need no look yet
     if len(cleared) < len(products):
         return SprayPlanned(None, {}, tuple(stops))
-    stops += _tank_stops(request, inventory, machine, passes, cleared)
+    stops += _tank_stops(request, inventory.adjuvants, inventory.products, machine, passes, cleared)
     if stops or machine is None:
         return SprayPlanned(None, {}, tuple(stops))
-    return _mix(request, inventory, machine, passes, tuple(cleared), sprays)
+    return _mix(request, inventory.adjuvants, machine, passes, tuple(cleared), sprays)
 
 
 def _clear(
@@ -160,10 +164,10 @@ def _clear(
     carrier: Quantity | None,
     passes: Passes | None,
     sprays: tuple[PlannedSpray, ...],
-    inventory: Inventory,
+    workers: Workers,
 ) -> Cleared | list[Finding]:
     product = chosen.product
-    stops = list(card_stops(request, product, inventory))
+    stops = list(card_stops(request, product, workers))
     if stops or product.label is None:
         return stops
     use = cleared_use(product.label, asked_of_label(request))
@@ -181,7 +185,8 @@ def _clear(
 
 def _tank_stops(
     request: JobRequest,
-    inventory: Inventory,
+    adjuvants: tuple[Adjuvant, ...],
+    products: tuple[Product, ...],
     machine: SprayerSetUp | None,
     passes: Passes | None,
     cleared: list[Cleared],
@@ -200,7 +205,7 @@ def _tank_stops(
     )
     wanted = [(part.chosen.product.name, is_dry(part.card)) for part in cleared]
     wanted += [
-        (adjuvant.name, adjuvant_is_dry(used)) for used, adjuvant in _adjuvants(request, inventory)
+        (adjuvant.name, adjuvant_is_dry(used)) for used, adjuvant in _adjuvants(request, adjuvants)
     ]
     for name, dry in wanted:
         if machine.measure_for(dry=dry) is None:
@@ -211,7 +216,7 @@ def _tank_stops(
                 product=name,
                 measure="scale with a mark_oz_wt" if dry else "jug with a mark_fl_oz",
             )
-    for used, adjuvant in _adjuvants(request, inventory):
+    for used, adjuvant in _adjuvants(request, adjuvants):
         # asked only whether there is one; it is made with its id where it is poured
         if adjuvant_rate("", used, carrier) is None:
             yield finding(
@@ -221,7 +226,7 @@ def _tank_stops(
                 item=adjuvant.name,
             )
     actives = [active for part in cleared for active in part.card.actives]
-    yield from tank_stops(request, machine.sprayer, inventory, actives)
+    yield from tank_stops(request, machine.sprayer, products, actives)
 
 
 def _missed_by(use: Use, carrier_gal_per_ac: float) -> CarrierRange | None:
@@ -256,16 +261,16 @@ def _carrier_outside(
 
 
 def _adjuvants(
-    request: JobRequest, inventory: Inventory
+    request: JobRequest, adjuvants: tuple[Adjuvant, ...]
 ) -> tuple[tuple[AdjuvantUsed, Adjuvant], ...]:
-    by_id = {adjuvant.id: adjuvant for adjuvant in inventory.adjuvants}
+    by_id = {adjuvant.id: adjuvant for adjuvant in adjuvants}
     used = request.work.adjuvants if request.work else ()
     return tuple((typed, by_id[typed.adjuvant]) for typed in used)
 
 
 def _mix(
     request: JobRequest,
-    inventory: Inventory,
+    adjuvants: tuple[Adjuvant, ...],
     machine: SprayerSetUp,
     passes: Passes | None,
     cleared: tuple[Cleared, ...],
@@ -281,7 +286,7 @@ def _mix(
         numbers["treated_ac"] = ground
     numbers |= tank_numbers(job, ground, carrier, machine)
     pours = [product_pour(request, part, carrier, machine, sprays) for part in cleared]
-    partners = _adjuvants(request, inventory)
+    partners = _adjuvants(request, adjuvants)
     added = adjuvant_pours(request, partners, carrier, machine)
     every = (*pours, *added)
     loads = tank_loads(job, every, machine, numbers)

@@ -5,7 +5,6 @@ from dataclasses import dataclass
 
 from generator.compute import dose, fill, spray
 from generator.inventory.equipment import Measure, Sprayer, SprayerTest
-from generator.inventory.schema import Inventory
 from generator.inventory.stock import Adjuvant, Product
 from generator.plan.jobs.slope import BY_HAND
 from generator.plan.labels.rates import ROUNDING
@@ -91,15 +90,17 @@ class Pour:
         return above and below and given > 0
 
 
-def machine_for(named: str | None, inventory: Inventory) -> SprayerSetUp | None:
+def machine_for(
+    named: str | None, measures: tuple[Measure, ...], sprayers: tuple[Sprayer, ...]
+) -> SprayerSetUp | None:
     """Return the sprayer of this id with its last catch test and its measures, or None."""
-    sprayer = next((sprayer for sprayer in inventory.sprayers if sprayer.id == named), None)
+    sprayer = next((sprayer for sprayer in sprayers if sprayer.id == named), None)
     if sprayer is None or not sprayer.catch_tests or not sprayer.measure:
         return None
-    by_id = {measure.id: measure for measure in inventory.measures}
-    measures = tuple(by_id[name] for name in sprayer.measure)
+    by_id = {measure.id: measure for measure in measures}
+    caught_in = tuple(by_id[name] for name in sprayer.measure)
     return SprayerSetUp(
-        sprayer, max(sprayer.catch_tests, key=lambda test: test.tested_on), measures
+        sprayer, max(sprayer.catch_tests, key=lambda test: test.tested_on), caught_in
     )
 
 

@@ -2,7 +2,7 @@
 
 from collections.abc import Iterable, Iterator, Mapping
 
-from generator.inventory.schema import Inventory
+from generator.inventory.equipment import Sprayer
 from generator.inventory.stock import Product
 from generator.plan.findings.about_spraying import SprayCaution
 from generator.plan.findings.order import finding
@@ -18,7 +18,8 @@ def tank_before_findings(
     requests: Iterable[JobRequest],
     ever: Iterable[JobRequest],
     states: Mapping[str, JobState],
-    inventory: Inventory,
+    products: tuple[Product, ...],
+    sprayers: tuple[Sprayer, ...],
 ) -> Iterator[Finding]:
     """Yield a caution on each spraying before which another may go through its sprayer.
 
@@ -26,14 +27,14 @@ def tank_before_findings(
     not known, each may be the first.
     """
     ahead = [
-        (request, _products(request, inventory))
+        (request, _products(request, products))
         for request in ever
         if request.step.does.sprays and states[request.job_id].is_ahead
     ]
     for mine in requests:
         if not mine.step.does.sprays or states[mine.job_id].is_settled:
             continue
-        going_in = [name for product in _products(mine, inventory) for name in _actives(product)]
+        going_in = [name for product in _products(mine, products) for name in _actives(product)]
         first = _first_harm(mine, going_in, ahead)
         if first is not None:
             other, product, held = first
@@ -42,7 +43,7 @@ def tank_before_findings(
                 SprayCaution.CLEAN_OUT_BETWEEN,
                 about_job(mine.job_id),
                 mine.work.where,
-                item=_sprayer_name(mine, inventory),
+                item=_sprayer_name(mine, sprayers),
                 product=product.name,
                 held=_why(held),
                 or_type=""
@@ -90,16 +91,14 @@ def _may_come_before(other: JobRequest, mine: JobRequest) -> bool:
     return opens is None or closes is None or opens <= closes
 
 
-def _products(request: JobRequest, inventory: Inventory) -> list[Product]:
-    return [chosen.product for chosen in chosen_products(request, inventory)]
+def _products(request: JobRequest, products: tuple[Product, ...]) -> list[Product]:
+    return [chosen.product for chosen in chosen_products(request, products)]
 
 
 def _actives(product: Product) -> tuple[ActiveName, ...]:
     return product.label.named_actives if product.label else ()
 
 
-def _sprayer_name(request: JobRequest, inventory: Inventory) -> str:
+def _sprayer_name(request: JobRequest, sprayers: tuple[Sprayer, ...]) -> str:
     assert request.work is not None
-    return next(
-        sprayer.name for sprayer in inventory.sprayers if sprayer.id == request.work.sprayer
-    )
+    return next(sprayer.name for sprayer in sprayers if sprayer.id == request.work.sprayer)

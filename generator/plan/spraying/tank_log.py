@@ -10,7 +10,8 @@ from dataclasses import dataclass, replace
 
 from generator.inventory.equipment import LastLoad, Sprayer
 from generator.inventory.log import LogEntry
-from generator.inventory.schema import Inventory
+from generator.inventory.places import PlantedGround
+from generator.inventory.schema import Inventory, Workers
 from generator.plan.jobs.licenses import was_hired
 from generator.plan.log.told import Sprayings
 
@@ -31,7 +32,10 @@ def with_logged_loads(
     sprayings = tuple(entry for entry in entries if told.tells(entry))
     sprayers = tuple(
         _with_load(
-            sprayer, _through(sprayer, sprayings, inventory), _clean_outs(sprayer, entries), told
+            sprayer,
+            _through(sprayer, sprayings, inventory.workers(), inventory.places()),
+            _clean_outs(sprayer, entries),
+            told,
         )
         for sprayer in inventory.sprayers
     )
@@ -99,24 +103,27 @@ def _is_mute(load: LastLoad) -> bool:
 
 
 def _through(
-    sprayer: Sprayer, sprayings: Iterable[LogEntry], inventory: Inventory
+    sprayer: Sprayer,
+    sprayings: Iterable[LogEntry],
+    workers: Workers,
+    places: tuple[PlantedGround, ...],
 ) -> list[LogEntry]:
     """Return the sprayings that went, or may have gone, through a sprayer."""
     return [
         entry
         for entry in sprayings
-        if (named := sprayer_of(entry, inventory)) == sprayer.id
-        or (named is None and may_be_own(entry, inventory))
+        if (named := sprayer_of(entry, places)) == sprayer.id
+        or (named is None and may_be_own(entry, workers))
     ]
 
 
-def may_be_own(entry: LogEntry, inventory: Inventory) -> bool:
+def may_be_own(entry: LogEntry, workers: Workers) -> bool:
     """Whether a spraying that names no sprayer may have gone through one of the owner's.
 
     Who sprays for hire brings a sprayer (common practice).
     """
     said_so = entry.sprayed is not None and entry.sprayed.own_sprayer is False
-    return not (said_so or was_hired(entry, inventory))
+    return not (said_so or was_hired(entry, workers))
 
 
 def _clean_outs(sprayer: Sprayer, entries: Iterable[LogEntry]) -> list[_Cleaned]:
@@ -146,7 +153,7 @@ def _typed_is_clean(typed: LastLoad, cleaned: Iterable[_Cleaned]) -> bool:
     return later or (own is not None and own >= typed.sprayed_on)
 
 
-def sprayer_of(entry: LogEntry, inventory: Inventory) -> str | None:
+def sprayer_of(entry: LogEntry, places: tuple[PlantedGround, ...]) -> str | None:
     """Return the sprayer an entry says, else the one its job was planned with."""
     said, job = entry.sprayed, entry.job
     # said to be another's, it must not be put through the sprayer that was planned
@@ -157,7 +164,7 @@ def sprayer_of(entry: LogEntry, inventory: Inventory) -> str | None:
     return next(
         (
             work.sprayer
-            for place in inventory.places()
+            for place in places
             for planting in place.plantings
             if planting.id == job.planting
             for work in planting.work

@@ -4,8 +4,7 @@ from collections.abc import Iterator, Mapping
 
 from generator.compute.area import SHARE_OF_PLACE
 from generator.inventory.log import LogEntry
-from generator.inventory.places import hidden_by
-from generator.inventory.schema import Inventory
+from generator.inventory.places import Route, hidden_by
 from generator.plan.findings.about_places import PlaceCaution, PlaceStop
 from generator.plan.findings.order import finding
 from generator.plan.jobs.request import JobRequest
@@ -26,7 +25,7 @@ HALF_A_PERCENT = 0.005
 def burning_findings(
     requests: tuple[JobRequest, ...],
     ever: tuple[JobRequest, ...],
-    inventory: Inventory,
+    routes: tuple[Route, ...],
     entries: tuple[LogEntry, ...],
     states: Mapping[str, JobState],
 ) -> Iterator[Finding]:
@@ -40,7 +39,7 @@ def burning_findings(
         if request.step.does.uses_fire:
             yield from _too_much(request, _burns_beside(request, ever, states))
             yield from _again(request, ever, entries, states)
-        yield from _hides_nobody(request, inventory)
+        yield from _hides_nobody(request, routes)
 
 
 def shears_standing(request: JobRequest) -> bool:
@@ -131,8 +130,8 @@ def _same(part: str | None) -> str | None:
     return " ".join(part.split()).casefold() if part is not None else None
 
 
-def _hides_nobody(request: JobRequest, inventory: Inventory) -> Iterator[Finding]:
-    names = [route.name for route in inventory.routes if route.id in hidden_by(request.ground)]
+def _hides_nobody(request: JobRequest, routes: tuple[Route, ...]) -> Iterator[Finding]:
+    names = [route.name for route in routes if route.id in hidden_by(request.ground)]
     if names:
         assert request.step.does.shears is not None
         yield finding(

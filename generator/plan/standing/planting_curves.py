@@ -40,23 +40,25 @@ class Growing:
         return growing_year(day) - self.planting.season + 1
 
 
-def growing(plan: Plan, place: Place) -> tuple[Growing, ...]:
+def growing(entries: tuple[LogEntry, ...], land: Land, place: Place) -> tuple[Growing, ...]:
     """Return the plantings of a place whose growth is known, by their season."""
     plantings = place.typed.plantings if place.typed is not None else ()
     found = (
-        _growing(plan, place, planting)
+        _growing(entries, land, place, planting)
         for planting in sorted(plantings, key=lambda planting: planting.season)
     )
     return tuple(grown for grown in found if grown is not None)
 
 
-def _growing(plan: Plan, place: Place, planting: Planting) -> Growing | None:
+def _growing(
+    entries: tuple[LogEntry, ...], land: Land, place: Place, planting: Planting
+) -> Growing | None:
     """Return how a planting grows: of a mixture as what is sown of the least height in the end."""
     soil = place.typed.soil if place.typed is not None else None
     sown = [
         (seed, kind, on_soil(kind, unknown, soil))
         for seed in planting.seed
-        if (kind := _kind(plan.land, seed)) is not None
+        if (kind := _kind(land, seed)) is not None
         if (unknown := species_growth(seed.species)) is not None
     ]
     if not sown:
@@ -68,8 +70,8 @@ def _growing(plan: Plan, place: Place, planting: Planting) -> Growing | None:
         seed,
         kind,
         growth,
-        tuple(e for e in plan.entries if e.measured and e.measured.planting == planting.id),
-        tuple(e for e in plan.entries if _cuts(e, planting.id)),
+        tuple(e for e in entries if e.measured and e.measured.planting == planting.id),
+        tuple(e for e in entries if _cuts(e, planting.id)),
         length_of(place.typed) if place.typed is not None else None,
     )
 
@@ -98,7 +100,9 @@ def _cuts(entry: LogEntry, planting_id: str) -> bool:
 def standing_growth(plan: Plan, place: Place) -> tuple[Growing, ...]:
     """Return the planting of a place whose heights a page tells: what stands in the season."""
     stands = {grown.planting.id for grown in grown_in(plan, plan.season)}
-    return tuple(grown for grown in growing(plan, place) if grown.planting.id in stands)
+    return tuple(
+        grown for grown in growing(plan.entries, plan.land, place) if grown.planting.id in stands
+    )
 
 
 def growing_year(day: datetime.date) -> int:

@@ -21,7 +21,7 @@ def upkeep_findings(
     Of water holes, those of which nobody asked whether the ground is wet ground.
     """
     for stand in inventory.stands:
-        yield from _straps(stand, inventory, as_of)
+        yield from _straps(stand, inventory.dates, as_of)
         yield from _not_sound(stand, entries)
     for hole in inventory.water_holes:
         if hole.wet_ground_asked_on is None:
@@ -33,13 +33,13 @@ def upkeep_findings(
             )
 
 
-def _straps(stand: Stand, inventory: Inventory, as_of: datetime.date) -> Iterator[Finding]:
+def _straps(stand: Stand, dates: tuple[DateRange, ...], as_of: datetime.date) -> Iterator[Finding]:
     """Yield a caution where the last look is over a year before the next hunting, or never was.
 
     Where no hunting to come is typed, the plan's day stands for its first.
     """
-    hunting = (dates for dates in inventory.dates if dates.kind in HUNTED)
-    first = min((day for dates in hunting for day in _first_days(dates, as_of)), default=None)
+    hunting = (typed for typed in dates if typed.kind in HUNTED)
+    first = min((day for typed in hunting for day in _first_days(typed, as_of)), default=None)
     looked = stand.straps_checked_on
     if looked is not None and not older_than_a_year(looked, max(as_of, first or as_of)):
         return

@@ -2,7 +2,6 @@
 
 from generator.compute import water as rates
 from generator.inventory.ground import WaterHole
-from generator.inventory.schema import Inventory
 from generator.plan.findings.about_places import PlaceCaution, PlaceNote
 from generator.plan.findings.order import finding
 from generator.plan.model.finding import Finding, Subject
@@ -23,9 +22,9 @@ A_WAY_OUT = (
 A_POINT = Reference("bottom_ft", 0, "ft", "arithmetic", "a cone runs to a point")
 
 
-def waters(inventory: Inventory, season: int) -> tuple[Water, ...]:
+def waters(water_holes: tuple[WaterHole, ...], season: int) -> tuple[Water, ...]:
     """Return every water hole with its numbers."""
-    return tuple(_water(hole, f"water/{season}/{hole.id}") for hole in inventory.water_holes)
+    return tuple(_water(hole, f"water/{season}/{hole.id}") for hole in water_holes)
 
 
 def _water(hole: WaterHole, base: str) -> Water:

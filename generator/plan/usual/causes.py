@@ -3,7 +3,8 @@
 from collections.abc import Iterable, Sequence
 from dataclasses import replace
 
-from generator.inventory.schema import Inventory
+from generator.inventory.equipment import Sprayer
+from generator.inventory.stock import Product
 from generator.plan.findings.about_labels import LabelStop
 from generator.plan.findings.about_spraying import SprayCaution, SprayStop
 from generator.plan.findings.about_usual import UsualCaution
@@ -38,30 +39,33 @@ FIRST = (
 
 
 def with_causes(
-    findings: Sequence[Finding], requests: Iterable[JobRequest], inventory: Inventory
+    findings: Sequence[Finding],
+    requests: Iterable[JobRequest],
+    sprayers: tuple[Sprayer, ...],
+    products: tuple[Product, ...],
 ) -> list[Finding]:
     """Return findings in which what a slip of the job's sprayer makes names that slip.
 
     A stop stays what it is: nothing of the job is printed until the slip is mended.
     """
-    names = {sprayer.id: sprayer.name for sprayer in inventory.sprayers}
+    names = {sprayer.id: sprayer.name for sprayer in sprayers}
     slips = [found for found in findings if found.code in SLIPS and found.subject in names]
     by_job = {request.job_id: request for request in requests} if slips else {}
     told = []
     for found in findings:
         job = by_job.get(found.subject)
-        slip = _cause(found, job, slips, inventory) if job is not None else None
+        slip = _cause(found, job, slips, products) if job is not None else None
         told.append(found if slip is None else _pointed(found, slip, names[slip.subject]))
     return told
 
 
 def _cause(
-    found: Finding, job: JobRequest, slips: Sequence[Finding], inventory: Inventory
+    found: Finding, job: JobRequest, slips: Sequence[Finding], products: tuple[Product, ...]
 ) -> Finding | None:
     """Return the slip of a job's sprayer that a finding on the job may come of."""
     if job.work is None or found.code not in (*BY_SPRAY, *_BY_PERCENT):
         return None
-    by_percent = any(part.typed.mix_fraction for part in chosen_products(job, inventory))
+    by_percent = any(part.typed.mix_fraction for part in chosen_products(job, products))
     # a rate to an acre is wrong by itself, whatever the sprayer puts out
     if found.code in _BY_PERCENT and not by_percent:
         return None

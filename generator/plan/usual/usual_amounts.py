@@ -8,7 +8,7 @@ from collections.abc import Iterator
 
 from generator.compute.spread import LANES
 from generator.inventory.rule import typed_at
-from generator.inventory.schema import Inventory
+from generator.inventory.stock import Adjuvant
 from generator.plan.findings.about_usual import UsualCaution
 from generator.plan.findings.order import finding
 from generator.plan.jobs.request import JobRequest
@@ -118,9 +118,9 @@ def _fills(request: JobRequest, job: Job, meant: MeantFigures) -> Iterator[Findi
             yield from [found] if found is not None else []
 
 
-def adjuvant_findings(request: JobRequest, inventory: Inventory) -> Iterator[Finding]:
+def adjuvant_findings(request: JobRequest, adjuvants: tuple[Adjuvant, ...]) -> Iterator[Finding]:
     """Yield a caution for each share of an adjuvant in the spray that is out of the usual."""
-    names = {adjuvant.id: adjuvant.name for adjuvant in inventory.adjuvants}
+    names = {adjuvant.id: adjuvant.name for adjuvant in adjuvants}
     for used in request.work.adjuvants if request.work is not None else ():
         for given, name, unit in (
             (used.mix_fraction, "adjuvant_mix", "pct"),

@@ -33,13 +33,13 @@ def usual_findings(
     """
     found = [told for place in places for told in size_findings(place)]
     found += unusual_lots(inventory.lots)
-    found += [told for place in places for told in later_rates(place, inventory, season)]
+    found += [told for place in places for told in later_rates(place, inventory.lots, season)]
     found += machine_findings(inventory, season)
     by_id: Mapping[str, Job] = {job.id: job for job in jobs}
     ahead = [request for request in requests if not by_id[request.job_id].state.is_settled]
     for request in ahead:
         found += rate_findings(request, by_id[request.job_id])
-        found += adjuvant_findings(request, inventory)
+        found += adjuvant_findings(request, inventory.adjuvants)
         if request.step.does.puts_down == "plants":
             found += spacing_findings(request.ground, request.planting)
     meant = meant_in(found)

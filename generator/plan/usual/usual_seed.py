@@ -8,7 +8,6 @@ from generator.compute.seed_rate import ALONE_SHARE, MIXTURE_SHARE
 from generator.inventory.fields import Where
 from generator.inventory.places import Planting, SownSeed
 from generator.inventory.rule import typed_at
-from generator.inventory.schema import Inventory
 from generator.inventory.stock import SeedLot
 from generator.plan.findings.about_usual import UsualCaution
 from generator.plan.jobs.request import JobRequest
@@ -121,12 +120,12 @@ def rate_findings(request: JobRequest, job: Job) -> Iterator[Finding]:
         )
 
 
-def later_rates(place: Place, inventory: Inventory, season: int) -> Iterator[Finding]:
+def later_rates(place: Place, lots: tuple[SeedLot, ...], season: int) -> Iterator[Finding]:
     """Yield the same of what is to be sown on a place in seasons after the plan's."""
     for planting in place.typed.plantings if place.typed is not None else ():
         if planting.season > season and planting.seed:
             base = f"{place.id}/{planting.season}/{planting.id}"
-            parts = sowings(base, planting, place.area, inventory)
+            parts = sowings(base, planting, place.area, lots)
             when = f", to be sown for {planting.season}"
             yield from _rates(Sown(about_place(place.id), base, planting, parts, when))
 

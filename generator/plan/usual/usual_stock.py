@@ -6,8 +6,9 @@ from dataclasses import dataclass
 
 from generator.inventory.fields import Where
 from generator.inventory.log import LogEntry
+from generator.inventory.places import PlantedGround
 from generator.inventory.rule import typed_at
-from generator.inventory.schema import Inventory
+from generator.inventory.stock import SeedLot
 from generator.plan.findings.about_usual import UsualCaution
 from generator.plan.findings.order import finding
 from generator.plan.model.buying import Purchase
@@ -37,17 +38,19 @@ class _Price:
         return typed_at(self.price)
 
 
-def stock_findings(plan: Plan, inventory: Inventory) -> list[Finding]:
+def stock_findings(
+    plan: Plan, lots: tuple[SeedLot, ...], places: tuple[PlantedGround, ...]
+) -> list[Finding]:
     """Return cautions on what is on hand and on prices, of an owner's plan with its lines."""
     found = [
-        caution for bought in plan.buying.purchases for caution in _on_hand(plan, bought, inventory)
+        caution for bought in plan.buying.purchases for caution in _on_hand(plan, bought, places)
     ]
-    for group in _alike(plan, inventory):
+    for group in _alike(plan.items, plan.entries, lots):
         found += _prices(group)
     return found
 
 
-def _on_hand(plan: Plan, bought: Purchase, inventory: Inventory) -> Iterator[Finding]:
+def _on_hand(plan: Plan, bought: Purchase, places: tuple[PlantedGround, ...]) -> Iterator[Finding]:
     """Yield a caution where far more is on hand than all that takes of it ahead can need.
 
     Nothing is said of what a package or two hold, since no less can be bought, nor where a stop
@@ -59,7 +62,7 @@ def _on_hand(plan: Plan, bought: Purchase, inventory: Inventory) -> Iterator[Fin
         return
     times, packages = values()["on_hand_times_count"], values()["on_hand_packages_count"]
     now = {job.planting_id for job in taking}
-    ahead = now | _plantings_ahead(plan.season, item, inventory)
+    ahead = now | _plantings_ahead(plan.season, item, places)
     # later seasons have no amounts, so each planting ahead counts as one of now does
     most = times.value * bought.needed.value * len(ahead) / len(now)
     if item.package is not None:
@@ -76,26 +79,28 @@ def _on_hand(plan: Plan, bought: Purchase, inventory: Inventory) -> Iterator[Fin
         )
 
 
-def _plantings_ahead(season: int, item: StockItem, inventory: Inventory) -> set[str]:
+def _plantings_ahead(season: int, item: StockItem, places: tuple[PlantedGround, ...]) -> set[str]:
     """Return the plantings that take of a thing in the plan's season or later, each as one."""
     named = {planting for planting, _ in item.taken}
     return {
         planting.id
-        for place in inventory.places()
+        for place in places
         for planting in place.plantings
         if planting.id in named and planting.season >= season
     }
 
 
-def _alike(plan: Plan, inventory: Inventory) -> Iterator[list[_Price]]:
+def _alike(
+    items: tuple[StockItem, ...], entries: tuple[LogEntry, ...], lots: tuple[SeedLot, ...]
+) -> Iterator[list[_Price]]:
     """Yield the prices of each thing: its own, those paid for it, and of lots of one species."""
-    species = {lot.id: lot.species for lot in inventory.lots}
+    species = {lot.id: lot.species for lot in lots}
     groups: dict[str, list[_Price]] = {}
-    for item in plan.items:
+    for item in items:
         group = groups.setdefault(species.get(item.id, item.id), [])
         if item.price_usd is not None and item.package is not None:
             group.append(_Price(item.id, item.words, item.price_usd, item.package))
-        group += _paid(plan.entries, item)
+        group += _paid(entries, item)
     yield from groups.values()
 
 

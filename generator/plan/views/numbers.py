@@ -38,7 +38,7 @@ def numbers_of(plan: Plan, more: Iterable[Quantity | None] = ()) -> dict[str, Qu
     tops += nutrient_prices(plan.land)
     tops += [number for hole in plan.water for number in hole.all_numbers()]
     tops += [number for lot in live_prices(plan) for number in (lot.pls, lot.pound)]
-    tops += catch_numbers(plan)
+    tops += catch_numbers(plan.land, plan.season)
     tops += [active.total for active in plan.actives]
     tops += plan.decided.numbers()
     for item in plan.buying.purchases:

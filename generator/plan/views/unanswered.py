@@ -8,6 +8,7 @@ from generator.inventory.fields import NOT_ON_LABEL
 from generator.inventory.label import Use
 from generator.inventory.places import Hazards, hidden_by
 from generator.inventory.schema import PARTNER, Inventory
+from generator.inventory.stock import Product
 from generator.plan.days.day_findings import NESTS
 from generator.plan.jobs.licenses import is_handed
 from generator.plan.jobs.request import JobRequest
@@ -123,7 +124,7 @@ def _steep(request: JobRequest, inventory: Inventory) -> bool:
     if slope_of(request) is not None:
         return False
     # any use of that time: which one it will be may still change
-    if any(isinstance(use.slope_limit_pct, Given) for use in _uses(request, inventory)):
+    if any(isinstance(use.slope_limit_pct, Given) for use in _uses(request, inventory.products)):
         return True
     limited = inventory.property.slope_limit_pct is not None
     does = request.step.does
@@ -142,12 +143,15 @@ def _near(request: JobRequest, _: Inventory) -> bool:
 
 
 def _soil(request: JobRequest, inventory: Inventory) -> bool:
-    return any(use.soil_limits not in (None, NOT_ON_LABEL) for use in _uses(request, inventory))
+    return any(
+        use.soil_limits not in (None, NOT_ON_LABEL) for use in _uses(request, inventory.products)
+    )
 
 
 def _set_back(request: JobRequest, inventory: Inventory) -> bool:
     return any(
-        isinstance(use.setbacks_ft, tuple) and use.setbacks_ft for use in _uses(request, inventory)
+        isinstance(use.setbacks_ft, tuple) and use.setbacks_ft
+        for use in _uses(request, inventory.products)
     )
 
 
@@ -169,12 +173,12 @@ def _hours(request: JobRequest, inventory: Inventory) -> bool:
     return not inventory.helpers and request.work is not None and request.work.machine is not None
 
 
-def _uses(request: JobRequest, inventory: Inventory) -> Iterator[Use]:
+def _uses(request: JobRequest, products: tuple[Product, ...]) -> Iterator[Use]:
     """Yield the uses on the cards of what a job means to spray."""
     if request.work is None or not request.step.does.sprays:
         return
     chosen = {request.work.product, *(each.product for each in request.work.partners)}
-    for product in inventory.products:
+    for product in products:
         if product.id in chosen and product.label is not None:
             yield from (use for use in product.label.uses if use.timing == request.step.timing)
 

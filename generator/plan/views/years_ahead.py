@@ -15,7 +15,7 @@ from generator.plan.jobs.request import JobRequest
 from generator.plan.model.items import StockItem
 from generator.plan.model.job import Job, JobAhead, JobState, UpkeepJob
 from generator.plan.model.place import Place
-from generator.plan.model.plan import Plan
+from generator.plan.model.plan import Land, Plan
 from generator.plan.standing.cover_by_season import (
     SEASONS_SHOWN,
     Grown,
@@ -123,7 +123,7 @@ def _season_ahead(plan: Plan, season: int) -> SeasonAhead:
         day,
         _screens(plan, season, day),
         _takes(plan.items, jobs),
-        _shares(plan, season),
+        _shares(plan.places, plan.land, season),
     )
 
 
@@ -158,7 +158,7 @@ def _screens(plan: Plan, season: int, day: datetime.date) -> tuple[ScreenAhead, 
         grown = stands.get(place.id)
         known = [
             planted
-            for planted in growing(plan, place)
+            for planted in growing(plan.entries, plan.land, place)
             if grown and planted.planting.id == grown.planting.id
         ]
         heights = heights_on(known[0], day, _CAREFUL) if known else None
@@ -177,25 +177,25 @@ def _takes(items: tuple[StockItem, ...], jobs: tuple[Job | JobAhead, ...]) -> tu
     return tuple(item for item in items if item.taken & steps)
 
 
-def _shares(plan: Plan, season: int) -> tuple[CostShare, ...]:
+def _shares(places: tuple[Place, ...], land: Land, season: int) -> tuple[CostShare, ...]:
     plantings = {
         planting.id
-        for place in plan.places
+        for place in places
         if place.typed is not None
         for planting in place.typed.plantings
         if planting.season == season
     }
-    return tuple(share for share in plan.land.cost_share if share.planting in plantings)
+    return tuple(share for share in land.cost_share if share.planting in plantings)
 
 
-def every_year(plan: Plan) -> tuple[tuple[UpkeepJob, ...], ...]:
+def every_year(upkeep: tuple[UpkeepJob, ...], season: int) -> tuple[tuple[UpkeepJob, ...], ...]:
     """Return the upkeep of stands, walks and water holes, one step with one span of days a group.
 
     It comes back in every season on the same days.
     """
     groups: dict[tuple[str, str, str], list[UpkeepJob]] = {}
-    for job in plan.upkeep:
-        if job.season == plan.season:
+    for job in upkeep:
+        if job.season == season:
             key = (str(job.dates.opens), str(job.dates.closes), job.step.id)
             groups.setdefault(key, []).append(job)
     return tuple(tuple(jobs) for _, jobs in sorted(groups.items(), key=lambda entry: entry[0]))

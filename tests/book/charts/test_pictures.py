@@ -218,7 +218,7 @@ def test_curves_run_through_the_plan_s_heights(owner: Site, pages: dict[str, Ele
     known = {
         f"heights-{one.planting.id}": one
         for place in owner.plan.places
-        for one in growing(owner.plan, place)
+        for one in growing(owner.plan.entries, owner.plan.land, place)
     }
     compared = 0
     for page in pages.values():

@@ -1,4 +1,4 @@
-"""Reads every finished page once more: links, pictures, anchors, ids, and lines that must be there.
+"""Reads what stands on every page: links, pictures, anchors, ids, and lines that must be there.
 
 MkDocs checks links in Markdown only; most of ours stand in HTML.
 """
@@ -9,7 +9,7 @@ from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass
 from functools import lru_cache
 from html import unescape
-from pathlib import Path
+from types import MappingProxyType
 from urllib.parse import unquote
 
 _SCRIPT = re.compile(r"(<script\b[^>]*>).*?</script>", re.DOTALL)
@@ -28,39 +28,52 @@ _CSS_ADDRESS = re.compile(
 _ELSEWHERE = re.compile(r"[a-z][a-z0-9+.-]*:|//", re.IGNORECASE)
 # A telephone dials; neither it nor text inside the page itself asks a network for anything.
 _NO_NETWORK = ("data:image/", "tel:")
+NO_FRAMES: Mapping[str, "Linked"] = MappingProxyType({})
 _SOURCE_LINK = re.compile(r'<a\b(?=[^>]*\sclass="[^"]*\bsource\b)(?=[^>]*\srel="[^"]*\bnoopener\b)')
 
 
 @dataclass(frozen=True, slots=True)
-class _Read:
-    """One page as the check sees it: its anchors and the addresses it leads to."""
+class Linked:
+    """One page, or a part of one, as the check sees it: its anchors and where it leads."""
 
     ids: frozenset[str]
     addresses: frozenset[str]
-    faults: tuple[str, ...]
+    faults: tuple[str, ...] = ()
 
 
-def check_links(site: Path, safety_keys: Mapping[str, Iterable[str]]) -> tuple[str, ...]:
-    """What is wrong with the pages of `site`, one sentence each, in order of their addresses.
+def check_links(
+    files: Iterable[str], pages: Mapping[str, Linked], frames: Mapping[str, Linked] = NO_FRAMES
+) -> tuple[str, ...]:
+    """What is wrong with the pages of a site, one sentence each, in order of their addresses.
 
-    `safety_keys` gives, by a page's Markdown address, the safety lines its final page must show.
+    `files` are all files of the site, `pages` what stands on its pages by their address, `frames`
+    what the theme puts around one page of each kind, by the address of that page.
     """
-    files = {path.relative_to(site).as_posix() for path in site.rglob("*") if path.is_file()}
-    pages: dict[str, _Read] = {}
-    faults: list[str] = []
-    for address in sorted(files):
-        if address.endswith((".html", ".svg")):
-            pages[address] = _read((site / address).read_text(encoding="utf-8"))
-        elif address.endswith(".css"):
-            css = (site / address).read_text(encoding="utf-8")
-            pages[address] = _Read(frozenset(), frozenset(_css_addresses(css)), ())
-    for address, read in pages.items():
-        faults += [f"{address}: {fault}" for fault in read.faults]
-        faults += [f"{address}: {fault}" for fault in _dead_ends(address, read, pages, files)]
-    return (*faults, *_missing_safety(site, safety_keys, files))
+    there, faults = frozenset(files), []
+    around = frozenset[str]().union(*(frame.ids for frame in frames.values()))
+    for address, page in sorted(pages.items()):
+        if address not in there:
+            faults.append(f"{address}: was not written.")
+            continue
+        twice = page.ids & around
+        told = [*page.faults, *([_twice(twice)] if twice else [])]
+        if address in frames:
+            told += frames[address].faults
+            told += _dead_ends(address, frames[address].addresses, pages, there, around)
+        told += _dead_ends(address, page.addresses, pages, there, around)
+        faults += [f"{address}: {fault}" for fault in told]
+    return tuple(faults)
 
 
-def _read(html: str) -> _Read:
+def read_file(name: str, text: str) -> Linked:
+    """Return a drawing or a style sheet as the check sees it."""
+    if name.endswith(".css"):
+        return Linked(frozenset(), frozenset(_css_addresses(text)))
+    return read(text)
+
+
+def read(html: str, safety_keys: Iterable[str] = ()) -> Linked:
+    """Return HTML as the check sees it; `safety_keys` name the lines of safety it must hold."""
     html = _SCRIPT.sub(r"\1", html)
     faults = ["has an HTML comment."] if "<!--" in html else []
     tags = _TAG.findall(html)
@@ -80,9 +93,14 @@ def _read(html: str) -> _Read:
             addresses.update(_css_addresses("".join(styles)))
     # counted only where there are some: a page of workings has hundreds of ids
     if len(set(ids)) < len(ids):
-        twice = sorted({name for name in ids if ids.count(name) > 1})
-        faults.append(f"uses the same id twice: {', '.join(twice)}.")
-    return _Read(frozenset(ids), frozenset(addresses), tuple(sorted(faults)))
+        faults.append(_twice({name for name in ids if ids.count(name) > 1}))
+    missing = [key for key in safety_keys if f'data-safety="{key}"' not in html]
+    faults += [f"the safety line {key} is missing." for key in missing]
+    return Linked(frozenset(ids), frozenset(addresses), tuple(sorted(faults)))
+
+
+def _twice(ids: Iterable[str]) -> str:
+    return f"uses the same id twice: {', '.join(sorted(ids))}."
 
 
 def _only_source_links(address: str, tags: list[str]) -> bool:
@@ -99,10 +117,14 @@ def _css_addresses(css: str) -> Iterator[str]:
 
 
 def _dead_ends(
-    page: str, read: _Read, pages: Mapping[str, _Read], files: set[str]
+    page: str,
+    addresses: Iterable[str],
+    pages: Mapping[str, Linked],
+    files: frozenset[str],
+    around: frozenset[str],
 ) -> Iterator[str]:
     folder = posixpath.dirname(page)
-    for address in sorted(read.addresses):
+    for address in sorted(addresses):
         if _ELSEWHERE.match(address):
             yield f"loads the network address {address}."
             continue
@@ -110,7 +132,9 @@ def _dead_ends(
         target = target or page
         if target not in files:
             yield f"leads to {address}, which does not exist."
-        elif anchor and (target not in pages or anchor not in pages[target].ids):
+        elif anchor and (
+            target not in pages or (anchor not in pages[target].ids and anchor not in around)
+        ):
             yield f"leads to {address}, but {target} has no such place."
 
 
@@ -120,17 +144,3 @@ def _resolved(folder: str, address: str) -> tuple[str, str]:
     path, _, anchor = unquote(unescape(address)).partition("#")
     path = path.partition("?")[0]
     return posixpath.normpath(posixpath.join(folder, path)) if path else "", anchor
-
-
-def _missing_safety(
-    site: Path, safety_keys: Mapping[str, Iterable[str]], files: set[str]
-) -> Iterator[str]:
-    for address, keys in safety_keys.items():
-        page = address.removesuffix(".md") + ".html"
-        if page not in files:
-            yield f"{page}: was not written."
-            continue
-        html = (site / page).read_text(encoding="utf-8")
-        for key in keys:
-            if f'data-safety="{key}"' not in html:
-                yield f"{page}: the safety line {key} is missing."

@@ -5,7 +5,7 @@ Whatever else lies in the folder is somebody's own, and is never replaced with i
 
 import datetime
 import hashlib
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass
 from html import unescape
 from pathlib import Path, PurePosixPath
@@ -31,11 +31,13 @@ class Mark:
     as_of: datetime.date | None
 
 
-def mark_site(site: Path, book: Book) -> None:
-    """Marks a finished site as ours, so that a later build may replace what this one wrote."""
-    files = sorted(_names(site))
+def mark_site(site: Path, book: Book, files: Iterable[str], known: Mapping[str, str]) -> None:
+    """Marks a finished site as ours, so that a later build may replace what this one wrote.
+
+    `files` are all its files in order, `known` the SHA-256 of those that need not be read again.
+    """
     head = f"{MARK_TEXT}{_AS_OF}{book.as_of.isoformat()}\n{OF}{unescape(book.title)}\n{LISTED}\n"
-    lines = (f"{_digest(site / name)}  {name}\n" for name in files)
+    lines = (f"{known.get(name) or _digest(site / name)}  {name}\n" for name in files)
     text = head + "".join(lines)
     (site / SITE_MARK).write_text(text, encoding="utf-8", newline="\n")
 
@@ -64,10 +66,6 @@ def not_ours(site: Path) -> tuple[str, ...] | None:
         return None
     folders = {str(folder) for name in listed for folder in PurePosixPath(name).parents}
     return tuple(sorted(_others(site, listed, folders)))
-
-
-def _names(site: Path) -> Iterator[str]:
-    return (path.relative_to(site).as_posix() for path in site.rglob("*") if path.is_file())
 
 
 def _digest(path: Path) -> str:

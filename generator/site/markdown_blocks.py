@@ -37,15 +37,20 @@ class HtmlBlocks(Preprocessor):
         for part in text.split("\n\n"):
             # of three blank lines in a row one is left at the beginning
             chunk = part.strip("\n")
-            if _OPENING.match(chunk) and not open_elsewhere:
-                if _are_whole(chunk):
+            if opens_block(chunk) and not open_elsewhere:
+                if whole_block(chunk):
                     yield self.md.htmlStash.store(chunk + "\n")
                     continue
                 open_elsewhere = True
             yield part
 
 
-def _are_whole(chunk: str) -> bool:
+def opens_block(chunk: str) -> bool:
+    """Whether a chunk begins with an element that is a block."""
+    return _OPENING.match(chunk) is not None
+
+
+def whole_block(chunk: str) -> bool:
     """Whether a chunk is nothing but whole elements, each on lines of its own."""
     at = 0
     while opening := _OPENING.match(chunk, at):

@@ -6,6 +6,7 @@ Every page carries the whole of the group it stands in, so a group's size is pai
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from math import ceil
+from typing import Any
 
 from generator.book.model import Page
 from generator.site.yaml_written import quoted
@@ -41,6 +42,11 @@ def navigation(pages: Sequence[Page]) -> tuple[NavigationEntry, ...]:
         groups.setdefault(page.group, []).append(entry)
     top = [_section(item, groups[item]) if isinstance(item, str) else item for item in order]
     return tuple(_in_small_groups(top))
+
+
+def navigation_data(entries: Sequence[NavigationEntry]) -> list[dict[str, Any]]:
+    """The `nav` setting as data: a page is its title and address, a section its title and list."""
+    return [{entry.title: entry.address or navigation_data(entry.entries)} for entry in entries]
 
 
 def navigation_yaml(entries: Sequence[NavigationEntry]) -> str:

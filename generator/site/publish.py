@@ -8,9 +8,7 @@ from pathlib import Path
 from generator.book.model import Book
 from generator.site.build import built
 from generator.site.exchange import exchange, workshop
-from generator.site.links import check_links
-from generator.site.mark import SITE_MARK, mark_site, not_ours
-from generator.site.stage import stage
+from generator.site.mark import SITE_MARK, not_ours
 
 NAMED = 3
 
@@ -35,7 +33,7 @@ def publish(book: Book, target: Path, property_folder: Path | None = None) -> tu
         _refuse_unfit(target, property_folder)
         target.parent.mkdir(parents=True, exist_ok=True)
         with workshop(target) as folder:
-            problems = _made(book, folder)
+            problems = built(book, folder / "build", folder / "site")
             if not problems:
                 # Something may have been put there meanwhile, or a repair put the old site back.
                 _refuse_unfit(target, property_folder)
@@ -72,17 +70,6 @@ def _told(target: Path) -> Iterator[None]:
         if error.errno is None:  # a part of the program is missing; the message says so
             raise
         raise NotWritten(f"{target} cannot be written: {error.strerror}.") from error
-
-
-def _made(book: Book, folder: Path) -> tuple[str, ...]:
-    site = folder / "site"
-    problems = built(stage(book, folder / "tree"), site)
-    if problems:
-        return problems
-    problems = check_links(site, {page.address: page.safety_keys for page in book.pages})
-    # after all else is written: the mark lists every file as it is
-    mark_site(site, book)
-    return problems
 
 
 def _refuse_unfit(target: Path, property_folder: Path | None) -> None:

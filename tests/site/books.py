@@ -3,7 +3,7 @@
 from datetime import date
 
 from generator.book.model import Book, Page, SearchRecord
-from generator.site.shares import TWO_PROCESSES_FROM
+from generator.in_two import TWO_FROM
 
 ROWS = 12
 PARAGRAPH = (
@@ -35,7 +35,7 @@ def tiny_book(words: str) -> Book:
             markdown=f"# Page {number}\n\nThe {words} book.\n",
             search=SearchRecord(f"Page {number}", words),
         )
-        for number in range(TWO_PROCESSES_FROM + 1)
+        for number in range(TWO_FROM + 1)
     )
     return Book("Tiny", "owner", date(2026, 7, 12), pages)
 

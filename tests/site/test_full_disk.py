@@ -1,13 +1,12 @@
 """A disk that takes no more: one sentence, and the site that was there stands."""
 
-import os
 from dataclasses import replace
 from pathlib import Path
 
 import pytest
 
 from generator.book.model import Book
-from generator.site import exchange, shares
+from generator.site import exchange
 from generator.site.publish import NotWritten, publish
 from tests.full_disk import contents, files_up_to
 from tests.site.books import tiny_book
@@ -28,31 +27,6 @@ def test_the_site_of_before_stands_and_nothing_is_left(tmp_path: Path, size: int
         publish(_book("other"), target)
     assert str(told.value) == f"{target} cannot be written: File too large."
     assert contents(tmp_path) == before
-
-
-def test_also_where_two_processes_write(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
-    monkeypatch.setattr(shares, "TWO_PROCESSES_FROM", 2)
-    target = tmp_path / "site"
-    assert publish(_book("one", 6), target) == ()
-    before = contents(tmp_path)
-    with files_up_to(5_000), pytest.raises(NotWritten, match="File too large"):
-        publish(_book("other", 6), target)
-    assert contents(tmp_path) == before
-
-
-def test_what_kept_the_second_process_from_writing_is_raised_in_the_first(
-    monkeypatch: pytest.MonkeyPatch,
-) -> None:
-    monkeypatch.setattr(shares, "TWO_PROCESSES_FROM", 2)
-    monkeypatch.setattr(os, "cpu_count", lambda: 2)
-    monkeypatch.setattr(shares.threading, "active_count", lambda: 1)
-    both = shares.Shares()
-    both.split("ab")
-    if both.is_second:
-        both.report(["Error building page"], status=28)
-    with pytest.raises(OSError, match="No space left on device"):
-        both.gather()
-    assert both.gather() == []
 
 
 def test_a_site_that_cannot_be_put_in_place_leaves_the_old_one_there(

@@ -123,14 +123,14 @@ def test_what_systems_leave_in_folders_hinders_no_build(site: Path) -> None:
 def test_what_is_put_there_while_pages_are_made_is_kept(
     site: Path, monkeypatch: pytest.MonkeyPatch
 ) -> None:
-    made = publishing._made
+    built = publishing.built
 
-    def meanwhile(book: Book, folder: Path) -> tuple[str, ...]:
-        problems = made(book, folder)
+    def meanwhile(book: Book, workshop: Path, folder: Path) -> tuple[str, ...]:
+        problems = built(book, workshop, folder)
         _a_letter(site)
         return problems
 
-    monkeypatch.setattr(publishing, "_made", meanwhile)
+    monkeypatch.setattr(publishing, "built", meanwhile)
     with pytest.raises(Refused, match=r"letter\.txt"):
         publish(_book("other"), site)
     assert (site / "letter.txt").read_text() == "mine"

@@ -1,21 +1,20 @@
 """The check of finished pages finds each kind of fault, and nothing in pages that are right."""
 
-from pathlib import Path
-
 import pytest
 
-from generator.site.links import check_links
+from generator.site.links import check_links, read, read_file
 
 
-def _site(folder: Path, **pages: str) -> Path:
-    (folder / "work").mkdir()
-    (folder / "plan.svg").write_text("<svg xmlns='http://www.w3.org/2000/svg'></svg>")
-    (folder / "look.css").write_text("a { background: url(plan.svg) url(data:image/png;base64,) }")
-    (folder / "work" / "job.html").write_text('<h1 id="top">Job</h1><a href="../index.html">x</a>')
-    (folder / "index.html").write_text(pages.pop("index", "<h1 id='home'>Home</h1>"))
-    for name, text in pages.items():
-        (folder / f"{name}.html").write_text(text)
-    return folder
+def _faults(index: str = "<h1 id='home'>Home</h1>", **others: str) -> tuple[str, ...]:
+    """What is said of a page, beside a page in a folder, a drawing and a style sheet."""
+    texts = {
+        "plan.svg": "<svg xmlns='http://www.w3.org/2000/svg'></svg>",
+        "look.css": "a { background: url(plan.svg) url(data:image/png;base64,) }",
+        "work/job.html": '<h1 id="top">Job</h1><a href="../index.html">x</a>',
+        "index.html": index,
+    }
+    texts |= {name.replace("_", "."): text for name, text in others.items()}
+    return check_links(texts, {name: read_file(name, text) for name, text in texts.items()})
 
 
 RIGHT = (
@@ -70,32 +69,52 @@ WRONG = {
 
 
 @pytest.mark.parametrize("html", RIGHT)
-def test_what_is_right_passes(tmp_path: Path, html: str) -> None:
-    assert check_links(_site(tmp_path, index=f"<h1>Home</h1>{html}"), {}) == ()
+def test_what_is_right_passes(html: str) -> None:
+    assert _faults(f"<h1>Home</h1>{html}") == ()
 
 
 @pytest.mark.parametrize(("html", "fault"), WRONG.items())
-def test_what_is_wrong_is_named_once(tmp_path: Path, html: str, fault: str) -> None:
-    faults = check_links(_site(tmp_path, index=f"<h1>Home</h1>{html}"), {})
+def test_what_is_wrong_is_named_once(html: str, fault: str) -> None:
+    faults = _faults(f"<h1>Home</h1>{html}")
     assert len(faults) == 1
     assert faults[0].startswith("index.html: ")
     assert fault in faults[0]
 
 
-def test_a_style_sheet_and_a_drawing_are_read_too(tmp_path: Path) -> None:
-    site = _site(tmp_path)
-    (site / "look.css").write_text("a { background: url(gone.png) }")
-    (site / "plan.svg").write_text('<svg><image href="http://example.org/a.png"/></svg>')
-    assert check_links(site, {}) == (
+def test_a_style_sheet_and_a_drawing_are_read_too() -> None:
+    drawing = '<svg><image href="http://example.org/a.png"/></svg>'
+    assert _faults(look_css="a { background: url(gone.png) }", plan_svg=drawing) == (
         "look.css: leads to gone.png, which does not exist.",
         "plan.svg: leads to the network address http://example.org/a.png.",
     )
 
 
-def test_a_safety_line_that_was_lost_is_a_fault(tmp_path: Path) -> None:
-    site = _site(tmp_path, index='<li data-safety="wear">Wear it.</li>')
-    assert check_links(site, {"index.md": ("wear",)}) == ()
-    assert check_links(site, {"index.md": ("wear", "wells"), "gone.md": ()}) == (
-        "index.html: the safety line wells is missing.",
+def test_a_safety_line_that_was_lost_is_a_fault() -> None:
+    html = '<li data-safety="wear">Wear it.</li>'
+    assert read(html, ("wear",)).faults == ()
+    pages = {"index.html": read(html, ("wear", "wells")), "gone.html": read("")}
+    assert check_links(["index.html"], pages) == (
         "gone.html: was not written.",
+        "index.html: the safety line wells is missing.",
+    )
+
+
+def test_what_the_theme_puts_around_a_page_is_read_with_it() -> None:
+    body, frame = read('<p id="a">x</p>'), '<a href="#a">x</a><a href="{}">y</a><p id="z"></p>'
+    files, pages = ["a.html", "b.html"], {"a.html": body, "b.html": body}
+
+    def told(html: str, **changes: str) -> tuple[str, ...]:
+        around = {"a.html": read(html.format(changes.get("to", "b.html")))}
+        return check_links(files, pages, around)
+
+    assert told(frame) == ()
+    assert told(frame, to="b.html#z") == ()
+    assert told(frame, to="gone.html") == ("a.html: leads to gone.html, which does not exist.",)
+    assert told(frame.replace("#a", "#b")) == (
+        "a.html: leads to #b, but a.html has no such place.",
+    )
+    # an id of the frame stands on every page
+    assert told(frame.replace('"z"', '"a"')) == (
+        "a.html: uses the same id twice: a.",
+        "b.html: uses the same id twice: a.",
     )

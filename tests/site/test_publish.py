@@ -202,12 +202,12 @@ def test_the_mark_of_a_workshop_goes_last(tmp_path: Path, monkeypatch: pytest.Mo
 
     def noting(path: Path, ignore_errors: bool) -> None:
         removed.append(path.name)
-        assert path.name in ("tree", "site", "old") or [*path.iterdir()] == [path / WORKSHOP_MARK]
+        assert path.name in ("build", "site", "old") or [*path.iterdir()] == [path / WORKSHOP_MARK]
         remove(path, ignore_errors)
 
     monkeypatch.setattr(shutil, "rmtree", noting)
     publish(_small_book("one"), tmp_path / "site")
-    assert [name.partition("-")[0] for name in removed] == ["tree", ".site.building"]
+    assert [name.partition("-")[0] for name in removed] == ["build", ".site.building"]
 
 
 def test_folder_names_are_not_patterns(tmp_path: Path) -> None:

@@ -1,10 +1,8 @@
 """The staged tree: plain MkDocs reads it, and text in it is only text."""
 
-import json
 from collections.abc import Iterator
 from dataclasses import replace
 from pathlib import Path
-from typing import Any
 
 import pytest
 import yaml
@@ -12,8 +10,14 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from generator.book.model import Book, Page, SearchRecord
-from generator.site.navigation import GROUP_LIMIT, NavigationEntry, navigation
-from generator.site.stage import stage, text_only
+from generator.site.navigation import (
+    GROUP_LIMIT,
+    NavigationEntry,
+    navigation,
+    navigation_data,
+)
+from generator.site.settings import text_only
+from generator.site.stage import stage
 from generator.site.yaml_written import quoted
 from tests.site.books import book_of
 
@@ -49,6 +53,7 @@ def test_a_hostile_title_is_only_text_in_configuration_and_front_matter(
     settings = yaml.safe_load((tree / "mkdocs.yml").read_text(encoding="utf-8"))
     shown = text_only(title)
     assert settings["nav"] == [{title: [{title: "index.md"}]}]
+    assert settings["nav"] == navigation_data(navigation(book.pages))
     assert (settings["site_name"], settings["extra"]["reader"]) == (shown, shown)
     head = (tree / "docs" / "index.md").read_text(encoding="utf-8").split("\n---\n")[0]
     assert yaml.safe_load(head.removeprefix("---\n")) == {"title": shown}
@@ -106,17 +111,6 @@ def test_the_tree_says_nothing_of_the_folder_it_was_written_to(tmp_path: Path) -
     for path in tree.rglob("*"):
         if path.is_file():
             assert str(tmp_path).encode() not in path.read_bytes()
-
-
-def test_search_records_stand_beside_the_published_files(tmp_path: Path) -> None:
-    tree = stage(book_of(1), tmp_path / "tree")
-    records: dict[str, Any] = json.loads((tree / "book.json").read_text(encoding="utf-8"))
-    assert [page["search"]["location"] for page in records["pages"]] == [
-        "index.html",
-        "emergency.html",
-        "work/job-1.html",
-    ]
-    assert not list((tree / "docs").rglob("*.json"))
 
 
 @pytest.mark.parametrize(

@@ -1,0 +1,182 @@
+"""The theme's frame around a page, rendered once for each kind of neighborhood and joined as text.
+
+Pages of one section differ in their title, their own line in the contents, the pages beside them
+and what stands on them. So the theme renders one stand-in for each kind, holes in place of those,
+and every page of the kind fills them. What comes out is what the theme renders of the page itself.
+"""
+
+import posixpath
+import re
+from collections.abc import Iterator, Mapping
+from dataclasses import dataclass, field
+from typing import Any, Protocol
+
+# An owner's text has no hyphen in it, which stands as an entity: none is ever taken for a hole.
+_HOLE = "hole-of-the-frame-"
+TITLE, FILE, CONTENT = f"{_HOLE}title", f"{_HOLE}file", f"{_HOLE}content"
+PREVIOUS, PREVIOUS_TITLE = f"{_HOLE}previous", f"{_HOLE}previous-title"
+NEXT, NEXT_TITLE = f"{_HOLE}next", f"{_HOLE}next-title"
+HEADING, HEADING_TITLE = f"{_HOLE}heading", f"{_HOLE}heading-title"
+HEADINGS, BEFORE, AFTER = f"{_HOLE}headings", f"{_HOLE}before", f"{_HOLE}after"
+# An address is made relative to the page: a hole takes all of it.
+_ANY_HOLE = re.compile(rf"(?:\.\./)*({_HOLE}[a-z-]*[a-z])(?:\.html)?")
+_ENTRY = re.compile(r"<li>.*?</li>", re.DOTALL)
+_HERE = re.compile(r'<li class="here">.*?</li>', re.DOTALL)
+_HERE_WITH_HEADINGS = re.compile(r'<li class="here">.*?</li></ul></li>', re.DOTALL)
+_ONE_HEADING = f'<li><a href="#{HEADING}">{HEADING_TITLE}</a></li>'
+_H1 = "<h1"
+_WITH_H1 = f"{_H1} {CONTENT}>"
+
+
+class Rendering(Protocol):
+    """A template of the theme."""
+
+    def render(self, context: Mapping[str, Any], /) -> str:
+        """Return a page in its frame."""
+
+
+@dataclass(frozen=True, slots=True)
+class Heading:
+    """A heading as the theme lists it: its address on the page, its words, those below it."""
+
+    url: str
+    title: str
+    children: tuple["Heading", ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class Headings:
+    """The headings of a page as the theme asks for them: as `items`, or one after another."""
+
+    items: tuple[Heading, ...]
+
+    def __iter__(self) -> Iterator[Heading]:
+        return iter(self.items)
+
+
+@dataclass(frozen=True, slots=True, eq=False)
+class _Beside:
+    url: str
+    title: str
+
+
+@dataclass(slots=True, eq=False)
+class _StandIn:
+    """What the theme takes for a page: holes, and what the pages of its kind have in common."""
+
+    url: str
+    content: str
+    toc: Headings
+    parent: Any
+    is_homepage: bool
+    previous_page: _Beside | None
+    next_page: _Beside | None
+    title: str = TITLE
+    meta: Mapping[str, str] = field(default_factory=lambda: {"title": TITLE})
+    children: None = None
+
+
+@dataclass(frozen=True, slots=True)
+class _Frame:
+    """The text around the pages of one kind: what stands between holes, and the holes by turns.
+
+    `lines` are those of the section in the contents, as they stand where another page is read.
+    """
+
+    parts: tuple[str, ...]
+    lines: tuple[str, ...]
+
+
+class Frames:
+    """The frames of one site, by kind; `first` names the first page of each."""
+
+    def __init__(self, template: Rendering) -> None:
+        self.template = template
+        self.frames: dict[object, _Frame] = {}
+        self.first: dict[str, str] = {}
+
+    def around(self, page: Any, context: Mapping[str, Any]) -> str:
+        """Return a page in its frame, as the theme would render it."""
+        beside = page.parent.children if page.parent is not None else context["nav"].items
+        kind = _kind(page)
+        if kind not in self.frames:
+            self.frames[kind] = self._rendered(page, context, beside)
+            self.first[page.url] = _joined(self.frames[kind], page, beside, "")
+        return _joined(self.frames[kind], page, beside, page.content)
+
+    def _rendered(self, page: Any, context: Mapping[str, Any], beside: list[Any]) -> _Frame:
+        stand_in = _stand_in(page)
+        inside = {**context, "page": stand_in}
+        others, every = self.template.render(inside), beside[:]
+        beside[:] = [stand_in]
+        try:
+            alone = self.template.render(inside)
+        finally:
+            beside[:] = every
+        found = (_HERE_WITH_HEADINGS if _below(page) else _HERE).search(alone)
+        if found is None:
+            raise ValueError("the theme's frame does not say in its contents which page is read")
+        before, after = alone[: found.start()], alone[found.end() :]
+        listed = others.removeprefix(before).removesuffix(after)
+        lines = tuple(_ENTRY.findall(listed))
+        if f"{before}{''.join(lines)}{after}" != others or len(lines) != len(every):
+            raise ValueError("the contents of the theme's frame are not one line an entry")
+        here = found[0].replace(_ONE_HEADING, HEADINGS)
+        whole = f"{before}{BEFORE}{here}{AFTER}{after}".replace(_WITH_H1, CONTENT)
+        return _Frame(tuple(_ANY_HOLE.split(whole)), lines)
+
+
+def _below(page: Any) -> tuple[Heading, ...]:
+    """Return the headings of a page that the contents list: those below its first."""
+    items = page.toc.items
+    return items[0].children if items else ()
+
+
+def _kind(page: Any) -> object:
+    """Return what pages with the same frame have in common."""
+    return (
+        id(page.parent),
+        posixpath.dirname(page.url),
+        page.is_homepage,
+        page.previous_page is None,
+        page.next_page is None,
+        page.toc.items[0].url if page.toc.items else None,
+        bool(_below(page)),
+        _H1 in page.content,
+    )
+
+
+def _stand_in(page: Any) -> _StandIn:
+    below = (Heading(f"#{HEADING}", HEADING_TITLE),) if _below(page) else ()
+    return _StandIn(
+        posixpath.join(posixpath.dirname(page.url), f"{FILE}.html"),
+        # the theme writes a title above what has none
+        _WITH_H1 if _H1 in page.content else CONTENT,
+        Headings(tuple(Heading(item.url, "", below) for item in page.toc.items[:1])),
+        page.parent,
+        page.is_homepage,
+        _Beside(f"{PREVIOUS}.html", PREVIOUS_TITLE) if page.previous_page is not None else None,
+        _Beside(f"{NEXT}.html", NEXT_TITLE) if page.next_page is not None else None,
+    )
+
+
+def _joined(frame: _Frame, page: Any, beside: list[Any], content: str) -> str:
+    place = next(number for number, entry in enumerate(beside) if entry is page)
+    values = {
+        TITLE: page.title,
+        FILE: posixpath.basename(page.url),
+        CONTENT: content,
+        BEFORE: "".join(frame.lines[:place]),
+        AFTER: "".join(frame.lines[place + 1 :]),
+        HEADINGS: "".join(
+            f'<li><a href="{heading.url}">{heading.title}</a></li>' for heading in _below(page)
+        ),
+    }
+    start = posixpath.dirname(page.url) or "."
+    if page.previous_page is not None:
+        values[PREVIOUS] = posixpath.relpath(page.previous_page.url, start)
+        values[PREVIOUS_TITLE] = page.previous_page.title
+    if page.next_page is not None:
+        values[NEXT] = posixpath.relpath(page.next_page.url, start)
+        values[NEXT_TITLE] = page.next_page.title
+    return "".join(values[part] if number % 2 else part for number, part in enumerate(frame.parts))

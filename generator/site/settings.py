@@ -1,0 +1,43 @@
+"""The settings of a book's build: the shipped ones, completed with what belongs to one book."""
+
+import re
+from datetime import date
+from html import escape
+from typing import Any
+
+import yaml
+
+from generator.book.model import Book
+from generator.lookup import shipped
+
+_MONTHS = (
+    *("January", "February", "March", "April", "May", "June"),
+    *("July", "August", "September", "October", "November", "December"),
+)
+EMERGENCY = "emergency.md"
+_BARE_AMPERSAND = re.compile(r"&(?!#?\w+;)")
+
+
+def settings_of(book: Book) -> dict[str, Any]:
+    """Return the settings as MkDocs reads them, without the navigation; `docs` holds the pages."""
+    settings: dict[str, Any] = yaml.safe_load(shipped("mkdocs.yml").read_text(encoding="utf-8"))
+    settings["site_name"] = text_only(book.title)
+    del settings["hooks"]  # of a checkout alone: what is typed there has no staged tree yet
+    settings["docs_dir"] = "docs"
+    settings["theme"]["custom_dir"] = "theme"
+    settings["extra"]["as_of"] = book.as_of.isoformat()
+    settings["extra"]["as_of_words"] = _day_in_words(book.as_of)
+    settings["extra"]["reader"] = text_only(book.reader)
+    if any(page.address == EMERGENCY for page in book.pages):
+        settings["extra"]["emergency"] = "emergency.html"
+    return settings
+
+
+def text_only(safe: str) -> str:
+    """`safe` with whatever could still be live made text; what is an entity already stays."""
+    # bare ones are made entities first, so that each & left begins one and is given back
+    return escape(_BARE_AMPERSAND.sub("&amp;", safe), quote=True).replace("&amp;", "&")
+
+
+def _day_in_words(day: date) -> str:
+    return f"{day.day} {_MONTHS[day.month - 1]} {day.year}"

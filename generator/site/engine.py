@@ -58,10 +58,9 @@ def prepared(settings: Path, navigation: NavigationData, site: Path) -> Prepared
     """Read the settings of a build. Raises Failed where MkDocs gives up."""
     with _heard():
         config = load_config(str(settings), site_dir=str(site), nav=navigation)
-        extensions = [*config.markdown_extensions, HandbookBlocks()]
-        return Prepared(
-            config, Markdown(extensions=extensions, extension_configs=config.mdx_configs)
-        )
+        extensions: list[str | Extension] = [*config.markdown_extensions, HandbookBlocks()]
+        converter = Markdown(extensions=extensions, extension_configs=config.mdx_configs)
+        return Prepared(config, converter)
 
 
 def build_site(

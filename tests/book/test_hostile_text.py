@@ -21,9 +21,11 @@ from openpyxl import load_workbook
 from playwright.sync_api import Browser
 
 from generator.book.exports import BUDGET_CSV, BUDGET_XLSX, BUY_CSV, RECORDS_CSV
+from generator.book.model import Book
 from generator.book.pages.written import CALENDAR, CALENDAR_SPANS
 from generator.book.text import clean, inert, searchable
 from generator.cli import main
+from generator.site.build import search_record
 from generator.site.markdown_blocks import HandbookBlocks
 from generator.site.stage import stage
 from tests.book.hostile import (
@@ -233,19 +235,19 @@ def _search_texts(site: Site) -> list[str]:
 
 def test_the_staged_tree_is_data_and_prose(twins: Twins, tmp_path: Path) -> None:
     for reader, site in twins.hostile.items():
-        attacked = _staged(stage(site.book, tmp_path / f"{reader}-hostile"))
-        plain = _staged(stage(twins.harmless[reader].book, tmp_path / f"{reader}-harmless"))
+        attacked = _staged(site.book, tmp_path / f"{reader}-hostile")
+        plain = _staged(twins.harmless[reader].book, tmp_path / f"{reader}-harmless")
         _assert_alike(attacked, plain, twins.filled)
 
 
-def _staged(tree: Path) -> Any:
+def _staged(book: Book, folder: Path) -> Any:
     """Settings and records as their readers take them, front matter and Markdown of each page."""
-    pages = {}
+    tree, pages = stage(book, folder), {}
     for path in sorted((tree / "docs").rglob("*.md")):
         _, front, body = path.read_text(encoding="utf-8").split("---\n", 2)
         pages[path.relative_to(tree).as_posix()] = [yaml.safe_load(front)["title"], body]
     settings = yaml.safe_load((tree / "mkdocs.yml").read_text(encoding="utf-8"))
-    records = json.loads((tree / "book.json").read_text(encoding="utf-8"))
+    records = [search_record(page) for page in book.pages]
     return _unescaped([settings, records, pages])
 
 

@@ -155,16 +155,16 @@ def test_one_reader_s_trouble_keeps_no_other_from_being_built(
     land, out = write_property(tmp_path / "land", data), tmp_path / "out"
     (out / "driller").mkdir(parents=True)
     (out / "driller" / "letter.txt").write_text("mine")
-    made = publishing._made
+    made = publishing.built
 
-    def failing(book: Any, folder: Path) -> tuple[str, ...]:
-        if ".hired." in folder.name:
+    def failing(book: Any, workshop: Path, site: Path) -> tuple[str, ...]:
+        if ".hired." in site.parent.name:
             raise OSError(28, "No space left on device")
-        if ".owner." in folder.name:
+        if ".owner." in site.parent.name:
             return ("index.html: leads to gone.html, which does not exist.",)
-        return made(book, folder)
+        return made(book, workshop, site)
 
-    monkeypatch.setattr(publishing, "_made", failing)
+    monkeypatch.setattr(publishing, "built", failing)
     result = run("build", land, "--out", out)
     assert result.exit_code == 1
     built = [line.partition(":")[0] for line in result.stdout.splitlines() if "index.html" in line]

@@ -7,9 +7,10 @@ inches) are the definitions used throughout (NIST Special Publication 811, appen
 
 import functools
 import math
-from dataclasses import dataclass
 from fractions import Fraction
 from typing import TypeAlias
+
+from generator.dataclass import dataclass
 
 LatLon: TypeAlias = tuple[float, float]  # degrees north, degrees east
 

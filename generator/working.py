@@ -14,9 +14,9 @@ import math
 import operator
 import re
 from collections.abc import Callable, Iterator, Mapping, Sequence
-from dataclasses import dataclass
 from typing import Literal, TypeAlias
 
+from generator.dataclass import dataclass
 from generator.units import shown, split_suffix, taped
 
 SET_BY_OWNER = "set by the owner"

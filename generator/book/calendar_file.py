@@ -9,13 +9,14 @@ event: those are the sheet's.
 
 import uuid
 from collections.abc import Iterable, Iterator, Mapping
-from dataclasses import dataclass, replace
+from dataclasses import replace
 
 from generator.book.icalendar_text import Event, Reminder, as_icalendar
 from generator.book.mornings import spared
 from generator.book.pages.dates import _DATE_KINDS, placed
 from generator.book.pages.written import CALENDAR, CALENDAR_SPANS, everything_to_do
 from generator.book.text import clean
+from generator.dataclass import dataclass
 from generator.plan.jobs.job_days import FIRST_OF_SEASON, LAST_OF_SEASON
 from generator.plan.model.days import ONE_DAY, Span, comes_back, day_words, in_words
 from generator.plan.model.job import Job, UpkeepJob

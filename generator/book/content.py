@@ -2,11 +2,11 @@
 
 import re
 from collections.abc import Iterable
-from dataclasses import dataclass
 from functools import cache
 
 import yaml
 
+from generator.dataclass import dataclass
 from generator.lookup import shipped
 from generator.reference.library import values
 from generator.reference.steps import step_plans

@@ -5,10 +5,10 @@ Lines end in CR LF and are folded at 75 octets; text is text, whatever stands in
 
 import datetime
 from collections.abc import Iterable, Iterator
-from dataclasses import dataclass
 from typing import Literal
 
 from generator.book.text import clean
+from generator.dataclass import dataclass
 from generator.plan.model.days import ONE_DAY
 
 LONGEST_OCTETS = 75
@@ -121,6 +121,12 @@ def folded(line: str) -> str:
     >>> [len(one) for one in folded("x" * 150).split("\\r\\n")]
     [75, 75, 2]
     """
+    # most lines fit, and most that do not are of one octet a letter
+    if line.isascii():
+        rest = range(LONGEST_OCTETS, len(line), LONGEST_OCTETS - 1)
+        return "\r\n ".join(
+            [line[:LONGEST_OCTETS], *(line[at : at + LONGEST_OCTETS - 1] for at in rest)]
+        )
     pieces, piece, octets = [], "", 0
     for letter in line:
         size = len(letter.encode())

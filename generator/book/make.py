@@ -1,9 +1,10 @@
 """A book from a plan: every page, in navigation order, from what one reader may see."""
 
-from collections.abc import Iterable
+from collections.abc import Callable, Iterable, Iterator, Mapping
+from functools import partial
 
 from generator.book.calendar_file import calendar_file
-from generator.book.content import written_for
+from generator.book.content import Chapter, written_for
 from generator.book.exports import owner_files
 from generator.book.model import Book, LeftFolder
 from generator.book.pages.ahead import ahead_page
@@ -22,7 +23,7 @@ from generator.book.pages.lists import (
     routes_page,
     stands_page,
 )
-from generator.book.pages.log import log_pages
+from generator.book.pages.log import log_page, log_seasons
 from generator.book.pages.money import buy_page, money_page
 from generator.book.pages.records import forms_of, record_form_page, records_page
 from generator.book.pages.signs import signs_page
@@ -39,8 +40,13 @@ from generator.book.pages.store import (
 from generator.book.pages.work import home_page, job_page, upkeep_page, work_page
 from generator.book.pages.written import Written
 from generator.book.text import searchable
+from generator.in_two import in_two
 from generator.inventory.schema import PARTNER
 from generator.plan.model.plan import Plan
+
+# What makes a part of a book: pages in the order of the navigation, and files beside them.
+_Part = tuple[list[Written], Mapping[str, bytes]]
+_Task = Callable[[], _Part]
 
 
 def make_book(plan: Plan, left: Iterable[LeftFolder] = ()) -> Book:
@@ -48,64 +54,79 @@ def make_book(plan: Plan, left: Iterable[LeftFolder] = ()) -> Book:
 
     `left` are folders of readers who are gone, which the owner's book names.
     """
-    is_owner = plan.reader == "owner"
-    written: list[Written] = [home_page(plan), emergency_page(plan), safety_page(plan)]
-    written.append(now_page(plan))
-    if is_owner:
-        written += [year_page(plan), ahead_page(plan), findings_page(plan)]
-        written += [buy_page(plan), money_page(plan), dates_page(plan), hours_page(plan)]
-        written += [counts_page(plan), plant_when_page(plan)]
-        written += [records_page(plan), *log_pages(plan)]
-    if plan.reader == PARTNER:
-        written.append(others_out_page(plan))
-    written += [
-        work_page(plan),
-        *signs_page(plan),
-        *count_on_page(plan),
-        *(job_page(plan, job) for job in plan.jobs),
-    ]
-    written += [record_form_page(plan, job, place) for job, place in forms_of(plan)]
-    written += [places_page(plan)] if is_owner else []
-    written += [place_page(plan, place) for place in plan.places]
-    written += _stands_and_walks(plan)
-    written += _owner_pages(plan) if is_owner else []
-    written += [
-        chapters_page(plan),
-        *(chapter_page(chapter) for chapter in written_for(plan.reader)),
-    ]
-    if is_owner:
-        written += [weeds_page(plan), readers_page(plan, left), steps_page(plan)]
+    parts = in_two(list(_tasks(plan, left)))
+    written = [entry for pages, _ in parts for entry in pages]
     # made last, from all pages before them; neither list looks through the other
     sources = sources_page(plan, written)
     written += [workings_page(plan, written), glossary_page(plan), sources]
     pages = tuple(entry.page for entry in written)
-    files = {**(owner_files(plan) if is_owner else {}), **calendar_file(plan)}
+    files = {name: content for _, files in parts for name, content in files.items()}
     return Book(searchable(plan.title), plan.reader, plan.as_of, pages, files)
 
 
-def _stands_and_walks(plan: Plan) -> list[Written]:
+def _tasks(plan: Plan, left: Iterable[LeftFolder]) -> Iterator[_Task]:
+    """Yield what makes the parts of the book, in the order of the navigation."""
     is_owner = plan.reader == "owner"
-    return [
-        *([stands_page(plan)] if is_owner else []),
-        *(stand_page(plan, stand) for stand in plan.land.stands),
-        *([routes_page(plan)] if is_owner else []),
-        *(route_page(plan, route) for route in plan.land.routes),
-        *(upkeep_page(plan, job) for job in plan.upkeep),
-    ]
+
+    def page(make: Callable[..., Written], *about: object) -> _Task:
+        return lambda: ([make(plan, *about)], {})
+
+    def some(make: Callable[[Plan], list[Written]]) -> _Task:
+        return lambda: (make(plan), {})
+
+    yield from map(page, (home_page, emergency_page, safety_page, now_page))
+    if is_owner:
+        yield from map(page, (year_page, ahead_page, findings_page, buy_page))
+        # from the same tables, whose library is slow to load: one process does all of it
+        yield lambda: ([money_page(plan)], owner_files(plan))
+        yield from map(page, (dates_page, hours_page, counts_page, plant_when_page, records_page))
+        yield from (page(log_page, season) for season in log_seasons(plan))
+    if plan.reader == PARTNER:
+        yield page(others_out_page)
+    yield page(work_page)
+    yield from map(some, (signs_page, count_on_page))
+    yield from (page(job_page, job) for job in plan.jobs)
+    yield from (page(record_form_page, job, place) for job, place in forms_of(plan))
+    if is_owner:
+        yield page(places_page)
+    yield from (page(place_page, place) for place in plan.places)
+    yield from _stands_and_walks(plan, page)
+    if is_owner:
+        yield from _owner_pages(plan, page)
+    yield page(chapters_page)
+    for chapter in written_for(plan.reader):
+        yield partial(_chapter, chapter)
+    if is_owner:
+        yield from (page(weeds_page), page(readers_page, tuple(left)), page(steps_page))
+    yield lambda: ([], calendar_file(plan))
 
 
-def _owner_pages(plan: Plan) -> list[Written]:
-    return [
-        *(lot_page(plan, lot) for lot in plan.land.lots),
-        *(row_stock_page(plan, plant) for plant in plan.land.plants),
-        *(row_stock_page(plan, guard) for guard in plan.land.guards),
-        *(soil_test_page(plan, test) for test in plan.land.soil_tests),
-        *(water_page(plan, water) for water in plan.water),
-        *(product_page(plan, product) for product in plan.land.products),
-        *(fertilizer_page(plan, fertilizer) for fertilizer in plan.land.fertilizers),
-        *(lime_page(plan, lime) for lime in plan.land.limes),
-        calibration_page(plan),
-        *(sprayer_page(plan, sprayer) for sprayer in plan.land.sprayers),
-        *(spreader_page(plan, spreader) for spreader in plan.land.spreaders),
-        *(drill_page(plan, drill) for drill in plan.land.drills),
-    ]
+def _chapter(chapter: Chapter) -> _Part:
+    return [chapter_page(chapter)], {}
+
+
+def _stands_and_walks(plan: Plan, page: Callable[..., _Task]) -> Iterator[_Task]:
+    is_owner = plan.reader == "owner"
+    yield from [page(stands_page)] if is_owner else []
+    yield from (page(stand_page, stand) for stand in plan.land.stands)
+    yield from [page(routes_page)] if is_owner else []
+    yield from (page(route_page, route) for route in plan.land.routes)
+    yield from (page(upkeep_page, job) for job in plan.upkeep)
+
+
+def _owner_pages(plan: Plan, page: Callable[..., _Task]) -> Iterator[_Task]:
+    listed: tuple[tuple[Callable[..., Written], Iterable[object]], ...] = (
+        (lot_page, plan.land.lots),
+        (row_stock_page, (*plan.land.plants, *plan.land.guards)),
+        (soil_test_page, plan.land.soil_tests),
+        (water_page, plan.water),
+        (product_page, plan.land.products),
+        (fertilizer_page, plan.land.fertilizers),
+        (lime_page, plan.land.limes),
+    )
+    for make, things in listed:
+        yield from (page(make, thing) for thing in things)
+    yield page(calibration_page)
+    yield from (page(sprayer_page, sprayer) for sprayer in plan.land.sprayers)
+    yield from (page(spreader_page, spreader) for spreader in plan.land.spreaders)
+    yield from (page(drill_page, drill) for drill in plan.land.drills)

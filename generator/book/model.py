@@ -1,8 +1,10 @@
 """What a finished book is made of: pages as Markdown, search records, files beside them."""
 
 from collections.abc import Mapping
-from dataclasses import dataclass, field
+from dataclasses import field
 from datetime import date
+
+from generator.dataclass import dataclass
 
 
 @dataclass(frozen=True, slots=True)

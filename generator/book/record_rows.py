@@ -1,8 +1,7 @@
 """Spray records as rows of a table: a row for each product of each record."""
 
-from dataclasses import dataclass
-
 from generator.book.cells import Cell, as_number, as_time, yes_no_cell
+from generator.dataclass import dataclass
 from generator.inventory.fields import Where
 from generator.inventory.log import LogEntry, Used
 from generator.inventory.log_work import Sprayed

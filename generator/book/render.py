@@ -1,12 +1,20 @@
 """Templates to Markdown: whatever a template prints is text, unless one of ours made it."""
 
 import datetime
+import hashlib
 import re
 from collections.abc import Callable, Iterable
 from functools import cache, lru_cache
 from typing import Any
 
-from jinja2 import Environment, FileSystemLoader, StrictUndefined, Template
+from jinja2 import (
+    ChoiceLoader,
+    Environment,
+    FileSystemLoader,
+    FunctionLoader,
+    StrictUndefined,
+    Template,
+)
 from markupsafe import Markup
 
 from generator.book.content import named_value, sentences
@@ -31,6 +39,7 @@ _BLANK_LINES = re.compile(r"\n\s*\n+")
 _INDENT = re.compile(r"\n[ \t]+")
 _BOLD = re.compile(r"\*\*(.+?)\*\*")
 _PATH = re.compile(r"[A-Za-z0-9._-]+")
+_authored_texts: dict[str, str] = {}
 _TICK_VALUE = re.compile(r"\{(\w+)\}")
 
 
@@ -42,7 +51,12 @@ def _finalize(value: object) -> object:
 @cache
 def _environment() -> Environment:
     environment = Environment(
-        loader=FileSystemLoader(shipped("site_templates") / "pages"),
+        loader=ChoiceLoader(
+            [
+                FileSystemLoader(shipped("site_templates") / "pages"),
+                FunctionLoader(_authored_texts.get),
+            ]
+        ),
         bytecode_cache=Compiled("pages"),
         autoescape=True,
         auto_reload=False,
@@ -77,7 +91,10 @@ def _say(name: str, /, **filled_in: object) -> Markup:
 
 @cache
 def _authored(text: str) -> Template:
-    return _environment().from_string(text)
+    # by a name of its own: what has none is not kept compiled
+    name = f"authored {hashlib.sha256(text.encode()).hexdigest()}"
+    _authored_texts[name] = text
+    return _environment().get_template(name)
 
 
 @lru_cache(maxsize=None, typed=True)  # a month counts as its first day, and is not shown as one

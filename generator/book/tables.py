@@ -6,11 +6,11 @@ The one module that needs the library of tables, which is loaded for the owner's
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
-from dataclasses import dataclass
 from typing import TYPE_CHECKING, Any
 
 from generator.book.cells import Cell, as_number
 from generator.book.record_rows import RECORD_COLUMNS, record_rows
+from generator.dataclass import dataclass
 from generator.plan.model.items import StockItem
 from generator.plan.model.plan import Plan
 from generator.plan.money.budget import WITHOUT_COST, Total, total_of

@@ -5,9 +5,9 @@ It goes by the rules of the fields, so a new field is shown without anybody thin
 
 import datetime
 from collections.abc import Iterator, Mapping
-from dataclasses import dataclass
 from typing import Any
 
+from generator.dataclass import dataclass
 from generator.inventory.fields import FieldRule, Record, rules_of
 from generator.plan.model.plan import Plan
 from generator.working import Given

@@ -9,9 +9,9 @@ from __future__ import annotations
 
 import math
 from collections.abc import Sequence
-from dataclasses import dataclass
 from typing import TypeAlias
 
+from generator.dataclass import dataclass
 from generator.units import LatLon
 
 # In parts of the earth's radius, east and north of the first point.

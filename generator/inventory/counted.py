@@ -1,8 +1,8 @@
 """What an owner counts and sees in a planting: plants by frame or row, weeds, noxious ones."""
 
 import datetime
-from dataclasses import dataclass
 
+from generator.dataclass import dataclass
 from generator.inventory.fields import (
     POSITIVE,
     Limits,

@@ -1,8 +1,8 @@
 """Days on which work must stop, wait, or look out for others."""
 
 import datetime
-from dataclasses import dataclass
 
+from generator.dataclass import dataclass
 from generator.inventory.fields import (
     Limits,
     Record,

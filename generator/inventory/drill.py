@@ -1,8 +1,8 @@
 """Grain drills with their catch tests."""
 
 import datetime
-from dataclasses import dataclass
 
+from generator.dataclass import dataclass
 from generator.inventory.fields import (
     POSITIVE,
     Limits,

@@ -4,12 +4,12 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterable, Mapping, Sequence
-from dataclasses import dataclass
 from itertools import pairwise
 from typing import Any
 
 import yaml
 
+from generator.dataclass import dataclass
 from generator.inventory.fields import FieldRule, rules_of
 from generator.inventory.log import LogEntry
 from generator.inventory.meant import meant, nearest

@@ -1,8 +1,8 @@
 """Machines with their catch tests, and measures."""
 
 import datetime
-from dataclasses import dataclass
 
+from generator.dataclass import dataclass
 from generator.inventory.fields import (
     POSITIVE,
     Limits,

@@ -6,9 +6,10 @@ walks the descriptions, `json_schema` prints them for editors; nothing is descri
 
 import datetime
 from collections.abc import Mapping
-from dataclasses import MISSING, Field, dataclass, field, fields
+from dataclasses import MISSING, Field, field, fields
 from typing import Any, ClassVar
 
+from generator.dataclass import dataclass
 from generator.units import UNITS, LatLon
 from generator.working import Visible
 

@@ -4,9 +4,10 @@ A pipe would keep whoever opens it waiting, and a device can be read without an 
 """
 
 import stat
-from dataclasses import dataclass
 from pathlib import Path
 from typing import Literal
+
+from generator.dataclass import dataclass
 
 What = Literal["file", "folder", "pipe", "device", "socket", "leads_nowhere", "closed"]
 BYTES_IN_MB = 1_000_000

@@ -7,9 +7,9 @@ folder is followed at the top of the property folder alone: deeper it could lead
 
 import os
 from collections.abc import Collection, Iterator
-from dataclasses import dataclass
 from pathlib import Path
 
+from generator.dataclass import dataclass
 from generator.inventory import problems as say
 from generator.inventory.files import WHAT_WORDS, What, is_link, what_is
 from generator.inventory.problems import Problem, Sentence

@@ -1,8 +1,8 @@
 """What is known of the ground: soil tests as the lab prints them, dug water holes."""
 
 import datetime
-from dataclasses import dataclass
 
+from generator.dataclass import dataclass
 from generator.inventory.fields import (
     POSITIVE,
     Limits,

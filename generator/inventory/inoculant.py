@@ -1,8 +1,8 @@
 """The inoculant that comes with a lot of legume seed."""
 
 import datetime
-from dataclasses import dataclass
 
+from generator.dataclass import dataclass
 from generator.inventory.fields import Record, day, text
 
 

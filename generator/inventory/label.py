@@ -5,9 +5,9 @@ Every entry may be `not_on_label`; an entry left out is a stop later, never a ze
 
 import datetime
 import re
-from dataclasses import dataclass
 from typing import ClassVar, Literal
 
+from generator.dataclass import dataclass
 from generator.inventory.fields import (
     Limits,
     Record,

@@ -2,11 +2,12 @@
 
 from collections import Counter
 from collections.abc import Iterable, Iterator, Mapping
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from functools import cache
 from pathlib import Path
 from typing import Any
 
+from generator.dataclass import dataclass
 from generator.inventory import problems as say
 from generator.inventory.dates import DateRange, ShootingHours
 from generator.inventory.drill import Drill

@@ -1,8 +1,8 @@
 """The log: what was done, used and bought, entry by entry. An entry is never changed later."""
 
 import datetime
-from dataclasses import dataclass
 
+from generator.dataclass import dataclass
 from generator.inventory.counted import Counted, WeedSeen
 from generator.inventory.fields import (
     POSITIVE,

@@ -1,7 +1,6 @@
 """What an entry of the log says of things looked at: heights, stands, soil, walks, drift."""
 
-from dataclasses import dataclass
-
+from generator.dataclass import dataclass
 from generator.inventory.fields import (
     POSITIVE,
     Limits,

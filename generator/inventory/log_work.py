@@ -1,8 +1,8 @@
 """What an entry of the log says of work: sprayed, sown, mowed, burned, cleaned out, watered."""
 
 import datetime
-from dataclasses import dataclass
 
+from generator.dataclass import dataclass
 from generator.inventory.fields import (
     POSITIVE,
     SHARE,

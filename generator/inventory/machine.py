@@ -1,7 +1,6 @@
 """Machines that cover ground: what they do in an hour, burn, and cost to rent."""
 
-from dataclasses import dataclass
-
+from generator.dataclass import dataclass
 from generator.inventory.fields import POSITIVE, Limits, Record, identity, measure, text
 from generator.working import Given
 

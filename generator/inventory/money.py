@@ -1,8 +1,8 @@
 """Money other than prices of things: work that is hired, and cost that somebody shares."""
 
 import datetime
-from dataclasses import dataclass
 
+from generator.dataclass import dataclass
 from generator.inventory.fields import (
     A_YEAR_LONG_AGO,
     POSITIVE,

@@ -1,8 +1,8 @@
 """Papers the work rests on: permits, contracts, and requests to mark buried lines."""
 
 import datetime
-from dataclasses import dataclass
 
+from generator.dataclass import dataclass
 from generator.inventory.dates import ALL_GROUND
 from generator.inventory.fields import (
     A_YEAR_LONG_AGO,

@@ -1,8 +1,8 @@
 """People who do the work: their licences, their free hours, their insurance."""
 
 import datetime
-from dataclasses import dataclass
 
+from generator.dataclass import dataclass
 from generator.inventory.fields import (
     Limits,
     Record,

@@ -1,9 +1,9 @@
 """What stands on the ground: screens, strips and plots with their plantings; stands, routes."""
 
 import datetime
-from dataclasses import dataclass
 from typing import ClassVar
 
+from generator.dataclass import dataclass
 from generator.inventory.fields import (
     POSITIVE,
     Limits,

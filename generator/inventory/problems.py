@@ -11,8 +11,8 @@ import datetime
 import re
 import unicodedata
 from collections.abc import Iterable, Sequence
-from dataclasses import dataclass
 
+from generator.dataclass import dataclass
 from generator.inventory.date_cures import date_cure
 from generator.inventory.meant import akin_first, meant, nearest
 from generator.inventory.number_cures import number_cure

@@ -1,8 +1,9 @@
 """What reading a document has found so far."""
 
-from dataclasses import dataclass, field
+from dataclasses import field
 from typing import Any
 
+from generator.dataclass import dataclass
 from generator.inventory.fields import Where
 from generator.inventory.problems import Problem, Sentence
 from generator.inventory.yaml_positions import Document

@@ -1,9 +1,9 @@
 """Records one entry: checked together with the whole folder before a byte of it is written."""
 
 from collections.abc import Callable, Iterator
-from dataclasses import dataclass
 from pathlib import Path
 
+from generator.dataclass import dataclass
 from generator.inventory.entry import Typed, entry_file, entry_from, id_for
 from generator.inventory.fields import rules_of
 from generator.inventory.load import load_inventory

@@ -1,8 +1,8 @@
 """What a rule of the property folder is, and what it says when it is broken."""
 
 from collections.abc import Callable, Iterator
-from dataclasses import dataclass
 
+from generator.dataclass import dataclass
 from generator.inventory.fields import Where
 from generator.inventory.schema import Inventory
 from generator.working import Given

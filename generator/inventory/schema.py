@@ -2,8 +2,8 @@
 
 import datetime
 from collections.abc import Mapping
-from dataclasses import dataclass
 
+from generator.dataclass import dataclass
 from generator.inventory.counted import NoxiousWeed
 from generator.inventory.dates import DateRange, ShootingHours
 from generator.inventory.drill import Drill

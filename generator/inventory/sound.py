@@ -6,8 +6,8 @@ name nothing but such: what rests on a faulty line is left out, and no fault is 
 
 from collections import Counter
 from collections.abc import Iterable, Mapping, Sequence, Set
-from dataclasses import dataclass
 
+from generator.dataclass import dataclass
 from generator.inventory.reading_found import FAULT, Mention, NamedThing
 
 

@@ -1,7 +1,6 @@
 """What is spread to feed or sweeten the ground: fertilizers by grade, limes by strength."""
 
-from dataclasses import dataclass
-
+from generator.dataclass import dataclass
 from generator.inventory.fields import (
     POSITIVE,
     SHARE,

@@ -1,8 +1,8 @@
 """What is bought and kept: seed lots with their tags, products with their label cards."""
 
 import datetime
-from dataclasses import dataclass
 
+from generator.dataclass import dataclass
 from generator.inventory.fields import (
     POSITIVE,
     SHARE,

@@ -1,9 +1,9 @@
 """What everything that is bought and kept has: its price, what is there, and when it comes."""
 
 import datetime
-from dataclasses import dataclass
 from typing import Any
 
+from generator.dataclass import dataclass
 from generator.inventory.fields import Limits, Record, day, measure, text
 from generator.working import Given
 

@@ -1,8 +1,8 @@
 """Weather of the place: stations with their files, published chances of freezes, normals."""
 
 import datetime
-from dataclasses import dataclass
 
+from generator.dataclass import dataclass
 from generator.inventory.fields import (
     Limits,
     Record,

@@ -1,7 +1,6 @@
 """Rows of trees and shrubs: what is bought for them and how they stand on a place."""
 
-from dataclasses import dataclass
-
+from generator.dataclass import dataclass
 from generator.inventory.fields import (
     POSITIVE,
     Limits,

@@ -8,10 +8,11 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass, field
+from dataclasses import field
 
 import yaml
 
+from generator.dataclass import dataclass
 from generator.inventory import yaml_faults
 from generator.inventory.problems import Problem, Sentence
 from generator.inventory.yaml_faults import Found

@@ -3,10 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Collection, Iterable, Iterator, Mapping, Set
-from dataclasses import dataclass
 
 import yaml
 
+from generator.dataclass import dataclass
 from generator.inventory.problems import Problem, Sentence
 from generator.inventory.yaml_document import FileRead, LineColumn, Path_, Unfinished
 from generator.inventory.yaml_lines import drawn_near

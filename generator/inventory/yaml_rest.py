@@ -4,8 +4,8 @@ from __future__ import annotations
 
 import re
 from collections.abc import Callable, Iterator, Sequence
-from dataclasses import dataclass
 
+from generator.dataclass import dataclass
 from generator.inventory.problems import Problem
 from generator.inventory.yaml_document import FileRead, Unread
 from generator.inventory.yaml_lines import is_blank

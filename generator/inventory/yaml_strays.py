@@ -7,8 +7,8 @@ what stands around it is read as it was meant.
 from __future__ import annotations
 
 from collections.abc import Collection, Mapping, Sequence
-from dataclasses import dataclass
 
+from generator.dataclass import dataclass
 from generator.inventory import yaml_faults
 from generator.inventory.problems import Problem
 from generator.inventory.yaml_lines import (

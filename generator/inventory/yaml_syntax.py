@@ -8,10 +8,10 @@ from __future__ import annotations
 
 import re
 from collections.abc import Callable
-from dataclasses import dataclass
 
 import yaml
 
+from generator.dataclass import dataclass
 from generator.inventory import yaml_faults
 from generator.inventory.problems import Sentence
 from generator.inventory.yaml_faults import Found

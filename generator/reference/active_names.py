@@ -8,10 +8,10 @@ it is asked. What the owner says of a name settles it.
 import re
 import unicodedata
 from collections.abc import Iterable, Mapping
-from dataclasses import dataclass
 from functools import cache
 from typing import Literal, TypeVar
 
+from generator.dataclass import dataclass
 from generator.reference.library import hard_on, known_actives, name_words
 
 Alike = Literal["same", "asked", "other"]

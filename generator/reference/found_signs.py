@@ -1,8 +1,8 @@
 """How signs of the season are found in a weather record, and when grasses come up."""
 
-from dataclasses import dataclass
 from functools import cache
 
+from generator.dataclass import dataclass
 from generator.reference.library import marker_names, values
 from generator.reference.read import read_data, value_of
 from generator.working import Reference

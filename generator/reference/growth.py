@@ -1,10 +1,11 @@
 """How tall plantings grow: heights by season of growth in three curves, and how a season goes."""
 
 import re
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from functools import cache
 from typing import Any, Literal
 
+from generator.dataclass import dataclass
 from generator.reference.read import read_data, value_of
 from generator.working import Reference
 

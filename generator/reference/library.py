@@ -1,8 +1,8 @@
 """Reference data: species, kinds of planting, signs, sources, values and words, as records."""
 
-from dataclasses import dataclass
 from functools import cache
 
+from generator.dataclass import dataclass
 from generator.reference.read import read_data, value_of
 from generator.working import Reference
 

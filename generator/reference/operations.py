@@ -1,9 +1,9 @@
 """Kinds of work and their traits: what is asked of a job because of what is done."""
 
-from dataclasses import dataclass
 from functools import cache
 from typing import Any, Literal
 
+from generator.dataclass import dataclass
 from generator.reference.library import values
 from generator.reference.read import read_data, value_of
 from generator.working import Reference

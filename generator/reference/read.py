@@ -5,6 +5,7 @@ from typing import Any
 
 import yaml
 
+from generator.kept import STORE
 from generator.working import Reference
 
 DATA = Path(__file__).parent / "data"
@@ -14,7 +15,12 @@ _Loader: Any = getattr(yaml, "CBaseLoader", yaml.BaseLoader)
 
 def read_data(name: str) -> Any:
     """Return what a file of the data folder holds; every value in it is text."""
-    return yaml.load((DATA / name).read_text(encoding="utf-8"), Loader=_Loader)
+    text = (DATA / name).read_text(encoding="utf-8")
+    return STORE.made_of(f"yaml {yaml.__version__}", text, _parsed)
+
+
+def _parsed(text: str) -> Any:
+    return yaml.load(text, Loader=_Loader)
 
 
 def value_of(entry: dict[str, str]) -> Reference:

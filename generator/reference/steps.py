@@ -1,9 +1,9 @@
 """Step plans: what a planting, a stand, a route or a water hole needs over its years."""
 
-from dataclasses import dataclass
 from functools import cache
 from typing import Any, Literal
 
+from generator.dataclass import dataclass
 from generator.reference.operations import Operation, operations
 from generator.reference.read import DATA, read_data, value_of
 from generator.working import Reference

@@ -1,8 +1,8 @@
 """What a day must be like for a kind of work, so that the days of past years can be counted."""
 
-from dataclasses import dataclass
 from functools import cache
 
+from generator.dataclass import dataclass
 from generator.reference.library import values
 from generator.reference.read import read_data
 from generator.working import Reference

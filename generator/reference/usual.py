@@ -3,10 +3,10 @@
 Nothing is worked out from them. What lies outside is asked.
 """
 
-from dataclasses import dataclass
 from functools import cache
 from typing import Any, Literal
 
+from generator.dataclass import dataclass
 from generator.reference.library import values
 from generator.reference.read import read_data, value_of
 from generator.units import convert

@@ -1,9 +1,9 @@
 """Weeds: how each lives and looks, when it is weak, and which ways of working kill it."""
 
-from dataclasses import dataclass
 from functools import cache
 from typing import Any, Literal, cast
 
+from generator.dataclass import dataclass
 from generator.reference.library import ways_of_working
 from generator.reference.read import read_data
 

@@ -7,7 +7,6 @@ other page goes through the converter whole. Both give the same HTML.
 
 import re
 from collections.abc import Callable, Iterator
-from dataclasses import dataclass
 from functools import cache
 from typing import Any
 
@@ -15,6 +14,7 @@ from markdown import Markdown
 from markdown.extensions.toc import nest_toc_tokens
 
 from generator.book.model import Page
+from generator.dataclass import dataclass
 from generator.site.frames import Heading, Headings
 from generator.site.links import Linked, read
 from generator.site.markdown_blocks import opens_block, whole_block

@@ -5,7 +5,6 @@ import logging
 import os
 from collections.abc import Callable, Iterator, Mapping, Sequence
 from contextlib import contextmanager
-from dataclasses import dataclass
 from pathlib import Path
 from typing import Any
 
@@ -24,6 +23,7 @@ from mkdocs.structure.pages import Page
 from mkdocs.theme import Theme
 
 from generator.compiled import Compiled
+from generator.dataclass import dataclass
 from generator.site.bodies import Body
 from generator.site.frames import Frames
 from generator.site.markdown_blocks import HandbookBlocks
@@ -132,7 +132,7 @@ class _OwnTheme(Theme):
     def get_env(self) -> Environment:
         env = super().get_env()
         env.loader = _WithoutIcons(self.dirs)
-        env.bytecode_cache = Compiled(f"theme-{mkdocs.__version__}")
+        env.bytecode_cache = Compiled(f"theme {mkdocs.__version__}")
         return env
 
 

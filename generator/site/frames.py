@@ -8,8 +8,10 @@ and every page of the kind fills them. What comes out is what the theme renders 
 import posixpath
 import re
 from collections.abc import Iterator, Mapping
-from dataclasses import dataclass, field
+from dataclasses import field
 from typing import Any, Protocol
+
+from generator.dataclass import dataclass
 
 # An owner's text has no hyphen in it, which stands as an entity: none is ever taken for a hole.
 _HOLE = "hole-of-the-frame-"

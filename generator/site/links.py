@@ -6,11 +6,12 @@ MkDocs checks links in Markdown only; most of ours stand in HTML.
 import posixpath
 import re
 from collections.abc import Iterable, Iterator, Mapping
-from dataclasses import dataclass
 from functools import lru_cache
 from html import unescape
 from types import MappingProxyType
 from urllib.parse import unquote
+
+from generator.dataclass import dataclass
 
 _SCRIPT = re.compile(r"(<script\b[^>]*>).*?</script>", re.DOTALL)
 # Only tags with attributes matter. Possessive repeats keep the reading of a page short.

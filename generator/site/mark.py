@@ -6,11 +6,11 @@ Whatever else lies in the folder is somebody's own, and is never replaced with i
 import datetime
 import hashlib
 from collections.abc import Iterable, Iterator, Mapping
-from dataclasses import dataclass
 from html import unescape
 from pathlib import Path, PurePosixPath
 
 from generator.book.model import Book
+from generator.dataclass import dataclass
 
 SITE_MARK = ".handbook-site"
 MARK_TEXT = "Made by the handbook program, which replaces the files listed here and no others.\n"

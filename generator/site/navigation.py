@@ -4,11 +4,11 @@ Every page carries the whole of the group it stands in, so a group's size is pai
 """
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
 from math import ceil
 from typing import Any
 
 from generator.book.model import Page
+from generator.dataclass import dataclass
 from generator.site.yaml_written import quoted
 
 GROUP_LIMIT = 25

@@ -1,7 +1,5 @@
 """Columns side by side: what several things come to, season by season or weekend by weekend."""
 
-from dataclasses import dataclass
-
 from markupsafe import Markup
 
 from generator.book.charts.drawing import Fill, box, paint, percent, picture, pixels, text_line
@@ -14,6 +12,7 @@ from generator.book.charts.scale import (
     levels,
     scale_top,
 )
+from generator.dataclass import dataclass
 
 LEVEL_PX = 3
 _FILLED = 0.8  # of the room a column has

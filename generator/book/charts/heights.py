@@ -2,7 +2,6 @@
 
 import datetime
 from collections.abc import Sequence
-from dataclasses import dataclass
 
 from markupsafe import Markup
 
@@ -16,6 +15,7 @@ from generator.book.charts.scale import (
     levels,
     scale_top,
 )
+from generator.dataclass import dataclass
 from generator.plan.jobs.job_days import FIRST_OF_SEASON
 from generator.plan.season.open_dates import day_in_season
 

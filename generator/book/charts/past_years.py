@@ -2,11 +2,11 @@
 
 import datetime
 from collections.abc import Sequence
-from dataclasses import dataclass
 
 from markupsafe import Markup
 
 from generator.book.charts.drawing import dot, percent, picture, pixels, rule, text_line
+from generator.dataclass import dataclass
 from generator.plan.model.days import MONTHS
 
 HEAD_PX, FOOT_PX, STEP_PX, EDGE_PX = 24, 24, 11, 8

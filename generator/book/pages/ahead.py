@@ -1,11 +1,9 @@
 """The page of the years ahead: five seasons of work, ground, money and heights, for the owner."""
 
-from dataclasses import dataclass
-
 from generator.book.money_views import season_row
 from generator.book.pages.pictures import acres_picture, work_picture
 from generator.book.pages.written import SEASONS, Written, address_of, from_template
-from generator.plan.model.finding import stopped_in
+from generator.dataclass import dataclass
 from generator.plan.model.job import Job, JobAhead
 from generator.plan.model.place import Place
 from generator.plan.model.plan import Plan
@@ -68,7 +66,7 @@ def _work(plan: Plan, season: SeasonAhead) -> list[tuple[str, list[WorkLine]]]:
 
 
 def _lines(plan: Plan, jobs: tuple[AnyJob, ...]) -> list[WorkLine]:
-    stopped, names = stopped_in(plan.findings), marker_names()
+    stopped, names = plan.stopped(), marker_names()
     same: dict[object, list[AnyJob]] = {}
     for job in jobs:
         same.setdefault((job.dates, job.step.name, job.state.kind, job.state.question), []).append(

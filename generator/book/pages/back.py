@@ -5,12 +5,12 @@ from itertools import groupby
 
 from markupsafe import Markup
 
-from generator.book.marks import figure_identity, label, printed
 from generator.book.model import LeftFolder, Page
 from generator.book.pages.dates import _DATE_KINDS
 from generator.book.pages.subjects import SEEN_BY_READERS
 from generator.book.pages.written import (
     BOOK,
+    NumberShown,
     Written,
     address_of,
     from_template,
@@ -22,7 +22,7 @@ from generator.plan.model.job import Job
 from generator.plan.model.place import Place
 from generator.plan.model.plan import Plan, WindowTold
 from generator.reference.library import sources, words
-from generator.working import Measured, Quantity, Reference, flat_inputs
+from generator.working import Quantity
 
 FOLDED_FROM = 3  # pages that use a source, named in one line up to here
 # How far a source can be trusted, the surest first.
@@ -86,14 +86,12 @@ def _window(plan: Plan, job: Job, told: WindowTold) -> tuple[Job, Place, str, Wi
 
 def workings_page(plan: Plan, written: list[Written]) -> Written:
     """Return every computed number of the book, by its id, with the page it unfolds on."""
-    rows: dict[str, tuple[Quantity, str, str, str]] = {}
+    rows: dict[str, tuple[NumberShown, Markup]] = {}
     for entry in written:
-        for figure in entry.marks.entries():
-            if isinstance(figure, Quantity):
-                anchor = entry.marks.anchors[figure_identity(figure)]
-                href = entry.page.address.removesuffix(".md") + f".html#{anchor}"
-                # wherever it stands it has the same working: the first page is named
-                rows.setdefault(figure.identity, (figure, label(figure), printed(figure), href))
+        page = _html(entry.page.address)
+        for number in entry.numbers:
+            # wherever it stands it has the same working: the first page is named
+            rows.setdefault(number.identity, (number, Markup(f"{page}#{number.anchor}")))
     return from_template(
         plan,
         "workings.md",
@@ -101,10 +99,7 @@ def workings_page(plan: Plan, written: list[Written]) -> Written:
         BOOK,
         "workings",
         ["workings", "formulas"],
-        rows=[
-            (number, told, text, Markup(href))
-            for _, (number, told, text, href) in sorted(rows.items())
-        ],
+        rows=[row for _, row in sorted(rows.items())],
     )
 
 
@@ -122,7 +117,7 @@ def sources_page(plan: Plan, written: list[Written]) -> Written:
     """Return the sources the book's numbers rest on, with the pages that use them."""
     using: dict[str, list[Page]] = {}
     for entry in written:
-        for key in sorted(_source_keys(entry)):
+        for key in sorted(entry.sources):
             using.setdefault(key, []).append(entry.page)
     ordered = sorted(using, key=lambda key: sources()[key].title.lower())
     return from_template(
@@ -148,14 +143,3 @@ def _links(pages: list[Page]) -> tuple[list[tuple[Markup, Markup]], int]:
 
 def _html(address: str) -> str:
     return address.removesuffix(".md") + ".html"
-
-
-def _source_keys(written: Written) -> set[str]:
-    keys = set(written.marks.cited)
-    for figure in written.marks.figures:
-        shown = [figure]
-        if isinstance(figure, Quantity):
-            keys.add(figure.formula.source)
-            shown = [number for _, number in flat_inputs(figure)]
-        keys |= {number.source for number in shown if isinstance(number, Measured | Reference)}
-    return keys

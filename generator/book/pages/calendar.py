@@ -2,7 +2,6 @@
 
 import datetime
 from collections.abc import Callable, Iterable
-from dataclasses import dataclass
 
 from markupsafe import Markup
 
@@ -16,6 +15,7 @@ from generator.book.pages.written import (
     everything_to_do,
     from_template,
 )
+from generator.dataclass import dataclass
 from generator.plan.findings.about_after import AfterCaution
 from generator.plan.jobs.job_days import FIRST_OF_SEASON, LAST_OF_SEASON
 from generator.plan.model.days import Span, comes_back, inside_of

@@ -2,7 +2,6 @@
 
 import datetime
 from collections.abc import Mapping
-from dataclasses import dataclass
 
 from generator.book.content import chapters_for
 from generator.book.pages.counts import OUTCOMES
@@ -20,6 +19,7 @@ from generator.book.pages.written import (
     soil_test_title,
     upkeep_of,
 )
+from generator.dataclass import dataclass
 from generator.inventory.dates import HUNTED
 from generator.inventory.ground import SoilTest
 from generator.inventory.log import LogEntry
@@ -29,7 +29,7 @@ from generator.inventory.woody import Guard, Plant
 from generator.plan.days.shooting import on_stand, weeks
 from generator.plan.jobs.ground import WAY_WORDS
 from generator.plan.model.counts import PlantingCounts
-from generator.plan.model.finding import Finding, stopped_in
+from generator.plan.model.finding import Finding
 from generator.plan.model.job import Job
 from generator.plan.model.place import Place
 from generator.plan.model.plan import ActiveTotal, Plan
@@ -120,7 +120,7 @@ def _shown(plan: Plan, place: Place) -> PlaceShown:
     seen_heights = heights(plan, [planting.id for planting in plantings])
     standing = standing_growth(plan, place)
     curves = {growing.planting.id: growing for growing in standing}
-    stopped = stopped_in(plan.findings)
+    stopped = plan.stopped()
     return PlaceShown(
         place=place,
         typed=typed,

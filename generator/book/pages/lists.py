@@ -1,7 +1,6 @@
 """Lists that open the groups of the book: every place, stand, walk, machine at a glance."""
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 from typing import TypeVar
 
 from generator.book.content import BOOK_PARTS, written_for
@@ -20,6 +19,7 @@ from generator.book.pages.written import (
     everything_to_do,
     from_template,
 )
+from generator.dataclass import dataclass
 from generator.inventory.log import LogEntry
 from generator.inventory.places import Screen, hidden_by
 from generator.plan.findings.order import older_than_a_year

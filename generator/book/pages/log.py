@@ -19,12 +19,8 @@ def log_seasons(plan: Plan) -> list[int]:
     return sorted({season_of(entry.done_on) for entry in plan.entries}, reverse=True)
 
 
-def log_pages(plan: Plan) -> list[Written]:
-    """Return a page for each season of the log."""
-    return [_page(plan, season) for season in log_seasons(plan)]
-
-
-def _page(plan: Plan, season: int) -> Written:
+def log_page(plan: Plan, season: int) -> Written:
+    """Return the page of a season of the log."""
     names = names_of(plan)
     entries = [entry for entry in plan.entries if season_of(entry.done_on) == season]
     return from_template(

@@ -13,7 +13,6 @@ from generator.book.pages.written import (
     from_template,
     jobs_with_places,
 )
-from generator.plan.model.finding import stopped_in
 from generator.plan.model.job import Job
 from generator.plan.model.plan import Plan
 from generator.plan.money.budget import (
@@ -68,7 +67,7 @@ def buy_page(plan: Plan) -> Written:
 
 def money_page(plan: Plan) -> Written:
     """Return what is planned, spent and paid back, and the hours by job and month."""
-    words, bought, stopped = _words(plan), plan.buying.purchases, stopped_in(plan.findings)
+    words, bought, stopped = _words(plan), plan.buying.purchases, plan.stopped()
     jobs = {job.id: (job, place) for job, _, place in jobs_with_places(plan, plan.jobs)}
     hirers = {
         job.id: hire

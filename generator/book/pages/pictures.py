@@ -1,13 +1,12 @@
 """Pictures of the plan's numbers: acres by age, hours by weekend, money by season, heights."""
 
-from dataclasses import dataclass
-
 from markupsafe import Markup
 
 from generator.book.charts.columns import Column, Columns, Piece, columns_drawn
 from generator.book.charts.drawing import Fill, dot_sample, key, line_sample
 from generator.book.charts.heights import Height, HeightPicture, Line
 from generator.book.charts.heights import heights_drawn as heights
+from generator.dataclass import dataclass
 from generator.inventory.log import LogEntry
 from generator.inventory.places import Planting
 from generator.inventory.season import season_of

@@ -2,8 +2,8 @@
 
 import datetime
 from collections.abc import Collection
-from dataclasses import dataclass
 
+from generator.dataclass import dataclass
 from generator.inventory.log import LogEntry
 from generator.inventory.places import Stand
 from generator.plan.model.plan import Plan

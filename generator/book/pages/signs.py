@@ -1,13 +1,13 @@
 """The page of season signs: every sign with what it rests on and every year of the record."""
 
 import datetime
-from dataclasses import dataclass
 
 from markupsafe import Markup
 
 from generator.book.charts.past_years import YearDots, years_drawn
 from generator.book.origin import origin_words
 from generator.book.pages.written import WORK, Written, from_template
+from generator.dataclass import dataclass
 from generator.plan.model.markers import HeatOfYears, MarkerFound
 from generator.plan.model.plan import Plan
 from generator.plan.season.open_dates import day_in_season

@@ -1,26 +1,27 @@
 """A finished page, and the way every page is written from its template."""
 
 import datetime
-from collections.abc import Iterable
-from dataclasses import dataclass, replace
-from typing import Any
+from collections.abc import Iterable, Iterator
+from dataclasses import replace
+from typing import Any, NamedTuple
 
 from markupsafe import Markup
 
-from generator.book.marks import Marks
+from generator.book.marks import Marks, figure_identity, label, printed
 from generator.book.model import Page, SearchRecord
 from generator.book.render import render, workings_block
 from generator.book.text import inert, searchable
+from generator.dataclass import dataclass
 from generator.inventory.ground import SoilTest
 from generator.inventory.schema import KeptUp
 from generator.plan.model.buying import Purchase
 from generator.plan.model.days import day_words
-from generator.plan.model.finding import stopped_in
 from generator.plan.model.items import StockItem
 from generator.plan.model.job import Job, UpkeepJob
 from generator.plan.model.place import Place
 from generator.plan.model.plan import Plan
 from generator.reference.steps import StepPlan
+from generator.working import Measured, Quantity, Reference, flat_inputs
 
 WORK, PLACES, STANDS, ROUTES = "Work", "Places", "Stands", "Routes"
 SEED, PRODUCTS, EQUIPMENT, CHAPTERS = "Seed", "Products", "Equipment", "Chapters"
@@ -34,12 +35,22 @@ BUDGET_CSV, BUY_CSV, BUDGET_XLSX = "budget.csv", "buy.csv", "budget.xlsx"
 RECORDS_CSV = "records.csv"
 
 
+class NumberShown(NamedTuple):
+    """A computed number of a page: its id, what it is called, as printed, where it unfolds."""
+
+    identity: str
+    label: str
+    printed: str
+    anchor: str
+
+
 @dataclass(frozen=True, slots=True)
 class Written:
-    """A finished page with the numbers it shows."""
+    """A finished page with the numbers it shows and the sources it rests on."""
 
     page: Page
-    marks: Marks
+    numbers: tuple[NumberShown, ...]
+    sources: frozenset[str]
 
 
 def from_template(
@@ -78,7 +89,25 @@ def finished(
     # An anchor made from the words of a title could be one that a number on the page has.
     heading = f"# {inert(title)} {{: #{TITLE_ANCHOR} }}\n\n"
     markdown = heading + body + workings_block(marks)
-    return Written(Page(address, inert(title), group, markdown, record, safety_keys), marks)
+    page = Page(address, inert(title), group, str(markdown), record, safety_keys)
+    return Written(page, tuple(_numbers(marks)), frozenset(_sources(marks)))
+
+
+def _numbers(marks: Marks) -> Iterator[NumberShown]:
+    for figure in marks.entries():
+        if isinstance(figure, Quantity):
+            anchor = marks.anchors[figure_identity(figure)]
+            yield NumberShown(figure.identity, label(figure), printed(figure), anchor)
+
+
+def _sources(marks: Marks) -> Iterator[str]:
+    yield from marks.cited
+    for figure in marks.figures:
+        shown = [figure]
+        if isinstance(figure, Quantity):
+            yield figure.formula.source
+            shown = [number for _, number in flat_inputs(figure)]
+        yield from (number.source for number in shown if isinstance(number, Measured | Reference))
 
 
 def place_of(plan: Plan, job: Job) -> Place:
@@ -87,11 +116,7 @@ def place_of(plan: Plan, job: Job) -> Place:
     Where two of the owner's plantings there want the same step in one season, its name says which.
     """
     place = plan.place(job.place_id)
-    beside = (
-        other
-        for other in plan.jobs
-        if other.place_id == job.place_id and other.planting_id != job.planting_id
-    )
+    beside = (other for other in plan.jobs_on(job.place_id) if other.planting_id != job.planting_id)
     alike = any((other.step.name, other.season) == (job.step.name, job.season) for other in beside)
     if alike and plan.reader == "owner":
         return replace(place, name=f"{place.name} ({job.planting_id})")
@@ -151,12 +176,12 @@ def plan_of_upkeep(plan: Plan, kept: KeptUp) -> StepPlan | None:
 
 def upkeep_of(plan: Plan, subject_id: str) -> dict[int, list[UpkeepJob]]:
     """Return the jobs of a stand, a walk or a water hole by their season."""
-    mine = [job for job in plan.upkeep if job.subject.id == subject_id]
+    mine = plan.upkeep_of(subject_id)
     seasons = sorted({job.season for job in mine})
     return {season: [job for job in mine if job.season == season] for season in seasons}
 
 
 def jobs_with_places(plan: Plan, jobs: Iterable[Job]) -> list[tuple[Job, bool, Place]]:
     """Return jobs as lists of them show them: each, whether it is stopped, and its place."""
-    stopped = stopped_in(plan.findings)
+    stopped = plan.stopped()
     return [(job, job.id in stopped, place_of(plan, job)) for job in jobs]

@@ -7,8 +7,8 @@ with what it corrects: that may be where it belongs, or where it never was.
 
 import datetime
 from collections.abc import Iterable, Iterator, Mapping
-from dataclasses import dataclass
 
+from generator.dataclass import dataclass
 from generator.inventory.equipment import Sprayer
 from generator.inventory.fields import Where
 from generator.inventory.log import LogEntry

@@ -3,8 +3,8 @@
 import datetime
 import math
 from collections.abc import Iterable, Iterator
-from dataclasses import dataclass
 
+from generator.dataclass import dataclass
 from generator.inventory.label import ActiveStrength, CropDays, Use
 from generator.inventory.places import PlantedGround
 from generator.inventory.stock import Product

@@ -1,7 +1,6 @@
 """Third stage: what jobs, log, papers and stands say to each other, once each job is planned."""
 
-from dataclasses import dataclass
-
+from generator.dataclass import dataclass
 from generator.plan.after.crop_dangers import crop_cautions
 from generator.plan.after.later import later_findings, sprayed_later
 from generator.plan.after.plant_back import decide

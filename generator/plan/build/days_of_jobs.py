@@ -2,8 +2,9 @@
 
 import datetime
 from collections.abc import Mapping
-from dataclasses import dataclass, replace
+from dataclasses import replace
 
+from generator.dataclass import dataclass
 from generator.inventory.schema import Inventory
 from generator.plan.build.season_jobs import SeasonJobs
 from generator.plan.build.typed_and_logged import Logged

@@ -4,8 +4,8 @@ from __future__ import annotations
 
 import datetime
 from collections.abc import Iterable, Iterator, Mapping
-from dataclasses import dataclass
 
+from generator.dataclass import dataclass
 from generator.inventory.ground import SoilTest
 from generator.inventory.schema import Reader
 from generator.inventory.season import season_of

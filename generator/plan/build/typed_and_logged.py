@@ -2,8 +2,8 @@
 
 import datetime
 from collections.abc import Mapping
-from dataclasses import dataclass
 
+from generator.dataclass import dataclass
 from generator.inventory.log import LogEntry
 from generator.inventory.problems import listed
 from generator.inventory.schema import Inventory

@@ -3,7 +3,6 @@
 import datetime
 import math
 from collections.abc import Iterable, Iterator, Mapping, Sequence
-from dataclasses import dataclass
 
 from generator.compute.climate_spread import at_share_days
 from generator.compute.suited import (
@@ -18,6 +17,7 @@ from generator.compute.suited import (
     running_days,
     storm_after_days,
 )
+from generator.dataclass import dataclass
 from generator.inventory.weather import DailyRecord
 from generator.plan.findings.about_days import DayCaution
 from generator.plan.findings.order import finding

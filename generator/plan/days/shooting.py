@@ -6,9 +6,9 @@ times of the sun may be off is taken from both ends first.
 
 import datetime
 from collections.abc import Callable, Iterable, Iterator
-from dataclasses import dataclass
 
 from generator.compute import sun
+from generator.dataclass import dataclass
 from generator.inventory.dates import ALL_PLACES, CLOCK, HUNTED, ShootingHours
 from generator.inventory.schema import Inventory
 from generator.plan.findings.about_days import DayCaution

@@ -1,7 +1,6 @@
 """Wind and dry hours that every label in a tank allows: the tightest that is typed counts."""
 
-from dataclasses import dataclass
-
+from generator.dataclass import dataclass
 from generator.inventory.label import WindRange
 from generator.plan.model.work import Mix
 from generator.working import Given

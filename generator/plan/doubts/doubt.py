@@ -1,8 +1,8 @@
 """One thing the log says that cannot be, or hardly, and the line of the log that settles it."""
 
 from collections.abc import Iterable, Mapping
-from dataclasses import dataclass
 
+from generator.dataclass import dataclass
 from generator.inventory.log import LogEntry
 from generator.inventory.places import PlantedGround, Planting
 from generator.inventory.season import season_of

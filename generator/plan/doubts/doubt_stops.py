@@ -2,8 +2,9 @@
 
 import datetime
 from collections.abc import Iterable, Iterator, Mapping
-from dataclasses import dataclass, replace
+from dataclasses import replace
 
+from generator.dataclass import dataclass
 from generator.inventory.label import LabelCard, Use, YearlyLimit
 from generator.inventory.log import LogEntry
 from generator.inventory.schema import Inventory

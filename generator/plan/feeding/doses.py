@@ -1,9 +1,9 @@
 """Doses of fertilizer: phosphate, potash, then nitrogen, each less what is carried along."""
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 
 from generator.compute import fertility
+from generator.dataclass import dataclass
 from generator.inventory.ground import NutrientNeed
 from generator.inventory.spreadable import Fertilizer
 from generator.plan.model.work import Nutrient

@@ -4,9 +4,9 @@ At the sowing of native grass nitrogen is not topped up, whatever is typed: it f
 """
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 
 from generator.compute import fertility
+from generator.dataclass import dataclass
 from generator.inventory.ground import SoilTest
 from generator.inventory.spreadable import Fertilizer
 from generator.plan.feeding.doses import (

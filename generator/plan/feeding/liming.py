@@ -1,10 +1,10 @@
 """A liming job: the lab's need on its own base, in tons of the lime at hand, and how many times."""
 
 from collections.abc import Mapping
-from dataclasses import dataclass
 from types import MappingProxyType
 
 from generator.compute import lime as rates
+from generator.dataclass import dataclass
 from generator.inventory.ground import LimeNeed, SoilTest
 from generator.inventory.spreadable import Lime
 from generator.plan.feeding.fertilizing import bags

@@ -1,8 +1,9 @@
 """What a stop, a caution or a note says: to the owner, to others, and its cure."""
 
-from dataclasses import dataclass
 from enum import Enum
 from typing import Literal
+
+from generator.dataclass import dataclass
 
 LABEL_CHAPTER = "label-card"
 TAG_CHAPTER = "seed-tag"

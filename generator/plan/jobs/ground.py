@@ -5,10 +5,11 @@ both of its long sides.
 """
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from typing import Literal
 
 from generator.compute import area
+from generator.dataclass import dataclass
 from generator.geometry import geodesic
 from generator.geometry.corners import corner_numbers, line_numbers
 from generator.inventory.fields import Points, Where, rules_of

@@ -2,8 +2,8 @@
 
 import datetime
 from collections.abc import Iterator, Mapping, Sequence
-from dataclasses import dataclass
 
+from generator.dataclass import dataclass
 from generator.inventory.places import PlantedGround, Planting, Work
 from generator.inventory.schema import Inventory
 from generator.inventory.woody import Plant

@@ -6,8 +6,9 @@ unsure or in disagreement is not cleared.
 """
 
 from collections.abc import Iterator
-from dataclasses import dataclass, fields
+from dataclasses import fields
 
+from generator.dataclass import dataclass
 from generator.inventory.fields import Record, rules_of
 from generator.inventory.label import Covers, LabelCard, Use
 from generator.inventory.stock import Product

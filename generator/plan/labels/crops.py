@@ -3,9 +3,9 @@
 import datetime
 import unicodedata
 from collections.abc import Mapping
-from dataclasses import dataclass
 from functools import cache
 
+from generator.dataclass import dataclass
 from generator.inventory.label import ALL_OTHER_KINDS, NO_KIND, CropDays
 from generator.inventory.places import PlantedGround, Planting
 from generator.inventory.season import season_of

@@ -2,8 +2,9 @@
 
 import datetime
 from collections.abc import Iterable, Iterator, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import replace
 
+from generator.dataclass import dataclass
 from generator.inventory.equipment import Sprayer
 from generator.inventory.label import ActiveStrength
 from generator.inventory.stock import Product

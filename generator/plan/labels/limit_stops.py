@@ -1,10 +1,11 @@
 """Stops of a rate against a card's limits: at one time, in a year, each as the card counts it."""
 
 from collections.abc import Iterator
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from typing import TypeGuard
 
 from generator.compute import buying, dose
+from generator.dataclass import dataclass
 from generator.inventory.label import LabelCard, Use, YearlyLimit
 from generator.inventory.stock import Product
 from generator.plan.findings.about_labels import LabelStop

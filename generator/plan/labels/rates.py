@@ -1,8 +1,7 @@
 """Rates of a spray job and of a label's use, brought to one basis so that they can be compared."""
 
-from dataclasses import dataclass
-
 from generator.compute import buying, dose
+from generator.dataclass import dataclass
 from generator.inventory.label import ActiveStrength, LabelCard
 from generator.inventory.places import Partner, Work
 from generator.reference.active_names import ActiveName, most_alike

@@ -1,8 +1,8 @@
 """Why a product may not go onto a place yet: what its card says against the job."""
 
 from collections.abc import Iterator
-from dataclasses import dataclass
 
+from generator.dataclass import dataclass
 from generator.inventory.fields import Where
 from generator.inventory.label import Bulletin, LabelCard, Use
 from generator.inventory.places import Partner, Work

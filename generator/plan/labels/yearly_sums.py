@@ -6,11 +6,11 @@ amount decides.
 
 import datetime
 from collections.abc import Iterable
-from dataclasses import dataclass
 from itertools import product
 from typing import Literal
 
 from generator.compute.buying import TOTAL_FL_OZ_PER_AC, TOTAL_RATE
+from generator.dataclass import dataclass
 from generator.inventory.label import LabelCard, YearlyLimit
 from generator.plan.labels.crops import Crop
 from generator.plan.labels.rates import ActiveRate, JobRate, as_product, counted_basis, is_dry

@@ -3,8 +3,8 @@
 import datetime
 from collections import defaultdict
 from collections.abc import Mapping
-from dataclasses import dataclass
 
+from generator.dataclass import dataclass
 from generator.inventory.log import LogEntry
 from generator.plan.jobs.request import JobRequest
 from generator.plan.log.done import entries_on, finished_on

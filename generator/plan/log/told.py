@@ -2,8 +2,8 @@
 
 import datetime
 from collections.abc import Iterable, Iterator, Mapping
-from dataclasses import dataclass
 
+from generator.dataclass import dataclass
 from generator.inventory.log import LogEntry, Used
 from generator.inventory.schema import Inventory
 from generator.inventory.stock import Product

@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 import datetime
-from dataclasses import dataclass
 from typing import Literal
 
+from generator.dataclass import dataclass
 from generator.plan.model.items import StockItem
 from generator.plan.model.job import Job
 from generator.working import Given, Quantity

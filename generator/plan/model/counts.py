@@ -1,9 +1,10 @@
 """What counts of a planting say, and when what may be sown on a place, as the plan keeps them."""
 
 import datetime
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from typing import Literal
 
+from generator.dataclass import dataclass
 from generator.inventory.counted import Counted, NoxiousWeed, WeedSeen
 from generator.inventory.label import CropDays
 from generator.inventory.log import LogEntry

@@ -3,9 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Iterable
-from dataclasses import dataclass, field
+from dataclasses import field
 from typing import Literal, get_args
 
+from generator.dataclass import dataclass
 from generator.working import Figure
 
 Severity = Literal["stop", "caution", "note"]

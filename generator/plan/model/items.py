@@ -2,9 +2,10 @@
 
 import datetime
 from collections.abc import Iterator, Mapping
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from typing import Any
 
+from generator.dataclass import dataclass
 from generator.inventory.fields import Where
 from generator.inventory.kept import kept_lists, kept_units
 from generator.inventory.places import PlantedGround, Planting, Work

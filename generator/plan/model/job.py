@@ -4,9 +4,10 @@ from __future__ import annotations
 
 import datetime
 from collections.abc import Iterator
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from typing import Literal
 
+from generator.dataclass import dataclass
 from generator.inventory.schema import KeptUp
 from generator.plan.model.days import Span
 from generator.plan.model.finding import SafetyLine

@@ -2,9 +2,10 @@
 
 import datetime
 from collections.abc import Mapping
-from dataclasses import dataclass, field
+from dataclasses import field
 from typing import Literal
 
+from generator.dataclass import dataclass
 from generator.inventory.fields import SeasonMarker
 from generator.inventory.schema import SeasonMarkers
 from generator.inventory.weather import (

@@ -2,9 +2,9 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from typing import Literal
 
+from generator.dataclass import dataclass
 from generator.inventory.fields import Where
 from generator.inventory.places import PlantedGround
 from generator.working import Quantity

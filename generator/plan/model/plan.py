@@ -4,8 +4,9 @@ from __future__ import annotations
 
 import datetime
 from collections.abc import Mapping
-from dataclasses import dataclass, field
+from dataclasses import field
 
+from generator.dataclass import dataclass
 from generator.inventory.dates import DateRange, ShootingHours
 from generator.inventory.drill import Drill
 from generator.inventory.equipment import Measure, Sprayer, Spreader
@@ -23,7 +24,7 @@ from generator.inventory.woody import Guard, Plant
 from generator.plan.model.buying import NOTHING_BOUGHT, Buying
 from generator.plan.model.counts import NOTHING_DECIDED, Decided
 from generator.plan.model.days import Span
-from generator.plan.model.finding import Finding, Unanswered
+from generator.plan.model.finding import Finding, Unanswered, stopped_in
 from generator.plan.model.items import StockItem
 from generator.plan.model.job import Job, JobAhead, UpkeepJob
 from generator.plan.model.markers import WeatherSeen
@@ -191,6 +192,17 @@ class Land:
     step_plans: tuple[StepPlan, ...] = ()
 
 
+@dataclass(slots=True)
+class _LookedUp:
+    """What is asked for by its id again and again, put in order when it is first asked for."""
+
+    places: dict[str, Place] = field(default_factory=dict)
+    jobs: dict[str, list[Job]] = field(default_factory=dict)
+    findings: dict[str, list[Finding]] = field(default_factory=dict)
+    upkeep: dict[str, list[UpkeepJob]] = field(default_factory=dict)
+    stopped: frozenset[str] | None = None
+
+
 @dataclass(frozen=True, slots=True)
 class Plan:
     """Everything one reader's book is made from."""
@@ -223,10 +235,37 @@ class Plan:
     suited_days: Mapping[str, CountedDays] = field(default_factory=dict)
     wind_use: Mapping[str, WindUse] = field(default_factory=dict)
 
+    _looked_up: _LookedUp = field(init=False, repr=False, compare=False, default_factory=_LookedUp)
+
     def findings_on(self, subject: str) -> tuple[Finding, ...]:
         """Return the findings on one job, place or thing, the gravest first."""
-        return tuple(finding for finding in self.findings if finding.subject == subject)
+        if not self._looked_up.findings:
+            for finding in self.findings:
+                self._looked_up.findings.setdefault(finding.subject, []).append(finding)
+        return tuple(self._looked_up.findings.get(subject, ()))
+
+    def stopped(self) -> frozenset[str]:
+        """Return the jobs, places and things on which a stop stands."""
+        if self._looked_up.stopped is None:
+            self._looked_up.stopped = stopped_in(self.findings)
+        return self._looked_up.stopped
+
+    def upkeep_of(self, subject_id: str) -> tuple[UpkeepJob, ...]:
+        """Return the jobs of a stand, a walk or a water hole, in their order."""
+        if not self._looked_up.upkeep:
+            for job in self.upkeep:
+                self._looked_up.upkeep.setdefault(job.subject.id, []).append(job)
+        return tuple(self._looked_up.upkeep.get(subject_id, ()))
+
+    def jobs_on(self, place_id: str) -> tuple[Job, ...]:
+        """Return the jobs of a place, in their order."""
+        if not self._looked_up.jobs:
+            for job in self.jobs:
+                self._looked_up.jobs.setdefault(job.place_id, []).append(job)
+        return tuple(self._looked_up.jobs.get(place_id, ()))
 
     def place(self, place_id: str) -> Place:
-        """Return the place of this id. Raises StopIteration for an unknown one."""
-        return next(place for place in self.places if place.id == place_id)
+        """Return the place of this id. Raises KeyError for an unknown one."""
+        if not self._looked_up.places:
+            self._looked_up.places.update({place.id: place for place in self.places})
+        return self._looked_up.places[place_id]

@@ -2,8 +2,8 @@
 
 import datetime
 from collections.abc import Iterable, Iterator
-from dataclasses import dataclass
 
+from generator.dataclass import dataclass
 from generator.inventory.label import LabelCard
 from generator.inventory.log import LogEntry, Used
 from generator.inventory.people import Applicator

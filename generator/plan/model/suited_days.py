@@ -1,7 +1,6 @@
 """What was counted of past days: how many suited a job, and in how many the wind did."""
 
-from dataclasses import dataclass
-
+from generator.dataclass import dataclass
 from generator.plan.model.days import Span
 from generator.reference.suited import Suits
 

@@ -1,7 +1,6 @@
 """A water hole as the plan keeps it."""
 
-from dataclasses import dataclass
-
+from generator.dataclass import dataclass
 from generator.inventory.ground import WaterHole
 from generator.working import Given, Quantity
 

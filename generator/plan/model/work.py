@@ -7,9 +7,9 @@ asks here.
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
-from dataclasses import dataclass
 
 from generator.compute.buying import TOTAL_COUNT
+from generator.dataclass import dataclass
 from generator.inventory.drill import Drill, DrillTest
 from generator.inventory.equipment import Measure, Sprayer, SprayerTest, Spreader, SpreaderTest
 from generator.inventory.label import LabelCard, Use

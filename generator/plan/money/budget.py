@@ -7,15 +7,15 @@ from __future__ import annotations
 
 import datetime
 from collections.abc import Iterable, Iterator, Mapping
-from dataclasses import dataclass, replace
+from dataclasses import replace
 
 from generator.compute.buying import NEEDED, TOTAL_USD
 from generator.compute.money import USED
+from generator.dataclass import dataclass
 from generator.inventory.log import LogEntry
 from generator.plan.log.entries import entries_about
 from generator.plan.log.stock import needed_after_use, on_hand_now, there_to_plan_with
 from generator.plan.model.buying import Buying, JobNeed, Missed, Purchase, TooLate
-from generator.plan.model.finding import stopped_in
 from generator.plan.model.items import StockItem, in_unit
 from generator.plan.model.job import Job
 from generator.plan.model.plan import BudgetLine, Plan
@@ -172,7 +172,7 @@ def _missed(plan: Plan) -> Iterator[Missed]:
 
 def _not_yet(plan: Plan) -> Iterator[StockItem]:
     needed = {line.item_id for line in plan.lines}
-    stopped = stopped_in(plan.findings)
+    stopped = plan.stopped()
     held = {
         item for job in plan.jobs if job.id in stopped and job.state.is_ahead for item in job.needs
     }

@@ -1,11 +1,11 @@
 """Hours of jobs with a machine, and the lines of fuel, rent and hire that come of them."""
 
 from collections.abc import Iterator, Mapping
-from dataclasses import dataclass
 
 from generator.compute import field_work as work
 from generator.compute import money
 from generator.compute.buying import TOTAL_AC, TOTAL_HOURS
+from generator.dataclass import dataclass
 from generator.inventory.machine import Machine
 from generator.inventory.money import Hire
 from generator.inventory.places import PlantedGround
@@ -36,7 +36,7 @@ def work_times(
     """Return the hours of every job still to be done for which a machine is named."""
     plantings = {planting.id: planting for place in places for planting in place.plantings}
     by_id = {machine.id: machine for machine in machines}
-    stopped = stopped_in(plan.findings)
+    stopped = plan.stopped()
     found = []
     for job in plan.jobs:
         asked = work_of(plantings[job.planting_id], job.step)

@@ -4,10 +4,10 @@ import calendar
 import datetime
 import itertools
 from collections.abc import Iterable
-from dataclasses import dataclass
 
 from generator.compute.buying import TOTAL_HOURS
 from generator.compute.free_hours import FREE
+from generator.dataclass import dataclass
 from generator.inventory.people import MONTH_KEYS as MONTH_KEYS
 from generator.inventory.people import Helper
 from generator.plan.findings.about_money import MoneyCaution

@@ -1,10 +1,10 @@
 """Money and hours: what is planned, spent and paid back, and when the hours fall."""
 
 import datetime
-from dataclasses import dataclass
 
 from generator.compute.buying import TOTAL_AC, TOTAL_HOURS, TOTAL_USD
 from generator.compute.money import CAPPED, NET, SHARE_BY_AREA, SHARE_OF_COST
+from generator.dataclass import dataclass
 from generator.inventory.log import LogEntry
 from generator.inventory.money import CostShare
 from generator.inventory.season import season_of

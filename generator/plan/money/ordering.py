@@ -2,8 +2,8 @@
 
 import datetime
 from collections.abc import Sequence
-from dataclasses import dataclass
 
+from generator.dataclass import dataclass
 from generator.plan.model.buying import JobNeed, Order, OrderState
 from generator.plan.model.items import StockItem
 from generator.plan.model.job import Job

@@ -3,8 +3,6 @@
 No package is bought for less than a hundredth of it: what is short then is told.
 """
 
-from dataclasses import dataclass
-
 from generator.compute.buying import (
     COST,
     COST_OF_NONE,
@@ -20,6 +18,7 @@ from generator.compute.stock import (
     SHORT_BY,
     SHORT_OF,
 )
+from generator.dataclass import dataclass
 from generator.plan.model.items import StockItem, in_unit
 from generator.working import Given, Quantity, whole_up
 

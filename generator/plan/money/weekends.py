@@ -2,10 +2,10 @@
 
 import datetime
 from collections.abc import Iterator
-from dataclasses import dataclass
 
 from generator.compute.buying import TOTAL_HOURS
 from generator.compute.free_hours import DONE_ON_A_WEEKEND, FREE_ON_A_WEEKEND, HOURS_LEFT
+from generator.dataclass import dataclass
 from generator.inventory.people import MONTH_KEYS, Helper
 from generator.plan.jobs.job_days import LAST_OF_SEASON
 from generator.plan.model.days import ONE_DAY

@@ -2,8 +2,8 @@
 
 import re
 from collections.abc import Iterable, Iterator
-from dataclasses import dataclass
 
+from generator.dataclass import dataclass
 from generator.inventory.ground import WaterHole
 from generator.inventory.places import YES, PlantedGround, Route, Stand
 from generator.inventory.schema import Inventory, Reader

@@ -7,8 +7,9 @@ that one. What is not handed over is named nowhere, also where a walk handed ove
 
 import datetime
 from collections.abc import Iterable, Mapping
-from dataclasses import dataclass, field
+from dataclasses import field
 
+from generator.dataclass import dataclass
 from generator.inventory.dates import ALL_PLACES
 from generator.inventory.log import LogEntry
 from generator.inventory.log_seen import Inspected

@@ -5,8 +5,8 @@ may not see are withheld. Ids, files and lines of the owner's folder never pass.
 """
 
 from collections.abc import Iterator, Mapping
-from dataclasses import dataclass
 
+from generator.dataclass import dataclass
 from generator.plan.model.finding import SafetyLine
 from generator.plan.model.job import DateReason, Job, JobDays, JobState, OpenDates
 from generator.plan.model.work import (

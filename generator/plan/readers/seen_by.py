@@ -5,8 +5,8 @@ all is made in `handed`.
 """
 
 from collections.abc import Mapping
-from dataclasses import dataclass
 
+from generator.dataclass import dataclass
 from generator.inventory.page_names import slug
 from generator.inventory.schema import PARTNER, Reader
 from generator.plan.findings.order import in_order

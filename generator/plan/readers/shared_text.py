@@ -5,8 +5,9 @@ is made from; so nothing is asked of text that never reaches them.
 """
 
 from collections.abc import Iterable, Iterator, Mapping
-from dataclasses import dataclass, fields, is_dataclass
+from dataclasses import fields, is_dataclass
 
+from generator.dataclass import dataclass
 from generator.inventory.fields import Record, Where, rules_of
 from generator.inventory.places import PlantedGround, Route, Stand
 from generator.inventory.schema import Inventory, Reader

@@ -3,7 +3,6 @@
 import datetime
 import math
 from collections.abc import Callable, Sequence
-from dataclasses import dataclass
 
 from generator.compute.climate_days import (
     emergence_days,
@@ -23,6 +22,7 @@ from generator.compute.climate_heat import (
 )
 from generator.compute.climate_soil import soil_f
 from generator.compute.climate_spread import at_share_days, filled_f
+from generator.dataclass import dataclass
 from generator.inventory.weather import DailyRecord
 from generator.plan.model.markers import HeatOfYears, Left, Series
 from generator.reference.library import values

@@ -2,11 +2,11 @@
 
 import datetime
 from collections.abc import Callable
-from dataclasses import dataclass
 from typing import TypeVar
 
 from generator.compute.spray import FARTHEST_NOZZLE
 from generator.compute.swath import SWATH_GROUND
+from generator.dataclass import dataclass
 from generator.inventory.drill import Drill, DrillTest
 from generator.inventory.equipment import Sprayer, SprayerTest, Spreader, SpreaderTest
 from generator.plan.model.plan import Land

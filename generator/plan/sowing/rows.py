@@ -1,9 +1,9 @@
 """Rows of trees and shrubs: what is planted, guarded and replaced, and what is to be said of it."""
 
 from collections.abc import Iterator
-from dataclasses import dataclass
 
 from generator.compute import woody
+from generator.dataclass import dataclass
 from generator.inventory.woody import Guard, Plant, WoodyRow
 from generator.plan.findings.about_sowing import SowCaution, SowNote
 from generator.plan.findings.order import finding

@@ -1,9 +1,8 @@
 """What a pound of live seed costs, lot by lot: the way to compare two bags."""
 
-from dataclasses import dataclass
-
 from generator.compute.seed import PLS_FRACTION
 from generator.compute.seed_rate import PLS_POUND
+from generator.dataclass import dataclass
 from generator.inventory.stock import SeedLot
 from generator.plan.model.plan import Plan
 from generator.working import Quantity

@@ -6,10 +6,10 @@ first that does not fit whole gets what is left over part of its acres; the othe
 
 import datetime
 from collections.abc import Sequence
-from dataclasses import dataclass
 
 from generator.compute import buying, seed_short
 from generator.compute.stock import STILL
+from generator.dataclass import dataclass
 from generator.inventory.log import LogEntry
 from generator.inventory.schema import Inventory
 from generator.inventory.stock import SeedLot

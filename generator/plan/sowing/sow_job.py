@@ -2,8 +2,8 @@
 
 import datetime
 from collections.abc import Iterable, Iterator, Mapping
-from dataclasses import dataclass
 
+from generator.dataclass import dataclass
 from generator.inventory.drill import Drill
 from generator.inventory.equipment import Spreader
 from generator.inventory.log import LogEntry

@@ -2,9 +2,9 @@
 
 import math
 from collections.abc import Sequence
-from dataclasses import dataclass
 from itertools import pairwise
 
+from generator.dataclass import dataclass
 from generator.inventory.log import LogEntry
 from generator.plan.labels.rates import ROUNDING
 from generator.plan.log.told import latest_day, part_told

@@ -7,10 +7,11 @@ plan. What an entry leaves out stands as a gap, and nothing is cleared by it.
 
 import datetime
 from collections.abc import Iterable, Iterator, Mapping, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import replace
 
 from generator.compute import applied
 from generator.compute.buying import TOTAL_FL_OZ_PER_AC, TOTAL_RATE
+from generator.dataclass import dataclass
 from generator.inventory.label import LabelCard
 from generator.inventory.log import LogEntry
 from generator.inventory.schema import Inventory

@@ -1,9 +1,9 @@
 """What is shut on the passes of a spraying, how they lap, where they run and are steered."""
 
 from collections.abc import Mapping
-from dataclasses import dataclass
 
 from generator.compute import lanes, lapped, steering
+from generator.dataclass import dataclass
 from generator.working import Figure, Quantity
 
 

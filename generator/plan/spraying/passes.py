@@ -5,9 +5,10 @@ end at the edges of the place; what the passes are then wider than it is shared 
 them, all alike. A single pass runs along the middle, and what it is wider falls beside the place.
 """
 
-from dataclasses import dataclass, replace
+from dataclasses import replace
 
 from generator.compute import lanes, lapped, spray, spread
+from generator.dataclass import dataclass
 from generator.plan.jobs.request import JobRequest
 from generator.plan.labels.rates import ROUNDING
 from generator.plan.spraying.pass_places import (

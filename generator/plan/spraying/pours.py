@@ -1,9 +1,9 @@
 """What is measured into a tank: its rate, and the limits within which a mark may round it."""
 
 import math
-from dataclasses import dataclass
 
 from generator.compute import dose
+from generator.dataclass import dataclass
 from generator.inventory.label import LabelCard, Use, YearlyLimit
 from generator.inventory.places import AdjuvantUsed
 from generator.inventory.stock import Adjuvant

@@ -1,9 +1,9 @@
 """Ground that is sprayed where it is not the whole place, and mixes stated in percent."""
 
 from collections.abc import Iterable, Iterator
-from dataclasses import dataclass
 
 from generator.compute import dose
+from generator.dataclass import dataclass
 from generator.inventory.label import LabelCard, Setback, Use
 from generator.plan.findings.about_spraying import SprayStop
 from generator.plan.findings.order import finding

@@ -2,8 +2,8 @@
 
 import datetime
 from collections.abc import Iterator
-from dataclasses import dataclass
 
+from generator.dataclass import dataclass
 from generator.inventory.label import CarrierRange, LabelCard, Use, year_in
 from generator.inventory.places import AdjuvantUsed
 from generator.inventory.schema import Inventory, Workers

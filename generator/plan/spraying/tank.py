@@ -1,9 +1,9 @@
 """Tank loads of a cleared spraying: water and what goes into it, rounded to marks."""
 
 from collections.abc import Iterator
-from dataclasses import dataclass
 
 from generator.compute import dose, fill, spray
+from generator.dataclass import dataclass
 from generator.inventory.equipment import Measure, Sprayer, SprayerTest
 from generator.inventory.stock import Adjuvant, Product
 from generator.plan.jobs.slope import BY_HAND

@@ -6,8 +6,9 @@ spraying that names no sprayer may have gone through any of them.
 
 import datetime
 from collections.abc import Iterable
-from dataclasses import dataclass, replace
+from dataclasses import replace
 
+from generator.dataclass import dataclass
 from generator.inventory.equipment import LastLoad, Sprayer
 from generator.inventory.log import LogEntry
 from generator.inventory.places import PlantedGround

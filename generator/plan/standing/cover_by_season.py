@@ -1,9 +1,9 @@
 """What stands on every place, season by season, and the ground it covers by its age."""
 
-from dataclasses import dataclass
 from typing import Literal
 
 from generator.compute.buying import TOTAL_GROUND
+from generator.dataclass import dataclass
 from generator.inventory.places import Planting
 from generator.plan.model.place import Place
 from generator.plan.model.plan import Plan

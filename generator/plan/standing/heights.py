@@ -7,7 +7,6 @@ December what winter leaves of it, until the new growth is taller.
 import datetime
 import itertools
 from collections.abc import Iterator
-from dataclasses import dataclass
 
 from generator.compute.growth import (
     CUT_IN_WINTER,
@@ -20,6 +19,7 @@ from generator.compute.growth import (
     WINTERED,
 )
 from generator.compute.height_stations import UNLIFTED
+from generator.dataclass import dataclass
 from generator.inventory.log import LogEntry
 from generator.plan.model.days import ONE_DAY
 from generator.plan.standing.heights_measured import (

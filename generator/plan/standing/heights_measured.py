@@ -7,7 +7,6 @@ than are asked, nor where they leave a gap.
 import datetime
 import itertools
 from collections.abc import Iterable, Iterator
-from dataclasses import dataclass
 
 from generator.compute.height_stations import (
     LOWEST_HEIGHT,
@@ -15,6 +14,7 @@ from generator.compute.height_stations import (
     STATIONS_WANTED,
     WIDEST_GAP_FT,
 )
+from generator.dataclass import dataclass
 from generator.inventory.log import LogEntry
 from generator.inventory.log_seen import HeightReading
 from generator.plan.standing.planting_curves import Growing

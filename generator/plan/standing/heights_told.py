@@ -1,8 +1,8 @@
 """The heights that pages tell: of which plantings, on which days of a season's growth."""
 
 import datetime
-from dataclasses import dataclass
 
+from generator.dataclass import dataclass
 from generator.plan.model.plan import Plan
 from generator.plan.standing.heights import Heights, heights_on
 from generator.plan.standing.heights_measured import is_enough_to_lift, measurings, stations_wanted

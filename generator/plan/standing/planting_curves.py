@@ -1,8 +1,8 @@
 """Plantings whose growth is known: which curves count for them, and what the log has of them."""
 
 import datetime
-from dataclasses import dataclass
 
+from generator.dataclass import dataclass
 from generator.inventory.log import LogEntry
 from generator.inventory.places import Planting, SownSeed
 from generator.plan.jobs.ground import length_of

@@ -7,9 +7,10 @@ import datetime
 import itertools
 import math
 from collections.abc import Iterable, Iterator
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from typing import Literal
 
+from generator.dataclass import dataclass
 from generator.inventory.counted import Counted
 from generator.plan.model.counts import CountSaid, Decided
 from generator.plan.standing.heights import heights_on

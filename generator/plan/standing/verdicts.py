@@ -5,9 +5,9 @@ that was counted too thin hides nobody, whatever its height.
 """
 
 import datetime
-from dataclasses import dataclass
 from typing import Literal
 
+from generator.dataclass import dataclass
 from generator.inventory.places import Screen
 from generator.plan.model.counts import CountSaid
 from generator.plan.model.place import Place

@@ -5,8 +5,9 @@ Catch tests, entries of the log and approvals are told where they weigh on somet
 
 import datetime
 from collections.abc import Iterable, Iterator
-from dataclasses import dataclass, fields
+from dataclasses import fields
 
+from generator.dataclass import dataclass
 from generator.inventory.fields import Record, Where, rules_of
 from generator.inventory.problems import listed
 from generator.inventory.schema import Inventory

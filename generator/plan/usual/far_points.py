@@ -4,8 +4,8 @@ Weather stations stand where they stand, and are asked about on their own.
 """
 
 from collections.abc import Iterable, Iterator
-from dataclasses import dataclass
 
+from generator.dataclass import dataclass
 from generator.geometry.geodesic import are_surely_within_mi, distances_mi
 from generator.inventory.fields import Points, Where
 from generator.inventory.places import YES

@@ -1,10 +1,10 @@
 """Seed that is far from what is usual: the tag, the seeds of a pound, the rate on an acre."""
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
 
 from generator.compute import seed
 from generator.compute.seed_rate import ALONE_SHARE, MIXTURE_SHARE
+from generator.dataclass import dataclass
 from generator.inventory.fields import Where
 from generator.inventory.places import Planting, SownSeed
 from generator.inventory.rule import typed_at

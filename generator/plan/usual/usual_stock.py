@@ -2,8 +2,8 @@
 
 import statistics
 from collections.abc import Iterable, Iterator
-from dataclasses import dataclass
 
+from generator.dataclass import dataclass
 from generator.inventory.fields import Where
 from generator.inventory.log import LogEntry
 from generator.inventory.places import PlantedGround
@@ -12,7 +12,7 @@ from generator.inventory.stock import SeedLot
 from generator.plan.findings.about_usual import UsualCaution
 from generator.plan.findings.order import finding
 from generator.plan.model.buying import Purchase
-from generator.plan.model.finding import Finding, about_item, stopped_in
+from generator.plan.model.finding import Finding, about_item
 from generator.plan.model.items import StockItem, amount_in
 from generator.plan.model.plan import Plan
 from generator.reference.library import values
@@ -56,7 +56,7 @@ def _on_hand(plan: Plan, bought: Purchase, places: tuple[PlantedGround, ...]) ->
     Nothing is said of what a package or two hold, since no less can be bought, nor where a stop
     keeps an amount out of what is needed.
     """
-    item, stopped = bought.item, stopped_in(plan.findings)
+    item, stopped = bought.item, plan.stopped()
     taking = [job for job in plan.jobs if job.state.is_ahead and item.id in job.needs]
     if item.on_hand is None or not taking or any(job.id in stopped for job in taking):
         return

@@ -1,9 +1,9 @@
 """The season month by month: what is open and what must be ordered."""
 
 import datetime
-from dataclasses import dataclass
 from typing import Literal
 
+from generator.dataclass import dataclass
 from generator.plan.jobs.job_days import LAST_OF_SEASON
 from generator.plan.model.buying import Purchase
 from generator.plan.model.days import ONE_DAY

@@ -1,9 +1,10 @@
 """What the book cannot say, since the owner has not typed what it would rest on."""
 
 from collections.abc import Callable, Iterator, Mapping
-from dataclasses import dataclass, fields
+from dataclasses import fields
 from enum import Enum
 
+from generator.dataclass import dataclass
 from generator.inventory.fields import NOT_ON_LABEL
 from generator.inventory.label import Use
 from generator.inventory.places import Hazards, hidden_by

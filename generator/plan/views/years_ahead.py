@@ -6,9 +6,9 @@ out for it, and none is guessed.
 
 import datetime
 from collections.abc import Iterable, Mapping
-from dataclasses import dataclass
 
 from generator.compute.buying import TOTAL_COUNT
+from generator.dataclass import dataclass
 from generator.inventory.money import CostShare
 from generator.inventory.places import Screen
 from generator.plan.jobs.request import JobRequest

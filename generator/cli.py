@@ -2,15 +2,14 @@
 
 from __future__ import annotations
 
-import datetime
-import os
 from collections.abc import Iterable
 from pathlib import Path
-from typing import TYPE_CHECKING, Any, NamedTuple
+from typing import TYPE_CHECKING, Any
 
 import click
 
 from generator import __version__
+from generator.run_day import DayOfRun, day_of_run
 from generator.said import (
     Commands,
     FolderTrouble,
@@ -53,12 +52,6 @@ if TYPE_CHECKING:
 
 _FOLDER = PropertyFolder()
 _AS_OF = "Day the plan is made for, such as 2027-01-15."
-# The days that a plan can be made for; the first is the one that entries of calendars count from.
-FIRST_DAY, LAST_DAY = datetime.date(2000, 1, 1), datetime.date(2100, 12, 31)
-SECONDS_IN_DAY = 86400
-MOST_DIGITS = 11  # of seconds from 1970 to a year that a calendar can hold
-
-
 DAY_TYPED = DayType()
 
 
@@ -109,7 +102,7 @@ def check(folder: Path, strict: bool, as_of: DayGiven | None) -> None:
         say_findings(card_notes(loaded))
         click.echo("No faults.")
         return
-    day = _day_of_plan(loaded, as_of)
+    day = day_of_run(loaded, as_of)
     click.echo(day.told)
     plan = _plan(loaded, None, day)
     stops = [finding for finding in plan.findings if finding.severity == "stop"]
@@ -126,25 +119,29 @@ def check(folder: Path, strict: bool, as_of: DayGiven | None) -> None:
 @click.option("--season", type=SeasonTyped(), metavar="YEAR", help="Season, named by its spring.")
 @click.option("--as-of", type=DAY_TYPED, metavar="DAY", help=_AS_OF)
 @click.option("--out", type=TargetFolder(), metavar="FOLDER", help="Where the books go.")
+@click.option("--fresh", is_flag=True, help="Do without what earlier runs kept to be faster.")
 def build_command(
     folder: Path,
     for_reader: str | None,
     season: int | None,
     as_of: DayGiven | None,
     out: Path | None,
+    fresh: bool,
 ) -> None:
     """Build the handbook, a folder of pages for each reader.
 
     They go beside the property folder, into NAME-handbook/READER, unless --out says where. A
     reader whose pages cannot be built is named at the end; the others are built.
     """
+    from generator.kept import STORE
     from generator.plan.readers.seen_by import seen_by
     from generator.site.left import left_folders
 
+    STORE.is_used = not fresh
     progress = Progress()
     loaded = _load(folder)
     say_faults(loaded, "Nothing was built.")
-    day = _day_of_plan(loaded, as_of)
+    day = day_of_run(loaded, as_of)
     assert loaded.inventory is not None
     target = out or folder.resolve().parent / f"{folder.resolve().name}-handbook"
     readers = readers_wanted(loaded.inventory, for_reader)
@@ -188,7 +185,7 @@ def explain_command(
         folder, number = None, folder  # in a property folder a number may stand alone
     loaded = _load(_FOLDER.convert(folder or HERE, None, click.get_current_context()))
     say_faults(loaded, "Nothing was worked out.")
-    day = _day_of_plan(loaded, as_of)
+    day = day_of_run(loaded, as_of)
     click.echo(day.told, err=True)  # beside what is asked for, so that a list of numbers stays one
     plan = _plan(loaded, season, day)
     numbers = numbers_of(plan, view_numbers(plan))
@@ -334,64 +331,8 @@ def _load(folder: Path) -> Loaded:
         raise FolderTrouble(f"{place} cannot be read: {_why(error)}. {NOT_READ}") from None
 
 
-def _plan(loaded: Loaded, season: int | None, day: _Day) -> Plan:
+def _plan(loaded: Loaded, season: int | None, day: DayOfRun) -> Plan:
     from generator.plan.build.season_plan import make_plan
 
     assert loaded.inventory is not None
     return make_plan(loaded.inventory, season or loaded.inventory.property.season, day.date)
-
-
-class _Day(NamedTuple):
-    """The one day of a run, for all its readers, and what said it."""
-
-    date: datetime.date
-    said_by: str
-
-    @property
-    def told(self) -> str:
-        """The day as it is printed, with where it is from."""
-        return f"As of {self.date}: {self.said_by}."
-
-
-def _day_of_plan(loaded: Loaded, given: DayGiven | None) -> _Day:
-    """Return the day that the first of these says: --as-of, the folder, the system, the clock."""
-    assert loaded.inventory is not None
-    typed, of_system = loaded.inventory.property.as_of, _source_date()
-    if given is not None:
-        if given.is_us and loaded.inventory.property.dates is None:
-            raise click.UsageError(
-                f"Month/day/year is read where property.yaml says dates: us. Write {given.date}."
-            )
-        day = _Day(given.date, "the day given by --as-of")
-    elif typed is not None:
-        day = _Day(typed, "the day typed as as_of: in property.yaml")
-    elif of_system is not None:
-        day = _Day(of_system, "the day given by SOURCE_DATE_EPOCH")
-    else:
-        day = _Day(_today(), "the day of this device")
-    if not FIRST_DAY <= day.date <= LAST_DAY:
-        # who has to change something: the folder that says the day, or who typed the command
-        refusal = FolderTrouble if typed is not None and given is None else click.UsageError
-        raise refusal(
-            f"No plan can be made as of {day.date}, {day.said_by}. It takes a day from {FIRST_DAY} "
-            f"to {LAST_DAY}, given by --as-of or typed as as_of:."
-        )
-    return day
-
-
-def _source_date() -> datetime.date | None:
-    """Return the day SOURCE_DATE_EPOCH says, in UTC, or None where it is not set."""
-    text = os.environ.get("SOURCE_DATE_EPOCH")
-    if text is None:
-        return None
-    if not (text.isascii() and text.isdecimal() and len(text) <= MOST_DIGITS):
-        raise click.UsageError(
-            f"SOURCE_DATE_EPOCH is {_safe(text[:40]) or 'empty'}, and not a whole number of "
-            "seconds since 1970. Set it to one, or do without it."
-        )
-    return datetime.date(1970, 1, 1) + datetime.timedelta(days=int(text) // SECONDS_IN_DAY)
-
-
-def _today() -> datetime.date:
-    """Return the day of this device: the one place in the program that asks a clock for it."""
-    return datetime.date.today()

@@ -14,7 +14,7 @@ from contextlib import suppress
 from pathlib import Path
 from typing import Any
 
-FOLDER = Path(__file__).resolve().parent / "__pycache__" / "kept"
+_FOLDER = Path(__file__).resolve().parent / "__pycache__" / "kept"
 # A checkout whose texts change keeps a file for each; the oldest go.
 MOST_FILES = 600
 _DIGEST_BYTES = 32
@@ -23,7 +23,7 @@ _DIGEST_BYTES = 32
 class Store:
     """The folder of what is kept; `is_used` is False where a run is to do without."""
 
-    def __init__(self, folder: Path = FOLDER) -> None:
+    def __init__(self, folder: Path = _FOLDER) -> None:
         self.folder = folder
         self.is_used = True
 
@@ -82,4 +82,5 @@ STORE = Store()
 def name_of(kind: str, source: str) -> str:
     """Return the name under which what is made of a text is kept."""
     told = "\0".join((kind, sys.version, source))
-    return f"{sys.implementation.cache_tag}-{hashlib.sha256(told.encode()).hexdigest()[:40]}"
+    # the ending by which cleaners, packers and ignore lists know what Python made
+    return f"{hashlib.sha256(told.encode()).hexdigest()[:40]}.{sys.implementation.cache_tag}.pyc"

@@ -8,7 +8,7 @@ import pytest
 from hypothesis import settings
 from playwright.sync_api import Browser, sync_playwright
 
-from generator import cli
+from generator import run_day
 from tests.book.sites import DEMO, Site, build_sites
 from tests.chromium import LAUNCH_FLAGS, find_chromium
 from tests.quick.seconds import note
@@ -40,7 +40,7 @@ def _no_clock(monkeypatch: pytest.MonkeyPatch) -> None:
     def asked() -> None:
         raise AssertionError("a test asks the clock for the day: give --as-of")
 
-    monkeypatch.setattr(cli, "_today", asked)
+    monkeypatch.setattr(run_day, "_today", asked)
 
 
 @pytest.fixture(scope="session")

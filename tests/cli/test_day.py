@@ -11,7 +11,7 @@ from pathlib import Path
 
 import pytest
 
-from generator import cli
+from generator import run_day
 from tests.book.sites import CHECKOUT
 from tests.cli.test_commands import OTHER_READERS, demo, run, stamp_of
 
@@ -33,7 +33,7 @@ def undated(demo: Path) -> Path:
 
 @pytest.fixture(autouse=True)
 def _device(monkeypatch: pytest.MonkeyPatch) -> None:
-    monkeypatch.setattr(cli, "_today", lambda: DEVICE)
+    monkeypatch.setattr(run_day, "_today", lambda: DEVICE)
     monkeypatch.delenv("SOURCE_DATE_EPOCH", raising=False)
 
 
@@ -76,7 +76,7 @@ def test_the_day_of_the_device_is_one_for_all_readers_and_stands_on_their_pages(
         asked.append(DEVICE + datetime.timedelta(days=len(asked)))
         return asked[-1]
 
-    monkeypatch.setattr(cli, "_today", next_day)
+    monkeypatch.setattr(run_day, "_today", next_day)
     assert run("build", undated).exit_code == 0
     assert asked == [DEVICE]
     books = undated.parent / "my land-handbook"
@@ -117,7 +117,7 @@ def test_days_no_plan_is_made_for_are_refused(
     undated: Path, monkeypatch: pytest.MonkeyPatch
 ) -> None:
     """A clock that was never set is one of them."""
-    monkeypatch.setattr(cli, "_today", lambda: datetime.date(1970, 1, 1))
+    monkeypatch.setattr(run_day, "_today", lambda: datetime.date(1970, 1, 1))
     for words in (["explain"], ["explain", "--as-of", "1999-12-31"]):
         result = run(words[0], undated, *words[1:])
         assert result.exit_code == 2

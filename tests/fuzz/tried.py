@@ -9,13 +9,13 @@ from collections.abc import Iterable
 from pathlib import Path
 
 from generator.book.make import make_book
-from generator.cli import FIRST_DAY, LAST_DAY
 from generator.inventory.load import load_inventory
 from generator.inventory.problems import Problem
 from generator.plan.build.season_plan import make_plan
 from generator.plan.model.plan import Plan
 from generator.plan.readers.seen_by import seen_by
 from generator.plan.views.years_ahead import years_ahead
+from generator.run_day import FIRST_DAY, LAST_DAY
 from generator.site.publish import publish
 from generator.working import Quantity
 from tests.fuzz.damage import Damaged

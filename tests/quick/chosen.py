@@ -18,11 +18,22 @@ from pathlib import Path
 CHECKOUT = Path(__file__).resolve().parents[2]
 # The tests that look at files which no module imports, by how the names of these begin.
 LOOKS_AT = (
-    ("site_templates/pages/", ("tests/structure/test_templates.py", "tests/book")),
+    ("site_templates/pages/", ("tests/structure/test_templates.py",
+                               "tests/structure/test_sentences.py",
+                               "tests/structure/test_traits.py",
+                               "tests/structure/test_all_used.py",
+                               "tests/structure/test_fields_shown.py", "tests/book")),
     ("site_templates/", ("tests/structure/test_templates.py", "tests/site", "tests/book")),
-    ("content/callouts/", ("tests/structure/test_chapters.py", "tests/book")),
+    ("content/callouts/", ("tests/structure/test_chapters.py", "tests/structure/test_all_used.py",
+                           "tests/reference/test_steps.py", "tests/book")),
+    ("content/sentences.yaml", ("tests/structure/test_sentences.py", "tests/book")),
     ("content/", ("tests/structure/test_chapters.py", "tests/structure/test_no_herbicide_rate.py",
                   "tests/structure/test_words.py", "tests/book")),
+    ("generator/reference/data/operations.yaml", ("tests/reference/test_operations.py",
+                                                  "tests/structure/test_traits.py",
+                                                  "tests/structure/test_all_used.py",
+                                                  "tests/plan/test_demo_property.py",
+                                                  "tests/reference")),
     ("generator/reference/data/", ("tests/reference", "tests/structure/test_sources.py",
                                    "tests/structure/test_words.py", "tests/published")),
     ("generator/starter/", ("tests/cli", "tests/inventory")),
@@ -40,6 +51,8 @@ OF_ANY_MODULE = (
     "tests/structure/test_layers.py",
     "tests/structure/test_calculations.py",
     "tests/structure/test_suffixes.py",
+    "tests/structure/test_reasons.py",
+    "tests/structure/test_all_used.py",
 )
 FINDING = re.compile(r"\b\w*(?:Stop|Caution|Note)\.([A-Z_]+)\b")
 WORD = re.compile(r"\w+")

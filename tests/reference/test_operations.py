@@ -6,12 +6,15 @@ from typing import Any
 
 import pytest
 
+from generator.book.content import callout
 from generator.book.make import make_book
 from generator.plan.build.season_plan import make_plan
 from generator.plan.findings.about_days import DayCaution
 from generator.reference import operations as module
 from generator.reference.operations import operations, work_groups
 from generator.reference.read import read_data
+from generator.reference.suited import suited
+from generator.reference.usual import usual
 from tests.plan.planned import inventory_of
 from tests.plan.test_burning import JANUARY, standing
 from tests.properties import SEASON
@@ -52,6 +55,25 @@ def test_words_of_traits_are_of_their_few() -> None:
     }  # fmt: skip
     assert {kind.lays_down for kind in kinds} == {"always", "standing", None}
     assert {kind.shears for kind in kinds} == {"mown", "burnt", None}
+
+
+def test_whose_machines_have_usual_ranges_has_them_among_the_values() -> None:
+    ranged = [kind.id for kind in operations().values() if kind.machine_ranges]
+    assert ranged
+    for kind in ranged:
+        assert usual(f"{kind}_width", "ft") != usual(f"{kind}_speed", "mph")
+
+
+def test_what_a_day_must_be_like_is_one_of_the_ways_that_there_are() -> None:
+    named = {row["suits"] for row in ROWS if "suits" in row}
+    assert named <= suited().keys()
+    assert named
+
+
+def test_who_is_told_to_call_before_digging_does_work_that_digs() -> None:
+    for kind in operations().values():
+        if "Call 811" in callout(kind.cautions):
+            assert kind.digs, kind.id
 
 
 @pytest.mark.usefixtures("_afresh")

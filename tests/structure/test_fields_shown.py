@@ -46,9 +46,13 @@ def every_kind() -> set[type]:
 
 
 def asked_for() -> str:
-    """All that plans, books and templates are made by."""
+    """All that plans, books and templates are made by.
+
+    What is handed on to another reader is named there field by field, shown or not.
+    """
+    readers = PACKAGE / "plan" / "readers"
     files = [
-        *(PACKAGE / "plan").rglob("*.py"),
+        *(path for path in (PACKAGE / "plan").rglob("*.py") if path.parent != readers),
         *(PACKAGE / "book").rglob("*.py"),
         *(CHECKOUT / "site_templates").rglob("*.jinja"),
     ]

@@ -15,22 +15,34 @@ SAID = re.compile(r'\bsay\("([\w.]+)"')
 
 
 def chosen(text: str) -> Iterator[str]:
-    """Runs of text that stand inside an `if` of a template, what is printed in them left out."""
-    depth, run = 0, ""
+    """Runs of text that a template may leave out, what is printed in them not counted.
+
+    They stand inside an `if`, or behind the `else` of a loop, which is said where it finds nothing.
+    """
+    inside: list[str] = []
+    run = ""
     for token in TOKEN.split(text):
         is_block = token.startswith(("{%", "{#")) or token == "\n"
         if is_block or (token.startswith("<") and not INLINE.match(token)):
-            if depth:
+            if "if" in inside or "nothing" in inside:
                 yield run
             run = ""
             if token.startswith("{%"):
-                word = re.sub(r"^{%-?\s*", "", token).split()[0]
-                depth += (word == "if") - (word == "endif")
+                _step(re.sub(r"^{%-?\s*", "", token).split()[0], inside)
         elif token.startswith("<"):
             continue
         else:
             run += " x " if token.startswith("{{") else token
-    yield run if depth else ""
+    yield run if inside else ""
+
+
+def _step(word: str, inside: list[str]) -> None:
+    if word in ("if", "for"):
+        inside.append(word)
+    elif word in ("endif", "endfor"):
+        inside.pop()
+    elif word == "else" and inside[-1] == "for":
+        inside[-1] = "nothing"
 
 
 def long_sentences(text: str) -> list[str]:
@@ -57,7 +69,10 @@ def test_a_sentence_inside_an_if_is_seen_and_one_outside_is_not() -> None:
     told = "The grass must not be mown before the frost comes."
     assert long_sentences(f"{{% if late %}}<p>{told}</p>{{% endif %}}") == [told]
     assert long_sentences(f"{{% if a %}}no{{% else %}}\n{told}\n{{% endif %}}") == [told]
+    nothing = f"{{% for a in b %}}{{% if a %}}x{{% endif %}}{{% else %}}\n{told}\n{{% endfor %}}"
+    assert long_sentences(nothing) == [told]
     assert long_sentences(f"<p>{told}</p>{{% if late %}}Not yet.{{% endif %}}") == []
+    assert long_sentences(f"{{% for a in b %}}<p>{told}</p>{{% endfor %}}") == []
 
 
 def test_every_sentence_is_asked_for_and_every_one_that_is_asked_for_is_there() -> None:

@@ -216,6 +216,7 @@ def split_suffix(name: str) -> tuple[str, str] | None:
     return None
 
 
+@functools.cache
 def family_suffixes(family: str) -> tuple[str, ...]:
     """Return the legal suffixes of a family, in the order of the table."""
     return tuple(unit.suffix for unit in UNITS.values() if unit.family == family)
@@ -227,12 +228,18 @@ def convert(value: float, from_suffix: str, to_suffix: str) -> float:
     >>> convert(24, "ft", "m"), convert(-40, "c", "f")
     (7.3152, -40.0)
     """
+    ratio, shift = _between(from_suffix, to_suffix)
+    # what is not converted comes back as it was, without a way through fractions
+    return value if ratio == 1 and shift == 0 else float(Fraction(value) * ratio + shift)
+
+
+@functools.cache
+def _between(from_suffix: str, to_suffix: str) -> tuple[Fraction, Fraction]:
+    """Return what a value in one unit is multiplied by, and what is then added to it."""
     source, target = UNITS[from_suffix], UNITS[to_suffix]
     if source.family != target.family:
         raise ValueError(f"{from_suffix} does not convert to {to_suffix}")
-    ratio, shift = source.size / target.size, (source.zero - target.zero) / target.size
-    # what is not converted comes back as it was, without a way through fractions
-    return value if ratio == 1 and shift == 0 else float(Fraction(value) * ratio + shift)
+    return source.size / target.size, (source.zero - target.zero) / target.size
 
 
 def digits(value: float, suffix: str) -> str:

@@ -9,6 +9,7 @@ it takes is printed. Ends with 1 where one is not caught, or takes more than a m
 from __future__ import annotations
 
 import os
+import re
 import shutil
 import subprocess
 import sys
@@ -76,7 +77,9 @@ def caught(fault: Fault, folder: Path) -> tuple[bool, float]:
     begun = time.monotonic()
     command = (sys.executable, "-m", "tests.quick.run")
     ended = subprocess.run(command, cwd=tree, env=_with(tree), capture_output=True, check=False)
-    return ended.returncode == 1, time.monotonic() - begun
+    # a test that failed, not tests that could not be read or found
+    found = ended.returncode != 0 and re.search(rb"^\d+ failed", ended.stdout, re.MULTILINE)
+    return bool(found), time.monotonic() - begun
 
 
 def _left_behind(folder: str, names: list[str]) -> set[str]:

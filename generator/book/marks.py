@@ -1,10 +1,13 @@
-"""The marks on numbers: every number on a page leads to its working on the same page."""
+"""The marks on numbers: every number on a page leads to its working, there or on its own sheet."""
 
-from dataclasses import dataclass, field
+from collections.abc import Mapping
+from dataclasses import field
+from typing import NamedTuple
 
 from markupsafe import Markup
 
 from generator.book.text import inert
+from generator.dataclass import dataclass
 from generator.reference.library import sources
 from generator.units import shown
 from generator.working import (
@@ -18,10 +21,25 @@ from generator.working import (
 )
 
 
+class Home(NamedTuple):
+    """Where a number unfolds, wherever it is shown: a page without its ending, and the anchor."""
+
+    page: str
+    anchor: str
+
+
 @dataclass(slots=True)
 class Marks:
-    """The numbers shown on one page, in the order they first stand there, and sources named."""
+    """The numbers shown on one page, in the order they first stand there, and sources named.
 
+    `page` is its address without the ending; `homes` are numbers by id that unfold on one page
+    alone, so that a list of a hundred places does not carry the workings of all their sheets. A
+    sheet `is_whole`: what it rests on stands on it too, since it is read on paper.
+    """
+
+    page: str = ""
+    homes: Mapping[str, Home] = field(default_factory=dict)
+    is_whole: bool = False
     anchors: dict[object, str] = field(default_factory=dict)
     figures: list[Figure] = field(default_factory=list)
     cited: set[str] = field(default_factory=set)
@@ -32,18 +50,20 @@ class Marks:
         return source_words(key)
 
     def anchor(self, figure: Figure) -> str:
-        """Return the anchor of a figure's working, giving the next one to a new figure."""
+        """Return the anchor of a figure's working here, giving the next one to a new figure."""
         key = figure_identity(figure)
         if key not in self.anchors:
-            self.anchors[key] = f"w-{len(self.anchors) + 1}"
+            home = self._home(figure)
+            own = home.anchor if home is not None and home.page == self.page else None
             self.figures.append(figure)
+            self.anchors[key] = own or f"w-{len(self.figures)}"
         return self.anchors[key]
 
     def show(self, figure: Figure) -> Markup:
         """Return the number as printed, marked and linked to its working."""
         if isinstance(figure, Withheld):
             return Markup('<span class="withheld">{}</span>').format(figure.why)
-        return Markup(f'<a class="n" href="#{self.anchor(figure)}">{inert(printed(figure))}</a>')
+        return Markup(f'<a class="n" href="{self._link(figure)}">{inert(printed(figure))}</a>')
 
     def entries(self) -> list[Figure]:
         """Return every figure with a working here, those they rest on after them."""
@@ -54,9 +74,23 @@ class Marks:
             done += 1
             if isinstance(figure, Quantity):
                 for _, basis in flat_inputs(figure):
-                    if isinstance(basis, Quantity):
+                    if isinstance(basis, Quantity) and self.is_here(basis):
                         self.anchor(basis)
         return self.figures
+
+    def is_here(self, figure: Figure) -> bool:
+        """Return whether a figure unfolds on this page where it is shown."""
+        home = self._home(figure)
+        return home is None or self.is_whole or home.page == self.page
+
+    def _home(self, figure: Figure) -> Home | None:
+        return self.homes.get(figure.identity) if isinstance(figure, Quantity) else None
+
+    def _link(self, figure: Figure) -> str:
+        home = self._home(figure)
+        if home is None or figure_identity(figure) in self.anchors or self.is_here(figure):
+            return f"#{self.anchor(figure)}"
+        return f"{'../' * self.page.count('/')}{home.page}.html#{home.anchor}"
 
 
 def figure_identity(figure: Figure) -> object:

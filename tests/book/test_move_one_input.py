@@ -15,6 +15,7 @@ from generator.units import shown
 from tests.book.reading import Element, Working, read, workings
 from tests.book.sites import DEMO, Site, build_sites
 
+COST = "lane/2027/frost_seeding/sg-26a.used_usd"
 SEED = "lane/2027/frost_seeding/sg-26a.bulk_seed_lb"
 GROUND = "lane/2027/ground/area_ac"
 NEEDED = "buy/2027/sg-26a/needed_lb"
@@ -84,7 +85,6 @@ def seed_in(site: Site) -> dict[str, float]:
     places = {
         "sheet": on_page(owner, "work/lane-2027-frost_seeding.html")[SEED].value,
         "buy page": on_page(owner, "buy.html")[NEEDED].value,
-        "money page": on_page(owner, "money.html")[SEED].value,
         "explain": explained(owner, SEED)[1],
     }
     for sheet, name in (("Lines", "amount"), ("Buy", "needed")):
@@ -112,10 +112,16 @@ def test_every_output_shows_the_same_new_digits(
     told = shown(new["sheet"], "lb")
     assert told != shown(old["sheet"], "lb")
     assert explained(sites["owner"], SEED)[0] == told
-    pages = ("work/lane-2027-frost_seeding.html", "buy.html", "money.html", "workings.html")
+    pages = ("work/lane-2027-frost_seeding.html", "buy.html", "workings.html")
     for address in pages:
         assert told in text_of(sites["owner"], address), address
         assert told not in text_of(before["owner"], address), address
+    for one in (before["owner"], sites["owner"]):
+        cost = on_page(one, "work/lane-2027-frost_seeding.html")[COST].value
+        parts = [
+            part.value for total in on_page(one, "money.html").values() for part in total.inputs
+        ]
+        assert cost in parts
     hired = sites["hired-sprayer"]
     assert told in text_of(hired, "work/strip-1-2027-frost_seeding.html")
 

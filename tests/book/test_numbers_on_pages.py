@@ -1,5 +1,6 @@
 """Every number on a finished page leads to a working, and the working gives that number."""
 
+import posixpath
 import re
 
 import pytest
@@ -145,8 +146,7 @@ def test_every_marked_number_has_its_working(documents: dict[str, Element]) -> N
     marks = 0
     for address, page in documents.items():
         for mark in marked_numbers(page):
-            target, _, anchor = mark.attributes["href"].partition("#")
-            working = by_page[target or address][anchor]
+            working = _leads_to(mark, address, by_page)
             assert mark.text() == working.printed
             assert _printed_is_the_value(working, mark.text()), (address, mark.text())
             marks += 1
@@ -157,12 +157,12 @@ def test_every_number_computed_replays_to_the_last_bit(
     site: Site, documents: dict[str, Element]
 ) -> None:
     replayed, kept = 0, set()
-    for address, page in documents.items():
-        by_anchor = workings(page)
+    by_page = {address: workings(page) for address, page in documents.items()}
+    for address, by_anchor in by_page.items():
         for working in by_anchor.values():
             assert bool(working.identity) == bool(working.formula) == bool(working.inputs)
             for one in working.inputs:
-                _check_input(one, by_anchor)
+                _check_input(one, address, by_page)
             if any(one.value is None for one in working.inputs):
                 kept.add(working.identity)
             elif working.formula:
@@ -176,10 +176,28 @@ def test_every_number_computed_replays_to_the_last_bit(
         assert kept
 
 
-def _check_input(one: Input, by_anchor: dict[str, Working]) -> None:
+Pages = dict[str, dict[str, Working]]
+
+
+def _leads_to(mark: Element, address: str, by_page: Pages) -> Working:
+    """The working that a marked number of a page leads to, there or on another page."""
+    target, _, anchor = mark.attributes["href"].partition("#")
+    page = posixpath.normpath(posixpath.join(posixpath.dirname(address), target))
+    return by_page[page if target else address][anchor]
+
+
+def _check_input(one: Input, address: str, by_page: Pages) -> None:
     """An input that was itself computed leads to its own working, with the same value."""
     if one.mark is not None:
-        assert by_anchor[one.mark.attributes["href"].removeprefix("#")].value == one.value
+        assert _leads_to(one.mark, address, by_page).value == one.value
+
+
+def test_a_sheet_holds_all_that_it_rests_on(documents: dict[str, Element]) -> None:
+    sheets = {address: page for address, page in documents.items() if address.startswith("work/")}
+    assert sheets
+    for address, page in sheets.items():
+        for mark in marked_numbers(page):
+            assert mark.attributes["href"].startswith("#"), address
 
 
 def _values(inputs: tuple[Input, ...]) -> dict[str, float | list[float]]:

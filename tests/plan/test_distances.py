@@ -5,7 +5,9 @@ import pytest
 from generator.inventory.label import COUNTED_FROM, KEPT_FROM
 from generator.plan.findings.about_labels import LabelNote
 from generator.plan.model.plan import Plan
+from generator.plan.spraying.setbacks import kept_spraying
 from tests.plan.planned import KILL, job_of, planned
+from tests.plan.test_actives_together import free_use, tank_of
 from tests.properties import full_card, full_use, small_property
 
 NOTE = LabelNote.DISTANCE_WITHOUT_KIND.value.code
@@ -67,3 +69,23 @@ def test_a_card_is_told_of_once_however_many_of_its_distances_lack_a_kind() -> N
     (note,) = told(plan)
     assert "ponds; wells" in note
     assert "{keep_from: ponds, distance_ft: 30, kind: open_water, counts_from: as_printed}" in note
+
+
+def test_of_two_labels_in_one_tank_the_longer_distance_from_a_thing_is_kept() -> None:
+    def kept(first_ft: float, other_ft: float) -> list[tuple[str, float]]:
+        uses = [
+            free_use(
+                setbacks_ft=[
+                    {"keep_from": "open water", "distance_ft": distance} | WHOLE,
+                    {"keep_from": f"thing {distance}", "distance_ft": 10} | WHOLE,
+                ]
+            )
+            for distance in (first_ft, other_ft)
+        ]
+        mix = job_of(planned(tank_of((uses[0], uses[1]), (16, 16))), KILL).mix
+        assert mix is not None
+        return [(setback.words, setback.distance_ft.value) for setback in kept_spraying(mix)]
+
+    both = [("open water", 50), ("thing 30", 10), ("thing 50", 10)]
+    whole = [(f"{words}, counted from the bank", distance) for words, distance in both]
+    assert sorted(kept(30, 50)) == sorted(kept(50, 30)) == whole

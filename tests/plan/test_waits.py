@@ -10,6 +10,7 @@ from typing import Any
 import pytest
 
 from generator.inventory.label import CropDays
+from generator.plan.after.waits import day_after
 from generator.plan.build.season_plan import make_plan
 from generator.plan.labels.crops import ids_by_name, meant_by, plain_name
 from generator.plan.log.longest import longest_reentry_hours, longest_wait_days
@@ -17,6 +18,7 @@ from generator.plan.model.finding import Finding
 from generator.plan.model.plan import Plan
 from generator.plan.readers.seen_by import seen_by
 from generator.reference.library import planting_kinds, species
+from generator.working import Given
 from tests.plan.planned import inventory_of, job_of
 from tests.plan.test_plant_back import OTHER, SOWING, answer, held, plan_of, sprayed
 from tests.properties import SEASON, Data, full_card, full_use, small_property
@@ -384,3 +386,13 @@ def test_a_sowing_that_the_season_before_still_owes_is_held_back_too() -> None:
     plan = plan_with(data, SEASON + 1, "2026-12-01")
     assert job_of(plan, SOWING).numbers == {}
     assert len(held(plan)) == 1
+
+
+@pytest.mark.parametrize(("days", "after"), [(0, 0), (1, 1), (1.5, 2), (2, 2)])
+def test_a_part_of_a_day_is_waited_for_to_its_end(days: float, after: int) -> None:
+    sprayed = datetime.date(2026, 8, 20)
+    wait = Given("days", days, "days", days, "days", "products.yaml", 1, "page")
+    assert day_after(sprayed, wait) == sprayed + datetime.timedelta(days=after)
+    # of a wait past the last day there is, that day
+    ages = Given("days", 9e6, "days", 9e6, "days", "products.yaml", 1, "page")
+    assert day_after(sprayed, ages) == datetime.date.max

@@ -188,15 +188,33 @@ def _by_table(name: str) -> dict[Path, float]:
     return found
 
 
+def named_in(words: Iterable[str]) -> dict[Path, float]:
+    """Return the test files near a module that asks for what changed lines of data name."""
+    found: dict[Path, float] = {}
+    for name, path in modules().items():
+        if name.startswith("generator.") and set(words) & words_of(path):
+            for test, apart in near(path).items():
+                found[test] = min(apart, found.get(test, FAR))
+    return found
+
+
+def names_on(lines: Iterable[str]) -> set[str]:
+    """Return what lines name that code can ask for: words put together with a low line."""
+    return {word for line in lines for word in WORD.findall(line) if "_" in word.strip("_")}
+
+
 def chosen(
-    changed: Iterable[Path], seconds: Mapping[str, float], most_s: float
+    changed: Iterable[Path],
+    seconds: Mapping[str, float],
+    most_s: float,
+    names: Iterable[str] = (),
 ) -> tuple[list[Path], list[Path]]:
     """Return the test files to run, the likeliest first, and those left out for want of time.
 
     `seconds` is what each took last, by its path in the checkout; one that is not known counts as
-    one second.
+    one second. `names` are what changed lines of files that are no modules name.
     """
-    nearest: dict[Path, float] = {}
+    nearest: dict[Path, float] = named_in(names) if names else {}
     for path in changed:
         for test, apart in near(path).items():
             nearest[test] = min(apart, nearest.get(test, FAR))

@@ -77,8 +77,9 @@ def caught(fault: Fault, folder: Path) -> tuple[bool, float]:
     begun = time.monotonic()
     command = (sys.executable, "-m", "tests.quick.run")
     ended = subprocess.run(command, cwd=tree, env=_with(tree), capture_output=True, check=False)
-    # a test that failed, not tests that could not be read or found
-    found = ended.returncode != 0 and re.search(rb"^\d+ failed", ended.stdout, re.MULTILINE)
+    # a test that failed or what it rests on, not tests that could not be read or found
+    told = rb"^\d+ (failed|passed, \d+ error|error)"
+    found = ended.returncode != 0 and re.search(told, ended.stdout, re.MULTILINE)
     return bool(found), time.monotonic() - begun
 
 

@@ -16,7 +16,7 @@ from collections.abc import Sequence
 from pathlib import Path
 
 from tests.quick import seconds
-from tests.quick.chosen import CHECKOUT, chosen
+from tests.quick.chosen import CHECKOUT, chosen, names_on
 
 # What two processes get done in most of a minute, beside the time they take to collect.
 MOST_S = 60.0
@@ -33,6 +33,17 @@ def changed_since(commit: str) -> list[Path]:
     return [CHECKOUT / name for name in sorted(names)]
 
 
+def changed_lines(commit: str) -> list[str]:
+    """Return the lines that differ from a commit in files of data, as they were and as they are."""
+    command = ("git", "diff", "--unified=0", commit, "--", "generator/reference/data")
+    ended = subprocess.run(command, cwd=CHECKOUT, capture_output=True, text=True, check=True)
+    return [
+        line[1:]
+        for line in ended.stdout.splitlines()
+        if line[:1] in "+-" and line[:3] not in ("+++", "---")
+    ]
+
+
 def main(words: Sequence[str] | None = None) -> int:
     """Choose the tests, run them, and return what pytest ends with."""
     parser = argparse.ArgumentParser(prog="tests.quick.run", description=__doc__)
@@ -43,7 +54,7 @@ def main(words: Sequence[str] | None = None) -> int:
         print(f"Nothing differs from {asked.commit}.")
         return 0
     took = seconds.known()
-    tests, left = chosen(changed, took, MOST_S)
+    tests, left = chosen(changed, took, MOST_S, names_on(changed_lines(asked.commit)))
     print(f"{len(changed)} files changed: {len(tests)} files of tests, {len(left)} left out")
     if left:
         print("Left out:", *(one.relative_to(CHECKOUT).as_posix() for one in left))

@@ -5,7 +5,7 @@ import datetime
 from markupsafe import Markup
 
 from generator.book.content import callout, chapters_for
-from generator.book.marks import Marks
+from generator.book.homes import marks_of, unfold_what_is_at_home
 from generator.book.origin import origin_words
 from generator.book.pages.seen import last_look
 from generator.book.pages.subjects import Subjects
@@ -142,7 +142,8 @@ def _signs(plan: Plan) -> list[tuple[str, list[datetime.date | None], str]]:
 
 def job_page(plan: Plan, job: Job) -> Written:
     """Return a job sheet with what stands behind it."""
-    marks = Marks()
+    address = f"work/{job.address}.md"
+    marks = marks_of(plan, address)
     place = place_of(plan, job)
     title = f"{job.step.name}: {place.name}"
     found = plan.findings_on(job.id)
@@ -184,6 +185,7 @@ def job_page(plan: Plan, job: Job) -> Written:
     )
     cautions = cautions_block((callout(job.step.does.cautions), callout("general")), marks)
     body += f"\n## Cautions\n\n{cautions}"
+    unfold_what_is_at_home(plan, marks)
     said = [job.step.name, place.name, job.step.does.name]
     said += [species()[sowing.lot.species].name for sowing in job.sowings]
     said += [part.product.name for part in job.mix.parts] if job.mix is not None else []
@@ -191,7 +193,7 @@ def job_page(plan: Plan, job: Job) -> Written:
     said += [row.plant.name for row in job.rows]
     said += [finding.words for finding in found]
     return finished(
-        f"work/{job.address}.md",
+        address,
         title,
         WORK,
         body,
@@ -207,7 +209,7 @@ SUBJECT_FOLDERS = {"stand": "stands", "route": "routes", "water_hole": "ground"}
 
 def upkeep_page(plan: Plan, job: UpkeepJob) -> Written:
     """Return the sheet of a step of a stand, a walk or a water hole."""
-    marks = Marks()
+    marks = marks_of(plan, f"work/{job.address}.md")
     body = render(
         "upkeep.md.jinja",
         marks,

@@ -7,6 +7,7 @@ from typing import Any, NamedTuple
 
 from markupsafe import Markup
 
+from generator.book.homes import marks_of, unfold_what_is_at_home
 from generator.book.marks import Marks, figure_identity, label, printed
 from generator.book.model import Page, SearchRecord
 from generator.book.render import render, workings_block
@@ -64,9 +65,10 @@ def from_template(
     safety_keys: tuple[str, ...] = (),
     **context: Any,
 ) -> Written:
-    marks = Marks()
+    marks = marks_of(plan, address)
     root = Markup("../" if "/" in address else "")
     body = render(f"{template}.md.jinja", marks, plan=plan, root=root, **context)
+    unfold_what_is_at_home(plan, marks)
     return finished(address, title, group, body, marks, found, tags, safety_keys)
 
 

@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 import datetime
-from collections.abc import Mapping
+from collections.abc import Callable, Iterable, Mapping
 from dataclasses import field
+from typing import Any, TypeVar
 
 from generator.dataclass import dataclass
 from generator.inventory.dates import DateRange, ShootingHours
@@ -192,15 +193,7 @@ class Land:
     step_plans: tuple[StepPlan, ...] = ()
 
 
-@dataclass(slots=True)
-class _LookedUp:
-    """What is asked for by its id again and again, put in order when it is first asked for."""
-
-    places: dict[str, Place] = field(default_factory=dict)
-    jobs: dict[str, list[Job]] = field(default_factory=dict)
-    findings: dict[str, list[Finding]] = field(default_factory=dict)
-    upkeep: dict[str, list[UpkeepJob]] = field(default_factory=dict)
-    stopped: frozenset[str] | None = None
+Made = TypeVar("Made")
 
 
 @dataclass(frozen=True, slots=True)
@@ -235,37 +228,54 @@ class Plan:
     suited_days: Mapping[str, CountedDays] = field(default_factory=dict)
     wind_use: Mapping[str, WindUse] = field(default_factory=dict)
 
-    _looked_up: _LookedUp = field(init=False, repr=False, compare=False, default_factory=_LookedUp)
+    _made: dict[str, Any] = field(init=False, repr=False, compare=False, default_factory=dict)
+
+    def once(self, name: str, make: Callable[[Plan], Made]) -> Made:
+        """Return what `make` makes of this plan, made when it is first asked for by its name."""
+        if name not in self._made:
+            self._made[name] = make(self)
+        found: Made = self._made[name]
+        return found
 
     def findings_on(self, subject: str) -> tuple[Finding, ...]:
         """Return the findings on one job, place or thing, the gravest first."""
-        if not self._looked_up.findings:
-            for finding in self.findings:
-                self._looked_up.findings.setdefault(finding.subject, []).append(finding)
-        return tuple(self._looked_up.findings.get(subject, ()))
+        return self.once("findings", _findings_by_subject).get(subject, ())
 
     def stopped(self) -> frozenset[str]:
         """Return the jobs, places and things on which a stop stands."""
-        if self._looked_up.stopped is None:
-            self._looked_up.stopped = stopped_in(self.findings)
-        return self._looked_up.stopped
+        return self.once("stopped", lambda plan: stopped_in(plan.findings))
 
     def upkeep_of(self, subject_id: str) -> tuple[UpkeepJob, ...]:
         """Return the jobs of a stand, a walk or a water hole, in their order."""
-        if not self._looked_up.upkeep:
-            for job in self.upkeep:
-                self._looked_up.upkeep.setdefault(job.subject.id, []).append(job)
-        return tuple(self._looked_up.upkeep.get(subject_id, ()))
+        return self.once("upkeep", _upkeep_by_subject).get(subject_id, ())
 
     def jobs_on(self, place_id: str) -> tuple[Job, ...]:
         """Return the jobs of a place, in their order."""
-        if not self._looked_up.jobs:
-            for job in self.jobs:
-                self._looked_up.jobs.setdefault(job.place_id, []).append(job)
-        return tuple(self._looked_up.jobs.get(place_id, ()))
+        return self.once("jobs", _jobs_by_place).get(place_id, ())
 
     def place(self, place_id: str) -> Place:
         """Return the place of this id. Raises KeyError for an unknown one."""
-        if not self._looked_up.places:
-            self._looked_up.places.update({place.id: place for place in self.places})
-        return self._looked_up.places[place_id]
+        return self.once("places", _places_by_id)[place_id]
+
+
+def _findings_by_subject(plan: Plan) -> dict[str, tuple[Finding, ...]]:
+    return _grouped((finding.subject, finding) for finding in plan.findings)
+
+
+def _upkeep_by_subject(plan: Plan) -> dict[str, tuple[UpkeepJob, ...]]:
+    return _grouped((job.subject.id, job) for job in plan.upkeep)
+
+
+def _jobs_by_place(plan: Plan) -> dict[str, tuple[Job, ...]]:
+    return _grouped((job.place_id, job) for job in plan.jobs)
+
+
+def _places_by_id(plan: Plan) -> dict[str, Place]:
+    return {place.id: place for place in plan.places}
+
+
+def _grouped(pairs: Iterable[tuple[str, Made]]) -> dict[str, tuple[Made, ...]]:
+    found: dict[str, list[Made]] = {}
+    for key, thing in pairs:
+        found.setdefault(key, []).append(thing)
+    return {key: tuple(things) for key, things in found.items()}

@@ -8,7 +8,13 @@ from generator.book.content import Chapter, written_for
 from generator.book.exports import owner_files
 from generator.book.model import Book, LeftFolder
 from generator.book.pages.ahead import ahead_page
-from generator.book.pages.back import glossary_page, readers_page, sources_page, workings_page
+from generator.book.pages.back import (
+    glossary_page,
+    place_workings_page,
+    readers_page,
+    sources_page,
+    workings_page,
+)
 from generator.book.pages.calendar import now_page, year_page
 from generator.book.pages.count_on import count_on_page
 from generator.book.pages.counts import counts_page, plant_when_page, weeds_page
@@ -98,6 +104,7 @@ def _tasks(plan: Plan, left: Iterable[LeftFolder]) -> Iterator[_Task]:
         yield partial(_chapter, chapter)
     if is_owner:
         yield from (page(weeds_page), page(readers_page, tuple(left)), page(steps_page))
+        yield from (page(place_workings_page, place) for place in plan.places)
     yield lambda: ([], calendar_file(plan))
 
 

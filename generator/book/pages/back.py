@@ -5,6 +5,8 @@ from itertools import groupby
 
 from markupsafe import Markup
 
+from generator.book.homes import homes_of, numbers_at
+from generator.book.marks import label, printed
 from generator.book.model import LeftFolder, Page
 from generator.book.pages.dates import _DATE_KINDS
 from generator.book.pages.subjects import SEEN_BY_READERS
@@ -24,6 +26,7 @@ from generator.plan.model.plan import Plan, WindowTold
 from generator.reference.library import sources, words
 from generator.working import Quantity
 
+MOST_NAMED = 40  # pages that use a source, and are named
 FOLDED_FROM = 3  # pages that use a source, named in one line up to here
 # How far a source can be trusted, the surest first.
 TRUST = ("published", "common_practice", "memory", "definition")
@@ -85,13 +88,18 @@ def _window(plan: Plan, job: Job, told: WindowTold) -> tuple[Job, Place, str, Wi
 
 
 def workings_page(plan: Plan, written: list[Written]) -> Written:
-    """Return every computed number of the book, by its id, with the page it unfolds on."""
+    """Return every computed number of the book that is at home on no place, by its id.
+
+    The owner's others stand place by place, on pages of their own.
+    """
     rows: dict[str, tuple[NumberShown, Markup]] = {}
+    homes = homes_of(plan)
     for entry in written:
         page = _html(entry.page.address)
         for number in entry.numbers:
-            # wherever it stands it has the same working: the first page is named
-            rows.setdefault(number.identity, (number, Markup(f"{page}#{number.anchor}")))
+            if number.identity not in homes.of_number:
+                # wherever it stands it has the same working: the first page is named
+                rows.setdefault(number.identity, (number, Markup(f"{page}#{number.anchor}")))
     return from_template(
         plan,
         "workings.md",
@@ -100,6 +108,30 @@ def workings_page(plan: Plan, written: list[Written]) -> Written:
         "workings",
         ["workings", "formulas"],
         rows=[row for _, row in sorted(rows.items())],
+        places=plan.places if homes.on_page else (),
+    )
+
+
+def place_workings_page(plan: Plan, place: Place) -> Written:
+    """Return the computed numbers of a place and of the work on it, by their ids."""
+    sheets = (f"work/{job.address}" for job in plan.jobs_on(place.id))
+    found = numbers_at(plan, (f"places/{place.address}", *sheets))
+    rows = [
+        (
+            NumberShown(number.identity, label(number), printed(number), home.anchor),
+            Markup(f"../{home.page}.html#{home.anchor}"),
+        )
+        for number, home in found
+    ]
+    return from_template(
+        plan,
+        f"workings/{place.address}.md",
+        f"Workings: {place.name}",
+        BOOK,
+        "workings",
+        ["workings", place.name],
+        rows=rows,
+        places=(),
     )
 
 
@@ -135,10 +167,12 @@ def sources_page(plan: Plan, written: list[Written]) -> Written:
     )
 
 
-def _links(pages: list[Page]) -> tuple[list[tuple[Markup, Markup]], int]:
-    """Return title and address of each page, and how many there are where they are folded away."""
-    links = [(Markup(page.title), Markup(_html(page.address))) for page in pages]
-    return links, len(links) if len(links) > FOLDED_FROM else 0
+def _links(pages: list[Page]) -> tuple[list[tuple[Markup, Markup]], int, int]:
+    """Return title and address of the first pages, how many fold away, how many are not named."""
+    named = pages[:MOST_NAMED]
+    links = [(Markup(page.title), Markup(_html(page.address))) for page in named]
+    folded = len(pages) if len(links) > FOLDED_FROM else 0
+    return links, folded, len(pages) - len(named)
 
 
 def _html(address: str) -> str:

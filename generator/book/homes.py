@@ -1,6 +1,6 @@
 """Where each number of a plan unfolds: on the sheet of its job, or on the page of its place."""
 
-from collections.abc import Callable, Iterable, Mapping
+from collections.abc import Callable, Mapping
 
 from generator.book.marks import Home, Marks
 from generator.dataclass import dataclass
@@ -35,14 +35,6 @@ def unfold_what_is_at_home(plan: Plan, marks: Marks) -> None:
     marks.is_whole = False
     for number in homes_of(plan).on_page.get(marks.page, ()):
         marks.anchor(number)
-
-
-def numbers_at(plan: Plan, pages: Iterable[str]) -> list[tuple[Quantity, Home]]:
-    """Return the numbers that are at home on pages, with where they unfold, by their ids."""
-    homes = homes_of(plan)
-    found = [number for page in pages for number in homes.on_page.get(page, ())]
-    found.sort(key=lambda number: number.identity)
-    return [(number, homes.of_number[number.identity]) for number in found]
 
 
 def _homes(plan: Plan) -> Homes:

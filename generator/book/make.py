@@ -10,7 +10,6 @@ from generator.book.model import Book, LeftFolder
 from generator.book.pages.ahead import ahead_page
 from generator.book.pages.back import (
     glossary_page,
-    place_workings_page,
     readers_page,
     sources_page,
     workings_page,
@@ -104,7 +103,6 @@ def _tasks(plan: Plan, left: Iterable[LeftFolder]) -> Iterator[_Task]:
         yield partial(_chapter, chapter)
     if is_owner:
         yield from (page(weeds_page), page(readers_page, tuple(left)), page(steps_page))
-        yield from (page(place_workings_page, place) for place in plan.places)
     yield lambda: ([], calendar_file(plan))
 
 

@@ -5,6 +5,7 @@ import re
 
 import pytest
 
+from generator.book.homes import homes_of
 from generator.book.money_views import view_numbers
 from generator.plan.views.numbers import numbers_of
 from generator.units import convert, shown
@@ -234,18 +235,19 @@ def test_a_number_is_the_same_on_every_page(documents: dict[str, Element]) -> No
     assert len(first) > 15
 
 
-def test_the_list_of_workings_has_every_number_of_the_book(
+def test_every_number_of_the_book_is_listed_or_at_home(
     site: Site, documents: dict[str, Element]
 ) -> None:
     by_page = {address: workings(page) for address, page in documents.items()}
-    listed: list[str] = []
-    for address, page in documents.items():
-        if address == "workings.html" or address.startswith("workings/"):
-            for row in page.all("tr"):
-                for name in row.all("code"):
-                    working = _leads_to(row.all("a", "n")[0], address, by_page)
-                    assert working.identity == name.text()
-                    listed.append(name.text())
+    homes = homes_of(site.plan)
+    for identity, home in homes.of_number.items():
+        assert by_page[f"{home.page}.html"][home.anchor].identity == identity
+    listed = list(homes.of_number)
+    for row in documents["workings.html"].all("tr"):
+        for name in row.all("code"):
+            working = _leads_to(row.all("a", "n")[0], "workings.html", by_page)
+            assert working.identity == name.text()
+            listed.append(name.text())
     assert len(listed) == len(set(listed))
     everywhere = {one.identity for page in by_page.values() for one in page.values()} - {""}
     assert set(listed) == everywhere

@@ -5,8 +5,7 @@ from itertools import groupby
 
 from markupsafe import Markup
 
-from generator.book.homes import homes_of, numbers_at
-from generator.book.marks import label, printed
+from generator.book.homes import homes_of
 from generator.book.model import LeftFolder, Page
 from generator.book.pages.dates import _DATE_KINDS
 from generator.book.pages.subjects import SEEN_BY_READERS
@@ -90,7 +89,7 @@ def _window(plan: Plan, job: Job, told: WindowTold) -> tuple[Job, Place, str, Wi
 def workings_page(plan: Plan, written: list[Written]) -> Written:
     """Return every computed number of the book that is at home on no place, by its id.
 
-    The owner's others stand place by place, on pages of their own.
+    The owner's others unfold on the pages of their places and of the work on them.
     """
     rows: dict[str, tuple[NumberShown, Markup]] = {}
     homes = homes_of(plan)
@@ -109,29 +108,6 @@ def workings_page(plan: Plan, written: list[Written]) -> Written:
         ["workings", "formulas"],
         rows=[row for _, row in sorted(rows.items())],
         places=plan.places if homes.on_page else (),
-    )
-
-
-def place_workings_page(plan: Plan, place: Place) -> Written:
-    """Return the computed numbers of a place and of the work on it, by their ids."""
-    sheets = (f"work/{job.address}" for job in plan.jobs_on(place.id))
-    found = numbers_at(plan, (f"places/{place.address}", *sheets))
-    rows = [
-        (
-            NumberShown(number.identity, label(number), printed(number), home.anchor),
-            Markup(f"../{home.page}.html#{home.anchor}"),
-        )
-        for number, home in found
-    ]
-    return from_template(
-        plan,
-        f"workings/{place.address}.md",
-        f"Workings: {place.name}",
-        BOOK,
-        "workings",
-        ["workings", place.name],
-        rows=rows,
-        places=(),
     )
 
 

@@ -1,18 +1,21 @@
-"""Times whole builds from a cold start against plain `mkdocs build` of the same pages.
+"""Times builds from cold starts beside plain `mkdocs build`, and says where a limit is missed.
 
-Prints each value with its target and the machine; ends with 1 only where a ratio is missed.
-Planning from long weather and the builds of the demo property are timed against aims, and told.
+The limits are ratios of times of one run, growth and sizes: they decide the exit code. Seconds are
+aims, and are told.
 """
 
 import datetime
 import os
 import platform
-import statistics
-import subprocess
+import shutil
 import sys
 import tempfile
 import time
+from collections import Counter
+from collections.abc import Callable
+from dataclasses import dataclass, field
 from pathlib import Path
+from typing import Any
 
 CHECKOUT = Path(__file__).resolve().parents[2]
 sys.path.insert(0, str(CHECKOUT))
@@ -21,128 +24,199 @@ from generator.book.make import make_book  # noqa: E402 - after the path above
 from generator.book.model import Book  # noqa: E402 - after the path above
 from generator.inventory.load import load_inventory  # noqa: E402 - after the path above
 from generator.plan.build.season_plan import make_plan  # noqa: E402 - after the path above
+from generator.plan.readers.seen_by import seen_by  # noqa: E402 - after the path above
+from generator.site.publish import publish  # noqa: E402 - after the path above
 from generator.site.stage import stage  # noqa: E402 - after the path above
-from tests.bench.planning import (  # noqa: E402 - after the path above
-    PLANTINGS,
-    YEARS,
-    compare_planning,
-    told,
-    weathered_property,
+from tests.bench.measured import (  # noqa: E402 - after the path above
+    ENVIRONMENT,
+    RUNS,
+    Took,
+    in_turn,
+    run,
 )
-from tests.book.sites import DEMO, demo_readers  # noqa: E402 - after the path above
+from tests.bench.planning import compare_planning  # noqa: E402 - after the path above
+from tests.bench.yardstick_tree import MIX, yardstick  # noqa: E402 - after the path above
 from tests.properties import SEASON, make_property  # noqa: E402 - after the path above
 
-RUNS = 5
-SEED = 2027
-DEMO_AIM_S = 3.0
-# Pages of the book: the most that our whole build may take of plain MkDocs' time.
-TARGETS = {100: 0.60, 300: 0.45}
+DEMO, STARTER = CHECKOUT / "demo_property", CHECKOUT / "generator" / "starter"
 AS_OF = datetime.date(2026, 8, 20)
-# Material prints a warning about the next MkDocs and waits; neither side shall pay for it.
-ENVIRONMENT = os.environ | {"NO_MKDOCS_2_WARNING": "1", "PYTHONPATH": str(CHECKOUT)}
-# Both sides keep what they compile, as they do for everybody who runs them twice.
-ENVIRONMENT.pop("PYTHONDONTWRITEBYTECODE", None)
+SEED = 2027
+PAGES = 1001
+FEW, MANY, MOST = 23, 75, 230
+DRIFT = 2.0
+KB = 1024
 
 
-def seconds(*command: str) -> float:
-    """Wall time of one cold process. Raises CalledProcessError where it fails."""
-    begun = time.perf_counter()
-    subprocess.run(
-        [sys.executable, *command],
-        check=True,
-        capture_output=True,
-        env=ENVIRONMENT,
-        cwd=tempfile.gettempdir(),
+@dataclass
+class Limits:
+    """What was measured against limits and aims, printed as it comes."""
+
+    missed: list[str] = field(default_factory=list)
+
+    def limit(self, what: str, value: float, most: float, unit: str = "") -> None:
+        """Tell a value that decides how this run ends."""
+        met = value <= most
+        self.missed += [] if met else [what]
+        print(f"  {what:48s} {value:8.3f}{unit}  at most {most:g}: {'met' if met else 'MISSED'}")
+
+    def aim(self, what: str, took: Took, most_s: float | None = None) -> None:
+        """Tell seconds, which decide nothing."""
+        told = ""
+        if most_s is not None:
+            told = f"  aim {most_s:g} s: {'met' if took.wall_s <= most_s else 'not met'}"
+        print(f"  {what:48s} {took.wall_s:8.3f} s, processors {took.cpu_s:.2f} s{told}")
+
+
+def building(folder: Path, out: Path, reader: str, *more: str) -> Callable[[], Took]:
+    """The command that builds one reader's book."""
+    day = ("--as-of", str(AS_OF), *more)
+    command = ("-m", "generator", "build", str(folder), "--for", reader, "--out", str(out), *day)
+    return lambda: run(*command)
+
+
+def plainly(tree: Path, out: Path) -> Callable[[], Took]:
+    """The command that has plain MkDocs build a tree."""
+    return lambda: run(
+        "-m", "mkdocs", "build", "-q", "-f", str(tree / "mkdocs.yml"), "-d", str(out)
     )
-    return time.perf_counter() - begun
 
 
-def book_of(folder: Path) -> Book:
-    """The owner's book of a property folder."""
+def book_of(folder: Path, reader: str | None = None) -> Book:
+    """The book of the owner, or of a reader, of a property folder."""
     inventory = load_inventory(folder).inventory
     assert inventory is not None
-    return make_book(make_plan(inventory, SEASON, AS_OF))
+    plan = make_plan(inventory, SEASON, AS_OF)
+    if reader is None:
+        return make_book(plan)
+    return make_book(seen_by(plan, next(one for one in inventory.readers if one.id == reader)))
 
 
-def property_of(pages: int, work: Path) -> tuple[Path, Book]:
-    """A generated property whose book has at least so many pages, and hardly more."""
-    screens = 1
-    while True:
-        folder = make_property(work / f"property-{pages}-{screens}", SEED, screens)
-        book = book_of(folder)
-        if len(book.pages) >= pages:
-            return folder, book
-        screens += 1
+def kind_of(address: str) -> str:
+    """The kind of a page, as the mix of the yardstick has them."""
+    folder = address.partition("/")[0] if "/" in address else "lists"
+    return folder if folder in MIX else "products"
 
 
-def compare(pages: int, work: Path) -> bool:
-    """Print how long both take for a book of so many pages; return whether the target is met."""
-    folder, book = property_of(pages, work)
-    tree = stage(book, work / f"tree-{pages}")
-    ours: list[float] = []
-    plain: list[float] = []
-    for run in range(RUNS):
-        site = work / f"ours-{pages}-{run}"
-        build = ("-m", "generator", "build", str(folder), "--for", "owner", "--out", str(site))
-        ours.append(seconds(*build))
-        other = ("-q", "-f", str(tree / "mkdocs.yml"), "-d", str(work / f"plain-{pages}-{run}"))
-        plain.append(seconds("-m", "mkdocs", "build", *other))
-    ratio = statistics.median(ours) / statistics.median(plain)
-    met = ratio <= TARGETS[pages]
-    print(
-        f"\n{len(book.pages)} pages, cold processes, median of {RUNS}, one after the other in turn"
+def mix(book: Book, limits: Limits) -> None:
+    """Print how many pages of each kind there are, and hold the mix to that of the yardstick."""
+    counts = Counter(kind_of(page.address) for page in book.pages)
+    print(f"\nmix of {len(book.pages)} pages, in a hundred, beside that of the yardstick")
+    for kind, share in MIX.items():
+        own = 100 * counts[kind] / len(book.pages)
+        limits.limit(f"{kind}: {counts[kind]} pages, {own:.1f} to {share}", abs(own - share), DRIFT)
+
+
+def many_pages(work: Path, limits: Limits) -> None:
+    """A thousand pages, everything included; what a page more takes; memory."""
+    folders = {n: make_property(work / f"property-{n}", SEED, n) for n in (FEW, MANY)}
+    pages = {n: len(book_of(folder).pages) for n, folder in folders.items()}
+    mix(book_of(folders[MANY]), limits)
+    trees = {n: yardstick(work / f"yardstick-{n}", count) for n, count in pages.items()}
+    first = building(folders[MANY], work / "fresh", "owner", "--fresh")()
+    few, many, plain_few, plain_many = in_turn(
+        building(folders[FEW], work / "few", "owner"),
+        building(folders[MANY], work / "many", "owner"),
+        plainly(trees[FEW], work / "plain-few"),
+        plainly(trees[MANY], work / "plain-many"),
     )
-    print(f"  handbook build      {_spread(ours)}")
-    print(f"  mkdocs build        {_spread(plain)}")
-    print(
-        f"  ratio               {ratio:.3f}, target at most {TARGETS[pages]:.2f}: "
-        f"{'met' if met else 'MISSED'}"
+    print(f"\n{pages[MANY]} pages, the owner's of {MANY} screens; the least of {RUNS} in turn")
+    limits.aim("handbook build", many, 2.5 * pages[MANY] / PAGES)
+    limits.aim("the same, nothing kept before", first)
+    limits.aim("plain mkdocs build of the yardstick", plain_many)
+    limits.limit("ratio", many.wall_s / plain_many.wall_s, 0.13)
+    more = pages[MANY] - pages[FEW]
+    own_ms = 1000 * (many.wall_s - few.wall_s) / more
+    plain_ms = 1000 * (plain_many.wall_s - plain_few.wall_s) / more
+    print(f"  a page more takes {own_ms:.2f} ms, and {plain_ms:.2f} ms plainly")
+    limits.limit("marginal page, ratio", own_ms / plain_ms, 0.12)
+    out, day = work / "watched", ("--as-of", str(AS_OF))
+    held = run(
+        *(
+            "-m",
+            "generator",
+            "build",
+            str(folders[MANY]),
+            "--for",
+            "owner",
+            "--out",
+            str(out),
+            *day,
+        ),
+        watched=True,
     )
-    return met
+    limits.limit("memory of all processes, shared once", held.memory_mb, 200, " MB")
+    frames = [_frame_bytes(path) for path in (out / "owner").rglob("*.html")]
+    limits.limit("largest frame of a page", max(frames) / KB, 20, " kB")
 
 
-def _spread(times: list[float]) -> str:
-    return f"{statistics.median(times):6.2f} s  ({min(times):.2f} to {max(times):.2f})"
+def _frame_bytes(path: Path) -> int:
+    html = path.read_bytes()
+    begins = html.index(b'<article class="md-content__inner')
+    return begins + len(html) - html.index(b"</article>", begins)
 
 
-def compare_check(work: Path) -> None:
-    """Print how long `check` takes beside starting the interpreter; there is no target."""
-    folder, _ = property_of(100, work / "check")
-    checks, starts = [], []
-    for _ in range(RUNS):
-        checks.append(seconds("-m", "generator", "check", str(folder)))
-        starts.append(seconds("-c", "pass"))
-    print("\nreading the property of 100 pages (no target)")
-    print(f"  handbook check      {_spread(checks)}")
-    print(f"  python -c pass      {_spread(starts)}")
+def few_pages(work: Path, limits: Limits) -> None:
+    """Books of the demo property: of somebody hired, beside plain MkDocs, and the owner's."""
+    hired, owner = "hired-sprayer", "owner"
+    book = book_of(DEMO, hired)
+    tree = stage(book, work / "hired-tree")
+    own, plain, whole = in_turn(
+        building(DEMO, work / "hired", hired),
+        plainly(tree, work / "plain-hired"),
+        building(DEMO, work / "demo", owner),
+    )
+    print(f"\nbooks of the demo property; the least of {RUNS} in turn")
+    limits.aim(f"{hired}, {len(book.pages)} pages", own, 0.8)
+    limits.aim("plain mkdocs build of its tree", plain)
+    limits.limit("ratio", own.wall_s / plain.wall_s, 0.5)
+    limits.aim(f"{owner}, {len(book_of(DEMO).pages)} pages", whole, 1.3)
 
 
-def compare_weather(work: Path) -> None:
-    """Print what reading takes without weather and with it; there is no target."""
-    print(f"\nreading {PLANTINGS[0]} screens without weather and with it (no target)")
-    for years in (0, YEARS[0], YEARS[-1]):
-        folder = weathered_property(work / f"weather-{years}", PLANTINGS[0], years)
-        checks = [seconds("-m", "generator", "check", str(folder)) for _ in range(RUNS)]
-        print(f"  {years:3d} years           {_spread(checks)}")
+def checks(work: Path, limits: Limits) -> None:
+    """Reading a folder alone."""
+    shutil.copytree(STARTER, work / "starter")
+    starter, demo, start = in_turn(
+        lambda: run("-m", "generator", "check", str(work / "starter")),
+        lambda: run("-m", "generator", "check", str(DEMO)),
+        lambda: run("-c", "pass"),
+    )
+    print(f"\nreading a folder; the least of {RUNS} in turn")
+    limits.aim("handbook check of the starter", starter, 0.15)
+    limits.aim("handbook check of the demo property", demo, 0.30)
+    limits.aim("python -c pass", start)
 
 
-def compare_demo(work: Path) -> None:
-    """Print what the books of the demo property take, one by one and together."""
-    readers = demo_readers()
-    print(f"\nbooks of the demo property, cold processes, median of {RUNS}")
-    for reader in readers:
-        _demo_build(work, reader, ("--for", reader), DEMO_AIM_S)
-    _demo_build(work, "all of them", (), DEMO_AIM_S * len(readers))
+def growth(work: Path, limits: Limits) -> None:
+    """What each phase takes as the book grows, beside the pages."""
+    found: dict[int, dict[str, float]] = {}
+    for screens in (MANY, MOST):
+        folder = make_property(work / f"grown-{screens}", SEED, screens)
+        found[screens] = min(
+            (_phases(folder, work / "out") for _ in range(RUNS)),
+            key=lambda one: sum(one.values()),
+        )
+    pages = found[MOST].pop("pages") / found[MANY].pop("pages")
+    print(f"\ngrowth from {MANY} to {MOST} screens, which makes {pages:.2f} times the pages")
+    for phase, seconds in found[MOST].items():
+        ratio = seconds / found[MANY][phase]
+        limits.limit(f"{phase}, {found[MANY][phase]:.2f} to {seconds:.2f} s", ratio / pages, 1.1)
 
 
-def _demo_build(work: Path, name: str, choice: tuple[str, ...], aim: float) -> None:
-    build = ("-m", "generator", "build", str(DEMO), *choice)
-    times = [
-        seconds(*build, "--out", str(work / f"demo-{name.replace(' ', '-')}-{run}"))
-        for run in range(RUNS)
-    ]
-    middle = statistics.median(times)
-    print(f"  {name:19s} {_spread(times)}  aim at most {aim:g} s: {told(middle, aim)}")
+def _phases(folder: Path, out: Path) -> dict[str, float]:
+    taken: dict[str, float] = {}
+
+    def timed(name: str, work: Callable[[], Any]) -> Any:
+        begun = time.perf_counter()
+        done = work()
+        taken[name] = time.perf_counter() - begun
+        return done
+
+    inventory = timed("read", lambda: load_inventory(folder).inventory)
+    plan = timed("plan", lambda: make_plan(inventory, SEASON, AS_OF))
+    book = timed("book", lambda: make_book(plan))
+    problems = timed("site", lambda: publish(book, out))
+    assert problems == ()
+    return {**taken, "pages": float(len(book.pages))}
 
 
 def machine() -> str:
@@ -157,17 +231,20 @@ def machine() -> str:
 
 
 def main() -> int:
-    """Run every comparison; return 1 where a ratio is missed."""
+    """Run every comparison; return 1 where a limit is missed."""
     print(machine())
     if hasattr(os, "getloadavg"):
         print(f"load before: {os.getloadavg()[0]:.2f}")
-    with tempfile.TemporaryDirectory() as work:
-        met = [compare(pages, Path(work)) for pages in TARGETS]
-        compare_check(Path(work))
-        compare_weather(Path(work))
-        compare_planning(Path(work), ENVIRONMENT)
-        compare_demo(Path(work))
-    return 0 if all(met) else 1
+    limits = Limits()
+    with tempfile.TemporaryDirectory() as folder:
+        work = Path(folder)
+        many_pages(work, limits)
+        few_pages(work, limits)
+        checks(work, limits)
+        growth(work, limits)
+        compare_planning(work, ENVIRONMENT)
+    print("\nevery limit is met" if not limits.missed else f"\nmissed: {', '.join(limits.missed)}")
+    return 1 if limits.missed else 0
 
 
 if __name__ == "__main__":

@@ -64,3 +64,13 @@ def test_a_share_of_the_spray_is_no_limit_in_pounds_of_active() -> None:
     assert card is not None
     share = Given("max", 0.02, "fraction", 2, "pct", "products.yaml", 1, "page")
     assert as_active("limit", share, "mix", card) is None
+
+
+def test_a_limit_in_a_dry_product_is_so_much_of_its_active() -> None:
+    # half a pound of a product of 75 percent
+    card = inventory_of(dry_property(8)).products[0].label
+    assert card is not None
+    limit = Given("max", 0.5, "lb_per_ac", 8, "oz_wt_per_ac", "products.yaml", 1, "page")
+    active = as_active("limit", limit, "product", card)
+    assert active is not None
+    assert (active.value, active.unit) == (0.375, "lb_per_ac")

@@ -1,7 +1,7 @@
 """A book from a plan: every page, in navigation order, from what one reader may see."""
 
 from collections.abc import Callable, Iterable, Iterator, Mapping
-from functools import partial
+from typing import NamedTuple
 
 from generator.book.calendar_file import calendar_file
 from generator.book.content import Chapter, written_for
@@ -49,9 +49,15 @@ from generator.in_two import in_two
 from generator.inventory.schema import PARTNER
 from generator.plan.model.plan import Plan
 
-# What makes a part of a book: pages in the order of the navigation, and files beside them.
-_Part = tuple[list[Written], Mapping[str, bytes]]
-_Task = Callable[[], _Part]
+# A part of a book: pages in the order of the navigation, and files beside them.
+Part = tuple[list[Written], Mapping[str, bytes]]
+
+
+class Task(NamedTuple):
+    """What makes a part of a book; `key` is the same for the same part of the next plan's book."""
+
+    key: tuple[str, ...]
+    make: Callable[[], Part]
 
 
 def make_book(plan: Plan, left: Iterable[LeftFolder] = ()) -> Book:
@@ -59,7 +65,12 @@ def make_book(plan: Plan, left: Iterable[LeftFolder] = ()) -> Book:
 
     `left` are folders of readers who are gone, which the owner's book names.
     """
-    parts = in_two(list(_tasks(plan, left)))
+    return put_together(plan, in_two([task.make for task in tasks_of(plan, left)]))
+
+
+def put_together(plan: Plan, parts: Iterable[Part]) -> Book:
+    """Return the book of a plan whose parts are made, in the order of their tasks."""
+    parts = list(parts)
     written = [entry for pages, _ in parts for entry in pages]
     # made last, from all pages before them; neither list looks through the other
     sources = sources_page(plan, written)
@@ -69,21 +80,25 @@ def make_book(plan: Plan, left: Iterable[LeftFolder] = ()) -> Book:
     return Book(searchable(plan.title), plan.reader, plan.as_of, pages, files)
 
 
-def _tasks(plan: Plan, left: Iterable[LeftFolder]) -> Iterator[_Task]:
-    """Yield what makes the parts of the book, in the order of the navigation."""
+def tasks_of(plan: Plan, left: Iterable[LeftFolder] = ()) -> list[Task]:
+    """Return what makes the parts of a book, in the order of the navigation."""
+    return list(_tasks(plan, left))
+
+
+def _tasks(plan: Plan, left: Iterable[LeftFolder]) -> Iterator[Task]:
     is_owner = plan.reader == "owner"
 
-    def page(make: Callable[..., Written], *about: object) -> _Task:
-        return lambda: ([make(plan, *about)], {})
+    def page(make: Callable[..., Written], *about: object) -> Task:
+        return Task((make.__name__, *map(_named, about)), lambda: ([make(plan, *about)], {}))
 
-    def some(make: Callable[[Plan], list[Written]]) -> _Task:
-        return lambda: (make(plan), {})
+    def some(make: Callable[[Plan], list[Written]]) -> Task:
+        return Task((make.__name__,), lambda: (make(plan), {}))
 
     yield from map(page, (home_page, emergency_page, safety_page, now_page))
     if is_owner:
         yield from map(page, (year_page, ahead_page, findings_page, buy_page))
         # from the same tables, whose library is slow to load: one process does all of it
-        yield lambda: ([money_page(plan)], owner_files(plan))
+        yield Task(("money",), lambda: ([money_page(plan)], owner_files(plan)))
         yield from map(page, (dates_page, hours_page, counts_page, plant_when_page, records_page))
         yield from (page(log_page, season) for season in log_seasons(plan))
     if plan.reader == PARTNER:
@@ -99,18 +114,21 @@ def _tasks(plan: Plan, left: Iterable[LeftFolder]) -> Iterator[_Task]:
     if is_owner:
         yield from _owner_pages(plan, page)
     yield page(chapters_page)
-    for chapter in written_for(plan.reader):
-        yield partial(_chapter, chapter)
+    yield from map(_chapter, written_for(plan.reader))
     if is_owner:
         yield from (page(weeds_page), page(readers_page, tuple(left)), page(steps_page))
-    yield lambda: ([], calendar_file(plan))
+    yield Task(("calendars",), lambda: ([], calendar_file(plan)))
 
 
-def _chapter(chapter: Chapter) -> _Part:
-    return [chapter_page(chapter)], {}
+def _named(thing: object) -> str:
+    return str(getattr(thing, "id", thing if isinstance(thing, int) else ""))
 
 
-def _stands_and_walks(plan: Plan, page: Callable[..., _Task]) -> Iterator[_Task]:
+def _chapter(chapter: Chapter) -> Task:
+    return Task(("chapter", chapter.name), lambda: ([chapter_page(chapter)], {}))
+
+
+def _stands_and_walks(plan: Plan, page: Callable[..., Task]) -> Iterator[Task]:
     is_owner = plan.reader == "owner"
     yield from [page(stands_page)] if is_owner else []
     yield from (page(stand_page, stand) for stand in plan.land.stands)
@@ -119,7 +137,7 @@ def _stands_and_walks(plan: Plan, page: Callable[..., _Task]) -> Iterator[_Task]
     yield from (page(upkeep_page, job) for job in plan.upkeep)
 
 
-def _owner_pages(plan: Plan, page: Callable[..., _Task]) -> Iterator[_Task]:
+def _owner_pages(plan: Plan, page: Callable[..., Task]) -> Iterator[Task]:
     listed: tuple[tuple[Callable[..., Written], Iterable[object]], ...] = (
         (lot_page, plan.land.lots),
         (row_stock_page, (*plan.land.plants, *plan.land.guards)),

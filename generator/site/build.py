@@ -1,28 +1,24 @@
 """Builds a book into a site that is browsed from a folder, with no network and no server."""
 
-import json
 import os
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterator
 from contextlib import contextmanager
 from datetime import UTC, date, datetime
 from functools import partial
 from pathlib import Path
-from typing import Any
 
 import yaml
 
-from generator.book.model import Book, Page
+from generator.book.model import Book
 from generator.in_two import in_two
 from generator.lookup import shipped
 from generator.site.addresses import check_addresses
 from generator.site.bodies import body_maker
 from generator.site.engine import Failed, build_site, prepared
-from generator.site.links import check_links, read, read_file
-from generator.site.mark import mark_site
+from generator.site.links import read
 from generator.site.navigation import navigation, navigation_data
 from generator.site.settings import settings_of, text_only
-
-SEARCH_SETTINGS = ("lang", "separator", "pipeline", "fields")
+from generator.site.standing import Standing, published
 
 
 def built(book: Book, workshop: Path, site: Path) -> tuple[str, ...]:
@@ -32,18 +28,23 @@ def built(book: Book, workshop: Path, site: Path) -> tuple[str, ...]:
     a problem like any other; what the system refuses, such as room on a full disk, is none, and
     its OSError is raised.
     """
+    return build(book, workshop, site)[0]
+
+
+def build(book: Book, workshop: Path, site: Path) -> tuple[tuple[str, ...], Standing | None]:
+    """Build as `built` does, and return what is kept of the site too, where MkDocs made one."""
     check_addresses(book)
     with _built_on(book.as_of):
         try:
-            return _built(book, workshop, site)
+            return _build(book, workshop, site)
         except Failed as failure:
             cause = failure.__cause__
             if isinstance(cause, OSError) and cause.errno is not None:
                 raise cause from None
-            return (str(failure),)
+            return (str(failure),), None
 
 
-def _built(book: Book, workshop: Path, site: Path) -> tuple[str, ...]:
+def _build(book: Book, workshop: Path, site: Path) -> tuple[tuple[str, ...], Standing | None]:
     (workshop / "docs").mkdir(parents=True)
     settings = settings_of(book)
     settings["theme"]["custom_dir"] = str(shipped("site_templates") / "theme")
@@ -51,53 +52,15 @@ def _built(book: Book, workshop: Path, site: Path) -> tuple[str, ...]:
     ready = prepared(workshop / "mkdocs.yml", navigation_data(navigation(book.pages)), site)
     make = body_maker(ready.converter)
     bodies = in_two([partial(make, page) for page in book.pages])
-
-    def write_search(settings: Mapping[str, Any]) -> None:
-        _write_search_index(site, settings, [search_record(page) for page in book.pages])
-
     pages = [(text_only(page.title), body) for page, body in zip(book.pages, bodies, strict=True)]
-    finished = build_site(ready.config, pages, book.files, write_search)
+    finished = build_site(ready.config, pages, book.files)
     if finished.messages:
-        return finished.messages
-    names = sorted(path.relative_to(site).as_posix() for path in site.rglob("*") if path.is_file())
-    reads = {_published(body.address): body.linked for body in bodies}
-    for name in names:
-        if name.endswith((".svg", ".css")):
-            reads[name] = read_file(name, (site / name).read_text(encoding="utf-8"))
-    frames = {name: read(html) for name, html in finished.frames.items()}
-    problems = check_links(names, reads, frames)
-    # after all else is written: the mark lists every file as it is
-    mark_site(site, book, names, finished.digests)
-    return problems
-
-
-def _published(address: str) -> str:
-    return address.removesuffix(".md") + ".html"
-
-
-def search_record(page: Page) -> dict[str, Any]:
-    """Return what the search index holds of a page."""
-    # Tags of the index outweigh every title: as words of the text they find, and titles come first.
-    record: dict[str, Any] = {
-        "location": _published(page.address),
-        "title": page.search.title,
-        "text": " ".join(filter(None, (page.search.text, *page.search.tags))),
-    }
-    if page.search.boost != 1:
-        record["boost"] = page.search.boost
-    return record
-
-
-def _write_search_index(
-    site: Path, settings: Mapping[str, Any], records: list[Mapping[str, Any]]
-) -> None:
-    """Writes the index twice: a script for pages opened as files, plain data for a server."""
-    index = {"config": {key: settings[key] for key in SEARCH_SETTINGS}, "docs": records}
-    data = json.dumps(index, ensure_ascii=False, separators=(",", ":"))
-    folder = site / "search"
-    folder.mkdir(parents=True, exist_ok=True)
-    (folder / "search_index.json").write_text(data, encoding="utf-8")
-    (folder / "search_index.js").write_text(f"var __index = {data}", encoding="utf-8")
+        return finished.messages, None
+    around = {name: read(html) for name, html in finished.frames.items()}
+    standing = Standing(book, make, finished.framed, finished.search_settings, around)
+    standing.digests.update(finished.digests)
+    standing.linked.update({published(body.address): body.linked for body in bodies})
+    return standing.complete(site, book), standing
 
 
 @contextmanager

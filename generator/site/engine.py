@@ -2,14 +2,13 @@
 
 import hashlib
 import logging
-import os
+import posixpath
 from collections.abc import Callable, Iterator, Mapping, Sequence
 from contextlib import contextmanager
 from pathlib import Path
 from typing import Any
 
-import mkdocs
-from jinja2 import Environment, FileSystemLoader
+from jinja2 import Environment
 from markdown import Markdown
 from markdown.extensions import Extension
 from mkdocs.commands.build import build
@@ -20,11 +19,10 @@ from mkdocs.exceptions import Abort
 from mkdocs.plugins import BasePlugin, event_priority
 from mkdocs.structure.files import File, Files
 from mkdocs.structure.pages import Page
-from mkdocs.theme import Theme
 
-from generator.compiled import Compiled
 from generator.dataclass import dataclass
 from generator.site.bodies import Body
+from generator.site.engine_theme import OwnTheme
 from generator.site.frames import Frames
 from generator.site.markdown_blocks import HandbookBlocks
 
@@ -47,11 +45,16 @@ class Prepared:
 
 @dataclass(frozen=True, slots=True)
 class Finished:
-    """What came of a build: warnings, a digest of each page, what is around one of each kind."""
+    """What came of a build: warnings, a digest of each page, what is around one of each kind.
+
+    `framed` puts another body of one of its pages into that page's frame.
+    """
 
     messages: tuple[str, ...]
     digests: Mapping[str, str]
     frames: Mapping[str, str]
+    framed: Callable[[Body], str]
+    search_settings: Mapping[str, Any]
 
 
 def prepared(settings: Path, navigation: NavigationData, site: Path) -> Prepared:
@@ -67,18 +70,22 @@ def build_site(
     config: MkDocsConfig,
     pages: Sequence[tuple[str, Body]],
     files: Mapping[str, bytes],
-    write_search: Callable[[Any], None],
 ) -> Finished:
     """Build a site of pages, each with its title, and of files beside them.
 
-    `write_search` is called with the search settings once everything else is written. Raises
-    Failed where MkDocs gives up.
+    The search index is for the caller to write. Raises Failed where MkDocs gives up.
     """
-    handbook = _Handbook(pages, files, write_search)
+    handbook = _Handbook(pages, files)
     with _heard() as heard:
         config.plugins["handbook"] = handbook
         build(config)
-    return Finished(tuple(heard.messages), handbook.digests, handbook.frames)
+    return Finished(
+        tuple(heard.messages),
+        handbook.digests,
+        handbook.joined.frames.first,
+        handbook.framed,
+        config.plugins["material/search"].config,
+    )
 
 
 @contextmanager
@@ -111,7 +118,7 @@ class _BookPage(Page):
 
     def __init__(self, title: str, body: Body, file: File, config: MkDocsConfig) -> None:
         super().__init__(title, file, config)
-        self.body = body
+        self.body: Body | None = body
 
     def read_source(self, config: MkDocsConfig) -> None:  # noqa: ARG002 - MkDocs calls it so
         self.markdown = ""
@@ -119,34 +126,17 @@ class _BookPage(Page):
         self.meta = {"title": self.title, "search": {"exclude": True}}
 
     def render(self, config: MkDocsConfig, files: Files) -> None:  # noqa: ARG002 - MkDocs calls it so
-        self.content = self.body.html
-        self.toc = self.body.headings  # type: ignore[assignment]  # what the theme asks of one
+        assert self.body is not None
+        self.show(self.body)
 
+    def show(self, body: Body) -> None:
+        """Have a body stand on the page."""
+        self.content = body.html
+        self.toc = body.headings  # type: ignore[assignment]  # what the theme asks of one
 
-class _OwnTheme(Theme):
-    """The theme without a walk over its thousands of icons, its templates kept compiled."""
-
-    def __init__(self, theme: Theme) -> None:
-        vars(self).update(vars(theme))
-
-    def get_env(self) -> Environment:
-        env = super().get_env()
-        env.loader = _WithoutIcons(self.dirs)
-        env.bytecode_cache = Compiled(f"theme {mkdocs.__version__}")
-        return env
-
-
-class _WithoutIcons(FileSystemLoader):
-    """Lists what may be published: a page names the icons it shows, and none is a file beside."""
-
-    def list_templates(self) -> list[str]:
-        return sorted({name for folder in self.searchpath for name in _shown_files(folder)})
-
-
-def _shown_files(folder: str) -> Iterator[str]:
-    for here, folders, names in os.walk(folder):
-        folders[:] = [name for name in folders if not name.startswith(".")]
-        yield from (Path(here, name).relative_to(folder).as_posix() for name in names)
+    def forget(self) -> None:
+        """Hold no text of a page that is written."""
+        self.body, self.content = None, ""
 
 
 class _JoinedPages:
@@ -155,13 +145,17 @@ class _JoinedPages:
     def __init__(self, env: Environment, finished: Callable[[Page, str], None]) -> None:
         self.env, self.finished = env, finished
         self.frames = Frames(env.get_template("main.html"))
+        # what a template is handed differs by folder alone, but for the page
+        self.contexts: dict[str, Mapping[str, Any]] = {}
 
     def get_template(self, name: str) -> "_JoinedPages":  # noqa: ARG002 - MkDocs calls it so
         return self
 
     def render(self, context: Mapping[str, Any]) -> str:
-        html = self.frames.around(context["page"], context)
-        self.finished(context["page"], html)
+        page = context["page"]
+        self.contexts.setdefault(posixpath.dirname(page.url), context)
+        html = self.frames.around(page, context)
+        self.finished(page, html)
         return html
 
 
@@ -170,22 +164,17 @@ class _NoSettings(Config):  # type: ignore[no-untyped-call]  # MkDocs has no typ
 
 
 class _Handbook(BasePlugin[_NoSettings]):  # type: ignore[no-untyped-call]  # MkDocs has no types here
-    """Our part in a build: own pages, no file nobody reads, joined frames, own search index."""
+    """Our part in a build: own pages, no file nobody reads, joined frames."""
 
-    def __init__(
-        self,
-        pages: Sequence[tuple[str, Body]],
-        files: Mapping[str, bytes],
-        write_search: Callable[[Any], None],
-    ) -> None:
-        self.pages, self.beside, self.write_search = pages, files, write_search
+    def __init__(self, pages: Sequence[tuple[str, Body]], files: Mapping[str, bytes]) -> None:
+        self.pages, self.beside = pages, files
+        self.by_address: dict[str, _BookPage] = {}
         self.digests: dict[str, str] = {}
-        self.frames: dict[str, str] = {}
 
     def on_config(self, config: MkDocsConfig) -> None:
         # The page for missing pages and the list of pages need an address on the web.
         config.theme.static_templates.clear()
-        config.theme = _OwnTheme(config.theme)
+        config.theme = OwnTheme(config.theme)
 
     def on_files(self, files: Files, *, config: MkDocsConfig) -> Files:
         for file in list(files):
@@ -196,7 +185,7 @@ class _Handbook(BasePlugin[_NoSettings]):  # type: ignore[no-untyped-call]  # Mk
         for title, body in self.pages:
             file = File.generated(config, body.address, content="")
             files.append(file)
-            _BookPage(title, body, file, config)
+            self.by_address[body.address] = _BookPage(title, body, file, config)
         return files
 
     def on_env(self, env: Environment, **_: object) -> Any:
@@ -208,7 +197,19 @@ class _Handbook(BasePlugin[_NoSettings]):  # type: ignore[no-untyped-call]  # Mk
             html.encode("utf-8", errors="xmlcharrefreplace")
         ).hexdigest()
 
+    def framed(self, body: Body) -> str:
+        """Return a page of this build with another body, in its frame."""
+        page = self.by_address[body.address]
+        page.show(body)
+        page.active = True
+        try:
+            context = self.joined.contexts[posixpath.dirname(page.url)]
+            return self.joined.frames.around(page, {**context, "page": page})
+        finally:
+            page.active = False
+            page.forget()
+
     @event_priority(-50)
-    def on_post_build(self, *, config: MkDocsConfig) -> None:
-        self.frames = self.joined.frames.first
-        self.write_search(config.plugins["material/search"].config)
+    def on_post_build(self, **_: object) -> None:
+        for page in self.by_address.values():
+            page.forget()

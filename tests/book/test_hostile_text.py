@@ -25,9 +25,9 @@ from generator.book.model import Book
 from generator.book.pages.written import CALENDAR, CALENDAR_SPANS
 from generator.book.text import clean, inert, searchable
 from generator.cli import main
-from generator.site.build import search_record
 from generator.site.markdown_blocks import HandbookBlocks
 from generator.site.stage import stage
+from generator.site.standing import search_record
 from tests.book.hostile import (
     NUMBER,
     Filled,

@@ -47,7 +47,7 @@ from generator.typed import why as _why
 
 if TYPE_CHECKING:
     from generator.book.model import LeftFolder
-    from generator.inventory.load import Loaded
+    from generator.inventory.load import Known, Loaded
     from generator.plan.model.plan import Plan
 
 _FOLDER = PropertyFolder()
@@ -164,6 +164,54 @@ def build_command(
     for left_folder in left:
         say_left(target, left_folder)
     say_not_built(troubles, readers)
+
+
+@main.command("serve")
+@click.argument("folder", type=_FOLDER, default=HERE)
+@click.option("--for", "for_reader", metavar="READER", help="Whose book; yours, unless you say.")
+@click.option("--season", type=SeasonTyped(), metavar="YEAR", help="Season, named by its spring.")
+@click.option("--as-of", type=DAY_TYPED, metavar="DAY", help=_AS_OF)
+@click.option("--port", type=click.IntRange(0, 65535), default=0, help="Port; any that is free.")
+@click.option("--no-browser", is_flag=True, help="Do not open the browser.")
+def serve_command(
+    folder: Path,
+    for_reader: str | None,
+    season: int | None,
+    as_of: DayGiven | None,
+    port: int,
+    no_browser: bool,
+) -> None:
+    """Show one reader's pages while you type, made anew on each save.
+
+    They stand on this machine alone and nowhere else, until Ctrl-C. A fault is told here and on the
+    page, and the last good page stays.
+    """
+    from generator.live.run import run_preview
+    from generator.plan.readers.seen_by import seen_by
+
+    known: Known = {}
+
+    def planned(loaded: Loaded) -> Plan:
+        assert loaded.inventory is not None
+        plan = _plan(loaded, season, day_of_run(loaded, as_of))
+        wanted = readers_wanted(loaded.inventory, for_reader or OWNER)
+        if len(wanted) > 1:
+            names = ", ".join(name for name, _ in wanted)
+            raise click.UsageError(f"--for names several readers: {names}. Say which one.")
+        reader = wanted[0][1]
+        return plan if reader is None else seen_by(plan, reader)
+
+    try:
+        run_preview(
+            folder,
+            lambda: _load(folder, known),
+            planned,
+            port,
+            lambda text: click.echo(_safe(text)),
+            opens_browser=not no_browser,
+        )
+    except OSError as error:
+        raise FolderTrouble(f"The pages cannot be shown: {_why(error)}.") from None
 
 
 @main.command("explain")
@@ -321,11 +369,11 @@ def _refused_at_once(targets: Iterable[Path], folder: Path) -> dict[str, click.C
     return troubles
 
 
-def _load(folder: Path) -> Loaded:
+def _load(folder: Path, known: Known | None = None) -> Loaded:
     from generator.inventory.load import load_inventory
 
     try:
-        return load_inventory(folder)
+        return load_inventory(folder, known=known)
     except OSError as error:
         place = _told(Path(error.filename or folder))
         raise FolderTrouble(f"{place} cannot be read: {_why(error)}. {NOT_READ}") from None

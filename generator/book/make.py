@@ -48,6 +48,7 @@ from generator.book.text import searchable
 from generator.in_two import in_two
 from generator.inventory.schema import PARTNER
 from generator.plan.model.plan import Plan
+from generator.plan.model.water_hole import Water
 
 # A part of a book: pages in the order of the navigation, and files beside them.
 Part = tuple[list[Written], Mapping[str, bytes]]
@@ -82,7 +83,9 @@ def put_together(plan: Plan, parts: Iterable[Part]) -> Book:
 
 def tasks_of(plan: Plan, left: Iterable[LeftFolder] = ()) -> list[Task]:
     """Return what makes the parts of a book, in the order of the navigation."""
-    return list(_tasks(plan, left))
+    tasks = list(_tasks(plan, left))
+    assert len({task.key for task in tasks}) == len(tasks)
+    return tasks
 
 
 def _tasks(plan: Plan, left: Iterable[LeftFolder]) -> Iterator[Task]:
@@ -121,6 +124,7 @@ def _tasks(plan: Plan, left: Iterable[LeftFolder]) -> Iterator[Task]:
 
 
 def _named(thing: object) -> str:
+    thing = thing.hole if isinstance(thing, Water) else thing
     return str(getattr(thing, "id", thing if isinstance(thing, int) else ""))
 
 

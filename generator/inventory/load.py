@@ -128,11 +128,18 @@ class Loaded:
     problems: tuple[Problem, ...]
 
 
-def load_inventory(folder: Path, beside: Mapping[str, bytes] | None = None) -> Loaded:
+# What files held when they were last read, by their names, and what became of it.
+Known = dict[str, tuple[bytes, tuple[Document | None, tuple[Problem, ...]]]]
+
+
+def load_inventory(
+    folder: Path, beside: Mapping[str, bytes] | None = None, known: Known | None = None
+) -> Loaded:
     """Return the checked records of a property folder, or every fault found in it.
 
-    `beside` are files, by their names, that are read as if they stood in the folder. Reads only;
-    nothing in the folder is changed. Raises OSError where the folder cannot be opened.
+    `beside` are files, by their names, that are read as if they stood in the folder. Of a file that
+    holds what `known` says, nothing is parsed again; it is brought up to date. Reads only; nothing
+    in the folder is changed. Raises OSError where the folder cannot be opened.
     """
     lying = lies_in(folder, FILES)
     new = beside or {}
@@ -142,7 +149,7 @@ def load_inventory(folder: Path, beside: Mapping[str, bytes] | None = None) -> L
     # what names a thing that may stand in a file nobody could read is no fault
     unread = {kind for problem in problems for kind in _kinds_in(problem.file)}
     for name in names:
-        document, faults = _document(folder, name, new)
+        document, faults = _document(folder, name, new, known if known is not None else {})
         problems += faults
         if document is not None:
             readings.append(Reading(document))
@@ -177,11 +184,15 @@ def load_inventory(folder: Path, beside: Mapping[str, bytes] | None = None) -> L
 
 
 def _document(
-    folder: Path, name: str, new: Mapping[str, bytes]
+    folder: Path, name: str, new: Mapping[str, bytes], known: Known
 ) -> tuple[Document | None, tuple[Problem, ...]]:
     content = new[name] if name in new else content_of(folder / name, MOST_BYTES)
     if isinstance(content, bytes):
-        return read_document(content, name, _keys_of_entries(name))
+        held, found = known.get(name, (None, None))
+        if found is None or held != content:
+            found = read_document(content, name, _keys_of_entries(name))
+            known[name] = content, found
+        return found
     told = too_long(content.words) if content.what is None else say.closed(content.words)
     return None, (told.at(name, 1, 1),)
 

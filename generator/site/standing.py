@@ -56,6 +56,7 @@ class Standing:
         around: Mapping[str, Linked],
     ) -> None:
         self.shape = shape_of(book)
+        self.pages = {page.address: (page.title, page.group) for page in book.pages}
         self.make, self.framed, self.search_settings = make, framed, search_settings
         self.around = around
         self.made_from = {page.address: _digest(page.markdown) for page in book.pages}

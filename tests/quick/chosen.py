@@ -36,6 +36,7 @@ LOOKS_AT = (
                                                   "tests/reference")),
     ("generator/reference/data/", ("tests/reference", "tests/structure/test_sources.py",
                                    "tests/structure/test_words.py", "tests/published")),
+    ("generator/live/", ("tests/live",)),
     ("generator/starter/", ("tests/cli", "tests/inventory")),
     ("demo_property/", ("tests/plan/test_demo_property.py", "tests/stories", "tests/book")),
     ("tests/inventories/", ("tests/inventory",)),

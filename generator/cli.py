@@ -35,6 +35,7 @@ from generator.typed import (
     DayGiven,
     DayType,
     FolderOrNumber,
+    PortTyped,
     PropertyFolder,
     SeasonTyped,
     TargetFolder,
@@ -171,14 +172,14 @@ def build_command(
 @click.option("--for", "for_reader", metavar="READER", help="Whose book; yours, unless you say.")
 @click.option("--season", type=SeasonTyped(), metavar="YEAR", help="Season, named by its spring.")
 @click.option("--as-of", type=DAY_TYPED, metavar="DAY", help=_AS_OF)
-@click.option("--port", type=click.IntRange(0, 65535), default=0, help="Port; any that is free.")
+@click.option("--port", type=PortTyped(), metavar="PORT", help="Port; any that is free.")
 @click.option("--no-browser", is_flag=True, help="Do not open the browser.")
 def serve_command(
     folder: Path,
     for_reader: str | None,
     season: int | None,
     as_of: DayGiven | None,
-    port: int,
+    port: int | None,
     no_browser: bool,
 ) -> None:
     """Show one reader's pages while you type, made anew on each save.
@@ -206,7 +207,7 @@ def serve_command(
             folder,
             lambda: _load(folder, known),
             planned,
-            port,
+            port or 0,
             lambda text: click.echo(_safe(text)),
             opens_browser=not no_browser,
         )

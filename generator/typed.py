@@ -189,6 +189,20 @@ class SeasonTyped(click.ParamType[int]):
         return int(value)
 
 
+class PortTyped(click.ParamType[int]):
+    """A port from 1 to 65535; the refusal says so in words."""
+
+    name = "port"
+
+    def convert(self, value: str, param: click.Parameter | None, ctx: click.Context | None) -> int:
+        """Return the port that was typed; raises BadParameter where it is none."""
+        if not (
+            value.isascii() and value.isdecimal() and len(value) <= 5 and 0 < int(value) < 2**16
+        ):
+            self.fail(f"{safe(value[:40])} is not a port from 1 to 65535.", param, ctx)
+        return int(value)
+
+
 class DayGiven(NamedTuple):
     """A day typed behind an option, and whether it was typed as month/day/year."""
 

@@ -12,9 +12,9 @@ from types import FrameType
 
 from generator.inventory.load import Loaded
 from generator.live.preview import Preview, Renewed
-from generator.live.server import HERE, server_of
+from generator.live.server import LOOPBACK, server_of
 from generator.live.told import Told
-from generator.live.watching import state_of
+from generator.live.watching import files_of
 from generator.plan.model.plan import Plan
 
 LOOK_EVERY_S = 0.1
@@ -38,7 +38,7 @@ def run_preview(
     told = Told()
     with _own_folder() as own, _stopped_by_signal() as stopped:
         preview = Preview(read, planned, own, told)
-        seen = state_of(folder)
+        seen = files_of(folder)
         # before there is a second thread: two processes share the first round
         _say(say, preview.renew(stopped.is_set), told, ())
         with _serving(server_of(told, port)) as address:
@@ -57,13 +57,13 @@ def _watch(
     stopped: threading.Event,
 ) -> None:
     while not stopped.wait(LOOK_EVERY_S):
-        now = state_of(folder)
+        now = files_of(folder)
         if now == seen:
             continue
         seen, before = now, told.faults
 
         def is_stale(seen: object = now) -> bool:
-            return stopped.is_set() or state_of(folder) != seen
+            return stopped.is_set() or files_of(folder) != seen
 
         _say(say, preview.renew(is_stale), told, before)
 
@@ -90,7 +90,7 @@ def _serving(server: ThreadingHTTPServer) -> Iterator[str]:
     thread = threading.Thread(target=server.serve_forever, args=(LOOK_EVERY_S,), daemon=True)
     thread.start()
     try:
-        yield f"http://{HERE}:{server.server_port}/"
+        yield f"http://{LOOPBACK}:{server.server_port}/"
     finally:
         server.shutdown()
         server.server_close()

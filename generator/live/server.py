@@ -11,8 +11,8 @@ from urllib.parse import parse_qs, unquote, urlsplit
 from generator.dataclass import dataclass
 from generator.live.told import Told
 
-HERE = "127.0.0.1"
-NAMES = (HERE, "localhost")
+LOOPBACK = "127.0.0.1"
+_NAMES = (LOOPBACK, "localhost")
 NEWS, SCRIPT = "/.live", "/.live.js"
 WAIT_S = 20.0
 _SCRIPT = Path(__file__).with_name("live.js")
@@ -28,9 +28,9 @@ def server_of(told: Told, port: int) -> ThreadingHTTPServer:
     class Handler(_Handler):
         state = told
 
-    server = ThreadingHTTPServer((HERE, port), Handler)
+    server = ThreadingHTTPServer((LOOPBACK, port), Handler)
     server.daemon_threads = True
-    Handler.hosts = frozenset(f"{name}:{server.server_port}" for name in NAMES)
+    Handler.hosts = frozenset(f"{name}:{server.server_port}" for name in _NAMES)
     return server
 
 

@@ -6,7 +6,7 @@ from pathlib import Path
 State = dict[str, tuple[int, int, int]]
 
 
-def state_of(folder: Path) -> State:
+def files_of(folder: Path) -> State:
     """Return what tells one state of the files in a folder from another, hidden ones left out."""
     found: State = {}
     for here, folders, names in os.walk(folder, followlinks=False):

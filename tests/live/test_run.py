@@ -15,7 +15,7 @@ from pathlib import Path
 import pytest
 from playwright.sync_api import Browser, expect
 
-from generator.live.watching import state_of
+from generator.live.watching import files_of
 from tests.properties import small_property, write_property
 
 PATIENCE_S = 60
@@ -63,7 +63,7 @@ def test_it_serves_until_it_is_stopped_and_leaves_nothing(
 ) -> None:
     work = tmp_path / "work"
     work.mkdir()
-    before = state_of(land)
+    before = files_of(land)
     with serving(land, work) as (process, address):
         html = urllib.request.urlopen(f"{address}index.html", timeout=PATIENCE_S).read().decode()
         assert "/.live.js" in html
@@ -71,7 +71,7 @@ def test_it_serves_until_it_is_stopped_and_leaves_nothing(
         process.send_signal(end)
         assert process.wait(PATIENCE_S) == 0
     assert list(work.iterdir()) == []
-    assert state_of(land) == before
+    assert files_of(land) == before
 
 
 def test_a_port_that_is_taken_is_told_in_a_sentence(land: Path, tmp_path: Path) -> None:
@@ -109,19 +109,19 @@ def test_a_change_is_seen_by_time_size_or_file(tmp_path: Path) -> None:
     (folder / ".git").mkdir()
     file = folder / "a.yaml"
     file.write_text("a")
-    seen = state_of(folder)
-    assert state_of(folder) == seen
+    seen = files_of(folder)
+    assert files_of(folder) == seen
     (folder / ".git" / "index").write_text("x")
     (folder / ".a.yaml.swp").write_text("x")
-    assert state_of(folder) == seen
+    assert files_of(folder) == seen
     file.write_text("ab")
-    assert state_of(folder) != seen
-    seen = state_of(folder)
+    assert files_of(folder) != seen
+    seen = files_of(folder)
     time.sleep(0.01)
     (folder / "log" / "one.yaml").write_text("x")
-    assert state_of(folder) != seen
-    seen = state_of(folder)
+    assert files_of(folder) != seen
+    seen = files_of(folder)
     with tempfile.NamedTemporaryFile(dir=tmp_path, delete=False) as other:
         other.write(b"ab")
     os.replace(other.name, file)  # noqa: PTH105 - as editors do
-    assert state_of(folder) != seen
+    assert files_of(folder) != seen

@@ -189,6 +189,9 @@ class SeasonTyped(click.ParamType[int]):
         return int(value)
 
 
+LONGEST_PORT, LAST_PORT = 5, 65535
+
+
 class PortTyped(click.ParamType[int]):
     """A port from 1 to 65535; the refusal says so in words."""
 
@@ -196,9 +199,8 @@ class PortTyped(click.ParamType[int]):
 
     def convert(self, value: str, param: click.Parameter | None, ctx: click.Context | None) -> int:
         """Return the port that was typed; raises BadParameter where it is none."""
-        if not (
-            value.isascii() and value.isdecimal() and len(value) <= 5 and 0 < int(value) < 2**16
-        ):
+        is_number = value.isascii() and value.isdecimal() and len(value) <= LONGEST_PORT
+        if not is_number or not 0 < int(value) <= LAST_PORT:
             self.fail(f"{safe(value[:40])} is not a port from 1 to 65535.", param, ctx)
         return int(value)
 

@@ -13,8 +13,10 @@ from contextlib import contextmanager
 from pathlib import Path
 
 import pytest
+from click.testing import CliRunner
 from playwright.sync_api import Browser, expect
 
+from generator.cli import main
 from generator.live.watching import files_of
 from tests.properties import small_property, write_property
 
@@ -84,6 +86,13 @@ def test_a_port_that_is_taken_is_told_in_a_sentence(land: Path, tmp_path: Path) 
     assert done.returncode == 1
     assert done.stderr.startswith("Error: The pages cannot be shown: ")
     assert "Traceback" not in done.stderr
+
+
+@pytest.mark.parametrize("port", ["0", "65536", "eighty", "-1", "٣", "9" * 400])
+def test_what_is_no_port_is_refused_in_words(land: Path, port: str) -> None:
+    result = CliRunner().invoke(main, ["serve", str(land), "--no-browser", f"--port={port}"])
+    assert result.exit_code == 2
+    assert "is not a port from 1 to 65535." in result.stderr
 
 
 def test_an_open_page_shows_itself_anew_and_what_is_wrong(

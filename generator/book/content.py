@@ -62,6 +62,14 @@ def sentences() -> dict[str, str]:
     }
 
 
+@cache
+def finding_heads() -> dict[str, str]:
+    """Return what a stop, caution or note is about in a few words, by its code."""
+    text = (shipped("content") / "finding_heads.yaml").read_text(encoding="utf-8")
+    heads: dict[str, str] = yaml.safe_load(text)
+    return heads
+
+
 def written_for(reader: str) -> list[Chapter]:
     """Return the chapters written for a kind of reader."""
     return [chapter for chapter in chapters() if reader in chapter.readers]

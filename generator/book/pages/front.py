@@ -4,6 +4,7 @@ from markupsafe import Markup
 
 from generator.book.content import Chapter, callout, chapters_for
 from generator.book.marks import Marks
+from generator.book.pages.by_rule import by_rule
 from generator.book.pages.subjects import Subjects
 from generator.book.pages.written import CHAPTERS, Written, finished, from_template
 from generator.book.render import cautions_block, render, render_authored
@@ -20,9 +21,13 @@ SAFETY_CHAPTERS = (
 )
 
 
+# The heads of a list of findings, the gravest first.
+SEVERITIES = {"stop": "Stops", "caution": "Cautions", "note": "Notes"}
+
+
 def findings_page(plan: Plan) -> Written:
-    """Return every stop, caution and note."""
-    subjects = Subjects(plan)
+    """Return every stop, caution and note, each rule with all that it is about."""
+    rules = by_rule(plan.findings, Subjects(plan))
     return from_template(
         plan,
         "findings.md",
@@ -30,10 +35,13 @@ def findings_page(plan: Plan) -> Written:
         "",
         "findings",
         [
-            *(finding.words for finding in plan.findings),
+            *(rule.head for rule in rules),
             *(question.asks for question in plan.unanswered),
         ],
-        findings=[(finding, subjects.named(finding.subject)) for finding in plan.findings],
+        severities=[
+            (title, [rule for rule in rules if rule.severity == severity])
+            for severity, title in SEVERITIES.items()
+        ],
         unanswered=[
             (question, [plan.place(place_id) for place_id in question.place_ids])
             for question in plan.unanswered

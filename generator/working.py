@@ -13,6 +13,7 @@ import ast
 import math
 import operator
 import re
+from collections import deque
 from collections.abc import Callable, Iterator, Mapping, Sequence
 from typing import Literal, TypeAlias
 
@@ -171,12 +172,12 @@ def flat_inputs(quantity: Quantity) -> Iterator[tuple[str, Figure]]:
             yield name, figure
 
 
-def walk(quantity: Quantity) -> Iterator[Quantity]:
-    """Yield the quantity and every quantity it rests on, outermost first, each once."""
+def walk(*quantities: Quantity) -> Iterator[Quantity]:
+    """Yield the quantities and every quantity they rest on, outermost first, each once."""
     seen: set[str] = set()
-    waiting = [quantity]
+    waiting = deque(quantities)
     while waiting:
-        one = waiting.pop(0)
+        one = waiting.popleft()
         if one.identity in seen:
             continue
         seen.add(one.identity)

@@ -3,6 +3,7 @@
 from collections.abc import Iterable, Iterator
 
 from generator.plan.feeding.nutrient_price import nutrient_prices
+from generator.plan.model.finding import Finding
 from generator.plan.model.plan import Plan
 from generator.plan.money.budget import cost_in_all
 from generator.plan.money.free_hours import hour_numbers
@@ -54,16 +55,18 @@ def numbers_of(plan: Plan, more: Iterable[Quantity | None] = ()) -> dict[str, Qu
     tops += ahead_numbers(plan)
     tops += more
     # a stop keeps inputs back that a cleared job shows: what is told whole stands last
-    told = sorted(plan.findings, key=lambda found: found.severity != "stop")
-    beside = [
-        figure for found in told for _, figure in found.figures if isinstance(figure, Quantity)
-    ]
-    return {
-        number.identity: number
-        for top in (*beside, *tops)
-        if top is not None
-        for number in walk(top)
-    }
+    stops = (found for found in plan.findings if found.severity == "stop")
+    others = (found for found in plan.findings if found.severity != "stop")
+    return {**_by_id(_figures(stops)), **_by_id(_figures(others)), **_by_id(tops)}
+
+
+def _figures(findings: Iterable[Finding]) -> Iterator[Quantity]:
+    for finding in findings:
+        yield from (figure for _, figure in finding.figures if isinstance(figure, Quantity))
+
+
+def _by_id(tops: Iterable[Quantity | None]) -> dict[str, Quantity]:
+    return {number.identity: number for number in walk(*(top for top in tops if top is not None))}
 
 
 def explained(figure: Figure, depth: int = 0, name: str = "") -> Iterator[str]:

@@ -26,6 +26,7 @@ LOOKS_AT = (
     ("site_templates/", ("tests/structure/test_templates.py", "tests/site", "tests/book")),
     ("content/callouts/", ("tests/structure/test_chapters.py", "tests/structure/test_all_used.py",
                            "tests/reference/test_steps.py", "tests/book")),
+    ("content/finding_heads.yaml", ("tests/book/test_findings_by_rule.py",)),
     ("content/sentences.yaml", ("tests/structure/test_sentences.py", "tests/book")),
     ("content/", ("tests/structure/test_chapters.py", "tests/structure/test_no_herbicide_rate.py",
                   "tests/structure/test_words.py", "tests/book")),

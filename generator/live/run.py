@@ -1,5 +1,6 @@
 """Runs a preview until it is stopped: makes pages on each save, and serves them meanwhile."""
 
+import gc
 import signal
 import tempfile
 import threading
@@ -77,6 +78,8 @@ def _say(
         first = f"the one looked at in {renewed.looked_at_s:.2f} s, " if renewed.looked_at_s else ""
         many = "1 page" if renewed.pages == 1 else f"{renewed.pages} pages"
         say(f"{many} made anew: {first}all in {renewed.whole_s:.2f} s.")
+    # a command does without the collector; one that stays makes up for it while nobody waits
+    gc.collect()
 
 
 @contextmanager

@@ -239,7 +239,7 @@ def test_a_disk_that_is_really_full_loses_nothing(tmp_path: Path) -> None:
     with small_disk(tmp_path / "disk", 16_000) as mounted:
         if not mounted:
             pytest.skip("nobody may mount a disk here")
-        for room_kb in (4000, 3000, 1500, 800, 300, 100, 8, 0):
+        for room_kb in (2500, 2000, 1500, 800, 300, 100, 8, 0):
             out = tmp_path / "disk" / str(room_kb)
             words = ["build", tmp_path / "land", "--out", out]
             assert exit_code(*words, "--as-of", "2027-01-15") == 0

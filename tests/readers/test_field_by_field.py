@@ -2,7 +2,7 @@
 
 import ast
 from collections.abc import Mapping
-from dataclasses import field, fields, is_dataclass, make_dataclass
+from dataclasses import field, fields, is_dataclass
 from functools import cache
 from pathlib import Path
 from types import ModuleType
@@ -10,6 +10,7 @@ from typing import Any
 
 import pytest
 
+from generator.dataclass import dataclass
 from generator.inventory.places import Route, Stand
 from generator.inventory.schema import EmergencyCard
 from generator.plan.build.season_plan import make_plan
@@ -90,8 +91,9 @@ def test_nothing_is_copied_with_some_fields_replaced(module: ModuleType) -> None
 @cache
 def with_a_field_more(kind: type) -> type:
     """The same kind of thing with one field more, which nobody declared as seen by anyone."""
-    more = [("something_new", str, field(default="", kw_only=True))]
-    return make_dataclass(kind.__name__, more, bases=(kind,), frozen=True, slots=True)
+    more = {"something_new": field(default="", kw_only=True)}
+    wider = type(kind.__name__, (kind,), more | {"__annotations__": {"something_new": str}})
+    return dataclass(frozen=True, slots=True)(wider)
 
 
 def salted(value: Any) -> Any:
@@ -99,7 +101,7 @@ def salted(value: Any) -> Any:
     if isinstance(value, PASS_WHOLE):
         return value
     if is_dataclass(value) and not isinstance(value, type):
-        inner = {one.name: salted(getattr(value, one.name)) for one in fields(value)}
+        inner = {one.name: salted(getattr(value, one.name)) for one in fields(value) if one.init}
         return with_a_field_more(type(value))(**inner, something_new=CANARY)
     if isinstance(value, Mapping):
         return {key: salted(one) for key, one in value.items()}

@@ -64,8 +64,14 @@ def test_a_second_process_that_ends_early_is_noticed() -> None:
         in_two([ending] * 60)
 
 
-def test_no_process_is_left_when_a_task_is_interrupted() -> None:
-    first = os.getpid()
+def test_no_process_is_left_when_a_task_is_interrupted(monkeypatch: pytest.MonkeyPatch) -> None:
+    first, fork, made = os.getpid(), os.fork, list[int]()
+
+    def noted() -> int:
+        made.append(fork())
+        return made[-1]
+
+    monkeypatch.setattr(os, "fork", noted)
 
     def interrupted() -> None:
         if os.getpid() == first:
@@ -74,8 +80,9 @@ def test_no_process_is_left_when_a_task_is_interrupted() -> None:
 
     with pytest.raises(KeyboardInterrupt):
         in_two([interrupted] * 10)
-    with pytest.raises(ChildProcessError):
-        os.waitpid(-1, os.WNOHANG)
+    (second,) = made
+    with pytest.raises(ProcessLookupError):
+        os.kill(second, 0)
 
 
 def test_the_second_process_ends_when_the_first_is_killed() -> None:

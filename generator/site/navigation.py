@@ -41,7 +41,9 @@ def navigation(pages: Sequence[Page]) -> tuple[NavigationEntry, ...]:
             order.append(page.group)
         groups.setdefault(page.group, []).append(entry)
     top = [_section(item, groups[item]) if isinstance(item, str) else item for item in order]
-    return tuple(_in_small_groups(top))
+    # whatever is grouped, the first page stays at the top: links home lead there
+    opening = [entry for entry in top[:1] if entry.address]
+    return (*opening, *_in_small_groups(top[len(opening) :], GROUP_LIMIT - len(opening)))
 
 
 def navigation_data(entries: Sequence[NavigationEntry]) -> list[dict[str, Any]]:

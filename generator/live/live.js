@@ -14,7 +14,7 @@
       "position:fixed;inset:auto 0 0;z-index:9;max-height:50vh;overflow:auto;padding:.8rem 1rem;" +
       "background:#fff;color:#111;border-top:4px solid #a11;font:16px/1.4 sans-serif";
     const head = document.createElement("strong");
-    head.textContent = "Not made anew; this is the last good page.";
+    head.textContent = "Not made anew. What stands here was made before.";
     box.append(head);
     for (const fault of faults) {
       const line = document.createElement("p");

@@ -77,6 +77,9 @@ class Preview:
                 return None
             return self.planned(loaded)
         except click.ClickException as trouble:
+            # a word of the command that cannot be meant is no fault that a save would mend
+            if self.standing is None and isinstance(trouble, click.UsageError):
+                raise
             self.told.new_faults((trouble.format_message(),))
             return None
 

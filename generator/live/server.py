@@ -15,6 +15,11 @@ LOOPBACK = "127.0.0.1"
 _NAMES = (LOOPBACK, "localhost")
 NEWS, SCRIPT = "/.live", "/.live.js"
 WAIT_S = 20.0
+# What stands where no page was made yet; faults come onto it, and the pages in its place.
+NO_PAGES_YET = (
+    b'<!doctype html><html lang="en"><head><meta charset="utf-8"><title>No pages yet</title></head>'
+    b"<body><p>The pages come by themselves once the files have no fault.</p>"
+)
 _SCRIPT = Path(__file__).with_name("live.js")
 _MIME = {".ics": "text/calendar", ".js": "text/javascript", ".csv": "text/csv"}
 
@@ -79,8 +84,11 @@ class _Handler(BaseHTTPRequestHandler):
         site, version = self.state.site, self.state.version
         parts = name.split("/")
         # nothing of a site begins with a dot, so none leads out of it or is hidden in it
-        if site is None or any(not part or part.startswith(".") or "\\" in part for part in parts):
+        if any(not part or part.startswith(".") or "\\" in part for part in parts):
             return _told(HTTPStatus.NOT_FOUND, "There is no such page.")
+        script = f'<script src="{SCRIPT}" data-version="{version}"></script>'.encode()
+        if site is None:
+            return _Answer(HTTPStatus.OK, "text/html", NO_PAGES_YET + script + b"</body></html>")
         try:
             content = (site / name).read_bytes()
         except (OSError, ValueError):  # the system may not take the name at all
@@ -89,8 +97,7 @@ class _Handler(BaseHTTPRequestHandler):
         kind = _MIME.get(suffix) or mimetypes.guess_type(name)[0] or "application/octet-stream"
         if suffix == ".html":
             self.state.look_at(name)
-            script = f'<script src="{SCRIPT}" data-version="{version}"></script>'
-            content = content.replace(b"</body>", script.encode() + b"</body>")
+            content = content.replace(b"</body>", script + b"</body>")
         return _Answer(HTTPStatus.OK, kind, content)
 
     def _send(self, answer: _Answer, *, with_body: bool) -> None:

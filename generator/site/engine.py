@@ -143,7 +143,7 @@ class _JoinedPages:
     """Takes the place of the theme's templates: pages are put into frames it rendered before."""
 
     def __init__(self, env: Environment, finished: Callable[[Page, str], None]) -> None:
-        self.env, self.finished = env, finished
+        self.finished = finished
         self.frames = Frames(env.get_template("main.html"))
         # what a template is handed differs by folder alone, but for the page
         self.contexts: dict[str, Mapping[str, Any]] = {}

@@ -88,6 +88,12 @@ def test_a_port_that_is_taken_is_told_in_a_sentence(land: Path, tmp_path: Path) 
     assert "Traceback" not in done.stderr
 
 
+def test_a_reader_who_is_nobody_is_refused_at_once(land: Path) -> None:
+    result = CliRunner().invoke(main, ["serve", str(land), "--no-browser", "--for", "nobody"])
+    assert result.exit_code == 2
+    assert "There is no reader nobody." in result.stderr
+
+
 @pytest.mark.parametrize("port", ["0", "65536", "eighty", "-1", "٣", "9" * 400])
 def test_what_is_no_port_is_refused_in_words(land: Path, port: str) -> None:
     result = CliRunner().invoke(main, ["serve", str(land), "--no-browser", f"--port={port}"])

@@ -84,6 +84,17 @@ def test_a_name_that_is_not_this_machine_s_gets_nothing(ask: Asked, host: str) -
     assert ask("/", "localhost:{}")[0] == 200
 
 
+def test_before_there_is_a_page_one_says_so_and_asks_for_news(tmp_path: Path) -> None:
+    asked = Asked(tmp_path / "site")
+    asked.server.RequestHandlerClass.state = Told()  # type: ignore[attr-defined]  # of our handler
+    status, kind, body = asked("/places/lane.html")
+    assert (status, kind) == (200, "text/html; charset=utf-8")
+    assert '<script src="/.live.js" data-version="0"></script></body></html>' in body
+    assert asked("/.handbook-site")[0] == 404
+    asked.server.shutdown()
+    asked.server.server_close()
+
+
 def test_it_listens_on_this_machine_alone(ask: Asked) -> None:
     assert ask.server.server_address[0] == "127.0.0.1"
 

@@ -71,8 +71,8 @@ def _family(name: str, *members: tuple[str, Fraction | int, str]) -> list[Unit]:
 
 # The freezing point of water is 32 in one and 0 in the other, the steps are as 5 to 9.
 _TEMPERATURES = [
-    Unit("f", "temperature", Fraction(1), "F", "F"),
-    Unit("c", "temperature", Fraction(9, 5), "C", "C", Fraction(32)),
+    Unit("f", "temperature", Fraction(1), "°F", "°F"),
+    Unit("c", "temperature", Fraction(9, 5), "°C", "°C", Fraction(32)),
 ]
 # Warmth added up over days: no zero to shift, only the size of the degree.
 _WARMTH = [
@@ -270,14 +270,14 @@ def shown(value: float, suffix: str) -> str:
     """Return the number with its unit as a page prints it.
 
     >>> shown(0.882, "fraction"), shown(96.5, "usd"), shown(2, "count"), shown(7.3152, "m")
-    ('88.2 %', '$96.50', '2', '7.32 m')
+    ('88.2%', '$96.50', '2', '7.32 m')
     >>> shown(45, "usd_per_ac")
     '$45.00/ac'
     >>> shown(1, "ton"), shown(1.5, "ton_per_ac"), shown(1, "ton_per_ac")
     ('1 ton', '1.5 tons/ac', '1 ton/ac')
     """
     if suffix == "fraction":
-        return f"{digits(convert(value, 'fraction', 'pct'), 'pct')} %"
+        return f"{digits(convert(value, 'fraction', 'pct'), 'pct')}%"
     if _is_money(suffix):
         # after rounding: less than half a cent shows as nothing, and nothing has no minus
         sign = "-" if round(value, MONEY_DECIMALS) < 0 else ""

@@ -48,7 +48,7 @@ def daily_file(seed: int = 20270314) -> bytes:
 
 
 def wind_file(seed: int = 20270315) -> bytes:
-    """One autumn of hourly wind as ISD-Lite has it: calms, turning winds, hours without a word."""
+    """One fall of hourly wind as ISD-Lite has it: calms, turning winds, hours without a word."""
     chance = random.Random(seed)
     lines, direction, speed = [], 250.0, 35.0
     hours = ((WIND_LAST - WIND_FIRST).days + 1) * 24

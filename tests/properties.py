@@ -135,7 +135,7 @@ def full_card(*uses: Data, **changes: Any) -> Data:
 
 
 def small_property(card: Data | None = None, **work: Any) -> Data:
-    """Return one screen of one acre whose autumn kill a full card clears.
+    """Return one screen of one acre whose fall kill a full card clears.
 
     726 ft by 60 ft are 43,560 square feet, an acre. Six nozzles of 20 in catching 32 fl oz in 60
     seconds at 4 mph give 5940 x 0.25 / (4 x 20) = 18.5625 gal to an acre; the tank holds 25 gal.

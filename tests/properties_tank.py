@@ -5,7 +5,7 @@ import copy
 from tests.properties import Data, small_property, the_work
 
 WORN = [
-    "long-sleeved shirt and long trousers",
+    "long-sleeved shirt and long pants",
     "chemical-resistant gloves",
     "eye cover",
     "chemical-resistant apron when mixing",

@@ -117,7 +117,7 @@ def _of_job(plan: Plan, job: Job | UpkeepJob, where: str, *, is_stopped: bool) -
     title = f"{clean(job.step.name)}: {where}"
     whole = Event(f"job/{job.address}", opens, closes, title, _told(plan, job, title), where)
     windows = _windows(job, (opens, closes))
-    # kept as called off: an entry that is merely left out stays on a telephone that has it
+    # kept as called off: an entry that is merely left out stays on a phone that has it
     if job.state.kind in SETTLED:
         for event in _in_windows(whole, windows or ((opens, closes),)):
             yield _called_off(event, f"{SETTLED[job.state.kind]}: {title}")
@@ -156,7 +156,7 @@ def _called_off(whole: Event, summary: str) -> _Span:
 
 def _windows(job: Job | UpkeepJob, whole: Span) -> tuple[Span, ...]:
     if not isinstance(job, Job):
-        return (whole,)
+        return job.usable or (whole,)
     if job.state.is_settled:
         return job.had_left or (whole,)
     return job.days.left if job.days is not None else (whole,)
@@ -166,7 +166,7 @@ def _told(plan: Plan, job: Job | UpkeepJob, title: str) -> tuple[str, ...]:
     lines = [GO_BY_THE_SHEET]
     if job.step.does.sprays:
         lines.append(LABEL)
-    if isinstance(job, Job) and job.days is not None:
+    if job.days is not None:
         lines.append(f"Not on {in_words(job.days.not_on)}.")
     lines.append(f"Sheet: {title}, work/{job.address}.html")
     return (*lines, _as_of(plan))

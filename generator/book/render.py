@@ -25,7 +25,7 @@ from generator.compiled import Compiled
 from generator.inventory.fields import NOT_ON_LABEL, FirstOfMonth
 from generator.lookup import shipped
 from generator.plan.labels.crops import means_in_words
-from generator.plan.model.days import MONTHS, day_words
+from generator.plan.model.days import MONTHS, Span, day_words, short_of
 from generator.plan.model.job import DateReason
 from generator.reference.library import emergency_numbers, marker_names
 from generator.working import Figure, Reference
@@ -40,6 +40,7 @@ _INDENT = re.compile(r"\n[ \t]+")
 _BOLD = re.compile(r"\*\*(.+?)\*\*")
 _PATH = re.compile(r"[A-Za-z0-9._-]+")
 _authored_texts: dict[str, str] = {}
+_NOON = 12
 _TICK_VALUE = re.compile(r"\{(\w+)\}")
 
 
@@ -68,7 +69,7 @@ def _environment() -> Environment:
         keep_trailing_newline=True,
     )
     environment.filters["day"] = _day
-    environment.filters["short_day"] = _short_day
+    environment.filters["span"] = _span
     environment.filters["month"] = _month
     environment.filters["clock"] = _clock
     environment.filters["path"] = _path
@@ -105,9 +106,14 @@ def _day(day: datetime.date) -> Markup:
 
 
 @cache
-def _short_day(day: datetime.date) -> Markup:
-    short = f"{day.day} {MONTHS[day.month - 1][:3]} {day.year}"
-    return Markup('<time datetime="{}">{}</time>').format(day.isoformat(), short)
+def _span(span: Span) -> Markup:
+    """Return a span of days: the year once, and the month too where it is the same."""
+    first, last = span
+    if first == last:
+        return _day(first)
+    marked = '<time datetime="{}">{}</time> to <time datetime="{}">{}</time>'
+    begins, ends = short_of(first, last)
+    return Markup(marked).format(first.isoformat(), begins, last.isoformat(), ends)
 
 
 @cache
@@ -117,7 +123,11 @@ def _month(first: datetime.date) -> Markup:
 
 
 def _clock(time: datetime.datetime | datetime.time) -> Markup:
-    return Markup("<time>{}</time>").format(f"{time:%H:%M}")
+    half = "a.m." if time.hour < _NOON else "p.m."
+    hour = time.hour % _NOON or _NOON
+    return Markup('<time datetime="{}">{}</time>').format(
+        f"{time:%H:%M}", f"{hour}:{time.minute:02} {half}"
+    )
 
 
 @cache
@@ -146,7 +156,7 @@ def _block(caller: Callable[[], Markup]) -> Markup:
 
 
 def _cells_with_heads(table: re.Match[str]) -> str:
-    """Return a table whose cells carry their heads: on a telephone a row stands as lines."""
+    """Return a table whose cells carry their heads: on a phone a row stands as lines."""
     heads = [_TAG.sub("", head) for head in _HEAD.findall(table[0].partition("</thead>")[0])]
 
     def cells(row: re.Match[str]) -> str:

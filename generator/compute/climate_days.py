@@ -18,7 +18,7 @@ def first_freeze_days(low_f: Sequence[float | None], threshold_f: float) -> int 
 
     Formula: first n with low_f[n] <= threshold_f
     Valid for: lows from a day of summer on
-    Source: first day of autumn at or below the threshold (source key mrcc_freeze)
+    Source: first day of fall at or below the threshold (source key mrcc_freeze)
 
     >>> first_freeze_days([40, 33, None, 32, 20], 32)
     3

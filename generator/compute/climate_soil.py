@@ -8,7 +8,7 @@ RUNNING_DAYS = 11
 
 
 def soil_f(mean_f: Sequence[float]) -> list[float]:
-    """Mean temperature of every day ten centimetres down, in degrees F.
+    """Mean temperature of every day ten centimeters down, in degrees F.
 
     The mean of the air over eleven days, today's eleven times as heavy as that of ten days ago.
 

@@ -69,7 +69,7 @@ def cut_in_winter_in(cut_in: float, height_in: float) -> float:
     """Height that is left after a cut while nothing grows, in inches.
 
     Formula: min(cut_in, height_in)
-    Valid for: a cut between fall and green-up; 0 where it was burnt
+    Valid for: a cut between fall and green-up; 0 where it was burned
     Source: a cut leaves no more than stood (source key arithmetic)
 
     >>> cut_in_winter_in(8, 61.2)

@@ -7,7 +7,7 @@ from generator.working import formula, whole_up
 CELLS_IN_FRAME = 25
 # A cell of 15 by 15 cm (source key glbrc_stand_count).
 CELL_SQ_M = 0.0225
-# Plants on a square metre for each percent of cells with a plant (source key vogel_masters_grid).
+# Plants on a square meter for each percent of cells with a plant (source key vogel_masters_grid).
 PLANTS_PER_SQ_M_PER_PCT = 0.4
 PCT = 100
 # A frame laid at so many places on an acre, at the least (source key osu_stand_check).
@@ -41,7 +41,7 @@ def frequency_fraction(cells_with_plant_count: float, cells_count: float) -> flo
 
 
 def careful_plants_per_sq_m(frequency_fraction: float) -> float:
-    """Plants on a square metre by the careful conversion: a floor, not an estimate.
+    """Plants on a square meter by the careful conversion: a floor, not an estimate.
 
     Formula: 0.4 * frequency_fraction * 100
     Valid for: cells of 15 by 15 cm
@@ -54,7 +54,7 @@ def careful_plants_per_sq_m(frequency_fraction: float) -> float:
 
 
 def one_in_a_cell_plants_per_sq_m(cells_with_plant_count: float, cells_count: float) -> float:
-    """Plants on a square metre if every cell with a plant held only one.
+    """Plants on a square meter if every cell with a plant held only one.
 
     Formula: cells_with_plant_count / (cells_count * 0.0225)
     Valid for: cells of 15 by 15 cm, cells_count above 0
@@ -70,7 +70,7 @@ def one_in_a_cell_plants_per_sq_m(cells_with_plant_count: float, cells_count: fl
 def lower_plants_per_sq_m(
     careful_plants_per_sq_m: float, one_in_a_cell_plants_per_sq_m: float
 ) -> float:
-    """Plants on a square metre that count: the lower of the two conversions.
+    """Plants on a square meter that count: the lower of the two conversions.
 
     Formula: min(careful_plants_per_sq_m, one_in_a_cell_plants_per_sq_m)
     Valid for: two conversions of one count
@@ -96,7 +96,7 @@ def plants_per_sq_ft(plants_per_sq_m: float) -> float:
 
 
 def row_plants_per_sq_m(plants_per_row_ft: float, row_spacing_in: float) -> float:
-    """Plants on a square metre from plants counted in a foot of row.
+    """Plants on a square meter from plants counted in a foot of row.
 
     Formula: plants_per_row_ft * 12 / row_spacing_in / 0.09290304
     Valid for: rows evenly apart, row_spacing_in above 0

@@ -18,9 +18,9 @@ HORIZON_DEG = 90 + 50 / 60
 CIVIL_TWILIGHT_DEG = 96
 
 # Coefficients of the NOAA solar calculator, after Astronomical Algorithms: of the mean longitude,
-# the mean anomaly, the equation of the centre in one, two and three times the anomaly, the
+# the mean anomaly, the equation of the center in one, two and three times the anomaly, the
 # ascending node of the moon, the obliquity of the ecliptic; by powers of centuries from noon of
-# 1 January 2000.
+# Jan 1, 2000.
 MEAN_LONGITUDE_DEG = (280.46646, 36000.76983, 0.0003032)
 MEAN_ANOMALY_DEG = (357.52911, 35999.05029, -0.0001537)
 CENTRE_DEG = ((1.914602, -0.004817, -0.000014), (0.019993, -0.000101), (0.000289,))
@@ -47,7 +47,7 @@ def sunrise_minutes(
 
     Formula: 720 - 4 * longitude_deg - equation_of_time - 4 * hour_angle(90 degrees 50 minutes),
         solved again at the time found
-    Valid for: years 1900 to 2100, level horizon; after_2000_days from 1 January 2000 to the day
+    Valid for: years 1900 to 2100, level horizon; after_2000_days from Jan 1, 2000 to the day
     Source: solar calculation details, National Oceanic and Atmospheric Administration
         (source key noaa_solar)
 
@@ -64,7 +64,7 @@ def sunset_minutes(
 
     Formula: 720 - 4 * longitude_deg - equation_of_time + 4 * hour_angle(90 degrees 50 minutes),
         solved again at the time found
-    Valid for: years 1900 to 2100, level horizon; after_2000_days from 1 January 2000 to the day
+    Valid for: years 1900 to 2100, level horizon; after_2000_days from Jan 1, 2000 to the day
     Source: solar calculation details, National Oceanic and Atmospheric Administration
         (source key noaa_solar)
 
@@ -81,7 +81,7 @@ def civil_dawn_minutes(
 
     Formula: 720 - 4 * longitude_deg - equation_of_time - 4 * hour_angle(96 degrees),
         solved again at the time found
-    Valid for: years 1900 to 2100, level horizon; after_2000_days from 1 January 2000 to the day
+    Valid for: years 1900 to 2100, level horizon; after_2000_days from Jan 1, 2000 to the day
     Source: solar calculation details, National Oceanic and Atmospheric Administration
         (source key noaa_solar)
 
@@ -98,7 +98,7 @@ def civil_dusk_minutes(
 
     Formula: 720 - 4 * longitude_deg - equation_of_time + 4 * hour_angle(96 degrees),
         solved again at the time found
-    Valid for: years 1900 to 2100, level horizon; after_2000_days from 1 January 2000 to the day
+    Valid for: years 1900 to 2100, level horizon; after_2000_days from Jan 1, 2000 to the day
     Source: solar calculation details, National Oceanic and Atmospheric Administration
         (source key noaa_solar)
 

@@ -21,7 +21,7 @@ MOST_NUTRIENT = Limits(at_least=0, at_most=600)
 # A lab that asks for no lime prints 0.
 AMOUNT = Limits(at_least=0)
 ANY_PH = Limits(at_least=2, at_most=11)
-# Burnt lime neutralizes more than its own weight of pure limestone does.
+# Burned lime neutralizes more than its own weight of pure limestone does.
 # Limes sold for fields are far stronger: a tenth is a fraction typed for a percent.
 LIME_STRENGTH = Limits(at_least=0.1, at_most=2)
 LIME_BASES = ("enm", "cce", "ecce")

@@ -57,10 +57,10 @@ class Sprayed(Record):
     weed_height_in: Given | None = measure("place", "how tall they were", "in", POSITIVE)
     growth_stage: str | None = text("place", "how far they were")
     applicator: str | None = reference("person", "who sprayed, by people.yaml", "applicator")
-    licence_number: str | None = text("person", "number of the licence", numbered=True)
+    licence_number: str | None = text("person", "number of the license", numbered=True)
     lot_number: str | None = text("place", "lot number on the container", numbered=True)
     spot: bool | None = yes_no("place", "true where spots alone were sprayed")
-    neighbour_told: bool | None = yes_no("place", "true where the neighbour was told before")
+    neighbour_told: bool | None = yes_no("place", "true where the neighbor was told before")
     copy_given_on: datetime.date | None = day(
         "place", "whoever sprayed for hire gave you the record on"
     )

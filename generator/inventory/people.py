@@ -1,4 +1,4 @@
-"""People who do the work: their licences, their free hours, their insurance."""
+"""People who do the work: their licenses, their free hours, their insurance."""
 
 import datetime
 
@@ -25,22 +25,22 @@ _FREE = Limits(at_least=0, at_most=744)
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Applicator(Record):
-    """Somebody who sprays, with the licence they hold.
+    """Somebody who sprays, with the license they hold.
 
-    Which licence fits a restricted product is the state's to say: `fits` names the products the
+    Which license fits a restricted product is the state's to say: `fits` names the products the
     owner asked about, and `asked_on` the day of the answer.
     """
 
     id: str = identity("id of the applicator")
     name: str | None = text("person", "name")
     reader: str | None = reference("person", "reader of yours it is", "reader")
-    licence_class: str = choice("person", "class of the licence", *LICENCES, required=True)
-    categories: tuple[str, ...] = text("person", "categories on the licence", many=True)
-    licence_number: str | None = text("person", "number of the licence", numbered=True)
-    licence_expires_on: datetime.date | None = day("person", "last day of the licence")
+    licence_class: str = choice("person", "class of the license", *LICENCES, required=True)
+    categories: tuple[str, ...] = text("person", "categories on the license", many=True)
+    licence_number: str | None = text("person", "number of the license", numbered=True)
+    licence_expires_on: datetime.date | None = day("person", "last day of the license")
     for_hire: bool | None = yes_no("person", "true where it covers spraying for pay")
     fits: tuple[str, ...] = reference(
-        "person", "restricted products the licence is good for", "product", many=True
+        "person", "restricted products the license is good for", "product", many=True
     )
     asked_on: datetime.date | None = day("person", "the state agency said so on")
     note: str | None = text("note", "a note of your own")

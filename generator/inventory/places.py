@@ -137,7 +137,7 @@ class Work(Record):
         "page", "adjuvants in the tank", AdjuvantUsed, many=True
     )
     treated_sq_ft: Given | None = measure(
-        "page", "ground sprayed or burnt, where it is not the whole place", "sq_ft", POSITIVE
+        "page", "ground sprayed or burned, where it is not the whole place", "sq_ft", POSITIVE
     )
     part: str | None = text("page", "part of the place it is done on, as you call it")
     method: str | None = choice(
@@ -207,7 +207,7 @@ class PlantedGround(Record):
     known_as: str | None = text("page", "name other readers see")
     length_ft: Given | None = measure("place", "measured length", "ft", POSITIVE)
     width_ft: Given | None = measure("page", "taped width", "ft", POSITIVE)
-    line_lat_lon: Points | None = points("place", "centre line, from one end to the other", 2)
+    line_lat_lon: Points | None = points("place", "center line, from one end to the other", 2)
     area_lat_lon: Points | None = points("place", "outline, once around", 3)
     area_ac: Given | None = measure("page", "ground as stated", "ac", POSITIVE)
     outline_error_ft: Given | None = measure(

@@ -81,12 +81,12 @@ def _licences(inventory: Inventory) -> Iterator[Broken]:
         held = applicator.licence_class != "none"
         if not held and (applicator.licence_expires_on or applicator.fits or applicator.for_hire):
             what = (
-                f"applicator {shown_value(applicator.id)} has no licence, and says what it covers"
+                f"applicator {shown_value(applicator.id)} has no license, and says what it covers"
             )
             where = applicator.where_of("licence_expires_on", "fits", "for_hire")
-            yield Broken(where, what, "the class of the licence, or nothing beside none")
+            yield Broken(where, what, "the class of the license, or nothing beside none")
         elif applicator.for_hire and applicator.licence_class == "private":
-            what = f"applicator {shown_value(applicator.id)} sprays for hire by a private licence"
+            what = f"applicator {shown_value(applicator.id)} sprays for hire by a private license"
             accepted = "for_hire: false, or the class that covers hire"
             yield Broken(applicator.where_of("for_hire"), what, accepted)
 
@@ -169,7 +169,7 @@ DATES_RULES = (
     Rule("F381", "Dates and papers hold on places, or on all of them.", _all_or_places),
     Rule("F382", "A helper has hours.", _hours_of_helpers),
     Rule("F383", "Free hours are typed once for a month.", _months_of_helpers),
-    Rule("F384", "What a licence covers goes with its class.", _licences),
+    Rule("F384", "What a license covers goes with its class.", _licences),
     Rule("F385", "A paper begins before it ends.", _days_of_papers),
     Rule("F386", "A reader is one contractor.", _readers_once),
     Rule("F387", "A time zone has a name that is known.", _time_zone),

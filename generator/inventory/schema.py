@@ -69,7 +69,7 @@ PARTNER = "partner"  # who hunts with the owner: the one kind of reader who is h
 class SeasonMarkers(Record):
     """The typed signs; one that is left out leaves the dates that wait for it open."""
 
-    first_hard_freeze: SeasonMarker | None = sign("page", "first 28 F night of autumn")
+    first_hard_freeze: SeasonMarker | None = sign("page", "first 28 F night of fall")
     freeze_thaw_ends: SeasonMarker | None = sign("page", "last week of freezing nights and thaws")
     weed_green_up: SeasonMarker | None = sign("page", "cool-season weeds green and growing")
     grass_emergence: SeasonMarker | None = sign("page", "first seedlings of the sown grass")
@@ -92,9 +92,9 @@ class EmergencyCard(Record):
     far: str | None = choice("place", FAR, YES, NO)
     gate_words: str | None = text("page", "how to find and open the gate", safety=True)
     hospital: str | None = text("page", "nearest emergency room and drive", safety=True)
-    neighbour: str | None = text("page", "neighbour or caretaker and telephone", safety=True)
-    owner_telephone: str | None = text("page", "telephone of the owner", safety=True)
-    signal: str | None = text("page", "where a telephone has signal", safety=True)
+    neighbour: str | None = text("page", "neighbor or caretaker and phone", safety=True)
+    owner_telephone: str | None = text("page", "phone of the owner", safety=True)
+    signal: str | None = text("page", "where a phone has signal", safety=True)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

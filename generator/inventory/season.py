@@ -1,4 +1,4 @@
-"""The season a day lies in. A season begins in autumn and is named by its spring."""
+"""The season a day lies in. A season begins in fall and is named by its spring."""
 
 import datetime
 from typing import Any

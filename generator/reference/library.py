@@ -110,7 +110,7 @@ def marker_names() -> dict[str, str]:
 
 @cache
 def emergency_numbers() -> dict[str, str]:
-    """Return the telephone number of every line that is the same everywhere, by its id."""
+    """Return the phone number of every line that is the same everywhere, by its id."""
     return _names("emergency.yaml")
 
 

@@ -27,7 +27,7 @@ _CSS_ADDRESS = re.compile(
     r"""url\(\s*(?:"([^"]*)"|'([^']*)'|([^)"']*))\s*\)|@import\s+["']([^"']+)"""
 )
 _ELSEWHERE = re.compile(r"[a-z][a-z0-9+.-]*:|//", re.IGNORECASE)
-# A telephone dials; neither it nor text inside the page itself asks a network for anything.
+# A phone dials; neither it nor text inside the page itself asks a network for anything.
 _NO_NETWORK = ("data:image/", "tel:")
 NO_FRAMES: Mapping[str, "Linked"] = MappingProxyType({})
 _SOURCE_LINK = re.compile(r'<a\b(?=[^>]*\sclass="[^"]*\bsource\b)(?=[^>]*\srel="[^"]*\bnoopener\b)')

@@ -16,7 +16,7 @@ FIRE = [
     "No front and no shift of wind is forecast within 12 hours.",
     "Breaks all round are bare, wet or mown short, as wide as the plan says; downwind at least "
     "10 times as wide as what burns is tall.",
-    "Crew, water and telephones are in place; everybody on the list was told.",
+    "Crew, water and phones are in place; everybody on the list was told.",
 ]
 
 

@@ -22,7 +22,7 @@ from tests.plan.planned import AS_OF, inventory_of, planned
 from tests.properties import SEASON, Data, full_card, full_use, small_property
 
 DAY = datetime.date(2026, 8, 20)
-KILL_WORDS = "Kill the sod in autumn"
+KILL_WORDS = "Kill the sod in fall"
 SPRAYED: Data = {"id": "e-1", "done_on": "2026-08-20", "used": [{"item": "brew",
                  "amount_fl_oz": 10}], "sprayed": {"place": "lane", "treated_ac": 0.2}}  # fmt: skip
 BOTH = (CALENDAR, CALENDAR_SPANS)
@@ -76,7 +76,7 @@ def cleared() -> Data:
 
 
 def test_the_days_of_an_event_as_the_standard_counts_them() -> None:
-    """RFC 5545, 3.6.1: an event from 28 June to 8 July 2007 has DTEND 9 July, not inclusive."""
+    """RFC 5545, 3.6.1: an event from Jun 28 to Jul 8, 2007 has DTEND Jul 9, not inclusive."""
     one = Event("a", datetime.date(2007, 6, 28), datetime.date(2007, 7, 8), "Festival", ())
     content = as_icalendar("Land", datetime.date(2007, 1, 1), [("1", one)])
     assert b"DTSTART;VALUE=DATE:20070628\r\nDTEND;VALUE=DATE:20070709\r\n" in content
@@ -98,7 +98,7 @@ def test_every_job_with_dates_is_a_span_and_two_entries_of_a_day() -> None:
         for event in (span, opens, last):
             assert event["LOCATION"] == "Lane screen"
             assert f"work/{job.address}.html" in str(event["DESCRIPTION"])
-            assert "As of 20 August 2026" in str(event["DESCRIPTION"])
+            assert "As of Aug 20, 2026" in str(event["DESCRIPTION"])
             says_label = "Read the label on the container again" in str(event["DESCRIPTION"])
             assert says_label == (job.step.operation == "spray")
 
@@ -126,8 +126,8 @@ def test_a_span_of_one_day_is_one_entry_with_both_reminders() -> None:
     assert days_of(only) == (datetime.date(2026, 9, 15),) * 2
     told = [str(one["DESCRIPTION"]) for one in only.walk("VALARM")]
     assert [one.partition(". ")[0] for one in told] == [
-        "Opens 15 September 2026",
-        "Last day 15 September 2026",
+        "Opens Sep 15, 2026",
+        "Last day Sep 15, 2026",
     ]
 
 
@@ -209,7 +209,7 @@ def test_every_window_of_a_job_that_is_settled_is_called_off(name: str, finished
             for file in (read(data, AS_OF, name), read(logged, later, name))
         )
         assert before.keys() == after.keys()
-        # 10 and 11, 14, 18 to 27 September: the day between is one entry
+        # 10 and 11, 14, 18 to Sep 27: the day between is one entry
         assert len(before) == (5 if name == CALENDAR else 3)
         for uid, one in after.items():
             assert one["STATUS"] == "CANCELLED"

@@ -9,7 +9,7 @@ from tests.book.sites import build_sites
 from tests.plan.sown import by_drill, by_spreader, sown
 from tests.properties import Data, small_property, write_property
 
-OLD = "2025-08-15"  # the day of the plan is 20 August 2026
+OLD = "2025-08-15"  # the day of the plan is Aug 20, 2026
 AGO = "more than twelve months ago"
 
 
@@ -42,11 +42,11 @@ def test_a_sprayer_s_tests_with_spray_to_an_acre_and_the_nozzle_that_differs(
         },
     )
     newest, older = facts(page(data, "equipment/boom.html", tmp_path))
-    assert "16 August 2026" in newest
+    assert "Aug 16, 2026" in newest
     assert AGO not in newest
     assert "18.6 gal/ac at 4 mph, nozzles 20 in apart" in newest
     assert "0 % from the mean" in newest
-    assert "15 August 2025" in older
+    assert "Aug 15, 2025" in older
     assert AGO in older
     assert "16.5 gal/ac at 4.5 mph, nozzles 20 in apart" in older
     assert "12.5 % from the mean" in older
@@ -72,8 +72,8 @@ def test_tests_of_spreaders_and_drills_stand_newest_first(
     assert callable(sow)
     data = sow(sown(), test | {"tested_on": OLD}, test)
     newest, older = facts(page(data, address, tmp_path))
-    assert "16 August 2026" in newest
+    assert "Aug 16, 2026" in newest
     assert AGO not in newest
-    assert "15 August 2025" in older
+    assert "Aug 15, 2025" in older
     assert AGO in older
     assert told in newest

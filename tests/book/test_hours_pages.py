@@ -32,9 +32,9 @@ def page(data: Data, address: str) -> str:
 def test_every_hunting_day_stands_with_its_hours() -> None:
     text = page(hunted(HOURS | {"id": "deer"}), "hours.md")
     assert text.count("<tr><td") == 7
-    # 15 September 2026 by ephemeris DE421: up 06:52:45, down 19:20:58; half an hour, inwards
+    # Sep 15, 2026 by ephemeris DE421: up 06:52:45, down 19:20:58; half an hour, inwards
     first = text.partition("<tbody>")[2].partition("</tr>")[0]
-    assert "15 Sep 2026" in first
+    assert "Sep 15, 2026" in first
     assert [one in first for one in ("06:23", "19:50", "06:53", "19:20")] == [True] * 4
     assert "30 min" in text
     assert "not looked up" not in text
@@ -63,7 +63,7 @@ def test_without_a_zone_the_page_asks_for_it_and_gives_no_time() -> None:
 def test_a_stand_has_its_hours_by_the_week() -> None:
     stand = page(hunted(HOURS | {"id": "deer"}), "stands/oak.md")
     rows = stand[stand.index("Hours by the week") :].split("<tr>")[2:]
-    # 15 to 19 September, then Sunday and Monday: the latest beginning, the earliest end
+    # 15 to Sep 19, then Sunday and Monday: the latest beginning, the earliest end
     assert [("06:27" in row, "19:43" in row) for row in rows] == [(True, True), (False, False)]
 
 

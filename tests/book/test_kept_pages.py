@@ -28,7 +28,7 @@ def test_a_herbicide_needed_on_hand_and_to_buy(tmp_path: Path) -> None:
     # An acre takes 32 fl oz; 12 are there; a gallon is bought.
     said = facts(small_property(), "products/brew.html", tmp_path)
     assert said["Needed by jobs without a stop"] == "32 fl oz"
-    assert said["On hand"] == "12 fl oz, counted 15 August 2026"
+    assert said["On hand"] == "12 fl oz, counted Aug 15, 2026"
     assert said["To buy"].startswith("1 of 1 gal")
 
 

@@ -36,10 +36,10 @@ def pages(folder: Path, *entries: Data) -> dict[str, str]:
 @pytest.mark.parametrize(
     ("page", "words"),
     [
-        ("places/lane.html", ["12 August 2026: 41 in tall, at 120 ft", "to be mended first"]),
+        ("places/lane.html", ["Aug 12, 2026: 41 in tall, at 120 ft", "to be mended first"]),
         ("stands/oak.html", ["looked over, to be mended first: one rung loose"]),
         ("routes/walk.html", ["looked at from the creek: whoever walks it is seen"]),
-        ("ground/hole.html", ["12 August 2026: 175 gal brought", "one rung loose"]),
+        ("ground/hole.html", ["Aug 12, 2026: 175 gal brought", "one rung loose"]),
         ("ground/cores.html", ["Came back"]),
     ],
 )

@@ -55,7 +55,7 @@ def test_a_record_shows_what_it_holds_and_names_what_it_leaves_out(tmp_path: Pat
     (record,) = page.all("section", "record")
     text = text_of(record)
     for words in ("Made-up product brew", "15.5 fl oz", "0.5 ac", "Lane screen", "Native grass",
-                  "07:10", "5 mph", "63 F", "=brome", "4 August 2028"):  # fmt: skip
+                  "07:10", "5 mph", "63 F", "=brome", "Aug 4, 2028"):  # fmt: skip
         assert words in text, words
     assert "Left out: who sprayed." in text
     assert "C310" in text
@@ -72,7 +72,7 @@ def test_a_wind_not_measured_and_a_record_looked_at_again_are_said(tmp_path: Pat
     assert "C374" not in asked
     settled = site_of(with_log(early, again), tmp_path / "again").pages()["records.html"]
     (record,) = read(settled).all("section", "record")
-    assert "Looked at again and right as it stands: entry e-2, 6 August 2026." in text_of(record)
+    assert "Looked at again and right as it stands: entry e-2, Aug 6, 2026." in text_of(record)
     assert "C372" not in text_of(record)
 
 
@@ -181,7 +181,7 @@ def test_a_sprayer_shows_what_went_through_it_and_the_look_for_drift(tmp_path: P
     assert "not looked at" in text_of(read(before))
     assert "not cleaned out" in text_of(read(before))
     text = text_of(read(after["equipment/boom.html"]))
-    assert "9 Aug 2026, something harmed: beans curled" in text
-    assert "Cleaned out 5 August 2026." in text
+    assert "Aug 9, 2026, something harmed: beans curled" in text
+    assert "Cleaned out Aug 5, 2026." in text
     assert "not looked at" not in text
     assert "not cleaned out" not in text

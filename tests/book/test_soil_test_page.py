@@ -7,7 +7,7 @@ from tests.book.sites import build_sites
 from tests.plan.test_fertilizing import POTASH, fed
 from tests.properties import write_property
 
-TITLE = "Soil test: Lane screen, 11 April 2026"
+TITLE = "Soil test: Lane screen, Apr 11, 2026"
 
 
 def test_a_soil_test_is_named_by_place_and_day_and_leads_to_its_jobs(tmp_path: Path) -> None:

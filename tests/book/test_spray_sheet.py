@@ -189,7 +189,7 @@ def test_a_slope_that_is_not_typed_is_measured_before_the_work(
 ) -> None:
     data = small_property(full_card(full_use(slope_limit_pct=6)))
     data["screens"]["screens"][0]["near"] = {} if slope is None else {"slope_pct": slope}
-    told = "Slope measured: nowhere on it steeper than 6 %." in ticks_of(sheet_of(data, tmp_path))
+    told = "Slope measured: nowhere on it steeper than 6%." in ticks_of(sheet_of(data, tmp_path))
     assert told == (slope is None)
 
 

@@ -41,17 +41,17 @@ def test_the_work_of_the_season_has_them_among_the_others() -> None:
 
 def test_each_has_a_sheet_with_ticks_help_and_cautions() -> None:
     sheet = pages_of(kept_up(), "2027-07-10")[f"work/oak-{SEASON}-stand_check.md"]
-    for told in ("Where Oak", "1 July 2027 to 20 August 2027", "open until 20 Aug 2027",
+    for told in ("Where Oak", "Jul 1, 2027 to Aug 20, 2027", "open until Aug 20, 2027",
                  "Somebody knows where I am", "1200 Demo Ridge Road", "Poison line",
                  "Done on ____", "Where the dates come from", "Cautions"):  # fmt: skip
         assert told in sheet, told
     assert f"--job oak/{SEASON}/stand_check" in sheet
     assert "--set inspected.what=oak --set inspected.sound=true" in sheet
     done = pages_of(logged("2027-07-05"), "2027-08-25")[f"work/oak-{SEASON}-stand_check.md"]
-    assert "Done on 5 July 2027" in " ".join(done.split())
+    assert "Done on Jul 5, 2027" in " ".join(done.split())
     assert "--job" not in done
     missed = pages_of(kept_up(), "2027-08-25")[f"work/oak-{SEASON}-stand_check.md"]
-    assert "The last day was 20 August 2027" in missed
+    assert "The last day was Aug 20, 2027" in missed
     assert "Done on ____" not in missed
 
 
@@ -73,16 +73,16 @@ def test_the_season_that_runs_is_told_beside_the_one_planned() -> None:
     data["log"] = {"entries": [done]}
     pages = pages_of(data, "2026-08-20")
     runs, planned = pages["stands/oak.md"].split("Upkeep in season ")[1:]
-    assert "done 10 Feb 2026" in runs
-    # the straps were not loosened by 28 February 2026
-    assert "28 February 2026 , missed: Nobody climbs it until every strap has been changed." in runs
-    assert "open until 20 Aug 2026" in runs
+    assert "done Feb 10, 2026" in runs
+    # the straps were not loosened by Feb 28, 2026
+    assert "Feb 28, 2026 , missed: Nobody climbs it until every strap has been changed." in runs
+    assert "open until Aug 20, 2026" in runs
     assert planned.startswith(str(SEASON))
     assert "missed" not in planned
     # among the work of the season, what the one before still owes alone
     work = pages["work.md"]
-    assert "1 Jul 2026 to 20 Aug 2026" in work
-    assert "1 Feb 2026" not in work
+    assert "Jul 1, 2026 to Aug 20, 2026" in work
+    assert "Feb 1, 2026" not in work
     assert "Missed" not in work
 
 

@@ -81,10 +81,10 @@ def test_verdicts_stand_beside_their_days() -> None:
     """By hand, upland on ordinary soil: low 48 in in fall and 28.8 in in winter; needed 3 ft."""
     page = page_of(soil="ordinary", ecotype="upland", height_needed_ft=3)
     assert "Against 3 ft needed" in page
-    assert re.search(r"15 Nov 2029 3 48 in 66 in 66 in Hides", page)
-    assert re.search(r"15 Jan 2030 3 28.8 in 56.1 in 66 in Do not count on it", page)
+    assert re.search(r"Nov 15, 2029 3 48 in 66 in 66 in Hides", page)
+    assert re.search(r"Jan 15, 2030 3 28.8 in 56.1 in 66 in Do not count on it", page)
     places = page_of("places.md", soil="ordinary", ecotype="upland", height_needed_ft=3)
-    assert "15 Nov 2029: Hides low 48 in, needed 3 ft" in re.sub(r" (?=[:,])", "", places)
+    assert "Nov 15, 2029: Hides low 48 in, needed 3 ft" in re.sub(r" (?=[:,])", "", places)
 
 
 def test_the_feet_that_hide_and_those_that_do_not_are_named(demo_pages: dict[str, str]) -> None:
@@ -92,14 +92,14 @@ def test_the_feet_that_hide_and_those_that_do_not_are_named(demo_pages: dict[str
         address: " ".join(html.unescape(re.sub(r"<[^>]*>", " ", demo_pages[address])).split())
         for address in ("places/creek.md", "places.md", "ahead.md", "places/ridge.md")
     }
-    thin = re.compile(r"Not 380 ft .*?to 620 ft : counted thin 17 June 2026")
+    thin = re.compile(r"Not 380 ft .*?to 620 ft : counted thin Jun 17, 2026")
     for address in ("places/creek.md", "places.md"):
         told = text[address][text[address].index("Hides in part") :]
         assert re.match(r"Hides in part : 0 ft .*?to 363 ft", told)
         assert re.search(r"Not 363 ft .*?to 380 ft : too low to count on\. Not 380 ft", told)
         assert thin.search(told)
     assert re.search(r"380 ft .*?to 620 ft .*?counted thin: hides nobody", text["ahead.md"])
-    assert "10 August 2026 does not raise the low curve." in text["places/ridge.md"]
+    assert "Aug 10, 2026 does not raise the low curve." in text["places/ridge.md"]
     assert "does not raise" not in text["places/creek.md"]
 
 

@@ -29,9 +29,9 @@ NARROW: ViewportSize = {"width": 320, "height": 640}
 # WCAG 2.2, 1.4.4: text may be twice as large. The theme's root stands at 125 % or more.
 TWICE = "html { font-size: 250% !important }"
 
-AXE = """(colours) => axe.run({
+AXE = """(colors) => axe.run({
     resultTypes: ["violations"], iframes: false, preload: false,
-    rules: {"color-contrast": {enabled: colours}},
+    rules: {"color-contrast": {enabled: colors}},
   }).then((found) => found.violations
     .filter((one) => ["serious", "critical"].includes(one.impact))
     .flatMap((one) => one.nodes.map((node) =>
@@ -69,9 +69,9 @@ def is_dark(page: Page) -> bool:
 
 
 def on_a_screen(page: Page, address: str, *, aaa: bool, colours: bool, closely: bool) -> list[str]:
-    """Faults of a page on a telephone or a desk, whichever the window of `page` is.
+    """Faults of a page on a phone or a desk, whichever the window of `page` is.
 
-    With every working unfolded. `aaa` asks 7 to 1 of every text instead of 4.5; `colours` lets axe
+    With every working unfolded. `aaa` asks 7 to 1 of every text instead of 4.5; `colors` lets axe
     look at them too, for which it takes most of its time. `closely` looks at every word and at all
     that is aimed at on the narrowest screen and in text twice as large.
     """
@@ -90,18 +90,18 @@ def on_a_screen(page: Page, address: str, *, aaa: bool, colours: bool, closely: 
     if not on_a_phone:
         page.add_style_tag(content=TWICE)
         close = ("crowded", "overlapping") if closely else ()
-        faults += [f"at 200 %: {fault}" for fault in _said(page, "sideways", "clipped", *close)]
+        faults += [f"at 200%: {fault}" for fault in _said(page, "sideways", "clipped", *close)]
     return faults
 
 
 def _narrow_and_large(page: Page) -> list[str]:
-    """Faults on the narrowest screen and, on a telephone, of text twice as large."""
+    """Faults on the narrowest screen and, on a phone, of text twice as large."""
     looks = ("sideways", "crowded", "overlapping")
     page.set_viewport_size(NARROW)
     faults = [f"at {NARROW['width']} px: {fault}" for fault in _said(page, *looks, "targets")]
     page.set_viewport_size(PHONE)
     large = page.add_style_tag(content=TWICE)
-    faults += [f"at 200 %: {fault}" for fault in _said(page, *looks)]
+    faults += [f"at 200%: {fault}" for fault in _said(page, *looks)]
     large.evaluate("style => style.remove()")
     return faults
 

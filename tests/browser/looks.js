@@ -11,9 +11,9 @@ window.looks = (() => {
     element.checkVisibility({ visibilityProperty: true, contentVisibilityAuto: true });
   const hasOwnText = (element) =>
     [...element.childNodes].some((node) => node.nodeType === 3 && node.data.trim());
-  const channels = (colour) => colour.match(/[\d.]+/g).map(Number);
-  const light = (colour) => {
-    const linear = channels(colour)
+  const channels = (color) => color.match(/[\d.]+/g).map(Number);
+  const light = (color) => {
+    const linear = channels(color)
       .slice(0, 3)
       .map((c) => c / 255)
       .map((c) => (c <= 0.04045 ? c / 12.92 : ((c + 0.055) / 1.055) ** 2.4));
@@ -21,8 +21,8 @@ window.looks = (() => {
   };
   const ground = (element) => {
     for (; element; element = element.parentElement) {
-      const colour = getComputedStyle(element).backgroundColor;
-      if (channels(colour)[3] !== 0) return colour;
+      const color = getComputedStyle(element).backgroundColor;
+      if (channels(color)[3] !== 0) return color;
     }
     return "rgb(255, 255, 255)";
   };
@@ -93,8 +93,8 @@ window.looks = (() => {
     }
     for (const one of all("body [title]")) {
       const said = [one.getAttribute("aria-label"), one.textContent.trim(), one.getAttribute("alt")];
-      const labelled = one.htmlFor && document.getElementById(one.htmlFor);
-      if (one.tagName === "IFRAME" || (labelled && labelled.ariaLabel)) continue;
+      const labeled = one.htmlFor && document.getElementById(one.htmlFor);
+      if (one.tagName === "IFRAME" || (labeled && labeled.ariaLabel)) continue;
       if (!said.includes(one.title)) {
         faults.push(`said by a title alone: ${one.title} on ${name(one)}`);
       }

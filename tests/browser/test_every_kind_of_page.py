@@ -34,7 +34,7 @@ AAA = (HOME, "work.html", "emergency.html", "safety.html", "findings.html")
 
 CARRIED = (*AAA, "now.html", "buy.html", "money.html", "records.html", "records")
 
-# Workings unfolded, axe takes many seconds for the colours of a page of more bytes.
+# Workings unfolded, axe takes many seconds for the colors of a page of more bytes.
 LONG_PAGE = 100_000
 
 SIDE = re.compile(rb"/Type\s*/Page\b")
@@ -55,7 +55,7 @@ def _faults(
     coloured: Container[Looked],
     closely: Container[Looked],
 ) -> list[str]:
-    """Faults of each page in its scheme, seen in windows of one size; axe sees some in colour.
+    """Faults of each page in its scheme, seen in windows of one size; axe sees some in color.
 
     Some are looked at closely, on the narrowest screen and in large text.
     """
@@ -81,7 +81,7 @@ def test_one_page_of_each_kind_trips_nobody(
     assert {page.reader for page in pages} == demo_sites.keys()
     assert len(pages) > 60
     shared_out = [(page, SCHEMES[(at + turn) % 2]) for at, page in enumerate(pages)]
-    # Colours are the same at every width and for every reader. Of a long page axe looks at them in
+    # Colors are the same at every width and for every reader. Of a long page axe looks at them in
     # the long run alone; the look of our own sees those of every page here.
     closely = [one for one in one_of_each(demo_sites) if _is_carried(one)]
     coloured = [one for one in closely if size == PHONE and one.bytes < LONG_PAGE]
@@ -92,7 +92,7 @@ def test_one_page_of_each_kind_trips_nobody(
 
 
 def _is_carried(page: Looked) -> bool:
-    """Whether a page is read on a telephone, outdoors or at a counter, however long it is."""
+    """Whether a page is read on a phone, outdoors or at a counter, however long it is."""
     return page.kind in CARRIED or _is_sheet(page)
 
 
@@ -199,16 +199,16 @@ FAULTY = """<!doctype html><html><head><title>Faulty</title><style>
                 "at 320 px: target of",
                 "at 320 px: torn: Lane in dd",
                 'at 320 px: lies over another: a "one" and a "two"',
-                "at 200 %: torn to",
+                "at 200%: torn to",
             ],
         ),
         (
             DESKTOP,
             [
-                "at 200 %: scrolls sideways",
-                "at 200 %: cut off at the side",
-                "at 200 %: torn: screen in dd",
-                "at 200 %: lies over another",
+                "at 200%: scrolls sideways",
+                "at 200%: cut off at the side",
+                "at 200%: torn: screen in dd",
+                "at 200%: lies over another",
             ],
         ),
     ],

@@ -140,7 +140,7 @@ def test_a_strict_check_without_a_stop_ends_with_0(bare: Path) -> None:
         ["build", "DEMO", "--for", "nobody"],
         ["build", "DEMO", "--season", "27"],
         ["explain", "DEMO", "--season", "spring"],
-        ["build", "DEMO", "--as-of", "15 January"],
+        ["build", "DEMO", "--as-of", "Jan 15"],
         ["build", "DEMO", "--out", "DEMO"],
         ["build", "DEMO", "--out", "DEMO/book"],
         ["build", "DEMO", "--out", "DEMO/screens.yaml"],
@@ -249,7 +249,7 @@ def test_folders_of_readers_who_are_gone_are_named_with_their_day_and_kept(demo:
     )
     assert print_of(out / "friend-of-old") == before
     page = html.unescape((out / "owner" / "readers.html").read_text(encoding="utf-8"))
-    assert "friend-of-old, as of 20 August 2026" in re.sub("<[^>]*>", "", page)
+    assert "friend-of-old, as of Aug 20, 2026" in re.sub("<[^>]*>", "", page)
     shutil.rmtree(out / "friend-of-old")
     result = run("build", demo, "--for", "owner", "--out", out)
     assert "still lies there" not in result.stdout
@@ -277,8 +277,8 @@ def test_season_and_day_given_reach_the_page(demo: Path) -> None:
     options = ["--season", "2028", "--as-of", "2027-09-01"]
     assert exit_code("build", demo, "--for", "owner", "--out", out, *options) == 0
     index = out / "owner" / "index.html"
-    assert first.startswith("As of 20 August 2026.")
-    assert stamp_of(index).startswith("As of 1 September 2027.")
+    assert first.startswith("As of Aug 20, 2026.")
+    assert stamp_of(index).startswith("As of Sep 1, 2027.")
     assert "for season 2028" in index.read_text(encoding="utf-8")
 
 

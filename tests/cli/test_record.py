@@ -217,7 +217,7 @@ def test_a_correction_that_settles_what_is_asked_is_written_at_once(land: Path) 
         (["--set", "mowed.cut_height_in=8", "--job", KILL], "mowed"),
         (["--planting", "lane-27", "--step", "autumn_kil"], "autumn_kil"),
         (["--recorded-on", "2026-10-01", "--note", "rain"], "comes before"),
-        (["--recorded-on", "13 October 2026", "--note", "rain"], "write 2026-10-13"),
+        (["--recorded-on", "Oct 13, 2026", "--note", "rain"], "write 2026-10-13"),
         (["--set", "sprayed.humidity_pct=140"], "140"),
         (["--note", "..."], "still stands here"),
     ],

@@ -71,7 +71,7 @@ def test_the_files_are_the_ones_the_list_says() -> None:
 def test_last_freezes_of_champion() -> None:
     """Independent: read off by another script, last low at or under 0 C before August.
 
-    37 years; mean day of the year 129.65, standard deviation 12.48; 16 April to 15 June.
+    37 years; mean day of the year 129.65, standard deviation 12.48; Apr 16 to Jun 15.
     """
     days = last_freezes(32)
     assert [f"{days[year]:%m-%d}" for year in range(2000, 2006)] == [
@@ -128,7 +128,7 @@ def test_degree_days_of_seattle(year: int, simple: float, modified: float) -> No
 def test_thermal_time_tells_budburst_better_than_the_mean_date() -> None:
     """Observed: 12 years of blueberry budburst at Harvard Forest (MA), 1990 to 2001.
 
-    Base 6 C from 1 February, 70 degree days C: 3.75 days off as a root mean square, 6.7 by the mean
+    Base 6 C from Feb 1, 70 degree days C: 3.75 days off as a root mean square, 6.7 by the mean
     date. Fitted on the same years, outside the project.
     """
     seen, off, off_mean = budburst(), [], []

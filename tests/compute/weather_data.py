@@ -38,7 +38,7 @@ def budburst() -> dict[int, float]:
 
 
 def spring_means_c() -> dict[int, list[float]]:
-    """Daily means from 1 February (day 32) on, by year."""
+    """Daily means from Feb 1 (day 32) on, by year."""
     springs: dict[int, list[float]] = {}
     with gzip.open(FOLDER / "harvard_mean_c.csv.gz", "rt", encoding="utf-8") as file:
         for row in csv.DictReader(file):

@@ -148,7 +148,7 @@ def test_what_is_surely_near_is_no_farther(here: LatLon, there: LatLon, part: fl
 
 
 # Documentation of geographiclib for Rust, struct PolygonArea, its example:
-# docs.rs/geographiclib-rs, a square of one degree on the equator, in metres and square metres.
+# docs.rs/geographiclib-rs, a square of one degree on the equator, in meters and square meters.
 def test_the_square_degree_that_the_library_s_documentation_prints() -> None:
     square = [(0.0, 0.0), (0.0, 1.0), (1.0, 1.0), (1.0, 0.0)]
     assert convert(outline_perimeter_ft(square), "ft", "m") == pytest.approx(

@@ -248,7 +248,7 @@ def _card(active: str, **use: Any) -> Data:
 def _acre_twice() -> Data:
     """The acre, with 32 fl oz of brew asked for in the burn down of spring 2027 too.
 
-    Its open dates are 8 to 29 April. The kill of the autumn before is in the log of each case.
+    Its open dates are 8 to Apr 29. The kill of the fall before is in the log of each case.
     """
     data = _acre()
     the_work(data).append(dict(the_work(data)[0]) | {"step": "spring_burn_down"})
@@ -297,7 +297,7 @@ def _with_own_step(**step: Any) -> Data:
 
 
 def _late_winter() -> Data:
-    """The acre, sown in the season of 2029, with 32 fl oz of brew asked for on 1 March alone."""
+    """The acre, sown in the season of 2029, with 32 fl oz of brew asked for on Mar 1 alone."""
     data = _with_own_step(
         step="winter_spraying", name="Spray in late winter", operation="spray",
         timing="after_sowing_before_emergence",
@@ -309,7 +309,7 @@ def _late_winter() -> Data:
 
 
 def _winter_mowing() -> Data:
-    """The acre, with a mowing of its own from 15 December to 31 January."""
+    """The acre, with a mowing of its own from Dec 15 to Jan 31."""
     return _with_own_step(
         step="winter_mowing", name="Mow in winter", operation="mow", timing="before_sowing",
         opens=[{"date": "12-15"}], closes=[{"date": "01-31"}],
@@ -333,7 +333,7 @@ def _plot(species: str, season: int, steps: str, step: str) -> Data:
 
 
 def _beans() -> Data:
-    """An acre of soybeans; 32 fl oz of brew over them between 25 May and 5 July 2027."""
+    """An acre of soybeans; 32 fl oz of brew over them between May 25 and Jul 5, 2027."""
     return _plot("soybean", 2027, "beans_or_corn", "crop_weeds")
 
 
@@ -343,7 +343,7 @@ def _clover_to_sow() -> Data:
 
 
 def _clover() -> Data:
-    """An acre of white clover that stands since 2026; brew over it from 15 May to 30 June 2027."""
+    """An acre of white clover that stands since 2026; brew over it from May 15 to Jun 30, 2027."""
     data = _plot("white-clover", 2026, "clover_with_more", "grass_in_clover")
     step = {"step": "grass_in_clover", "name": "Spray grass in the clover", "operation": "spray",
             "timing": "established_growing", "seasons_later": 1, "why": "For this case.",

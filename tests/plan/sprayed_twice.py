@@ -9,7 +9,7 @@ from tests.properties import SEASON, Data, full_card, full_use, small_property, 
 
 
 def twice(**product: object) -> Data:
-    """The small property, sprayed in autumn and in spring."""
+    """The small property, sprayed in fall and in spring."""
     spring = full_use("after_sowing_before_emergence")
     data = small_property(full_card(full_use(), spring))
     kill = next(one for one in the_work(data) if one["step"] == "autumn_kill")

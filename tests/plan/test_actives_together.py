@@ -165,7 +165,7 @@ def test_marks_that_miss_the_typed_rate_by_over_a_tenth_are_told(
 
 
 def twice_with(first: Data, second: Data, rates: tuple[float, float], mark: float) -> Data:
-    """One product in autumn and in spring, each under its own use of the card."""
+    """One product in fall and in spring, each under its own use of the card."""
     later = second | {"timing": "after_sowing_before_emergence"}
     data = small_property(full_card(first, later), rate_product_fl_oz_per_ac=rates[0])
     kill = dict(the_work(data)[0])

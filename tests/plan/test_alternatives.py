@@ -12,7 +12,7 @@ from tests.properties import SEASON, Data, small_property
 
 
 def plot() -> Data:
-    """The small property with turnips and oats on its ground, to be sown by 15 August 2027."""
+    """The small property with turnips and oats on its ground, to be sown by Aug 15, 2027."""
     data = small_property()
     data["screens"]["screens"][0]["cover_now"] = {"kind": "stubble"}
     planting = data["screens"]["screens"][0]["plantings"][0]

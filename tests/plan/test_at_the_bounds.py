@@ -216,7 +216,7 @@ def test_a_wind_at_the_end_of_the_label_s_range_is_within_it(
 def test_a_choice_that_ends_on_the_day_the_missed_sowing_closed_is_of_that_year(
     closes: str, first: str
 ) -> None:
-    """Oats are sown to 31 August; missed after that, rye is left before the oats of next year."""
+    """Oats are sown to Aug 31; missed after that, rye is left before the oats of next year."""
     job, _ = sowing_on("2027-08-16")
     moved = replace(job, dates=replace(job.dates, closes=datetime.date.fromisoformat(closes)))
     as_of = datetime.date.fromisoformat("2027-08-31")

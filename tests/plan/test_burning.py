@@ -20,7 +20,7 @@ JANUARY = datetime.date(2027, 1, 15)
 
 
 def standing(step: str = "upkeep_burning", **work: Any) -> Data:
-    """The lane as a screen of 2023, of which a part is to be burnt or mown, with its permit."""
+    """The lane as a screen of 2023, of which a part is to be burned or mown, with its permit."""
     data = small_property()
     data["screens"]["screens"][0]["plantings"][0] |= {
         "id": "lane-23",

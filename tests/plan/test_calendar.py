@@ -130,13 +130,13 @@ def test_a_missing_sign_is_a_caution() -> None:
 
 
 def test_dates_that_do_not_meet_are_a_stop() -> None:
-    # Opens on the late green-up, 8 April; an emergence of 14 April closes on the 7th.
+    # Opens on the late green-up, Apr 8; an emergence of Apr 14 closes on the 7th.
     assert "S123" in cautions_on(BURN_DOWN, "grass_emergence", "04-14")
     assert "S123" not in cautions_on(BURN_DOWN, "grass_emergence", "04-15")
 
 
 def test_nothing_is_measured_or_bought_for_a_job_without_a_day() -> None:
-    # the kill opens on 10 September; a freeze of 18 September closes it 7 days before, on the 11th
+    # the kill opens on Sep 10; a freeze of Sep 18 closes it 7 days before, on the 11th
     data = small_property()
     data["property"]["season_signs"]["first_hard_freeze"] = "09-18"
     assert job_of(planned(data)).mix is not None

@@ -27,7 +27,7 @@ def covers(**changes: Any) -> Data:
 
 
 def stops_with(*uses: Data, **work: Any) -> set[str]:
-    """The stops on the autumn kill of the small property under a card of these uses."""
+    """The stops on the fall kill of the small property under a card of these uses."""
     return stops_of(planned(small_property(full_card(*uses), **work)))
 
 

@@ -50,21 +50,21 @@ def test_dates(plan: Plan) -> None:
     }
     day = datetime.date
     assert dates == {
-        # owed by the season before, which runs until 31 August
+        # owed by the season before, which runs until Aug 31
         "soil_sample": (day(2026, 6, 15), day(2026, 8, 31)),
         "thatch_off": (day(2026, 8, 1), day(2026, 8, 31)),
-        # from 1 September to the first hard freeze of an early year, 4 October
+        # from Sep 1 to the first hard freeze of an early year, Oct 4
         "fertilizing": (day(2026, 9, 1), day(2026, 10, 4)),
         "liming": (day(2026, 9, 1), day(2026, 10, 4)),
-        # from the plan's 10 September to seven days before the early first freeze, 4 October
+        # from the plan's Sep 10 to seven days before the early first freeze, Oct 4
         "autumn_kill": (day(2026, 9, 10), day(2026, 9, 27)),
-        # from 24 September to seven days after the early first freeze
+        # from Sep 24 to seven days after the early first freeze
         "look_again": (day(2026, 9, 24), day(2026, 10, 11)),
-        # from 5 January to the last day of the frost seeding
+        # from Jan 5 to the last day of the frost seeding
         "bare_ground": (day(2027, 1, 5), day(2027, 3, 3)),
-        # from 20 January to 21 days before freezing and thawing ends early, 24 March
+        # from Jan 20 to 21 days before freezing and thawing ends early, Mar 24
         "frost_seeding": (day(2027, 1, 20), day(2027, 3, 3)),
-        # from the late green-up, 8 April, to seven days before emergence, 6 May
+        # from the late green-up, Apr 8, to seven days before emergence, May 6
         "spring_burn_down": (day(2027, 4, 8), day(2027, 4, 29)),
         "first_summer_mowing": (day(2027, 6, 1), day(2027, 8, 1)),
     }
@@ -143,7 +143,7 @@ def test_rows(plan: Plan) -> None:
     # 310 / 8 = 38.75: 38 gaps, 39 redcedars; 310 / 4 = 77.5: 77 gaps, 78 plums
     counts = {one.plant.id: one.numbers["plants_count"].value for one in planting.rows}
     assert counts == {"redcedar": 39, "plum": 78}
-    # from the late end of freezing and thawing, 14 April
+    # from the late end of freezing and thawing, Apr 14
     assert planting.dates.opens == datetime.date(2027, 4, 14)
     bought = {one.item.id: one.packages for one in plan.buying.purchases}
     # 39 and 78 plants in bundles of 25; 117 tubes less 20 on hand, in packages of 50
@@ -185,7 +185,7 @@ def test_the_burn_down_is_not_cleared(plan: Plan) -> None:
 
 def test_counts_of_the_creek_screen(plan: Plan) -> None:
     (creek,) = plan.decided.of_place("creek")
-    # 21 of 100 cells in the first autumn; 52 from 0 to 380 ft, 14 from 380 to 620 ft in June
+    # 21 of 100 cells in the first fall; 52 from 0 to 380 ft, 14 from 380 to 620 ft in June
     assert [one.outcome for one in creek.counts] == ["too_early", "weeds", "overseed"]
     lower = creek.counts[2]
     # 240 ft x 24 ft = 5,760 sq ft = 0.132231 ac; x 8 / (0.97 x 0.88 = 0.8536) = 1.23928 lb

@@ -10,7 +10,7 @@ from tests.properties import SEASON, Data, small_property
 
 
 def logged(*entries: Data) -> Data:
-    """The small property with entries about its autumn kill."""
+    """The small property with entries about its fall kill."""
     data = small_property()
     data["log"] = {
         "entries": [

@@ -1,8 +1,8 @@
 """What the log says that can hardly be: asked, a stop where a sum rests on it, settled.
 
 All worked out by hand on the small property: an acre, a card of 128 fl oz in a calendar year, 12 fl
-oz of the product and 1.25 lb of seed counted on 15 August 2026. The planting is of season 2027,
-from 1 September 2026 to 31 August 2027.
+oz of the product and 1.25 lb of seed counted on Aug 15, 2026. The planting is of season 2027,
+from Sep 1, 2026 to Aug 31, 2027.
 """
 
 import datetime
@@ -22,7 +22,7 @@ CODES = {"C370", "C371", "C372", "C373", "C374", "C375", "S240", "S241", "S242",
 
 
 def land(*entries: Data, **product: Any) -> Data:
-    """The small property, sprayed in autumn and in spring with the same product, and its log."""
+    """The small property, sprayed in fall and in spring with the same product, and its log."""
     uses = [full_use(timing) for timing in ("before_sowing", "after_sowing_before_emergence")]
     data = small_property(full_card(*uses))
     the_work(data).append(dict(the_work(data)[0]) | {"step": "spring_burn_down"})
@@ -51,7 +51,7 @@ def used(day: str, fl_oz: float, **more: Any) -> Data:
 
 
 def killed(day: str = "2026-09-20", fl_oz: float = 32, **more: Any) -> Data:
-    """The autumn kill of the acre, in a wind its label allows."""
+    """The fall kill of the acre, in a wind its label allows."""
     job = {"planting": "lane-27", "step": "autumn_kill", "area_ac": 1, "finished": True}
     return used(day, fl_oz, job=job, sprayed={"wind_mph": 5}) | more
 
@@ -279,7 +279,7 @@ def test_a_job_is_done_in_its_season(day: str, outside: bool) -> None:
 
 def test_a_step_whose_dates_begin_before_its_season_is_done_in_them() -> None:
     data = land()
-    # 45 days before 4 October, the early first freeze: from 20 August on
+    # 45 days before Oct 4, the early first freeze: from Aug 20 on
     mine = {
         "step": "first_look", "name": "Look early", "operation": "look", "timing": "before_sowing",
         "why": "The sod.", "opens": [{"sign": "first_hard_freeze", "by": "early",
@@ -310,7 +310,7 @@ def test_a_sowing_waits_as_long_as_after_the_last_day_it_may_have_been() -> None
     data = well_stocked(land(entry, counted_on="2025-08-15"))
     for use in data["products"]["products"][0]["label"]["uses"]:
         use["seeding_interval_days"] = 120
-    # sprayed on 1 December, 120 days reach to 31 March: the sowing opens in January
+    # sprayed on Dec 1, 120 days reach to Mar 31: the sowing opens in January
     assert f"S243 {SOWING}" in asked(data)
     data["log"]["entries"].append({"id": "e-1"} | confirmed("e-0"))
     assert asked(data) == set()
@@ -319,7 +319,7 @@ def test_a_sowing_waits_as_long_as_after_the_last_day_it_may_have_been() -> None
 def test_nobody_is_back_on_ground_that_may_have_been_sprayed_lately() -> None:
     data = well_stocked(land(killed("2025-09-20"), counted_on="2025-08-15"))
     looking = f"S244 lane/{SEASON}/look_again"
-    # twelve hours: on the day itself and the next; the look opens on 24 September
+    # twelve hours: on the day itself and the next; the look opens on Sep 24
     for day, stopped in (("2026-09-22", False), ("2026-09-23", True), ("2026-09-24", True)):
         assert (looking in asked(data, datetime.date.fromisoformat(day))) == stopped
     data["log"]["entries"].append({"id": "e-1"} | confirmed("e-0", day="2026-09-24"))

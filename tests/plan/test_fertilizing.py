@@ -337,7 +337,7 @@ def test_a_need_without_a_soil_test_is_worked_out_and_says_test_first() -> None:
 
 @pytest.mark.parametrize(
     ("sampled_on", "old"),
-    # The job closes on the early first freeze, 4 October 2026.
+    # The job closes on the early first freeze, Oct 4, 2026.
     [("2023-10-04", False), ("2023-10-03", True), ("2026-04-11", False)],
 )
 def test_a_soil_test_is_good_for_three_years_on_the_day_of_the_job(
@@ -353,7 +353,7 @@ def test_without_the_sign_a_soil_test_is_judged_on_the_first_day(
     sampled_on: str, old: bool
 ) -> None:
     data = fed(TRIPLE, POTASH, sampled_on=sampled_on)
-    # No last day is known; the first is 1 September 2026.
+    # No last day is known; the first is Sep 1, 2026.
     del data["property"]["season_signs"]["first_hard_freeze"]
     assert ("C250" in codes(planned(data))) == old
 
@@ -373,7 +373,7 @@ def test_a_job_is_judged_on_its_last_day_else_its_first_else_the_last_known() ->
 
 
 def test_a_test_sampled_after_the_job_cannot_have_asked_for_it() -> None:
-    # The job closes on 4 October 2026.
+    # The job closes on Oct 4, 2026.
     assert "C277" not in codes(planned(fed(TRIPLE, POTASH, sampled_on="2026-10-04")))
     (caution,) = (
         one

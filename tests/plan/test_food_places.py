@@ -159,11 +159,11 @@ def with_interval(plan: StepPlan, days: int) -> Data:
 @pytest.mark.parametrize(
     ("days", "told"),
     [
-        # The kill is open 1 July to 20 August 2027, the sowing 1 to 31 August.
+        # The kill is open Jul 1 to Aug 20, 2027, the sowing 1 to Aug 31.
         (0, None),
-        (11, "Spray by 20 August 2027"),  # 20 August and 11 days are the 31st
-        (12, "Spray by 19 August 2027"),
-        (61, "Spray by 1 July 2027"),  # 1 July and 61 days are the 31st of August
+        (11, "Spray by Aug 20, 2027"),  # Aug 20 and 11 days are the 31st
+        (12, "Spray by Aug 19, 2027"),
+        (61, "Spray by Jul 1, 2027"),  # Jul 1 and 61 days are the 31st of August
     ],
 )
 def test_a_kill_and_a_sowing_of_the_same_weeks_choose_their_days(
@@ -183,7 +183,7 @@ def test_a_kill_that_leaves_no_day_to_sow_is_stopped() -> None:
 
 @pytest.mark.parametrize(("as_of", "waits"), [("2027-08-18", True), ("2027-08-19", False)])
 def test_a_sowing_waits_until_the_days_after_the_kill_are_over(as_of: str, waits: bool) -> None:
-    """Sprayed on 5 August; 14 days later, on the 19th, oats may be sown, until the 31st."""
+    """Sprayed on Aug 5; 14 days later, on the 19th, oats may be sown, until the 31st."""
     data = with_interval(step_plans()["fall_oats"], 14)
     kill = {"planting": "plot-27", "step": "oats_kill", "finished": True}
     used = [{"item": "brew", "amount_fl_oz": 48}]
@@ -196,7 +196,7 @@ def test_a_sowing_waits_until_the_days_after_the_kill_are_over(as_of: str, waits
 
 
 def test_a_spraying_over_the_standing_crop_does_not_hold_back_its_own_sowing() -> None:
-    """Weeds in the beans are sprayed from 25 May on, beans sown until 10 June; corn must wait."""
+    """Weeds in the beans are sprayed from May 25 on, beans sown until Jun 10; corn must wait."""
     plan = step_plans()["beans_or_corn"]
     data = with_strip(plan, "broadcast", _spraying(plan.steps[-2]))
     assert data["strips"]["strips"][0]["plantings"][0]["work"][-1]["step"] == "crop_weeds"

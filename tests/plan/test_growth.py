@@ -84,9 +84,9 @@ def test_the_high_curve_is_the_rule_of_thumb_for_good_ground(
 
 
 def test_a_day_between_two_of_the_list_lies_on_a_straight_line() -> None:
-    """By hand: 1 June is day 31 of the 61 from 1 May to 1 July: 0.3 x 31/61 of the 90 in of year 3.
+    """By hand: Jun 1 is day 31 of the 61 from May 1 to Jul 1: 0.3 x 31/61 of the 90 in of year 3.
 
-    Where nothing was burnt, the 66 in of the year before still stand on the high curve.
+    Where nothing was burned, the 66 in of the year before still stand on the high curve.
     """
     assert inches(grown(), DAY(2029, 6, 1)) == 66
     burnt = grown(burned("2029-04-01"), upkeep="established_screen_upkeep")
@@ -124,7 +124,7 @@ def test_a_measured_height_is_on_the_typical_curve_of_its_day_and_pulls_the_othe
 
 
 def test_a_tall_stand_early_in_summer_pulls_no_curve_out_of_reach() -> None:
-    """By hand, year 3: 0.3 of 60 in, 18 in, are typical on 1 July. 40 in is 2.22 times that.
+    """By hand, year 3: 0.3 of 60 in, 18 in, are typical on Jul 1. 40 in is 2.22 times that.
 
     Pulled by so much, the low 36 in would promise 80 in at the end of August; only 40 were seen.
     The typical 60 in would come to 133; the kind reaches 90 on good ground. Measured at 30 in, 1.67
@@ -164,7 +164,7 @@ def test_a_height_measured_in_winter_is_held_against_what_winter_leaves() -> Non
 
 
 def test_mowing_sets_it_back_and_it_grows_on() -> None:
-    """By hand, high curve of year 1: cut on 31 July at 4 in; 6.5 in stood, 33.5 in are to come."""
+    """By hand, high curve of year 1: cut on Jul 31 at 4 in; 6.5 in stood, 33.5 in are to come."""
     one = grown(mowed("2027-07-31", 4))
     assert inches(one, DAY(2027, 7, 31)) == pytest.approx(4)
     assert inches(one, DAY(2027, 8, 31)) == pytest.approx(4 + 33.5)

@@ -1,8 +1,8 @@
 """Quiet, hunting and nesting dates, burn bans and re-entry against open dates, by hand.
 
-The small property's autumn kill is open from 10 to 27 September 2026: the freeze may come on
-4 October, seven days less. The mowing is open from 1 June to 1 August 2027. The plan's day is
-20 August 2026, and everything is handed to reader `hired`.
+The small property's fall kill is open from 10 to Sep 27, 2026: the freeze may come on
+Oct 4, seven days less. The mowing is open from Jun 1 to Aug 1, 2027. The plan's day is
+Aug 20, 2026, and everything is handed to reader `hired`.
 """
 
 import datetime
@@ -194,7 +194,7 @@ def test_hunting_on_the_open_days_of_a_job_that_is_handed_over() -> None:
     data = dated(span("hunting", "2026-09-27", "2027-01-10"))
     assert "C301" in codes(planned(data))
     line = next(one for one in step_job(contractors(data)).safety if one.key == "dates.others")
-    assert line.text == "27 September 2026"
+    assert line.text == "Sep 27, 2026"
     assert "C301" not in codes(planned(dated(span("hunting", "2026-09-28", "2027-01-10"))))
 
 
@@ -211,12 +211,12 @@ def test_hunting_is_said_of_the_season_where_the_open_dates_are_not_known() -> N
     assert "dates.others" not in {one.key for one in job_of(planned(data)).safety}
     del data["property"]["season_signs"]["first_hard_freeze"]
     line = next(one for one in job_of(planned(data)).safety if one.key == "dates.others")
-    assert line.text == "14 November 2026 to 22 November 2026"
+    assert line.text == "Nov 14, 2026 to Nov 22, 2026"
 
 
 @pytest.mark.parametrize(
     ("hours", "hunting", "found"),
-    # Sprayed at the end of 27 September, 12 hours end on the 28th and 48 with the 29th.
+    # Sprayed at the end of Sep 27, 12 hours end on the 28th and 48 with the 29th.
     [(12, "2026-09-28", True), (12, "2026-09-29", False), (48, "2026-09-29", True),
      (48, "2026-09-30", False), (0, "2026-09-27", True), (0, "2026-09-28", False)],
 )  # fmt: skip

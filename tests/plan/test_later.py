@@ -83,7 +83,7 @@ def test_a_job_sprayed_later_is_not_handed_out_again() -> None:
     assert kill.numbers == {}
     (stop,) = [one for one in plan.findings_on(KILL) if one.code in NEW]
     assert stop.code == "S233"
-    assert "e-0, 21 August 2026" in stop.words
+    assert "e-0, Aug 21, 2026" in stop.words
     assert "--as-of 2026-08-21" in stop.cure
     assert "as_of: in property.yaml" in stop.cure
     assert stop.place.startswith("log.yaml:")
@@ -177,7 +177,7 @@ def test_later_sightings_and_purchases_are_a_note(entry: Data) -> None:
     assert stopped(plan) == {}
     (note,) = [one for one in plan.findings_on("log/e-0") if one.code == "N352"]
     assert note.severity == "note"
-    assert "21 August 2026" in note.words
+    assert "Aug 21, 2026" in note.words
     assert "--as-of 2026-08-21" in note.cure
 
 
@@ -203,7 +203,7 @@ def test_more_later_entries_are_one_stop_with_the_last_of_their_days() -> None:
     second = first | {"done_on": "2026-08-30"}
     plan = planned(with_entries(two_places(), first, second))
     (stop,) = [one for one in plan.findings_on(SOWING) if one.code in NEW]
-    assert "e-0, 21 August 2026; e-1, 30 August 2026" in stop.words
+    assert "e-0, Aug 21, 2026; e-1, Aug 30, 2026" in stop.words
     assert "from 2026-08-30 on" in stop.cure
 
 
@@ -214,8 +214,8 @@ def test_when_what_may_be_planted_is_not_answered_past_a_later_spraying() -> Non
     waits = {one.place_id: one for one in plan.decided.waits}
     for kind in waits["lane"].planned:
         assert kind.day is None
-        assert "21 August 2026" in kind.unknown[0]
-    assert all("21 August" not in words for words in waits["far"].open_questions())
+        assert "Aug 21, 2026" in kind.unknown[0]
+    assert all("Aug 21" not in words for words in waits["far"].open_questions())
 
 
 def test_a_stop_of_a_later_day_stands_for_a_hired_reader_and_gives_nothing_away() -> None:

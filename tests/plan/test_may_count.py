@@ -27,7 +27,7 @@ def test_each_day_is_told_once_and_the_first_comes_first() -> None:
         lacking("amount", "2026-05-01", "2026-05-04"),
         lacking("amount", "2026-06-02"),
     )
-    assert ": 1 May 2026 to 4 May 2026, 2 June 2026." in words
+    assert ": May 1, 2026 to May 4, 2026, Jun 2, 2026." in words
 
 
 def test_a_spraying_of_no_known_day_is_told_as_such() -> None:
@@ -39,7 +39,7 @@ def test_a_spraying_of_no_known_day_is_told_as_such() -> None:
 
 def test_each_thing_left_out_has_a_stop_of_its_own_with_its_own_days() -> None:
     found = words_of(lacking("product", "2026-06-02"), lacking("area", "2026-06-03"))
-    assert [("2 June 2026" in one, "3 June 2026" in one) for one in found] == [
+    assert [("Jun 2, 2026" in one, "Jun 3, 2026" in one) for one in found] == [
         (False, True),
         (True, False),
     ]

@@ -1,8 +1,8 @@
 """Stock by count and log, order-by days, hire, fuel, rent and cost-share, worked by hand.
 
-The small property: one acre; the autumn kill takes 32 fl oz of a product in gallons at $41.25, of
+The small property: one acre; the fall kill takes 32 fl oz of a product in gallons at $41.25, of
 which 12 are on hand; the sowing takes 8 / (0.90 x 0.80) = 11.111 lb of seed in bags of 10 lb at
-$118.50, of which 1.25 lb are on hand. Both were counted on 15 August 2026.
+$118.50, of which 1.25 lb are on hand. Both were counted on Aug 15, 2026.
 """
 
 import copy
@@ -240,7 +240,7 @@ def order_of(lead_days: int | None, as_of: datetime.date) -> tuple[Purchase, set
 
 
 def test_order_by_is_the_first_open_day_less_the_time_it_takes() -> None:
-    # the kill is open from 10 to 27 September 2026
+    # the kill is open from 10 to Sep 27, 2026
     one, found = order_of(21, AS_OF)
     assert one.order.by == DAY(2026, 8, 20)
     assert one.order.state == "by"
@@ -255,7 +255,7 @@ def test_order_by_is_the_first_open_day_less_the_time_it_takes() -> None:
 
 
 def test_what_comes_within_the_open_dates_is_not_too_late() -> None:
-    # the kill is open to 27 September, 38 days after the day of the plan
+    # the kill is open to Sep 27, 38 days after the day of the plan
     one, found = order_of(38, AS_OF)
     assert (one.order.state, one.order.comes) == ("now", DAY(2026, 9, 27))
     assert "C263" not in found
@@ -309,7 +309,7 @@ def test_what_to_buy_stands_by_its_order_by_day() -> None:
     data = small_property()
     data["products"]["products"][0]["lead_days"] = 1
     data["seed"]["lots"][0]["lead_days"] = 190
-    # 20 January 2027 less 190 days is in July 2026, before 9 September
+    # Jan 20, 2027 less 190 days is in July 2026, before Sep 9
     assert [one.item.id for one in planned(data).buying.purchases] == ["sg", "brew"]
     data["seed"]["lots"][0]["lead_days"] = 30
     assert [one.item.id for one in planned(data).buying.purchases] == ["brew", "sg"]
@@ -365,7 +365,7 @@ def test_what_a_machine_lacks_is_a_note() -> None:
 def test_hours_stand_in_every_month_a_job_is_open() -> None:
     plan = planned(machined())
     found = {f"{one.first:%Y-%m}": one.hours.value for one in months(plan)}
-    # the kill in September, mowing from 1 June to 1 August
+    # the kill in September, mowing from Jun 1 to Aug 1
     assert set(found) == {"2026-09", "2027-06", "2027-07", "2027-08"}
     assert set(found.values()) == {0.515625}
 

@@ -309,7 +309,7 @@ def hours_of(record: "list[tuple[int, float]]") -> str:
 
 def test_wind_of_a_label_is_counted_by_hand() -> None:
     # The label of the small property says 3 to 9 mph, that is 1.3 to 4.0 m/s. The kill is open
-    # from 10 to 27 September; of the record's days there two are calm, one is stormy.
+    # from 10 to Sep 27; of the record's days there two are calm, one is stormy.
     calm, stormy = {DAY(2025, 9, 12), DAY(2025, 9, 13)}, {DAY(2025, 9, 20)}
     record = []
     for number in range(40):

@@ -1,8 +1,8 @@
-"""Licences, hours, insurance, permits, contracts and requests against jobs, by hand.
+"""Licenses, hours, insurance, permits, contracts and requests against jobs, by hand.
 
-The autumn kill of the small property is open from 10 to 27 September 2026; one acre. A mower of
+The fall kill of the small property is open from 10 to Sep 27, 2026; one acre. A mower of
 5 ft at 4 mph and 0.8 does 4 x 5 x 0.8 x 5280 / 43560 = 1.93939 acres in an hour, so the mowing of
-that acre, open from 1 June to 1 August 2027, takes 43560 / (5280 x 16) = 0.515625 hours.
+that acre, open from Jun 1 to Aug 1, 2027, takes 43560 / (5280 x 16) = 0.515625 hours.
 """
 
 import datetime
@@ -92,7 +92,7 @@ def test_who_is_handed_a_restricted_spraying_needs_a_licence_for_hire_of_their_o
     assert "S114" in codes(planned(restricted(LICENCE, handed=True)))
     assert "S114" in codes(planned(restricted(without(theirs, "reader"), handed=True)))
     assert "S114" in codes(planned(restricted(theirs | {"for_hire": False}, handed=True)))
-    # a hired job is no job of the owner's licence either
+    # a hired job is no job of the owner's license either
     hired = restricted(LICENCE)
     hired["money"] = {"hires": [HIRE]}
     assert "S114" in codes(planned(hired))
@@ -144,7 +144,7 @@ def test_hired_spraying_asks_for_a_licence_that_covers_hire() -> None:
 
 
 def insured(**contractor: Any) -> Data:
-    """Reader `hired` has the kill alone, open to 27 September 2026."""
+    """Reader `hired` has the kill alone, open to Sep 27, 2026."""
     data = small_property()
     data["readers"]["readers"][0]["jobs"][0]["steps"] = ["autumn_kill"]
     data["people"] = {"contractors": [{"id": "crew", "reader": "hired"} | contractor]}
@@ -183,7 +183,7 @@ def test_a_contractor_with_no_job_left_is_asked_for_nothing() -> None:
 
 
 def lines_marked(**call: Any) -> Data:
-    """A row whose plants are set from 14 April to 10 May 2027."""
+    """A row whose plants are set from Apr 14 to May 10, 2027."""
     data = rowed()
     del data["papers"]
     if call:
@@ -199,7 +199,7 @@ def test_ground_is_opened_once_buried_lines_are_marked() -> None:
     plan = planned(lines_marked(**good))
     assert "C303" not in codes(plan, PLANTING)
     line = next(one for one in job_of(plan, PLANTING).safety if one.key == "dates.lines_marked")
-    assert line.text == "request 117, dig 20 April 2027 to 4 May 2027 only"
+    assert line.text == "request 117, dig Apr 20, 2027 to May 4, 2027 only"
     for wrong in (
         {"clear_on": "2027-05-11", "expires_on": "2027-05-20"},
         {"clear_on": "2026-09-02", "expires_on": "2027-04-13"},

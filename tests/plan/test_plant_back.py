@@ -1,7 +1,7 @@
 """Sowings held back by what was or will be sprayed on the same ground, worked by hand.
 
-The lane's sowing opens on 20 January 2027; its autumn kill closes on 27 September 2026, seven days
-before the early first freeze of 4 October.
+The lane's sowing opens on Jan 20, 2027; its fall kill closes on Sep 27, 2026, seven days
+before the early first freeze of Oct 4.
 """
 
 import datetime
@@ -26,7 +26,7 @@ def card(works: str = "other", **use: Any) -> Data:
 
 
 def sprayed(data: Data, day: str, **more: Any) -> Data:
-    """The property with its autumn kill logged as finished on a day."""
+    """The property with its fall kill logged as finished on a day."""
     entry = {
         "id": "kill",
         "done_on": day,
@@ -53,7 +53,7 @@ def answer(plan: Plan, kind: str, *, logged: bool = True) -> Earliest:
 
 
 def test_a_logged_spraying_holds_a_sowing_back_with_its_arithmetic() -> None:
-    # 22 September 2026 to 20 January 2027 are 120 days; the card asks for 150: 30 too soon
+    # Sep 22, 2026 to Jan 20, 2027 are 120 days; the card asks for 150: 30 too soon
     plan = plan_of(sprayed(small_property(card(seeding_interval_days=150)), "2026-09-22"))
     (stop,) = held(plan)
     assert {name: figure.value for name, figure in stop.figures} == {
@@ -61,8 +61,8 @@ def test_a_logged_spraying_holds_a_sowing_back_with_its_arithmetic() -> None:
         "There are": 120,
         "Too soon by": 30,
     }
-    # 150 days after 22 September 2026
-    assert "from 19 February 2027 on" in stop.words
+    # 150 days after Sep 22, 2026
+    assert "from Feb 19, 2027 on" in stop.words
     assert job_of(plan, SOWING).numbers == {}
     kept = plan_of(sprayed(small_property(card(seeding_interval_days=120)), "2026-09-22"))
     assert held(kept) == []
@@ -76,7 +76,7 @@ def test_a_season_later_or_an_earlier_day_cures_it() -> None:
     sowing = f"lane/{SEASON + 1}/frost_seeding"
     assert "S210" not in {one.code for one in later.findings_on(sowing)}
     early = plan_of(sprayed(small_property(card(seeding_interval_days=150)), "2026-08-23"))
-    assert held(early) == []  # 23 August to 20 January are 150 days
+    assert held(early) == []  # Aug 23 to Jan 20 are 150 days
 
 
 def test_other_readers_are_told_to_wait_and_nothing_more() -> None:
@@ -116,7 +116,7 @@ def two_plantings(listed: list[Data]) -> Data:
 
 
 def with_second(data: Data, *, logged: bool) -> Data:
-    """The other card's product put on the lane: on 20 May 2026, or planned until 23 April."""
+    """The other card's product put on the lane: on May 20, 2026, or planned until Apr 23."""
     if logged:
         job = {"planting": "lane-26", "step": "green_up_kill", "finished": True}
         used = [{"item": "second", "amount_fl_oz": 20}]
@@ -128,7 +128,7 @@ def with_second(data: Data, *, logged: bool) -> Data:
     return data
 
 
-# 20 May 2026 to 20 January 2027 are 245 days, 23 April to then 272
+# May 20, 2026 to Jan 20, 2027 are 245 days, Apr 23 to then 272
 @pytest.mark.parametrize(("logged", "there"), [(True, 245), (False, 272)])
 def test_a_spraying_for_another_planting_holds_this_one_back(logged: bool, there: int) -> None:
     def stops(crop: str, days: int) -> list[Finding]:
@@ -221,7 +221,7 @@ def test_what_is_planned_stands_apart_from_what_is_logged() -> None:
     listed = [{"crop": "clover", "wait_days": 120}]
     plan = planned(small_property(card(plant_back_days=listed)))
     assert answer(plan, "clover").day is None
-    # as late as 27 September 2026, and 120 days
+    # as late as Sep 27, 2026, and 120 days
     assert answer(plan, "clover", logged=False).day == datetime.date(2027, 1, 25)
 
 

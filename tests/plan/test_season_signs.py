@@ -381,7 +381,7 @@ def test_freeze_thaw_days_left_only_fall_and_end_near_nothing() -> None:
     assert [one.typical for one in left] == sorted((one.typical for one in left), reverse=True)
     assert all(one.few <= one.typical <= one.many for one in left)
     assert left[-1].typical <= 1
-    # by hand: days from 1 January to 30 April with a high of 32 or more and a low of 28 or less
+    # by hand: days from Jan 1 to Apr 30 with a high of 32 or more and a low of 28 or less
     first = sorted(
         sum(
             one[1] is not None and one[2] is not None and one[1] >= 32 and one[2] <= 28

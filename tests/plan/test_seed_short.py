@@ -110,7 +110,7 @@ def test_the_guessed_order_is_the_earlier_date_then_the_id() -> None:
     data = three(0, 12)
     late = the_planting(data, 2)
     assert sown_acres(planned(data))["far"] == pytest.approx(1)
-    # drilled from 1 May, so behind the two that open on 20 January
+    # drilled from May 1, so behind the two that open on Jan 20
     late |= {"method": "drill", "steps": "drilled_native_grass", "work": []}
     acres = sown_acres(planned(data))
     assert acres["lane"] == pytest.approx(1)
@@ -233,7 +233,7 @@ def test_a_place_that_is_sown_takes_nothing_more() -> None:
 
 
 def test_a_place_that_is_over_by_its_dates_comes_after_the_others() -> None:
-    # drilled from 1 May on; the frost seeding of lane and mid is over then
+    # drilled from May 1 on; the frost seeding of lane and mid is over then
     data = three(AN_ACRE_LB, 0, 1, 2, 3)
     the_planting(data, 2).update(method="drill", steps="drilled_native_grass", work=[])
     data["screens"]["screens"][2]["cover_now"] = {"kind": "stubble"}

@@ -20,7 +20,7 @@ def tagged(**changes: object) -> Data:
 @pytest.mark.parametrize(
     ("tested", "told"),
     [
-        # the job closes on 3 March 2027, 21 days before freezing and thawing ends early
+        # the job closes on Mar 3, 2027, 21 days before freezing and thawing ends early
         ("2026-03-03", False),
         ("2026-03-02", True),
         ("2024-05-01", True),
@@ -133,7 +133,7 @@ def test_a_label_for_grass_does_not_clear_a_legume_among_it() -> None:
 
 
 def test_age_is_judged_where_the_last_day_waits_for_a_sign() -> None:
-    # the sowing opens 20 January 2027 whatever is typed; its last day waits for the end of winter
+    # the sowing opens Jan 20, 2027 whatever is typed; its last day waits for the end of winter
     data = tagged(tested_on="2026-01-19")
     del data["property"]["season_signs"]["freeze_thaw_ends"]
     assert "C232" in codes_on(planned(data))

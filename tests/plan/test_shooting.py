@@ -50,10 +50,10 @@ def hours(at: Data, day: str, **changes: Any) -> tuple[str, str]:
     return f"{one.starts:%H:%M}", f"{one.ends:%H:%M}"
 
 
-# By ephemeris DE421 (tests/published/sun.yaml): Honolulu, 10 August 2026, sunrise 16:08:22 and
+# By ephemeris DE421 (tests/published/sun.yaml): Honolulu, Aug 10, 2026, sunrise 16:08:22 and
 # sunset 5:04:53 UTC of the next day, civil dawn 15:45:02, dusk 5:28:10; ten hours behind UTC.
 HONOLULU: Data = {"location_lat_lon": [21.31, -157.86], "time_zone": "Pacific/Honolulu"}
-# Place near 41 north, 15 September 2026: sunrise 11:52:45, sunset 0:20:58, dawn 11:25:07, dusk
+# Place near 41 north, Sep 15, 2026: sunrise 11:52:45, sunset 0:20:58, dawn 11:25:07, dusk
 # 0:48:31 UTC; five hours behind in summer.
 IOWA: Data = {"location_lat_lon": [41.03, -93.02], "time_zone": "America/Chicago"}
 DAY = "2026-09-15"
@@ -67,7 +67,7 @@ def test_the_hours_of_a_day_by_an_ephemeris_rounded_inwards() -> None:
 
 
 def test_springfield_in_november() -> None:
-    """Sunrise 06:43:39, sunset 16:42:27 by ephemeris DE421 on 15 November 2025.
+    """Sunrise 06:43:39, sunset 16:42:27 by ephemeris DE421 on Nov 15, 2025.
 
     With half an hour at both ends, inwards: 06:14 and 17:12.
     """

@@ -171,7 +171,7 @@ def test_what_was_sown_in_seasons_before_is_asked_no_more() -> None:
 
 
 def stocked(**changes: Any) -> Data:
-    """An acre takes 11.1 lb of the lot: 8 lb at 72 %."""
+    """An acre takes 11.1 lb of the lot: 8 lb at 72%."""
     data = sown()
     the_lot(data).update({"counted_on": "2026-08-01"} | changes)
     return data

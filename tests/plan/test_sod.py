@@ -40,7 +40,7 @@ def test_a_kill_that_is_cleared_says_nothing() -> None:
 def test_sod_without_a_kill_stops_the_sowing_and_names_the_autumn_for_it() -> None:
     said = of_sod(without_kill())
     assert set(said) == {"S180"}
-    assert f"autumn of {SEASON - 1}, for a sowing in season {SEASON}" in said["S180"]
+    assert f"fall of {SEASON - 1}, for a sowing in season {SEASON}" in said["S180"]
 
 
 def test_a_logged_kill_lifts_the_stop_only_once_it_is_finished() -> None:
@@ -51,7 +51,7 @@ def test_a_logged_kill_lifts_the_stop_only_once_it_is_finished() -> None:
 def test_a_missed_kill_moves_the_sowing_on_by_a_season() -> None:
     said = of_sod(small_property(), AFTER_THE_KILL)
     assert set(said) == {"S180"}
-    assert f"autumn of {SEASON}, for a sowing in season {SEASON + 1}" in said["S180"]
+    assert f"fall of {SEASON}, for a sowing in season {SEASON + 1}" in said["S180"]
     data = logged_kill(small_property(), area_ac=1, finished=True)
     assert of_sod(data, AFTER_THE_KILL) == {}
 

@@ -34,7 +34,7 @@ USED: list[Data] = [{"item": "brew", "amount_fl_oz": 32}]
 
 
 def entry(**changes: Any) -> Data:
-    """A whole record of the kill on 14 September; a field of None is left out."""
+    """A whole record of the kill on Sep 14; a field of None is left out."""
     whole = {
         "id": "e-1",
         "done_on": "2026-09-14",
@@ -85,7 +85,7 @@ def test_a_whole_record_has_no_gap() -> None:
         ({"job": JOB | {"area_ac": None}}, "size of the ground"),
         ({"job": JOB | {"area_ac": 10}}, "a size no larger than the place"),
         ({"sprayed": sprayed(applicator=None)}, "who sprayed"),
-        ({"sprayed": sprayed(applicator="spare")}, "number of the licence"),
+        ({"sprayed": sprayed(applicator="spare")}, "number of the license"),
         ({"job": None}, "location"),
         ({"job": None, "sprayed": sprayed(location="fence row")}, "crop or site"),
     ],

@@ -106,7 +106,7 @@ def _yearly(counted: str, amount: float) -> Data:
     return full_use(max_per_year={"amount_fl_oz_per_ac": amount, "counted": counted})
 
 
-# The kill is open 10 to 27 September 2026, the burn-down 8 to 29 April 2027.
+# The kill is open 10 to Sep 27, 2026, the burn-down 8 to Apr 29, 2027.
 @pytest.mark.parametrize(
     ("counted", "amount", "stops"),
     [
@@ -231,7 +231,7 @@ def test_bulletins_cover_the_month_of_use(
 
 
 def test_bulletins_cover_every_month_that_is_open() -> None:
-    # A first freeze of 20 October at the earliest keeps the kill open to 13 October.
+    # A first freeze of Oct 20 at the earliest keeps the kill open to Oct 13.
     noted = [{"checked_on": "2026-08-01", "month": "2026-09"}]
     data = small_property(full_card(full_use(), bulletin=noted))
     data["property"]["season_signs"]["first_hard_freeze"] = "10-20"
@@ -258,7 +258,7 @@ def test_unknown_dates_stop_what_the_label_ties_to_dates() -> None:
     assert stops_of(planned(data)) == {"S117", "S118"}
 
 
-# From 27 September 2026 to 20 January 2027 there are 115 days.
+# From Sep 27, 2026 to Jan 20, 2027 there are 115 days.
 @pytest.mark.parametrize(
     ("typed", "stops"),
     [
@@ -497,7 +497,7 @@ def test_old_labels_and_catch_tests_are_cautions() -> None:
 
     use = full_use(setbacks_ft="not_on_label")
     data = small_property(full_card(use, read_on="2025-09-27"))
-    assert cautions(data) == set()  # a year to the day on 27 September 2026
+    assert cautions(data) == set()  # a year to the day on Sep 27, 2026
     data["products"]["products"][0]["label"]["read_on"] = "2025-09-26"
     data["equipment"]["sprayers"][0]["catch_tests"][0]["tested_on"] = "2025-09-26"
     assert cautions(data) == {"C203", "C204"}

@@ -117,7 +117,7 @@ def on_day(data: Data, day: str, job_id: str = KILL) -> Job:
 @pytest.mark.parametrize(
     ("day", "kind", "said"),
     [
-        # Open from 10 September; first hard freeze 4 October in the early year, less 7 days.
+        # Open from Sep 10; first hard freeze Oct 4 in the early year, less 7 days.
         ("2026-09-09", "waiting", "2026-09-10"),
         ("2026-09-10", "open", "2026-09-27"),
         ("2026-09-27", "open", "2026-09-27"),
@@ -178,7 +178,7 @@ SECOND = f"lane/{SEASON}/second_kill"
 
 
 def answered(**said: object) -> Data:
-    """The same with one entry on the look, of 25 September."""
+    """The same with one entry on the look, of Sep 25."""
     data = asking()
     job = {"planting": "lane-27", "step": "green_look", **said}
     data["log"] = {"entries": [{"id": "e-1", "done_on": "2026-09-25", "job": job}]}
@@ -262,7 +262,7 @@ def test_other_readers_are_told_the_state_without_the_days_of_the_log() -> None:
 
 
 def test_the_states_of_the_small_property_in_spring() -> None:
-    # 1 April: the kill and the sowing are past; burn down opens on 8 April
+    # Apr 1: the kill and the sowing are past; burn down opens on Apr 8
     data = small_property()
     assert on_day(data, "2027-04-01", KILL).state.kind == "missed"
     assert on_day(data, "2027-04-01", SOWING).state.kind == "missed"
@@ -270,7 +270,7 @@ def test_the_states_of_the_small_property_in_spring() -> None:
 
 
 def test_what_the_season_before_owes_stands_in_the_plan_while_that_season_runs() -> None:
-    # old growth comes off from 1 to 31 August 2026, for a sowing in season 2027
+    # old growth comes off from 1 to Aug 31, 2026, for a sowing in season 2027
     thatch = f"lane/{SEASON - 1}/thatch_off"
     assert on_day(small_property(), "2026-08-20", thatch).state.kind == "open"
     done = {"planting": "lane-27", "step": "thatch_off", "finished": True}

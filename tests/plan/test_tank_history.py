@@ -25,7 +25,7 @@ from tests.properties import SEASON, Data, full_card, full_use, small_property, 
 
 TANK = ("S154", "C241", "C313")
 BEFORE = datetime.date(2026, 8, 20)
-WITHIN = datetime.date(2026, 9, 20)  # within the open dates of the autumn kill, after both entries
+WITHIN = datetime.date(2026, 9, 20)  # within the open dates of the fall kill, after both entries
 
 
 def grass_killer_first() -> Data:

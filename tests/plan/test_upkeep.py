@@ -53,7 +53,7 @@ def job_on(data: Data, day: str, job_id: str = CHECK) -> UpkeepJob:
 
 @pytest.mark.parametrize(
     ("day", "kind", "said"),
-    # the check of a stand is open from 1 July to 20 August
+    # the check of a stand is open from Jul 1 to Aug 20
     [
         ("2027-06-30", "waiting", "2027-07-01"),
         ("2027-07-01", "open", "2027-08-20"),
@@ -194,10 +194,10 @@ def straps(looked: str | None, first: str | None = None) -> Data:
     [
         (None, None, True),
         ("2026-08-01", "2026-10-01", False),
-        # a year before 1 October 2026 is 1 October 2025
+        # a year before Oct 1, 2026 is Oct 1, 2025
         ("2025-10-01", "2026-10-01", False),
         ("2025-09-30", "2026-10-01", True),
-        # no dates: the day of the plan, 20 August 2026, stands for the first
+        # no dates: the day of the plan, Aug 20, 2026, stands for the first
         ("2025-08-20", None, False),
         ("2025-08-19", None, True),
     ],
@@ -213,10 +213,10 @@ def test_a_stand_not_looked_over_in_a_year_is_told(
     ("first", "said"),
     [
         (None, "Hunting begins on a day that is not typed."),
-        ("2026-10-01", "Hunting begins on 1 October 2026."),
-        ("2026-08-20", "Hunting begins on 20 August 2026."),
+        ("2026-10-01", "Hunting begins on Oct 1, 2026."),
+        ("2026-08-20", "Hunting begins on Aug 20, 2026."),
         # it has begun: its own first day is told, not the day of the plan
-        ("2026-08-01", "Hunting began on 1 August 2026."),
+        ("2026-08-01", "Hunting began on Aug 1, 2026."),
     ],
 )
 def test_the_typed_first_day_of_hunting_is_told(first: str | None, said: str) -> None:
@@ -227,7 +227,7 @@ def test_the_typed_first_day_of_hunting_is_told(first: str | None, said: str) ->
 
 @pytest.mark.parametrize(
     ("first", "begins"),
-    [("2024-10-01", "begins on 1 October 2026"), ("2020-08-01", "began on 1 August 2026")],
+    [("2024-10-01", "begins on Oct 1, 2026"), ("2020-08-01", "began on Aug 1, 2026")],
 )
 def test_hunting_that_comes_back_every_year_begins_again(first: str, begins: str) -> None:
     data = straps("2024-07-01", first)
@@ -287,7 +287,7 @@ def test_wet_ground_that_nobody_asked_about_is_noted() -> None:
 
 
 def test_the_jobs_of_the_season_before_stand_beside_while_it_runs() -> None:
-    # the check of 2026 is open until 20 August 2026, the refill of that summer is not asked for
+    # the check of 2026 is open until Aug 20, 2026, the refill of that summer is not asked for
     found = {one.id: one.state.kind for one in plan_on(kept_up(), "2026-08-20").upkeep}
     assert found["oak/2026/stand_check"] == "open"
     assert found["oak/2026/strap_release"] == "missed"

@@ -1,7 +1,7 @@
 """Whether a screen hides: verdicts by hand, and what never makes one better or worse.
 
 By hand, upland switchgrass on ordinary soil in its third season: low 48 in and typical 66 in on
-15 November; through winter 0.6 x 48 = 28.8 in and 0.85 x 66 = 56.1 in on 15 January.
+Nov 15; through winter 0.6 x 48 = 28.8 in and 0.85 x 66 = 56.1 in on Jan 15.
 """
 
 import datetime
@@ -153,7 +153,7 @@ LOWER, UPPER = {"from_ft": 0, "to_ft": 300}, {"from_ft": 300, "to_ft": 726}
             "in_part",
             [(0, 200, "hides"), (200, 400, "thin"), (400, 726, "hides")],
         ),
-        # The first autumn's count is a count too, until there is another.
+        # The first fall's count is a count too, until there is another.
         ([counted("2027-09-20", 10)], "not_to_count_on", [(0, 726, "thin")]),
     ],
 )

@@ -38,10 +38,10 @@ def test_a_wait_that_is_left_out_stops_the_job_and_not_on_label_does_not() -> No
 
 
 def test_what_waits_stands_on_the_place_until_it_is_over() -> None:
-    # 10 days after 22 September 2026 are 2 October, 21 are 13 October
+    # 10 days after Sep 22, 2026 are Oct 2, 21 are Oct 13
     data = sprayed(waiting(("grazing", 10), ("hay", 21)), SPRAYED)
     (both,) = told(data, "2026-10-01", "C390")
-    assert "grazing before 2 October 2026; hay before 13 October 2026" in both.words
+    assert "grazing before Oct 2, 2026; hay before Oct 13, 2026" in both.words
     assert {figure.value for _, figure in both.figures} == {10, 21}
     (hay,) = told(data, "2026-10-02", "C390")
     assert "grazing" not in hay.words
@@ -58,8 +58,8 @@ def test_hunting_in_a_wait_that_runs_is_told_on_the_place() -> None:
     lines, days = (("game", 21), ("dogs", 3)), {"first": "2026-10-12", "last": "2026-11-30"}
     data = sprayed(waiting(*lines, **days), SPRAYED)
     (caution,) = told(data, "2026-10-01", "C391")
-    # 13 October is the first day after the wait, so the 12th alone falls into it
-    assert "12 October 2026." in caution.words
+    # Oct 13 is the first day after the wait, so the 12th alone falls into it
+    assert "Oct 12, 2026." in caution.words
     assert told(data, "2026-10-13", "C391") == []
     later = sprayed(waiting(*lines, first="2026-10-13", last="2026-11-30"), SPRAYED)
     assert told(later, "2026-10-01", "C391") == []
@@ -74,7 +74,7 @@ def test_hunting_in_a_wait_that_runs_is_told_on_the_place() -> None:
 
 
 def test_hunting_in_the_wait_of_a_planned_spraying_is_told_on_its_job() -> None:
-    # the kill closes on 27 September 2026; 20 days after are 17 October
+    # the kill closes on Sep 27, 2026; 20 days after are Oct 17
     for first, count in (("2026-10-16", 1), ("2026-10-17", 0)):
         data = waiting(("game", 20), first=first, last="2026-12-01")
         found = told(data, "2026-08-20", "C391", KILL)
@@ -89,7 +89,7 @@ def test_a_wait_left_out_is_asked_once_it_is_sprayed_as_long_as_it_may_run() -> 
     del gap["waiting_days"]
     data["products"]["products"].append(product | {"id": "second", "label": full_card(gap)})
     data["log"]["entries"][0]["used"] = [{"item": "second", "amount_fl_oz": 32}]
-    # 30 days are the longest on any card: until 22 October 2026
+    # 30 days are the longest on any card: until Oct 22, 2026
     (asked,) = told(data, "2026-10-21", "C392")
     assert "type waiting_days" in asked.cure
     assert told(data, "2026-10-22", "C392") == []

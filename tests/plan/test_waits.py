@@ -1,6 +1,6 @@
 """What a card leaves open of a wait before a sowing, worked by hand.
 
-The lane's sowing opens on 20 January 2027, 120 days after 22 September 2026 (30 - 22 = 8 days of
+The lane's sowing opens on Jan 20, 2027, 120 days after Sep 22, 2026 (30 - 22 = 8 days of
 September, 31 + 30 + 31 of October to December, 20 of January: 8 + 92 + 20 = 120).
 """
 
@@ -69,8 +69,8 @@ def test_a_crop_without_a_typed_wait_is_asked_after_what_may_hold_it_back(works:
     (stop,) = held(plan, "S211")
     assert "Switchgrass" in stop.words
     assert "plant_back_days" in stop.cure
-    # 150 days after 22 September 2026
-    assert "from 19 February 2027 on" in stop.cure
+    # 150 days after Sep 22, 2026
+    assert "from Feb 19, 2027 on" in stop.cure
     assert job_of(plan, SOWING).numbers == {}
     assert "native grass" in " ".join(answer(plan, "native_grass").unknown).lower()
     use = data["products"]["products"][0]["label"]["uses"][0]
@@ -174,8 +174,8 @@ def test_a_crop_name_that_is_none_of_ours_stops_and_asks(crop: str) -> None:
     (stop,) = held(plan_of(data), "S212")
     assert crop in stop.words
     assert "means:" in stop.cure
-    # 121 days after 22 September 2026
-    assert "21 January 2027" in stop.words
+    # 121 days after Sep 22, 2026
+    assert "Jan 21, 2027" in stop.words
     assert dict(stop.figures)["The line asks for"].value == 121
     assert job_of(plan_of(data), SOWING).numbers == {}
     use["plant_back_days"][0]["means"] = ["none"]
@@ -196,7 +196,7 @@ def test_all_other_crops_hold_for_what_no_other_line_names() -> None:
     ]
     plan = plan_of(on_clover(["soil_residual"], plant_back_days=lines))
     assert held(plan) == held(plan, "S211") == held(plan, "S212") == []
-    # 200 days after 22 September 2026; red clover is no white clover
+    # 200 days after Sep 22, 2026; red clover is no white clover
     for kind in ("brassica", "clover"):
         assert answer(plan, kind).day == datetime.date(2027, 4, 10)
     assert answer(plan, "native_grass").day == datetime.date(2026, 10, 22)
@@ -301,7 +301,7 @@ def test_a_sowing_whose_open_dates_are_not_known_is_held_on_the_plan_s_day() -> 
         assert sowing.dates.opens is None
         return [one for one in plan.findings_on(sowing.id) if one.code == "S210"]
 
-    # 90 days after 22 September 2026 are 21 December
+    # 90 days after Sep 22, 2026 are Dec 21
     (stop,) = stops("2026-12-20")
     assert "its open dates are not known" in stop.words
     assert dict(stop.figures)["Too soon by"].value == 1

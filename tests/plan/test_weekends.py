@@ -105,7 +105,7 @@ def test_what_fits_is_fitted_and_what_does_not_is_said(
 
 
 def test_the_mowing_falls_on_its_first_weekend() -> None:
-    """By hand: 0.515625 hours, open from 1 June 2027, a Tuesday; the first Saturday is the 5th."""
+    """By hand: 0.515625 hours, open from Jun 1, 2027, a Tuesday; the first Saturday is the 5th."""
     found = weekends(with_hours(8))
     (busy,) = [one for one in found.weekends if one.work is not None]
     assert busy.saturday == DAY(2027, 6, 5)

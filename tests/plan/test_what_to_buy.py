@@ -1,6 +1,6 @@
 """What stock covers, first opened first served, and what is bought without package or price.
 
-One product on two jobs of an acre, 32 fl oz each: the autumn kill, open from 10 to 27 September
+One product on two jobs of an acre, 32 fl oz each: the fall kill, open from 10 to Sep 27
 2026, and the burn-down in spring. It is sold in gallons of 128 fl oz.
 """
 
@@ -58,8 +58,8 @@ def test_stock_that_covers_the_job_that_is_open_is_not_too_late_for_it() -> None
 
 
 def test_a_job_it_comes_too_late_for_leaves_the_next_its_order_day() -> None:
-    # packages of 32 fl oz; ordered 20 September it comes on the 30th, the kill closes on the 27th,
-    # the burn-down opens on 8 April: one package of $41.25 for it, ordered by 29 March
+    # packages of 32 fl oz; ordered Sep 20 it comes on the 30th, the kill closes on the 27th,
+    # the burn-down opens on Apr 8: one package of $41.25 for it, ordered by Mar 29
     at = DAY(2026, 9, 20)
     data = twice(on_hand_fl_oz=0, lead_days=10, package_fl_oz=32)
     del data["products"]["products"][0]["package_gal"]
@@ -96,7 +96,7 @@ def test_nothing_is_bought_where_it_comes_too_late_for_all() -> None:
 
 
 def test_a_first_day_that_is_not_known_hides_no_order_day() -> None:
-    # the burn-down waits for a sign; the kill opens on 10 September: ordered by 31 August
+    # the burn-down waits for a sign; the kill opens on Sep 10: ordered by Aug 31
     data = twice(on_hand_fl_oz=0, lead_days=10)
     sign = data["property"]["season_signs"].pop("weed_green_up")
     plan = plan_of(data)

@@ -1,7 +1,7 @@
 """What an entry of the log may leave out, and what it weighs on: the property of each combination.
 
 An acre is to be burned down in April 2027 with 32 fl oz of brew. The entry tells of 104 fl oz of
-another product of the same active on 14 September 2026: a residual, of which people keep out for 48
+another product of the same active on Sep 14, 2026: a residual, of which people keep out for 48
 hours and after which switchgrass waits 300 days. 104 and 32 are over the 128 of the card, twice is
 over once in a year, and 300 days end after the sowing of February.
 """

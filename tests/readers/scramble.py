@@ -300,7 +300,7 @@ def _change_records(data: Data, ground: set[str], chance: random.Random) -> None
                 "started_at": f"0{chance.randint(1, 9)}:15",
                 "weeds": f"weeds {chance.random()}",
                 "lot_number": f"number {chance.random()}",
-                "licence_number": f"licence {chance.random()}",
+                "licence_number": f"license {chance.random()}",
                 "spot": True,
             }
         if "drift_checked" in entry:

@@ -133,7 +133,7 @@ def test_all_that_the_demo_releases_is_told() -> None:
 
 
 def test_of_a_spraying_loads_and_doses_are_told_too() -> None:
-    # The autumn kill and the frost seeding of the lane hold 20, on a length that is not handed
+    # The fall kill and the frost seeding of the lane hold 20, on a length that is not handed
     # over; the ground itself and two numbers of their workings rest on it as well.
     plan = make_plan(demo(), 2027, AS_OF)
     told = {number.identity for number, _ in plan.handed[0].rest_on_hidden}

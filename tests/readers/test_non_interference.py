@@ -109,7 +109,7 @@ def _another_telephone(data: Data, chance: random.Random) -> tuple[Data, str]:
 
 
 def _quiet_days(kind: str) -> Change:
-    """Adds dates of a kind in the midst of the autumn kill, on all places."""
+    """Adds dates of a kind in the midst of the fall kill, on all places."""
 
     def change(data: Data, chance: random.Random) -> tuple[Data, str]:
         result, reader = scrambled(data, chance)

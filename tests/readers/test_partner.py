@@ -103,16 +103,16 @@ def test_the_book_has_the_pages_of_what_is_handed_over_and_no_other() -> None:
 def test_a_handed_stand_and_walk_say_what_is_written_down_of_them() -> None:
     pages = told(book_of(shared()))
     stand, walk = pages["stands/oak-ladder.md"], pages["routes/lane-walk.md"]
-    for words in ("15 ft above the ground", "12 July 2026", "Ways in Lane walk",
+    for words in ("15 ft above the ground", "Jul 12, 2026", "Ways in Lane walk",
                   "Stands at not handed to you: ask the owner", "Before you climb",
                   "Inspect stand, steps and harness"):  # fmt: skip
         assert words in stand, words
-    for words in ("877 ft", "13 July 2026", "Leads to Oak ladder", "Rake the walk bare"):
+    for words in ("877 ft", "Jul 13, 2026", "Leads to Oak ladder", "Rake the walk bare"):
         assert words in walk, words
     assert "Hidden by" not in walk
     home = pages["index.md"]
-    for words in ("hunts here and helps", "As of 20 August 2026", "Oak ladder", "Lane walk",
-                  "Kill the sod in autumn", "Inspect stand"):  # fmt: skip
+    for words in ("hunts here and helps", "As of Aug 20, 2026", "Oak ladder", "Lane walk",
+                  "Kill the sod in fall", "Inspect stand"):  # fmt: skip
         assert words in home, words
 
 
@@ -203,13 +203,13 @@ def test_a_stand_found_not_sound_says_so_wherever_a_partner_meets_it() -> None:
     pages = told(book_of(data))
     for address in ("index.md", "stands/oak-ladder.md", f"work/oak-ladder-{SEASON}-stand_check.md"):
         assert "It was not sound when it was last looked over. Do not climb it." in pages[address]
-    last = "harness last looked over 1 August 2026 , not sound: do not climb it"
+    last = "harness last looked over Aug 1, 2026 , not sound: do not climb it"
     assert last in pages["stands/oak-ladder.md"]
-    assert "last looked over: 1 Aug 2026 , not sound: do not climb it" in pages["index.md"]
+    assert "last looked over: Aug 1, 2026 , not sound: do not climb it" in pages["index.md"]
     mended = looked(shared(), ("2026-08-01", "oak", False), ("2026-08-03", "oak", True))
     pages = told(book_of(mended))
     assert "not sound" not in pages["index.md"]
-    assert "harness last looked over 3 August 2026 , sound" in pages["stands/oak-ladder.md"]
+    assert "harness last looked over Aug 3, 2026 , sound" in pages["stands/oak-ladder.md"]
 
 
 def test_another_stand_that_is_not_sound_is_not_told() -> None:
@@ -245,8 +245,8 @@ def test_days_on_which_others_hunt_are_told_for_what_is_handed_over(
     data["dates"] = {"dates": [guns]}
     pages = told(book_of(data))
     dates = pages["dates.md"]
-    assert f"Hunting 5 Nov 2026 to 20 Nov 2026 {where} not looked up yet" in dates
-    hunted = "Others may be hunting here on 5 Nov 2026 to 20 Nov 2026"
+    assert f"Hunting Nov 5, 2026 to Nov 20, 2026 {where} not looked up yet" in dates
+    hunted = "Others may be hunting here on Nov 5, 2026 to Nov 20, 2026"
     assert (hunted in pages["stands/oak-ladder.md"]) == (places == "all" or "oak" in places)
     assert (hunted in pages["routes/lane-walk.md"]) == (places == "all" or "walk" in places)
 
@@ -266,7 +266,7 @@ def test_a_place_called_all_is_not_all_the_ground() -> None:
     data["screens"]["screens"][0]["known_as"] = "All"
     data["dates"] = {"dates": [{"id": "guns", "kind": "hunting", "places": ["lane"]} | HUNTED]}
     pages = told(book_of(data))
-    assert "20 Nov 2026 All not looked up" in pages["dates.md"]
+    assert "Nov 20, 2026 All not looked up" in pages["dates.md"]
     assert "no days written down: ask the owner" in pages["stands/oak-ladder.md"]
 
 
@@ -280,8 +280,8 @@ def test_an_upkeep_sheet_names_others_who_hunt_on_its_days_for_owner_and_partner
             next(one for one in book.pages if one.address == f"work/{name}-{SEASON}-{step}.md")
             for step in ("lane_cutting", "stand_check")
         )
-        # the lanes are cut from 1 February to 15 March, the stand is looked over in summer
-        assert lines_on(cut)["dates.others"].endswith("10 February 2027 to 14 February 2027")
+        # the lanes are cut from Feb 1 to Mar 15, the stand is looked over in summer
+        assert lines_on(cut)["dates.others"].endswith("Feb 10, 2027 to Feb 14, 2027")
         assert "dates.others" not in lines_on(check)
         assert cut.safety_keys == tuple(lines_on(cut))
 

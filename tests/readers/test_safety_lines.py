@@ -36,7 +36,7 @@ EMERGENCY: dict[str, tuple[object, *tuple[str, ...]]] = {
 NEAR: dict[str, tuple[object, *tuple[str, ...]]] = {
     "water_and_wells": ("odd well", "odd well"),
     "slope": ("odd bank", "odd bank"),
-    "slope_pct": (13.7, "13.7 %"),
+    "slope_pct": (13.7, "13.7%"),
     "lines": ("odd buried gas line", "odd buried gas line"),
     "neighbours": ("odd beehives", "odd beehives"),
     "others": ("odd hunting guests", "odd hunting guests"),
@@ -54,7 +54,7 @@ USE: dict[str, tuple[object, *tuple[str, ...]]] = {
     "wind_mph": ({"low_mph": 2.13, "high_mph": 7.31}, "2.13 mph", "7.31 mph"),
     "droplet": ("odd droplets", "odd droplets"),
     "setbacks_ft": (SETBACK, "odd ditch, 77.3 ft"),
-    "slope_limit_pct": (17.3, "17.3 %"),
+    "slope_limit_pct": (17.3, "17.3%"),
     "waiting_days": ([{"before": "grazing", "wait_days": 17.3}], "No grazing for", "17.3 days"),
 }
 SAID = {"emergency": EMERGENCY, "near": NEAR, "label": CARD, "use": USE}
@@ -64,7 +64,7 @@ TYPED = [(part, field) for part, fields in SAID.items() for field in fields]
 def test_every_field_marked_as_safety_is_typed_here() -> None:
     assert set(EMERGENCY) == set(safety_fields(EmergencyCard))
     assert set(NEAR) == set(safety_fields(Hazards))
-    # A restricted use product has a sheet only where a licence fits; it says so to every reader.
+    # A restricted use product has a sheet only where a license fits; it says so to every reader.
     assert set(CARD) | {"restricted_use"} == set(safety_fields(LabelCard))
     assert set(USE) == set(safety_fields(Use))
 

@@ -7,7 +7,7 @@ from generator.in_two import TWO_FROM
 
 ROWS = 12
 PARAGRAPH = (
-    "The strip lies along the **old lane** and is sown in the spring after its second autumn kill. "
+    "The strip lies along the **old lane** and is sown in the spring after its second fall kill. "
     "See [the next job](job-{other}.md) and [where it stands](../index.md#all-of-it) for what "
     "comes before and after. Thatch off before green-up; seed no deeper than a quarter inch."
 )
@@ -55,7 +55,7 @@ def _home(count: int) -> Page:
 
 <p class="lead">What is to be done, where, and what it takes.</p>
 
-<p class="stamp">As of 12 July 2026. Replaces older sheets.</p>
+<p class="stamp">As of Jul 12, 2026. Replaces older sheets.</p>
 
 <nav class="cards">
 {cards}
@@ -89,7 +89,7 @@ def _job(number: int, count: int) -> Page:
     )
     markdown = f"""# Job {number}
 
-<p class="stamp">As of 12 July 2026. Replaces older sheets.</p>
+<p class="stamp">As of Jul 12, 2026. Replaces older sheets.</p>
 
 {_finding(number)}
 
@@ -141,7 +141,7 @@ def _sheet(number: int) -> str:
 <div><dt>Nozzle</dt><dd><strong class="blank">not written down</strong></dd></div>
 <div><dt>Pace</dt><dd>4.0 mph</dd></div>
 </dl>
-<ul class="ticks"><li>Label read</li><li>Neighbour told</li><li>Water within reach</li></ul>
+<ul class="ticks"><li>Label read</li><li>Neighbor told</li><li>Water within reach</li></ul>
 <ul class="safety"><li data-safety="wear">Wear what the label asks for.</li>
 <li data-safety="people">Nobody else on the strip.</li></ul>
 <p class="signoff">Done on ________ by ________</p>

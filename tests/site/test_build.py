@@ -190,4 +190,4 @@ def test_the_environment_is_as_it_was(
 def test_the_footer_tells_the_day_and_the_reader(site: Path) -> None:
     html = (site / "work" / "job-1.html").read_text(encoding="utf-8")
     foot = re.sub(r"\s+", " ", html[html.index('<footer class="foot">') :])
-    assert "As of 12 July 2026. Made for owner. Check the product label." in foot
+    assert "As of Jul 12, 2026. Made for owner. Check the product label." in foot

@@ -1,7 +1,7 @@
 """Stories of sod, residual, seed and counts: what an owner does, and what the book then says.
 
-The lane is an acre, 726 by 60 ft. Its kill is open from 10 to 27 September 2026, its sowing from 20
-January to 3 March 2027, its residual from 10 to 18 March 2027.
+The lane is an acre, 726 by 60 ft. Its kill is open from 10 to Sep 27, 2026, its sowing from 20
+January to Mar 3, 2027, its residual from 10 to Mar 18, 2027.
 """
 
 from pathlib import Path
@@ -28,21 +28,21 @@ def test_sod_without_a_kill(tmp_path: Path) -> None:
     kill = the_work(data).pop()
     land = Land(tmp_path, data)
     before = land.book("2026-08-20")
-    assert "killed in the autumn of 2026" in before.sheet(SOWING)
+    assert "killed in the fall of 2026" in before.sheet(SOWING)
     assert "Do not do this job yet" in before.sheet(SOWING)
     assert "lb" not in before.sheet(SOWING).split("Safety")[0]
 
     the_work(data).append(kill)
     land.change("screens", data["screens"])
     assert "11.1 lb" in land.book("2026-08-20").sheet(SOWING)
-    # 1 December: the kill was never done, so the sowing moves on by a year
+    # Dec 1: the kill was never done, so the sowing moves on by a year
     late = land.book("2026-12-01").sheet(SOWING)
-    assert "killed in the autumn of 2027, for a sowing in season 2028" in late
+    assert "killed in the fall of 2027, for a sowing in season 2028" in late
 
     land.record("2026-09-20", *KILLED)
     after = land.book("2026-12-01")
     assert "11.1 lb" in after.sheet(SOWING)
-    assert "Done on 20 September 2026. Do not do it again." in after.sheet(KILL)
+    assert "Done on Sep 20, 2026. Do not do it again." in after.sheet(KILL)
 
 
 def with_residual() -> Data:
@@ -65,7 +65,7 @@ def test_a_missed_residual(tmp_path: Path) -> None:
 
     after = land.book("2027-04-01")
     sheet = after.sheet(RESIDUAL).split("How these numbers were worked out")[0]
-    assert "The last day was 18 March 2027. Do not start it now." in sheet
+    assert "The last day was Mar 18, 2027. Do not start it now." in sheet
     assert "a residual is money lost" in sheet
     assert "32 fl oz" not in sheet
     assert "One load" not in sheet
@@ -90,9 +90,9 @@ def test_seed_that_comes_late(tmp_path: Path) -> None:
     land.record("2026-09-20", *KILLED)
     book = land.book("2027-03-10")
     sheet = book.sheet(SOWING)
-    assert "The last day was 3 March 2027. Do not start it now." in sheet
+    assert "The last day was Mar 3, 2027. Do not start it now." in sheet
     assert "Keep the seed cool and dry, and drill it in late spring or sow it next winter" in sheet
-    for other in ("Native grass by drill, until 5 June 2027", "Tall sorghum for one season, until"):
+    for other in ("Native grass by drill, until Jun 5, 2027", "Tall sorghum for one season, until"):
         assert other in sheet
     buy = book.page("buy.html")
     assert "Nothing is cleared to buy" in buy
@@ -106,7 +106,7 @@ SOWN = ("--planting", "lane-27", "--step", "frost_seeding", "--finished")
 
 
 def test_a_thin_stand_in_the_second_year(tmp_path: Path) -> None:
-    """What looks like failure in the first autumn is counted again in June, then decided."""
+    """What looks like failure in the first fall is counted again in June, then decided."""
     data = small_property(full_card(full_use(seeding_interval_days=500)))
     land = Land(tmp_path, data)
     land.record("2026-09-20", *KILLED)
@@ -129,11 +129,11 @@ def test_a_thin_stand_in_the_second_year(tmp_path: Path) -> None:
     assert "3.06 lb" in page
     assert "$36.27" in page
 
-    # counted again all along, it is thin everywhere; 20 September 2026 and 500 days
+    # counted again all along, it is thin everywhere; Sep 20, 2026 and 500 days
     land.record("2028-06-28", *FRAME, "--set", "counted.cells_with_plant_count=20")
     third = land.book("2028-07-01", SEASON + 1)
     assert "Start over" in third.page("counts.html")
-    assert "native grass may be sown from 2 February 2028 on" in third.page("findings.html")
+    assert "native grass may be sown from Feb 2, 2028 on" in third.page("findings.html")
 
 
 def brassicas(crop: str) -> Data:
@@ -161,14 +161,14 @@ def test_brassicas_where_a_residual_was_used(tmp_path: Path) -> None:
     book = land.book("2027-06-01")
     plot = f"lane/{SEASON}/plot_sowing"
     sheet = book.sheet(plot)
-    # 20 September 2026 and 540 days
-    assert "from 13 March 2028 on" in sheet
+    # Sep 20, 2026 and 540 days
+    assert "from Mar 13, 2028 on" in sheet
     assert "Do not do this job yet" in sheet
-    assert "13 March 2028" in book.page("plant-when.html")
+    assert "Mar 13, 2028" in book.page("plant-when.html")
     assert "turnip" not in book.page("buy.html").split("Not to buy yet")[0]
     # a label that does not name the crop holds it by the longest wait it names
     land.change("products", brassicas("corn")["products"])
-    assert "from 13 March 2028 on" in land.book("2027-06-01").sheet(plot)
+    assert "from Mar 13, 2028 on" in land.book("2027-06-01").sheet(plot)
 
 
 def test_a_drought_in_the_first_summer(tmp_path: Path) -> None:
@@ -186,11 +186,11 @@ def test_a_drought_in_the_first_summer(tmp_path: Path) -> None:
                 "--set", "water_added.amount_gal=200")  # fmt: skip
     after = land.book("2027-09-20", SEASON + 1)
     assert "4 of 200 gal" in after.page("ground/hole.html")
-    assert "Last refilled20 August 2027" in after.page("ground/hole.html")
+    assert "Last refilledAug 20, 2027" in after.page("ground/hole.html")
 
     land.record("2027-02-10", *SOWN)
     land.record("2027-09-10", *FRAME, "--set", "counted.cells_with_plant_count=5")
     counts = land.book("2027-09-20", SEASON + 1).page("counts.html")
     assert "Too early" in counts
-    assert "15 June 2028" in counts
+    assert "Jun 15, 2028" in counts
     assert "Start over" not in counts

@@ -1,7 +1,7 @@
 """One entry of the log, and everything that changes by it: a spraying of a residual.
 
 The lane, an acre, was sown for season 2026 and counted thin in June 2027. Its residual is open from
-10 to 18 March 2028; 32 fl oz of 4 lb in a gallon are a pound to the acre.
+10 to Mar 18, 2028; 32 fl oz of 4 lb in a gallon are a pound to the acre.
 """
 
 import pytest
@@ -41,7 +41,7 @@ def thin_screen() -> Data:
 
 @pytest.fixture(scope="module")
 def books(tmp_path_factory: pytest.TempPathFactory) -> tuple[Book, Book]:
-    """The book of 15 March 2028 before and after the entry of 12 March."""
+    """The book of Mar 15, 2028 before and after the entry of Mar 12."""
     data = thin_screen()
     log = data.pop("log")
     land = Land(tmp_path_factory.mktemp("thin"), data)
@@ -56,15 +56,15 @@ def books(tmp_path_factory: pytest.TempPathFactory) -> tuple[Book, Book]:
 
 def test_the_state_of_its_job(books: tuple[Book, Book]) -> None:
     before, after = books
-    assert "Stateopen until 18 Mar 2028" in before.sheet(RESIDUAL)
-    assert "Done on 12 March 2028. Do not do it again." in after.sheet(RESIDUAL)
+    assert "Stateopen until Mar 18, 2028" in before.sheet(RESIDUAL)
+    assert "Done on Mar 12, 2028. Do not do it again." in after.sheet(RESIDUAL)
 
 
 def test_what_may_be_planted_when(books: tuple[Book, Book]) -> None:
     before, after = (book.page("plant-when.html") for book in books)
-    # 12 March 2028 and 400 days
-    assert "16 April 2029" not in before
-    assert "16 April 2029" in after
+    # Mar 12, 2028 and 400 days
+    assert "Apr 16, 2029" not in before
+    assert "Apr 16, 2029" in after
 
 
 def test_the_total_of_the_year(books: tuple[Book, Book]) -> None:
@@ -84,5 +84,5 @@ def test_what_is_to_be_bought(books: tuple[Book, Book]) -> None:
 def test_what_is_decided_next(books: tuple[Book, Book]) -> None:
     before, after = (book.page("findings.html") for book in books)
     assert "From when it may be sown is not answerable yet" in before
-    # 12 March 2028 and 100 days
-    assert "native grass may be sown from 20 June 2028 on" in after
+    # Mar 12, 2028 and 100 days
+    assert "native grass may be sown from Jun 20, 2028 on" in after

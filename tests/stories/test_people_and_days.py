@@ -1,6 +1,6 @@
 """Stories of helpers, papers and days: what an owner does, and what the book then says.
 
-The kill of the lane, an acre, is open from 10 to 27 September 2026; its mowing from 1 June to 1
+The kill of the lane, an acre, is open from 10 to Sep 27, 2026; its mowing from Jun 1 to 1
 August 2027.
 """
 
@@ -39,21 +39,21 @@ def test_a_contractor_on_opening_day(tmp_path: Path) -> None:
     said = "Open days of this job fall into hunting dates, and the job is handed to somebody"
     assert said in owner.sheet(KILL)
     hired = land.book("2026-08-20", reader="hired").page(HIRED_KILL)
-    assert "Others may be hunting here on: 19 September 2026 to 27 September 2026" in hired
+    assert "Others may be hunting here on: Sep 19, 2026 to Sep 27, 2026" in hired
 
     # nobody is to be on the ground from a week before, and the owner keeps the reason
     week = {"kind": "quiet", "first": "2026-09-12", "last": "2026-12-31",
             "note": "big buck on the ridge"}  # fmt: skip
     land.change("dates", dates(opening, week))
     theirs = land.book("2026-08-20", reader="hired")
-    assert "Days left10 Sep 2026 to 11 Sep 2026" in theirs.page(HIRED_KILL)
+    assert "Days leftSep 10, 2026 to Sep 11, 2026" in theirs.page(HIRED_KILL)
     pages = [path.read_text(encoding="utf-8") for path in theirs.folder.rglob("*.html")]
     assert len(pages) > 5
     assert not any("big buck" in page for page in pages)
 
 
 def standing_screen() -> Data:
-    """A screen of 2024 of which a part is to be burnt, before it greens up on 10 April."""
+    """A screen of 2024 of which a part is to be burned, before it greens up on Apr 10."""
     data = small_property()
     screen = data["screens"]["screens"][0]
     screen["plantings"][0] |= {
@@ -165,13 +165,13 @@ def test_a_partner_who_finishes_what_was_begun(tmp_path: Path) -> None:
     land.record("2026-09-18", *job, "--used", "brew=16_fl_oz", "--area", "0.5_ac", "--finished",
                 "--by", "partner")  # fmt: skip
     done = land.book("2026-09-20")
-    assert "Done on 18 September 2026" in done.sheet(KILL)
+    assert "Done on Sep 18, 2026" in done.sheet(KILL)
     assert sorted(path.name for path in (land.folder / "log").iterdir()) == [
         "2026-09-14-bought.yaml",
         "2026-09-15-lane-27-autumn-kill.yaml",
         "2026-09-18-lane-27-autumn-kill.yaml",
     ]
-    for day in ("15 September 2026", "18 September 2026"):
+    for day in ("Sep 15, 2026", "Sep 18, 2026"):
         assert day in done.page("records.html"), day
 
 

@@ -22,7 +22,7 @@ REAL = (
 # A number with a unit in which herbicides are dosed, limited or made up.
 DOSE = re.compile(
     r"\d[\d.,/ ]*(?:fl\.? ?oz|oz|ounces?|lbs?|pounds?|qts?|quarts?|pts?|pints?|gal(?:lons?)?|ml|l|"
-    r"liters?|litres?|kg|g|grams?|%|percent|pct|ai|ae|hours?|ft|feet)\b|\d[\d.,]* ?%",
+    r"liters?|liters?|kg|g|grams?|%|percent|pct|ai|ae|hours?|ft|feet)\b|\d[\d.,]* ?%",
     re.IGNORECASE,
 )
 NEAR = 200  # characters before and after the name of an active

@@ -214,9 +214,9 @@ def test_digits_stay_within_half_a_part_in_a_hundred(value: float) -> None:
 @pytest.mark.parametrize(
     ("value", "suffix", "text"),
     [
-        (0.882, "fraction", "88.2 %"),
-        (1, "fraction", "100 %"),
-        (5, "pct", "5 %"),
+        (0.882, "fraction", "88.2%"),
+        (1, "fraction", "100%"),
+        (5, "pct", "5%"),
         (96.5, "usd", "$96.50"),
         (-3.2, "usd", "-$3.20"),
         (2, "count", "2"),

@@ -26,7 +26,7 @@ HEAT_WORDS = {
     "sine_degree_days_f": "single sine",
     "cut_sine_degree_days_f": "single sine, cut at the top",
 }
-_FREEZES = {"last_in_spring": "last of spring", "first_in_autumn": "first of autumn"}
+_FREEZES = {"last_in_spring": "last of spring", "first_in_autumn": "first of fall"}
 SOWN_HOW = {"frost_seed": "frost seeded", "drill": "drilled"}
 
 

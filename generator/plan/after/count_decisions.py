@@ -31,7 +31,7 @@ from generator.reference.library import species, values
 from generator.working import Figure, Quantity
 
 COUNTED_KIND = "native_grass"
-# Common practice: the first autumn is too early, mid-June of the second year decides.
+# Common practice: the first fall is too early, mid-June of the second year decides.
 LOOK_ON = (9, 1)
 LOOK_FOR_DAYS = 60
 DECIDE_ON = (6, 15)

@@ -43,6 +43,7 @@ def days_of_jobs(logged: Logged, season: SeasonJobs, stopped: frozenset[str]) ->
         ),
         inventory.dates,
         inventory.one_calls,
+        as_of,
     )
     station = counted_at(weather.stations) if weather is not None else None
     ready = ready_for(ordered, station.series) if station is not None else {}

@@ -1,4 +1,4 @@
-"""Stops, cautions and notes of papers and people: permits, contracts, requests, licences."""
+"""Stops, cautions and notes of papers and people: permits, contracts, requests, licenses."""
 
 import datetime
 from collections.abc import Iterator
@@ -32,7 +32,7 @@ def paper_findings(
     entries: tuple[LogEntry, ...],
     as_of: datetime.date,
 ) -> list[Finding]:
-    """Return what papers and licences leave open for jobs still to be done."""
+    """Return what papers and licenses leave open for jobs still to be done."""
     waiting = [job for job in jobs if job.state.is_ahead]
     found = [told for job in waiting for told in _job(job, inventory, as_of)]
     for contract in inventory.contracts:

@@ -135,8 +135,7 @@ def spans_left(job: Job, as_of: datetime.date) -> tuple[Span, ...]:
     left = days_left(job, as_of)
     if left is None or not job.state.is_ahead:
         return ()
-    spans = job.days.left if job.days is not None else (left,)
-    ahead = ((max(first, left[0]), last) for first, last in spans)
+    ahead = ((max(first, left[0]), last) for first, last in job.usable)
     return tuple(span for span in ahead if span[0] <= span[1])
 
 

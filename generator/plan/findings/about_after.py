@@ -231,9 +231,9 @@ class AfterCaution(Caution):
     START_OVER = Words(
         "C321",
         "{planting} stands too thin over the whole place, counted {day}. Starting over goes back "
-        "to the kill in the autumn before the sowing. {residue}",
+        "to the kill in the fall before the sowing. {residue}",
         "",
-        "Give the place a planting of a later season with its autumn kill. Keep what stands until "
+        "Give the place a planting of a later season with its fall kill. Keep what stands until "
         "then if it hides anything.",
         COUNTING_CHAPTER,
         source="schmer_thresholds",
@@ -360,7 +360,7 @@ class AfterNote(Note):
     )
     COUNT_IN_AUTUMN = Words(
         "N402",
-        "{planting} is in the first autumn of its life, and no count is typed. A count in "
+        "{planting} is in the first fall of its life, and no count is typed. A count in "
         "September decides nothing, and shows where to look next June.",
         "",
         "Lay the frame as the chapter says, and type counted: in an entry of the log. From "

@@ -99,11 +99,11 @@ class DayCaution(Caution):
     )
     HIRE_UNLICENSED = Words(
         "C306",
-        "Spraying is hired, and no licence that covers spraying for hire, good on the last open "
+        "Spraying is hired, and no license that covers spraying for hire, good on the last open "
         "day, is typed for who does it. Most states ask for one whatever is sprayed (from memory; "
         "your state agency decides).",
         "",
-        "Ask to see the licence, and type it under applicators: in people.yaml with "
+        "Ask to see the license, and type it under applicators: in people.yaml with "
         "licence_class: commercial, for_hire: true and its last day. Ask for a copy of the record.",
         CONTRACTS_CHAPTER,
     )

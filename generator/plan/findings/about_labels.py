@@ -85,13 +85,13 @@ class LabelStop(Stop):
     RESTRICTED = Words(
         "S114",
         "{product} is a restricted use product: only a certified applicator may buy or use it, or "
-        "someone under their direct supervision. No licence that fits this product, and is good on "
+        "someone under their direct supervision. No license that fits this product, and is good on "
         "the last open day, is typed for whoever does this job: {why}.",
         NOT_CLEARED,
-        "Ask your state agency which licence fits, or hire a licensed applicator. Once somebody "
+        "Ask your state agency which license fits, or hire a licensed applicator. Once somebody "
         "holds it, type it under applicators: in people.yaml: its class and last day, the product "
         "under fits:, and the day the agency said so under asked_on:. A crew that is paid needs a "
-        "licence that covers hire.",
+        "license that covers hire.",
         CONTRACTS_CHAPTER,
         source="usc_136i_1",
     )
@@ -233,11 +233,11 @@ class LabelCaution(Caution):
     )
     DRIFTS_FAR = Words(
         "C345",
-        "A growth regulator goes into this tank: {active}. Its drift, and in heat its vapour, "
+        "A growth regulator goes into this tank: {active}. Its drift, and in heat its vapor, "
         "harms gardens, vines, trees and broad-leaved crops far off. Near here: {neighbours}",
-        "A growth regulator goes into this tank. Its drift, and in heat its vapour, harms gardens, "
+        "A growth regulator goes into this tank. Its drift, and in heat its vapor, harms gardens, "
         "vines, trees and broad-leaved crops far off.",
-        "Tell the neighbours, spray when the wind blows away from them and the day stays cool, and "
+        "Tell the neighbors, spray when the wind blows away from them and the day stays cool, and "
         "keep what the label says of sensitive crops.",
         LABEL_CHAPTER,
         source="common_practice",

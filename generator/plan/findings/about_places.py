@@ -38,8 +38,8 @@ class PlaceStop(Stop):
     )
     BURNS_TOO_MUCH = Words(
         "S222",
-        "More of this screen is to be burnt than may be in one season: what is burnt hides nobody "
-        "until late summer.",
+        "More of this screen is to be burned than may be in one season: what is burned hides "
+        "nobody until late summer.",
         "This burn is not cleared. Do not light it. Ask the owner.",
         "Burn a part, and type its ground as treated_sq_ft and what you call it as part under "
         "work.",
@@ -47,8 +47,8 @@ class PlaceStop(Stop):
     )
     BURNS_AGAIN = Words(
         "S223",
-        "Ground of this screen burnt in the season before, or is planned to, and nothing says that "
-        "another part of it burns now.",
+        "Ground of this screen burned in the season before, or is planned to, and nothing says "
+        "that another part of it burns now.",
         "This burn is not cleared. Do not light it. Ask the owner.",
         "Burn another screen. Where another part burns, name both parts: part under work, and part "
         "under burned in the entry of the log.",
@@ -58,7 +58,7 @@ class PlaceStop(Stop):
         "S180",
         "Perennial sod stands on this place, or nobody knows what does, and no kill before the "
         "sowing is logged or planned. Seed sown into living sod comes up here and there, and dies "
-        "in summer. The sod has to be killed in the autumn of {autumn}, for a sowing in season "
+        "in summer. The sod has to be killed in the fall of {fall}, for a sowing in season "
         "{season}.",
         "Do not sow here yet. Ask the owner.",
         "Plan the kill under work: with its product, or log the one that was done. Where the kill "

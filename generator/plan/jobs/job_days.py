@@ -8,7 +8,7 @@ from generator.inventory.dates import HUNTED, DateRange
 from generator.inventory.papers import OneCall
 from generator.plan.model.days import ONE_DAY, Span, days_of, holds_on, in_words, left_of
 from generator.plan.model.finding import SafetyLine
-from generator.plan.model.job import Job, JobDays, OpenDates
+from generator.plan.model.job import Job, JobDays, JobState, OpenDates
 from generator.plan.season.open_dates import day_in_season
 from generator.reference.steps import Step
 
@@ -62,16 +62,21 @@ def days_of_job(dates: Iterable[DateRange], step: Step, place_id: str, span: Spa
 
 
 def with_days(
-    jobs: tuple[Job, ...], dates: tuple[DateRange, ...], one_calls: tuple[OneCall, ...]
+    jobs: tuple[Job, ...],
+    dates: tuple[DateRange, ...],
+    one_calls: tuple[OneCall, ...],
+    as_of: datetime.date,
 ) -> tuple[Job, ...]:
     """Return the jobs with the days they must keep free, and lines on who and what is there.
 
     Of a job that is settled only what it had left, to call off its entries in older calendars.
     """
-    return tuple(_with_days(job, dates, one_calls) for job in jobs)
+    return tuple(_with_days(job, dates, one_calls, as_of) for job in jobs)
 
 
-def _with_days(job: Job, dates: tuple[DateRange, ...], one_calls: tuple[OneCall, ...]) -> Job:
+def _with_days(
+    job: Job, dates: tuple[DateRange, ...], one_calls: tuple[OneCall, ...], as_of: datetime.date
+) -> Job:
     span = open_span(job)
     # it closes before it opens: there is no open day to take any of
     if span[0] > span[1]:
@@ -83,7 +88,30 @@ def _with_days(job: Job, dates: tuple[DateRange, ...], one_calls: tuple[OneCall,
         *others_hunting(dates, job.place_id, span),
         *_marked(job, one_calls, span),
     )
-    return replace(job, days=days if days.not_on else None, safety=(*lines, *job.safety))
+    return replace(
+        job,
+        days=days if days.not_on else None,
+        state=on_usable_days(job.state, days, as_of),
+        safety=(*lines, *job.safety),
+    )
+
+
+def on_usable_days(state: JobState, days: JobDays, as_of: datetime.date) -> JobState:
+    """Return where a job stands by the days that dates leave of it.
+
+    Missed once the last of them is over, though its open dates go on; where none was ever left it
+    keeps its state, and a caution says so.
+    """
+    if not days.not_on or not days.left or state.kind not in ("open", "waiting"):
+        return state
+    ahead = [span for span in days.left if span[1] >= as_of]
+    if not ahead:
+        return JobState("missed", days.left[-1][1])
+    if state.question is not None:
+        return state
+    if ahead[0][0] > as_of:
+        return replace(state, kind="waiting", day=ahead[0][0])
+    return replace(state, kind="open", day=ahead[-1][1])
 
 
 def others_hunting(dates: tuple[DateRange, ...], where_id: str, span: Span) -> Iterable[SafetyLine]:

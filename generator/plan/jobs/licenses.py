@@ -45,7 +45,7 @@ def doers_of(planting_id: str, step_id: str, workers: Workers) -> tuple[Applicat
     """Return the applicators who may be the ones that do a job.
 
     Of a job handed to a reader it is the one who is that reader, a contractor only where the
-    licence is for hire; of one that is hired anybody who sprays for hire; of any other, somebody
+    license is for hire; of one that is hired anybody who sprays for hire; of any other, somebody
     who is no reader.
     """
     readers = readers_of(planting_id, step_id, workers.readers)
@@ -72,7 +72,7 @@ def _for_hire(applicator: Applicator) -> bool:
 
 
 def is_good(applicator: Applicator, last_day: datetime.date | None) -> bool:
-    """Return whether a licence is held and good on a day; never on one that is not known."""
+    """Return whether a license is held and good on a day; never on one that is not known."""
     if (
         applicator.licence_class == NO_LICENCE
         or applicator.licence_expires_on is None
@@ -89,7 +89,7 @@ def may_be_restricted(
     last_day: datetime.date | None,
     workers: Workers,
 ) -> bool:
-    """Return whether whoever does a job holds a licence that fits a restricted product."""
+    """Return whether whoever does a job holds a license that fits a restricted product."""
     return any(
         # which license fits is the state's to say, so it counts once they were asked
         product_id in doer.fits and doer.asked_on is not None and is_good(doer, last_day)
@@ -128,18 +128,18 @@ def _lack(doer: Applicator, product_id: str, last_day: datetime.date | None) -> 
         return f"of {doer.id}, {' and '.join(missing)} is missing"
     if last_day is None:
         return "the last open day of this job is not known"
-    return f"the licence of {doer.id} ends on {doer.licence_expires_on}, before the last open day"
+    return f"the license of {doer.id} ends on {doer.licence_expires_on}, before the last open day"
 
 
 def _other_hands(other: Applicator, readers: tuple[str, ...]) -> str:
-    """Return why somebody with a good licence is not the one who does a job."""
+    """Return why somebody with a good license is not the one who does a job."""
     handed = " and ".join(readers)
     if other.reader is None and readers:
         return f"{other.id} holds one, and no reader: says that it is {handed}, who gets this job"
     if other.reader is not None and other.reader not in readers:
         to = f"handed to {handed}" if readers else "handed to nobody"
         return f"{other.id} holds one as reader {other.reader}, and this job is {to}"
-    return f"the licence of {other.id} covers no hire: licence_class: commercial, for_hire: true"
+    return f"the license of {other.id} covers no hire: licence_class: commercial, for_hire: true"
 
 
 def was_hired(entry: LogEntry, workers: Workers) -> bool:

@@ -16,16 +16,16 @@ EMERGENCY_LABELS = {
     "gate_lat_lon": "Gate, latitude and longitude",
     "gate_words": "Gate",
     "hospital": "Hospital",
-    "neighbour": "Neighbour or caretaker",
+    "neighbour": "Neighbor or caretaker",
     "owner_telephone": "Owner",
-    "signal": "Telephone signal",
+    "signal": "Phone signal",
 }
 NEAR_LABELS = {
     "water_and_wells": "Water, wells, tile inlets",
     "slope": "Slopes and soft ground",
     "slope_pct": "Steepest slope here",
     "lines": "Lines above and below ground",
-    "neighbours": "Neighbouring crops, bees, dwellings",
+    "neighbours": "Neighboring crops, bees, dwellings",
     "others": "Others present or hunting",
     "block_lat_lon": "Work begins at, latitude and longitude",
 }

@@ -6,7 +6,7 @@ from generator.inventory.log import LogEntry
 from generator.inventory.schema import SUBJECTS, Inventory, KeptUp
 from generator.inventory.season import season_of
 from generator.plan.jobs.ground import first_name
-from generator.plan.jobs.job_days import others_hunting, span_of
+from generator.plan.jobs.job_days import days_of_job, on_usable_days, others_hunting, span_of
 from generator.plan.jobs.safety import emergency_lines
 from generator.plan.log.state import state_of
 from generator.plan.model.job import UpkeepJob
@@ -49,7 +49,10 @@ def _job(
     as_of: datetime.date,
 ) -> UpkeepJob:
     dates = open_dates(step, season, inventory.property.season_signs)
-    others = others_hunting(inventory.dates, subject.id, span_of(dates, season))
+    span = span_of(dates, season)
+    others = others_hunting(inventory.dates, subject.id, span)
+    state = state_of(dates, _done_on(subject.id, step.id, season, entries), None, (), as_of)
+    days = days_of_job(inventory.dates, step, subject.id, span) if span[0] <= span[1] else None
     return UpkeepJob(
         id=f"{subject.id}/{season}/{step.id}",
         address=f"{first_name(subject.id, subject.was)}-{season}-{step.id}",
@@ -58,8 +61,9 @@ def _job(
         season=season,
         step=step,
         dates=dates,
-        state=state_of(dates, _done_on(subject.id, step.id, season, entries), None, (), as_of),
+        state=on_usable_days(state, days, as_of) if days is not None else state,
         safety=(*others, *emergency_lines(inventory.property.emergency)),
+        days=days if days is not None and days.not_on else None,
     )
 
 

@@ -19,9 +19,9 @@ def day_words(day: datetime.date) -> str:
     """Return a day in words.
 
     >>> day_words(datetime.date(2027, 3, 4))
-    '4 March 2027'
+    'Mar 4, 2027'
     """
-    return f"{day.day} {MONTHS[day.month - 1]} {day.year}"
+    return f"{MONTHS[day.month - 1][:3]} {day.day}, {day.year}"
 
 
 ONE_DAY = datetime.timedelta(days=1)
@@ -52,7 +52,7 @@ def comes_back(dates: DateRange, inside: Span) -> tuple[Span, ...]:
 
 
 def moved(day: datetime.date, years: int) -> datetime.date:
-    """Return the same day in another year; 29 February falls on the 28th."""
+    """Return the same day in another year; Feb 29 falls on the 28th."""
     try:
         return day.replace(year=day.year + years)
     except ValueError:
@@ -123,13 +123,37 @@ def left_of(inside: Span, taken: tuple[Span, ...]) -> tuple[Span, ...]:
     return (*left, (first, inside[1])) if first <= inside[1] else tuple(left)
 
 
+def short_of(first: datetime.date, last: datetime.date) -> tuple[str, str]:
+    """Return the two ends of a span of days as a sentence writes them.
+
+    >>> short_of(datetime.date(2027, 5, 1), datetime.date(2027, 5, 6))
+    ('May 1', '6, 2027')
+    """
+    begins, ends = day_words(first), day_words(last)
+    if first.year != last.year:
+        return begins, ends
+    return begins.partition(",")[0], ends.partition(" ")[2] if first.month == last.month else ends
+
+
+def span_words(first: datetime.date, last: datetime.date) -> str:
+    """Return a span in words: the year once, and the month too where it is the same.
+
+    >>> day = datetime.date
+    >>> span_words(day(2027, 5, 1), day(2027, 5, 6)), span_words(day(2027, 5, 1), day(2027, 6, 2))
+    ('May 1 to 6, 2027', 'May 1 to Jun 2, 2027')
+    >>> span_words(day(2026, 12, 1), day(2027, 1, 9)), span_words(day(2027, 5, 1), day(2027, 5, 1))
+    ('Dec 1, 2026 to Jan 9, 2027', 'May 1, 2027')
+    """
+    if first == last:
+        return day_words(first)
+    begins, ends = short_of(first, last)
+    return f"{begins} to {ends}"
+
+
 def in_words(spans: tuple[Span, ...]) -> str:
     """Return spans as a sentence lists them.
 
     >>> in_words(((datetime.date(2027, 5, 1), datetime.date(2027, 5, 6)),))
-    '1 May 2027 to 6 May 2027'
+    'May 1 to 6, 2027'
     """
-    return ", ".join(
-        day_words(first) if first == last else f"{day_words(first)} to {day_words(last)}"
-        for first, last in spans
-    )
+    return ", ".join(span_words(*span) for span in spans)

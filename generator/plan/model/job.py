@@ -118,6 +118,14 @@ class JobDays:
     why: tuple[tuple[str, tuple[Span, ...]], ...] = ()
 
 
+def usable_days(dates: OpenDates, days: JobDays | None) -> tuple[Span, ...]:
+    """Return the days of a job that are left to do it on; none where an end is not known."""
+    opens, closes = dates.opens, dates.closes
+    if opens is None or closes is None or closes < opens:
+        return ()
+    return days.left if days is not None else ((opens, closes),)
+
+
 @dataclass(frozen=True, slots=True)
 class Job:
     """One step on one planting in one season.
@@ -146,6 +154,11 @@ class Job:
     days: JobDays | None = None
     had_left: tuple[Span, ...] = ()
     method: str | None = None
+
+    @property
+    def usable(self) -> tuple[Span, ...]:
+        """The open days that are left once dates took theirs; none where an end is not known."""
+        return usable_days(self.dates, self.days)
 
     def without_amounts(self) -> Job:
         """Return the job without any amount: by what is left nobody can measure or spread."""
@@ -210,13 +223,18 @@ class JobAhead:
     dates: OpenDates
     state: JobState
 
+    @property
+    def usable(self) -> tuple[Span, ...]:
+        """The open days; what dates of a later season take of them is not looked at yet."""
+        return usable_days(self.dates, None)
+
 
 @dataclass(frozen=True, slots=True)
 class UpkeepJob:
     """One step of the upkeep of a stand, a walk or a water hole in one season.
 
     `id` is `subject/season/step`; `kind` is stand, route or water_hole; `safety` are the lines
-    that no reader's sheet may lose.
+    that no reader's sheet may lose; `days` is what dates take of it, None where they take nothing.
     """
 
     id: str
@@ -228,3 +246,9 @@ class UpkeepJob:
     dates: OpenDates
     state: JobState
     safety: tuple[SafetyLine, ...] = ()
+    days: JobDays | None = None
+
+    @property
+    def usable(self) -> tuple[Span, ...]:
+        """The open days that are left once dates took theirs; none where an end is not known."""
+        return usable_days(self.dates, self.days)

@@ -29,7 +29,7 @@ EXTRAS = (
     ("weeds", "weeds"),
     ("growth_stage", "how far they were"),
     ("lot_number", "lot number"),
-    ("neighbour_told", "whether the neighbour was told"),
+    ("neighbour_told", "whether the neighbor was told"),
 )
 
 
@@ -101,7 +101,7 @@ def missing_by_rule(record: SprayRecord) -> tuple[str, ...]:
         ("a size no larger than the place", not _is_larger_than_its_place(record)),
         ("crop or site", record.site is not None),
         ("who sprayed", record.who is not None),
-        ("number of the licence", record.licence_number is not None or not record.restricted),
+        ("number of the license", record.licence_number is not None or not record.restricted),
     )
     return tuple(name for name, there in wanted if not there)
 

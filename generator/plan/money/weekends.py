@@ -124,13 +124,9 @@ def _weekend(
 
 def can_be_done(job: Job, saturday: datetime.date) -> bool:
     """Return whether a job is open on the Saturday or the Sunday, and dates leave it the day."""
-    opens, closes = job.dates.opens, job.dates.closes
-    if opens is None or closes is None:
-        return False
     # a day that dates take is no day to work on, open or not
-    spans = job.days.left if job.days is not None else ((opens, closes),)
     return any(
-        first <= day <= last for first, last in spans for day in (saturday, saturday + ONE_DAY)
+        first <= day <= last for first, last in job.usable for day in (saturday, saturday + ONE_DAY)
     )
 
 

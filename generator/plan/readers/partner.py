@@ -23,6 +23,7 @@ from generator.plan.model.plan import OthersOut, Plan
 from generator.plan.readers.redacted import NOWHERE, without_line
 from generator.plan.readers.released import (
     released_dates,
+    released_days,
     released_safety,
     released_state,
     released_step,
@@ -131,6 +132,7 @@ def _upkeep(job: UpkeepJob, new_ids: Mapping[str, str]) -> UpkeepJob:
         dates=released_dates(job.dates),
         state=released_state(job.state),
         safety=tuple(released_safety(line) for line in job.safety),
+        days=released_days(job.days),
     )
 
 

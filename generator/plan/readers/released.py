@@ -157,7 +157,7 @@ def released_job(job: Job, place_id: str, seen: frozenset[str]) -> Job:
         safety=tuple(released_safety(line) for line in job.safety),
         needs=(),
         work=_work(job.work, release),
-        days=_days(job.days) if job.days is not None else None,
+        days=released_days(job.days),
         had_left=job.had_left,
         method=job.method,
     )
@@ -240,7 +240,10 @@ def _state_without_log(state: JobState) -> JobState:
     )
 
 
-def _days(days: JobDays) -> JobDays:
+def released_days(days: JobDays | None) -> JobDays | None:
+    """Return what dates take of a job without what takes it; None where they take nothing."""
+    if days is None:
+        return None
     # the days to keep free are all that the work needs: reasons would tell quiet dates from others
     return JobDays(not_on=days.not_on, left=days.left, last_before=days.last_before, why=())
 

@@ -14,7 +14,7 @@ YEARS: tuple[Year, ...] = ("early", "typical", "late")
 
 
 def day_in_season(month_day: tuple[int, int], season: int) -> datetime.date:
-    """Return the calendar day of a month and day within a season; 29 February falls on the 28th.
+    """Return the calendar day of a month and day within a season; Feb 29 falls on the 28th.
 
     >>> day_in_season((10, 15), 2027), day_in_season((3, 14), 2027)
     (datetime.date(2026, 10, 15), datetime.date(2027, 3, 14))

@@ -59,7 +59,7 @@ def _burns_beside(
         and other.job_id != request.job_id
         and other.step.does.uses_fire
         and shears_standing(other)
-        # what was missed burnt nothing
+        # what was missed burned nothing
         and (states[other.job_id].is_ahead or states[other.job_id].kind == "done")
     )
 

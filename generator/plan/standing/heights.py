@@ -36,7 +36,7 @@ from generator.working import Figure, Given, Quantity, Reference
 FIRST_MONTH_OF_WINTER = 12
 UNPULLED = Reference("pull_fraction", 1.0, "fraction", "arithmetic", "nothing measured")
 NOTHING_GROWN = Reference("grown_fraction", 0.0, "fraction", "arithmetic", "before growth begins")
-BURNT_TO = Reference("cut_in", 0.0, "in", "arithmetic", "burnt to the ground")
+BURNT_TO = Reference("cut_in", 0.0, "in", "arithmetic", "burned to the ground")
 
 
 @dataclass(frozen=True, slots=True)
@@ -258,7 +258,7 @@ def _last_cut(growing: Growing, day: datetime.date) -> LogEntry | None:
 
 
 def _cut_since(growing: Growing, day: datetime.date) -> bool:
-    """Return whether last year's stems are gone: cut or burnt since they stopped growing."""
+    """Return whether last year's stems are gone: cut or burned since they stopped growing."""
     stood = datetime.date(growing_year(day) - 1, 9, 1)
     return any(stood <= entry.done_on <= day for entry in growing.cut)
 

@@ -18,7 +18,7 @@ FIRST_MONTH_OF_GROWTH = 5
 
 @dataclass(frozen=True, slots=True)
 class Growing:
-    """A planting whose growth is known: its place, its season, what was measured, cut, burnt.
+    """A planting whose growth is known: its place, its season, what was measured, cut, burned.
 
     `kind` is how the seed that counts grows, `growth` what is counted on of it on the place's soil.
     `length` is that of the place, None where it is not known; `part_ft` is the part of it, by feet

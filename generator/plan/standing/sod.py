@@ -57,7 +57,7 @@ def _not_planned(
     states: Mapping[str, JobState],
     cover: CoverNow | None,
 ) -> Finding:
-    """Return the stop, with the autumn that a kill needs: the one before, or the next to come."""
+    """Return the stop, with the fall that a kill needs: the one before, or the next to come."""
     in_time = any(states[kill.job_id].is_ahead for kill in kills)
     autumn = sowing.season - 1 if in_time else sowing.season
     where = cover.where if cover is not None else sowing.ground.where

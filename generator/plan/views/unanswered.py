@@ -52,7 +52,7 @@ class Question(Enum):
     STEEP = QuestionWords(
         "Whether the ground is too steep for what a label allows, or for your machines: its slope "
         "is not typed.",
-        "Measure the steepest part with a level or a telephone, and type slope_pct under near: of "
+        "Measure the steepest part with a level or a phone, and type slope_pct under near: of "
         "the place.",
     )
     NEAR = QuestionWords(
@@ -64,14 +64,14 @@ class Question(Enum):
         "Read the label's words on the sheet, and look up your soil on the soil survey map.",
     )
     SET_BACK = QuestionWords(
-        "How much ground lies nearer to water, wells or neighbours than a label lets you spray: "
+        "How much ground lies nearer to water, wells or neighbors than a label lets you spray: "
         "where they lie has no shape here, so amounts are for the whole place.",
         "Measure and flag the distances on the sheet, and mix less by what is left out.",
     )
     REGROWTH = QuestionWords(
-        "Whether what is burnt or mown hides the walk again by opening day: how fast it grows back "
-        "is not worked out.",
-        "Count on no cover there this autumn until you have measured its height in August and "
+        "Whether what is burned or mown hides the walk again by opening day: how fast it grows "
+        "back is not worked out.",
+        "Count on no cover there this fall until you have measured its height in August and "
         "logged it.",
     )
     INSURED = QuestionWords(

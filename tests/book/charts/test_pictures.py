@@ -88,7 +88,7 @@ def test_columns_stand_to_each_other_as_their_values_do(pages: dict[str, Element
 
 
 def test_bands_lie_where_their_days_lie(owner: Site, pages: dict[str, Element]) -> None:
-    """Independent: an ordinary year counted day by day from 1 September."""
+    """Independent: an ordinary year counted day by day from Sep 1."""
     first = datetime.date(owner.plan.season - 1, 9, 1)
     bars = list(shapes(pages["year.html"], "first"))
     assert bars
@@ -177,7 +177,7 @@ def test_a_picture_is_spoken_or_left_to_the_words_beside_it(pages: dict[str, Ele
 
 
 def test_no_picture_tells_things_apart_by_colour_alone(pages: dict[str, Element]) -> None:
-    """Each fill of one picture is another pattern: none but one is a plain colour."""
+    """Each fill of one picture is another pattern: none but one is a plain color."""
     for page in pages.values():
         for picture in pictures(page):
             fills = {

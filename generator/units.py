@@ -286,6 +286,8 @@ def shown(value: float, suffix: str) -> str:
     figure = digits(value, suffix)
     # by what is printed: 0.9999 tons print as 1, and then it is 1 ton
     words = UNITS[suffix].words_of_one if figure == "1" else UNITS[suffix].words
+    if words == "%":
+        return f"{figure}%"
     return f"{figure} {words}" if words else figure
 
 

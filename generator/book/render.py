@@ -25,7 +25,7 @@ from generator.compiled import Compiled
 from generator.inventory.fields import NOT_ON_LABEL, FirstOfMonth
 from generator.lookup import shipped
 from generator.plan.labels.crops import means_in_words
-from generator.plan.model.days import MONTHS, Span, day_words, short_of
+from generator.plan.model.days import MONTHS, Span, day_words, span_ends
 from generator.plan.model.job import DateReason
 from generator.reference.library import emergency_numbers, marker_names
 from generator.working import Figure, Reference
@@ -112,7 +112,7 @@ def _span(span: Span) -> Markup:
     if first == last:
         return _day(first)
     marked = '<time datetime="{}">{}</time> to <time datetime="{}">{}</time>'
-    begins, ends = short_of(first, last)
+    begins, ends = span_ends(first, last)
     return Markup(marked).format(first.isoformat(), begins, last.isoformat(), ends)
 
 

@@ -37,7 +37,7 @@ def ticks_of(data: Data, step: str) -> list[str]:
 def test_a_burn_asks_for_permit_plan_front_breaks_and_crew_before_its_own_ticks() -> None:
     ticks = ticks_of(standing(treated_sq_ft=10000), "upkeep_burning")
     assert ticks[: len(FIRE)] == FIRE
-    assert "No more than 33 % of the screen burns this year" in ticks[len(FIRE)]
+    assert "No more than 33% of the screen burns this year" in ticks[len(FIRE)]
 
 
 def test_a_mowing_asks_who_and_what_is_near() -> None:

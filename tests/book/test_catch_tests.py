@@ -45,11 +45,11 @@ def test_a_sprayer_s_tests_with_spray_to_an_acre_and_the_nozzle_that_differs(
     assert "Aug 16, 2026" in newest
     assert AGO not in newest
     assert "18.6 gal/ac at 4 mph, nozzles 20 in apart" in newest
-    assert "0 % from the mean" in newest
+    assert "0% from the mean" in newest
     assert "Aug 15, 2025" in older
     assert AGO in older
     assert "16.5 gal/ac at 4.5 mph, nozzles 20 in apart" in older
-    assert "12.5 % from the mean" in older
+    assert "12.5% from the mean" in older
 
 
 @pytest.mark.parametrize(

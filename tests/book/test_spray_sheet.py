@@ -113,7 +113,7 @@ def test_the_sheet_says_how_the_passes_lie_and_what_they_take(tmp_path: Path, re
         "5 of 6 open, 1 shut, at one end of the boom",
         "4 ft 2 in inside the edge, each next 7 ft 10 in on, the last 4 ft 2 in inside the far",
         "the middle of the boom 10 in beside that line, toward the end that is shut",
-        "Passes lap by6 in, 6 % of a pass; that ground is sprayed twice",
+        "Passes lap by6 in, 6% of a pass; that ground is sprayed twice",
         "The passes take7.73 gal. With all open they would take 9.28 gal",
         "Fill to 7 gal 3 qt",
     ):

@@ -26,7 +26,7 @@ AAA_CONTRAST, AA_CONTRAST = 7.0, 4.5
 # WCAG 2.2, 1.4.10: a page reads on a screen as narrow as this without scrolling sideways.
 NARROW: ViewportSize = {"width": 320, "height": 640}
 
-# WCAG 2.2, 1.4.4: text may be twice as large. The theme's root stands at 125 % or more.
+# WCAG 2.2, 1.4.4: text may be twice as large. The theme's root stands at 125% or more.
 TWICE = "html { font-size: 250% !important }"
 
 AXE = """(colors) => axe.run({

@@ -23,7 +23,7 @@ def lower(cells_with_plant: float, cells: float) -> float:
 
 
 def test_the_floor_is_no_estimate_by_chance() -> None:
-    """By chance alone 70 % of cells would stand for -ln(0.3) / 0.0225 = 53.5 plants: not ours."""
+    """By chance alone 70% of cells would stand for -ln(0.3) / 0.0225 = 53.5 plants: not ours."""
     by_chance = -math.log(1 - 0.70) / plant_count.CELL_SQ_M
     assert by_chance == pytest.approx(53.5, abs=0.05)
     assert lower(70, 100) == pytest.approx(28.0)

@@ -12,7 +12,7 @@ DRILLING = f"lane/{SEASON}/drilling"
 
 
 def sown(**planting: Any) -> Data:
-    """An acre of switchgrass at 8 lb: 90 % pure, 80 % alive, so 11.1111 lb off the bag."""
+    """An acre of switchgrass at 8 lb: 90% pure, 80 % alive, so 11.1111 lb off the bag."""
     data = small_property()
     the_planting(data).update(planting)
     return data
@@ -29,7 +29,7 @@ def the_lot(data: Data, number: int = 0) -> Data:
 
 
 def with_lot(data: Data, identity: str, species: str, **changes: Any) -> Data:
-    """Add a lot like the first one, of another species: 72 % of it is pure live seed."""
+    """Add a lot like the first one, of another species: 72% of it is pure live seed."""
     lot = the_lot(data) | {"id": identity, "species": species} | changes
     data["seed"]["lots"].append({key: value for key, value in lot.items() if value is not None})
     return data

@@ -32,7 +32,7 @@ def causes(plan: Plan) -> list[tuple[str, str]]:
     [
         ([32, 32, 32, 32, 32, 32], False),
         ([32, 29, 32, 35, 32, 32], False),  # within a tenth
-        ([48, 32, 32, 32, 32, 32], False),  # 38 % over the mean, a bad nozzle
+        ([48, 32, 32, 32, 32, 32], False),  # 38% over the mean, a bad nozzle
         ([17, 33, 33, 33, 33, 33], False),  # half stopped up
         ([320, 32, 32, 32, 32, 32], True),
         ([32, 32, 32, 32, 32, 3.2], True),

@@ -117,7 +117,7 @@ def test_sowing(plan: Plan) -> None:
 
 
 def test_the_demo_is_asked_of_one_catch_and_no_more(plan: Plan) -> None:
-    # 5 lb of 59.22 % live seed are 8.443 lb off the bag. 0.12 lb over 1,200 sq ft are 4.356, and
+    # 5 lb of 59.22% live seed are 8.443 lb off the bag. 0.12 lb over 1,200 sq ft are 4.356, and
     # two lanes of 9 ft under a throw of 12 ft get 5.808: 1.45 of it is wanted, over 1.33
     asked = {f"C{number}" for number in range(400, 411)}
     told = [(one.code, one.subject) for one in plan.findings if one.code in asked]

@@ -1,6 +1,6 @@
 """Places for food: every shipped plan for one can be used from a strip, with a sheet that helps.
 
-The strip is an acre, 435.6 ft by 100 ft; its seed is 80 % pure and 90 % alive, so 0.72 of a pound.
+The strip is an acre, 435.6 ft by 100 ft; its seed is 80% pure and 90 % alive, so 0.72 of a pound.
 """
 
 import datetime

@@ -142,7 +142,7 @@ def test_typed_ounces_stand_beside_a_limit_and_no_others_do() -> None:
 
 
 def test_a_stop_keeps_the_product_that_a_percent_makes_and_shows_the_pounds() -> None:
-    """2 % of 18.5625 gal are 47.52 fl oz, at 4 lb in a gallon 1.485 lb; 40 fl oz are 1.25 lb."""
+    """2% of 18.5625 gal are 47.52 fl oz, at 4 lb in a gallon 1.485 lb; 40 fl oz are 1.25 lb."""
     use = full_use(
         basis="mix",
         method="spot",

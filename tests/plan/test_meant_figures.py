@@ -27,8 +27,8 @@ def part(value: float) -> Given:
         (259, usual_seed()["switchgrass"].seeds, "seeds_per_lb", 259_000),
         (160, usual("screen_width", "ft"), "ft", 16),
         (0.0982, usual("purity", "pct"), "fraction", 0.982),
-        (0.35, usual("purity", "pct"), "fraction", 0.4),  # 350 % is no purity: the end
-        (0.5, usual("catch_correction", "pct"), "fraction", 0.75),  # neither 50 nor 500 % is usual
+        (0.35, usual("purity", "pct"), "fraction", 0.4),  # 350% is no purity: the end
+        (0.5, usual("catch_correction", "pct"), "fraction", 0.75),  # neither 50 nor 500% is usual
     ],
 )
 def test_a_point_is_moved_until_the_figure_is_usual_else_the_end_is_taken(

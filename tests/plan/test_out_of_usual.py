@@ -42,7 +42,7 @@ MACHINE, CARRIER, CATCH, PASSES, FILLS = "C404", "C405", "C406", "C407", "C408"
 BESIDE, TO_COME = "C411", "C412"
 NOZZLE = "C413"
 ASKED = {NOZZLE, SIZE, TAG, COUNT, RATE, MACHINE, CARRIER, CATCH, PASSES, FILLS, BESIDE, TO_COME}
-# 8 lb at 72 % live seed are 11.11 lb an acre off the bag; one pass of this catch puts down 11.11.
+# 8 lb at 72% live seed are 11.11 lb an acre off the bag; one pass of this catch puts down 11.11.
 CAUGHT = {"caught_lb": 0.306}
 
 
@@ -174,7 +174,7 @@ def test_a_rate_in_seeds_is_held_against_seeds_on_a_square_foot(seeds: float, as
     ("mixed", "asked"), [(6, False), (3, False), (0.6, True), (0.3, True), (60, True)]
 )
 def test_a_mixture_is_thin_or_thick_by_its_parts(mixed: float, asked: bool) -> None:
-    # 90 % switchgrass of at least 2 lb alone, 10 % bluestem of at least 3: 6 lb are 2.9 of them
+    # 90% switchgrass of at least 2 lb alone, 10 % bluestem of at least 3: 6 lb are 2.9 of them
     data = with_lot(sown(), "bb", "big-bluestem", live_seeds_per_lb=165000)
     planting = the_planting(data)
     planting["seed"] = [

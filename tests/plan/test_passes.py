@@ -68,7 +68,7 @@ def codes(plan: Plan, job_id: str = KILL) -> set[str]:
 CASES = [
     pytest.param(
         # 24 ft / 20 in = 14.4, so 15 nozzles over three passes: five of six on each, 8 ft 4 in.
-        # Together 25 ft, a foot too wide: two laps of 6 in, 6 % of a pass. The middle of the first
+        # Together 25 ft, a foot too wide: two laps of 6 in, 6% of a pass. The middle of the first
         # pass lies 4 ft 2 in inside the edge, the next 7 ft 10 in on. 25 ft take 7.734 gal, not
         # the 7.425 of the bare ground; all open, 30 ft would take 9.281.
         strip(24),
@@ -106,7 +106,7 @@ CASES = [
         set(), id="a_narrower_setting_and_one_more_shut_on_the_last",
     ),
     pytest.param(
-        # 13.5 ft / 20 in = 8.1, so nine nozzles over two passes: 15 ft, one lap of 18 in, 18 % of
+        # 13.5 ft / 20 in = 8.1, so nine nozzles over two passes: 15 ft, one lap of 18 in, 18% of
         # 8 ft 4 in. Twice 32 are the 64 that the card allows: a caution. 8 nozzles just cover
         # 13 ft 4 in, 13.3 on a tape of tenths; nine 15 ft.
         strip(13.5),
@@ -116,7 +116,7 @@ CASES = [
         {"C325"}, id="no_setting_fits",
     ),
     pytest.param(
-        # 14 ft / 20 in = 8.4, so nine nozzles, 15 ft. In two passes they lap by 12 in, 12 % of
+        # 14 ft / 20 in = 8.4, so nine nozzles, 15 ft. In two passes they lap by 12 in, 12% of
         # 8 ft 4 in; in three of three nozzles, 5 ft, by 6 in, a tenth. The same spray.
         strip(14),
         {"lanes_count": 3, "open_count": 3, "shut_count": 3, "open_last_count": None,
@@ -140,7 +140,7 @@ CASES = [
         set(), id="a_setting_as_narrow_as_the_strip",
     ),
     pytest.param(
-        # Two patterns of 18.5 ft over 24 ft: 37 ft, one lap of 13 ft, 70 % of a pass. One covers
+        # Two patterns of 18.5 ft over 24 ft: 37 ft, one lap of 13 ft, 70% of a pass. One covers
         # 18.5 ft, two 37; a pattern of 12 ft would fit. 3.75 gal a minute at 5 mph over 18.5 ft
         # are 5940 x 3.75 / (5 x 222) = 20.068 gal an acre; 37 ft are 37 / 60 of it.
         pattern(24),
@@ -152,7 +152,7 @@ CASES = [
     ),
     pytest.param(
         # Of two sides, 9.25 ft each, 27 ft take three: 27.75 ft, the last pass with one side. One
-        # lap of 9 in, 4 % of a pass.
+        # lap of 9 in, 4% of a pass.
         pattern(27, sides_shut=True),
         {"lanes_count": 2, "open_count": 2, "open_last_count": 1, "pass_width_ft": 18.5,
          "lap_in": 9, "first_pass_ft": 9.25, "passes_apart_ft": 17.75, "last_pass_ft": 4.625,

@@ -199,7 +199,7 @@ def test_ground_is_opened_once_buried_lines_are_marked() -> None:
     plan = planned(lines_marked(**good))
     assert "C303" not in codes(plan, PLANTING)
     line = next(one for one in job_of(plan, PLANTING).safety if one.key == "dates.lines_marked")
-    assert line.text == "request 117, dig Apr 20, 2027 to May 4, 2027 only"
+    assert line.text == "request 117, dig Apr 20 to May 4, 2027 only"
     for wrong in (
         {"clear_on": "2027-05-11", "expires_on": "2027-05-20"},
         {"clear_on": "2026-09-02", "expires_on": "2027-04-13"},

@@ -40,7 +40,7 @@ def what(data: Data, as_of: datetime.date = AS_OF) -> list[tuple[str, str]]:
         (95, 0, 0, False),
         (9.5, 0, 0, True),
         (6, 0, 85, False),  # fresh seed that is nearly all dormant
-        (9.9, 30, 30, True),  # 69.9 % alive, and a hair under a tenth
+        (9.9, 30, 30, True),  # 69.9% alive, and a hair under a tenth
         (9.9, 30, 30.1, False),
         (5, 30, 30, True),
         (0, 0, 60, False),  # a tag that names dormant seed alone

@@ -58,7 +58,7 @@ class PlaceStop(Stop):
         "S180",
         "Perennial sod stands on this place, or nobody knows what does, and no kill before the "
         "sowing is logged or planned. Seed sown into living sod comes up here and there, and dies "
-        "in summer. The sod has to be killed in the fall of {fall}, for a sowing in season "
+        "in summer. The sod has to be killed in the fall of {autumn}, for a sowing in season "
         "{season}.",
         "Do not sow here yet. Ask the owner.",
         "Plan the kill under work: with its product, or log the one that was done. Where the kill "

@@ -123,10 +123,10 @@ def left_of(inside: Span, taken: tuple[Span, ...]) -> tuple[Span, ...]:
     return (*left, (first, inside[1])) if first <= inside[1] else tuple(left)
 
 
-def short_of(first: datetime.date, last: datetime.date) -> tuple[str, str]:
+def span_ends(first: datetime.date, last: datetime.date) -> tuple[str, str]:
     """Return the two ends of a span of days as a sentence writes them.
 
-    >>> short_of(datetime.date(2027, 5, 1), datetime.date(2027, 5, 6))
+    >>> span_ends(datetime.date(2027, 5, 1), datetime.date(2027, 5, 6))
     ('May 1', '6, 2027')
     """
     begins, ends = day_words(first), day_words(last)
@@ -146,7 +146,7 @@ def span_words(first: datetime.date, last: datetime.date) -> str:
     """
     if first == last:
         return day_words(first)
-    begins, ends = short_of(first, last)
+    begins, ends = span_ends(first, last)
     return f"{begins} to {ends}"
 
 

@@ -262,6 +262,7 @@ def explain_command(
 @click.option("--step", metavar="ID", help="Step of its step plan, with --planting.")
 @click.option("--finished", is_flag=True, help="Nothing of the job is left to do.")
 @click.option("--answer", type=click.Choice(["yes", "no"]), help="Answer to what the step asks.")
+@click.option("--not-doing", metavar="WHY", help="The job will not be done, and why.")
 @click.option("--area", metavar="AMOUNT", help="Ground it was done on, such as 0.5_ac.")
 @click.option("--by", metavar="WHO", help="Who did it.")
 @click.option("--used", multiple=True, metavar="ITEM=AMOUNT", help="Used, such as brew=32_fl_oz.")

@@ -13,7 +13,7 @@ from dataclasses import replace
 
 from generator.book.icalendar_text import Event, Reminder, as_icalendar
 from generator.book.mornings import spared
-from generator.book.pages.dates import _DATE_KINDS, placed
+from generator.book.pages.dates import DATE_KINDS, placed
 from generator.book.pages.written import CALENDAR, CALENDAR_SPANS, everything_to_do
 from generator.book.text import clean
 from generator.dataclass import dataclass
@@ -205,7 +205,7 @@ def _dates(plan: Plan) -> Iterator[_Span]:
             told.append(_as_of(plan))
             key = f"dates/{dates.id}/{first.year}"
             yield _kept(
-                key, (first, last), _DATE_KINDS[dates.kind], where(dates.places), tuple(told)
+                key, (first, last), DATE_KINDS[dates.kind], where(dates.places), tuple(told)
             )
 
 
@@ -216,7 +216,7 @@ def _others_out(plan: Plan) -> Iterator[_Span]:
         on = where(others.on) if others.on else "all ground"
         for number, span in enumerate(others.spans, 1):
             key = f"others/{others.kind}/{'+'.join(others.on)}/{others.looked_up_on}/{number}"
-            yield _kept(key, span, _DATE_KINDS[others.kind], on, (_as_of(plan),))
+            yield _kept(key, span, DATE_KINDS[others.kind], on, (_as_of(plan),))
 
 
 def _kept(key: str, span: Span, kind: str, on: str, told: tuple[str, ...]) -> _Span:

@@ -14,7 +14,7 @@ from generator.book.pages.back import (
     sources_page,
     workings_page,
 )
-from generator.book.pages.calendar import now_page, year_page
+from generator.book.pages.calendar import months_page, year_page
 from generator.book.pages.count_on import count_on_page
 from generator.book.pages.counts import counts_page, plant_when_page, weeds_page
 from generator.book.pages.dates import dates_page, others_out_page
@@ -29,6 +29,7 @@ from generator.book.pages.lists import (
     stands_page,
 )
 from generator.book.pages.log import log_page, log_seasons
+from generator.book.pages.missed import missed_page
 from generator.book.pages.money import buy_page, money_page
 from generator.book.pages.records import forms_of, record_form_page, records_page
 from generator.book.pages.signs import signs_page
@@ -42,7 +43,8 @@ from generator.book.pages.store import (
     sprayer_page,
     spreader_page,
 )
-from generator.book.pages.work import home_page, job_page, upkeep_page, work_page
+from generator.book.pages.week import week_page
+from generator.book.pages.work import job_page, upkeep_page, work_page
 from generator.book.pages.written import Written
 from generator.book.text import searchable
 from generator.in_two import in_two
@@ -97,7 +99,7 @@ def _tasks(plan: Plan, left: Iterable[LeftFolder]) -> Iterator[Task]:
     def some(make: Callable[[Plan], list[Written]]) -> Task:
         return Task((make.__name__,), lambda: (make(plan), {}))
 
-    yield from map(page, (home_page, emergency_page, safety_page, now_page))
+    yield from map(page, (week_page, missed_page, emergency_page, safety_page, months_page))
     if is_owner:
         yield from map(page, (year_page, ahead_page, findings_page, buy_page))
         # from the same tables, whose library is slow to load: one process does all of it

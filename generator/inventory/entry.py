@@ -51,6 +51,7 @@ class Typed:
     area: str | None = None
     finished: bool = False
     answer: str | None = None
+    not_doing: str | None = None
     by: str | None = None
     recorded_on: str | None = None
     corrects: str | None = None
@@ -105,6 +106,8 @@ def _job(typed: Typed, inventory: Inventory) -> dict[str, Any]:
     season = None
     if typed.job is not None and upkeep is None:
         planting, step, season = _named_job(typed.job, inventory)
+    if typed.not_doing is not None:
+        return {"not_doing": [_left_out(typed, planting, step, season, upkeep)]}
     about = {"area": typed.area, "finished": typed.finished or None, "answer": typed.answer}
     if upkeep is not None:
         if typed.area is not None or typed.answer is not None:
@@ -127,6 +130,24 @@ def _job(typed: Typed, inventory: Inventory) -> dict[str, Any]:
     if typed.answer is not None:
         job["answer"] = typed.answer
     return {"job": job}
+
+
+def _left_out(
+    typed: Typed,
+    planting: str | None,
+    step: str | None,
+    season: int | None,
+    upkeep: dict[str, Any] | None,
+) -> dict[str, Any]:
+    """Return what says that a step will not be done. Raises NotMeantError beside what was done."""
+    if typed.area is not None or typed.answer is not None or typed.finished:
+        raise NotMeantError(
+            "--not-doing says that a step is left out: no --area, --answer or --finished"
+        )
+    if upkeep is None and (planting is None or step is None):
+        raise NotMeantError("--not-doing needs --job, or --planting and --step")
+    named = upkeep or {"planting": planting, "step": step}
+    return named | ({"season": season} if season is not None else {}) | {"why": typed.not_doing}
 
 
 def _upkeep_of(job: str | None, inventory: Inventory) -> dict[str, Any] | None:

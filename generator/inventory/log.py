@@ -30,6 +30,7 @@ from generator.inventory.log_work import (
     Burned,
     CleanedOut,
     Mowed,
+    NotDoing,
     Seeded,
     Sprayed,
     UpkeepDone,
@@ -119,6 +120,9 @@ class LogEntry(Record):
     burned: Burned | None = record("place", "how it was burned", Burned)
     cleaned_out: CleanedOut | None = record("place", "sprayer cleaned out", CleanedOut)
     upkeep: tuple[UpkeepDone, ...] = record("place", "upkeep done", UpkeepDone, many=True)
+    not_doing: tuple[NotDoing, ...] = record(
+        "place", "steps that will not be done, and why", NotDoing, many=True
+    )
     water_added: WaterAdded | None = record("place", "water brought to a water hole", WaterAdded)
     measured: HeightsLogged | None = record("place", "height measured", HeightsLogged)
     inspected: Inspected | None = record("place", "what was looked over", Inspected)

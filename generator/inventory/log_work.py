@@ -122,6 +122,19 @@ class UpkeepDone(Record):
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class NotDoing(Record):
+    """A step that its owner decided not to do: of a planting, or of what is kept up."""
+
+    planting: str | None = reference("place", "planting it belongs to", "planting")
+    at: str | None = reference(
+        "place", "stand, walk or water hole it belongs to", "stand", "route", "water_hole"
+    )
+    step: str = reference("place", "step that will not be done", "step", required=True)
+    season: int | None = a_season("place", "season it is left out in, where it is not its day's")
+    why: str = text("note", "why not, in words of your own", required=True)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class WaterAdded(Record):
     """Water brought to a water hole."""
 

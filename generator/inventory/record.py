@@ -16,7 +16,7 @@ from generator.units import shown
 from generator.working import Given
 
 # Fields of an entry that are told in words of their own.
-TOLD = ("job", "upkeep", "used", "bought", "spent")
+TOLD = ("job", "upkeep", "not_doing", "used", "bought", "spent")
 
 LOG = "log"
 # Keys of an entry that an option of the command stands for.
@@ -115,6 +115,8 @@ def _changes(entry: LogEntry, inventory: Inventory) -> Iterator[str]:
         yield _job_told(entry.job, inventory)
     for done in entry.upkeep:
         yield _upkeep_told(done, inventory)
+    for left_out in entry.not_doing:
+        yield f"{left_out.step} of {left_out.planting or left_out.at} will not be done"
     for used in entry.used:
         yield f"{_amount(used.amount)} of {used.item} used"
     for bought in entry.bought:

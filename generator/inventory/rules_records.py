@@ -6,7 +6,7 @@ from collections.abc import Iterator
 from generator.inventory.fields import Where
 from generator.inventory.log import LogEntry
 from generator.inventory.log_work import Sprayed
-from generator.inventory.problems import listed, shown_value
+from generator.inventory.problems import listed, meant_or_listed, shown_value
 from generator.inventory.rule import Broken, Rule
 from generator.inventory.schema import Inventory
 from generator.reference.operations import operations
@@ -115,11 +115,36 @@ def _wind_or_none(inventory: Inventory) -> Iterator[Broken]:
             )
 
 
+def _not_doing(inventory: Inventory) -> Iterator[Broken]:
+    plans = inventory.plans()
+    steps = {
+        planting.id: [step.id for step in inventory.steps_of(planting)]
+        for place in inventory.places()
+        for planting in place.plantings
+    } | {
+        thing.id: [step.id for step in plans[thing.upkeep].steps]
+        for thing in inventory.kept_up()
+        if thing.upkeep is not None
+    }
+    for entry in inventory.entries:
+        for left_out in entry.not_doing:
+            named = [name for name in (left_out.planting, left_out.at) if name is not None]
+            if len(named) != 1:
+                what = "not_doing: names no planting and nothing else, or two things"
+                fitting = "planting:, or at: with a stand, a walk or a water hole"
+                yield Broken(left_out.where_of("planting", "at"), what, fitting)
+            elif left_out.step not in (known := steps.get(named[0], [])):
+                what = f"{shown_value(named[0])} has no step {shown_value(left_out.step)}"
+                fitting = meant_or_listed(left_out.step, known) or "a thing with upkeep:"
+                yield Broken(left_out.where_of("step"), what, fitting)
+
+
 RECORDS_RULES = (
     Rule("F390", "An entry says of its job what can be said of such work.", _said_of_its_work),
     Rule("F391", "An entry holds one kind of work.", _one_kind_of_work),
     Rule("F392", "Times of a day can be read.", _times),
     Rule("F393", "Nothing is written down before it was done.", _days_after_the_work),
     Rule("F394", "Where it was is said once.", _ground_in_one_place),
+    Rule("F395", "What will not be done is a step of one thing.", _not_doing),
 )
 WIND_RULES = (Rule("F440", "A wind is measured or not.", _wind_or_none),)

@@ -40,4 +40,4 @@ def text_only(safe: str) -> str:
 
 
 def _day_in_words(day: date) -> str:
-    return f"{day.day} {_MONTHS[day.month - 1]} {day.year}"
+    return f"{_MONTHS[day.month - 1]} {day.day}, {day.year}"

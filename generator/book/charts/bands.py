@@ -64,11 +64,11 @@ def month_scale(season: int) -> Markup:
 def band(
     season: int,
     spans: Iterable[Span],
-    not_on: Iterable[Span],
     today: datetime.date,
     years: Iterable[Span] = (),
+    kind: str = "open",
 ) -> Markup:
-    """Return one band: spans of open days, struck through where nothing may be done.
+    """Return one band of days, cut open where a day is none of them.
 
     A thin line goes from the first day of an early year to the last of a late one, `years`. Days
     before and after the season are cut off.
@@ -80,17 +80,16 @@ def band(
         for first in laid.months()
     ]
     thin = [_bar(laid, span, "years") for span in years if laid.width(span) > 0]
-    marks = [_bar(laid, span, "open") for span in spans if laid.width(span) > 0]
-    marks += [_bar(laid, span, "closed") for span in not_on if laid.width(span) > 0]
-    now = [rule(percent(laid.share(today)), "0", percent(laid.share(today)), pixels(height), "now")]
-    return unspoken(
-        height, [*lines, *thin, *marks, *(now if laid.first <= today <= laid.last else [])]
-    )
+    marks = [_bar(laid, span, kind) for span in spans if laid.width(span) > 0]
+    # outside the season it is drawn too, unseen: the device's day may lie inside
+    kind_of_now = "now" if laid.first <= today <= laid.last else "now out"
+    at = percent(laid.share(today))
+    return unspoken(height, [*lines, *thin, *marks, rule(at, "0", at, pixels(height), kind_of_now)])
 
 
 def _bar(laid: Season, span: Span, kind: str) -> Markup:
     data = {"first": span[0].isoformat(), "last": span[1].isoformat()}
     x, width = percent(laid.share(span[0])), percent(laid.width(span))
-    if kind == "open":
-        return box(x, pixels(ROOM_PX), width, pixels(BAND_PX), 'class="open"', data)
+    if kind != "years":
+        return box(x, pixels(ROOM_PX), width, pixels(BAND_PX), f'class="{kind}"', data)
     return box(x, pixels(ROOM_PX + BAND_PX / 2 - 2), width, "4", f'class="{kind}"', data)

@@ -7,7 +7,7 @@ from markupsafe import Markup
 
 from generator.book.homes import homes_of
 from generator.book.model import LeftFolder, Page
-from generator.book.pages.dates import _DATE_KINDS
+from generator.book.pages.dates import DATE_KINDS
 from generator.book.pages.subjects import SEEN_BY_READERS
 from generator.book.pages.written import (
     BOOK,
@@ -83,7 +83,7 @@ def _work_of(plan: Plan, number: Quantity) -> str:
 def _window(plan: Plan, job: Job, told: WindowTold) -> tuple[Job, Place, str, WindowTold, str]:
     """Return a row of days that private dates end: the work, what its sheet says, the dates."""
     said = CALLED_OFF if job.state.is_settled else TOLD_AS.get(told.dates.kind, NOT_ON)
-    return job, place_of(plan, job), said, told, _DATE_KINDS[told.dates.kind]
+    return job, place_of(plan, job), said, told, DATE_KINDS[told.dates.kind]
 
 
 def workings_page(plan: Plan, written: list[Written]) -> Written:

@@ -1,13 +1,12 @@
-"""Pages of the calendar: now and the months to come, and the year as bands."""
+"""Pages of the calendar: the months to come, and the year as bands."""
 
-import datetime
-from collections.abc import Callable, Iterable
+from collections.abc import Iterable
 
 from markupsafe import Markup
 
 from generator.book.charts.bands import band, month_scale
-from generator.book.pages.dates import _DATE_KINDS, placed
-from generator.book.pages.subjects import Subjects
+from generator.book.pages.dates import DATE_KINDS, placed
+from generator.book.pages.lines import Line, line, sheet_of, together
 from generator.book.pages.written import (
     SEASONS,
     Listed,
@@ -16,18 +15,15 @@ from generator.book.pages.written import (
     from_template,
 )
 from generator.dataclass import dataclass
-from generator.plan.findings.about_after import AfterCaution
 from generator.plan.jobs.job_days import FIRST_OF_SEASON, LAST_OF_SEASON
 from generator.plan.model.days import Span, comes_back, inside_of
-from generator.plan.model.job import Job
 from generator.plan.model.plan import Plan
 from generator.plan.season.open_dates import day_in_season
-from generator.plan.views.month_by_month import MonthOfWork, Turn, month_by_month
+from generator.plan.views.month_by_month import MonthOfWork, month_by_month
 from generator.reference.operations import work_groups
 
-NOW, YEAR = "Now, month by month", "The year"
-A_YEAR = datetime.timedelta(days=365)
-KEEP_OUT = AfterCaution.KEEP_OUT.value.code
+MONTHS, YEAR = "Month by month", "The year"
+NAMED_IN_A_MONTH = 12
 
 
 @dataclass(frozen=True, slots=True)
@@ -35,7 +31,7 @@ class BandRow:
     """One row of the year: a step with the same open dates on one place or on several."""
 
     name: str
-    dates: Span
+    days: tuple[Span, ...]
     years: tuple[Span, ...]
     jobs: tuple[Listed, ...]
     picture: Markup
@@ -51,61 +47,35 @@ class Kept:
     note: str | None = None
 
 
-def now_page(plan: Plan) -> Written:
-    """Return what is open, what must rest, and the months to come with their work.
+def months_page(plan: Plan) -> Written:
+    """Return the months to come with their work, what to order in them and the dates to keep.
 
     Every reader has their own: the jobs they see, and a partner the days when others are out.
     """
     listed = {row[0].id: row for row in everything_to_do(plan)}
-    months = month_by_month(plan)
-    within_a_year = _kept_in(plan, (plan.as_of, plan.as_of + A_YEAR))
-    subjects = Subjects(plan)
     return from_template(
         plan,
-        "now.md",
-        NOW,
+        "months.md",
+        MONTHS,
         SEASONS if plan.reader == "owner" else "",
-        "now",
-        ["now", "today", "this month", "open", *(job.step.name for job, _, _ in listed.values())],
-        open_now=_together(
-            _closing_first(row for row in listed.values() if row[0].state.kind == "open"),
-            lambda row: row[0].state,
-        ),
-        # spans are cut off at the plan's day: those that hold today begin with it
-        resting=[
-            (dates, last)
-            for dates in within_a_year
-            for first, last in dates.spans
-            if first == plan.as_of
-        ],
-        kept_out=[
-            (finding, subjects.named(finding.subject))
-            for finding in plan.findings
-            if finding.code == KEEP_OUT
-        ],
-        months=_months(plan, months, listed),
-        every=[
-            (*row, _days(_not_on(row))) for row in listed.values() if not row[0].state.is_settled
-        ],
-        kept=[
-            (dates, _days(dates.spans)) for dates in _kept_in(plan, (plan.as_of, _season(plan)[1]))
-        ],
-        last_day=_season(plan)[1],
+        "months",
+        ["month", "calendar", *{job.step.name: None for job, _, _ in listed.values()}],
+        months=_months(plan, month_by_month(plan), listed),
     )
 
 
 def _months(
     plan: Plan, months: Iterable[MonthOfWork], listed: dict[str, Listed]
-) -> list[tuple[MonthOfWork, list[tuple[list[Listed], Turn]], list[tuple[Kept, Span]]]]:
+) -> list[tuple[MonthOfWork, list[tuple[Line, tuple[Span, ...]]], list[tuple[Kept, Span]]]]:
     """Return the months with their jobs and dates; quiet ones are for the owner alone."""
     found = [
-        (month, _turns(month, listed), _by_days(_kept_in(plan, (month.first, month.last))))
+        (month, _in_lines(month, listed), _by_days(kept_in(plan, (month.first, month.last))))
         for month in months
     ]
     return [row for row in found if plan.reader == "owner" or row[1] or row[2]]
 
 
-def _kept_in(plan: Plan, inside: Span) -> list[Kept]:
+def kept_in(plan: Plan, inside: Span, kinds: Iterable[str] = DATE_KINDS) -> list[Kept]:
     """Return the dates that a reader keeps and that fall inside a span, in the plan's order.
 
     The owner has all of them. A partner has the days when others are out; others have none, and
@@ -113,16 +83,18 @@ def _kept_in(plan: Plan, inside: Span) -> list[Kept]:
     """
     told = placed(plan)
     own = [
-        Kept(_DATE_KINDS[dates.kind], told(dates.places), comes_back(dates, inside), dates.note)
+        Kept(DATE_KINDS[dates.kind], told(dates.places), comes_back(dates, inside), dates.note)
         for dates in plan.land.dates
+        if dates.kind in kinds
     ]
     others = [
         Kept(
-            _DATE_KINDS[record.kind],
+            DATE_KINDS[record.kind],
             told(record.on) or "all the ground",
             _inside(record.spans, inside),
         )
         for record in plan.others_out
+        if record.kind in kinds
     ]
     return [dates for dates in (*own, *others) if dates.spans]
 
@@ -137,31 +109,13 @@ def _by_days(kept: Iterable[Kept]) -> list[tuple[Kept, Span]]:
     return sorted(found, key=lambda entry: entry[1])
 
 
-def _days(spans: Iterable[Span]) -> Markup:
-    """Return spans of days as an attribute holds them, first and last of each."""
-    return Markup(" ").join(
-        Markup(f"{first.isoformat()}/{last.isoformat()}") for first, last in spans
-    )
-
-
-def _together(jobs: Iterable[Listed], alike: Callable[[Listed], object]) -> list[list[Listed]]:
-    """Return jobs in groups of one step and of what is alike in them, in the order they come."""
-    groups: dict[tuple[str, object], list[Listed]] = {}
-    for row in jobs:
-        groups.setdefault((row[0].step.name, alike(row)), []).append(row)
-    return list(groups.values())
-
-
-def _turns(month: MonthOfWork, listed: dict[str, Listed]) -> list[tuple[list[Listed], Turn]]:
-    """Return the jobs of a month, those of one step with the same dates together."""
-    turns = {work.job.id: work.turn for work in month.jobs}
-    groups = _together((listed[work.job.id] for work in month.jobs), _dates)
-    return [(group, turns[group[0][0].id]) for group in groups]
-
-
-def _closing_first(jobs: Iterable[Listed]) -> list[Listed]:
-    last = datetime.date.max
-    return sorted(jobs, key=lambda row: (row[0].dates.closes or last, row[0].id))
+def _in_lines(month: MonthOfWork, listed: dict[str, Listed]) -> list[tuple[Line, tuple[Span, ...]]]:
+    """Return the jobs of a month, those of one step with the same days of it together."""
+    groups = together(month.jobs, lambda work: (work.job.step.name, work.days))
+    return [
+        (line(name, [sheet_of(listed[work.job.id]) for work in jobs], NAMED_IN_A_MONTH), days)
+        for (name, days), jobs in groups.items()
+    ]
 
 
 def year_page(plan: Plan) -> Written:
@@ -179,6 +133,7 @@ def year_page(plan: Plan) -> Written:
         "year",
         ["year", "season", "calendar", *(title for title, rows in groups if rows)],
         scale=month_scale(plan.season),
+        season_days=season_days(plan),
         kept=_kept(plan),
         groups=[(title, rows) for title, rows in groups if rows],
         years_differ=any(row[0].dates.by_year for row in listed),
@@ -187,33 +142,30 @@ def year_page(plan: Plan) -> Written:
     )
 
 
-def _season(plan: Plan) -> Span:
+def season_days(plan: Plan) -> Span:
+    """Return the first and the last day of a plan's season."""
     first, last = (day_in_season(day, plan.season) for day in (FIRST_OF_SEASON, LAST_OF_SEASON))
     return first, last
 
 
 def _is_in_season(plan: Plan, row: Listed) -> bool:
-    opens, closes = row[0].dates.opens, row[0].dates.closes
-    if opens is None or closes is None or closes < opens:
-        return False
-    first, last = _season(plan)
-    return opens <= last and closes >= first
+    days = row[0].usable
+    first, last = season_days(plan)
+    return bool(days) and days[0][0] <= last and days[-1][1] >= first
 
 
 def _rows(plan: Plan, listed: list[Listed]) -> list[BandRow]:
     """Return the rows of one kind of work: what is the same on several places shares a row."""
-    same: dict[tuple[Span, str, tuple[Span, ...]], list[Listed]] = {}
-    for row in listed:
-        same.setdefault((_dates(row), row[0].step.name, _not_on(row)), []).append(row)
+    same = together(listed, lambda row: (row[0].usable, row[0].step.name))
     return [
         BandRow(
             name,
-            dates,
+            days,
             (years := _years(jobs)),
             tuple(jobs),
-            band(plan.season, (dates,), not_on, plan.as_of, years),
+            band(plan.season, days, plan.as_of, years),
         )
-        for (dates, name, not_on), jobs in sorted(same.items(), key=lambda entry: entry[0])
+        for (days, name), jobs in sorted(same.items(), key=lambda entry: entry[0])
     ]
 
 
@@ -227,25 +179,12 @@ def _years(jobs: Iterable[Listed]) -> tuple[Span, ...]:
     return ((min(opens), max(closes)),)
 
 
-def _dates(row: Listed) -> Span:
-    """Return the open dates of a job that has them."""
-    opens, closes = row[0].dates.opens, row[0].dates.closes
-    assert opens is not None
-    assert closes is not None
-    return opens, closes
-
-
-def _not_on(row: Listed) -> tuple[Span, ...]:
-    job = row[0]
-    return job.days.not_on if isinstance(job, Job) and job.days is not None else ()
-
-
 def _kept(plan: Plan) -> list[tuple[str, Markup, tuple[Span, ...], tuple[str, ...], str | None]]:
     """Return the dates of the season with their bands, by the first day."""
     rows = []
     for dates in plan.land.dates:
-        spans = comes_back(dates, _season(plan))
+        spans = comes_back(dates, season_days(plan))
         if spans:
-            drawn = band(plan.season, (), spans, plan.as_of)
-            rows.append((_DATE_KINDS[dates.kind], drawn, spans, dates.places, dates.note))
+            drawn = band(plan.season, spans, plan.as_of, kind="closed")
+            rows.append((DATE_KINDS[dates.kind], drawn, spans, dates.places, dates.note))
     return sorted(rows, key=lambda entry: (entry[2], entry[0]))

@@ -13,8 +13,8 @@ from generator.plan.season.open_dates import day_in_season
 from generator.reference.operations import operations
 
 _TITLE = "Dates, people and papers"
-_DATE_KINDS = {
-    "quiet": "Quiet",
+DATE_KINDS = {
+    "quiet": "Stay-out dates",
     "hunting": "Hunting",
     "turkey": "Turkey hunting",
     "fawning": "Fawning",
@@ -42,9 +42,9 @@ def dates_page(plan: Plan) -> Written:
         _TITLE,
         "",
         "dates",
-        [*_DATE_KINDS.values(), "licence", "insurance", "permit", "contract", "811"],
+        [*DATE_KINDS.values(), "licence", "insurance", "permit", "contract", "811"],
         dates=[
-            (dates, _DATE_KINDS[dates.kind], _in_season(plan, dates)) for dates in plan.land.dates
+            (dates, DATE_KINDS[dates.kind], _in_season(plan, dates)) for dates in plan.land.dates
         ],
         looked_up=LOOKED_UP,
         jobs=[
@@ -73,9 +73,9 @@ def others_out_page(plan: Plan) -> Written:
         "Hunting, nesting and burn bans",
         "",
         "others_out",
-        [_DATE_KINDS[others.kind] for others in plan.others_out],
+        [DATE_KINDS[others.kind] for others in plan.others_out],
         dates=[
-            (others, _DATE_KINDS[others.kind], [names[on] for on in others.on])
+            (others, DATE_KINDS[others.kind], [names[on] for on in others.on])
             for others in plan.others_out
         ],
     )

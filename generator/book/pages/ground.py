@@ -5,7 +5,7 @@ from collections.abc import Mapping
 
 from generator.book.content import chapters_for
 from generator.book.pages.counts import OUTCOMES
-from generator.book.pages.dates import _DATE_KINDS
+from generator.book.pages.dates import DATE_KINDS
 from generator.book.pages.pictures import Pictured, heights_picture
 from generator.book.pages.seen import heights, last_look, looked_over, sight_checks
 from generator.book.pages.written import (
@@ -192,7 +192,7 @@ def stand_page(plan: Plan, stand: Stand) -> Written:
         upkeep_plan=plan_of_upkeep(plan, stand),
         hunted=hunted_on(plan.others_out, stand.id, HUNTED),
         hours=[
-            (hunted, _DATE_KINDS[hunted.dates.kind], weeks(hunted))
+            (hunted, DATE_KINDS[hunted.dates.kind], weeks(hunted))
             for hunted in on_stand(plan.hunted, stand.id)
         ],
         address_of=address_of,

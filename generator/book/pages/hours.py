@@ -3,7 +3,7 @@
 import datetime
 from itertools import groupby
 
-from generator.book.pages.dates import _DATE_KINDS, placed
+from generator.book.pages.dates import DATE_KINDS, placed
 from generator.book.pages.written import Written, from_template
 from generator.plan.days.shooting import clock_changes
 from generator.plan.model.plan import HuntedDates, HuntedDay, Plan
@@ -33,7 +33,7 @@ def hours_page(plan: Plan) -> Written:
         hunted=[
             (
                 hunted,
-                _DATE_KINDS[hunted.dates.kind],
+                DATE_KINDS[hunted.dates.kind],
                 _by_month(hunted),
                 clock_changes(hunted),
                 _findings(plan, hunted),

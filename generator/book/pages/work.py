@@ -7,8 +7,6 @@ from markupsafe import Markup
 from generator.book.content import callout, chapters_for
 from generator.book.homes import marks_of, unfold_what_is_at_home
 from generator.book.origin import origin_words
-from generator.book.pages.seen import last_look
-from generator.book.pages.subjects import Subjects
 from generator.book.pages.written import (
     CALENDAR,
     CALENDAR_SPANS,
@@ -26,10 +24,9 @@ from generator.plan.days.spray_weather import longest_dry, tightest_wind
 from generator.plan.feeding.doses import NUTRIENT_WORDS
 from generator.plan.findings.about_spraying import SprayCaution, SprayNote
 from generator.plan.jobs.alternatives import still_to_sow
-from generator.plan.jobs.safety import emergency_lines
 from generator.plan.jobs.slope import slope_to_measure
 from generator.plan.labels.label_harm import leaves_asked
-from generator.plan.model.finding import Finding, SafetyLine
+from generator.plan.model.finding import SafetyLine
 from generator.plan.model.job import Job, UpkeepJob
 from generator.plan.model.plan import Plan
 from generator.plan.season.open_dates import day_in_season
@@ -57,48 +54,6 @@ GROUPS = {
 # Cautions that stand on the sheet itself, beside the loads.
 ON_THE_SHEET = (SprayCaution.NOTHING_SET_BACK.value.code,)
 BARE_GROUND = (SprayCaution.NO_PASSES.value.code, SprayNote.NO_PASSES.value.code)
-
-
-def home_page(plan: Plan) -> Written:
-    """Return the first page: what this is, for whom, as of when, what needs doing."""
-    grave = _on_handed_ground(plan)
-    stops = [
-        finding for finding in plan.findings if finding.severity == "stop" and finding not in grave
-    ]
-    order = tuple(GROUPS)
-    to_do = [row for row in everything_to_do(plan) if not row[0].state.is_settled]
-    subjects = Subjects(plan)
-    return from_template(
-        plan,
-        "index.md",
-        plan.title,
-        "",
-        "home",
-        [f"season {plan.season}", *(job.step.name for job in plan.jobs)],
-        jobs=sorted(to_do, key=lambda row: order.index(row[0].state.kind)),
-        stops=[(finding, subjects.named(finding.subject)) for finding in stops],
-        grave=[(finding, subjects.named(finding.subject)) for finding in grave],
-        worn={job.id: [line for line in job.safety if _is_worn(line)] for job in plan.jobs},
-        call_lines=emergency_lines(plan.land.emergency) if plan.reader != "owner" else (),
-        last_looks={stand.id: last_look(plan, stand) for stand in plan.land.stands},
-        address_of=address_of,
-    )
-
-
-def _is_worn(line: SafetyLine) -> bool:
-    return line.key.startswith("label.protective_equipment")
-
-
-def _on_handed_ground(plan: Plan) -> list[Finding]:
-    """Return stops and cautions on stands and walks, which a partner must meet at once."""
-    if plan.reader == "owner":
-        return []
-    ground = {*(stand.id for stand in plan.land.stands), *(route.id for route in plan.land.routes)}
-    return [
-        finding
-        for finding in plan.findings
-        if finding.subject in ground and finding.severity != "note"
-    ]
 
 
 def work_page(plan: Plan) -> Written:

@@ -1,6 +1,7 @@
 """Third stage: what jobs, log, papers and stands say to each other, once each job is planned."""
 
 from generator.dataclass import dataclass
+from generator.inventory.season import season_of
 from generator.plan.after.crop_dangers import crop_cautions
 from generator.plan.after.later import later_findings, sprayed_later
 from generator.plan.after.plant_back import decide
@@ -12,7 +13,7 @@ from generator.plan.days.paper_findings import paper_findings
 from generator.plan.doubts.doubt_stops import doubt_stops
 from generator.plan.doubts.every_doubt import doubt_findings, doubts
 from generator.plan.jobs.latitudes import latitude_findings
-from generator.plan.log.upkeep import upkeep_jobs
+from generator.plan.log.upkeep import upkeep_by_dates, upkeep_jobs
 from generator.plan.model.counts import Decided
 from generator.plan.model.finding import Finding, stopped_in
 from generator.plan.model.job import UpkeepJob
@@ -25,9 +26,13 @@ from generator.plan.views.years_ahead import seasons_ahead
 
 @dataclass(frozen=True, slots=True)
 class Across:
-    """Upkeep of the season, what counts decide, and what is said across jobs."""
+    """Upkeep of the season, what counts decide, and what is said across jobs.
+
+    Of the season before too, apart once it is over.
+    """
 
     upkeep: tuple[UpkeepJob, ...]
+    upkeep_before: tuple[UpkeepJob, ...]
     decided: Decided
     findings: tuple[Finding, ...]
 
@@ -36,7 +41,11 @@ def across_jobs(logged: Logged, season: SeasonJobs) -> Across:
     """Return what is said across the jobs of a season."""
     inventory, as_of, entries = logged.inventory, logged.as_of, logged.entries
     requests, states = season.requests, season.states
-    upkeep = upkeep_jobs(inventory, logged.season, entries, as_of)
+    # what is still open in the season that runs must not fall out of a book for the next
+    runs_before = season_of(as_of) == logged.season - 1
+    before = upkeep_jobs(inventory, (logged.season - 1,), entries, as_of)
+    upkeep = upkeep_jobs(inventory, (logged.season,), entries, as_of)
+    upkeep = upkeep_by_dates((*before, *upkeep)) if runs_before else upkeep
     in_question = doubts(inventory, entries, as_of, lambda: inventory.property.season_signs)
     decided, of_counts = decide(
         inventory,
@@ -51,6 +60,7 @@ def across_jobs(logged: Logged, season: SeasonJobs) -> Across:
     jobs = list(season.jobs)
     return Across(
         upkeep,
+        () if runs_before else before,
         decided,
         (
             *sod_findings(requests, season.every, states, stopped_in(season.findings)),

@@ -52,12 +52,12 @@ class SeasonJobs:
 
     def still_ahead(self) -> tuple[JobRequest, ...]:
         """Return the jobs of other seasons that can still come."""
+        return tuple(job for job in self.not_planned() if self.states[job.job_id].is_ahead)
+
+    def not_planned(self) -> tuple[JobRequest, ...]:
+        """Return the jobs of other seasons, which stand in none of the season's lists."""
         planned = {request.job_id for request in self.requests}
-        return tuple(
-            request
-            for request in self.every
-            if request.job_id not in planned and self.states[request.job_id].is_ahead
-        )
+        return tuple(request for request in self.every if request.job_id not in planned)
 
 
 def season_jobs(logged: Logged) -> SeasonJobs:

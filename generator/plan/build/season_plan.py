@@ -15,6 +15,7 @@ from generator.plan.model.finding import Finding, stopped_in
 from generator.plan.model.items import stock_items
 from generator.plan.model.plan import Land, Plan
 from generator.plan.usual.far_points import without_what_rests_on_it
+from generator.plan.views.closed import jobs_before
 from generator.plan.views.unanswered import unanswered
 from generator.plan.views.years_ahead import jobs_ahead
 
@@ -67,6 +68,9 @@ def _plan(
         hunted=in_time.hunted,
         unanswered=unanswered(season.requests, season.states, inventory),
         upkeep=across.upkeep,
+        before=jobs_before(
+            logged.season, season.not_planned(), season.states, across.upkeep_before
+        ),
         ahead=jobs_ahead((*season.every, *season.later), season.states, logged.season),
     )
 

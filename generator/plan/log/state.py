@@ -6,6 +6,7 @@ from collections.abc import Mapping
 
 from generator.dataclass import dataclass
 from generator.inventory.log import LogEntry
+from generator.inventory.season import season_of
 from generator.plan.jobs.request import JobRequest
 from generator.plan.log.done import entries_on, finished_on
 from generator.plan.model.job import JobState, OpenDates
@@ -49,7 +50,12 @@ def states_of(
             if need.step in beside
         )
         finished = finished_on(entries_on(request, entries))
-        found[request.job_id] = state_of(request.dates, finished, replaced_by, answers, as_of)
+        # of a plan gone through once a step stands in one season alone
+        season = None if request.plan.yearly_from is None else request.season
+        left_out = why_left_out(request.planting.id, request.step.id, season, entries)
+        found[request.job_id] = state_of(
+            request.dates, finished, replaced_by, answers, as_of, left_out
+        )
     return found
 
 
@@ -66,18 +72,21 @@ def state_of(
     replaced_by: str | None,
     answers: tuple[Answered, ...],
     as_of: datetime.date,
+    left_out: str | None = None,
 ) -> JobState:
     """Return where a job stands, the first of these that is so.
 
-    Done by the log; not needed, since a step that replaces it is done or an answer says so; missed,
-    its last day passed; undated, a day not known or the days not meeting; waiting, for an answer or
-    for its first day; open.
+    Done by the log; not needed, since a step that replaces it is done, an answer says so or its
+    owner leaves it out, which `left_out` says why; missed, its last day passed; undated, a day not
+    known or the days not meeting; waiting, for an answer or for its first day; open.
     """
     # first: what was done late, or though it was not needed, is done all the same
     if finished is not None:
         return JobState("done", finished)
     if replaced_by is not None:
         return JobState("not_needed", step=replaced_by)
+    if left_out is not None:
+        return JobState("not_needed", why_not=left_out)
     refused = next(
         (answered for answered in answers if answered.answer not in (None, answered.wanted)), None
     )
@@ -98,6 +107,23 @@ def state_of(
     if as_of < opens:
         return JobState("waiting", opens)
     return JobState("open", closes)
+
+
+def why_left_out(
+    thing_id: str, step_id: str, season: int | None, entries: tuple[LogEntry, ...]
+) -> str | None:
+    """Return why a step of a planting, a stand, a walk or a water hole is not done in a season.
+
+    By the last entry that says so, None where none does; of any season where none is asked for.
+    """
+    reasons = [
+        said.why
+        for entry in entries
+        for said in entry.not_doing
+        if (said.planting or said.at, said.step) == (thing_id, step_id)
+        and season in (None, said.season or season_of(entry.done_on))
+    ]
+    return reasons[-1] if reasons else None
 
 
 def _answered(need: AnswerNeeded, asks: JobRequest, entries: tuple[LogEntry, ...]) -> Answered:

@@ -1,6 +1,7 @@
 """Jobs that a stand, a walk or a water hole asks for in every season."""
 
 import datetime
+from collections.abc import Iterable
 
 from generator.inventory.log import LogEntry
 from generator.inventory.schema import SUBJECTS, Inventory, KeptUp
@@ -8,7 +9,7 @@ from generator.inventory.season import season_of
 from generator.plan.jobs.ground import first_name
 from generator.plan.jobs.job_days import days_of_job, on_usable_days, others_hunting, span_of
 from generator.plan.jobs.safety import emergency_lines
-from generator.plan.log.state import state_of
+from generator.plan.log.state import state_of, why_left_out
 from generator.plan.model.job import UpkeepJob
 from generator.plan.season.open_dates import open_dates
 from generator.reference.steps import Step
@@ -17,23 +18,26 @@ _ASKED_FOR = "work"
 
 
 def upkeep_jobs(
-    inventory: Inventory, season: int, entries: tuple[LogEntry, ...], as_of: datetime.date
+    inventory: Inventory,
+    seasons: tuple[int, ...],
+    entries: tuple[LogEntry, ...],
+    as_of: datetime.date,
 ) -> tuple[UpkeepJob, ...]:
-    """Return the season's jobs of everything with an upkeep, by their open dates.
-
-    While the season before runs, its jobs are among them, done and missed ones too.
-    """
+    """Return the jobs of everything with an upkeep in some seasons, by their open dates."""
     plans = inventory.plans()
-    # what is still open in the season that runs must not fall out of a book for the next
-    running = (season - 1,) if season_of(as_of) == season - 1 else ()
     jobs = [
         _job(subject, step, inventory, year, entries, as_of)
         for subject in inventory.kept_up()
         if subject.upkeep is not None
         for step in plans[subject.upkeep].steps
         if step.only_with != _ASKED_FOR or step.id in subject.asked_for
-        for year in (*running, season)
+        for year in seasons
     ]
+    return upkeep_by_dates(jobs)
+
+
+def upkeep_by_dates(jobs: Iterable[UpkeepJob]) -> tuple[UpkeepJob, ...]:
+    """Return jobs by their open dates."""
     last = datetime.date.max
     return tuple(
         sorted(jobs, key=lambda job: (job.dates.opens or last, job.dates.closes or last, job.id))
@@ -51,7 +55,9 @@ def _job(
     dates = open_dates(step, season, inventory.property.season_signs)
     span = span_of(dates, season)
     others = others_hunting(inventory.dates, subject.id, span)
-    state = state_of(dates, _done_on(subject.id, step.id, season, entries), None, (), as_of)
+    done = _done_on(subject.id, step.id, season, entries)
+    left_out = why_left_out(subject.id, step.id, season, entries)
+    state = state_of(dates, done, None, (), as_of, left_out)
     days = days_of_job(inventory.dates, step, subject.id, span) if span[0] <= span[1] else None
     return UpkeepJob(
         id=f"{subject.id}/{season}/{step.id}",

@@ -82,7 +82,8 @@ class JobState:
 
     `day` is the day it was done, its last day where it is open or missed, its first day or the day
     to decide where it waits; None where that is not known or not for the reader. `step` is the
-    name of the step that decides, with the `question` that waits or the `answer` it had.
+    name of the step that decides, with the `question` that waits or the `answer` it had; `why_not`
+    is why the owner leaves it out, for the owner alone.
     """
 
     kind: Literal["done", "not_needed", "missed", "undated", "waiting", "open"]
@@ -90,6 +91,7 @@ class JobState:
     step: str | None = None
     question: str | None = None
     answer: Answer | None = None
+    why_not: str | None = None
 
     @property
     def is_settled(self) -> bool:
@@ -227,6 +229,21 @@ class JobAhead:
     def usable(self) -> tuple[Span, ...]:
         """The open days; what dates of a later season take of them is not looked at yet."""
         return usable_days(self.dates, None)
+
+
+@dataclass(frozen=True, slots=True)
+class JobBefore:
+    """A job of the season before that was missed, and so far is in no record.
+
+    `thing_id` is the place, stand, walk or water hole; `planting_id` is None but of a planting.
+    """
+
+    id: str
+    thing_id: str
+    planting_id: str | None
+    season: int
+    step: Step
+    last_day: datetime.date
 
 
 @dataclass(frozen=True, slots=True)

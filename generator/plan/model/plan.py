@@ -27,7 +27,7 @@ from generator.plan.model.counts import NOTHING_DECIDED, Decided
 from generator.plan.model.days import Span
 from generator.plan.model.finding import Finding, Unanswered, stopped_in
 from generator.plan.model.items import StockItem
-from generator.plan.model.job import Job, JobAhead, UpkeepJob
+from generator.plan.model.job import Job, JobAhead, JobBefore, UpkeepJob
 from generator.plan.model.markers import WeatherSeen
 from generator.plan.model.place import Place, SharedGround
 from generator.plan.model.spray_record import SprayRecord
@@ -221,6 +221,7 @@ class Plan:
     unanswered: tuple[Unanswered, ...] = ()
     upkeep: tuple[UpkeepJob, ...] = ()
     ahead: tuple[JobAhead, ...] = ()
+    before: tuple[JobBefore, ...] = ()
     others_out: tuple[OthersOut, ...] = ()
     hunted: tuple[HuntedDates, ...] = ()
     weather: WeatherSeen | None = None
@@ -244,6 +245,12 @@ class Plan:
     def stopped(self) -> frozenset[str]:
         """Return the jobs, places and things on which a stop stands."""
         return self.once("stopped", lambda plan: stopped_in(plan.findings))
+
+    def to_act_on(self) -> tuple[Finding, ...]:
+        """Return the findings but those on jobs that were missed, which nobody does any more."""
+        jobs: tuple[Job | UpkeepJob, ...] = (*self.jobs, *self.upkeep)
+        missed = {job.id for job in jobs if job.state.kind == "missed"}
+        return tuple(finding for finding in self.findings if finding.subject.id not in missed)
 
     def upkeep_of(self, subject_id: str) -> tuple[UpkeepJob, ...]:
         """Return the jobs of a stand, a walk or a water hole, in their order."""

@@ -1,12 +1,11 @@
 """The season month by month: what is open and what must be ordered."""
 
 import datetime
-from typing import Literal
 
 from generator.dataclass import dataclass
 from generator.plan.jobs.job_days import LAST_OF_SEASON
 from generator.plan.model.buying import Purchase
-from generator.plan.model.days import ONE_DAY
+from generator.plan.model.days import ONE_DAY, Span, inside_of
 from generator.plan.model.job import Job, UpkeepJob
 from generator.plan.model.plan import Plan
 from generator.plan.season.open_dates import day_in_season
@@ -14,15 +13,13 @@ from generator.plan.season.open_dates import day_in_season
 # longer than any month, shorter than two: from a first day always into the next
 WELL_INTO_NEXT_MONTH = datetime.timedelta(days=32)
 
-Turn = Literal["begins", "goes_on", "ends", "begins_and_ends"]
-
 
 @dataclass(frozen=True, slots=True)
 class InMonth:
-    """A job that is open in a month, and which of its ends fall into that month."""
+    """A job that can be done in a month, and the days of that month that are left for it."""
 
     job: Job | UpkeepJob
-    turn: Turn
+    days: tuple[Span, ...]
 
 
 @dataclass(frozen=True, slots=True)
@@ -72,22 +69,10 @@ def _jobs(plan: Plan, first: datetime.date, last: datetime.date) -> tuple[InMont
     ahead: list[tuple[datetime.date, str, InMonth]] = []
     jobs: tuple[Job | UpkeepJob, ...] = (*plan.jobs, *plan.upkeep)
     for job in jobs:
-        opens, closes = job.dates.opens, job.dates.closes
         # dates that do not meet have no month; a stop says so
-        if opens is None or closes is None or job.state.is_settled or closes < opens:
+        if job.state.is_settled:
             continue
-        if opens <= last and closes >= first:
-            turn = _turn(opens, closes, first, last)
-            ahead.append((closes, job.id, InMonth(job, turn)))
+        days = tuple(part for span in job.usable for part in inside_of(span, (first, last)))
+        if days:
+            ahead.append((job.usable[-1][1], job.id, InMonth(job, days)))
     return tuple(in_month for _, _, in_month in sorted(ahead, key=lambda entry: entry[:2]))
-
-
-def _turn(
-    opens: datetime.date, closes: datetime.date, first: datetime.date, last: datetime.date
-) -> Turn:
-    begins, ends = opens >= first, closes <= last
-    if begins and ends:
-        return "begins_and_ends"
-    if begins:
-        return "begins"
-    return "ends" if ends else "goes_on"

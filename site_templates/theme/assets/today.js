@@ -1,5 +1,6 @@
-// The page of now asks the device for its day and says where every job stands on it. Without this
-// the page is the list by month. Days are compared as text, year first: no time zone moves them.
+// Picks among lines written for every day of the season those that hold on the device's day. Without
+// this, a page shows the rest of the month it was written in. Days are compared as text, year first:
+// no time zone moves them.
 const isoDay = (date) =>
   [date.getFullYear(), date.getMonth() + 1, date.getDate()]
     .map((part, place) => String(part).padStart(place ? 2 : 4, "0"))
@@ -7,76 +8,127 @@ const isoDay = (date) =>
 
 const daysBetween = (first, last) => Math.round((Date.parse(last) - Date.parse(first)) / 864e5);
 
-const within = (spans, day) =>
-  spans.some((span) => span.split("/")[0] <= day && day <= span.split("/")[1]);
+const spansOf = (row) => row.dataset.days.split(" ").map((span) => span.split("/"));
 
-// The first of these that is so, as the plan has it.
-const stateOn = (job, day) => {
-  if (job.closes && job.closes < day) return "missed";
-  if (!job.opens || !job.closes || job.closes < job.opens) return "undated";
-  if (job.asks || day < job.opens) return "waiting";
-  return "open";
+const holds = (spans, day) => spans.find(([first, last]) => first <= day && day <= last);
+
+const inWords = (day) =>
+  new Date(`${day}T12:00`).toLocaleDateString("en-US", {
+    month: "short", day: "numeric", year: "numeric",
+  });
+
+// Of work: at most so many lines, and so few are filled up with what begins soon.
+const MOST = 7;
+const FEWEST = 3;
+const SOON_DAYS = 30;
+
+const left = (count) => (count === 0 ? "last day today" : count === 1 ? "1 day left" : `${count} days left`);
+
+const begins = (count, day) => (count === 1 ? "begins tomorrow" : `begins ${inWords(day)}, in ${count} days`);
+
+// Where a line of work stands on a day: what it says, and what it is sorted by.
+const standing = (row, day) => {
+  const spans = spansOf(row);
+  const open = holds(spans, day);
+  if (open) {
+    const told = "asks" in row.dataset ? "waits for an answer" : left(daysBetween(day, open[1]));
+    return { row, state: "asks" in row.dataset ? "asks" : "open", by: open[1], told };
+  }
+  const next = spans.find(([first]) => first > day);
+  if (!next) return { row, state: "closed", by: spans.at(-1)[1], told: "" };
+  const told = begins(daysBetween(day, next[0]), next[0]);
+  return { row, state: spans[0][0] < day ? "held" : "next", by: next[0], told };
 };
 
-const inDays = (count) => (count === 0 ? "today" : count === 1 ? "tomorrow" : `in ${count} days`);
-
-const told = (job, state, day) => {
-  if (within(job.rest, day)) return "not today: dates to keep";
-  if (state === "open") return `closes ${inDays(daysBetween(day, job.closes))}`;
-  if (job.asks) return "waits for an answer";
-  return `opens ${inDays(daysBetween(day, job.opens))}`;
+const show = (row, told) => {
+  row.hidden = false;
+  row.querySelector(".told").textContent = told;
+  row.parentElement.append(row);
 };
 
-const jobOf = (row) => ({
-  row,
-  opens: row.dataset.opens,
-  closes: row.dataset.closes,
-  asks: "asks" in row.dataset,
-  rest: row.dataset.rest ? row.dataset.rest.split(" ") : [],
-});
+const work = (box, day) => {
+  const lines = [...box.querySelectorAll(".work > li")].map((row) => standing(row, day));
+  const of = (state) =>
+    lines.filter((line) => line.state === state).sort((one, other) => (one.by < other.by ? -1 : 1));
+  for (const line of lines) {
+    line.row.hidden = true;
+    line.row.dataset.state = line.state;
+  }
+  const now = [...of("open"), ...of("asks")];
+  const shown = now.slice(0, MOST);
+  const soon = [...of("next"), ...of("held")].filter((line) => daysBetween(day, line.by) <= SOON_DAYS);
+  shown.push(...soon.slice(0, Math.max(0, FEWEST - shown.length)));
+  for (const line of shown) show(line.row, line.told);
+  box.querySelector(".idle").hidden = shown.length > 0;
+  const rest = box.querySelector(".rest");
+  rest.hidden = now.length <= MOST;
+  rest.firstChild.textContent = `${now.length - MOST} more that can be done today`;
+  const held = of("held");
+  box.querySelector(".held").hidden = held.length === 0;
+  box.querySelector(".held span").textContent =
+    [...new Set(held.map(({ row }) => row.querySelector("strong").textContent))].slice(0, MOST).join(", ");
+  return of("closed").reduce((count, { row }) => count + Number(row.dataset.count), 0);
+};
 
-const list = (section, group, jobs, day) => {
-  const place = section.querySelector(`[data-group="${group}"]`);
-  place.hidden = jobs.length === 0;
-  for (const { job, state } of jobs) {
-    const row = job.row.cloneNode(true);
-    row.querySelector(".told").textContent = told(job, state, day);
-    place.querySelector("ul").append(row);
+const notToday = (list, day, closed) => {
+  for (const row of list.querySelectorAll("li[data-days]")) {
+    const span = holds(spansOf(row), day);
+    row.hidden = !span;
+    if (span) row.querySelector(".told").textContent = `until ${inWords(span[1])}`;
+  }
+  const line = list.querySelector("li.closed");
+  const count = Number(line.dataset.closed) + closed;
+  line.hidden = count === 0;
+  const words = line.querySelector("strong");
+  words.textContent = words.textContent.replace(/^\d+ \S+/, `${count} ${count === 1 ? "job" : "jobs"}`);
+};
+
+const orders = (day) => {
+  const due = document.querySelector(".orders > li.due");
+  if (!due) return;
+  const rows = [...document.querySelectorAll(".orders > li:not(.due)")];
+  const next = rows.find((row) => row.dataset.by && row.dataset.by >= day);
+  for (const row of rows) row.hidden = !(row === next || !row.dataset.by);
+  const over = rows.filter((row) => row.dataset.by && row.dataset.by < day).length;
+  due.hidden = over === 0;
+  due.firstChild.textContent = due.firstChild.textContent.replace(/\d+/, over);
+};
+
+const missed = (day) => {
+  for (const row of document.querySelectorAll("li[data-last]")) row.hidden = row.dataset.last >= day;
+  for (const step of document.querySelectorAll("[data-step]")) {
+    step.hidden = !step.querySelector("li:not([hidden])");
+  }
+  const idle = document.querySelector(".idle");
+  if (idle) idle.hidden = !!document.querySelector("[data-step]:not([hidden])");
+};
+
+// Bands of a season carry its first day and its last: the line of today stands where the device says.
+const todayLines = (day) => {
+  for (const bands of document.querySelectorAll(".bands[data-first]")) {
+    const { first, last } = bands.dataset;
+    const share = (100 * daysBetween(first, day)) / (daysBetween(first, last) + 1);
+    for (const line of bands.querySelectorAll("line.now")) {
+      line.setAttribute("x1", `${share}%`);
+      line.setAttribute("x2", `${share}%`);
+      line.classList.toggle("out", day < first || day > last);
+    }
   }
 };
 
 addEventListener("DOMContentLoaded", () => {
-  const section = document.getElementById("today");
-  if (!section) return;
-  const now = new Date();
-  const day = isoDay(now);
-  const writtenUp = section.dataset.asOf;
-  section.querySelector(".day").textContent = now.toLocaleDateString("en-US", {
-    weekday: "long", day: "numeric", month: "long", year: "numeric",
-  });
-  section.hidden = false;
-  if (day < writtenUp) {
-    section.querySelector(".early").hidden = false;
-    return;
+  const day = isoDay(new Date());
+  todayLines(day);
+  const box = document.getElementById("today");
+  if (box) {
+    const early = day < box.dataset.asOf;
+    document.querySelector(".early").hidden = !early;
+    document.querySelector(".late").hidden = day <= box.dataset.last;
+    if (early) return;
+    const closed = work(box, day);
+    const list = document.getElementById("mustnot");
+    if (list) notToday(list, day, closed);
+    orders(day);
   }
-  section.querySelector(".late").hidden = day <= section.dataset.end;
-  const jobs = [...section.querySelectorAll(".every > li")].map(jobOf).map((job) => {
-    const state = stateOn(job, day);
-    job.row.dataset.state = state;
-    return { job, state };
-  });
-  const byDay = (key) => (one, other) => (one.job[key] < other.job[key] ? -1 : 1);
-  const open = jobs.filter((one) => one.state === "open").sort(byDay("closes"));
-  const next = jobs
-    .filter((one) => one.state === "waiting" && !one.job.asks)
-    .filter((one) => daysBetween(day, one.job.opens) <= 30)
-    .sort(byDay("opens"));
-  list(section, "open", open, day);
-  list(section, "asks", jobs.filter((one) => one.state === "waiting" && one.job.asks), day);
-  list(section, "next", next, day);
-  section.querySelector(".idle").hidden = !!section.querySelector("[data-group]:not([hidden])");
-  for (const row of section.querySelectorAll(".kept > li")) {
-    row.hidden = !within(row.dataset.days.split(" "), day);
-  }
-  section.querySelector(".keeping").hidden = !section.querySelector(".kept > li:not([hidden])");
+  if (document.querySelector("[data-step]")) missed(day);
 });

@@ -1,0 +1,111 @@
+"""The page of work that closed without a record, and of what closes later in the season."""
+
+import datetime
+from collections.abc import Iterable
+
+from generator.book.pages.lines import together
+from generator.book.pages.written import Written, everything_to_do, from_template
+from generator.dataclass import dataclass
+from generator.plan.model.days import day_words
+from generator.plan.model.plan import Plan
+from generator.plan.views.closed import ClosedJob, closed_without_record
+from generator.reference.steps import Step
+
+TITLE = "Closed without a record"
+
+
+@dataclass(frozen=True, slots=True)
+class MissedJob:
+    """A job on the page: `ahead` where its last day is still to come on the plan's day."""
+
+    id: str
+    name: str
+    step: Step
+    last_day: datetime.date
+    address: str | None
+    ahead: bool
+
+    @property
+    def step_name(self) -> str:
+        """What its step is called."""
+        return self.step.name
+
+
+@dataclass(frozen=True, slots=True)
+class MissedStep:
+    """One step with the jobs of it, and what to do now that it is missed."""
+
+    name: str
+    anchor: str
+    if_missed: str
+    example: str
+    jobs: tuple[MissedJob, ...]
+    all_ahead: bool
+
+
+def missed_page(plan: Plan) -> Written:
+    """Return the page of closed work: what to do now about each step, and what to type."""
+    names = _names(plan)
+    closed = closed_without_record(plan)
+    open_still = [job for job in closed if job.settled_by is None]
+    asked = [_missed(job, names) for job in open_still if not job.is_optional]
+    steps = _steps([*asked, *_ahead(plan)])
+    return from_template(
+        plan,
+        "missed.md",
+        TITLE,
+        "",
+        "closed",
+        ["missed", "overdue", "not done", "late", *(step.name for step in steps)],
+        steps=steps,
+        any_closed=bool(asked),
+        folded=[
+            (
+                "Waited for an answer",
+                [(_missed(job, names), "") for job in open_still if job.is_optional],
+            ),
+            (
+                "Settled by a later record",
+                [
+                    (_missed(job, names), f"record of {day_words(job.settled_by.done_on)}")
+                    for job in closed
+                    if job.settled_by is not None
+                ],
+            ),
+        ],
+    )
+
+
+def _names(plan: Plan) -> dict[str, str]:
+    names = {place.id: place.name for place in plan.places}
+    names |= {stand.id: stand.name for stand in plan.land.stands}
+    names |= {route.id: route.name for route in plan.land.routes}
+    return names | {water.hole.id: water.hole.name for water in plan.water}
+
+
+def _missed(job: ClosedJob, names: dict[str, str]) -> MissedJob:
+    name = names[job.thing_id]
+    return MissedJob(job.id, name, job.step, job.last_day, job.address, ahead=False)
+
+
+def _ahead(plan: Plan) -> Iterable[MissedJob]:
+    """Yield the jobs that close after the plan's day: the device's day tells which have by then."""
+    for job, _, thing in everything_to_do(plan):
+        if job.state.kind in ("open", "waiting") and job.usable and not job.state.question:
+            last = job.usable[-1][1]
+            yield MissedJob(job.id, thing.name, job.step, last, job.address, ahead=True)
+
+
+def _steps(jobs: Iterable[MissedJob]) -> list[MissedStep]:
+    groups = together(jobs, lambda job: (job.step.name, job.step.if_missed))
+    return [
+        MissedStep(
+            name,
+            f"missed-{number}",
+            if_missed,
+            found[0].id,
+            tuple(found),
+            all(job.ahead for job in found),
+        )
+        for number, ((name, if_missed), found) in enumerate(groups.items(), start=1)
+    ]

@@ -1,0 +1,202 @@
+"""The first page: what must not be done, what to do now, what to order next, for any day."""
+
+import datetime
+from collections.abc import Iterable, Iterator
+
+from markupsafe import Markup
+
+from generator.book.charts.bands import band, month_scale
+from generator.book.content import finding_heads
+from generator.book.pages.calendar import Kept, kept_in, season_days
+from generator.book.pages.lines import Line, Named, line, sheet_of, together
+from generator.book.pages.subjects import Subjects
+from generator.book.pages.written import Listed, Written, everything_to_do, from_template
+from generator.dataclass import dataclass
+from generator.inventory.schema import PARTNER
+from generator.plan.findings.about_after import AfterCaution
+from generator.plan.jobs.safety import emergency_lines
+from generator.plan.model.days import ONE_DAY, Span, inside_of, joined
+from generator.plan.model.finding import Finding
+from generator.plan.model.plan import Plan
+from generator.plan.views.closed import closed_without_record
+from generator.plan.views.month_by_month import WELL_INTO_NEXT_MONTH
+
+TITLE = "This week"
+# So many are named in a line; of more it says how many there are.
+NAMED = 4
+# What must be known before somebody goes: whom to call, and how to get in.
+CALLED = ("emergency.owner_telephone", "emergency.gate_words")
+_REST = {"Stay-out dates": ("quiet",), "Hunting": ("hunting", "turkey")}
+_ON_GROUND = ("stand", "route")
+_KEPT_OUT = AfterCaution.KEEP_OUT.value.code
+BUY = Markup("buy.html")
+INSIDE = {
+    "owner": (
+        ("The year", "year.html"), ("Month by month", "months.html"), ("All work", "work.html"),
+        ("Places", "places.html"), ("Stands", "stands.html"), ("Walks", "routes.html"),
+        ("What to buy", "buy.html"), ("Money and hours", "money.html"),
+        ("Stops, cautions and notes", "findings.html"), ("Records", "records.html"),
+        ("How the work is done", "chapters.html"), ("Safety", "safety.html"),
+    ),
+    PARTNER: (
+        ("Days others are out", "dates.html"), ("All work", "work.html"),
+        ("Month by month", "months.html"), ("How the work is done", "chapters.html"),
+        ("Safety", "safety.html"),
+    ),
+}  # fmt: skip
+INSIDE_OF_OTHERS = (
+    ("All work", "work.html"), ("Month by month", "months.html"),
+    ("How the work is done", "chapters.html"), ("Safety", "safety.html"),
+)  # fmt: skip
+
+
+@dataclass(frozen=True, slots=True)
+class WorkLine:
+    """A step with the same days left on one thing or on several.
+
+    `this_month` says whether one of the days is in the month of the plan's day and not over.
+    """
+
+    line: Line
+    days: tuple[Span, ...]
+    count: int
+    stopped: bool
+    asks: bool
+    this_month: bool
+
+
+@dataclass(frozen=True, slots=True)
+class OrderLine:
+    """What is to be ordered by one day; `by` is None where it is late already.
+
+    `near` is what shows on the plan's day.
+    """
+
+    by: datetime.date | None
+    line: Line
+    near: bool
+
+
+def week_page(plan: Plan) -> Written:
+    """Return the first page. The device's day picks among lines that are written for every day."""
+    closed = [job for job in closed_without_record(plan) if job.settled_by is None]
+    work = work_lines(everything_to_do(plan), rest_of_month(plan.as_of))
+    return from_template(
+        plan,
+        "index.md",
+        TITLE,
+        "",
+        "week",
+        ["this week", "now", "today", f"season {plan.season}"],
+        work=work,
+        anything=any(one.this_month for one in work),
+        orders=order_lines(plan),
+        kept=_kept_lines(plan),
+        grave=_grave_lines(plan),
+        closed=sum(not job.is_optional for job in closed),
+        season_days=season_days(plan),
+        strip=list(_strip(plan)),
+        scale=month_scale(plan.season),
+        called=[line for line in emergency_lines(plan.land.emergency) if line.key in CALLED],
+        inside=INSIDE.get(plan.reader, INSIDE_OF_OTHERS),
+        days=in_attribute,
+    )
+
+
+def rest_of_month(day: datetime.date) -> Span:
+    """Return a day with the last day of its month.
+
+    >>> rest_of_month(datetime.date(2027, 2, 9))[1].day
+    28
+    """
+    following = (day.replace(day=1) + WELL_INTO_NEXT_MONTH).replace(day=1)
+    return day, following - ONE_DAY
+
+
+def in_attribute(spans: Iterable[Span]) -> Markup:
+    """Return spans of days as an attribute holds them, first and last of each."""
+    return Markup(" ").join(
+        Markup(f"{first.isoformat()}/{last.isoformat()}") for first, last in spans
+    )
+
+
+def work_lines(listed: Iterable[Listed], month: Span) -> list[WorkLine]:
+    """Return what is still to be done in lines, those of one step with the same days together.
+
+    The first to close first; jobs without days are in none.
+    """
+    ahead = [row for row in listed if row[0].state.kind in ("open", "waiting") and row[0].usable]
+    groups = together(
+        ahead,
+        lambda row: (
+            row[0].usable[-1][1], row[0].usable, row[0].step.name, row[1],
+            row[0].state.question is not None,
+        ),
+    )  # fmt: skip
+    return [
+        WorkLine(
+            line(rows[0][0].step.name, [sheet_of(row) for row in rows], NAMED),
+            rows[0][0].usable,
+            len(rows),
+            rows[0][1],
+            rows[0][0].state.question is not None,
+            any(inside_of(span, month) for span in rows[0][0].usable),
+        )
+        for _, rows in sorted(groups.items(), key=lambda entry: str(entry[0]))
+    ]
+
+
+def order_lines(plan: Plan) -> list[OrderLine]:
+    """Return what is to be ordered, by the day it is to be ordered by; what is late first."""
+    groups: dict[datetime.date | None, list[Named]] = {}
+    for purchase in plan.buying.purchases:
+        order = purchase.order
+        if not purchase.nothing and (order.by is not None or order.state in ("now", "late")):
+            by = order.by if order.state == "by" else None
+            groups.setdefault(by, []).append((purchase.item.words, BUY))
+    first = datetime.date.min
+    days = sorted(groups, key=lambda by: by or first)
+    # what is late, and the next day that is not
+    near = days[: 1 + (bool(days) and days[0] is None)]
+    return [OrderLine(by, line("", groups[by], NAMED), by in near) for by in days]
+
+
+def _kept_lines(plan: Plan) -> list[tuple[Line, tuple[Span, ...]]]:
+    """Return the dates to keep, each kind with the same days once, with where they hold."""
+    within: list[Kept] = kept_in(plan, (plan.as_of, season_days(plan)[1]))
+    groups = together(within, lambda dates: (dates.spans, dates.kind))
+    return [
+        (line(kind, [(dates.where, Markup("")) for dates in same], NAMED), spans)
+        for (spans, kind), same in groups.items()
+    ]
+
+
+def _grave_lines(plan: Plan) -> list[Line]:
+    """Return what forbids a stand or a walk, or keeps out of sprayed ground, by its rule."""
+    subjects = Subjects(plan)
+    groups = together(
+        (finding for finding in plan.to_act_on() if _is_grave(finding)),
+        lambda finding: finding.code,
+    )
+    return [
+        line(
+            finding_heads()[code],
+            list(dict.fromkeys(subjects.named(finding.subject) for finding in found)),
+            NAMED,
+        )
+        for code, found in groups.items()
+    ]
+
+
+def _is_grave(finding: Finding) -> bool:
+    forbids = finding.severity == "stop" and finding.subject.kind in _ON_GROUND
+    return forbids or finding.code == _KEPT_OUT
+
+
+def _strip(plan: Plan) -> Iterator[tuple[str, tuple[Span, ...], Markup]]:
+    """Yield the days of the season that are kept free, a band for each kind."""
+    season = season_days(plan)
+    for name, kinds in _REST.items():
+        spans = joined(span for dates in kept_in(plan, season, kinds) for span in dates.spans)
+        if spans:
+            yield name, spans, band(plan.season, spans, plan.as_of, kind="closed")

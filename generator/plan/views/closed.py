@@ -1,0 +1,139 @@
+"""Work that closed without a record: its last day is over, and the log does not say it was done."""
+
+import datetime
+from collections.abc import Callable, Iterable, Iterator, Mapping
+
+from generator.dataclass import dataclass
+from generator.inventory.log import LogEntry
+from generator.plan.jobs.request import JobRequest
+from generator.plan.model.job import Job, JobBefore, JobState, UpkeepJob
+from generator.plan.model.plan import Plan
+from generator.reference.steps import Step, StepPlan
+
+_PUT_DOWN = ("seed", "plants")
+
+
+@dataclass(frozen=True, slots=True)
+class ClosedJob:
+    """A job that closed without a record.
+
+    `thing_id` is the place, stand, walk or water hole; `planting_id` is None but of a planting.
+    `address` is its sheet's, None where the season is over and no sheet is made; `settled_by` is a
+    later record after which nothing of it is left to do.
+    """
+
+    id: str
+    thing_id: str
+    planting_id: str | None
+    season: int
+    step: Step
+    last_day: datetime.date
+    address: str | None
+    settled_by: LogEntry | None
+
+    @property
+    def is_optional(self) -> bool:
+        """Whether it was to be done only after an answer that never came."""
+        return bool(self.step.needs)
+
+
+def jobs_before(
+    season: int,
+    requests: Iterable[JobRequest],
+    states: Mapping[str, JobState],
+    upkeep: Iterable[UpkeepJob],
+) -> tuple[JobBefore, ...]:
+    """Return the jobs of the season before that were missed, the first to close first.
+
+    `requests` are jobs of plantings and `upkeep` those of stands, walks and water holes that stand
+    in no list of the season's own.
+    """
+    of_plantings = (
+        JobBefore(
+            request.job_id,
+            request.ground.id,
+            request.planting.id,
+            request.season,
+            request.step,
+            closes,
+        )
+        for request in requests
+        if request.season == season - 1 and states[request.job_id].kind == "missed"
+        if (closes := request.dates.closes) is not None
+    )
+    of_upkeep = (
+        JobBefore(job.id, job.subject.id, None, job.season, job.step, closes)
+        for job in upkeep
+        if job.state.kind == "missed" and (closes := job.dates.closes) is not None
+    )
+    found = (*of_plantings, *of_upkeep)
+    return tuple(sorted(found, key=lambda job: (job.last_day, job.id)))
+
+
+def closed_without_record(plan: Plan) -> tuple[ClosedJob, ...]:
+    """Return the work that closed without a record by the plan's day, the last to close first."""
+    settled = _settled_by(plan.entries, _sowing(plan.land.step_plans))
+    found = [*_of_plantings(plan.jobs, settled), *_of_upkeep(plan.upkeep, settled)]
+    found += [
+        ClosedJob(
+            job.id, job.thing_id, job.planting_id, job.season, job.step, job.last_day, None,
+            settled(job.planting_id or job.thing_id, job.step, job.last_day),
+        )
+        for job in plan.before
+    ]  # fmt: skip
+    return tuple(sorted(found, key=lambda job: (-job.last_day.toordinal(), job.id)))
+
+
+_Settled = Callable[[str, Step, datetime.date], LogEntry | None]
+
+
+def _of_plantings(jobs: Iterable[Job], settled: _Settled) -> Iterator[ClosedJob]:
+    for job in jobs:
+        if job.state.kind == "missed" and job.state.day is not None:
+            day = job.state.day
+            yield ClosedJob(
+                job.id, job.place_id, job.planting_id, job.season, job.step, day, job.address,
+                settled(job.planting_id, job.step, day),
+            )  # fmt: skip
+
+
+def _of_upkeep(jobs: Iterable[UpkeepJob], settled: _Settled) -> Iterator[ClosedJob]:
+    for job in jobs:
+        if job.state.kind == "missed" and job.state.day is not None:
+            day, thing = job.state.day, job.subject.id
+            yield ClosedJob(
+                job.id, thing, None, job.season, job.step, day, job.address,
+                settled(thing, job.step, day),
+            )  # fmt: skip
+
+
+def _sowing(step_plans: Iterable[StepPlan]) -> frozenset[str]:
+    """Return the steps that put seed or plants into the ground, by id."""
+    steps = (step for step_plan in step_plans for step in step_plan.steps)
+    return frozenset(step.id for step in steps if step.does.puts_down in _PUT_DOWN)
+
+
+def _settled_by(entries: tuple[LogEntry, ...], sowing: frozenset[str]) -> _Settled:
+    """Return what finds the first record after a day that settles a step of a thing.
+
+    The same step done later; an inspection of the thing, where the step only inspects; all its seed
+    or plants in the ground, where the step made ready for them.
+    """
+
+    def found(thing_id: str, step: Step, day: datetime.date) -> LogEntry | None:
+        later = (entry for entry in entries if entry.done_on > day)
+        return next((entry for entry in later if _settles(entry, thing_id, step, sowing)), None)
+
+    return found
+
+
+def _settles(entry: LogEntry, thing_id: str, step: Step, sowing: frozenset[str]) -> bool:
+    job = entry.job
+    if job is not None and job.planting == thing_id:
+        is_sown = job.step in sowing and bool(job.finished)
+        if job.step == step.id or (is_sown and step.timing == "before_sowing"):
+            return True
+    if any((done.at, done.step) == (thing_id, step.id) for done in entry.upkeep):
+        return True
+    looked = entry.inspected is not None and thing_id in entry.inspected.what
+    return looked and step.operation == "inspect"

@@ -11,8 +11,8 @@ from generator.book.model import Book
 from generator.lookup import shipped
 
 _MONTHS = (
-    *("January", "February", "March", "April", "May", "June"),
-    *("July", "August", "September", "October", "November", "December"),
+    *("Jan", "Feb", "Mar", "Apr", "May", "Jun"),
+    *("Jul", "Aug", "Sep", "Oct", "Nov", "Dec"),
 )
 EMERGENCY = "emergency.md"
 _BARE_AMPERSAND = re.compile(r"&(?!#?\w+;)")

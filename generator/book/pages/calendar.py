@@ -6,7 +6,7 @@ from markupsafe import Markup
 
 from generator.book.charts.bands import band, month_scale
 from generator.book.pages.dates import DATE_KINDS, placed
-from generator.book.pages.lines import Line, line, sheet_of, together
+from generator.book.pages.lines import Line, line_of, sheet_of, together
 from generator.book.pages.written import (
     SEASONS,
     Listed,
@@ -113,7 +113,7 @@ def _in_lines(month: MonthOfWork, listed: dict[str, Listed]) -> list[tuple[Line,
     """Return the jobs of a month, those of one step with the same days of it together."""
     groups = together(month.jobs, lambda work: (work.job.step.name, work.days))
     return [
-        (line(name, [sheet_of(listed[work.job.id]) for work in jobs], NAMED_IN_A_MONTH), days)
+        (line_of(name, [sheet_of(listed[work.job.id]) for work in jobs], NAMED_IN_A_MONTH), days)
         for (name, days), jobs in groups.items()
     ]
 

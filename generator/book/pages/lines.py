@@ -22,7 +22,7 @@ class Line:
     more: int
 
 
-def line(head: str, named: Sequence[Named], most: int) -> Line:
+def line_of(head: str, named: Sequence[Named], most: int) -> Line:
     """Return a line that names at most so many."""
     return Line(head, tuple(named[:most]), max(0, len(named) - most))
 

@@ -1,9 +1,11 @@
 """The page of work that closed without a record, and of what closes later in the season."""
 
 import datetime
-from collections.abc import Iterable
+from collections.abc import Iterable, Iterator
 
-from generator.book.pages.lines import together
+from markupsafe import Markup
+
+from generator.book.pages.lines import Line, Named, line_of, sheet_of, together
 from generator.book.pages.written import Written, everything_to_do, from_template
 from generator.dataclass import dataclass
 from generator.plan.model.days import day_words
@@ -19,27 +21,21 @@ class MissedJob:
     """A job on the page: `ahead` where its last day is still to come on the plan's day."""
 
     id: str
-    name: str
+    named: Named
     step: Step
     last_day: datetime.date
-    address: str | None
-    ahead: bool
-
-    @property
-    def step_name(self) -> str:
-        """What its step is called."""
-        return self.step.name
+    ahead: bool = False
 
 
 @dataclass(frozen=True, slots=True)
 class MissedStep:
-    """One step with the jobs of it, and what to do now that it is missed."""
+    """One step with the jobs of it by their last day, and what to do now that it is missed."""
 
     name: str
     anchor: str
     if_missed: str
     example: str
-    jobs: tuple[MissedJob, ...]
+    lines: tuple[tuple[Line, datetime.date, bool], ...]
     all_ahead: bool
 
 
@@ -84,16 +80,16 @@ def _names(plan: Plan) -> dict[str, str]:
 
 
 def _missed(job: ClosedJob, names: dict[str, str]) -> MissedJob:
-    name = names[job.thing_id]
-    return MissedJob(job.id, name, job.step, job.last_day, job.address, ahead=False)
+    page = Markup("work/{}.html").format(job.address) if job.address is not None else Markup("")
+    return MissedJob(job.id, (names[job.thing_id], page), job.step, job.last_day)
 
 
 def _ahead(plan: Plan) -> Iterable[MissedJob]:
     """Yield the jobs that close after the plan's day: the device's day tells which have by then."""
-    for job, _, thing in everything_to_do(plan):
+    for row in everything_to_do(plan):
+        job = row[0]
         if job.state.kind in ("open", "waiting") and job.usable and not job.state.question:
-            last = job.usable[-1][1]
-            yield MissedJob(job.id, thing.name, job.step, last, job.address, ahead=True)
+            yield MissedJob(job.id, sheet_of(row), job.step, job.usable[-1][1], ahead=True)
 
 
 def _steps(jobs: Iterable[MissedJob]) -> list[MissedStep]:
@@ -104,8 +100,13 @@ def _steps(jobs: Iterable[MissedJob]) -> list[MissedStep]:
             f"missed-{number}",
             if_missed,
             found[0].id,
-            tuple(found),
+            tuple(_lines(found)),
             all(job.ahead for job in found),
         )
         for number, ((name, if_missed), found) in enumerate(groups.items(), start=1)
     ]
+
+
+def _lines(jobs: Iterable[MissedJob]) -> Iterator[tuple[Line, datetime.date, bool]]:
+    for (last_day, ahead), same in together(jobs, lambda job: (job.last_day, job.ahead)).items():
+        yield line_of("", [job.named for job in same], len(same)), last_day, ahead

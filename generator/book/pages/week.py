@@ -8,9 +8,16 @@ from markupsafe import Markup
 from generator.book.charts.bands import band, month_scale
 from generator.book.content import finding_heads
 from generator.book.pages.calendar import Kept, kept_in, season_days
-from generator.book.pages.lines import Line, Named, line, sheet_of, together
+from generator.book.pages.lines import Line, Named, line_of, sheet_of, together
+from generator.book.pages.seen import last_look
 from generator.book.pages.subjects import Subjects
-from generator.book.pages.written import Listed, Written, everything_to_do, from_template
+from generator.book.pages.written import (
+    Listed,
+    Written,
+    address_of,
+    everything_to_do,
+    from_template,
+)
 from generator.dataclass import dataclass
 from generator.inventory.schema import PARTNER
 from generator.plan.findings.about_after import AfterCaution
@@ -98,6 +105,9 @@ def week_page(plan: Plan) -> Written:
         strip=list(_strip(plan)),
         scale=month_scale(plan.season),
         called=[line for line in emergency_lines(plan.land.emergency) if line.key in CALLED],
+        is_partner=plan.reader == PARTNER,
+        last_looks={stand.id: last_look(plan, stand) for stand in plan.land.stands},
+        address_of=address_of,
         inside=INSIDE.get(plan.reader, INSIDE_OF_OTHERS),
         days=in_attribute,
     )
@@ -135,7 +145,7 @@ def work_lines(listed: Iterable[Listed], month: Span) -> list[WorkLine]:
     )  # fmt: skip
     return [
         WorkLine(
-            line(rows[0][0].step.name, [sheet_of(row) for row in rows], NAMED),
+            line_of(rows[0][0].step.name, [sheet_of(row) for row in rows], NAMED),
             rows[0][0].usable,
             len(rows),
             rows[0][1],
@@ -158,7 +168,7 @@ def order_lines(plan: Plan) -> list[OrderLine]:
     days = sorted(groups, key=lambda by: by or first)
     # what is late, and the next day that is not
     near = days[: 1 + (bool(days) and days[0] is None)]
-    return [OrderLine(by, line("", groups[by], NAMED), by in near) for by in days]
+    return [OrderLine(by, line_of("", groups[by], NAMED), by in near) for by in days]
 
 
 def _kept_lines(plan: Plan) -> list[tuple[Line, tuple[Span, ...]]]:
@@ -166,7 +176,7 @@ def _kept_lines(plan: Plan) -> list[tuple[Line, tuple[Span, ...]]]:
     within: list[Kept] = kept_in(plan, (plan.as_of, season_days(plan)[1]))
     groups = together(within, lambda dates: (dates.spans, dates.kind))
     return [
-        (line(kind, [(dates.where, Markup("")) for dates in same], NAMED), spans)
+        (line_of(kind, [(dates.where, Markup("")) for dates in same], NAMED), spans)
         for (spans, kind), same in groups.items()
     ]
 
@@ -179,7 +189,7 @@ def _grave_lines(plan: Plan) -> list[Line]:
         lambda finding: finding.code,
     )
     return [
-        line(
+        line_of(
             finding_heads()[code],
             list(dict.fromkeys(subjects.named(finding.subject) for finding in found)),
             NAMED,

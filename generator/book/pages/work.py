@@ -7,11 +7,13 @@ from markupsafe import Markup
 from generator.book.content import callout, chapters_for
 from generator.book.homes import marks_of, unfold_what_is_at_home
 from generator.book.origin import origin_words
+from generator.book.pages.lines import Line, line_of, sheet_of, together
 from generator.book.pages.written import (
     CALENDAR,
     CALENDAR_SPANS,
     UPKEEP,
     WORK,
+    Listed,
     Written,
     address_of,
     everything_to_do,
@@ -20,6 +22,7 @@ from generator.book.pages.written import (
     place_of,
 )
 from generator.book.render import cautions_block, render
+from generator.inventory.schema import PARTNER
 from generator.plan.days.spray_weather import longest_dry, tightest_wind
 from generator.plan.feeding.doses import NUTRIENT_WORDS
 from generator.plan.findings.about_spraying import SprayCaution, SprayNote
@@ -59,6 +62,7 @@ BARE_GROUND = (SprayCaution.NO_PASSES.value.code, SprayNote.NO_PASSES.value.code
 def work_page(plan: Plan) -> Written:
     """Return the list of jobs by where they stand, each group by date."""
     listed = everything_to_do(plan)
+    is_hired = plan.reader not in ("owner", PARTNER)
     return from_template(
         plan,
         "work.md",
@@ -68,12 +72,26 @@ def work_page(plan: Plan) -> Written:
         [job.step.name for job, _, _ in listed],
         signs=_signs(plan),
         files=(CALENDAR, CALENDAR_SPANS),
+        worn={job.id: [line for line in job.safety if _is_worn(line)] for job in plan.jobs},
         groups=[
-            (words, group)
+            (words, group if is_hired else _in_lines(group))
             for kind, words in GROUPS.items()
             if (group := [row for row in listed if row[0].state.kind == kind])
         ],
     )
+
+
+def _in_lines(listed: list[Listed]) -> list[tuple[Line, Listed]]:
+    """Return jobs in lines, those of one step with the same days and state together."""
+    groups = together(listed, lambda row: (row[0].step.name, row[0].usable, row[1], row[0].state))
+    return [
+        (line_of(key[0], [sheet_of(row) for row in rows], len(rows)), rows[0])
+        for key, rows in groups.items()
+    ]
+
+
+def _is_worn(line: SafetyLine) -> bool:
+    return line.key.startswith("label.protective_equipment")
 
 
 def _signs(plan: Plan) -> list[tuple[str, list[datetime.date | None], str]]:

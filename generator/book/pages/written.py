@@ -120,9 +120,10 @@ def place_of(plan: Plan, job: Job) -> Place:
     place = plan.place(job.place_id)
     beside = (other for other in plan.jobs_on(job.place_id) if other.planting_id != job.planting_id)
     alike = any((other.step.name, other.season) == (job.step.name, job.season) for other in beside)
-    if alike and plan.reader == "owner":
-        return replace(place, name=f"{place.name} ({job.planting_id})")
-    return place
+    if not alike or plan.reader != "owner" or place.typed is None:
+        return place
+    (planting,) = (each for each in place.typed.plantings if each.id == job.planting_id)
+    return replace(place, name=f"{place.name} ({planting.season} planting)")
 
 
 def address_of(thing: Any) -> Markup:

@@ -25,6 +25,7 @@ from generator.said import (
     say_findings,
     say_left,
     say_not_built,
+    say_season_over,
     say_stops,
     spell_out,
 )
@@ -385,4 +386,6 @@ def _plan(loaded: Loaded, season: int | None, day: DayOfRun) -> Plan:
     from generator.plan.build.season_plan import make_plan
 
     assert loaded.inventory is not None
-    return make_plan(loaded.inventory, season or loaded.inventory.property.season, day.date)
+    plan = make_plan(loaded.inventory, season or loaded.inventory.property.season, day.date)
+    say_season_over(plan)
+    return plan

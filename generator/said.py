@@ -31,6 +31,19 @@ class FolderTrouble(click.ClickException):
     exit_code = 1
 
 
+def say_season_over(plan: Plan) -> None:
+    """Say once that the season of a plan is over on its day, and how the next one is built."""
+    from generator.inventory.season import season_of
+
+    now = season_of(plan.as_of)
+    if now > plan.season:
+        click.echo(
+            f"Season {plan.season} ended Aug 31, {plan.season}. This is a book of what is over: "
+            f"type season: {now} in property.yaml, or give --season {now}.",
+            err=True,
+        )
+
+
 def say_not_built(
     troubles: Mapping[str, click.ClickException], readers: Sequence[tuple[str, Reader | None]]
 ) -> None:

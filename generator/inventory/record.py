@@ -8,7 +8,7 @@ from generator.inventory.entry import Typed, entry_file, entry_from, id_for
 from generator.inventory.fields import rules_of
 from generator.inventory.load import load_inventory
 from generator.inventory.log import LogEntry, LoggedJob
-from generator.inventory.log_work import UpkeepDone
+from generator.inventory.log_work import NotDoing
 from generator.inventory.problems import Problem, listed
 from generator.inventory.schema import Inventory
 from generator.inventory.write import clear_unfinished, one_writer, write_new_file
@@ -114,9 +114,9 @@ def _changes(entry: LogEntry, inventory: Inventory) -> Iterator[str]:
     if entry.job is not None:
         yield _job_told(entry.job, inventory)
     for done in entry.upkeep:
-        yield _upkeep_told(done, inventory)
+        yield f"{_upkeep_told(done.at, done.step, inventory)}, is done"
     for left_out in entry.not_doing:
-        yield f"{left_out.step} of {left_out.planting or left_out.at} will not be done"
+        yield f"{_step_told(left_out, inventory)}, will not be done"
     for used in entry.used:
         yield f"{_amount(used.amount)} of {used.item} used"
     for bought in entry.bought:
@@ -131,24 +131,34 @@ def _changes(entry: LogEntry, inventory: Inventory) -> Iterator[str]:
 
 
 def _job_told(job: LoggedJob, inventory: Inventory) -> str:
+    state = "is finished" if job.finished else "is begun"
+    if job.answer is not None:
+        state = f"{state}, answered {job.answer}"
+    return f"{_planting_told(job.planting, job.step, inventory)}, {state}"
+
+
+def _step_told(left_out: NotDoing, inventory: Inventory) -> str:
+    if left_out.planting is not None:
+        return _planting_told(left_out.planting, left_out.step, inventory)
+    return _upkeep_told(str(left_out.at), left_out.step, inventory)
+
+
+def _planting_told(planting_id: str, step_id: str, inventory: Inventory) -> str:
     place, planting = next(
         (place, planting)
         for place in inventory.places()
         for planting in place.plantings
-        if planting.id == job.planting
+        if planting.id == planting_id
     )
-    step = next(planned for planned in inventory.steps_of(planting) if planned.id == job.step)
-    state = "is finished" if job.finished else "is begun"
-    if job.answer is not None:
-        state = f"{state}, answered {job.answer}"
-    return f"{step.name}, {place.name}, {state}"
+    step = next(planned for planned in inventory.steps_of(planting) if planned.id == step_id)
+    return f"{step.name}, {place.name}"
 
 
-def _upkeep_told(done: UpkeepDone, inventory: Inventory) -> str:
-    subject = next(thing for thing in inventory.kept_up() if thing.id == done.at)
+def _upkeep_told(thing_id: str, step_id: str, inventory: Inventory) -> str:
+    subject = next(thing for thing in inventory.kept_up() if thing.id == thing_id)
     steps = inventory.plans()[subject.upkeep].steps if subject.upkeep is not None else ()
-    step = next(planned for planned in steps if planned.id == done.step)
-    return f"{step.name}, {subject.name}, is done"
+    step = next(planned for planned in steps if planned.id == step_id)
+    return f"{step.name}, {subject.name}"
 
 
 def _amount(amount: Given) -> str:

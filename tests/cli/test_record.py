@@ -86,6 +86,23 @@ def test_an_entry_is_one_new_file_that_reads_as_it_was_typed(land: Path) -> None
     assert entries_of(land).keys() >= {"by-hand"}
 
 
+def test_a_job_that_will_not_be_done_is_one_line(land: Path) -> None:
+    why = "the sod died by itself"
+    result = run("record", land, "--on", "2026-10-12", "--job", KILL, "--not-doing", why)
+    assert result.exit_code == 0, result.output
+    assert "Kill the sod in fall, Lane screen, will not be done" in result.output
+    (entry,) = (one for one in entries_of(land).values() if one.not_doing)
+    assert entry.job is None
+    (left_out,) = entry.not_doing
+    assert (left_out.planting, left_out.step, left_out.why) == ("lane-27", "autumn_kill", why)
+    for words in (["--finished"], ["--area", "0.5_ac"]):
+        again = run("record", land, "--on", "2026-10-12", "--job", KILL, "--not-doing", why, *words)
+        assert again.exit_code == 2
+        assert "no --area, --answer or --finished" in again.output
+    nothing = run("record", land, "--on", "2026-10-12", "--not-doing", why)
+    assert nothing.exit_code == 2
+
+
 def test_an_entry_later_than_the_typed_day_of_the_plan_is_said_to_be(land: Path) -> None:
     late = run("record", land, "--on", "2026-08-21", "--note", "rain")
     assert late.exit_code == 0

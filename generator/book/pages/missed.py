@@ -9,6 +9,7 @@ from generator.book.pages.lines import Line, Named, line_of, sheet_of, together
 from generator.book.pages.written import Written, everything_to_do, from_template
 from generator.dataclass import dataclass
 from generator.plan.model.days import day_words
+from generator.plan.model.job import last_day_of
 from generator.plan.model.plan import Plan
 from generator.plan.views.closed import ClosedJob, closed_without_record
 from generator.reference.steps import Step
@@ -88,8 +89,9 @@ def _ahead(plan: Plan) -> Iterable[MissedJob]:
     """Yield the jobs that close after the plan's day: the device's day tells which have by then."""
     for row in everything_to_do(plan):
         job = row[0]
-        if job.state.kind in ("open", "waiting") and job.usable and not job.state.question:
-            yield MissedJob(job.id, sheet_of(row), job.step, job.usable[-1][1], ahead=True)
+        last_day = last_day_of(job)
+        if job.state.is_ahead and last_day is not None and not job.state.question:
+            yield MissedJob(job.id, sheet_of(row), job.step, last_day, ahead=True)
 
 
 def _steps(jobs: Iterable[MissedJob]) -> list[MissedStep]:

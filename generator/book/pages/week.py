@@ -24,6 +24,7 @@ from generator.plan.findings.about_after import AfterCaution
 from generator.plan.jobs.safety import emergency_lines
 from generator.plan.model.days import ONE_DAY, Span, inside_of, joined
 from generator.plan.model.finding import Finding
+from generator.plan.model.job import last_day_of
 from generator.plan.model.plan import Plan
 from generator.plan.views.closed import closed_without_record
 from generator.plan.views.month_by_month import WELL_INTO_NEXT_MONTH
@@ -61,11 +62,13 @@ INSIDE_OF_OTHERS = (
 class WorkLine:
     """A step with the same days left on one thing or on several.
 
-    `this_month` says whether one of the days is in the month of the plan's day and not over.
+    `ends` is the last day where none that can be used is known; `this_month`, whether one of its
+    days is in the month of the plan's day and not over.
     """
 
     line: Line
     days: tuple[Span, ...]
+    ends: datetime.date | None
     count: int
     stopped: bool
     asks: bool
@@ -133,13 +136,13 @@ def in_attribute(spans: Iterable[Span]) -> Markup:
 def work_lines(listed: Iterable[Listed], month: Span) -> list[WorkLine]:
     """Return what is still to be done in lines, those of one step with the same days together.
 
-    The first to close first; jobs without days are in none.
+    The first to close first; jobs whose last day is not known are in none.
     """
-    ahead = [row for row in listed if row[0].state.kind in ("open", "waiting") and row[0].usable]
+    ahead = [row for row in listed if row[0].state.is_ahead and last_day_of(row[0]) is not None]
     groups = together(
         ahead,
         lambda row: (
-            row[0].usable[-1][1], row[0].usable, row[0].step.name, row[1],
+            last_day_of(row[0]), row[0].usable, row[0].step.name, row[1],
             row[0].state.question is not None,
         ),
     )  # fmt: skip
@@ -147,6 +150,7 @@ def work_lines(listed: Iterable[Listed], month: Span) -> list[WorkLine]:
         WorkLine(
             line_of(rows[0][0].step.name, [sheet_of(row) for row in rows], NAMED),
             rows[0][0].usable,
+            last_day_of(rows[0][0]) if not rows[0][0].usable else None,
             len(rows),
             rows[0][1],
             rows[0][0].state.question is not None,

@@ -128,6 +128,14 @@ def usable_days(dates: OpenDates, days: JobDays | None) -> tuple[Span, ...]:
     return days.left if days is not None else ((opens, closes),)
 
 
+def last_day_of(job: Job | UpkeepJob) -> datetime.date | None:
+    """Return the last day of a job, known also where the first is not or dates take every day."""
+    if job.usable:
+        return job.usable[-1][1]
+    opens, closes = job.dates.opens, job.dates.closes
+    return None if opens is not None and closes is not None and closes < opens else closes
+
+
 @dataclass(frozen=True, slots=True)
 class Job:
     """One step on one planting in one season.

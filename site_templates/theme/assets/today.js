@@ -8,7 +8,7 @@ const isoDay = (date) =>
 
 const daysBetween = (first, last) => Math.round((Date.parse(last) - Date.parse(first)) / 864e5);
 
-const spansOf = (row) => row.dataset.days.split(" ").map((span) => span.split("/"));
+const spansOf = (row) => row.dataset.days.split(" ").filter(Boolean).map((span) => span.split("/"));
 
 const holds = (spans, day) => spans.find(([first, last]) => first <= day && day <= last);
 
@@ -28,6 +28,8 @@ const begins = (count, day) => (count === 1 ? "begins tomorrow" : `begins ${inWo
 
 // Where a line of work stands on a day: what it says, and what it is sorted by.
 const standing = (row, day) => {
+  // no day of it is known that can be used: nothing but when it is over
+  if (row.dataset.ends) return { row, state: row.dataset.ends < day ? "closed" : "undated" };
   const spans = spansOf(row);
   const open = holds(spans, day);
   if (open) {

@@ -6,7 +6,7 @@ from markupsafe import Markup
 
 from generator.book.charts.bands import band, month_scale
 from generator.book.pages.dates import DATE_KINDS, placed
-from generator.book.pages.lines import Line, line_of, sheet_of, together
+from generator.book.pages.lines import NamedLine, in_groups, line_of, sheet_of
 from generator.book.pages.written import (
     SEASONS,
     Listed,
@@ -66,7 +66,7 @@ def months_page(plan: Plan) -> Written:
 
 def _months(
     plan: Plan, months: Iterable[MonthOfWork], listed: dict[str, Listed]
-) -> list[tuple[MonthOfWork, list[tuple[Line, tuple[Span, ...]]], list[tuple[Kept, Span]]]]:
+) -> list[tuple[MonthOfWork, list[tuple[NamedLine, tuple[Span, ...]]], list[tuple[Kept, Span]]]]:
     """Return the months with their jobs and dates; quiet ones are for the owner alone."""
     found = [
         (month, _in_lines(month, listed), _by_days(kept_in(plan, (month.first, month.last))))
@@ -109,9 +109,11 @@ def _by_days(kept: Iterable[Kept]) -> list[tuple[Kept, Span]]:
     return sorted(found, key=lambda entry: entry[1])
 
 
-def _in_lines(month: MonthOfWork, listed: dict[str, Listed]) -> list[tuple[Line, tuple[Span, ...]]]:
+def _in_lines(
+    month: MonthOfWork, listed: dict[str, Listed]
+) -> list[tuple[NamedLine, tuple[Span, ...]]]:
     """Return the jobs of a month, those of one step with the same days of it together."""
-    groups = together(month.jobs, lambda work: (work.job.step.name, work.days))
+    groups = in_groups(month.jobs, lambda work: (work.job.step.name, work.days))
     return [
         (line_of(name, [sheet_of(listed[work.job.id]) for work in jobs], NAMED_IN_A_MONTH), days)
         for (name, days), jobs in groups.items()
@@ -156,7 +158,7 @@ def _is_in_season(plan: Plan, row: Listed) -> bool:
 
 def _rows(plan: Plan, listed: list[Listed]) -> list[BandRow]:
     """Return the rows of one kind of work: what is the same on several places shares a row."""
-    same = together(listed, lambda row: (row[0].usable, row[0].step.name))
+    same = in_groups(listed, lambda row: (row[0].usable, row[0].step.name))
     return [
         BandRow(
             name,

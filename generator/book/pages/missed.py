@@ -5,7 +5,7 @@ from collections.abc import Iterable, Iterator
 
 from markupsafe import Markup
 
-from generator.book.pages.lines import Line, Named, line_of, sheet_of, together
+from generator.book.pages.lines import NamedLine, NamedPage, in_groups, line_of, sheet_of
 from generator.book.pages.written import Written, everything_to_do, from_template
 from generator.dataclass import dataclass
 from generator.plan.model.days import day_words
@@ -14,7 +14,7 @@ from generator.plan.model.plan import Plan
 from generator.plan.views.closed import ClosedJob, closed_without_record
 from generator.reference.steps import Step
 
-TITLE = "Closed without a record"
+_TITLE = "Closed without a record"
 
 
 @dataclass(frozen=True, slots=True)
@@ -22,7 +22,7 @@ class MissedJob:
     """A job on the page: `ahead` where its last day is still to come on the plan's day."""
 
     id: str
-    named: Named
+    named: NamedPage
     step: Step
     last_day: datetime.date
     ahead: bool = False
@@ -36,7 +36,7 @@ class MissedStep:
     anchor: str
     if_missed: str
     example: str
-    lines: tuple[tuple[Line, datetime.date, bool], ...]
+    lines: tuple[tuple[NamedLine, datetime.date, bool], ...]
     all_ahead: bool
 
 
@@ -46,29 +46,25 @@ def missed_page(plan: Plan) -> Written:
     closed = closed_without_record(plan)
     open_still = [job for job in closed if job.settled_by is None]
     asked = [_missed(job, names) for job in open_still if not job.is_optional]
+    waited = [(_missed(job, names), "") for job in open_still if job.is_optional]
+    settled = [
+        (_missed(job, names), f"record of {day_words(job.settled_by.done_on)}")
+        for job in closed
+        if job.settled_by is not None
+    ]
     steps = _steps([*asked, *_ahead(plan)])
     return from_template(
         plan,
         "missed.md",
-        TITLE,
+        _TITLE,
         "",
         "closed",
         ["missed", "overdue", "not done", "late", *(step.name for step in steps)],
         steps=steps,
         any_closed=bool(asked),
         folded=[
-            (
-                "Waited for an answer",
-                [(_missed(job, names), "") for job in open_still if job.is_optional],
-            ),
-            (
-                "Settled by a later record",
-                [
-                    (_missed(job, names), f"record of {day_words(job.settled_by.done_on)}")
-                    for job in closed
-                    if job.settled_by is not None
-                ],
-            ),
+            ("Waited for an answer", len(waited), waited),
+            ("Settled by a later record", len(settled), settled),
         ],
     )
 
@@ -95,7 +91,7 @@ def _ahead(plan: Plan) -> Iterable[MissedJob]:
 
 
 def _steps(jobs: Iterable[MissedJob]) -> list[MissedStep]:
-    groups = together(jobs, lambda job: (job.step.name, job.step.if_missed))
+    groups = in_groups(jobs, lambda job: (job.step.name, job.step.if_missed))
     return [
         MissedStep(
             name,
@@ -109,6 +105,6 @@ def _steps(jobs: Iterable[MissedJob]) -> list[MissedStep]:
     ]
 
 
-def _lines(jobs: Iterable[MissedJob]) -> Iterator[tuple[Line, datetime.date, bool]]:
-    for (last_day, ahead), same in together(jobs, lambda job: (job.last_day, job.ahead)).items():
+def _lines(jobs: Iterable[MissedJob]) -> Iterator[tuple[NamedLine, datetime.date, bool]]:
+    for (last_day, ahead), same in in_groups(jobs, lambda job: (job.last_day, job.ahead)).items():
         yield line_of("", [job.named for job in same], len(same)), last_day, ahead

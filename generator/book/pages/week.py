@@ -8,7 +8,7 @@ from markupsafe import Markup
 from generator.book.charts.bands import band, month_scale
 from generator.book.content import finding_heads
 from generator.book.pages.calendar import Kept, kept_in, season_days
-from generator.book.pages.lines import Line, Named, line_of, sheet_of, together
+from generator.book.pages.lines import NamedLine, NamedPage, in_groups, line_of, sheet_of
 from generator.book.pages.seen import last_look
 from generator.book.pages.subjects import Subjects
 from generator.book.pages.written import (
@@ -29,9 +29,9 @@ from generator.plan.model.plan import Plan
 from generator.plan.views.closed import closed_without_record
 from generator.plan.views.month_by_month import WELL_INTO_NEXT_MONTH
 
-TITLE = "This week"
+_TITLE = "This week"
 # So many are named in a line; of more it says how many there are.
-NAMED = 4
+NAMED_IN_A_LINE = 4
 # What must be known before somebody goes: whom to call, and how to get in.
 CALLED = ("emergency.owner_telephone", "emergency.gate_words")
 _REST = {"Stay-out dates": ("quiet",), "Hunting": ("hunting", "turkey")}
@@ -59,14 +59,14 @@ INSIDE_OF_OTHERS = (
 
 
 @dataclass(frozen=True, slots=True)
-class WorkLine:
+class LineOfWork:
     """A step with the same days left on one thing or on several.
 
     `ends` is the last day where none that can be used is known; `this_month`, whether one of its
     days is in the month of the plan's day and not over.
     """
 
-    line: Line
+    line: NamedLine
     days: tuple[Span, ...]
     ends: datetime.date | None
     count: int
@@ -83,7 +83,7 @@ class OrderLine:
     """
 
     by: datetime.date | None
-    line: Line
+    line: NamedLine
     near: bool
 
 
@@ -94,7 +94,7 @@ def week_page(plan: Plan) -> Written:
     return from_template(
         plan,
         "index.md",
-        TITLE,
+        _TITLE,
         "",
         "week",
         ["this week", "now", "today", f"season {plan.season}"],
@@ -133,13 +133,13 @@ def in_attribute(spans: Iterable[Span]) -> Markup:
     )
 
 
-def work_lines(listed: Iterable[Listed], month: Span) -> list[WorkLine]:
+def work_lines(listed: Iterable[Listed], month: Span) -> list[LineOfWork]:
     """Return what is still to be done in lines, those of one step with the same days together.
 
     The first to close first; jobs whose last day is not known are in none.
     """
     ahead = [row for row in listed if row[0].state.is_ahead and last_day_of(row[0]) is not None]
-    groups = together(
+    groups = in_groups(
         ahead,
         lambda row: (
             last_day_of(row[0]), row[0].usable, row[0].step.name, row[1],
@@ -147,8 +147,8 @@ def work_lines(listed: Iterable[Listed], month: Span) -> list[WorkLine]:
         ),
     )  # fmt: skip
     return [
-        WorkLine(
-            line_of(rows[0][0].step.name, [sheet_of(row) for row in rows], NAMED),
+        LineOfWork(
+            line_of(rows[0][0].step.name, [sheet_of(row) for row in rows], NAMED_IN_A_LINE),
             rows[0][0].usable,
             last_day_of(rows[0][0]) if not rows[0][0].usable else None,
             len(rows),
@@ -162,7 +162,7 @@ def work_lines(listed: Iterable[Listed], month: Span) -> list[WorkLine]:
 
 def order_lines(plan: Plan) -> list[OrderLine]:
     """Return what is to be ordered, by the day it is to be ordered by; what is late first."""
-    groups: dict[datetime.date | None, list[Named]] = {}
+    groups: dict[datetime.date | None, list[NamedPage]] = {}
     for purchase in plan.buying.purchases:
         order = purchase.order
         if not purchase.nothing and (order.by is not None or order.state in ("now", "late")):
@@ -172,23 +172,23 @@ def order_lines(plan: Plan) -> list[OrderLine]:
     days = sorted(groups, key=lambda by: by or first)
     # what is late, and the next day that is not
     near = days[: 1 + (bool(days) and days[0] is None)]
-    return [OrderLine(by, line_of("", groups[by], NAMED), by in near) for by in days]
+    return [OrderLine(by, line_of("", groups[by], NAMED_IN_A_LINE), by in near) for by in days]
 
 
-def _kept_lines(plan: Plan) -> list[tuple[Line, tuple[Span, ...]]]:
+def _kept_lines(plan: Plan) -> list[tuple[NamedLine, tuple[Span, ...]]]:
     """Return the dates to keep, each kind with the same days once, with where they hold."""
     within: list[Kept] = kept_in(plan, (plan.as_of, season_days(plan)[1]))
-    groups = together(within, lambda dates: (dates.spans, dates.kind))
+    groups = in_groups(within, lambda dates: (dates.spans, dates.kind))
     return [
-        (line_of(kind, [(dates.where, Markup("")) for dates in same], NAMED), spans)
+        (line_of(kind, [(dates.where, Markup("")) for dates in same], NAMED_IN_A_LINE), spans)
         for (spans, kind), same in groups.items()
     ]
 
 
-def _grave_lines(plan: Plan) -> list[Line]:
+def _grave_lines(plan: Plan) -> list[NamedLine]:
     """Return what forbids a stand or a walk, or keeps out of sprayed ground, by its rule."""
     subjects = Subjects(plan)
-    groups = together(
+    groups = in_groups(
         (finding for finding in plan.to_act_on() if _is_grave(finding)),
         lambda finding: finding.code,
     )
@@ -196,14 +196,14 @@ def _grave_lines(plan: Plan) -> list[Line]:
         line_of(
             finding_heads()[code],
             list(dict.fromkeys(subjects.named(finding.subject) for finding in found)),
-            NAMED,
+            NAMED_IN_A_LINE,
         )
         for code, found in groups.items()
     ]
 
 
 def _is_grave(finding: Finding) -> bool:
-    forbids = finding.severity == "stop" and finding.subject.kind in _ON_GROUND
+    forbids = finding.severity != "note" and finding.subject.kind in _ON_GROUND
     return forbids or finding.code == _KEPT_OUT
 
 

@@ -7,7 +7,7 @@ from markupsafe import Markup
 from generator.book.content import callout, chapters_for
 from generator.book.homes import marks_of, unfold_what_is_at_home
 from generator.book.origin import origin_words
-from generator.book.pages.lines import Line, line_of, sheet_of, together
+from generator.book.pages.lines import NamedLine, in_groups, line_of, sheet_of
 from generator.book.pages.written import (
     CALENDAR,
     CALENDAR_SPANS,
@@ -81,9 +81,9 @@ def work_page(plan: Plan) -> Written:
     )
 
 
-def _in_lines(listed: list[Listed]) -> list[tuple[Line, Listed]]:
+def _in_lines(listed: list[Listed]) -> list[tuple[NamedLine, Listed]]:
     """Return jobs in lines, those of one step with the same days and state together."""
-    groups = together(listed, lambda row: (row[0].step.name, row[0].usable, row[1], row[0].state))
+    groups = in_groups(listed, lambda row: (row[0].step.name, row[0].usable, row[1], row[0].state))
     return [
         (line_of(key[0], [sheet_of(row) for row in rows], len(rows)), rows[0])
         for key, rows in groups.items()

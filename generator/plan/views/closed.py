@@ -136,4 +136,4 @@ def _settles(entry: LogEntry, thing_id: str, step: Step, sowing: frozenset[str])
     if any((done.at, done.step) == (thing_id, step.id) for done in entry.upkeep):
         return True
     looked = entry.inspected is not None and thing_id in entry.inspected.what
-    return looked and step.operation == "inspect"
+    return looked and step.does.asks_sound

@@ -68,7 +68,7 @@ def names_of(plan: Plan) -> dict[str, str]:
     names = {thing.id: thing.name for thing in things}
     names |= {item.id: item.words for item in plan.items}
     names |= {
-        planting.id: f"{place.name}, {planting.id}"
+        planting.id: f"{place.name}, sown for season {planting.season}"
         for place in plan.places
         if place.typed is not None
         for planting in place.typed.plantings

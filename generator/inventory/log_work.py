@@ -117,7 +117,7 @@ class UpkeepDone(Record):
         "place", "stand, walk or water hole it was done at", "stand", "route", "water_hole",
         required=True,
     )  # fmt: skip
-    step: str = reference("place", "step of its upkeep", "step", required=True)
+    step: str = reference("place", "step of its maintenance", "step", required=True)
     season: int | None = a_season("place", "season it counts for, where it is not its day's")
 
 

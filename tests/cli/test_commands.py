@@ -254,7 +254,7 @@ def test_folders_of_readers_who_are_gone_are_named_with_their_day_and_kept(demo:
     result = run("build", demo, "--for", "owner", "--out", out)
     assert "is still there" not in result.stdout
     page = html.unescape((out / "owner" / "readers.html").read_text(encoding="utf-8"))
-    assert "Folders of readers who are gone" not in page
+    assert "Folders of readers no longer named" not in page
 
 
 @pytest.mark.parametrize(

@@ -54,7 +54,7 @@ def test_words_of_traits_are_of_their_few() -> None:
         "spray", "seed", "fertilizer", "lime", "plants", "plants_again", "nothing",
     }  # fmt: skip
     assert {kind.lays_down for kind in kinds} == {"always", "standing", None}
-    assert {kind.shears for kind in kinds} == {"mown", "burned", None}
+    assert {kind.shears for kind in kinds} == {"mown", "burnt", None}
 
 
 def test_whose_machines_have_usual_ranges_has_them_among_the_values() -> None:

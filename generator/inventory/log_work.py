@@ -56,7 +56,7 @@ class Sprayed(Record):
     weeds: str | None = text("place", "weeds it was against")
     weed_height_in: Given | None = measure("place", "how tall they were", "in", POSITIVE)
     growth_stage: str | None = text("place", "how far they were")
-    applicator: str | None = reference("person", "who sprayed, by people.yaml", "applicator")
+    applicator: str | None = reference("person", "who sprayed", "applicator")
     licence_number: str | None = text("person", "number of the license", numbered=True)
     lot_number: str | None = text("place", "lot number on the container", numbered=True)
     spot: bool | None = yes_no("place", "true where spots alone were sprayed")

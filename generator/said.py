@@ -103,7 +103,7 @@ def say_left(books: Path, left: LeftFolder) -> None:
     """Print which folder of a reader who is gone was left where it is."""
     of = f"as of {left.as_of}" if left.as_of is not None else "of a day it does not say"
     click.echo(
-        f"{_told(books / left.name)} still lies there, {of}, and no reader of this name is in "
+        f"{_told(books / left.name)} is still there, {of}, and no reader of this name is in "
         "readers.yaml. Delete it yourself, and ask for copies you gave away."
     )
 

@@ -1,5 +1,6 @@
 """Authored prose: chapters and safety callouts, with values drawn from reference data."""
 
+import dataclasses
 import re
 from collections.abc import Iterable
 from functools import cache
@@ -26,6 +27,7 @@ BOOK_PARTS = {
 }
 
 _FRONT = re.compile(r"\A---\n(.*?)\n---\n(.*)\Z", re.DOTALL)
+_TYPING = re.compile(r"^## What to type\n.*?(?=^## |\Z)", re.DOTALL | re.MULTILINE)
 
 
 @dataclass(frozen=True, slots=True)
@@ -71,8 +73,11 @@ def finding_heads() -> dict[str, str]:
 
 
 def written_for(reader: str) -> list[Chapter]:
-    """Return the chapters written for a kind of reader."""
-    return [chapter for chapter in chapters() if reader in chapter.readers]
+    """Return the chapters written for a kind of reader; what to type is for the owner alone."""
+    found = [chapter for chapter in chapters() if reader in chapter.readers]
+    if reader == "owner":
+        return found
+    return [dataclasses.replace(one, body=_TYPING.sub("", one.body)) for one in found]
 
 
 def chapters_for(reader: str, names: Iterable[str]) -> tuple[Chapter, ...]:

@@ -1,18 +1,18 @@
-"""Where a season sign comes from, in words for the owner."""
+"""Where a season marker comes from, in words for the owner."""
 
 from generator.plan.model.markers import MarkerFound
 
 
 def origin_words(found: MarkerFound) -> str:
-    """Return what a sign rests on: a line the owner typed, a record, published days, normals."""
+    """Return what a marker rests on: what the owner typed, a record, published days, normals."""
     if found.kind == "typed" and found.days is not None:
-        return f"typed, {found.days.where.file}:{found.days.where.line}"
+        return "typed by you"
     if found.kind == "daily":
         first, last = found.years[0].year, found.years[-1].year
         count = len(found.years)
-        return f"the record of {found.rests_on}, {first} to {last}; used of it: {count}"
+        return f"the record of {found.rests_on}, {first} to {last}, {count} years used"
     if found.kind == "published":
         return f"published freeze dates: {found.rests_on}"
     if found.kind == "normals":
-        return f"monthly normals, a typical day alone: {found.rests_on}"
+        return f"monthly normals, only a typical day: {found.rests_on}"
     return "not known"

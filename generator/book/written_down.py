@@ -7,8 +7,10 @@ import datetime
 from collections.abc import Iterator, Mapping
 from typing import Any
 
+from generator.book.pages.written import soil_test_title
 from generator.dataclass import dataclass
 from generator.inventory.fields import FieldRule, Record, rules_of
+from generator.plan.model.days import day_words
 from generator.plan.model.plan import Plan
 from generator.working import Given
 
@@ -53,7 +55,9 @@ def _shown(value: object, rule: FieldRule, names: Mapping[str, str]) -> Given | 
         return "yes" if value else "no"
     said = str(value)
     if rule.form == "reference":
-        return names.get(said, said)
+        # an entry that another one corrects is in no plan any more
+        lost = "an entry that no longer counts" if "entry" in rule.refers_to else said
+        return names.get(said, lost)
     return said.replace("_", " ") if rule.form == "choice" else said
 
 
@@ -66,9 +70,13 @@ def names_of(plan: Plan) -> dict[str, str]:
         *(water.hole for water in plan.water),
     )  # fmt: skip
     names = {thing.id: thing.name for thing in things}
+    papers: tuple[Any, ...] = (*land.applicators, *land.permits)
+    names |= {paper.id: paper.name or paper.id.replace("-", " ") for paper in papers}
+    names |= {test.id: soil_test_title(plan, test) for test in land.soil_tests}
+    names |= {entry.id: f"the entry of {day_words(entry.done_on)}" for entry in plan.entries}
     names |= {item.id: item.words for item in plan.items}
     names |= {
-        planting.id: f"{place.name}, {planting.id}"
+        planting.id: f"{place.name}, sown for season {planting.season}"
         for place in plan.places
         if place.typed is not None
         for planting in place.typed.plantings

@@ -112,7 +112,7 @@ class WaterHole(Record):
     dry_spell_days: Given | None = measure("place", "longest dry spell", "days", POSITIVE)
     refill_gal: Given | None = measure("place", "one load of water brings", "gal", POSITIVE)
     refilled_on: datetime.date | None = day("place", "last refilled on")
-    inspected_on: datetime.date | None = day("place", "last looked over on")
+    inspected_on: datetime.date | None = day("place", "last inspected on")
     wet_ground_asked_on: datetime.date | None = day(
         "place", "asked whether it lies in a wetland or by a stream on"
     )

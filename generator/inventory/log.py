@@ -119,13 +119,13 @@ class LogEntry(Record):
     mowed: Mowed | None = record("place", "how it was mowed", Mowed)
     burned: Burned | None = record("place", "how it was burned", Burned)
     cleaned_out: CleanedOut | None = record("place", "sprayer cleaned out", CleanedOut)
-    upkeep: tuple[UpkeepDone, ...] = record("place", "upkeep done", UpkeepDone, many=True)
+    upkeep: tuple[UpkeepDone, ...] = record("place", "maintenance done", UpkeepDone, many=True)
     not_doing: tuple[NotDoing, ...] = record(
         "place", "steps that will not be done, and why", NotDoing, many=True
     )
     water_added: WaterAdded | None = record("place", "water brought to a water hole", WaterAdded)
     measured: HeightsLogged | None = record("place", "height measured", HeightsLogged)
-    inspected: Inspected | None = record("place", "what was looked over", Inspected)
+    inspected: Inspected | None = record("place", "what was inspected", Inspected)
     soil_tested: SoilTested | None = record("place", "soil test that came back", SoilTested)
     sight_checked: SightChecked | None = record("place", "walk looked at", SightChecked)
     drift_checked: DriftChecked | None = record("place", "looked at for drift", DriftChecked)

@@ -57,7 +57,7 @@ class Inspected(Record):
     """A look over stands, places or water holes."""
 
     what: tuple[str, ...] = reference(
-        "place", "what was looked over, by id", "stand", "place", "water_hole",
+        "place", "what was inspected, by id", "stand", "place", "water_hole",
         many=True, required=True,
     )  # fmt: skip
     found: str | None = text("place", "what was found")

@@ -56,7 +56,7 @@ class Sprayed(Record):
     weeds: str | None = text("place", "weeds it was against")
     weed_height_in: Given | None = measure("place", "how tall they were", "in", POSITIVE)
     growth_stage: str | None = text("place", "how far they were")
-    applicator: str | None = reference("person", "who sprayed, by people.yaml", "applicator")
+    applicator: str | None = reference("person", "who sprayed", "applicator")
     licence_number: str | None = text("person", "number of the license", numbered=True)
     lot_number: str | None = text("place", "lot number on the container", numbered=True)
     spot: bool | None = yes_no("place", "true where spots alone were sprayed")
@@ -117,7 +117,7 @@ class UpkeepDone(Record):
         "place", "stand, walk or water hole it was done at", "stand", "route", "water_hole",
         required=True,
     )  # fmt: skip
-    step: str = reference("place", "step of its upkeep", "step", required=True)
+    step: str = reference("place", "step of its maintenance", "step", required=True)
     season: int | None = a_season("place", "season it counts for, where it is not its day's")
 
 

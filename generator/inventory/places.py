@@ -275,7 +275,7 @@ class Stand(Record):
     )
     far: str | None = choice("place", FAR, YES, NO)
     seat_height_ft: Given | None = measure("place", "height of the seat", "ft", POSITIVE)
-    straps_checked_on: datetime.date | None = day("place", "straps and harness looked over on")
+    straps_checked_on: datetime.date | None = day("place", "straps and harness inspected on")
     upkeep: str | None = reference("place", "step plan of every season", "step_plan")
     asked_for: tuple[str, ...] = reference(
         "place", "steps of it that are done only where you ask for them", "step", many=True

@@ -115,7 +115,7 @@ class Property(Record):
         "page", "steepest ground you take a machine on", "pct", Limits(above=0, at_most=100)
     )
     season_signs: SeasonMarkers | None = record("page", "signs of the season", SeasonMarkers)
-    signs_looked_up_on: datetime.date | None = day("page", "season signs looked up on")
+    signs_looked_up_on: datetime.date | None = day("page", "season markers looked up on")
     emergency: EmergencyCard | None = record("page", "emergency card", EmergencyCard, safety=True)
     noxious: tuple[NoxiousWeed, ...] = record(
         "page", "weeds the law wants kept down here", NoxiousWeed, many=True

@@ -40,7 +40,7 @@ class OwnBound(Record):
     """One end of the open dates: a day of the year or a season sign, moved by days."""
 
     date: tuple[int, int] | None = month_day("page", "day of the year")
-    sign: str | None = reference("page", "season sign", "season_sign")
+    sign: str | None = reference("page", "season marker", "season_sign")
     by: str | None = choice("page", "year that counts", "early", "typical", "late")
     offset_days: int | None = whole(
         "page", "days after it, below 0 before it", Limits(at_least=-365, at_most=365)

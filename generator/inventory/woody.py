@@ -34,7 +34,7 @@ class Plant(Stocked):
 class Guard(Stocked):
     """A tube, cage or wrap that keeps deer and mice from one plant, with its stake."""
 
-    id: str = identity("id of the guards")
+    id: str = identity("id of the browse cages or tubes")
     name: str = text("page", "what it is, in plain words", required=True)
     package_count: Given | None = measure("money", "a package holds", "count", AT_LEAST_ONE)
     price_usd: Given | None = price_of("a package")
@@ -54,7 +54,7 @@ class WoodyRow(Record):
     row_ft: Given | None = measure(
         "page", "length of one row, where it is not the place's", "ft", POSITIVE
     )
-    guards: str | None = reference("page", "guard put on every plant", "guard")
+    guards: str | None = reference("page", "browse cage or tube put on every plant", "guard")
     replace_fraction: Given | None = measure(
         "page", "share that may have to be replaced", "fraction", Limits(at_least=0, at_most=1)
     )

@@ -43,7 +43,7 @@ def test_every_hunting_day_stands_with_its_hours() -> None:
 def test_without_a_rule_the_page_says_what_to_look_up_and_gives_no_hours() -> None:
     text = page(hunted(), "hours.md")
     assert "not looked up yet" in text
-    assert "Look up in the season booklet of your state" in text
+    assert "Look up in your state's season booklet" in text
     assert "<th>Until</th>" not in text
     assert "06:53" in text
     assert "06:23" not in text

@@ -66,13 +66,13 @@ def test_a_wind_not_measured_and_a_record_looked_at_again_are_said(tmp_path: Pat
     again = {"id": "e-2", "done_on": "2026-08-06", "confirms": ["e-1"]}
     early = SPRAYED | {"sprayed": said}
     asked = text_of(read(site_of(with_log(early), tmp_path).pages()["records.html"]))
-    assert "Wind, and where fromnot measured" in asked
+    assert "Wind, and from wherenot measured" in asked
     # fourth of August: before the season of the job begins
     assert "C372" in asked
     assert "C374" not in asked
     settled = site_of(with_log(early, again), tmp_path / "again").pages()["records.html"]
     (record,) = read(settled).all("section", "record")
-    assert "Looked at again and right as it stands: entry e-2, Aug 6, 2026." in text_of(record)
+    assert "Checked again and right as it is: entry of Aug 6, 2026." in text_of(record)
     assert "C372" not in text_of(record)
 
 

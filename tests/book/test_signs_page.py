@@ -59,7 +59,7 @@ def test_dots_go_from_left_to_right_by_the_calendar_and_hide_nothing(page: str) 
 
 
 def test_a_typed_sign_is_told_with_its_line_and_has_no_picture(page: str) -> None:
-    assert "typed, property.yaml:" in page
+    assert "typed by you" in page
     assert "\n### Thaw\n" not in page
 
 
@@ -68,7 +68,7 @@ def test_every_sign_says_what_it_rests_on(plan: Plan, page: str) -> None:
     assert table.count("Ridge farm") == 7
     assert "1990 to 2014" in table
     assert plan.weather is not None
-    assert "used of it" in table
+    assert "years used" in table
 
 
 def test_an_open_sign_says_what_to_bring() -> None:

@@ -71,7 +71,7 @@ def test_each_plan_says_for_which_latitudes_its_days_are_written_and_by_what_sou
     for plan in (*step_plans().values(), planned_own()):
         assert plan.latitudes is not None
         ends = f"{plan.latitudes.south.value:g} degrees to {plan.latitudes.north.value:g} degrees"
-        assert f"Its days of the calendar are written for {ends} north" in by_id[plan.id], plan.id
+        assert f"Its calendar days are written for {ends} north" in by_id[plan.id], plan.id
         assert sources()[plan.latitudes.south.source].title in by_id[plan.id]
 
 
@@ -85,4 +85,4 @@ def test_a_plan_whose_days_are_looked_up_says_that_they_are_the_owner_s() -> Non
     data = small_property()
     data["steps"] = {"step_plans": [OWN | {"days_looked_up_on": "2026-08-01"}]}
     (page,) = [one for one in make_book(planned(data)).pages if one.address == "steps.md"]
-    assert page.markdown.count("Its days of the calendar are your own.") == 1
+    assert page.markdown.count("Its calendar days are your own.") == 1

@@ -58,9 +58,10 @@ def test_each_has_a_sheet_with_ticks_help_and_cautions() -> None:
 def test_the_pages_of_stand_walk_and_hole_list_their_own() -> None:
     pages = pages_of(kept_up(), "2027-07-10")
     title = f"Upkeep in season {SEASON}"
+    on_water = f"Maintenance in season {SEASON}"
     assert "Inspect stand, steps and harness" in pages["stands/oak.md"].split(title)[1]
     assert "Rake the walk bare" in pages["routes/walk.md"].split(title)[1]
-    assert "Check ramp and banks" in pages["ground/hole.md"].split(title)[1]
+    assert "Check ramp and banks" in pages["ground/hole.md"].split(on_water)[1]
 
 
 def test_the_season_that_runs_is_told_beside_the_one_planned() -> None:
@@ -123,4 +124,7 @@ def test_the_pages_say_for_which_latitudes_the_days_of_their_upkeep_are_written(
     planting = data["screens"]["screens"][0]["plantings"][0]
     assert planting["upkeep"] == "established_screen_upkeep"
     place = pages_of(data, "2027-01-10")["places/lane.md"]
-    assert "Upkeep of a standing grass screen ; days of the calendar written for 38.5" in place
+    assert (
+        "Maintenance of an established grass screen ; days of the calendar written for 38.5"
+        in place
+    )

@@ -14,7 +14,7 @@ HEADS = {
     "published": "## Published",
     "common_practice": "## Common practice",
     "memory": "## From memory",
-    "definition": "## By what the words mean",
+    "definition": "## By definition",
 }
 
 

@@ -242,9 +242,9 @@ def test_folders_of_readers_who_are_gone_are_named_with_their_day_and_kept(demo:
     before = print_of(out / "friend-of-old")
     result = run("build", demo, "--for", "owner", "--out", out)
     assert result.exit_code == 0
-    (line,) = (one for one in result.stdout.splitlines() if "still lies there" in one)
+    (line,) = (one for one in result.stdout.splitlines() if "is still there" in one)
     assert line == (
-        f'"{out / "friend-of-old"}" still lies there, as of 2026-08-20, and no reader of this '
+        f'"{out / "friend-of-old"}" is still there, as of 2026-08-20, and no reader of this '
         "name is in readers.yaml. Delete it yourself, and ask for copies you gave away."
     )
     assert print_of(out / "friend-of-old") == before
@@ -252,9 +252,9 @@ def test_folders_of_readers_who_are_gone_are_named_with_their_day_and_kept(demo:
     assert "friend-of-old, as of Aug 20, 2026" in re.sub("<[^>]*>", "", page)
     shutil.rmtree(out / "friend-of-old")
     result = run("build", demo, "--for", "owner", "--out", out)
-    assert "still lies there" not in result.stdout
+    assert "is still there" not in result.stdout
     page = html.unescape((out / "owner" / "readers.html").read_text(encoding="utf-8"))
-    assert "Folders of readers who are gone" not in page
+    assert "Folders of readers no longer named" not in page
 
 
 @pytest.mark.parametrize(

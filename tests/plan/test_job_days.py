@@ -184,7 +184,7 @@ def test_the_owner_s_sheet_says_why_and_the_contractor_s_only_when() -> None:
     assert mine is not None
     assert theirs is not None
     taken = ((DAY(2026, 9, 15), DAY(2026, 9, 20)),)
-    assert mine.why == (("quiet dates", taken),)
+    assert mine.why == (("stay-out dates", taken),)
     assert (theirs.why, theirs.not_on, theirs.left) == ((), taken, mine.left)
     said = " ".join(one.words for one in contractors(data).findings)
     assert "quiet" not in said.lower()
@@ -330,7 +330,7 @@ def test_the_days_of_a_ban_are_kept_free_by_burning_alone() -> None:
     taken = (DAY(2026, 9, 12),) * 2
     assert burned.not_on == (taken, (DAY(2026, 9, 20), DAY(2026, 9, 27)))
     assert mown.not_on == (taken,)
-    assert [words for words, _ in burned.why] == ["quiet dates", "a burn ban"]
+    assert [words for words, _ in burned.why] == ["stay-out dates", "a burn ban"]
 
 
 def test_burning_without_a_permit_good_on_every_open_day_is_a_stop() -> None:
@@ -376,7 +376,7 @@ def test_a_dry_spell_holds_what_water_is_wanted_for_and_says_why() -> None:
     plan = planned(dry)
     assert job_of(plan).days is not None
     assert job_of(plan).days.not_on == ((DAY(2026, 9, 15), DAY(2026, 9, 20)),)
-    assert "take up little of a spray" in words(plan, "C362")
+    assert "take up little spray" in words(plan, "C362")
     assert job_of(plan).step.if_missed in words(plan, "C362")
     told = [one.words for one in contractors(dry, plan).findings if one.code == "C362"]
     assert told

@@ -137,7 +137,7 @@ def test_what_is_cleared_and_harms_the_planting_is_told() -> None:
     plan = planned(small_property(full_card(full_use(), actives=killer)))
     assert stops_of(plan) == set()
     (told,) = [one for one in plan.findings_on(KILL) if one.code == "C341"]
-    assert "a killer of grasses, which harms native grass" in told.words
+    assert "a grass killer, which harms native grass" in told.words
     assert "C341" not in codes(planned(small_property()))
 
 

@@ -177,7 +177,7 @@ def test_it_says_which_product_of_which_job_in_which_sprayer() -> None:
     plan = make_plan(inventory_of(data), SEASON, BEFORE)
     words = caution(plan).words
     assert "Boom may hold Killer before this job, from Kill the sod" in words
-    assert "Lane screen. It is a killer of grasses: a trace of it harms what grows" in words
+    assert "Lane screen. It is a grass killer: a trace of it harms what grows" in words
     assert caution(plan).cure.endswith("with another sprayer.")
 
 

@@ -83,7 +83,8 @@ def test_what_is_done_is_told_of_by_its_calendar_alone() -> None:
     assert rows(handed(data)["hired"]) == [(KILL, "d-0", (DAY(2026, 9, 15),))]
     pages = told(make_book(plan_of(data)))
     assert (
-        "In the calendar, where it is called off: not on Sep 15 to 27, 2026 Quiet, d-0"
+        "In the calendar, where it is called off: not on Sep 15 to 27, 2026 "
+        "Stay-out dates, Sep 15 to Nov 20, 2026"
     ) in pages["readers.md"]
     assert "Not on these days" not in pages["work/lane-2027-autumn_kill.md"]
 
@@ -110,10 +111,10 @@ def test_the_page_says_which_dates_and_what_the_sheet_shows() -> None:
     page = told(make_book(plan_of(data)))["readers.md"]
     assert (
         "Kill the sod in fall: Lane screen Not on these days Sep 15 to 27, 2026 "
-        "Quiet, d-0 Sep 15, 2026"
+        "Stay-out dates, Sep 15 to Nov 20, 2026 Sep 15, 2026"
     ) in page
     assert (
-        "Days on those sheets, or in the calendar, that rest on dates"
+        "Days on those sheets, or in the calendar, that come from dates"
         not in told(make_book(plan_of(shared())))["readers.md"]
     )
 

@@ -42,7 +42,7 @@ def dates_page(plan: Plan) -> Written:
         _TITLE,
         "",
         "dates",
-        [*DATE_KINDS.values(), "licence", "insurance", "permit", "contract", "811"],
+        [*DATE_KINDS.values(), "license", "insurance", "permit", "contract", "811"],
         dates=[
             (dates, DATE_KINDS[dates.kind], _in_season(plan, dates)) for dates in plan.land.dates
         ],

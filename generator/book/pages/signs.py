@@ -1,4 +1,4 @@
-"""The page of season signs: every sign with what it rests on and every year of the record."""
+"""The page of season markers: each with what it rests on and every year of the record."""
 
 import datetime
 
@@ -13,7 +13,7 @@ from generator.plan.model.plan import Plan
 from generator.plan.season.open_dates import day_in_season
 from generator.reference.library import methods, values
 
-_TITLE = "Season signs"
+_TITLE = "Season markers"
 _PARTS = ("early", "typical", "late")
 KINDS = {
     "ghcn_by_station": "daily record by element",
@@ -22,7 +22,7 @@ KINDS = {
 }
 HEAT_WORDS = {
     "simple_degree_days_f": "simple average",
-    "modified_degree_days_f": "modified, highs and lows held between base and top",
+    "modified_degree_days_f": "modified: highs and lows kept between base and top",
     "sine_degree_days_f": "single sine",
     "cut_sine_degree_days_f": "single sine, cut at the top",
 }
@@ -32,7 +32,7 @@ SOWN_HOW = {"frost_seed": "frost seeded", "drill": "drilled"}
 
 @dataclass(frozen=True, slots=True)
 class MarkerShown:
-    """One sign as the page shows it: days of the season, what it rests on, its picture."""
+    """One marker as the page shows it: days of the season, what it rests on, its picture."""
 
     found: MarkerFound
     days: tuple[datetime.date | None, ...]
@@ -43,7 +43,7 @@ class MarkerShown:
 
 
 def signs_page(plan: Plan) -> list[Written]:
-    """Return the page of season signs, or none where nothing of the weather is typed."""
+    """Return the page of season markers, or none where nothing of the weather is typed."""
     weather = plan.weather
     if weather is None:
         return []

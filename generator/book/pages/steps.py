@@ -40,6 +40,6 @@ def steps_page(plan: Plan) -> Written:
 
 def _made_for(plan: StepPlan) -> str:
     if plan.subject is not None:
-        return f"{_SUBJECT_WORDS[plan.subject]}, as its upkeep"
+        return f"{_SUBJECT_WORDS[plan.subject]}, as its maintenance"
     kind = planting_kinds()[plan.kind or ""].lower()
-    return kind if plan.yearly_from is None else f"{kind}, as its upkeep"
+    return kind if plan.yearly_from is None else f"{kind}, as its maintenance"

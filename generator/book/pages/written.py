@@ -26,7 +26,7 @@ from generator.working import Measured, Quantity, Reference, flat_inputs
 
 WORK, PLACES, STANDS, ROUTES = "Work", "Places", "Stands", "Routes"
 SEED, PRODUCTS, EQUIPMENT, CHAPTERS = "Seed", "Products", "Equipment", "Chapters"
-UPKEEP, BOOK = "Upkeep", "About this book"
+UPKEEP, BOOK = "Maintenance", "About this book"
 SEASONS = "Seasons"
 # A thing stands before the jobs that carry its name; the list of its kind does not.
 BOOST = {"places": 4, "stands": 4, "routes": 4, "chapters": 1.5}

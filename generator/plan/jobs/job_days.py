@@ -13,7 +13,7 @@ from generator.plan.season.open_dates import day_in_season
 from generator.reference.steps import Step
 
 FIRST_OF_SEASON, LAST_OF_SEASON = (9, 1), (8, 31)
-WORDS = {"quiet": "quiet dates", "burn_ban": "a burn ban", "dry_spell": "a dry spell"}
+WORDS = {"quiet": "stay-out dates", "burn_ban": "a burn ban", "dry_spell": "a dry spell"}
 # Seed sown on frost waits for the rain of spring.
 WAITS_FOR_SPRING = "frost_seeding"
 

@@ -134,7 +134,8 @@ def sources_page(plan: Plan, written: list[Written]) -> Written:
         "Sources",
         HOW,
         "sources",
-        [sources()[key].title for key in ordered],
+        # by titles of sources nobody would find the pages that rest on them
+        [],
         graded=[
             (trust, [(sources()[key], *_links(using[key])) for key in keys])
             for trust in TRUST

@@ -41,13 +41,16 @@ LISTED_ON = {
     "chapters": "chapters.md",
     "equipment": "calibration.md",
 }
-# A place stands before other things that carry its name; what the book rests on, behind all else.
+# A place stands before other things that carry its name, a thing before the work that does, the
+# year before what shares the name of a season, and what the book rests on behind all else.
 BOOST = {
+    "year.md": 1.2,
     **dict.fromkeys(("places", "stands", "routes"), 1.5),
+    "work": 0.6,
     **dict.fromkeys(("glossary.md", "sources.md", "workings.md"), 0.0001),
 }
-# Folders of things that somebody calls by their names: each stands before the jobs that carry it.
-THINGS = ("places", "ground", "stands", "routes", "seed", "products", "equipment")
+# Folders of things and work that somebody calls by their names.
+CALLED_BY_NAME = ("work", "places", "ground", "stands", "routes", "seed", "products", "equipment")
 NO_WORDS = str.maketrans(dict.fromkeys(",:;()?!", " "))  # as the search box parts words
 TITLE_LETTERS, FIRST_LETTERS = 59, 12  # of a title, and what is left of the work in one
 TITLE_ANCHOR = "this-page"
@@ -138,13 +141,17 @@ def shortened(title: str) -> str:
 
 
 def _words(address: str, title: str) -> str:
-    """Return what finds a page before the titles of others do, each word once."""
+    """Return what finds a page before the titles of others do, each word once.
+
+    What is typed finds all that begins with it: of words that begin alike the longest is enough.
+    """
     folder = address.rpartition("/")[0]
     told = search_words().get(address, search_words().get(f"{folder}/", ""))
-    named = title if folder in THINGS else ""
-    # a word said twice would count for more than another
-    words = f"{named} {told}".lower().translate(NO_WORDS).split()
-    return " ".join(dict.fromkeys(words))
+    named = title if folder in CALLED_BY_NAME else ""
+    words = dict.fromkeys(f"{named} {told}".lower().translate(NO_WORDS).split())
+    return " ".join(
+        word for word in words if not any(word != o and o.startswith(word) for o in words)
+    )
 
 
 def _numbers(marks: Marks) -> Iterator[NumberShown]:

@@ -179,7 +179,7 @@ def calibration_page(plan: Plan) -> Written:
     return from_template(
         plan,
         "calibration.md",
-        "Calibration",
+        "Sprayers, spreaders and drills",
         HOW,
         "calibration",
         ["calibration", "catch test", "sprayer", "spreader", "drill"],

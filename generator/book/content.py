@@ -65,6 +65,14 @@ def sentences() -> dict[str, str]:
 
 
 @cache
+def search_words() -> dict[str, str]:
+    """Return what is typed to find a page, by its address, or by the folder of pages alike."""
+    text = (shipped("content") / "search_words.yaml").read_text(encoding="utf-8")
+    listed: dict[str, str] = yaml.safe_load(text)
+    return listed
+
+
+@cache
 def finding_heads() -> dict[str, str]:
     """Return what a stop, caution or note is about in a few words, by its code."""
     text = (shipped("content") / "finding_heads.yaml").read_text(encoding="utf-8")

@@ -32,6 +32,7 @@ from generator.book.pages.log import log_page, log_seasons
 from generator.book.pages.missed import missed_page
 from generator.book.pages.money import buy_page, money_page
 from generator.book.pages.records import forms_of, record_form_page, records_page
+from generator.book.pages.shelves import ground_page, products_page, seed_page
 from generator.book.pages.signs import signs_page
 from generator.book.pages.soil import fertilizer_page, lime_page, soil_test_page, water_page
 from generator.book.pages.steps import steps_page
@@ -43,6 +44,7 @@ from generator.book.pages.store import (
     sprayer_page,
     spreader_page,
 )
+from generator.book.pages.tanks import tanks_page
 from generator.book.pages.week import week_page
 from generator.book.pages.work import job_page, upkeep_page, work_page
 from generator.book.pages.written import Written
@@ -96,32 +98,22 @@ def _tasks(plan: Plan, left: Iterable[LeftFolder]) -> Iterator[Task]:
     def page(make: Callable[..., Written], *about: object) -> Task:
         return Task((make.__name__, *map(_named, about)), lambda: ([make(plan, *about)], {}))
 
-    def some(make: Callable[[Plan], list[Written]]) -> Task:
-        return Task((make.__name__,), lambda: (make(plan), {}))
-
-    yield from map(page, (week_page, missed_page, emergency_page, safety_page, months_page))
-    if is_owner:
-        yield from map(page, (year_page, ahead_page, findings_page, buy_page))
-        # from the same tables, whose library is slow to load: one process does all of it
-        yield Task(("money",), lambda: ([money_page(plan)], owner_files(plan)))
-        yield from map(page, (dates_page, hours_page, counts_page, plant_when_page, records_page))
-        yield from (page(log_page, season) for season in log_seasons(plan))
-    if plan.reader == PARTNER:
-        yield page(others_out_page)
-    yield page(work_page)
-    yield from map(some, (signs_page, count_on_page))
-    yield from (page(job_page, job) for job in plan.jobs)
-    yield from (page(record_form_page, job, place) for job, place in forms_of(plan))
-    if is_owner:
-        yield page(places_page)
-    yield from (page(place_page, place) for place in plan.places)
+    yield from map(page, (week_page, emergency_page, safety_page))
+    yield from _year(plan, page)
+    yield from _places(plan, page)
     yield from _stands_and_walks(plan, page)
     if is_owner:
-        yield from _owner_pages(plan, page)
+        yield from _money(plan, page)
+        yield page(records_page)
+    yield page(missed_page)
+    yield from (page(record_form_page, job, place) for job, place in forms_of(plan))
+    if is_owner:
+        yield from (page(log_page, season) for season in log_seasons(plan))
     yield page(chapters_page)
     yield from map(_chapter, written_for(plan.reader))
     if is_owner:
-        yield from (page(weeds_page), page(readers_page, tuple(left)), page(steps_page))
+        yield from _machines(plan, page)
+        yield from (page(weeds_page), page(steps_page), page(readers_page, tuple(left)))
     yield Task(("calendars",), lambda: ([], calendar_file(plan)))
 
 
@@ -134,27 +126,56 @@ def _chapter(chapter: Chapter) -> Task:
     return Task(("chapter", chapter.name), lambda: ([chapter_page(chapter)], {}))
 
 
+def _year(plan: Plan, page: Callable[..., Task]) -> Iterator[Task]:
+    is_owner = plan.reader == "owner"
+    yield from [page(year_page)] if is_owner else []
+    yield from (page(months_page), page(work_page))
+    yield from (page(job_page, job) for job in plan.jobs)
+    yield from (page(upkeep_page, job) for job in plan.upkeep)
+    yield from [page(tanks_page), page(dates_page), page(findings_page)] if is_owner else []
+    yield from [page(others_out_page)] if plan.reader == PARTNER else []
+    for make in (signs_page, count_on_page):
+        yield Task((make.__name__,), _made_of(make, plan))
+    yield from [page(ahead_page)] if is_owner else []
+
+
+def _made_of(make: Callable[[Plan], list[Written]], plan: Plan) -> Callable[[], Part]:
+    return lambda: (make(plan), {})
+
+
+def _places(plan: Plan, page: Callable[..., Task]) -> Iterator[Task]:
+    is_owner = plan.reader == "owner"
+    yield from [page(places_page)] if is_owner else []
+    yield from (page(place_page, place) for place in plan.places)
+    if is_owner:
+        yield from map(page, (counts_page, plant_when_page, ground_page))
+        yield from (page(soil_test_page, test) for test in plan.land.soil_tests)
+        yield from (page(water_page, water) for water in plan.water)
+
+
 def _stands_and_walks(plan: Plan, page: Callable[..., Task]) -> Iterator[Task]:
     is_owner = plan.reader == "owner"
     yield from [page(stands_page)] if is_owner else []
     yield from (page(stand_page, stand) for stand in plan.land.stands)
     yield from [page(routes_page)] if is_owner else []
     yield from (page(route_page, route) for route in plan.land.routes)
-    yield from (page(upkeep_page, job) for job in plan.upkeep)
+    yield from [page(hours_page)] if is_owner else []
 
 
-def _owner_pages(plan: Plan, page: Callable[..., Task]) -> Iterator[Task]:
-    listed: tuple[tuple[Callable[..., Written], Iterable[object]], ...] = (
-        (lot_page, plan.land.lots),
-        (row_stock_page, (*plan.land.plants, *plan.land.guards)),
-        (soil_test_page, plan.land.soil_tests),
-        (water_page, plan.water),
-        (product_page, plan.land.products),
-        (fertilizer_page, plan.land.fertilizers),
-        (lime_page, plan.land.limes),
-    )
-    for make, things in listed:
-        yield from (page(make, thing) for thing in things)
+def _money(plan: Plan, page: Callable[..., Task]) -> Iterator[Task]:
+    yield page(buy_page)
+    # from the same tables, whose library is slow to load: one process does all of it
+    yield Task(("money",), lambda: ([money_page(plan)], owner_files(plan)))
+    yield page(seed_page)
+    yield from (page(lot_page, lot) for lot in plan.land.lots)
+    yield from (page(row_stock_page, kept) for kept in (*plan.land.plants, *plan.land.guards))
+    yield page(products_page)
+    yield from (page(product_page, product) for product in plan.land.products)
+    yield from (page(fertilizer_page, fertilizer) for fertilizer in plan.land.fertilizers)
+    yield from (page(lime_page, lime) for lime in plan.land.limes)
+
+
+def _machines(plan: Plan, page: Callable[..., Task]) -> Iterator[Task]:
     yield page(calibration_page)
     yield from (page(sprayer_page, sprayer) for sprayer in plan.land.sprayers)
     yield from (page(spreader_page, spreader) for spreader in plan.land.spreaders)

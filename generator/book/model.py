@@ -11,12 +11,14 @@ from generator.dataclass import dataclass
 class SearchRecord:
     """What the search box knows of one page; every text is already safe as HTML.
 
-    `boost` raises a page among the hits: a place stands before the jobs done on it.
+    `words` are what somebody types who does not know what the page is called; they find it before
+    the titles of others do. `boost` raises or lowers a page among the hits.
     """
 
     title: str
     text: str
     tags: tuple[str, ...] = ()
+    words: str = ""
     boost: float = 1
 
 
@@ -26,7 +28,8 @@ class Page:
 
     `address` is the Markdown file's path inside the book with forward slashes ("work/one.md").
     `title` and `markdown` are already safe: text from the inventory stands in them as entities.
-    `group` is the heading it stands under in the navigation; "" is the top.
+    `group` is the head of the menu that it stands under; "" is the top. `listed_on` is the address
+    of the page that lists it among others of its kind, its own for that page itself; "" is none.
     `safety_keys` name the safety lines that must still be on the finished page.
     """
 
@@ -36,6 +39,7 @@ class Page:
     markdown: str
     search: SearchRecord
     safety_keys: tuple[str, ...] = ()
+    listed_on: str = ""
 
 
 @dataclass(frozen=True, slots=True)

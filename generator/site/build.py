@@ -16,7 +16,7 @@ from generator.site.addresses import check_addresses
 from generator.site.bodies import body_maker
 from generator.site.engine import Failed, build_site, prepared
 from generator.site.links import read
-from generator.site.navigation import navigation, navigation_data
+from generator.site.navigation import navigation, navigation_data, titles_in
 from generator.site.settings import settings_of, text_only
 from generator.site.standing import Standing, published
 
@@ -49,10 +49,12 @@ def _build(book: Book, workshop: Path, site: Path) -> tuple[tuple[str, ...], Sta
     settings = settings_of(book)
     settings["theme"]["custom_dir"] = str(shipped("site_templates") / "theme")
     (workshop / "mkdocs.yml").write_text(yaml.safe_dump(settings), encoding="utf-8")
-    ready = prepared(workshop / "mkdocs.yml", navigation_data(navigation(book.pages)), site)
+    entries = navigation(book.pages)
+    ready = prepared(workshop / "mkdocs.yml", navigation_data(entries), site)
     make = body_maker(ready.converter)
     bodies = in_two([partial(make, page) for page in book.pages])
-    pages = [(text_only(page.title), body) for page, body in zip(book.pages, bodies, strict=True)]
+    titles = titles_in(entries)
+    pages = [(text_only(titles[body.address]), body) for body in bodies]
     finished = build_site(ready.config, pages, book.files)
     if finished.messages:
         return finished.messages, None

@@ -2,7 +2,8 @@
 
 Pages of one section differ in their title, their own line in the contents, the pages beside them
 and what stands on them. So the theme renders one stand-in for each kind, holes in place of those,
-and every page of the kind fills them. What comes out is what the theme renders of the page itself.
+and every page of the kind fills them; the first page of a section has a frame of its own. What
+comes out is what the theme renders of the page itself.
 """
 
 import posixpath
@@ -70,6 +71,7 @@ class _StandIn:
     content: str
     toc: Headings
     parent: Any
+    ancestors: list[Any]
     is_homepage: bool
     previous_page: _Beside | None
     next_page: _Beside | None
@@ -82,7 +84,8 @@ class _StandIn:
 class _Frame:
     """The text around the pages of one kind: what stands between holes, and the holes by turns.
 
-    `lines` are those of the section in the contents, as they stand where another page is read.
+    `lines` are those of the section in the contents behind its first, as they stand where another
+    page is read; none where the theme does not name them all.
     """
 
     parts: tuple[str, ...]
@@ -100,32 +103,58 @@ class Frames:
     def around(self, page: Any, context: Mapping[str, Any]) -> str:
         """Return a page in its frame, as the theme would render it."""
         beside = page.parent.children if page.parent is not None else context["nav"].items
-        kind = _kind(page)
+        place = next(number for number, entry in enumerate(beside) if entry is page)
+        # a head leads to its first page and a list to its own: others cannot take their places
+        is_shared = page.parent is not None and place > 0
+        kind = _kind(page) if is_shared else page.url
         if kind not in self.frames:
-            self.frames[kind] = self._rendered(page, context, beside)
-            self.first[page.url] = _joined(self.frames[kind], page, beside, "")
-        return _joined(self.frames[kind], page, beside, page.content)
+            self.frames[kind] = (
+                self._shared(page, context, beside)
+                if is_shared
+                else self._own(page, context, beside, place)
+            )
+            self.first[page.url] = _joined(self.frames[kind], page, place, "")
+        return _joined(self.frames[kind], page, place, page.content)
 
-    def _rendered(self, page: Any, context: Mapping[str, Any], beside: list[Any]) -> _Frame:
+    def _own(self, page: Any, context: Mapping[str, Any], beside: list[Any], place: int) -> _Frame:
+        stand_in = _stand_in(page)
+        beside[place] = stand_in
+        try:
+            rendered = self.template.render({**context, "page": stand_in})
+        finally:
+            beside[place] = page
+        before, here, after = _around_here(page, rendered)
+        return _frame(f"{before}{here}{after}", ())
+
+    def _shared(self, page: Any, context: Mapping[str, Any], beside: list[Any]) -> _Frame:
         stand_in = _stand_in(page)
         inside = {**context, "page": stand_in}
         others, every = self.template.render(inside), beside[:]
-        beside[:] = [stand_in]
+        beside[:] = [every[0], stand_in]
         try:
             alone = self.template.render(inside)
         finally:
             beside[:] = every
-        found = (_HERE_WITH_HEADINGS if _below(page) else _HERE).search(alone)
-        if found is None:
-            raise ValueError("the theme's frame does not say in its contents which page is read")
-        before, after = alone[: found.start()], alone[found.end() :]
+        before, here, after = _around_here(page, alone)
         listed = others.removeprefix(before).removesuffix(after)
         lines = tuple(_ENTRY.findall(listed))
-        if f"{before}{''.join(lines)}{after}" != others or len(lines) != len(every):
+        # of a long list the theme names the first and what is read
+        if f"{before}{''.join(lines)}{after}" != others or len(lines) not in (0, len(every) - 1):
             raise ValueError("the contents of the theme's frame are not one line an entry")
-        here = found[0].replace(_ONE_HEADING, HEADINGS)
-        whole = f"{before}{BEFORE}{here}{AFTER}{after}".replace(_WITH_H1, CONTENT)
-        return _Frame(tuple(_ANY_HOLE.split(whole)), lines)
+        return _frame(f"{before}{BEFORE}{here}{AFTER}{after}", lines)
+
+
+def _around_here(page: Any, rendered: str) -> tuple[str, str, str]:
+    """Return what stands before the line of the page that is read, that line, and all after it."""
+    found = (_HERE_WITH_HEADINGS if _below(page) else _HERE).search(rendered)
+    if found is None:
+        raise ValueError("the theme's frame does not say in its contents which page is read")
+    here = found[0].replace(_ONE_HEADING, HEADINGS)
+    return rendered[: found.start()], here, rendered[found.end() :]
+
+
+def _frame(whole: str, lines: tuple[str, ...]) -> _Frame:
+    return _Frame(tuple(_ANY_HOLE.split(whole.replace(_WITH_H1, CONTENT))), lines)
 
 
 def _below(page: Any) -> tuple[Heading, ...]:
@@ -156,20 +185,20 @@ def _stand_in(page: Any) -> _StandIn:
         _WITH_H1 if _H1 in page.content else CONTENT,
         Headings(tuple(Heading(item.url, "", below) for item in page.toc.items[:1])),
         page.parent,
+        page.ancestors,
         page.is_homepage,
         _Beside(f"{PREVIOUS}.html", PREVIOUS_TITLE) if page.previous_page is not None else None,
         _Beside(f"{NEXT}.html", NEXT_TITLE) if page.next_page is not None else None,
     )
 
 
-def _joined(frame: _Frame, page: Any, beside: list[Any], content: str) -> str:
-    place = next(number for number, entry in enumerate(beside) if entry is page)
+def _joined(frame: _Frame, page: Any, place: int, content: str) -> str:
     values = {
         TITLE: page.title,
         FILE: posixpath.basename(page.url),
         CONTENT: content,
-        BEFORE: "".join(frame.lines[:place]),
-        AFTER: "".join(frame.lines[place + 1 :]),
+        BEFORE: "".join(frame.lines[: place - 1]),
+        AFTER: "".join(frame.lines[place:]),
         HEADINGS: "".join(
             f'<li><a href="{heading.url}">{heading.title}</a></li>' for heading in _below(page)
         ),

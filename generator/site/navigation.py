@@ -1,17 +1,18 @@
-"""Orders the pages of a book into a navigation of small groups.
+"""Orders the pages of a book into heads, the lists under each, and what stands on a list.
 
-Every page carries the whole of the group it stands in, so a group's size is paid on each page.
+Every page carries the head it stands under, so what a menu names there is paid on each page.
 """
 
 from collections.abc import Iterator, Sequence
-from math import ceil
 from typing import Any
 
 from generator.book.model import Page
 from generator.dataclass import dataclass
 from generator.site.yaml_written import quoted
 
-GROUP_LIMIT = 25
+# A menu names what stands on a list up to here; of a longer one it names the list alone.
+NAMED_UP_TO = 25
+FIRST_PAGE, THIS_WEEK = "index.md", "This week"
 
 
 @dataclass(frozen=True, slots=True)
@@ -19,31 +20,20 @@ class NavigationEntry:
     """A page (with an address) or a section (with entries) of the navigation."""
 
     title: str
-    first: str
-    last: str
     address: str = ""
     entries: tuple["NavigationEntry", ...] = ()
 
 
 def navigation(pages: Sequence[Page]) -> tuple[NavigationEntry, ...]:
-    """The navigation of `pages`: their order kept, no section with more than GROUP_LIMIT entries.
+    """The navigation of `pages`: heads in the order of their first pages, pages in their own.
 
-    A section stands where its first page stands.
+    A list and what stands on it are a section that is called as the list is and opens with it.
     """
-    groups: dict[str, list[NavigationEntry]] = {}
-    order: list[NavigationEntry | str] = []
+    heads: dict[tuple[str, str], list[Page]] = {}
     for page in pages:
-        entry = NavigationEntry(page.title, page.title, page.title, page.address)
-        if not page.group:
-            order.append(entry)
-            continue
-        if page.group not in groups:
-            order.append(page.group)
-        groups.setdefault(page.group, []).append(entry)
-    top = [_section(item, groups[item]) if isinstance(item, str) else item for item in order]
-    # whatever is grouped, the first page stays at the top: links home lead there
-    opening = [entry for entry in top[:1] if entry.address]
-    return (*opening, *_in_small_groups(top[len(opening) :], GROUP_LIMIT - len(opening)))
+        # a page at the top is a head of its own
+        heads.setdefault((page.group, "" if page.group else page.address), []).append(page)
+    return tuple(_head(listed) for listed in heads.values())
 
 
 def navigation_data(entries: Sequence[NavigationEntry]) -> list[dict[str, Any]]:
@@ -56,27 +46,37 @@ def navigation_yaml(entries: Sequence[NavigationEntry]) -> str:
     return "nav:\n" + "".join(_lines(entries, "  "))
 
 
-def _section(title: str, entries: Sequence[NavigationEntry]) -> NavigationEntry:
-    # A group's own first page stays the page its heading opens.
-    opening = [entry for entry in entries[:1] if entry.address.endswith("index.md")]
-    rest = _in_small_groups(entries[len(opening) :], GROUP_LIMIT - len(opening))
-    return NavigationEntry(title, entries[0].first, entries[-1].last, entries=(*opening, *rest))
+def titles_in(entries: Sequence[NavigationEntry]) -> dict[str, str]:
+    """What the navigation calls each page, by its address."""
+    found: dict[str, str] = {}
+    for entry in entries:
+        found |= {entry.address: entry.title} if entry.address else titles_in(entry.entries)
+    return found
 
 
-def _in_small_groups(
-    entries: Sequence[NavigationEntry], limit: int = GROUP_LIMIT
-) -> Sequence[NavigationEntry]:
-    while len(entries) > limit:
-        # parts as even as can be: 26 pages stand as 13 and 13, not as 25 and 1
-        size = ceil(len(entries) / ceil(len(entries) / GROUP_LIMIT))
-        parts = [entries[start : start + size] for start in range(0, len(entries), size)]
-        entries = [
-            NavigationEntry(
-                f"{part[0].first} – {part[-1].last}", part[0].first, part[-1].last, "", (*part,)
-            )
-            for part in parts
-        ]
-    return entries
+def _head(pages: Sequence[Page]) -> NavigationEntry:
+    first = pages[0]
+    if not first.group:
+        return NavigationEntry(
+            THIS_WEEK if first.address == FIRST_PAGE else first.title, first.address
+        )
+    return NavigationEntry(first.group, entries=tuple(_under_a_head(pages)))
+
+
+def _under_a_head(pages: Sequence[Page]) -> Iterator[NavigationEntry]:
+    lists = {page.address: page for page in pages if page.listed_on == page.address}
+    listed: dict[str, list[NavigationEntry]] = {address: [] for address in lists}
+    for page in pages:
+        if page.listed_on in lists:
+            listed[page.listed_on].append(NavigationEntry(page.title, page.address))
+    for page in pages:
+        if page.listed_on not in lists:
+            yield NavigationEntry(page.title, page.address)
+        elif page.address == page.listed_on:
+            opening = NavigationEntry(page.title, page.address)
+            others = (entry for entry in listed[page.address] if entry != opening)
+            entries = (opening, *others)
+            yield opening if len(entries) == 1 else NavigationEntry(page.title, entries=entries)
 
 
 def _lines(entries: Sequence[NavigationEntry], indent: str) -> Iterator[str]:

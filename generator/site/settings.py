@@ -9,12 +9,14 @@ import yaml
 
 from generator.book.model import Book
 from generator.lookup import shipped
+from generator.site.navigation import NAMED_UP_TO
 
 _MONTHS = (
     *("Jan", "Feb", "Mar", "Apr", "May", "Jun"),
     *("Jul", "Aug", "Sep", "Oct", "Nov", "Dec"),
 )
-EMERGENCY = "emergency.md"
+# Pages that every page leads to.
+IN_REACH = ("emergency", "safety")
 _BARE_AMPERSAND = re.compile(r"&(?!#?\w+;)")
 
 
@@ -28,8 +30,10 @@ def settings_of(book: Book) -> dict[str, Any]:
     settings["extra"]["as_of"] = book.as_of.isoformat()
     settings["extra"]["as_of_words"] = _day_in_words(book.as_of)
     settings["extra"]["reader"] = text_only(book.reader)
-    if any(page.address == EMERGENCY for page in book.pages):
-        settings["extra"]["emergency"] = "emergency.html"
+    settings["extra"]["named_up_to"] = NAMED_UP_TO
+    for name in IN_REACH:
+        if any(page.address == f"{name}.md" for page in book.pages):
+            settings["extra"][name] = f"{name}.html"
     return settings
 
 

@@ -12,7 +12,7 @@ import yaml
 from generator.book.model import Book
 from generator.lookup import shipped
 from generator.site.addresses import check_addresses
-from generator.site.navigation import navigation, navigation_yaml
+from generator.site.navigation import navigation, navigation_yaml, titles_in
 from generator.site.settings import settings_of, text_only
 from generator.site.yaml_written import quoted
 
@@ -35,10 +35,11 @@ def stage(book: Book, folder: Path) -> Path:
         for a in (*(page.address for page in book.pages), *book.files)
     }:
         parent.mkdir(parents=True, exist_ok=True)
+    titles = titles_in(navigation(book.pages))
     for page in book.pages:
         _write(
             docs / page.address,
-            f"---\ntitle: {quoted(text_only(page.title))}\n---\n\n{page.markdown}",
+            f"---\ntitle: {quoted(text_only(titles[page.address]))}\n---\n\n{page.markdown}",
         )
     for address, content in book.files.items():
         (docs / address).write_bytes(content)

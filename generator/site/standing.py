@@ -22,12 +22,14 @@ def published(address: str) -> str:
 
 def search_record(page: Page) -> dict[str, Any]:
     """Return what the search index holds of a page."""
-    # Tags of the index outweigh every title: as words of the text they find, and titles come first.
+    # Tags of the index outweigh all else: as words of the text they find, and titles come first.
     record: dict[str, Any] = {
         "location": published(page.address),
         "title": page.search.title,
         "text": " ".join(filter(None, (page.search.text, *page.search.tags))),
     }
+    if page.search.words:
+        record["words"] = page.search.words
     if page.search.boost != 1:
         record["boost"] = page.search.boost
     return record

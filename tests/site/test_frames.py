@@ -13,6 +13,7 @@ from generator.book.make import make_book
 from generator.book.model import Book, Page, SearchRecord
 from generator.site.build import built
 from generator.site.frames import Frames
+from generator.site.navigation import NAMED_UP_TO
 from generator.site.stage import stage
 from tests.book.sites import DEMO, plans_of
 
@@ -45,7 +46,13 @@ def test_every_page_of_the_demo_is_as_plain_mkdocs_makes_it(tmp_path: Path, read
         Page(address, f"Page &#45; {address[:3]}", "More", text, SearchRecord("", ""))
         for address, text in MORE
     )
-    book = replace(book, pages=(*book.pages, *own))
+    listed = tuple(
+        Page(
+            f"{name}.md", name, "Long", "# A {: #this-page }\n", SearchRecord("", ""), (), "all.md"
+        )
+        for name in ("all", *(f"all/{number}" for number in range(NAMED_UP_TO + 1)))
+    )
+    book = replace(book, pages=(*book.pages, *own, *listed))
     assert built(book, tmp_path / "build", tmp_path / "site") == ()
     plain = _plainly(book, tmp_path)
     for page in book.pages:
@@ -57,6 +64,7 @@ class _Page:
     """What MkDocs hands a frame, as little as will do."""
 
     parent = previous_page = next_page = None
+    ancestors: tuple[object, ...] = ()
     is_homepage = False
     url, title, content = "a.html", "A", "<p>a</p>"
 
@@ -64,9 +72,11 @@ class _Page:
         items = ()
 
 
-class _Navigation:
+class _Section:
     def __init__(self, *pages: _Page) -> None:
-        self.items = list(pages)
+        self.children = list(pages)
+        for page in pages:
+            page.parent = self  # type: ignore[assignment]
 
 
 @pytest.mark.parametrize(
@@ -82,5 +92,6 @@ def test_a_theme_whose_contents_are_otherwise_is_refused(frame: str, words: str)
             return frame
 
     page = _Page()
+    _Section(_Page(), page, _Page())
     with pytest.raises(ValueError, match=words):
-        Frames(Fixed()).around(page, {"nav": _Navigation(page, _Page())})
+        Frames(Fixed()).around(page, {})

@@ -1,6 +1,5 @@
 """The staged tree: plain MkDocs reads it, and text in it is only text."""
 
-from collections.abc import Iterator
 from dataclasses import replace
 from pathlib import Path
 
@@ -10,12 +9,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from generator.book.model import Book, Page, SearchRecord
-from generator.site.navigation import (
-    GROUP_LIMIT,
-    NavigationEntry,
-    navigation,
-    navigation_data,
-)
+from generator.site.navigation import NavigationEntry, navigation, navigation_data
 from generator.site.settings import text_only
 from generator.site.stage import stage
 from generator.site.yaml_written import quoted
@@ -73,13 +67,6 @@ def test_text_only_leaves_entities_and_nothing_live(given_text: str, shown: str)
     assert text_only(shown) == shown
 
 
-def _sections(entries: tuple[NavigationEntry, ...]) -> Iterator[tuple[NavigationEntry, ...]]:
-    yield entries
-    for entry in entries:
-        if entry.entries:
-            yield from _sections(entry.entries)
-
-
 def _addresses(entries: tuple[NavigationEntry, ...]) -> list[str]:
     return [
         address
@@ -89,21 +76,41 @@ def _addresses(entries: tuple[NavigationEntry, ...]) -> list[str]:
 
 
 @given(st.integers(1, 700), st.booleans())
-def test_no_group_of_the_navigation_is_larger_than_the_limit(count: int, opens: bool) -> None:
-    pages = [_page(f"work/{n}.md", f"Job {n}", "Work") for n in range(count)]
-    if opens:
-        pages.insert(0, _page("work/index.md", "Work", "Work"))
-    entries = navigation([_page("index.md", "Home"), *pages])
-    assert max(map(len, _sections(entries))) <= GROUP_LIMIT
-    assert _addresses(entries) == ["index.md", *(page.address for page in pages)]
-    if opens:
-        assert entries[1].entries[0].address == "work/index.md"
+def test_every_page_stands_in_the_navigation_and_a_list_opens_with_itself(
+    count: int, is_listed: bool
+) -> None:
+    sheets = [
+        replace(_page(f"work/{n}.md", f"Job {n}", "The year"), listed_on="work.md")
+        for n in range(count)
+    ]
+    year, dates = _page("year.md", "The year", "The year"), _page("dates.md", "Dates", "The year")
+    listing = [replace(_page("work.md", "Work", "The year"), listed_on="work.md")]
+    pages = [_page("index.md", "Home"), year, *sheets, *listing * is_listed, dates]
+    home, head = navigation(pages)
+    assert (home.title, home.address) == ("This week", "index.md")
+    assert sorted(_addresses((home, head))) == sorted(page.address for page in pages)
+    if is_listed:
+        assert [entry.title for entry in head.entries] == ["The year", "Work", "Dates"]
+        assert _addresses(head.entries[1:2]) == ["work.md", *(sheet.address for sheet in sheets)]
+    else:
+        # where the list is not for this reader, what would stand on it stands under the head
+        assert _addresses((head,)) == ["year.md", *(sheet.address for sheet in sheets), "dates.md"]
 
 
-def test_parts_of_a_large_group_are_named_by_their_first_and_last_page() -> None:
-    pages = [_page(f"work/{n}.md", f"Job {n}", "Work") for n in range(1, 31)]
-    work = navigation(pages)[0]
-    assert [part.title for part in work.entries] == ["Job 1 – Job 15", "Job 16 – Job 30"]
+def test_a_list_with_nothing_on_it_is_a_page() -> None:
+    entries = navigation([replace(_page("work.md", "Work", "The year"), listed_on="work.md")])
+    assert entries == (NavigationEntry("The year", entries=(NavigationEntry("Work", "work.md"),)),)
+
+
+def test_pages_of_one_head_stand_together_wherever_they_are_in_the_book() -> None:
+    pages = [
+        _page("a.md", "A", "Places"),
+        _page("b.md", "B", "Records"),
+        _page("c.md", "C", "Places"),
+    ]
+    entries = navigation(pages)
+    assert [entry.title for entry in entries] == ["Places", "Records"]
+    assert _addresses(entries) == ["a.md", "c.md", "b.md"]
 
 
 def test_the_tree_says_nothing_of_the_folder_it_was_written_to(tmp_path: Path) -> None:

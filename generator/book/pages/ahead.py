@@ -2,7 +2,7 @@
 
 from generator.book.money_views import season_row
 from generator.book.pages.pictures import acres_picture, work_picture
-from generator.book.pages.written import SEASONS, Written, address_of, from_template
+from generator.book.pages.written import YEAR, Written, address_of, from_template
 from generator.dataclass import dataclass
 from generator.plan.model.job import Job, JobAhead
 from generator.plan.model.place import Place
@@ -35,7 +35,7 @@ def ahead_page(plan: Plan) -> Written:
         plan,
         "ahead.md",
         AHEAD,
-        SEASONS,
+        YEAR,
         "ahead",
         ["years ahead", "next seasons", "five seasons", *steps],
         seasons=[(season, _work(plan, season)) for season in seasons],

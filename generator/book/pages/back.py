@@ -10,7 +10,7 @@ from generator.book.model import LeftFolder, Page
 from generator.book.pages.dates import DATE_KINDS
 from generator.book.pages.subjects import SEEN_BY_READERS
 from generator.book.pages.written import (
-    BOOK,
+    HOW,
     NumberShown,
     Written,
     address_of,
@@ -47,7 +47,7 @@ def readers_page(plan: Plan, left: Iterable[LeftFolder] = ()) -> Written:
         plan,
         "readers.md",
         SEEN_BY_READERS,
-        BOOK,
+        HOW,
         "readers",
         [handed.kind for handed in plan.handed],
         handed=[
@@ -103,7 +103,7 @@ def workings_page(plan: Plan, written: list[Written]) -> Written:
         plan,
         "workings.md",
         "Workings",
-        BOOK,
+        HOW,
         "workings",
         ["workings", "formulas"],
         rows=[row for _, row in sorted(rows.items())],
@@ -118,7 +118,7 @@ def glossary_page(plan: Plan) -> Written:
         (letter, list(entries))
         for letter, entries in groupby(in_order, key=lambda pair: pair[0][0].upper())
     ]
-    return from_template(plan, "glossary.md", "Words", BOOK, "glossary", words(), letters=letters)
+    return from_template(plan, "glossary.md", "Words", HOW, "glossary", words(), letters=letters)
 
 
 def sources_page(plan: Plan, written: list[Written]) -> Written:
@@ -132,9 +132,10 @@ def sources_page(plan: Plan, written: list[Written]) -> Written:
         plan,
         "sources.md",
         "Sources",
-        BOOK,
+        HOW,
         "sources",
-        [sources()[key].title for key in ordered],
+        # by titles of sources nobody would find the pages that rest on them
+        [],
         graded=[
             (trust, [(sources()[key], *_links(using[key])) for key in keys])
             for trust in TRUST

@@ -7,13 +7,7 @@ from markupsafe import Markup
 from generator.book.charts.bands import band, month_scale
 from generator.book.pages.dates import DATE_KINDS, placed
 from generator.book.pages.lines import NamedLine, in_groups, line_of, sheet_of
-from generator.book.pages.written import (
-    SEASONS,
-    Listed,
-    Written,
-    everything_to_do,
-    from_template,
-)
+from generator.book.pages.written import YEAR, Listed, Written, everything_to_do, from_template
 from generator.dataclass import dataclass
 from generator.plan.jobs.job_days import FIRST_OF_SEASON, LAST_OF_SEASON
 from generator.plan.model.days import Span, comes_back, inside_of
@@ -22,7 +16,7 @@ from generator.plan.season.open_dates import day_in_season
 from generator.plan.views.month_by_month import MonthOfWork, month_by_month
 from generator.reference.operations import work_groups
 
-MONTHS, YEAR = "Month by month", "The year"
+MONTHS = "Month by month"
 NAMED_IN_A_MONTH = 12
 
 
@@ -57,7 +51,7 @@ def months_page(plan: Plan) -> Written:
         plan,
         "months.md",
         MONTHS,
-        SEASONS if plan.reader == "owner" else "",
+        YEAR,
         "months",
         ["month", "calendar", *{job.step.name: None for job, _, _ in listed.values()}],
         months=_months(plan, month_by_month(plan), listed),
@@ -131,7 +125,7 @@ def year_page(plan: Plan) -> Written:
         plan,
         "year.md",
         YEAR,
-        SEASONS,
+        YEAR,
         "year",
         ["year", "season", "calendar", *(title for title, rows in groups if rows)],
         scale=month_scale(plan.season),

@@ -1,6 +1,6 @@
 """The page of the days that can be counted on: every job with what past years say of it."""
 
-from generator.book.pages.written import WORK, Written, from_template, place_of
+from generator.book.pages.written import YEAR, Written, from_template, place_of
 from generator.plan.days.past_days import counted_at
 from generator.plan.model.days import Span
 from generator.plan.model.job import Job
@@ -25,7 +25,7 @@ def count_on_page(plan: Plan) -> list[Written]:
             plan,
             "count-on.md",
             _TITLE,
-            WORK,
+            YEAR,
             "count_on",
             ["weather", "rain", "suited", *(suits.name for suits, _ in groups)],
             station=station.station.name,

@@ -1,6 +1,6 @@
 """Pages of counts and waits: what a count decides, what may be sown when, weeds."""
 
-from generator.book.pages.written import CHAPTERS, Written, from_template
+from generator.book.pages.written import HOW, PLACES, Written, from_template
 from generator.plan.model.counts import Outcome
 from generator.plan.model.plan import Plan
 from generator.reference.library import planting_kinds, species, values, ways_of_working
@@ -34,7 +34,7 @@ def counts_page(plan: Plan) -> Written:
         plan,
         "counts.md",
         _COUNTS,
-        "",
+        PLACES,
         "counts",
         [
             *(place.name for place, _, _ in counted),
@@ -56,7 +56,7 @@ def plant_when_page(plan: Plan) -> Written:
         plan,
         "plant-when.md",
         PLANT_WHEN,
-        "",
+        PLACES,
         "plant_when",
         ["plant-back", "residual", "wait", "sow after spraying"],
         waits=[(plan.place(wait.place_id), wait) for wait in plan.decided.waits],
@@ -72,7 +72,7 @@ def weeds_page(plan: Plan) -> Written:
         plan,
         "weeds.md",
         WEEDS,
-        CHAPTERS,
+        HOW,
         "weeds",
         [weed.name for weed in weeds().values()],
         weeds=weeds(),

@@ -3,7 +3,7 @@
 from collections.abc import Iterable
 from typing import Any
 
-from generator.book.pages.written import Written, from_template, jobs_with_places
+from generator.book.pages.written import YEAR, Written, from_template, jobs_with_places
 from generator.inventory.dates import ALL_PLACES, DateRange
 from generator.plan.days.day_findings import LOOKED_UP
 from generator.plan.jobs.job_days import FIRST_OF_SEASON, LAST_OF_SEASON
@@ -40,7 +40,7 @@ def dates_page(plan: Plan) -> Written:
         plan,
         "dates.md",
         _TITLE,
-        "",
+        YEAR,
         "dates",
         [*DATE_KINDS.values(), "license", "insurance", "permit", "contract", "811"],
         dates=[
@@ -71,7 +71,7 @@ def others_out_page(plan: Plan) -> Written:
         plan,
         "dates.md",
         "Hunting, nesting and burn bans",
-        "",
+        YEAR,
         "others_out",
         [DATE_KINDS[others.kind] for others in plan.others_out],
         dates=[

@@ -6,7 +6,7 @@ from generator.book.content import Chapter, callout, chapters_for
 from generator.book.marks import Marks
 from generator.book.pages.by_rule import by_rule
 from generator.book.pages.subjects import Subjects
-from generator.book.pages.written import CHAPTERS, Written, finished, from_template
+from generator.book.pages.written import HOW, YEAR, Written, finished, from_template
 from generator.book.render import cautions_block, render, render_authored
 from generator.plan.jobs.safety import emergency_lines
 from generator.plan.model.plan import Plan
@@ -32,7 +32,7 @@ def findings_page(plan: Plan) -> Written:
         plan,
         "findings.md",
         "Stops, cautions and notes",
-        "",
+        YEAR,
         "findings",
         [
             *(rule.head for rule in rules),
@@ -89,7 +89,7 @@ def chapter_page(chapter: Chapter) -> Written:
     return finished(
         f"chapters/{chapter.name}.md",
         chapter.title,
-        CHAPTERS,
+        HOW,
         body,
         marks,
         [line.lstrip("#").strip() for line in chapter.body.splitlines() if line.startswith("##")],

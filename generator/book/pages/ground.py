@@ -10,7 +10,6 @@ from generator.book.pages.pictures import Pictured, heights_picture
 from generator.book.pages.seen import heights, last_look, looked_over, sight_checks
 from generator.book.pages.written import (
     PLACES,
-    ROUTES,
     STANDS,
     Written,
     address_of,
@@ -210,7 +209,7 @@ def route_page(plan: Plan, route: Route) -> Written:
         plan,
         f"routes/{address_of(route)}.md",
         route.name,
-        ROUTES,
+        STANDS,
         "route",
         [route.name, route.note or ""],
         ("route",),

@@ -4,7 +4,7 @@ import datetime
 from itertools import groupby
 
 from generator.book.pages.dates import DATE_KINDS, placed
-from generator.book.pages.written import Written, from_template
+from generator.book.pages.written import STANDS, Written, from_template
 from generator.plan.days.shooting import clock_changes
 from generator.plan.model.plan import HuntedDates, HuntedDay, Plan
 from generator.reference.library import Method, methods
@@ -27,7 +27,7 @@ def hours_page(plan: Plan) -> Written:
         plan,
         HOURS_ADDRESS,
         "Shooting hours",
-        "",
+        STANDS,
         "hours",
         ["shooting hours", "sunrise", "sunset", "twilight", "legal light"],
         hunted=[

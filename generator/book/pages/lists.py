@@ -8,10 +8,8 @@ from generator.book.pages.counts import OUTCOMES
 from generator.book.pages.pictures import acres_picture
 from generator.book.pages.seen import heights, last_look, sight_checks
 from generator.book.pages.written import (
-    CHAPTERS,
-    EQUIPMENT,
+    HOW,
     PLACES,
-    ROUTES,
     STANDS,
     Listed,
     Written,
@@ -156,7 +154,7 @@ def routes_page(plan: Plan) -> Written:
         plan,
         "routes.md",
         "Walks in",
-        ROUTES,
+        STANDS,
         "routes",
         ["routes", "walks", "hidden"],
         rows=[
@@ -181,8 +179,8 @@ def calibration_page(plan: Plan) -> Written:
     return from_template(
         plan,
         "calibration.md",
-        "Calibration",
-        EQUIPMENT,
+        "Sprayers, spreaders and drills",
+        HOW,
         "calibration",
         ["calibration", "catch test", "sprayer", "spreader", "drill"],
         sprayers=[
@@ -212,7 +210,7 @@ def chapters_page(plan: Plan) -> Written:
         plan,
         "chapters.md",
         "Chapters",
-        CHAPTERS,
+        HOW,
         "chapters",
         ["chapters", *(chapter.title for chapter in written_for(plan.reader))],
         parts_of_the_book=[

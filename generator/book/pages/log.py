@@ -1,12 +1,10 @@
 """The log as pages, a season each: every entry that counts, with all that it says."""
 
-from generator.book.pages.written import Written, from_template
+from generator.book.pages.written import RECORDS, Written, from_template
 from generator.book.written_down import names_of, said_in
 from generator.inventory.log import LogEntry
 from generator.inventory.season import season_of
 from generator.plan.model.plan import Plan
-
-LOG_GROUP = "The log"
 
 
 def log_address(entry: LogEntry) -> str:
@@ -27,7 +25,7 @@ def log_page(plan: Plan, season: int) -> Written:
         plan,
         f"log/{season}.md",
         f"The log, season {season}",
-        LOG_GROUP,
+        RECORDS,
         "log",
         [f"log {season}", "entries", "what was done"],
         ("record",),

@@ -6,7 +6,7 @@ from collections.abc import Iterable, Iterator
 from markupsafe import Markup
 
 from generator.book.pages.lines import NamedLine, NamedPage, in_groups, line_of, sheet_of
-from generator.book.pages.written import Written, everything_to_do, from_template
+from generator.book.pages.written import RECORDS, Written, everything_to_do, from_template
 from generator.dataclass import dataclass
 from generator.plan.model.days import day_words
 from generator.plan.model.job import last_day_of
@@ -57,7 +57,7 @@ def missed_page(plan: Plan) -> Written:
         plan,
         "missed.md",
         _TITLE,
-        "",
+        RECORDS,
         "closed",
         ["missed", "overdue", "not done", "late", *(step.name for step in steps)],
         steps=steps,

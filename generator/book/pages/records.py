@@ -1,7 +1,14 @@
 """Records of sprayings: those in the log, and a form for each that is still to come."""
 
 from generator.book.pages.log import log_seasons
-from generator.book.pages.written import BUDGET_XLSX, RECORDS_CSV, Written, from_template, place_of
+from generator.book.pages.written import (
+    BUDGET_XLSX,
+    RECORDS,
+    RECORDS_CSV,
+    Written,
+    from_template,
+    place_of,
+)
 from generator.inventory.log import LogEntry
 from generator.plan.model.finding import Finding, Subject
 from generator.plan.model.job import Job
@@ -11,7 +18,6 @@ from generator.plan.model.spray_record import kept_until, missing_by_rule
 from generator.reference.library import values
 
 _TITLE = "Spray records"
-FORMS = "Records to fill in"
 
 
 def records_page(plan: Plan) -> Written:
@@ -20,7 +26,7 @@ def records_page(plan: Plan) -> Written:
         plan,
         "records.md",
         _TITLE,
-        "",
+        RECORDS,
         "records",
         ["record", "7 CFR 110.3", "restricted use", *_names(plan)],
         files=(RECORDS_CSV, BUDGET_XLSX),
@@ -49,8 +55,8 @@ def record_form_page(plan: Plan, job: Job, place: Place) -> Written:
     return from_template(
         plan,
         f"records/{job.address}.md",
-        f"Record: {job.step.name}, {place.name}",
-        FORMS,
+        f"Record, {job.step.name}: {place.name}",
+        RECORDS,
         "record_form",
         ["record", job.step.name, place.name],
         ("record",),

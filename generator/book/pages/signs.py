@@ -6,7 +6,7 @@ from markupsafe import Markup
 
 from generator.book.charts.past_years import YearDots, years_drawn
 from generator.book.origin import origin_words
-from generator.book.pages.written import WORK, Written, from_template
+from generator.book.pages.written import YEAR, Written, from_template
 from generator.dataclass import dataclass
 from generator.plan.model.markers import HeatOfYears, MarkerFound
 from generator.plan.model.plan import Plan
@@ -54,7 +54,7 @@ def signs_page(plan: Plan) -> list[Written]:
             plan,
             "signs.md",
             _TITLE,
-            WORK,
+            YEAR,
             "signs",
             ["weather", "freeze", "thaw", "soil", *(sign.name for sign in weather.signs)],
             weather=weather,

@@ -3,7 +3,8 @@
 from generator.book.content import chapters_for
 from generator.book.pages.seen import looked_over, water_brought
 from generator.book.pages.written import (
-    PRODUCTS,
+    MONEY,
+    PLACES,
     Written,
     address_of,
     from_template,
@@ -19,8 +20,6 @@ from generator.plan.feeding.nutrient_price import nutrient_price
 from generator.plan.model.plan import Plan
 from generator.plan.model.water_hole import Water
 from generator.reference.library import values
-
-GROUND = "Ground"
 
 
 def soil_test_page(plan: Plan, test: SoilTest) -> Written:
@@ -39,7 +38,7 @@ def soil_test_page(plan: Plan, test: SoilTest) -> Written:
         plan,
         f"ground/{address_of(test)}.md",
         soil_test_title(plan, test),
-        GROUND,
+        PLACES,
         "soil_test",
         [test.lab or "", test.note or "", *(place.name for place in taken_on)],
         ("ground",),
@@ -61,7 +60,7 @@ def water_page(plan: Plan, water: Water) -> Written:
         plan,
         f"ground/{address_of(water.hole)}.md",
         water.hole.name,
-        GROUND,
+        PLACES,
         "water",
         [water.hole.name, water.hole.note or "", "water hole", "pond"],
         ("ground",),
@@ -84,7 +83,7 @@ def fertilizer_page(plan: Plan, fertilizer: Fertilizer) -> Written:
         plan,
         f"products/{address_of(fertilizer)}.md",
         fertilizer.name,
-        PRODUCTS,
+        MONEY,
         "fertilizer",
         [fertilizer.name, "fertilizer", fertilizer.note or ""],
         ("product",),
@@ -102,7 +101,7 @@ def lime_page(plan: Plan, lime: Lime) -> Written:
         plan,
         f"products/{address_of(lime)}.md",
         lime.name,
-        PRODUCTS,
+        MONEY,
         "lime",
         [lime.name, "lime", lime.note or ""],
         ("product",),

@@ -1,6 +1,6 @@
 """The page of step plans: the id that log, work and readers call each step by."""
 
-from generator.book.pages.written import BOOK, Written, from_template
+from generator.book.pages.written import HOW, Written, from_template
 from generator.inventory.places import PlantedGround
 from generator.inventory.schema import KeptUp
 from generator.plan.model.plan import Plan
@@ -31,7 +31,7 @@ def steps_page(plan: Plan) -> Written:
         plan,
         "steps.md",
         _STEPS,
-        BOOK,
+        HOW,
         "steps",
         [step.id for step_plan in plans for step in step_plan.steps],
         plans=[(step_plan, _made_for(step_plan), step_plan.id in used) for step_plan in plans],

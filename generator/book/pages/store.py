@@ -1,11 +1,10 @@
 """Pages of what is kept and bought: seed, products, equipment."""
 
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 
 from generator.book.pages.written import (
-    EQUIPMENT,
-    PRODUCTS,
-    SEED,
+    HOW,
+    MONEY,
     Written,
     address_of,
     from_template,
@@ -40,7 +39,7 @@ def lot_page(plan: Plan, lot: SeedLot) -> Written:
         plan,
         f"seed/{address_of(lot)}.md",
         title,
-        SEED,
+        MONEY,
         "lot",
         [title, lot.tag.variety or "", lot.note or ""],
         ("seed",),
@@ -62,7 +61,7 @@ def row_stock_page(plan: Plan, kept: Plant | Guard) -> Written:
         plan,
         f"seed/{address_of(kept)}.md",
         kept.name,
-        SEED,
+        MONEY,
         "row_stock",
         [kept.name, kept.note or ""],
         ("seed",),
@@ -81,9 +80,9 @@ def product_page(plan: Plan, product: Product) -> Written:
         plan,
         f"products/{address_of(product)}.md",
         product.name,
-        PRODUCTS,
+        MONEY,
         "product",
-        [product.name, *(use.site_words for use in (product.label.uses if product.label else ()))],
+        [product.name, *_on_the_card(product)],
         ("product",),
         product=product,
         card=product.label,
@@ -100,6 +99,13 @@ def product_page(plan: Plan, product: Product) -> Written:
         ),
         jobs=jobs_with_places(plan, jobs),
     )
+
+
+def _on_the_card(product: Product) -> Iterator[str]:
+    """Yield what a product is known by beside its name: its actives, and what it is used on."""
+    if product.label is not None:
+        yield from (one.active for one in product.label.actives)
+        yield from (use.site_words for use in product.label.uses)
 
 
 def _aged(
@@ -120,7 +126,7 @@ def sprayer_page(plan: Plan, sprayer: Sprayer) -> Written:
         plan,
         f"equipment/{address_of(sprayer)}.md",
         sprayer.name,
-        EQUIPMENT,
+        HOW,
         "sprayer",
         [sprayer.name, sprayer.nozzle or ""],
         ("equipment",),
@@ -145,7 +151,7 @@ def spreader_page(plan: Plan, spreader: Spreader) -> Written:
         plan,
         f"equipment/{address_of(spreader)}.md",
         spreader.name,
-        EQUIPMENT,
+        HOW,
         "spreader",
         [spreader.name],
         ("equipment",),
@@ -166,7 +172,7 @@ def drill_page(plan: Plan, drill: Drill) -> Written:
         plan,
         f"equipment/{address_of(drill)}.md",
         drill.name,
-        EQUIPMENT,
+        HOW,
         "drill",
         [drill.name],
         ("equipment",),

@@ -11,8 +11,7 @@ from generator.book.pages.lines import NamedLine, in_groups, line_of, sheet_of
 from generator.book.pages.written import (
     CALENDAR,
     CALENDAR_SPANS,
-    UPKEEP,
-    WORK,
+    YEAR,
     Listed,
     Written,
     address_of,
@@ -67,7 +66,7 @@ def work_page(plan: Plan) -> Written:
         plan,
         "work.md",
         f"Work in season {plan.season}",
-        WORK,
+        YEAR,
         "work",
         [job.step.name for job, _, _ in listed],
         signs=_signs(plan),
@@ -118,7 +117,7 @@ def job_page(plan: Plan, job: Job) -> Written:
     address = f"work/{job.address}.md"
     marks = marks_of(plan, address)
     place = place_of(plan, job)
-    title = f"{job.step.name}: {place.name}"
+    title = f"{job.step.name}: {place.name}{_season_before(plan, job)}"
     found = plan.findings_on(job.id)
     body = render(
         "job.md.jinja",
@@ -168,13 +167,19 @@ def job_page(plan: Plan, job: Job) -> Written:
     return finished(
         address,
         title,
-        WORK,
+        YEAR,
         body,
         marks,
         said,
         ("job",),
         tuple(line.key for line in job.safety),
     )
+
+
+def _season_before(plan: Plan, job: Job) -> str:
+    """Return what tells a sheet apart from that of the same step in the season after it."""
+    later = (other for other in plan.jobs_on(job.place_id) if other.season > job.season)
+    return f", {job.season}" if any(other.step.name == job.step.name for other in later) else ""
 
 
 SUBJECT_FOLDERS = {"stand": "stands", "route": "routes", "water_hole": "ground"}
@@ -201,11 +206,11 @@ def upkeep_page(plan: Plan, job: UpkeepJob) -> Written:
     cautions = cautions_block((callout(job.step.does.cautions), callout("general")), marks)
     body += f"\n## Cautions\n\n{cautions}"
     # The same step comes every season: the sheet of the one before is told apart by its name.
-    before = f", season {job.season}" if job.season != plan.season else ""
+    before = f", {job.season}" if job.season != plan.season else ""
     return finished(
         f"work/{job.address}.md",
         f"{job.step.name}: {job.subject.name}{before}",
-        UPKEEP,
+        YEAR,
         body,
         marks,
         [job.step.name, job.subject.name, job.step.does.name],

@@ -7,6 +7,7 @@ from typing import Any, NamedTuple
 
 from markupsafe import Markup
 
+from generator.book.content import search_words
 from generator.book.homes import marks_of, unfold_what_is_at_home
 from generator.book.marks import Marks, figure_identity, label, printed
 from generator.book.model import Page, SearchRecord
@@ -24,12 +25,34 @@ from generator.plan.model.plan import Plan
 from generator.reference.steps import StepPlan
 from generator.working import Measured, Quantity, Reference, flat_inputs
 
-WORK, PLACES, STANDS, ROUTES = "Work", "Places", "Stands", "Routes"
-SEED, PRODUCTS, EQUIPMENT, CHAPTERS = "Seed", "Products", "Equipment", "Chapters"
-UPKEEP, BOOK = "Maintenance", "About this book"
-SEASONS = "Seasons"
-# A thing stands before the jobs that carry its name; the list of its kind does not.
-BOOST = {"places": 4, "stands": 4, "routes": 4, "chapters": 1.5}
+# The heads of the menu beside the first page, in their order there.
+YEAR, PLACES, STANDS = "The year", "Places", "Stands and walks"
+MONEY, RECORDS, HOW = "Buying and money", "Records", "How the work is done"
+# The page that lists what has its pages in a folder.
+LISTED_ON = {
+    "work": "work.md",
+    "places": "places.md",
+    "ground": "ground.md",
+    "stands": "stands.md",
+    "routes": "routes.md",
+    "seed": "seed.md",
+    "products": "products.md",
+    "records": "records.md",
+    "chapters": "chapters.md",
+    "equipment": "calibration.md",
+}
+# A place stands before other things that carry its name, a thing before the work that does, the
+# year before what shares the name of a season, and what the book rests on behind all else.
+BOOST = {
+    "year.md": 1.2,
+    **dict.fromkeys(("places", "stands", "routes"), 1.5),
+    "work": 0.6,
+    **dict.fromkeys(("glossary.md", "sources.md", "workings.md"), 0.0001),
+}
+# Folders of things and work that somebody calls by their names.
+CALLED_BY_NAME = ("work", "places", "ground", "stands", "routes", "seed", "products", "equipment")
+NO_WORDS = str.maketrans(dict.fromkeys(",:;()?!", " "))  # as the search box parts words
+TITLE_LETTERS, FIRST_LETTERS = 59, 12  # of a title, and what is left of the work in one
 TITLE_ANCHOR = "this-page"
 CALENDAR, CALENDAR_SPANS = "calendar.ics", "calendar-spans.ics"
 BUDGET_CSV, BUY_CSV, BUDGET_XLSX = "budget.csv", "buy.csv", "budget.xlsx"
@@ -82,17 +105,53 @@ def finished(
     tags: tuple[str, ...] = (),
     safety_keys: tuple[str, ...] = (),
 ) -> Written:
+    folder = address.rpartition("/")[0]
+    named = shortened(title)
     record = SearchRecord(
-        searchable(title),
+        searchable(named),
         searchable(" ".join(found)),
         tuple(searchable(tag) for tag in tags),
-        BOOST.get(address.rpartition("/")[0], 1),
+        searchable(_words(address, title)),
+        BOOST.get(folder or address, 1),
     )
     # An anchor made from the words of a title could be one that a number on the page has.
     heading = f"# {inert(title)} {{: #{TITLE_ANCHOR} }}\n\n"
     markdown = heading + body + workings_block(marks)
-    page = Page(address, inert(title), group, str(markdown), record, safety_keys)
+    listed_on = LISTED_ON.get(folder, address if address in LISTED_ON.values() else "")
+    page = Page(address, inert(named), group, str(markdown), record, safety_keys, listed_on)
     return Written(page, tuple(_numbers(marks)), frozenset(_sources(marks)))
+
+
+def shortened(title: str) -> str:
+    """Return a title as menus, tabs and lists of hits have room for; the page prints all of it.
+
+    Of work on a place the words of the work give way.
+
+    >>> shortened("Take the old growth off: The strip along the lane to the far gate")
+    'Take the old…: The strip along the lane to the far gate'
+    """
+    if len(title) <= TITLE_LETTERS:
+        return title
+    work, colon, where = title.rpartition(": ")
+    kept = f"…{colon}{where}"
+    if not colon or len(kept) > TITLE_LETTERS - FIRST_LETTERS:
+        work, kept = title, "…"
+    words = work[: TITLE_LETTERS - len(kept) + 1].rpartition(" ")[0].rstrip(" ,:")
+    return f"{words or work[: TITLE_LETTERS - len(kept)]}{kept}"
+
+
+def _words(address: str, title: str) -> str:
+    """Return what finds a page before the titles of others do, each word once.
+
+    What is typed finds all that begins with it: of words that begin alike the longest is enough.
+    """
+    folder = address.rpartition("/")[0]
+    told = search_words().get(address, search_words().get(f"{folder}/", ""))
+    named = title if folder in CALLED_BY_NAME else ""
+    words = dict.fromkeys(f"{named} {told}".lower().translate(NO_WORDS).split())
+    return " ".join(
+        word for word in words if not any(word != o and o.startswith(word) for o in words)
+    )
 
 
 def _numbers(marks: Marks) -> Iterator[NumberShown]:

@@ -85,8 +85,13 @@ def chapters_for(reader: str, names: Iterable[str]) -> tuple[Chapter, ...]:
 
     Raises KeyError for a name that no chapter has.
     """
-    by_name = {chapter.name: chapter for chapter in chapters()}
+    by_name = _chapters_by_name()
     return tuple(chapter for name in names if reader in (chapter := by_name[name]).readers)
+
+
+@cache
+def _chapters_by_name() -> dict[str, Chapter]:
+    return {chapter.name: chapter for chapter in chapters()}
 
 
 def _chapter(name: str, text: str) -> Chapter:

@@ -89,43 +89,56 @@ class _Frame:
     lines: tuple[str, ...]
 
 
+@dataclass(frozen=True, slots=True)
+class Framed:
+    """A page in its frame; `frame` is the frame alone where the page is the first of its kind."""
+
+    html: str
+    kind: object
+    frame: str | None
+
+
 class Frames:
-    """The frames of one site, by kind; `first` names the first page of each."""
+    """The frames of one site, by kind."""
 
     def __init__(self, template: Rendering) -> None:
         self.template = template
         self.frames: dict[object, _Frame] = {}
-        self.first: dict[str, str] = {}
 
-    def around(self, page: Any, context: Mapping[str, Any]) -> str:
+    def around(self, page: Any, context: Mapping[str, Any]) -> Framed:
         """Return a page in its frame, as the theme would render it."""
         beside = page.parent.children if page.parent is not None else context["nav"].items
         kind = _kind(page)
-        if kind not in self.frames:
+        is_first = kind not in self.frames
+        if is_first:
             self.frames[kind] = self._rendered(page, context, beside)
-            self.first[page.url] = _joined(self.frames[kind], page, beside, "")
-        return _joined(self.frames[kind], page, beside, page.content)
+        frame = self.frames[kind]
+        alone = _joined(frame, page, beside, "") if is_first else None
+        return Framed(_joined(frame, page, beside, page.content), kind, alone)
 
     def _rendered(self, page: Any, context: Mapping[str, Any], beside: list[Any]) -> _Frame:
         stand_in = _stand_in(page)
-        inside = {**context, "page": stand_in}
-        others, every = self.template.render(inside), beside[:]
-        beside[:] = [stand_in]
+        every = beside[:]
+        # one more than there are: its own line is found, and those of all others behind it
+        beside[:] = [stand_in, *every]
         try:
-            alone = self.template.render(inside)
+            rendered = self.template.render({**context, "page": stand_in})
         finally:
             beside[:] = every
-        found = (_HERE_WITH_HEADINGS if _below(page) else _HERE).search(alone)
+        found = (_HERE_WITH_HEADINGS if _below(page) else _HERE).search(rendered)
         if found is None:
             raise ValueError("the theme's frame does not say in its contents which page is read")
-        before, after = alone[: found.start()], alone[found.end() :]
-        listed = others.removeprefix(before).removesuffix(after)
-        lines = tuple(_ENTRY.findall(listed))
-        if f"{before}{''.join(lines)}{after}" != others or len(lines) != len(every):
-            raise ValueError("the contents of the theme's frame are not one line an entry")
+        lines, end = [], found.end()
+        for _ in every:
+            line = _ENTRY.match(rendered, end)
+            if line is None:
+                raise ValueError("the contents of the theme's frame are not one line an entry")
+            lines.append(line[0])
+            end = line.end()
+        before, after = rendered[: found.start()], rendered[end:]
         here = found[0].replace(_ONE_HEADING, HEADINGS)
         whole = f"{before}{BEFORE}{here}{AFTER}{after}".replace(_WITH_H1, CONTENT)
-        return _Frame(tuple(_ANY_HOLE.split(whole)), lines)
+        return _Frame(tuple(_ANY_HOLE.split(whole)), tuple(lines))
 
 
 def _below(page: Any) -> tuple[Heading, ...]:

@@ -27,7 +27,8 @@ class Page:
     `address` is the Markdown file's path inside the book with forward slashes ("work/one.md").
     `title` and `markdown` are already safe: text from the inventory stands in them as entities.
     `group` is the heading it stands under in the navigation; "" is the top.
-    `safety_keys` name the safety lines that must still be on the finished page.
+    `safety_keys` name the safety lines that must still be on the finished page. `ships` says that
+    nothing of a property stands on it, so that its HTML may be kept for other builds.
     """
 
     address: str
@@ -36,6 +37,7 @@ class Page:
     markdown: str
     search: SearchRecord
     safety_keys: tuple[str, ...] = ()
+    ships: bool = False
 
 
 @dataclass(frozen=True, slots=True)

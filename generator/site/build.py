@@ -57,7 +57,7 @@ def _build(book: Book, workshop: Path, site: Path) -> tuple[tuple[str, ...], Sta
     settings["theme"]["custom_dir"] = str(shipped("site_templates") / "theme")
     (workshop / "mkdocs.yml").write_text(yaml.safe_dump(settings), encoding="utf-8")
     ready = prepared(workshop / "mkdocs.yml", navigation_data(navigation(book.pages)), site)
-    make = body_maker(ready.converter)
+    make = body_maker(ready.converter, ready.converter_settings)
     put: list[Put] = []
 
     def write(framing: Framing) -> None:

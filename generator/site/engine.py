@@ -38,10 +38,11 @@ class Failed(Exception):  # noqa: N818 - reads as what happened
 
 @dataclass(frozen=True, slots=True)
 class Prepared:
-    """MkDocs' own reading of the settings, and the converter that they ask for."""
+    """MkDocs' own reading of the settings, and the converter that they ask for, as they say it."""
 
     config: MkDocsConfig
     converter: Markdown
+    converter_settings: str
 
 
 @dataclass(frozen=True, slots=True)
@@ -59,7 +60,7 @@ def prepared(settings: Path, navigation: NavigationData, site: Path) -> Prepared
         config = load_config(str(settings), site_dir=str(site), nav=navigation)
         extensions: list[str | Extension] = [*config.markdown_extensions, HandbookBlocks()]
         converter = Markdown(extensions=extensions, extension_configs=config.mdx_configs)
-        return Prepared(config, converter)
+        return Prepared(config, converter, f"{config.markdown_extensions} {config.mdx_configs}")
 
 
 def build_site(

@@ -38,7 +38,8 @@ def put_page(
     framed = framing(body)
     html = framed.html.encode("utf-8", errors="xmlcharrefreplace")
     name = published(page.address)
-    (site / name).parent.mkdir(parents=True, exist_ok=True)
-    (site / name).write_bytes(html)
+    file = site / name
+    file.parent.mkdir(parents=True, exist_ok=True)
+    file.write_bytes(html)
     frame = read(framed.frame) if framed.frame is not None else None
     return Put(name, hashlib.sha256(html).hexdigest(), body.linked, framed.kind, frame)

@@ -99,6 +99,8 @@ def _tasks(plan: Plan, left: Iterable[LeftFolder]) -> Iterator[Task]:
     def some(make: Callable[[Plan], list[Written]]) -> Task:
         return Task((make.__name__,), lambda: (make(plan), {}))
 
+    # first, since it has no page and takes long: at the end one process would wait for the other
+    yield Task(("calendars",), lambda: ([], calendar_file(plan)))
     yield from map(page, (week_page, missed_page, emergency_page, safety_page, months_page))
     if is_owner:
         yield from map(page, (year_page, ahead_page, findings_page, buy_page))
@@ -122,7 +124,6 @@ def _tasks(plan: Plan, left: Iterable[LeftFolder]) -> Iterator[Task]:
     yield from map(_chapter, written_for(plan.reader))
     if is_owner:
         yield from (page(weeds_page), page(readers_page, tuple(left)), page(steps_page))
-    yield Task(("calendars",), lambda: ([], calendar_file(plan)))
 
 
 def _named(thing: object) -> str:

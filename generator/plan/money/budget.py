@@ -60,6 +60,14 @@ def planting_total(plan: Plan, planting_id: str) -> Total | None:
     return total_of(plan.season, "planting", planting_id, lines) if lines else None
 
 
+def season_total(plan: Plan) -> Total | None:
+    """Return the cost of the plan's own season, without what the one before owes; None for none."""
+    lines = tuple(
+        line for line in plan.lines if line.season == plan.season and line.kind != WITHOUT_COST
+    )
+    return total_of(plan.season, "season", str(plan.season), lines) if lines else None
+
+
 def _lines_by_planting(plan: Plan) -> dict[str, tuple[BudgetLine, ...]]:
     return grouped((line.planting_id, line) for line in plan.lines if line.kind != WITHOUT_COST)
 

@@ -8,6 +8,7 @@ from functools import cache
 import yaml
 
 from generator.dataclass import dataclass
+from generator.kept import STORE
 from generator.lookup import shipped
 from generator.reference.library import values
 from generator.reference.steps import step_plans
@@ -26,6 +27,7 @@ BOOK_PARTS = {
     "limits": "About this book",
 }
 
+_YAML = f"yaml values {yaml.__version__}"
 _FRONT = re.compile(r"\A---\n(.*?)\n---\n(.*)\Z", re.DOTALL)
 _TYPING = re.compile(r"^## What to type\n.*?(?=^## |\Z)", re.DOTALL | re.MULTILINE)
 
@@ -56,7 +58,8 @@ def chapters() -> tuple[Chapter, ...]:
 @cache
 def sentences() -> dict[str, str]:
     """Return what pages say in some cases and not in others, by template and name."""
-    told = yaml.safe_load((shipped("content") / "sentences.yaml").read_text(encoding="utf-8"))
+    text = (shipped("content") / "sentences.yaml").read_text(encoding="utf-8")
+    told = STORE.made_of(_YAML, text, yaml.safe_load)
     return {
         f"{template}.{name}": sentence
         for template, named in told.items()
@@ -76,7 +79,7 @@ def search_words() -> dict[str, str]:
 def finding_heads() -> dict[str, str]:
     """Return what a stop, caution or note is about in a few words, by its code."""
     text = (shipped("content") / "finding_heads.yaml").read_text(encoding="utf-8")
-    heads: dict[str, str] = yaml.safe_load(text)
+    heads: dict[str, str] = STORE.made_of(_YAML, text, yaml.safe_load)
     return heads
 
 
@@ -93,15 +96,20 @@ def chapters_for(reader: str, names: Iterable[str]) -> tuple[Chapter, ...]:
 
     Raises KeyError for a name that no chapter has.
     """
-    by_name = {chapter.name: chapter for chapter in chapters()}
+    by_name = _chapters_by_name()
     return tuple(chapter for name in names if reader in (chapter := by_name[name]).readers)
+
+
+@cache
+def _chapters_by_name() -> dict[str, Chapter]:
+    return {chapter.name: chapter for chapter in chapters()}
 
 
 def _chapter(name: str, text: str) -> Chapter:
     found = _FRONT.match(text)
     if found is None:
         raise ValueError(f"chapter {name} has no front matter")
-    front = yaml.safe_load(found[1])
+    front = STORE.made_of(_YAML, found[1], yaml.safe_load)
     part = front.get("part")
     if part not in BOOK_PARTS:
         raise ValueError(

@@ -98,6 +98,8 @@ def _tasks(plan: Plan, left: Iterable[LeftFolder]) -> Iterator[Task]:
     def page(make: Callable[..., Written], *about: object) -> Task:
         return Task((make.__name__, *map(_named, about)), lambda: ([make(plan, *about)], {}))
 
+    # first, since it has no page and takes long: at the end one process would wait for the other
+    yield Task(("calendars",), lambda: ([], calendar_file(plan)))
     yield from map(page, (week_page, emergency_page, safety_page))
     yield from _year(plan, page)
     yield from _places(plan, page)
@@ -114,7 +116,6 @@ def _tasks(plan: Plan, left: Iterable[LeftFolder]) -> Iterator[Task]:
     if is_owner:
         yield from _machines(plan, page)
         yield from (page(weeds_page), page(steps_page), page(readers_page, tuple(left)))
-    yield Task(("calendars",), lambda: ([], calendar_file(plan)))
 
 
 def _named(thing: object) -> str:

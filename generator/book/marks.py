@@ -43,6 +43,7 @@ class Marks:
     anchors: dict[object, str] = field(default_factory=dict)
     figures: list[Figure] = field(default_factory=list)
     cited: set[str] = field(default_factory=set)
+    walked: int = 0
 
     def cite(self, key: str) -> str:
         """Return a source's title for the page, and keep that the page names it."""
@@ -67,11 +68,11 @@ class Marks:
 
     def entries(self) -> list[Figure]:
         """Return every figure with a working here, those they rest on after them."""
-        done = 0
-        # the list grows while it is walked: what a working rests on gets a working of its own
-        while done < len(self.figures):
-            figure = self.figures[done]
-            done += 1
+        # the list grows while it is walked: what a working rests on gets a working of its own;
+        # asked again it goes on from there, since no page becomes whole that was not
+        while self.walked < len(self.figures):
+            figure = self.figures[self.walked]
+            self.walked += 1
             if isinstance(figure, Quantity):
                 for _, basis in flat_inputs(figure):
                     if isinstance(basis, Quantity) and self.is_here(basis):

@@ -30,7 +30,8 @@ class Page:
     `title` and `markdown` are already safe: text from the inventory stands in them as entities.
     `group` is the head of the menu that it stands under; "" is the top. `listed_on` is the address
     of the page that lists it among others of its kind, its own for that page itself; "" is none.
-    `safety_keys` name the safety lines that must still be on the finished page.
+    `safety_keys` name the safety lines that must still be on the finished page. `ships` says that
+    nothing of a property stands on it, so that its HTML may be kept for other builds.
     """
 
     address: str
@@ -40,6 +41,7 @@ class Page:
     search: SearchRecord
     safety_keys: tuple[str, ...] = ()
     listed_on: str = ""
+    ships: bool = False
 
 
 @dataclass(frozen=True, slots=True)

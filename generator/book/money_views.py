@@ -2,6 +2,7 @@
 
 from generator.book.tables import totals
 from generator.plan.model.plan import Plan
+from generator.plan.money.budget import season_total
 from generator.plan.money.money_hours import PAID_BY, MoneyRow, money_row
 from generator.working import Quantity
 
@@ -15,8 +16,8 @@ def money_rows(plan: Plan, column: str) -> tuple[MoneyRow, ...]:
 
 def season_row(plan: Plan) -> MoneyRow | None:
     """Return the row of the plan's own season: what the season before still owes stands apart."""
-    mine = (row for row in money_rows(plan, "season") if row.total.key == str(plan.season))
-    return next(mine, None)
+    total = season_total(plan)
+    return money_row(plan, total) if total is not None else None
 
 
 def places_apart(plan: Plan) -> tuple[MoneyRow, ...]:

@@ -12,11 +12,22 @@ import math
 from collections.abc import Iterator, Sequence
 from itertools import pairwise
 
+from generator.dataclass import dataclass
 from generator.geometry.crossing import Spot, on_the_plane
 from generator.units import LatLon, convert
 
 MEAN_RADIUS_M = 6371008.8  # mean radius (2 a + b) / 3 of the ellipsoid of GPS, WGS 84
 CUTS = 16  # across an outline, to find its middle
+ROUNDING_M = 0.001  # more than numbers this long are off on an earth of this size
+
+
+@dataclass(frozen=True, slots=True)
+class _Ball:
+    """An outline as a ball around its first corner; the earth's middle is at 0, 0, 0."""
+
+    number: int
+    middle_m: tuple[float, float, float]
+    radius_m: float
 
 
 def shared_depth_ft(one_lat_lon: Sequence[LatLon], other_lat_lon: Sequence[LatLon]) -> float:
@@ -38,6 +49,43 @@ def shared_depth_ft(one_lat_lon: Sequence[LatLon], other_lat_lon: Sequence[LatLo
         *_along_the_middle(other, one),
     ]
     return max(depths, default=0.0)
+
+
+def near_each_other(outlines_lat_lon: Sequence[Sequence[LatLon]]) -> Iterator[tuple[int, int]]:
+    """Yield the numbers, the smaller first, of every two outlines that may share ground.
+
+    Each is looked at as the ball around its first corner that holds its other corners: two balls
+    that lie apart hold no ground together. Of hundreds of outlines few are near each other.
+    """
+    if not outlines_lat_lon:
+        return
+    balls = [_ball(number, outline) for number, outline in enumerate(outlines_lat_lon)]
+    # along the axis on which they lie apart the most, few need to be compared
+    reaches_m = [
+        max(axis) - min(axis) for axis in zip(*(one.middle_m for one in balls), strict=True)
+    ]
+    axis = reaches_m.index(max(reaches_m))
+    waiting = sorted(balls, key=lambda ball: ball.middle_m[axis] - ball.radius_m)
+    for place, ball in enumerate(waiting):
+        for other in waiting[place + 1 :]:
+            # they begin in this order, so no later one reaches back to this ball
+            if other.middle_m[axis] - other.radius_m > ball.middle_m[axis] + ball.radius_m:
+                break
+            if math.dist(ball.middle_m, other.middle_m) <= ball.radius_m + other.radius_m:
+                yield min(ball.number, other.number), max(ball.number, other.number)
+
+
+def _ball(number: int, outline_lat_lon: Sequence[LatLon]) -> _Ball:
+    corners = [_in_space_m(lat_lon) for lat_lon in outline_lat_lon]
+    radius_m = max(math.dist(corners[0], corner) for corner in corners)
+    return _Ball(number, corners[0], radius_m + ROUNDING_M)
+
+
+def _in_space_m(lat_lon: LatLon) -> tuple[float, float, float]:
+    """Return where a point of a round earth lies from its middle, in meters."""
+    lat, lon = (math.radians(degrees) for degrees in lat_lon)
+    from_axis_m = MEAN_RADIUS_M * math.cos(lat)
+    return from_axis_m * math.cos(lon), from_axis_m * math.sin(lon), MEAN_RADIUS_M * math.sin(lat)
 
 
 def _in_feet(spots: Sequence[Spot]) -> list[Spot]:

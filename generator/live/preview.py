@@ -14,7 +14,8 @@ from generator.inventory.load import Loaded
 from generator.live.told import Told
 from generator.plan.model.plan import Plan
 from generator.site.build import build
-from generator.site.standing import Standing, published, shape_of
+from generator.site.put import published
+from generator.site.standing import Standing, shape_of
 
 
 @dataclass(frozen=True, slots=True)

@@ -8,13 +8,17 @@ other page goes through the converter whole. Both give the same HTML.
 import re
 from collections.abc import Callable, Iterator
 from functools import cache
+from pathlib import Path
 from typing import Any
 
+import markdown
 from markdown import Markdown
 from markdown.extensions.toc import nest_toc_tokens
 
 from generator.book.model import Page
 from generator.dataclass import dataclass
+from generator.kept import STORE
+from generator.site import markdown_blocks
 from generator.site.frames import Heading, Headings
 from generator.site.links import Linked, read
 from generator.site.markdown_blocks import opens_block, whole_block
@@ -41,8 +45,13 @@ class Body:
     linked: Linked
 
 
-def body_maker(converter: Markdown) -> Callable[[Page], Body]:
-    """Return the function that makes a page's body; what it has converted it keeps."""
+def body_maker(converter: Markdown, settings: str) -> Callable[[Page], Body]:
+    """Return the function that makes a page's body; what it has converted it keeps.
+
+    `settings` say all that the converter was made with.
+    """
+    # what ships is kept from build to build, and a property's own text never is
+    kind = f"html {markdown.__version__} {settings} {Path(markdown_blocks.__file__).read_text()}"
 
     @cache
     def converted(block: str) -> tuple[str, Tokens]:
@@ -50,21 +59,24 @@ def body_maker(converter: Markdown) -> Callable[[Page], Body]:
         return html, getattr(converter, "toc_tokens", [])
 
     def made(page: Page) -> Body:
-        html, tokens = _put_together(page.markdown, converted) or converted(page.markdown)
+        if page.ships:
+            html, tokens = STORE.made_of(kind, page.markdown, converted)
+        else:
+            html, tokens = _put_together(page.markdown, converted) or converted(page.markdown)
         return Body(page.address, html, Headings(_headings(tokens)), read(html, page.safety_keys))
 
     return made
 
 
 def _put_together(
-    markdown: str, converted: Callable[[str], tuple[str, Tokens]]
+    text: str, converted: Callable[[str], tuple[str, Tokens]]
 ) -> tuple[str, Tokens] | None:
     """Return a page made of whole blocks and lines of words, None where it holds anything else."""
-    if any(sign in markdown for sign in _CHANGED):
+    if any(sign in text for sign in _CHANGED):
         return None
     blocks: list[str] = []
     tokens: Tokens = []
-    for part in markdown.split("\n\n"):
+    for part in text.split("\n\n"):
         block = part.strip("\n")
         if opens_block(block):
             if not whole_block(block):

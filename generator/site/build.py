@@ -14,11 +14,11 @@ from generator.in_two import in_two
 from generator.lookup import shipped
 from generator.site.addresses import check_addresses
 from generator.site.bodies import body_maker
-from generator.site.engine import Failed, build_site, prepared
-from generator.site.links import read
+from generator.site.engine import Failed, Framing, build_site, prepared
 from generator.site.navigation import navigation, navigation_data, titles_in
+from generator.site.put import Put, put_page
 from generator.site.settings import settings_of, text_only
-from generator.site.standing import Standing, published
+from generator.site.standing import Standing
 
 
 def built(book: Book, workshop: Path, site: Path) -> tuple[str, ...]:
@@ -28,11 +28,18 @@ def built(book: Book, workshop: Path, site: Path) -> tuple[str, ...]:
     a problem like any other; what the system refuses, such as room on a full disk, is none, and
     its OSError is raised.
     """
-    return build(book, workshop, site)[0]
+    return _tried(book, workshop, site)[0]
 
 
 def build(book: Book, workshop: Path, site: Path) -> tuple[tuple[str, ...], Standing | None]:
     """Build as `built` does, and return what is kept of the site too, where MkDocs made one."""
+    problems, standing = _tried(book, workshop, site)
+    if standing is not None:
+        standing.note(book)
+    return problems, standing
+
+
+def _tried(book: Book, workshop: Path, site: Path) -> tuple[tuple[str, ...], Standing | None]:
     check_addresses(book)
     with _built_on(book.as_of):
         try:
@@ -51,17 +58,18 @@ def _build(book: Book, workshop: Path, site: Path) -> tuple[tuple[str, ...], Sta
     (workshop / "mkdocs.yml").write_text(yaml.safe_dump(settings), encoding="utf-8")
     entries = navigation(book.pages)
     ready = prepared(workshop / "mkdocs.yml", navigation_data(entries), site)
-    make = body_maker(ready.converter)
-    bodies = in_two([partial(make, page) for page in book.pages])
-    titles = titles_in(entries)
-    pages = [(text_only(titles[body.address]), body) for body in bodies]
-    finished = build_site(ready.config, pages, book.files)
+    make = body_maker(ready.converter, ready.converter_settings)
+    put: list[Put] = []
+
+    def write(framing: Framing) -> None:
+        # no text of a page goes from one process to the other
+        put.extend(in_two([partial(put_page, make, framing, site, page) for page in book.pages]))
+
+    titles = {address: text_only(title) for address, title in titles_in(entries).items()}
+    finished = build_site(ready.config, titles, book.files, write)
     if finished.messages:
         return finished.messages, None
-    around = {name: read(html) for name, html in finished.frames.items()}
-    standing = Standing(book, make, finished.framed, finished.search_settings, around)
-    standing.digests.update(finished.digests)
-    standing.linked.update({published(body.address): body.linked for body in bodies})
+    standing = Standing(make, finished.framing, finished.search_settings, put)
     return standing.complete(site, book), standing
 
 

@@ -92,29 +92,39 @@ class _Frame:
     lines: tuple[str, ...]
 
 
+@dataclass(frozen=True, slots=True)
+class Framed:
+    """A page in its frame; `frame` is the frame alone where the page is the first of its kind."""
+
+    html: str
+    kind: object
+    frame: str | None
+
+
 class Frames:
-    """The frames of one site, by kind; `first` names the first page of each."""
+    """The frames of one site, by kind."""
 
     def __init__(self, template: Rendering) -> None:
         self.template = template
         self.frames: dict[object, _Frame] = {}
-        self.first: dict[str, str] = {}
 
-    def around(self, page: Any, context: Mapping[str, Any]) -> str:
+    def around(self, page: Any, context: Mapping[str, Any]) -> Framed:
         """Return a page in its frame, as the theme would render it."""
         beside = page.parent.children if page.parent is not None else context["nav"].items
         place = next(number for number, entry in enumerate(beside) if entry is page)
         # a head leads to its first page and a list to its own: others cannot take their places
         is_shared = page.parent is not None and place > 0
         kind = _kind(page) if is_shared else page.url
-        if kind not in self.frames:
+        is_first = kind not in self.frames
+        if is_first:
             self.frames[kind] = (
                 self._shared(page, context, beside)
                 if is_shared
                 else self._own(page, context, beside, place)
             )
-            self.first[page.url] = _joined(self.frames[kind], page, place, "")
-        return _joined(self.frames[kind], page, place, page.content)
+        frame = self.frames[kind]
+        alone = _joined(frame, page, place, "") if is_first else None
+        return Framed(_joined(frame, page, place, page.content), kind, alone)
 
     def _own(self, page: Any, context: Mapping[str, Any], beside: list[Any], place: int) -> _Frame:
         stand_in = _stand_in(page)

@@ -35,7 +35,10 @@ _SOURCE_LINK = re.compile(r'<a\b(?=[^>]*\sclass="[^"]*\bsource\b)(?=[^>]*\srel="
 
 @dataclass(frozen=True, slots=True)
 class Linked:
-    """One page, or a part of one, as the check sees it: its anchors and where it leads."""
+    """One page, or a part of one, as the check sees it: its anchors and where it leads.
+
+    `addresses` leave out what leads to its own anchors.
+    """
 
     ids: frozenset[str]
     addresses: frozenset[str]
@@ -85,6 +88,8 @@ def read(html: str, safety_keys: Iterable[str] = ()) -> Linked:
             ids.append(value.strip("\"'"))
         elif name:
             addresses.add(value.strip("\"'"))
+    # most lead to a working on the page itself, and are there
+    addresses.difference_update([f"#{name}" for name in ids])
     for address in [address for address in addresses if _ELSEWHERE.match(address)]:
         addresses.remove(address)
         if not address.startswith(_NO_NETWORK) and not _only_source_links(address, tags):

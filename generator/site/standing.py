@@ -2,22 +2,19 @@
 
 import hashlib
 import json
-from collections.abc import Callable, Mapping
+from collections.abc import Callable, Iterable, Mapping
 from pathlib import Path
 from typing import Any
 
 from generator.book.model import Book, Page
 from generator.site.bodies import Body
+from generator.site.frames import Framed
 from generator.site.links import Linked, check_links, read_file
 from generator.site.mark import mark_site
+from generator.site.put import Put, published, put_page
 
 SEARCH_SETTINGS = ("lang", "separator", "pipeline", "fields")
 READ_TOO = (".svg", ".css")
-
-
-def published(address: str) -> str:
-    """Return the name of a page's file in its site."""
-    return address.removesuffix(".md") + ".html"
 
 
 def search_record(page: Page) -> dict[str, Any]:
@@ -51,32 +48,39 @@ class Standing:
 
     def __init__(
         self,
-        book: Book,
         make: Callable[[Page], Body],
-        framed: Callable[[Body], str],
+        framing: Callable[[Body], Framed],
         search_settings: Mapping[str, Any],
-        around: Mapping[str, Linked],
+        put: Iterable[Put],
     ) -> None:
-        self.shape = shape_of(book)
-        self.pages = {page.address: (page.title, page.group) for page in book.pages}
-        self.make, self.framed, self.search_settings = make, framed, search_settings
-        self.around = around
-        self.made_from = {page.address: _digest(page.markdown) for page in book.pages}
+        self.make, self.framing, self.search_settings = make, framing, search_settings
+        self.made_from: dict[str, bytes] = {}
         self.digests: dict[str, str] = {}
         self.linked: dict[str, Linked] = {}
+        self.kinds: dict[object, tuple[str, Linked]] = {}
+        for one in put:
+            self._take(one)
+
+    def note(self, book: Book) -> None:
+        """Note what the pages were made from, as `put` asks for it."""
+        self.shape = shape_of(book)
+        self.pages = {page.address: (page.title, page.group) for page in book.pages}
+        self.made_from = {page.address: _digest(page.markdown) for page in book.pages}
+
+    def _take(self, put: Put) -> None:
+        self.digests[put.name] = put.digest
+        self.linked[put.name] = put.linked
+        if put.frame is not None:
+            # two processes may each have met a first of one kind
+            self.kinds.setdefault(put.kind, (put.name, put.frame))
 
     def put(self, site: Path, page: Page) -> bool:
         """Write a page anew where it differs from the one that stands; return whether it does."""
         made_from = _digest(page.markdown)
         if self.made_from[page.address] == made_from:
             return False
-        body = self.make(page)
-        html = self.framed(body).encode("utf-8", errors="xmlcharrefreplace")
-        name = published(page.address)
-        (site / name).write_bytes(html)
+        self._take(put_page(self.make, self.framing, site, page))
         self.made_from[page.address] = made_from
-        self.digests[name] = hashlib.sha256(html).hexdigest()
-        self.linked[name] = body.linked
         return True
 
     def complete(self, site: Path, book: Book) -> tuple[str, ...]:
@@ -98,7 +102,7 @@ class Standing:
             for name in names
             if name.endswith(READ_TOO)
         }
-        problems = check_links(names, {**self.linked, **drawn}, self.around)
+        problems = check_links(names, {**self.linked, **drawn}, dict(self.kinds.values()))
         # after all else is written: the mark lists every file as it is
         mark_site(site, book, names, self.digests)
         return problems

@@ -75,6 +75,13 @@ def building(folder: Path, out: Path, reader: str, *more: str) -> Callable[[], T
     return lambda: run(*command)
 
 
+def in_one(folder: Path, out: Path, reader: str) -> Callable[[], Took]:
+    """The same command as on a system that cannot copy a process: one does all tasks."""
+    command = ("build", str(folder), "--for", reader, "--out", str(out), "--as-of", str(AS_OF))
+    begin = f"import os, sys; os.cpu_count = lambda: 1; sys.argv[1:] = {list(command)!r}"
+    return lambda: run("-c", f"{begin}; from generator.__main__ import run; run()")
+
+
 def plainly(tree: Path, out: Path) -> Callable[[], Took]:
     """The command that has plain MkDocs build a tree."""
     return lambda: run(
@@ -114,15 +121,17 @@ def many_pages(work: Path, limits: Limits) -> None:
     mix(book_of(folders[MANY]), limits)
     trees = {n: yardstick(work / f"yardstick-{n}", count) for n, count in pages.items()}
     first = building(folders[MANY], work / "fresh", "owner", "--fresh")()
-    few, many, plain_few, plain_many = in_turn(
+    few, many, alone, plain_few, plain_many = in_turn(
         building(folders[FEW], work / "few", "owner"),
         building(folders[MANY], work / "many", "owner"),
+        in_one(folders[MANY], work / "alone", "owner"),
         plainly(trees[FEW], work / "plain-few"),
         plainly(trees[MANY], work / "plain-many"),
     )
     print(f"\n{pages[MANY]} pages, the owner's of {MANY} screens; the least of {RUNS} in turn")
     limits.aim("handbook build", many, 2.5 * pages[MANY] / PAGES)
     limits.aim("the same, nothing kept before", first)
+    limits.aim("the same, one process", alone)
     limits.aim("plain mkdocs build of the yardstick", plain_many)
     limits.limit("ratio", many.wall_s / plain_many.wall_s, 0.13)
     more = pages[MANY] - pages[FEW]

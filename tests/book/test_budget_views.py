@@ -10,7 +10,7 @@ from hypothesis import strategies as st
 
 from generator.book.tables import LINE_COLUMNS, budget_table, totals
 from generator.plan.model.plan import Plan
-from generator.plan.money.budget import WITHOUT_COST
+from generator.plan.money.budget import WITHOUT_COST, planting_total, season_total
 from generator.plan.money.money_hours import hours_in_all
 from generator.working import Quantity, replay
 from tests.plan.planned import planned
@@ -59,6 +59,17 @@ def test_groups_agree_with_the_table_s_own_sums(seed: int) -> None:
         for one in totals(plan, column):
             cost = one.cost.value if one.cost is not None else 0
             assert cost == pytest.approx(sums[one.key], rel=1e-9, abs=1e-9)
+
+
+@settings(max_examples=15, deadline=None)
+@given(seed=SEEDS)
+def test_the_season_and_each_planting_are_totalled_as_their_tables_are(seed: int) -> None:
+    plan = generated(seed)
+    seasons = [one for one in totals(plan, "season") if one.key == str(plan.season)]
+    assert [season_total(plan)] == (seasons or [None])
+    plantings = totals(plan, "planting")
+    assert tuple(planting_total(plan, one.key) for one in plantings) == plantings
+    assert planting_total(plan, "none such") is None
 
 
 @settings(max_examples=15, deadline=None)

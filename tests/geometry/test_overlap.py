@@ -1,10 +1,12 @@
 """How deep one outline lies in another, on figures laid out by another library, by hand."""
 
+from itertools import combinations
+
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from generator.geometry.overlap import shared_depth_ft
+from generator.geometry.overlap import near_each_other, shared_depth_ft
 from tests.geometry.test_crossing import MIDDLES, laid_out
 
 FT_IN_SHAPE = 3 / 0.3048  # `laid_out` takes shapes in units of three meters
@@ -56,3 +58,25 @@ def test_a_shared_corner_is_as_wide_as_its_shorter_side(east: float, north: floa
 def test_a_strip_across_the_corner_of_a_field_is_found() -> None:
     slanted = in_feet((-50, 60), (60, -50), (70, -40), (-40, 70))
     assert shared(rectangle(0, 0, 300, 300), slanted) > 5
+
+
+def test_without_outlines_none_are_near() -> None:
+    assert list(near_each_other([])) == []
+
+
+@pytest.mark.parametrize("middle", MIDDLES, ids=str)
+@given(st.lists(st.tuples(st.floats(0, 900), st.floats(0, 900)), min_size=2, max_size=6))
+def test_outlines_that_share_ground_are_near_each_other(
+    middle: tuple[float, float], corners: Shape
+) -> None:
+    outlines = [laid_out(rectangle(east, north, 120, 60), middle) for east, north in corners]
+    near = list(near_each_other(outlines))
+    every = list(combinations(range(len(outlines)), 2))
+    assert len(near) == len(set(near))
+    assert set(near) <= set(every)
+    for one, other in set(every) - set(near):
+        assert shared_depth_ft(outlines[one], outlines[other]) == 0
+    # two radii of 134 ft at the most: what lies farther apart is never looked at
+    for one, other in near:
+        (east, north), (far_east, far_north) = corners[one], corners[other]
+        assert (far_east - east) ** 2 + (far_north - north) ** 2 < 270**2

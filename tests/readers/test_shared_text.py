@@ -3,12 +3,14 @@
 from collections.abc import Callable
 
 import pytest
+from hypothesis import given
+from hypothesis import strategies as st
 
 from generator.book.make import make_book
 from generator.plan.build.season_plan import make_plan
 from generator.plan.model.finding import Finding
 from generator.plan.model.plan import Plan
-from generator.plan.readers.kept_names import in_plain_words
+from generator.plan.readers.kept_names import KeptName, KeptNames, in_plain_words
 from generator.plan.readers.seen_by import seen_by
 from tests.plan.planned import AS_OF, inventory_of
 from tests.properties import SEASON, Data, the_work
@@ -227,3 +229,26 @@ def test_nothing_in_the_demo_names_what_is_kept() -> None:
 
 def test_words_are_compared_whole_whatever_stands_between_them() -> None:
     assert in_plain_words("The Oak-ladder's foot") == in_plain_words("the OAK   ladder s foot")
+
+
+NAMES = st.sampled_from(["oak", "oak ladder", "ladder", "ash oak", "ash"])
+
+
+@given(
+    st.lists(st.sampled_from(["oak", "Ladder", "ASH", "41.0312, -93.0211", "by"])).map(" ".join),
+    st.lists(NAMES, max_size=6),
+    st.lists(NAMES, max_size=2),
+)
+def test_names_are_found_as_each_by_itself_is_found(
+    text: str, names: list[str], shown: list[str]
+) -> None:
+    words = tuple(
+        KeptName(name, "a name", str(number % 3), (in_plain_words(name),))
+        for number, name in enumerate(names)
+    )
+    point = KeptName("41.0312, -93.0211", "coordinates", "stand", (), (41.0312, -93.0211))
+    kept = (*words, point)
+    each = [name for name in kept if name.stands_in(text, shown)]
+    first = {name.thing: name for name in reversed(each)}
+    found = KeptNames(kept, tuple(shown)).names_in(text)
+    assert found == tuple(sorted(first.values(), key=kept.index))

@@ -3,7 +3,7 @@
 import inspect
 from pathlib import Path
 
-from mkdocs.commands.build import build
+from mkdocs.commands.build import build, get_context
 from mkdocs.config import load_config
 from mkdocs.plugins import EVENTS, BasePlugin, event_priority
 from mkdocs.structure.files import File, Files
@@ -23,6 +23,7 @@ def test_functions_take_what_we_give_them() -> None:
     kwargs = inspect.signature(load_config).parameters["kwargs"]
     assert kwargs.kind is inspect.Parameter.VAR_KEYWORD
     assert _parameters(build)[0] == "config"
+    assert _parameters(get_context)[:4] == ["nav", "files", "config", "page"]
     assert _parameters(event_priority) == ["priority"]
 
 
@@ -34,13 +35,14 @@ def test_pages_files_and_themes_have_what_we_replace_and_read() -> None:
     assert "content" in _parameters(File.generated)
     assert callable(Files.append)
     assert callable(Files.remove)
+    assert callable(Files.documentation_pages)
     assert _parameters(Theme.get_env) == ["self"]
     assert issubclass(engine_theme.OwnTheme, Theme)
 
 
 def test_every_event_our_plugin_answers_exists() -> None:
     own = {name.removeprefix("on_") for name in vars(engine._Handbook) if name.startswith("on_")}
-    assert own == {"config", "env", "files", "post_build"}
+    assert own == {"config", "env", "files", "nav"}
     assert own <= set(EVENTS)
     assert issubclass(engine._Handbook, BasePlugin)
 

@@ -1,6 +1,6 @@
 """Pages about the book itself: readers, workings, words, sources."""
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Mapping
 from itertools import groupby
 
 from markupsafe import Markup
@@ -54,7 +54,7 @@ def readers_page(plan: Plan, left: Iterable[LeftFolder] = ()) -> Written:
             (
                 handed,
                 [
-                    (_work_of(plan, number), number, hidden)
+                    (_work_of(plan, jobs, number), number, hidden)
                     for number, hidden in handed.rest_on_hidden
                 ],
                 [(jobs[job_id], place_of(plan, jobs[job_id])) for job_id in handed.job_ids],
@@ -70,13 +70,12 @@ def readers_page(plan: Plan, left: Iterable[LeftFolder] = ()) -> Written:
     )
 
 
-def _work_of(plan: Plan, number: Quantity) -> str:
+def _work_of(plan: Plan, jobs: Mapping[str, Job], number: Quantity) -> str:
     """Return the work a number belongs to, or the place whose ground it is, in words."""
     # an id begins with that of its job; of ground alone, with its place
     job_id = "/".join(number.identity.split("/")[:3])
-    for job in plan.jobs:
-        if job.id == job_id:
-            return f"{job.step.name}: {place_of(plan, job).name}"
+    if (job := jobs.get(job_id)) is not None:
+        return f"{job.step.name}: {place_of(plan, job).name}"
     return plan.place(number.identity.partition("/")[0]).name
 
 

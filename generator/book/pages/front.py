@@ -1,5 +1,7 @@
 """Pages every reader needs at once: emergency, safety, what stands in the way."""
 
+from dataclasses import replace
+
 from markupsafe import Markup
 
 from generator.book.content import Chapter, callout, chapters_for
@@ -86,7 +88,7 @@ def chapter_page(chapter: Chapter) -> Written:
     """Return an authored chapter."""
     marks = Marks()
     body = render_authored(chapter.body, marks)
-    return finished(
+    written = finished(
         f"chapters/{chapter.name}.md",
         chapter.title,
         HOW,
@@ -95,3 +97,4 @@ def chapter_page(chapter: Chapter) -> Written:
         [line.lstrip("#").strip() for line in chapter.body.splitlines() if line.startswith("##")],
         ("chapter",),
     )
+    return replace(written, page=replace(written.page, ships=True))

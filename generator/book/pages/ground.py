@@ -31,7 +31,7 @@ from generator.plan.model.counts import PlantingCounts
 from generator.plan.model.finding import Finding
 from generator.plan.model.job import Job
 from generator.plan.model.place import Place
-from generator.plan.model.plan import ActiveTotal, Plan
+from generator.plan.model.plan import ActiveTotal, Plan, grouped
 from generator.plan.readers.partner import hunted_on
 from generator.plan.sowing.sown_how import METHOD_WORDS
 from generator.plan.standing.heights import Heights
@@ -57,7 +57,7 @@ class PlaceShown:
     hides: tuple[str, ...]
     findings: tuple[Finding, ...]
     jobs: list[tuple[Job, bool]]
-    actives: list[ActiveTotal]
+    actives: tuple[ActiveTotal, ...]
     shares: list[tuple[Place, str]]
     counts: tuple[PlantingCounts, ...]
     looks: list[LogEntry]
@@ -125,8 +125,8 @@ def _shown(plan: Plan, place: Place) -> PlaceShown:
         typed=typed,
         hides=hidden_by(typed) if typed is not None else (),
         findings=plan.findings_on(place.id),
-        jobs=[(job, job.id in stopped) for job in plan.jobs if job.place_id == place.id],
-        actives=[active for active in plan.actives if active.place_id == place.id],
+        jobs=[(job, job.id in stopped) for job in plan.jobs_on(place.id)],
+        actives=plan.once("actives", _actives_by_place).get(place.id, ()),
         shares=_shares(plan, place),
         counts=plan.decided.of_place(place.id),
         looks=looked_over(plan, place.id),
@@ -154,11 +154,19 @@ def _names(plan: Plan) -> Names:
         step_plans={step_plan.id: step_plan for step_plan in land.step_plans},
         routes={route.id: route for route in land.routes},
         soil_tests={test.id: test for test in land.soil_tests},
-        soil_titles={test.id: soil_test_title(plan, test) for test in land.soil_tests},
+        soil_titles=plan.once("soil titles", _soil_titles),
         plants={plant.id: plant for plant in land.plants},
         guards={guard.id: guard for guard in land.guards},
         lots={lot.id: lot for lot in land.lots},
     )
+
+
+def _actives_by_place(plan: Plan) -> Mapping[str, tuple[ActiveTotal, ...]]:
+    return grouped((active.place_id, active) for active in plan.actives)
+
+
+def _soil_titles(plan: Plan) -> Mapping[str, str]:
+    return {test.id: soil_test_title(plan, test) for test in plan.land.soil_tests}
 
 
 def _shares(plan: Plan, place: Place) -> list[tuple[Place, str]]:

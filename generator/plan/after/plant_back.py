@@ -51,11 +51,14 @@ def decide(
     )
     counts = planting_counts(inventory, places.values(), entries)
     bound = bound_of_a_sowing(inventory.products)
+    on_place: dict[str, list[tuple[int, Residue]]] = {}
+    for number, residue in enumerate(sprayed, 1):
+        on_place.setdefault(residue.spraying.place_id, []).append((number, residue))
     found = [
         told
         for asked in ahead
         if asked.step.does.brings_plants
-        for told in held_back(asked, sprayed, bound, as_of)
+        for told in held_back(asked, on_place.get(asked.ground.id, ()), bound, as_of)
     ]
     found += decision_findings(counts, waits, as_of)
     found += waiting_findings(sprayed, ahead, inventory.products, inventory.dates, as_of)
@@ -64,12 +67,18 @@ def decide(
 
 
 def held_back(
-    request: JobRequest, sprayed: tuple[Residue, ...], bound: Given | None, as_of: datetime.date
+    request: JobRequest,
+    sprayed: Iterable[tuple[int, Residue]],
+    bound: Given | None,
+    as_of: datetime.date,
 ) -> Iterator[Finding]:
-    """Yield what holds a sowing back after sprayings of its ground, and what is not known of it."""
+    """Yield what holds a sowing back after sprayings of its ground, and what is not known of it.
+
+    Each spraying comes with a number that tells it from others.
+    """
     kinds = frozenset({request.kind, *(species()[name].kind for name in request.species)})
     wanted = Wanted(kinds, request.species)
-    for number, residue in enumerate(sprayed, 1):
+    for number, residue in sprayed:
         if not _comes_before(residue, request):
             continue
         wait = wait_of(residue, wanted, bound)

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import datetime
+from collections import defaultdict
 from collections.abc import Iterable, Iterator, Mapping
 
 from generator.dataclass import dataclass
@@ -78,9 +79,16 @@ def season_jobs(logged: Logged) -> SeasonJobs:
         if request.season == season or _is_owed(request, states[request.job_id], season, as_of)
     )
     sprays = _sprays(every, logged)
+    on_ground = _by_ground(sprays)
     reached = season_reaches(requests, season, inventory, logged.entries, as_of, states)
     planned = [
-        planned_job(request, states[request.job_id], inventory, sprays, reached)
+        planned_job(
+            request,
+            states[request.job_id],
+            inventory,
+            on_ground.get(request.ground.id, ()),
+            reached,
+        )
         for request in requests
     ]
     jobs = tuple(job for job, _ in planned)
@@ -128,6 +136,15 @@ def _sprays(every: tuple[JobRequest, ...], logged: Logged) -> tuple[PlannedSpray
     )
     # before labels are asked: a year adds up what was sprayed, not what was planned of it
     return as_logged(planned, every, logged.inventory, logged.entries, logged.grounds, logged.areas)
+
+
+def _by_ground(sprays: Iterable[PlannedSpray]) -> Mapping[str, tuple[PlannedSpray, ...]]:
+    """Return the sprayings by the places on whose ground each lies or may lie, in their order."""
+    found: dict[str, list[PlannedSpray]] = defaultdict(list)
+    for spray in sprays:
+        for place_id in spray.grounds:
+            found[place_id].append(spray)
+    return {place_id: tuple(here) for place_id, here in found.items()}
 
 
 def _of_request(request: JobRequest, logged: Logged) -> Iterator[Finding]:

@@ -183,7 +183,9 @@ def _has_to_wait(
         if residue.spraying.logged
     ]
     bound = bound_of_a_sowing(inventory.products)
-    return any(told.severity == "stop" for told in held_back(job, tuple(logged), bound, as_of))
+    return any(
+        told.severity == "stop" for told in held_back(job, enumerate(logged, 1), bound, as_of)
+    )
 
 
 def _may_be_kept_out(job: JobRequest, asked: _Asked, as_of: datetime.date) -> bool:

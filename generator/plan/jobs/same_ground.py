@@ -4,23 +4,36 @@ Places typed as the same ground, places with the same line or outline, and place
 cross by more than they may be off. All others are taken as different ground.
 """
 
-from collections.abc import Iterable, Mapping
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 from itertools import combinations
 
 from generator.inventory.fields import Points
 from generator.inventory.places import PlantedGround
 from generator.plan.model.place import SharedGround
 from generator.reference.library import values
+from generator.units import LatLon
+
+# Two places by their numbers, the smaller first.
+Pair = tuple[int, int]
+TWO = 2
 
 
 def shared_grounds(places: Iterable[PlantedGround]) -> tuple[SharedGround, ...]:
     """Return every two places that lie on some of the same ground."""
-    found = (
-        SharedGround(one.id, other.id, why)
-        for one, other in combinations(tuple(places), 2)
-        if (why := _why(one, other))
+    every = tuple(places)
+    # the first reason found stands
+    why: dict[Pair, str] = {}
+    for words, pairs in (
+        ("typed as the same ground", _typed(every)),
+        ("they have the same line", _alike([place.line_lat_lon for place in every])),
+        ("they have the same outline", _alike([place.area_lat_lon for place in every])),
+        ("their outlines cross by more than they may be off", _crossing(every)),
+    ):
+        for pair in pairs:
+            why.setdefault(pair, words)
+    return tuple(
+        SharedGround(every[one].id, every[other].id, why[one, other]) for one, other in sorted(why)
     )
-    return tuple(found)
 
 
 def same_ground(
@@ -35,31 +48,41 @@ def same_ground(
     return {name: frozenset(others) for name, others in found.items()}
 
 
-def _why(one: PlantedGround, other: PlantedGround) -> str:
-    if other.id in one.same_ground_as or one.id in other.same_ground_as:
-        return "typed as the same ground"
-    if _same_points(one.line_lat_lon, other.line_lat_lon):
-        return "they have the same line"
-    if _same_points(one.area_lat_lon, other.area_lat_lon):
-        return "they have the same outline"
-    if _cross(one, other):
-        return "their outlines cross by more than they may be off"
-    return ""
+def _typed(places: Sequence[PlantedGround]) -> Iterator[Pair]:
+    numbers = {place.id: number for number, place in enumerate(places)}
+    for number, place in enumerate(places):
+        others = (numbers[name] for name in place.same_ground_as if name in numbers)
+        yield from (_in_order(number, other) for other in others if other != number)
 
 
-def _same_points(one: Points | None, other: Points | None) -> bool:
+def _alike(points: Sequence[Points | None]) -> Iterator[Pair]:
     # walked from the other end, or begun at another corner, it is the same
-    return one is not None and other is not None and set(one.lat_lon) == set(other.lat_lon)
+    alike: dict[frozenset[LatLon], list[int]] = {}
+    for number, typed in enumerate(points):
+        if typed is not None:
+            alike.setdefault(frozenset(typed.lat_lon), []).append(number)
+    for numbers in alike.values():
+        yield from combinations(numbers, 2)
 
 
-def _cross(one: PlantedGround, other: PlantedGround) -> bool:
-    if one.area_lat_lon is None or other.area_lat_lon is None:
-        return False
-    from generator.geometry.overlap import shared_depth_ft
+def _crossing(places: Sequence[PlantedGround]) -> Iterator[Pair]:
+    outlined = [number for number, place in enumerate(places) if place.area_lat_lon is not None]
+    # most properties have no two outlines, and need no geometry
+    if len(outlined) < TWO:
+        return
+    from generator.geometry.overlap import near_each_other, shared_depth_ft
 
-    depth_ft = shared_depth_ft(one.area_lat_lon.lat_lon, other.area_lat_lon.lat_lon)
-    # outlines of neighbors cross by what they are off; the coarser of the two says by how much
-    return depth_ft > max(_may_be_off_ft(one), _may_be_off_ft(other))
+    outlines = [area.lat_lon for place in places if (area := place.area_lat_lon) is not None]
+    for first, second in near_each_other(outlines):
+        one, other = outlined[first], outlined[second]
+        may_be_off_ft = max(_may_be_off_ft(places[one]), _may_be_off_ft(places[other]))
+        # outlines of neighbors cross by what they are off; the coarser of the two says by how much
+        if shared_depth_ft(outlines[first], outlines[second]) > may_be_off_ft:
+            yield one, other
+
+
+def _in_order(one: int, other: int) -> Pair:
+    return (one, other) if one < other else (other, one)
 
 
 def _may_be_off_ft(place: PlantedGround) -> float:

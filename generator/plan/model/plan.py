@@ -266,22 +266,23 @@ class Plan:
 
 
 def _findings_by_subject(plan: Plan) -> dict[str, tuple[Finding, ...]]:
-    return _grouped((finding.subject, finding) for finding in plan.findings)
+    return grouped((finding.subject, finding) for finding in plan.findings)
 
 
 def _upkeep_by_subject(plan: Plan) -> dict[str, tuple[UpkeepJob, ...]]:
-    return _grouped((job.subject.id, job) for job in plan.upkeep)
+    return grouped((job.subject.id, job) for job in plan.upkeep)
 
 
 def _jobs_by_place(plan: Plan) -> dict[str, tuple[Job, ...]]:
-    return _grouped((job.place_id, job) for job in plan.jobs)
+    return grouped((job.place_id, job) for job in plan.jobs)
 
 
 def _places_by_id(plan: Plan) -> dict[str, Place]:
     return {place.id: place for place in plan.places}
 
 
-def _grouped(pairs: Iterable[tuple[str, Made]]) -> dict[str, tuple[Made, ...]]:
+def grouped(pairs: Iterable[tuple[str, Made]]) -> dict[str, tuple[Made, ...]]:
+    """Return things by their keys, in their order."""
     found: dict[str, list[Made]] = {}
     for key, thing in pairs:
         found.setdefault(key, []).append(thing)

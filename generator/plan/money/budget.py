@@ -18,7 +18,7 @@ from generator.plan.log.stock import needed_after_use, on_hand_now, there_to_pla
 from generator.plan.model.buying import Buying, JobNeed, Missed, Purchase, TooLate
 from generator.plan.model.items import StockItem, in_unit
 from generator.plan.model.job import Job
-from generator.plan.model.plan import BudgetLine, Plan
+from generator.plan.model.plan import BudgetLine, Plan, grouped
 from generator.plan.money.ordering import Shared, order_by, shared_out
 from generator.plan.money.packages import ToBuy, to_buy
 from generator.working import Given, Quantity, whole_up
@@ -56,10 +56,20 @@ class Total:
 
 def planting_total(plan: Plan, planting_id: str) -> Total | None:
     """Return the cost of one planting, of which a contract may pay a share; None without any."""
-    lines = tuple(
-        line for line in plan.lines if line.planting_id == planting_id and line.kind != WITHOUT_COST
-    )
+    lines = plan.once("lines by planting", _lines_by_planting).get(planting_id, ())
     return total_of(plan.season, "planting", planting_id, lines) if lines else None
+
+
+def season_total(plan: Plan) -> Total | None:
+    """Return the cost of the plan's own season, without what the one before owes; None for none."""
+    lines = tuple(
+        line for line in plan.lines if line.season == plan.season and line.kind != WITHOUT_COST
+    )
+    return total_of(plan.season, "season", str(plan.season), lines) if lines else None
+
+
+def _lines_by_planting(plan: Plan) -> dict[str, tuple[BudgetLine, ...]]:
+    return grouped((line.planting_id, line) for line in plan.lines if line.kind != WITHOUT_COST)
 
 
 def total_of(season: int, column: str, key: str, lines: tuple[BudgetLine, ...]) -> Total:

@@ -9,7 +9,6 @@ from generator.inventory.log import LogEntry
 from generator.inventory.money import CostShare
 from generator.inventory.season import season_of
 from generator.plan.log.entries import entries_about
-from generator.plan.model.finding import Finding, stopped_in
 from generator.plan.model.job import Job
 from generator.plan.model.plan import Plan, WorkTime
 from generator.plan.money.budget import Total, planting_total
@@ -97,6 +96,10 @@ def is_in_time(entries: tuple[LogEntry, ...], as_of: datetime.date, share: CostS
 
 def payments(plan: Plan) -> tuple[Payment, ...]:
     """Return what every contract pays for a planting of the season."""
+    return plan.once("payments", _payments)
+
+
+def _payments(plan: Plan) -> tuple[Payment, ...]:
     places = {job.planting_id: job.place_id for job in plan.jobs}
     return tuple(
         _payment(plan, share, places[share.planting], planting_total(plan, share.planting))
@@ -107,9 +110,7 @@ def payments(plan: Plan) -> tuple[Payment, ...]:
 
 def _payment(plan: Plan, share: CostShare, place_id: str, total: Total | None) -> Payment:
     # a share of what is known so far is no share of the cost
-    unpriced = (
-        total is None or bool(total.unpriced) or _is_part(plan.findings, plan.jobs, share.planting)
-    )
+    unpriced = total is None or bool(total.unpriced) or _is_part(plan, share.planting)
     return Payment(
         share,
         share.planting,
@@ -120,12 +121,11 @@ def _payment(plan: Plan, share: CostShare, place_id: str, total: Total | None) -
     )
 
 
-def _is_part(findings: tuple[Finding, ...], jobs: tuple[Job, ...], planting_id: str) -> bool:
+def _is_part(plan: Plan, planting_id: str) -> bool:
     """Return whether a job of a planting is in no total: finished, missed or stopped."""
-    stopped = stopped_in(findings)
     return any(
-        not job.state.is_ahead or job.id in stopped
-        for job in jobs
+        not job.state.is_ahead or job.id in plan.stopped()
+        for job in plan.jobs
         if job.planting_id == planting_id
     )
 
@@ -143,7 +143,7 @@ def paid_above_cost(plan: Plan) -> tuple[tuple[str, Quantity, Quantity], ...]:
         for row in (money_row(plan, total) for total in found)
         if row.total.cost is not None and row.paid_back is not None
         # a cost that is not all of it is no measure of what is paid
-        if not row.total.unpriced and not _is_part(plan.findings, plan.jobs, row.total.key)
+        if not row.total.unpriced and not _is_part(plan, row.total.key)
         if row.paid_back.value > row.total.cost.value
     )
 

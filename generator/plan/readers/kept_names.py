@@ -116,16 +116,41 @@ def _names_of(thing: Named, kind: str, *, is_handed: bool) -> Iterator[KeptName]
             yield KeptName(identity, f"the id of a {kind}", thing.id, found_by)
 
 
-def names_in(text: str, kept: Iterable[KeptName], shown: Iterable[str]) -> tuple[KeptName, ...]:
-    """Return the kept names in a text, one of each thing; those inside a name that is shown aside.
+class KeptNames:
+    """Kept names by the words they are found by, so that a text is held against few of them.
 
-    Kept names of one thing are looked for in their order, its ids last.
+    Both the names and the texts of a property are as many as its places.
     """
-    found: dict[str, KeptName] = {}
-    for name in kept:
-        if name.stands_in(text, shown):
-            found.setdefault(name.thing, name)
-    return tuple(found.values())
+
+    def __init__(self, kept: tuple[KeptName, ...], shown: tuple[str, ...]) -> None:
+        self.kept, self.shown = kept, shown
+        self.by_phrase: dict[str, list[int]] = {}
+        for number, name in enumerate(kept):
+            for phrase in name.found_by:
+                self.by_phrase.setdefault(phrase, []).append(number)
+        self.lengths = {len(phrase.split()) for phrase in self.by_phrase}
+        self.points = [number for number, name in enumerate(kept) if name.point is not None]
+
+    def names_in(self, text: str) -> tuple[KeptName, ...]:
+        """Return the kept names in a text, one of each thing; those inside a shown name aside.
+
+        Kept names of one thing are looked for in their order, its ids last.
+        """
+        found: dict[str, KeptName] = {}
+        for number in sorted(self._may_stand_in(text)):
+            name = self.kept[number]
+            if name.stands_in(text, self.shown):
+                found.setdefault(name.thing, name)
+        return tuple(found.values())
+
+    def _may_stand_in(self, text: str) -> set[int]:
+        words = in_plain_words(text).split()
+        numbers = set(self.points if DEGREES.search(text) else ())
+        for length in self.lengths:
+            for start in range(len(words) - length + 1):
+                phrase = f" {' '.join(words[start : start + length])} "
+                numbers.update(self.by_phrase.get(phrase, ()))
+        return numbers
 
 
 def kept_points(stands: tuple[Stand, ...], reader: Reader) -> tuple[KeptName, ...]:

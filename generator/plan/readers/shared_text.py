@@ -17,12 +17,12 @@ from generator.plan.model.finding import READERS, Finding
 from generator.plan.model.plan import Plan
 from generator.plan.readers.kept_names import (
     KeptName,
+    KeptNames,
     handed_ids,
     in_plain_words,
     kept_names,
     kept_points,
     name_for_others,
-    names_in,
     shown_names,
 )
 from generator.plan.readers.seen_by import SEEN_CLASSES, seen_by
@@ -71,9 +71,9 @@ def _named(
     """Yield the texts that reach a reader with a name they are not told."""
     handed = handed_ids(inventory.places(), reader)
     kept = (*kept_names(inventory, handed), *kept_points(inventory.stands, reader))
-    shown = shown_names(inventory, handed)
+    lookup = KeptNames(kept, shown_names(inventory, handed))
     texts = (*_texts(inventory, SEEN_CLASSES[reader.kind]), *_names(inventory, handed))
-    named = [(text, name) for text in texts for name in names_in(text.text, kept, shown)]
+    named = [(text, name) for text in texts for name in lookup.names_in(text.text)]
     # a reader's plan takes long to make, so only where a text holds a name at all
     if named:
         # plain words hold no bar, so no text is found across two that only stand side by side

@@ -48,6 +48,10 @@ def grown_in(plan: Plan, season: int) -> tuple[Grown, ...]:
     The last planting counts. One that lasts a single season is gone after it, and one whose sowing
     was missed stands on no place.
     """
+    return plan.once(f"grown in {season}", lambda plan: _grown_in(plan, season))
+
+
+def _grown_in(plan: Plan, season: int) -> tuple[Grown, ...]:
     kinds = {step_plan.id: step_plan.kind or "" for step_plan in plan.land.step_plans}
     missed = {
         job.planting_id

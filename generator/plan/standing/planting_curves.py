@@ -99,10 +99,14 @@ def _cuts(entry: LogEntry, planting_id: str) -> bool:
 
 def standing_growth(plan: Plan, place: Place) -> tuple[Growing, ...]:
     """Return the planting of a place whose heights a page tells: what stands in the season."""
-    stands = {grown.planting.id for grown in grown_in(plan, plan.season)}
+    stands = plan.once("standing", _standing)
     return tuple(
         grown for grown in growing(plan.entries, plan.land, place) if grown.planting.id in stands
     )
+
+
+def _standing(plan: Plan) -> frozenset[str]:
+    return frozenset(grown.planting.id for grown in grown_in(plan, plan.season))
 
 
 def growing_year(day: datetime.date) -> int:

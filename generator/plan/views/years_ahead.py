@@ -109,6 +109,10 @@ def jobs_ahead(
 
 def years_ahead(plan: Plan) -> tuple[SeasonAhead, ...]:
     """Return the seasons of the owner's plan that are looked at, its own first."""
+    return plan.once("years ahead", _years_ahead)
+
+
+def _years_ahead(plan: Plan) -> tuple[SeasonAhead, ...]:
     return tuple(_season_ahead(plan, season) for season in seasons_ahead(plan.season))
 
 

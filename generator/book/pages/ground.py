@@ -6,8 +6,9 @@ from collections.abc import Mapping
 from generator.book.content import chapters_for
 from generator.book.pages.counts import OUTCOMES
 from generator.book.pages.dates import DATE_KINDS
+from generator.book.pages.history import DoneHere, done_here
 from generator.book.pages.pictures import Pictured, heights_picture
-from generator.book.pages.seen import heights, last_look, looked_over, sight_checks
+from generator.book.pages.seen import heights, inspections, last_look, sight_checks
 from generator.book.pages.written import (
     PLACES,
     ROUTES,
@@ -15,53 +16,79 @@ from generator.book.pages.written import (
     Written,
     address_of,
     from_template,
+    next_jobs,
     plan_of_upkeep,
     soil_test_title,
-    upkeep_of,
 )
 from generator.dataclass import dataclass
 from generator.inventory.dates import HUNTED
 from generator.inventory.ground import SoilTest
 from generator.inventory.log import LogEntry
 from generator.inventory.places import PlantedGround, Route, Screen, Stand, hidden_by
-from generator.inventory.stock import SeedLot
+from generator.inventory.stock import Product, SeedLot
 from generator.inventory.woody import Guard, Plant
 from generator.plan.days.shooting import on_stand, weeks
 from generator.plan.jobs.ground import WAY_WORDS
+from generator.plan.jobs.job_days import LAST_OF_SEASON
 from generator.plan.model.counts import PlantingCounts
+from generator.plan.model.days import Span, days_of
 from generator.plan.model.finding import Finding
-from generator.plan.model.job import Job
+from generator.plan.model.job import Job, UpkeepJob
 from generator.plan.model.place import Place
-from generator.plan.model.plan import ActiveTotal, Plan
+from generator.plan.model.plan import ActiveTotal, HuntedDates, HuntedWeek, Plan
 from generator.plan.readers.partner import hunted_on
+from generator.plan.season.open_dates import day_in_season
 from generator.plan.sowing.sown_how import METHOD_WORDS
 from generator.plan.standing.heights import Heights
 from generator.plan.standing.heights_told import LastMeasured, last_measured, told_heights
 from generator.plan.standing.planting_curves import Growing, standing_growth
-from generator.plan.standing.verdicts import ScreenJudged, judged, needed_on
+from generator.plan.standing.standing_now import StandsNow, stands_now
+from generator.plan.standing.upkeep_findings import missed_on_straps, missed_on_walk
+from generator.plan.standing.verdicts import ScreenJudged, hides_from, judged, needed_on
 from generator.reference.growth import has_kinds
 from generator.reference.library import Species, species, values
 from generator.reference.steps import StepPlan
+from generator.units import LatLon
 from generator.working import Given
+
+QUIET = "quiet"
+
+
+@dataclass(frozen=True, slots=True)
+class NextJob:
+    """The job that comes next on a place, with its place and what stops it."""
+
+    job: Job
+    place: Place
+    stops: tuple[Finding, ...]
 
 
 @dataclass(frozen=True, slots=True)
 class PlaceShown:
-    """A place as its page shows it: what lies there, what grows, what was counted and seen.
+    """A place as its page shows it: what lies there, what grows, what was done and seen.
 
-    `jobs` are those of the season, each with whether a stop stands on it; `told_heights` are curves
-    with their rows and what was last measured; `judged` are verdicts by their days.
+    `ends` are the points it runs from and to, one of an outline; `hides_from` is the day from which
+    on it hides, as far as is looked ahead; `next_job` is the first that is ahead; `done` is what
+    the log has of it, the newest first, `products` are those named in it; `jobs` are those of the
+    season, each with whether a stop stands on it; `told_heights` are curves with their rows and
+    what was last measured; `judged` are verdicts by their days.
     """
 
     place: Place
     typed: PlantedGround | None
+    ends: tuple[LatLon, ...]
+    stands: StandsNow
     hides: tuple[str, ...]
+    hides_from: datetime.date | None
     findings: tuple[Finding, ...]
+    stay_out: tuple[Span, ...]
+    next_job: NextJob | None
+    done: list[DoneHere]
+    products: list[Product]
     jobs: list[tuple[Job, bool]]
     actives: list[ActiveTotal]
     shares: list[tuple[Place, str]]
     counts: tuple[PlantingCounts, ...]
-    looks: list[LogEntry]
     heights: list[LogEntry]
     height_pictures: list[Pictured]
     told_heights: list[tuple[Growing, tuple[Heights, ...], LastMeasured | None]]
@@ -72,6 +99,11 @@ class PlaceShown:
     def is_screen(self) -> bool:
         """Whether it is there to hide somebody."""
         return isinstance(self.typed, Screen)
+
+    @property
+    def first_judged(self) -> ScreenJudged | None:
+        """The verdict of the first hunted day that is asked about."""
+        return next(iter(self.judged.values()), None)
 
 
 @dataclass(frozen=True, slots=True)
@@ -121,16 +153,25 @@ def _shown(plan: Plan, place: Place) -> PlaceShown:
     standing = standing_growth(plan, place)
     curves = {growing.planting.id: growing for growing in standing}
     stopped = plan.stopped()
+    done = done_here(plan, place)
+    used = {amount.id for entry in done for amount in entry.used}
+    coming = next_jobs(plan).get(place.id)
     return PlaceShown(
         place=place,
         typed=typed,
+        ends=_ends(typed),
+        stands=stands_now(plan, place),
         hides=hidden_by(typed) if typed is not None else (),
+        hides_from=hides_from(plan, place),
         findings=plan.findings_on(place.id),
+        stay_out=_quiet(plan, place.id, plan.as_of),
+        next_job=_next_job(plan, coming[0], place) if coming is not None else None,
+        done=done,
+        products=_products_named(plan, used, coming[0] if coming is not None else None),
         jobs=[(job, job.id in stopped) for job in plan.jobs if job.place_id == place.id],
         actives=[active for active in plan.actives if active.place_id == place.id],
         shares=_shares(plan, place),
         counts=plan.decided.of_place(place.id),
-        looks=looked_over(plan, place.id),
         heights=seen_heights,
         height_pictures=[
             picture
@@ -146,6 +187,29 @@ def _shown(plan: Plan, place: Place) -> PlaceShown:
         judged={verdict.day: verdict for verdict in judged(plan, place)},
         needed=needed_on(place),
     )
+
+
+def _next_job(plan: Plan, job: Job | UpkeepJob, place: Place) -> NextJob | None:
+    if isinstance(job, UpkeepJob):
+        return None
+    found = plan.findings_on(job.id)
+    return NextJob(job, place, tuple(stop for stop in found if stop.severity == "stop"))
+
+
+def _products_named(plan: Plan, used: set[str], job: Job | UpkeepJob | None) -> list[Product]:
+    """Return the products that the log or the next job names on a place."""
+    mix = job.mix if isinstance(job, Job) else None
+    named = used | {part.product.id for part in mix.parts} if mix is not None else used
+    return [product for product in plan.land.products if product.id in named]
+
+
+def _ends(typed: PlantedGround | None) -> tuple[LatLon, ...]:
+    """Return the ends of a typed line, else the first corner of an outline, else nothing."""
+    if typed is None:
+        return ()
+    if typed.line_lat_lon is not None:
+        return (typed.line_lat_lon.lat_lon[0], typed.line_lat_lon.lat_lon[-1])
+    return (typed.area_lat_lon.lat_lon[0],) if typed.area_lat_lon is not None else ()
 
 
 def _names(plan: Plan) -> Names:
@@ -172,9 +236,24 @@ def _shares(plan: Plan, place: Place) -> list[tuple[Place, str]]:
     return [(plan.place(name), why) for name, why in pairs]
 
 
+def _quiet(plan: Plan, thing_id: str, first: datetime.date) -> tuple[Span, ...]:
+    """Return the stay-out dates on a thing from a day on to the end of the plan's season."""
+    last = day_in_season(LAST_OF_SEASON, plan.season)
+    return days_of(plan.land.dates, (QUIET,), thing_id, (first, last)) if first <= last else ()
+
+
+def _ahead_and_over(plan: Plan, subject_id: str) -> tuple[list[UpkeepJob], list[UpkeepJob]]:
+    """Return the maintenance that is ahead, and what is over, the newest first."""
+    jobs = plan.upkeep_of(subject_id)
+    over = [job for job in jobs if not job.state.is_ahead]
+    return [job for job in jobs if job.state.is_ahead], over[::-1]
+
+
 def stand_page(plan: Plan, stand: Stand) -> Written:
-    """Return a hunting stand."""
+    """Return a hunting stand: what forbids it, when it can be hunted, and what is known of it."""
     serving = [route for route in plan.land.routes if stand.id in route.serves]
+    found = plan.findings_on(stand.id)
+    ahead, over = _ahead_and_over(plan, stand.id)
     return from_template(
         plan,
         f"stands/{address_of(stand)}.md",
@@ -185,27 +264,43 @@ def stand_page(plan: Plan, stand: Stand) -> Written:
         ("stand",),
         stand=stand,
         routes=serving,
-        findings=plan.findings_on(stand.id),
-        looks=looked_over(plan, stand.id),
+        stops=[finding for finding in found if finding.severity == "stop"],
+        other_findings=[finding for finding in found if finding.severity != "stop"],
+        stay_out=_quiet(plan, stand.id, plan.as_of),
+        missed=missed_on_straps(plan.upkeep_of(stand.id), stand),
+        inspections=inspections(plan, stand),
         look=last_look(plan, stand),
-        upkeep=upkeep_of(plan, stand.id),
+        upkeep_ahead=ahead,
+        upkeep_over=over,
         upkeep_plan=plan_of_upkeep(plan, stand),
         hunted=hunted_on(plan.others_out, stand.id, HUNTED),
-        hours=[
-            (hunted, DATE_KINDS[hunted.dates.kind], weeks(hunted))
-            for hunted in on_stand(plan.hunted, stand.id)
-        ],
+        hours=[_hours(plan, hunted, stand) for hunted in on_stand(plan.hunted, stand.id)],
         address_of=address_of,
     )
 
 
+def _hours(
+    plan: Plan, hunted: HuntedDates, stand: Stand
+) -> tuple[HuntedDates, str, list[HuntedWeek], list[HuntedWeek]]:
+    """Return hunting dates on a stand with their weeks to come and those that are over."""
+    found = weeks(hunted, _quiet(plan, stand.id, hunted.spans[0][0]))
+    return (
+        hunted,
+        DATE_KINDS[hunted.dates.kind],
+        [week for week in found if week.last >= plan.as_of],
+        [week for week in found if week.last < plan.as_of],
+    )
+
+
 def route_page(plan: Plan, route: Route) -> Written:
-    """Return an access route."""
-    hiding = [
+    """Return a walk: whether somebody on it is hidden, what comes next on it, what was done."""
+    screens = [
         place
         for place in plan.places
         if place.typed is not None and route.id in hidden_by(place.typed)
     ]
+    stopped = plan.stopped()
+    ahead, over = _ahead_and_over(plan, route.id)
     return from_template(
         plan,
         f"routes/{address_of(route)}.md",
@@ -215,10 +310,18 @@ def route_page(plan: Plan, route: Route) -> Written:
         [route.name, route.note or ""],
         ("route",),
         route=route,
-        stands=[stand for stand in plan.land.stands if stand.id in route.serves],
-        hiding=hiding,
+        stands=[
+            (stand, stand.id in stopped) for stand in plan.land.stands if stand.id in route.serves
+        ],
+        screens=[
+            (place, next(iter(judged(plan, place)), None), hides_from(plan, place))
+            for place in screens
+        ],
         sights=sight_checks(plan, route.id),
-        upkeep=upkeep_of(plan, route.id),
+        stay_out=_quiet(plan, route.id, plan.as_of),
+        missed=missed_on_walk(plan.upkeep_of(route.id), route),
+        upkeep_ahead=ahead,
+        upkeep_over=over,
         upkeep_plan=plan_of_upkeep(plan, route),
         hunted=hunted_on(plan.others_out, route.id, HUNTED),
         findings=plan.findings_on(route.id),

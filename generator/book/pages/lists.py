@@ -16,8 +16,8 @@ from generator.book.pages.written import (
     Listed,
     Written,
     address_of,
-    everything_to_do,
     from_template,
+    next_jobs,
 )
 from generator.dataclass import dataclass
 from generator.inventory.log import LogEntry
@@ -40,7 +40,6 @@ from generator.reference.library import planting_kinds, species
 from generator.working import Given
 
 _C = TypeVar("_C", Catch, SprayerCatch)
-LISTED_FIRST = ("open", "waiting", "undated")
 
 
 @dataclass(frozen=True, slots=True)
@@ -66,10 +65,9 @@ def places_page(plan: Plan) -> Written:
     """Return every place with what stands on it, what it was last seen at, and what comes next."""
     grown = {standing.place.id: standing for standing in grown_in(plan, plan.season)}
     acres = acres_by_age(plan)
-    next_jobs = _next_jobs(plan)
+    coming = next_jobs(plan)
     rows = [
-        _place_row(plan, place, grown.get(place.id), next_jobs.get(place.id))
-        for place in plan.places
+        _place_row(plan, place, grown.get(place.id), coming.get(place.id)) for place in plan.places
     ]
     return from_template(
         plan,
@@ -116,19 +114,9 @@ def _place_row(plan: Plan, place: Place, grown: Grown | None, next_job: Listed |
     )
 
 
-def _next_jobs(plan: Plan) -> dict[str, Listed]:
-    """Return the first job that is still ahead on each place, stand, walk and water hole."""
-    first: dict[str, Listed] = {}
-    ahead = [row for row in everything_to_do(plan) if row[0].state.kind in LISTED_FIRST]
-    # a sort that keeps order: in each state what opens first stays first
-    for row in sorted(ahead, key=lambda listed: LISTED_FIRST.index(listed[0].state.kind)):
-        first.setdefault(row[2].id, row)
-    return first
-
-
 def stands_page(plan: Plan) -> Written:
     """Return every stand with its inspection, its ways in, and what stands against climbing it."""
-    next_jobs = _next_jobs(plan)
+    coming = next_jobs(plan)
     return from_template(
         plan,
         "stands.md",
@@ -141,7 +129,7 @@ def stands_page(plan: Plan) -> Written:
                 stand,
                 [route for route in plan.land.routes if stand.id in route.serves],
                 plan.findings_on(stand.id),
-                next_jobs.get(stand.id),
+                coming.get(stand.id),
                 last_look(plan, stand),
             )
             for stand in plan.land.stands

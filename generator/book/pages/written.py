@@ -28,6 +28,7 @@ WORK, PLACES, STANDS, ROUTES = "Work", "Places", "Stands", "Routes"
 SEED, PRODUCTS, EQUIPMENT, CHAPTERS = "Seed", "Products", "Equipment", "Chapters"
 UPKEEP, BOOK = "Upkeep", "About this book"
 SEASONS = "Seasons"
+_LISTED_FIRST = ("open", "waiting", "undated")
 # A thing stands before the jobs that carry its name; the list of its kind does not.
 BOOST = {"places": 4, "stands": 4, "routes": 4, "chapters": 1.5}
 TITLE_ANCHOR = "this-page"
@@ -166,6 +167,20 @@ def everything_to_do(plan: Plan) -> list[Listed]:
         if job.season == plan.season or job.state.is_ahead
     ]
     return by_dates([*jobs_with_places(plan, plan.jobs), *upkeep])
+
+
+def next_jobs(plan: Plan) -> dict[str, Listed]:
+    """Return the first job that is still ahead on each place, stand, walk and water hole."""
+    return plan.once("next jobs", _next_jobs)
+
+
+def _next_jobs(plan: Plan) -> dict[str, Listed]:
+    first: dict[str, Listed] = {}
+    ahead = [row for row in everything_to_do(plan) if row[0].state.kind in _LISTED_FIRST]
+    # a sort that keeps order: in each state what opens first stays first
+    for row in sorted(ahead, key=lambda listed: _LISTED_FIRST.index(listed[0].state.kind)):
+        first.setdefault(row[2].id, row)
+    return first
 
 
 def plan_of_upkeep(plan: Plan, kept: KeptUp) -> StepPlan | None:

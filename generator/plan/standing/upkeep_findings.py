@@ -1,28 +1,31 @@
-"""What stands and water holes have to be looked over for, and by when."""
+"""What stands and water holes have to be inspected for, and by when."""
 
 import datetime
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 
 from generator.inventory.dates import HUNTED, DateRange
 from generator.inventory.log import LogEntry
-from generator.inventory.places import Stand
+from generator.inventory.places import Route, Stand
 from generator.inventory.schema import Inventory
-from generator.plan.findings.about_places import PlaceCaution, PlaceNote
+from generator.plan.findings.about_places import PlaceCaution, PlaceNote, PlaceStop
 from generator.plan.findings.order import finding, older_than_a_year
 from generator.plan.model.days import day_words, moved
 from generator.plan.model.finding import Finding, Subject
+from generator.plan.model.job import UpkeepJob
+
+_LOOKS = "look"  # the kind of work that is done by walking there
 
 
 def upkeep_findings(
     inventory: Inventory, entries: tuple[LogEntry, ...], as_of: datetime.date
 ) -> Iterator[Finding]:
-    """Yield stands not looked over in the year before they are hunted, or not sound, and ground.
+    """Yield stands not inspected in the year before they are hunted, or unsafe, and ground.
 
     Of water holes, those of which nobody asked whether the ground is wet ground.
     """
     for stand in inventory.stands:
         yield from _straps(stand, inventory.dates, as_of)
-        yield from _not_sound(stand, entries)
+        yield from _unsafe(stand, entries)
     for hole in inventory.water_holes:
         if hole.wet_ground_asked_on is None:
             yield finding(
@@ -70,8 +73,8 @@ def _begins(first: datetime.date | None, as_of: datetime.date) -> str:
     return f"{'began' if first < as_of else 'begins'} on {day_words(first)}"
 
 
-def _not_sound(stand: Stand, entries: tuple[LogEntry, ...]) -> Iterator[Finding]:
-    """Yield a caution where the log's last word on a stand is that it was not sound.
+def _unsafe(stand: Stand, entries: tuple[LogEntry, ...]) -> Iterator[Finding]:
+    """Yield a stop where the log's last word on a stand is that it was unsafe.
 
     A look typed with the stand is of no known result, so it takes nothing back.
     """
@@ -86,10 +89,35 @@ def _not_sound(stand: Stand, entries: tuple[LogEntry, ...]) -> Iterator[Finding]
         return
     entry, look = looks[-1]
     yield finding(
-        PlaceCaution.STAND_NOT_SOUND,
+        PlaceStop.STAND_UNSAFE,
         Subject("stand", stand.id),
         look.where,
         stand=stand.name,
         day=day_words(entry.done_on),
         found=f": {look.found}" if look.found else "",
+    )
+
+
+def missed_on_straps(upkeep: Iterable[UpkeepJob], stand: Stand) -> tuple[UpkeepJob, ...]:
+    """Return the missed work on the straps of a stand that no later inspection makes good."""
+    looked = stand.straps_checked_on
+    return tuple(
+        job
+        for job in upkeep
+        if job.step.does.asks_sound and job.state.kind == "missed"
+        if job.state.day is None or looked is None or looked <= job.state.day
+    )
+
+
+def missed_on_walk(upkeep: Iterable[UpkeepJob], route: Route) -> tuple[UpkeepJob, ...]:
+    """Return the missed work on a walk, but looks that a later walk along it makes good."""
+    walked = route.walked_on
+    return tuple(
+        job
+        for job in upkeep
+        if job.state.kind == "missed"
+        if job.step.operation != _LOOKS
+        or job.state.day is None
+        or walked is None
+        or walked <= job.state.day
     )

@@ -28,6 +28,8 @@ from generator.inventory.places import PlantedGround, Route, Screen, Stand, hidd
 from generator.inventory.stock import Product, SeedLot
 from generator.inventory.woody import Guard, Plant
 from generator.plan.days.shooting import on_stand, weeks
+from generator.plan.findings.about_after import AfterCaution
+from generator.plan.findings.about_places import PlaceCaution
 from generator.plan.jobs.ground import WAY_WORDS
 from generator.plan.jobs.job_days import LAST_OF_SEASON
 from generator.plan.model.counts import PlantingCounts
@@ -44,7 +46,13 @@ from generator.plan.standing.heights_told import LastMeasured, last_measured, to
 from generator.plan.standing.planting_curves import Growing, standing_growth
 from generator.plan.standing.standing_now import StandsNow, stands_now
 from generator.plan.standing.upkeep_findings import missed_on_straps, missed_on_walk
-from generator.plan.standing.verdicts import ScreenJudged, hides_from, judged, needed_on
+from generator.plan.standing.verdicts import (
+    ScreenJudged,
+    hides_from,
+    judged,
+    looked_until,
+    needed_on,
+)
 from generator.reference.growth import has_kinds
 from generator.reference.library import Species, species, values
 from generator.reference.steps import StepPlan
@@ -52,6 +60,10 @@ from generator.units import LatLon
 from generator.working import Given
 
 QUIET = "quiet"
+# Cautions that keep somebody away, so they stand open as stops do.
+_KEEPS_AWAY = tuple(
+    reason.value.code for reason in (AfterCaution.KEEP_OUT, PlaceCaution.STRAPS_NOT_LOOKED_OVER)
+)
 
 
 @dataclass(frozen=True, slots=True)
@@ -68,7 +80,7 @@ class PlaceShown:
     """A place as its page shows it: what lies there, what grows, what was done and seen.
 
     `ends` are the points it runs from and to, one of an outline; `hides_from` is the day from which
-    on it hides, as far as is looked ahead; `next_job` is the first that is ahead; `done` is what
+    on it hides, asked until `looked_until`; `next_job` is the first that is ahead; `done` is what
     the log has of it, the newest first, `products` are those named in it; `jobs` are those of the
     season, each with whether a stop stands on it; `told_heights` are curves with their rows and
     what was last measured; `judged` are verdicts by their days.
@@ -80,7 +92,9 @@ class PlaceShown:
     stands: StandsNow
     hides: tuple[str, ...]
     hides_from: datetime.date | None
-    findings: tuple[Finding, ...]
+    looked_until: datetime.date
+    forbids: tuple[Finding, ...]
+    other_findings: tuple[Finding, ...]
     stay_out: tuple[Span, ...]
     next_job: NextJob | None
     done: list[DoneHere]
@@ -136,7 +150,7 @@ def place_page(plan: Plan, place: Place) -> Written:
         said,
         ("place",),
         at=shown,
-        names=_names(plan),
+        names=names_of_ground(plan),
         way_words=WAY_WORDS,
         method_words=METHOD_WORDS,
         outcomes=OUTCOMES,
@@ -153,6 +167,7 @@ def _shown(plan: Plan, place: Place) -> PlaceShown:
     standing = standing_growth(plan, place)
     curves = {growing.planting.id: growing for growing in standing}
     stopped = plan.stopped()
+    found = plan.findings_on(place.id)
     done = done_here(plan, place)
     used = {amount.id for entry in done for amount in entry.used}
     coming = next_jobs(plan).get(place.id)
@@ -163,8 +178,10 @@ def _shown(plan: Plan, place: Place) -> PlaceShown:
         stands=stands_now(plan, place),
         hides=hidden_by(typed) if typed is not None else (),
         hides_from=hides_from(plan, place),
-        findings=plan.findings_on(place.id),
-        stay_out=_quiet(plan, place.id, plan.as_of),
+        looked_until=looked_until(plan),
+        forbids=tuple(finding for finding in found if _forbids(finding)),
+        other_findings=tuple(finding for finding in found if not _forbids(finding)),
+        stay_out=stay_out_dates(plan, place.id, plan.as_of),
         next_job=_next_job(plan, coming[0], place) if coming is not None else None,
         done=done,
         products=_products_named(plan, used, coming[0] if coming is not None else None),
@@ -212,7 +229,8 @@ def _ends(typed: PlantedGround | None) -> tuple[LatLon, ...]:
     return (typed.area_lat_lon.lat_lon[0],) if typed.area_lat_lon is not None else ()
 
 
-def _names(plan: Plan) -> Names:
+def names_of_ground(plan: Plan) -> Names:
+    """Return the things that pages of places name, by their ids."""
     land = plan.land
     return Names(
         species=species(),
@@ -236,7 +254,11 @@ def _shares(plan: Plan, place: Place) -> list[tuple[Place, str]]:
     return [(plan.place(name), why) for name, why in pairs]
 
 
-def _quiet(plan: Plan, thing_id: str, first: datetime.date) -> tuple[Span, ...]:
+def _forbids(finding: Finding) -> bool:
+    return finding.severity == "stop" or finding.code in _KEEPS_AWAY
+
+
+def stay_out_dates(plan: Plan, thing_id: str, first: datetime.date) -> tuple[Span, ...]:
     """Return the stay-out dates on a thing from a day on to the end of the plan's season."""
     last = day_in_season(LAST_OF_SEASON, plan.season)
     return days_of(plan.land.dates, (QUIET,), thing_id, (first, last)) if first <= last else ()
@@ -264,9 +286,10 @@ def stand_page(plan: Plan, stand: Stand) -> Written:
         ("stand",),
         stand=stand,
         routes=serving,
-        stops=[finding for finding in found if finding.severity == "stop"],
-        other_findings=[finding for finding in found if finding.severity != "stop"],
-        stay_out=_quiet(plan, stand.id, plan.as_of),
+        is_stopped=any(finding.severity == "stop" for finding in found),
+        forbids=[finding for finding in found if _forbids(finding)],
+        other_findings=[finding for finding in found if not _forbids(finding)],
+        stay_out=stay_out_dates(plan, stand.id, plan.as_of),
         missed=missed_on_straps(plan.upkeep_of(stand.id), stand),
         inspections=inspections(plan, stand),
         look=last_look(plan, stand),
@@ -283,7 +306,7 @@ def _hours(
     plan: Plan, hunted: HuntedDates, stand: Stand
 ) -> tuple[HuntedDates, str, list[HuntedWeek], list[HuntedWeek]]:
     """Return hunting dates on a stand with their weeks to come and those that are over."""
-    found = weeks(hunted, _quiet(plan, stand.id, hunted.spans[0][0]))
+    found = weeks(hunted, stay_out_dates(plan, stand.id, hunted.spans[0][0]))
     return (
         hunted,
         DATE_KINDS[hunted.dates.kind],
@@ -318,13 +341,14 @@ def route_page(plan: Plan, route: Route) -> Written:
             for place in screens
         ],
         sights=sight_checks(plan, route.id),
-        stay_out=_quiet(plan, route.id, plan.as_of),
+        stay_out=stay_out_dates(plan, route.id, plan.as_of),
         missed=missed_on_walk(plan.upkeep_of(route.id), route),
         upkeep_ahead=ahead,
         upkeep_over=over,
         upkeep_plan=plan_of_upkeep(plan, route),
         hunted=hunted_on(plan.others_out, route.id, HUNTED),
-        findings=plan.findings_on(route.id),
+        forbids=[finding for finding in plan.findings_on(route.id) if _forbids(finding)],
+        other_findings=[finding for finding in plan.findings_on(route.id) if not _forbids(finding)],
         address_of=address_of,
         chapters=chapters_for(plan.reader, ("walking-in",)),
     )

@@ -55,11 +55,20 @@ def told_heights(plan: Plan, growing: Growing) -> tuple[Heights, ...]:
 
 def heights_of_years(plan: Plan, growing: Growing, seasons_count: int) -> tuple[Heights, ...]:
     """Return the heights of a planting on the told days of so many seasons of growth."""
-    stands = plan.as_of.year - (told_days(plan.as_of.year - 1)[-1] >= plan.as_of)
-    first = max(stands, plan.season - 1)
+    first = _first_season(plan)
     days = (day for number in range(seasons_count) for day in told_days(first + number))
     ahead = (day for day in days if day >= plan.as_of)
     return tuple(found for day in ahead if (found := heights_on(growing, day, CURVES)) is not None)
+
+
+def _first_season(plan: Plan) -> int:
+    stands = plan.as_of.year - (told_days(plan.as_of.year - 1)[-1] >= plan.as_of)
+    return max(stands, plan.season - 1)
+
+
+def last_day_of_years(plan: Plan, seasons_count: int) -> datetime.date:
+    """Return the last told day of so many seasons of growth."""
+    return told_days(_first_season(plan) + seasons_count - 1)[-1]
 
 
 def last_measured(growing: Growing) -> LastMeasured | None:

@@ -14,7 +14,12 @@ from generator.plan.model.place import Place
 from generator.plan.model.plan import Plan
 from generator.plan.standing.cover_by_season import SEASONS_SHOWN
 from generator.plan.standing.heights import Heights
-from generator.plan.standing.heights_told import heights_of_years, is_hunted, told_heights
+from generator.plan.standing.heights_told import (
+    heights_of_years,
+    is_hunted,
+    last_day_of_years,
+    told_heights,
+)
 from generator.plan.standing.planting_curves import Growing, standing_growth
 from generator.plan.standing.stretches import Stretch, counts_of, stretches
 from generator.units import convert
@@ -110,6 +115,11 @@ def hides_from(plan: Plan, place: Place) -> datetime.date | None:
             hides = _judge(growing, heights, needed, counts).verdict == "hides"
             found = (found or heights.day) if hides else None
     return found
+
+
+def looked_until(plan: Plan) -> datetime.date:
+    """Return the last day on which it is asked whether a screen hides."""
+    return last_day_of_years(plan, SEASONS_SHOWN)
 
 
 def _judge(

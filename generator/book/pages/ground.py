@@ -45,7 +45,6 @@ from generator.plan.standing.heights import Heights
 from generator.plan.standing.heights_told import LastMeasured, last_measured, told_heights
 from generator.plan.standing.planting_curves import Growing, standing_growth
 from generator.plan.standing.standing_now import StandsNow, stands_now
-from generator.plan.standing.upkeep_findings import missed_on_straps, missed_on_walk
 from generator.plan.standing.verdicts import (
     ScreenJudged,
     hides_from,
@@ -53,6 +52,7 @@ from generator.plan.standing.verdicts import (
     looked_until,
     needed_on,
 )
+from generator.plan.views.closed import ClosedJob, closed_without_record
 from generator.reference.growth import has_kinds
 from generator.reference.library import Species, species, values
 from generator.reference.steps import StepPlan
@@ -264,6 +264,26 @@ def stay_out_dates(plan: Plan, thing_id: str, first: datetime.date) -> tuple[Spa
     return days_of(plan.land.dates, (QUIET,), thing_id, (first, last)) if first <= last else ()
 
 
+def _missed(plan: Plan, thing_id: str) -> list[ClosedJob]:
+    """Return the work on a thing that closed without a record and that no later one settles."""
+    closed = plan.once("closed", closed_without_record)
+    return [
+        job
+        for job in closed
+        if job.thing_id == thing_id and job.settled_by is None and not job.is_optional
+    ]
+
+
+def _missed_on_straps(plan: Plan, stand: Stand) -> list[ClosedJob]:
+    """Return the missed work on a stand's straps; a later inspection by file settles it too."""
+    looked = stand.straps_checked_on
+    return [
+        job
+        for job in _missed(plan, stand.id)
+        if job.step.does.asks_sound and (looked is None or looked <= job.last_day)
+    ]
+
+
 def _ahead_and_over(plan: Plan, subject_id: str) -> tuple[list[UpkeepJob], list[UpkeepJob]]:
     """Return the maintenance that is ahead, and what is over, the newest first."""
     jobs = plan.upkeep_of(subject_id)
@@ -290,7 +310,7 @@ def stand_page(plan: Plan, stand: Stand) -> Written:
         forbids=[finding for finding in found if _forbids(finding)],
         other_findings=[finding for finding in found if not _forbids(finding)],
         stay_out=stay_out_dates(plan, stand.id, plan.as_of),
-        missed=missed_on_straps(plan.upkeep_of(stand.id), stand),
+        missed=_missed_on_straps(plan, stand),
         inspections=inspections(plan, stand),
         look=last_look(plan, stand),
         upkeep_ahead=ahead,
@@ -342,7 +362,7 @@ def route_page(plan: Plan, route: Route) -> Written:
         ],
         sights=sight_checks(plan, route.id),
         stay_out=stay_out_dates(plan, route.id, plan.as_of),
-        missed=missed_on_walk(plan.upkeep_of(route.id), route),
+        missed=_missed(plan, route.id),
         upkeep_ahead=ahead,
         upkeep_over=over,
         upkeep_plan=plan_of_upkeep(plan, route),

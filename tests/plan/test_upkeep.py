@@ -269,14 +269,14 @@ def test_the_last_word_of_the_log_on_a_stand_counts() -> None:
              "inspected": {"what": ["oak"]} | ({} if sound is None else {"sound": sound})}
             for number, (day, sound) in enumerate(looks[:count])
         ]}  # fmt: skip
-        told[count] = "C331" in {one.code for one in plan_on(data, "2026-08-20").findings_on("oak")}
+        told[count] = "S331" in {one.code for one in plan_on(data, "2026-08-20").findings_on("oak")}
     # a look without a word on it takes nothing back
     assert told == {0: False, 1: False, 2: True, 3: True}
     sound = {"id": "mended", "done_on": "2026-08-15", "inspected": {"what": ["oak"], "sound": True}}
     data["log"]["entries"].append(sound)
-    assert "C331" not in {one.code for one in plan_on(data, "2026-08-20").findings_on("oak")}
+    assert "S331" not in {one.code for one in plan_on(data, "2026-08-20").findings_on("oak")}
     # on the day before the mending, nothing of it is known
-    assert "C331" in {one.code for one in plan_on(data, "2026-08-14").findings_on("oak")}
+    assert "S331" in {one.code for one in plan_on(data, "2026-08-14").findings_on("oak")}
 
 
 def test_wet_ground_that_nobody_asked_about_is_noted() -> None:

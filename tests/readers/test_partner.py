@@ -14,7 +14,7 @@ from generator.book.model import Book
 from generator.inventory.load import load_inventory
 from generator.inventory.schema import PARTNER
 from generator.plan.build.season_plan import make_plan
-from generator.plan.findings.about_places import PlaceCaution
+from generator.plan.findings.about_places import PlaceCaution, PlaceStop
 from generator.plan.findings.words import Stop
 from generator.plan.model.plan import Plan
 from generator.plan.readers.seen_by import seen_by
@@ -105,7 +105,7 @@ def test_the_book_has_the_pages_of_what_is_handed_over_and_no_other() -> None:
 def test_a_handed_stand_and_walk_say_what_is_written_down_of_them() -> None:
     pages = told(book_of(shared()))
     stand, walk = pages["stands/oak-ladder.md"], pages["routes/lane-walk.md"]
-    for words in ("15 ft above the ground", "Jul 12, 2026", "Ways in Lane walk",
+    for words in ("15 ft above the ground", "Jul 12, 2026", "Walks to it Lane walk",
                   "Stands at not handed to you: ask the owner", "Before you climb",
                   "Inspect stand, steps and harness"):  # fmt: skip
         assert words in stand, words
@@ -204,16 +204,15 @@ def test_a_stand_found_not_sound_says_so_wherever_a_partner_meets_it() -> None:
     data = looked(shared(), ("2026-08-01", "oak", False))
     pages = told(book_of(data))
     for address in ("stands/oak-ladder.md", f"work/oak-ladder-{SEASON}-stand_check.md"):
-        assert "It was not sound when it was last looked over. Do not climb it." in pages[address]
+        assert "It was unsafe when it was last inspected. Do not climb it." in pages[address]
     (found,) = (one for one in plan_of(data, "friend").findings if one.subject.kind == "stand")
     assert f"{finding_heads()[found.code]} : Oak ladder" in pages["index.md"]
-    last = "harness last looked over Aug 1, 2026 , not sound: do not climb it"
-    assert last in pages["stands/oak-ladder.md"]
-    assert "inspected: Aug 1, 2026 , not sound: do not climb it" in pages["index.md"]
+    assert "Aug 1, 2026 : unsafe" in pages["stands/oak-ladder.md"]
+    assert "inspected: Aug 1, 2026 , unsafe: do not climb it" in pages["index.md"]
     mended = looked(shared(), ("2026-08-01", "oak", False), ("2026-08-03", "oak", True))
     pages = told(book_of(mended))
-    assert "not sound" not in pages["index.md"]
-    assert "harness last looked over Aug 3, 2026 , sound" in pages["stands/oak-ladder.md"]
+    assert "unsafe" not in pages["index.md"]
+    assert "harness last inspected: Aug 3, 2026 , sound" in pages["stands/oak-ladder.md"]
 
 
 def test_another_stand_that_is_not_sound_is_not_told() -> None:
@@ -225,14 +224,15 @@ def test_a_stand_nobody_looked_over_says_so() -> None:
     data = shared()
     del data["stands"]["stands"][0]["straps_checked_on"]
     pages = told(book_of(data))
+    assert "Do not climb it until all of it has been looked over." in pages["stands/oak-ladder.md"]
     assert "inspected: not written down" in pages["index.md"]
-    assert "harness last looked over not written down" in pages["stands/oak-ladder.md"]
+    assert "harness last inspected: not written down" in pages["stands/oak-ladder.md"]
 
 
 def test_a_stop_has_words_for_everybody_and_so_have_the_cautions_on_stands() -> None:
     silent = {one.value.code for one in every(Stop) if not one.value.others}
     assert silent == set()
-    assert PlaceCaution.STAND_NOT_SOUND.value.others
+    assert PlaceStop.STAND_UNSAFE.value.others
     assert PlaceCaution.STRAPS_NOT_LOOKED_OVER.value.others
 
 

@@ -1,12 +1,13 @@
 """Lists that open the groups of the book: every place, stand, walk, machine at a glance."""
 
+import datetime
 from collections.abc import Sequence
 from typing import TypeVar
 
 from generator.book.content import BOOK_PARTS, written_for
-from generator.book.pages.counts import OUTCOMES
+from generator.book.pages.ground import names_of_ground, stay_out_dates
 from generator.book.pages.pictures import acres_picture
-from generator.book.pages.seen import heights, last_look, sight_checks
+from generator.book.pages.seen import last_look, sight_checks
 from generator.book.pages.written import (
     HOW,
     PLACES,
@@ -14,14 +15,12 @@ from generator.book.pages.written import (
     Listed,
     Written,
     address_of,
-    everything_to_do,
     from_template,
+    next_jobs,
 )
 from generator.dataclass import dataclass
-from generator.inventory.log import LogEntry
 from generator.inventory.places import Screen, hidden_by
 from generator.plan.findings.order import older_than_a_year
-from generator.plan.model.counts import CountSaid
 from generator.plan.model.place import Place
 from generator.plan.model.plan import Plan
 from generator.plan.sowing.catches import (
@@ -31,44 +30,35 @@ from generator.plan.sowing.catches import (
     sprayer_catches,
     spreader_catches,
 )
-from generator.plan.standing.cover_by_season import AGES, Grown, acres_by_age, grown_in
+from generator.plan.standing.cover_by_season import AGES, acres_by_age
 from generator.plan.standing.planting_curves import standing_growth
-from generator.plan.standing.verdicts import ScreenJudged, judged
-from generator.reference.library import planting_kinds, species
-from generator.working import Given
+from generator.plan.standing.standing_now import StandsNow, stands_now
+from generator.plan.standing.verdicts import ScreenJudged, hides_from, judged
 
 _C = TypeVar("_C", Catch, SprayerCatch)
-LISTED_FIRST = ("open", "waiting", "undated")
 
 
 @dataclass(frozen=True, slots=True)
 class PlaceRow:
-    """A place at a glance: what stands on it, its last height and count, its next job.
+    """A place at a glance: what stands on it, whether it hides, its next job.
 
-    `lowest` and `highest` are of the last day it was measured; `judged` is the verdict of the next
-    hunting day; `asks_height` says that one could be given.
+    `judged` is the verdict of the next hunting day, `asks_height` says that one could be given, and
+    `hides_from` is the day from which on all of it hides.
     """
 
     place: Place
-    grown: Grown | None
-    height: LogEntry | None
-    lowest: Given | None
-    highest: Given | None
-    counts: tuple[CountSaid, ...]
+    stands: StandsNow
     next_job: Listed | None
     judged: ScreenJudged | None
+    hides_from: datetime.date | None
     asks_height: bool
+    is_screen: bool
 
 
 def places_page(plan: Plan) -> Written:
-    """Return every place with what stands on it, what it was last seen at, and what comes next."""
-    grown = {standing.place.id: standing for standing in grown_in(plan, plan.season)}
+    """Return every place with what stands on it, whether it hides, and what comes next."""
     acres = acres_by_age(plan)
-    next_jobs = _next_jobs(plan)
-    rows = [
-        _place_row(plan, place, grown.get(place.id), next_jobs.get(place.id))
-        for place in plan.places
-    ]
+    coming = next_jobs(plan)
     return from_template(
         plan,
         "places.md",
@@ -76,10 +66,8 @@ def places_page(plan: Plan) -> Written:
         PLACES,
         "places",
         ["places", "screens", "strips", "plots", "plantings"],
-        rows=rows,
-        outcomes=OUTCOMES,
-        kinds=planting_kinds(),
-        species=species(),
+        rows=[_place_row(plan, place, coming.get(place.id)) for place in plan.places],
+        names=names_of_ground(plan),
         acres=acres,
         picture=acres_picture(acres),
         ages=[
@@ -90,43 +78,22 @@ def places_page(plan: Plan) -> Written:
     )
 
 
-def _place_row(plan: Plan, place: Place, grown: Grown | None, next_job: Listed | None) -> PlaceRow:
-    planting_ids = [grown.planting.id] if grown is not None else []
-    counted = [
-        count
-        for planting in plan.decided.of_place(place.id)
-        if planting.planting.id in planting_ids
-        for count in planting.counts
-    ]
-    height = next(iter(heights(plan, planting_ids)), None)
-    measured = height.measured.readings if height is not None and height.measured else ()
-    tall = sorted((reading.height_in for reading in measured), key=lambda number: number.value)
+def _place_row(plan: Plan, place: Place, next_job: Listed | None) -> PlaceRow:
+    is_screen = isinstance(place.typed, Screen)
     return PlaceRow(
         place,
-        grown,
-        height,
-        tall[0] if tall else None,
-        tall[-1] if tall else None,
-        tuple(counted),
+        stands_now(plan, place),
         next_job,
         next(iter(judged(plan, place)), None),
-        isinstance(place.typed, Screen) and bool(standing_growth(plan, place)),
+        hides_from(plan, place),
+        is_screen and bool(standing_growth(plan, place)),
+        is_screen,
     )
-
-
-def _next_jobs(plan: Plan) -> dict[str, Listed]:
-    """Return the first job that is still ahead on each place, stand, walk and water hole."""
-    first: dict[str, Listed] = {}
-    ahead = [row for row in everything_to_do(plan) if row[0].state.kind in LISTED_FIRST]
-    # a sort that keeps order: in each state what opens first stays first
-    for row in sorted(ahead, key=lambda listed: LISTED_FIRST.index(listed[0].state.kind)):
-        first.setdefault(row[2].id, row)
-    return first
 
 
 def stands_page(plan: Plan) -> Written:
     """Return every stand with its inspection, its ways in, and what stands against climbing it."""
-    next_jobs = _next_jobs(plan)
+    coming = next_jobs(plan)
     return from_template(
         plan,
         "stands.md",
@@ -139,8 +106,9 @@ def stands_page(plan: Plan) -> Written:
                 stand,
                 [route for route in plan.land.routes if stand.id in route.serves],
                 plan.findings_on(stand.id),
-                next_jobs.get(stand.id),
+                coming.get(stand.id),
                 last_look(plan, stand),
+                stay_out_dates(plan, stand.id, plan.as_of),
             )
             for stand in plan.land.stands
         ],
@@ -150,6 +118,7 @@ def stands_page(plan: Plan) -> Written:
 
 def routes_page(plan: Plan) -> Written:
     """Return every walk with where it leads, what hides it, and when it was last looked at."""
+    coming = next_jobs(plan)
     return from_template(
         plan,
         "routes.md",
@@ -163,6 +132,8 @@ def routes_page(plan: Plan) -> Written:
                 [stand for stand in plan.land.stands if stand.id in route.serves],
                 [place for place in plan.places if _hides(place, route.id)],
                 next(iter(sight_checks(plan, route.id)), None),
+                coming.get(route.id),
+                stay_out_dates(plan, route.id, plan.as_of),
             )
             for route in plan.land.routes
         ],

@@ -10,17 +10,17 @@ from generator.plan.model.plan import Plan
 
 
 def looked_over(plan: Plan, thing_id: str) -> list[LogEntry]:
-    """Return the looks over a stand, place or water hole, the newest first."""
+    """Return the inspections of a stand, place or water hole, the newest first."""
     seen = (entry for entry in plan.entries if entry.inspected is not None)
     return [entry for entry in seen if entry.inspected and thing_id in entry.inspected.what][::-1]
 
 
 @dataclass(frozen=True, slots=True)
 class LastLook:
-    """The last time a stand was looked over, by file or log.
+    """The last time a stand was inspected, by file or log.
 
     `sound` is what that look says, None where it does not say; `mend_since` is the day of the last
-    word that it was not sound, where no later word says that it is.
+    word that it was unsafe, where no later word says that it is sound.
     """
 
     day: datetime.date
@@ -29,7 +29,7 @@ class LastLook:
 
 
 def last_look(plan: Plan, stand: Stand) -> LastLook | None:
-    """Return the last look over a stand; None without one."""
+    """Return the last inspection of a stand; None without one."""
     looks = [
         (entry.done_on, entry.inspected.sound)
         for entry in looked_over(plan, stand.id)
@@ -43,6 +43,40 @@ def last_look(plan: Plan, stand: Stand) -> LastLook | None:
     day, sound = max(looks, key=lambda look: (look[0], look[1] is not None))
     said, word = next((look for look in looks if look[1] is not None), (None, None))
     return LastLook(day, sound, said if word is False else None)
+
+
+@dataclass(frozen=True, slots=True)
+class StandInspected:
+    """An inspection of a stand: its day, what was found, whether it was sound.
+
+    `step_name` is that of the work on its straps that was done then, None where it was none.
+    """
+
+    day: datetime.date
+    sound: bool | None
+    found: str | None
+    step_name: str | None
+
+
+def inspections(plan: Plan, stand: Stand) -> list[StandInspected]:
+    """Return the inspections of a stand by file, log and maintenance, the newest first."""
+    found = [
+        StandInspected(entry.done_on, entry.inspected.sound, entry.inspected.found, None)
+        for entry in looked_over(plan, stand.id)
+        if entry.inspected
+    ]
+    # work on the straps that is told of no inspection beside it
+    days = {one.day for one in found}
+    found += [
+        StandInspected(job.state.day, None, None, job.step.name)
+        for job in plan.upkeep_of(stand.id)
+        if job.step.does.asks_sound and job.state.kind == "done" and job.state.day is not None
+        if job.state.day not in days
+    ]
+    typed = stand.straps_checked_on
+    if typed is not None and typed not in {one.day for one in found}:
+        found.append(StandInspected(typed, None, None, None))
+    return sorted(found, key=lambda one: one.day, reverse=True)
 
 
 def heights(plan: Plan, planting_ids: Collection[str]) -> list[LogEntry]:

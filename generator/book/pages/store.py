@@ -1,7 +1,9 @@
 """Pages of what is kept and bought: seed, products, equipment."""
 
+import datetime
 from collections.abc import Iterator, Sequence
 
+from generator.book.pages.history import moved_on
 from generator.book.pages.written import (
     HOW,
     MONEY,
@@ -12,11 +14,14 @@ from generator.book.pages.written import (
     kept_and_bought,
     place_of,
 )
+from generator.dataclass import dataclass
 from generator.inventory.drill import Drill
 from generator.inventory.equipment import Sprayer, Spreader
 from generator.inventory.stock import Product, SeedLot
 from generator.inventory.woody import Guard, Plant
-from generator.plan.findings.order import older_than_a_year
+from generator.plan.findings.order import last_within_a_year, older_than_a_year
+from generator.plan.model.job import Job
+from generator.plan.model.place import Place
 from generator.plan.model.plan import Plan
 from generator.plan.sowing.catches import (
     Catch,
@@ -28,13 +33,35 @@ from generator.plan.sowing.catches import (
 from generator.plan.sowing.seed_price import live_prices
 from generator.reference.growth import has_kinds
 from generator.reference.library import species
+from generator.working import Quantity
+
+
+@dataclass(frozen=True, slots=True)
+class NextUse:
+    """The first job that is ahead and takes of a thing; `amount` is what it takes of it."""
+
+    job: Job
+    place: Place
+    is_stopped: bool
+    amount: Quantity | None
+
+
+def _next_use(plan: Plan, item_id: str) -> NextUse | None:
+    taking = [job for job in plan.jobs if job.state.is_ahead and item_id in job.needs]
+    if not taking:
+        return None
+    last = datetime.date.max
+    job = min(taking, key=lambda job: (job.dates.opens or last, job.dates.closes or last, job.id))
+    amounts = {taken: amount for _, taken, amount in job.used_up()}
+    return NextUse(job, place_of(plan, job), job.id in plan.stopped(), amounts.get(item_id))
 
 
 def lot_page(plan: Plan, lot: SeedLot) -> Written:
-    """Return a seed lot with its tag and what is sown of it."""
+    """Return a seed lot: how much there is, what it is for next, whether its test is good."""
     sown = [(job, sowing) for job in plan.jobs for sowing in job.sowings if sowing.lot.id == lot.id]
     title = f"{species()[lot.species].name}, lot {lot.id}"
     prices = [price for price in live_prices(plan) if price.lot.species == lot.species]
+    tested = lot.tag.tested_on
     return from_template(
         plan,
         f"seed/{address_of(lot)}.md",
@@ -44,6 +71,11 @@ def lot_page(plan: Plan, lot: SeedLot) -> Written:
         [title, lot.tag.variety or "", lot.note or ""],
         ("seed",),
         lot=lot,
+        findings=plan.findings_on(lot.id),
+        kept=kept_and_bought(plan, "seed", lot.id),
+        next=_next_use(plan, lot.id),
+        good_until=last_within_a_year(tested) if tested is not None else None,
+        moved=moved_on(plan, lot.id),
         price=next(price for price in prices if price.lot.id == lot.id),
         alike=prices if len(prices) > 1 else [],
         legume=species()[lot.species] if species()[lot.species].legume else None,
@@ -55,8 +87,9 @@ def lot_page(plan: Plan, lot: SeedLot) -> Written:
 
 
 def row_stock_page(plan: Plan, kept: Plant | Guard) -> Written:
-    """Return plants for rows, or their guards, with what takes them."""
+    """Return plants for rows, or their cages, with what there is of them and what takes them."""
     jobs = [job for job in plan.jobs if any(kept in (row.plant, row.guard) for row in job.rows)]
+    kind = "plant" if isinstance(kept, Plant) else "guard"
     return from_template(
         plan,
         f"seed/{address_of(kept)}.md",
@@ -66,6 +99,9 @@ def row_stock_page(plan: Plan, kept: Plant | Guard) -> Written:
         [kept.name, kept.note or ""],
         ("seed",),
         kept=kept,
+        stock=kept_and_bought(plan, kind, kept.id),
+        next=_next_use(plan, kept.id),
+        moved=moved_on(plan, kept.id),
         plant=kept if isinstance(kept, Plant) else None,
         species=species(),
         jobs=jobs_with_places(plan, jobs),
@@ -73,8 +109,9 @@ def row_stock_page(plan: Plan, kept: Plant | Guard) -> Written:
 
 
 def product_page(plan: Plan, product: Product) -> Written:
-    """Return a product: its card where a cleared job rests on it, else what is missing."""
+    """Return a product: whether and on what it may be used, what is there, where it was used."""
     jobs = [job for job in plan.jobs if product.id in job.needs]
+    ahead = [job for job in jobs if job.state.is_ahead]
     cleared = any(job.mix is not None for job in jobs)
     return from_template(
         plan,
@@ -85,6 +122,10 @@ def product_page(plan: Plan, product: Product) -> Written:
         [product.name, *_on_the_card(product)],
         ("product",),
         product=product,
+        findings=plan.findings_on(product.id),
+        may_be_used=[(job, place_of(plan, job)) for job in ahead if job.mix is not None],
+        must_not=[(job, place_of(plan, job)) for job in ahead if job.mix is None],
+        moved=moved_on(plan, product.id),
         card=product.label,
         kept=kept_and_bought(plan, "product", product.id),
         cleared=cleared,

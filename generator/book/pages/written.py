@@ -53,6 +53,7 @@ BOOST = {
 CALLED_BY_NAME = ("work", "places", "ground", "stands", "routes", "seed", "products", "equipment")
 NO_WORDS = str.maketrans(dict.fromkeys(",:;()?!", " "))  # as the search box parts words
 TITLE_LETTERS, FIRST_LETTERS = 59, 12  # of a title, and what is left of the work in one
+_LISTED_FIRST = ("open", "waiting", "undated")
 TITLE_ANCHOR = "this-page"
 CALENDAR, CALENDAR_SPANS = "calendar.ics", "calendar-spans.ics"
 BUDGET_CSV, BUY_CSV, BUDGET_XLSX = "budget.csv", "buy.csv", "budget.xlsx"
@@ -225,6 +226,20 @@ def everything_to_do(plan: Plan) -> list[Listed]:
         if job.season == plan.season or job.state.is_ahead
     ]
     return by_dates([*jobs_with_places(plan, plan.jobs), *upkeep])
+
+
+def next_jobs(plan: Plan) -> dict[str, Listed]:
+    """Return the first job that is still ahead on each place, stand, walk and water hole."""
+    return plan.once("next jobs", _next_jobs)
+
+
+def _next_jobs(plan: Plan) -> dict[str, Listed]:
+    first: dict[str, Listed] = {}
+    ahead = [row for row in everything_to_do(plan) if row[0].state.kind in _LISTED_FIRST]
+    # a sort that keeps order: in each state what opens first stays first
+    for row in sorted(ahead, key=lambda listed: _LISTED_FIRST.index(listed[0].state.kind)):
+        first.setdefault(row[2].id, row)
+    return first
 
 
 def plan_of_upkeep(plan: Plan, kept: KeptUp) -> StepPlan | None:

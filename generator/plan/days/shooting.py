@@ -14,7 +14,7 @@ from generator.inventory.schema import Inventory
 from generator.plan.findings.about_days import DayCaution
 from generator.plan.findings.order import finding
 from generator.plan.jobs.job_days import FIRST_OF_SEASON, LAST_OF_SEASON
-from generator.plan.model.days import ONE_DAY, comes_back, day_words, moved
+from generator.plan.model.days import ONE_DAY, Span, comes_back, day_words, moved
 from generator.plan.model.finding import Finding, Subject
 from generator.plan.model.plan import HuntedDates, HuntedDay, HuntedWeek
 from generator.plan.season.open_dates import day_in_season
@@ -127,22 +127,28 @@ def on_stand(hunted: Iterable[HuntedDates], stand_id: str) -> tuple[HuntedDates,
     )
 
 
-def weeks(hunted: HuntedDates) -> tuple[HuntedWeek, ...]:
+def weeks(hunted: HuntedDates, closed: tuple[Span, ...] = ()) -> tuple[HuntedWeek, ...]:
     """Return the days by weeks from Sunday to Saturday, with hours that hold on each of their days.
 
-    A week in which the clocks change, or that is cut in two by days between, stands as two.
+    A week in which the clocks change, or that is cut in two by days between or by days on which
+    nobody goes in, stands as two. `closed` are those days.
     """
     groups: list[list[HuntedDay]] = []
     for day in hunted.days:
         before = groups[-1][-1] if groups else None
-        if before is None or day.day.weekday() == SUNDAY or _is_apart(before, day):
+        if before is None or day.day.weekday() == SUNDAY or _is_apart(before, day, closed):
             groups.append([])
         groups[-1].append(day)
-    return tuple(_week(group) for group in groups)
+    return tuple(_week(group, closed) for group in groups)
 
 
-def _is_apart(before: HuntedDay, after: HuntedDay) -> bool:
-    return after.day - before.day != ONE_DAY or _offset(before) != _offset(after)
+def _is_apart(before: HuntedDay, after: HuntedDay, closed: tuple[Span, ...]) -> bool:
+    is_a_break = after.day - before.day != ONE_DAY or _offset(before) != _offset(after)
+    return is_a_break or _is_in(before.day, closed) != _is_in(after.day, closed)
+
+
+def _is_in(day: datetime.date, spans: tuple[Span, ...]) -> bool:
+    return any(first <= day <= last for first, last in spans)
 
 
 def _offset(day: HuntedDay) -> datetime.timedelta | None:
@@ -150,7 +156,7 @@ def _offset(day: HuntedDay) -> datetime.timedelta | None:
     return day.sunset.utcoffset() if day.sunset is not None else None
 
 
-def _week(days: list[HuntedDay]) -> HuntedWeek:
+def _week(days: list[HuntedDay], closed: tuple[Span, ...]) -> HuntedWeek:
     return HuntedWeek(
         days[0].day,
         days[-1].day,
@@ -158,6 +164,7 @@ def _week(days: list[HuntedDay]) -> HuntedWeek:
         _of_all(min, [(day.day, day.sunset) for day in days]),
         _of_all(max, [(day.day, day.starts) for day in days]),
         _of_all(min, [(day.day, day.ends) for day in days]),
+        closed=_is_in(days[0].day, closed),
     )
 
 

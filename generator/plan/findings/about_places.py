@@ -67,6 +67,15 @@ class PlaceStop(Stop):
         SOD_CHAPTER,
         source="common_practice",
     )
+    STAND_UNSAFE = Words(
+        "S331",
+        "{stand} was unsafe when it was inspected on {day}{found}.",
+        "It was unsafe when it was last inspected. Do not climb it. Ask the owner.",
+        "Nobody climbs it. Mend it by the maker's book or take it down, inspect all of it again, "
+        "and log that: inspected, with sound: true.",
+        STANDS_CHAPTER,
+        source="common_practice",
+    )
 
 
 class PlaceCaution(Caution):
@@ -150,15 +159,6 @@ class PlaceCaution(Caution):
         "older than its maker allows, and log it: inspected, with sound: true.",
         STANDS_CHAPTER,
         source="ar_stand_falls",
-    )
-    STAND_NOT_SOUND = Words(
-        "C331",
-        "{stand} was looked over on {day}, and something has to be mended first{found}.",
-        "It was not sound when it was last looked over. Do not climb it. Ask the owner.",
-        "Nobody climbs it. Mend it by the maker's book or take it down, look all of it over again, "
-        "and log that: inspected, with sound: true.",
-        STANDS_CHAPTER,
-        source="common_practice",
     )
     WRITTEN_FOR_ELSEWHERE = Words(
         "C420",

@@ -67,3 +67,8 @@ def without_amounts(findings: list[Finding]) -> list[Finding]:
 def older_than_a_year(noted: datetime.date, day: datetime.date) -> bool:
     """Return whether something noted is more than a year old on a day."""
     return (day - noted).days > DAYS_IN_YEAR
+
+
+def last_within_a_year(noted: datetime.date) -> datetime.date:
+    """Return the last day on which something noted is not more than a year old."""
+    return noted + datetime.timedelta(days=DAYS_IN_YEAR)

@@ -136,7 +136,10 @@ class HuntedDay:
 
 @dataclass(frozen=True, slots=True)
 class HuntedWeek:
-    """Days in a row with the latest beginning and the earliest end of any of them."""
+    """Days in a row with the latest beginning and the earliest end of any of them.
+
+    `closed` says that other dates keep everybody out on all of them.
+    """
 
     first: datetime.date
     last: datetime.date
@@ -144,6 +147,7 @@ class HuntedWeek:
     sunset: datetime.time | None
     starts: datetime.time | None
     ends: datetime.time | None
+    closed: bool = False
 
 
 @dataclass(frozen=True, slots=True)

@@ -5,12 +5,13 @@ from typing import Literal
 from generator.compute.buying import TOTAL_GROUND
 from generator.dataclass import dataclass
 from generator.inventory.places import Planting
+from generator.inventory.season import season_of
 from generator.plan.model.place import Place
 from generator.plan.model.plan import Plan
+from generator.plan.standing.standing_now import LASTING, kill_of
 from generator.working import Quantity
 
 SEASONS_SHOWN = 5
-LASTING = frozenset({"native_grass", "native_legume", "woody_row", "clover"})
 
 Age = Literal["first", "second", "third", "later", "woody", "food"]
 AGES: dict[Age, str] = {
@@ -45,8 +46,8 @@ class SeasonAcres:
 def grown_in(plan: Plan, season: int) -> tuple[Grown, ...]:
     """Return what stands on the places in a season, as sown and as planned.
 
-    The last planting counts. One that lasts a single season is gone after it, and one whose sowing
-    was missed stands on no place.
+    The last planting counts. One that lasts a single season is gone after it, one whose sowing was
+    missed stands on no place, and one that the log says was killed for another stands no longer.
     """
     return plan.once(f"grown in {season}", lambda plan: _grown_in(plan, season))
 
@@ -65,6 +66,7 @@ def _grown_in(plan: Plan, season: int) -> tuple[Grown, ...]:
             planting
             for planting in plantings
             if planting.season <= season and planting.id not in missed
+            if not _is_killed(plan, place, planting, season)
         ]
         if not sown:
             continue
@@ -73,6 +75,12 @@ def _grown_in(plan: Plan, season: int) -> tuple[Grown, ...]:
         if kind in LASTING or last.season == season:
             found.append(Grown(place, last, kind, season - last.season + 1))
     return tuple(found)
+
+
+def _is_killed(plan: Plan, place: Place, planting: Planting, season: int) -> bool:
+    """Whether all of a planting was killed in a season or before it, as the log has it."""
+    kill = kill_of(plan.entries, plan.land, place, planting)
+    return kill is not None and kill.whole and season_of(kill.on) <= season
 
 
 def age_of(grown: Grown) -> Age:

@@ -12,6 +12,7 @@ from generator.working import Quantity
 
 # One day of the full height, before winter lays grass down, and one of what is left of it.
 HUNTED_DAYS = ((11, 15), (1, 15))
+_SEASONS_TOLD = 2  # the one that stands, and the next
 
 
 @dataclass(frozen=True, slots=True)
@@ -49,11 +50,25 @@ def told_heights(plan: Plan, growing: Growing) -> tuple[Heights, ...]:
 
     What grew in a summer stands until the last told day of the winter after it.
     """
-    stands = plan.as_of.year - (told_days(plan.as_of.year - 1)[-1] >= plan.as_of)
-    first = max(stands, plan.season - 1)
-    days = (day for season in (first, first + 1) for day in told_days(season))
+    return heights_of_years(plan, growing, _SEASONS_TOLD)
+
+
+def heights_of_years(plan: Plan, growing: Growing, seasons_count: int) -> tuple[Heights, ...]:
+    """Return the heights of a planting on the told days of so many seasons of growth."""
+    first = _first_season(plan)
+    days = (day for number in range(seasons_count) for day in told_days(first + number))
     ahead = (day for day in days if day >= plan.as_of)
     return tuple(found for day in ahead if (found := heights_on(growing, day, CURVES)) is not None)
+
+
+def _first_season(plan: Plan) -> int:
+    stands = plan.as_of.year - (told_days(plan.as_of.year - 1)[-1] >= plan.as_of)
+    return max(stands, plan.season - 1)
+
+
+def last_day_of_years(plan: Plan, seasons_count: int) -> datetime.date:
+    """Return the last told day of so many seasons of growth."""
+    return told_days(_first_season(plan) + seasons_count - 1)[-1]
 
 
 def last_measured(growing: Growing) -> LastMeasured | None:

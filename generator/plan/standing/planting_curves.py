@@ -9,6 +9,7 @@ from generator.plan.jobs.ground import length_of
 from generator.plan.model.place import Place
 from generator.plan.model.plan import Land, Plan
 from generator.plan.standing.cover_by_season import grown_in
+from generator.plan.standing.standing_now import kill_of, plantings_of
 from generator.reference.growth import Growth, kind_growth, on_soil, species_growth
 from generator.working import Given
 from generator.working import Measured as LengthMeasured
@@ -41,11 +42,14 @@ class Growing:
 
 
 def growing(entries: tuple[LogEntry, ...], land: Land, place: Place) -> tuple[Growing, ...]:
-    """Return the plantings of a place whose growth is known, by their season."""
-    plantings = place.typed.plantings if place.typed is not None else ()
+    """Return the plantings of a place whose growth is known, by their season.
+
+    On one that was killed for another, all of it or a part, nothing is counted any more.
+    """
     found = (
         _growing(entries, land, place, planting)
-        for planting in sorted(plantings, key=lambda planting: planting.season)
+        for planting in sorted(plantings_of(place), key=lambda planting: planting.season)
+        if kill_of(entries, land, place, planting) is None
     )
     return tuple(grown for grown in found if grown is not None)
 

@@ -1,4 +1,4 @@
-"""What stands and water holes have to be looked over for, and by when."""
+"""What stands and water holes have to be inspected for, and by when."""
 
 import datetime
 from collections.abc import Iterator
@@ -7,7 +7,7 @@ from generator.inventory.dates import HUNTED, DateRange
 from generator.inventory.log import LogEntry
 from generator.inventory.places import Stand
 from generator.inventory.schema import Inventory
-from generator.plan.findings.about_places import PlaceCaution, PlaceNote
+from generator.plan.findings.about_places import PlaceCaution, PlaceNote, PlaceStop
 from generator.plan.findings.order import finding, older_than_a_year
 from generator.plan.model.days import day_words, moved
 from generator.plan.model.finding import Finding, Subject
@@ -16,13 +16,13 @@ from generator.plan.model.finding import Finding, Subject
 def upkeep_findings(
     inventory: Inventory, entries: tuple[LogEntry, ...], as_of: datetime.date
 ) -> Iterator[Finding]:
-    """Yield stands not looked over in the year before they are hunted, or not sound, and ground.
+    """Yield stands not inspected in the year before they are hunted, or unsafe, and ground.
 
     Of water holes, those of which nobody asked whether the ground is wet ground.
     """
     for stand in inventory.stands:
         yield from _straps(stand, inventory.dates, as_of)
-        yield from _not_sound(stand, entries)
+        yield from _unsafe(stand, entries)
     for hole in inventory.water_holes:
         if hole.wet_ground_asked_on is None:
             yield finding(
@@ -70,8 +70,8 @@ def _begins(first: datetime.date | None, as_of: datetime.date) -> str:
     return f"{'began' if first < as_of else 'begins'} on {day_words(first)}"
 
 
-def _not_sound(stand: Stand, entries: tuple[LogEntry, ...]) -> Iterator[Finding]:
-    """Yield a caution where the log's last word on a stand is that it was not sound.
+def _unsafe(stand: Stand, entries: tuple[LogEntry, ...]) -> Iterator[Finding]:
+    """Yield a stop where the log's last word on a stand is that it was unsafe.
 
     A look typed with the stand is of no known result, so it takes nothing back.
     """
@@ -86,7 +86,7 @@ def _not_sound(stand: Stand, entries: tuple[LogEntry, ...]) -> Iterator[Finding]
         return
     entry, look = looks[-1]
     yield finding(
-        PlaceCaution.STAND_NOT_SOUND,
+        PlaceStop.STAND_UNSAFE,
         Subject("stand", stand.id),
         look.where,
         stand=stand.name,

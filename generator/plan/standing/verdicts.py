@@ -12,8 +12,14 @@ from generator.inventory.places import Screen
 from generator.plan.model.counts import CountSaid
 from generator.plan.model.place import Place
 from generator.plan.model.plan import Plan
+from generator.plan.standing.cover_by_season import SEASONS_SHOWN
 from generator.plan.standing.heights import Heights
-from generator.plan.standing.heights_told import is_hunted, told_heights
+from generator.plan.standing.heights_told import (
+    heights_of_years,
+    is_hunted,
+    last_day_of_years,
+    told_heights,
+)
 from generator.plan.standing.planting_curves import Growing, standing_growth
 from generator.plan.standing.stretches import Stretch, counts_of, stretches
 from generator.units import convert
@@ -89,6 +95,31 @@ def judged(plan: Plan, place: Place) -> tuple[ScreenJudged, ...]:
         for found in told_heights(plan, growing)
         if is_hunted(found.day)
     )
+
+
+def hides_from(plan: Plan, place: Place) -> datetime.date | None:
+    """Return the first hunted day of the seasons looked at from which on a screen hides.
+
+    From that day on it hides on every one of them; None where it does not on the last of them, or
+    where nothing is needed.
+    """
+    needed = needed_on(place)
+    if needed is None:
+        return None
+    found: datetime.date | None = None
+    for growing in standing_growth(plan, place):
+        counts = counts_of(plan.decided, growing.planting.id)
+        for heights in heights_of_years(plan, growing, SEASONS_SHOWN):
+            if not is_hunted(heights.day):
+                continue
+            hides = _judge(growing, heights, needed, counts).verdict == "hides"
+            found = (found or heights.day) if hides else None
+    return found
+
+
+def looked_until(plan: Plan) -> datetime.date:
+    """Return the last day on which it is asked whether a screen hides."""
+    return last_day_of_years(plan, SEASONS_SHOWN)
 
 
 def _judge(

@@ -17,7 +17,7 @@ from jinja2 import (
 )
 from markupsafe import Markup
 
-from generator.book.content import named_value, sentences
+from generator.book.content import head_words, named_value, sentences
 from generator.book.marks import Marks, label, source_words, working
 from generator.book.origin import origin_words
 from generator.book.text import clean, in_entities, inert
@@ -76,6 +76,7 @@ def _environment() -> Environment:
     environment.filters["id"] = _id
     environment.globals["html"] = _block
     environment.globals["say"] = _say
+    environment.globals["head_words"] = head_words
     environment.globals["emergency_numbers"] = emergency_numbers()
     environment.globals["label"] = label
     environment.globals["card_words"] = _card_words

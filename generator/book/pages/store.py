@@ -87,6 +87,7 @@ def product_page(plan: Plan, product: Product) -> Written:
         ("product",),
         product=product,
         card=product.label,
+        findings=plan.findings_on(product.id),
         kept=kept_and_bought(plan, "product", product.id),
         cleared=cleared,
         resting=list(

@@ -17,6 +17,8 @@ def finding(
     subject: Subject,
     where: Where | None = None,
     figures: tuple[tuple[str, Figure], ...] = (),
+    *,
+    thing: str = "",
     **words: str,
 ) -> Finding:
     """Return the finding of a reason on a subject, its words filled in."""
@@ -28,11 +30,13 @@ def finding(
         told.owner.format(**words),
         told.others,
         told.cure.format(**words),
+        told.to_type.format(**words),
         f"{where.file}:{where.line}" if where else "",
         figures,
         told.chapter,
         told.source,
         column=where.column if where else 0,
+        thing=thing,
     )
 
 

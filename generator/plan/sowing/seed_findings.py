@@ -170,7 +170,10 @@ def _words(text: str) -> list[str]:
 
 
 # A blank there must not pass for none: what the tag lists can be unlawful or unsafe to sow.
-MUST_BE_READ = ("noxious_weeds", "treated")
+MUST_BE_READ = {
+    "noxious_weeds": "what noxious weed seed it lists",
+    "treated": "whether the seed is treated",
+}
 
 
 def tag_findings(request: JobRequest, lot: SeedLot) -> Iterator[Finding]:
@@ -182,13 +185,13 @@ def tag_findings(request: JobRequest, lot: SeedLot) -> Iterator[Finding]:
     )
     missing = [name for name in MUST_BE_READ if getattr(tag, name) is None]
     if missing:
-        words = ", ".join(missing)
         yield finding(
             SowCaution.TAG_NOT_TYPED,
             about_job(request.job_id),
             tag.where,
             lot=lot.id,
-            missing=words,
+            told=" and ".join(MUST_BE_READ[name] for name in missing),
+            missing=" and ".join(missing),
         )
 
 

@@ -1,8 +1,8 @@
 """Pages every reader needs at once: emergency, safety, what stands in the way."""
 
-from markupsafe import Markup
-
 from typing import get_args
+
+from markupsafe import Markup
 
 from generator.book.content import Chapter, callout, chapters_for, head_words
 from generator.book.marks import Marks

@@ -35,8 +35,8 @@ class Subjects:
             *_people_and_papers(plan),
         )
         self._known = {(kind, subject_id): named for kind, subject_id, named in listed}
-        buying = plan.buying
-        self._bought = {bought.item.id for bought in (*buying.purchases, *buying.too_late)}
+        self._bought = {bought.item.id for bought in plan.buying.purchases}
+        self._bought |= {late.item.id for late in plan.buying.too_late}
 
     def is_told(self, finding: Finding) -> bool:
         """Return whether all that a finding says stands on the page of what it is about."""

@@ -35,7 +35,8 @@ def when_needed(plan: Plan) -> Callable[[Finding], When]:
 
     A finding on something that is not known to leave time counts as one before the next jobs.
     """
-    jobs: dict[str, Job | UpkeepJob] = {job.id: job for job in (*plan.jobs, *plan.upkeep)}
+    everything: tuple[Job | UpkeepJob, ...] = (*plan.jobs, *plan.upkeep)
+    jobs = {job.id: job for job in everything}
     until = next_until(plan)
     near = [job for job in plan.jobs if _is_near(job, until)]
     places = {job.place_id for job in near}

@@ -1,19 +1,20 @@
 """The list of findings names each rule once, and what it leaves out stands where it leads."""
 
 import re
+from collections import Counter
 from collections.abc import Iterator
-from dataclasses import fields, is_dataclass
+from dataclasses import fields, is_dataclass, replace
 from typing import get_args, get_type_hints
 
 import pytest
 
 from generator.book.content import finding_heads, head_words
+from generator.book.pages.by_rule import by_rule
 from generator.book.pages.subjects import Subjects
 from generator.book.pages.work import ON_THE_SHEET
 from generator.book.text import clean
 from generator.inventory.fields import Record
 from generator.inventory.schema import Inventory
-from generator.plan.model.finding import Finding
 from generator.plan.views.before_next import next_until, when_needed
 from generator.plan.views.unanswered import Question
 from tests.book.reading import Element, read
@@ -24,6 +25,8 @@ LONGEST_HEAD = 52
 CODE = re.compile(r"\b[SCN]\d{3}\b")
 FILE = re.compile(r"\b\w+\.yaml\b")
 BESIDE_PLACEHOLDERS = re.compile(r"\{\w+\}")
+# How sentences bring a key of one word in: a word before a colon is mostly no key.
+BROUGHT_IN = re.compile(r"\b(?:[Tt]ype|[Uu]nder|[Ww]ith|[Bb]y|[Aa]dd|[Cc]hange) ([a-z]+):")
 # What stands in an option of a command or between words of a key, and in no sentence.
 OF_A_KEY = re.compile(r"\w_\w|(?<!\w)--\w")
 
@@ -50,7 +53,7 @@ def _kinds_in(hint: object) -> Iterator[type]:
 def keys_in(text: str, keys: frozenset[str]) -> list[str]:
     """The keys of property files that a sentence names, and the files themselves."""
     told = BESIDE_PLACEHOLDERS.sub("", text)
-    named = [word for word in re.findall(r"\b([a-z]+):(?=[ .,;)]|$)", told) if word in keys]
+    named = [word for word in BROUGHT_IN.findall(told) if word in keys]
     return [*named, *FILE.findall(told), *OF_A_KEY.findall(told), *CODE.findall(told)]
 
 
@@ -101,15 +104,14 @@ def test_every_finding_is_met_once_under_its_rule_with_what_it_is_about(
     owner: Site, page: Element
 ) -> None:
     subjects = Subjects(owner.plan)
-    met: dict[tuple[str, str], int] = {}
-    for section in page.all("section", "rule"):
-        # a thing that is said whole is named there as well
-        for link in section.all("a"):
-            met.setdefault((section.attributes["data-rule"], link.attributes["href"]), 0)
-    for section in page.all("section", "rule"):
-        for about in section.all("ul", "about"):
-            for link in about.all("a"):
-                met[section.attributes.get("data-rule", ""), link.attributes["href"]] += 1
+    met = Counter(
+        (section.attributes["data-rule"], link.attributes["href"])
+        for section in page.all("section", "rule")
+        # what the book cannot say is no finding of a rule
+        if "data-rule" in section.attributes
+        for about in section.all("ul", "about")
+        for link in about.all("a")
+    )
     when = when_needed(owner.plan)
     told = [finding for finding in owner.plan.findings if when(finding) != "over"]
     for finding in told:
@@ -203,6 +205,7 @@ def test_one_deed_for_many_jobs_is_named_in_the_head(owner: Site, page: Element)
     assert f"{head_words(cleaned[0])}: 2 jobs" in [head.strip() for head in heads]
 
 
-def test_a_finding_of_another_thing_stands_apart() -> None:
-    first = Finding("S102", "stop", subject_of("a"), "", "", "", thing="Killer")
-    assert head_words(first) == "Fill in the label card: Killer"
+def test_findings_of_two_things_are_two_rules(owner: Site) -> None:
+    one = next(one for one in owner.plan.findings if one.code == "C313")
+    rules = by_rule([one, replace(one, thing="Backpack")], Subjects(owner.plan))
+    assert [rule.head for rule in rules] == [head_words(one), "Clean the sprayer first: Backpack"]

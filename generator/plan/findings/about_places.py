@@ -40,7 +40,7 @@ class PlaceStop(Stop):
     )
     BURNS_TOO_MUCH = Words(
         "S222",
-        "More of this screen is to be burned than may be in one season: what is burned hides "
+        "More of this screen is to be burned than may be in one season. What is burned hides "
         "nobody until late summer.",
         "This burn is not cleared. Do not light it. Ask the owner.",
         "Burn a part.",

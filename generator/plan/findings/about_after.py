@@ -155,6 +155,7 @@ class AfterCaution(Caution):
         "it hides anything.",
         COUNTING_CHAPTER,
         source="schmer_thresholds",
+        to_type="Add a planting with a later season: under the place.{to_answer}",
     )
     WEEDS_HEAVY = Words(
         "C322",

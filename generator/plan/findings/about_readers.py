@@ -18,7 +18,7 @@ class ReaderCaution(Caution):
     )
     NAMES_WHAT_IS_KEPT = Words(
         "C380",
-        'A text that {readers} read holds "{name}", {what} that is not shared with them.',
+        'A text that goes to {readers} holds "{name}", {what} that is not shared with them.',
         "",
         "Change the text so that it does not name it. Where the words mean something else, leave "
         "them.",

@@ -10,6 +10,7 @@ from generator.plan.findings.about_sowing import SowCaution, SowNote, SowStop
 from generator.plan.findings.order import finding, older_than_a_year
 from generator.plan.findings.words import Caution
 from generator.plan.jobs.request import JobRequest
+from generator.plan.model.days import MONTHS, day_words
 from generator.plan.model.finding import Finding, about_job
 from generator.plan.model.work import Sowing
 from generator.plan.season.open_dates import judged_on
@@ -158,10 +159,10 @@ def _unfit(lot: SeedLot, kind: Species, judged: datetime.date) -> str:
     if last is not None and last < judged:
         if isinstance(last, FirstOfMonth):
             return (
-                f"is good until {last:%Y-%m}, which counts from its first day since no day is "
-                "typed, and the job may be done after that"
+                f"is good until {MONTHS[last.month - 1]} {last.year}, which counts from its first "
+                "day since it names none, and the job may be done after that"
             )
-        return f"is good until {last.isoformat()} alone, and the job may be done after that"
+        return f"is good until {day_words(last)} alone, and the job may be done after that"
     return ""
 
 

@@ -5,7 +5,7 @@ from typing import Any
 
 from markupsafe import Markup
 
-from generator.book.pages.dates import _DATE_KINDS
+from generator.book.pages.dates import DATE_KINDS
 from generator.book.pages.log import log_address
 from generator.book.pages.written import address_of, place_of, soil_test_title
 from generator.inventory.people import Applicator, Helper
@@ -113,7 +113,7 @@ def _kept(plan: Plan) -> _Listed:
 def _people_and_papers(plan: Plan) -> _Listed:
     land = plan.land
     for dates in land.dates:
-        words = f"{_DATE_KINDS[dates.kind]} dates from {day_words(dates.first)}"
+        words = f"{DATE_KINDS[dates.kind]} dates from {day_words(dates.first)}"
         yield "dates", dates.id, (words, _DATES)
     for hours in land.shooting_hours:
         yield "shooting_hours", hours.id, ("Shooting hours", _DATES)

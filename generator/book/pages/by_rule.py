@@ -7,7 +7,7 @@ from generator.book.pages.subjects import SubjectNamed, Subjects
 from generator.dataclass import dataclass
 from generator.plan.model.finding import Finding, Severity
 
-WORK = ("job", "upkeep")
+_WORK = ("job", "upkeep")
 
 
 @dataclass(frozen=True, slots=True)
@@ -70,7 +70,7 @@ def _rule(group: list[Finding], subjects: Subjects) -> RuleMet:
         tuple((subjects.named(finding.subject), finding) for finding in whole),
         tuple(dict.fromkeys(finding.to_type for finding in group if finding.to_type)),
         tuple(dict.fromkeys(finding.place for finding in group if finding.place)),
-        len(named) if all(finding.subject.kind in WORK for finding in group) else 0,
+        len(named) if all(finding.subject.kind in _WORK for finding in group) else 0,
     )
 
 
@@ -85,6 +85,6 @@ def _together(findings: Iterable[Finding], subjects: Subjects) -> tuple[AboutAli
     lines: dict[str, list[SubjectNamed]] = {}
     for finding in findings:
         name, page = subjects.named(finding.subject)
-        work, _, place = name.partition(": ") if finding.subject.kind in WORK else ("", "", name)
+        work, _, place = name.partition(": ") if finding.subject.kind in _WORK else ("", "", name)
         lines.setdefault(work, []).append((place, page))
     return tuple(AboutAlike(work, tuple(named)) for work, named in lines.items())

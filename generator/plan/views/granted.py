@@ -26,47 +26,70 @@ from generator.working import Reference
 _COMMON = "common_practice"
 
 
-def _fixed(name: str, value: float, unit: str, told: str, source: str = _COMMON) -> Reference:
-    return Reference(name, value, unit, source, told)
-
-
 FIXED: Mapping[str, Reference] = {
     figure.name: figure
     for figure in (
-        _fixed("next_jobs_days", NEXT.days, "days", "a month ahead"),
-        _fixed(
+        Reference("next_jobs_days", NEXT.days, "days", _COMMON, "a month ahead"),
+        Reference(
             "larger_than_the_place_fraction",
             MORE_BY_A_TENTH - 1,
             "fraction",
+            _COMMON,
             "a measured place may be off by so much, and no more",
         ),
-        _fixed("nozzles_may_differ_fraction", NOZZLES_MAY_DIFFER, "fraction", "of the mean"),
-        _fixed("marks_may_miss_by_fraction", MARKS_MAY_MISS_BY, "fraction", "of your rate"),
-        _fixed("good_for_days", DAYS_IN_YEAR, "days", "a year"),
-        _fixed(
-            "label_good_for_years", LABEL_GOOD_FOR_YEARS, "years", "look whether a newer one is out"
+        Reference(
+            "nozzles_may_differ_fraction", NOZZLES_MAY_DIFFER, "fraction", _COMMON, "of the mean"
         ),
-        _fixed(
-            "bulletin_good_for_months_count", MONTHS_BULLETIN_IS_GOOD, "count", "months before use"
+        Reference(
+            "marks_may_miss_by_fraction", MARKS_MAY_MISS_BY, "fraction", _COMMON, "of your rate"
         ),
-        _fixed("spraying_meets_sowing_days", MEETS_DAYS, "days", "four weeks"),
-        _fixed(
+        Reference("good_for_days", DAYS_IN_YEAR, "days", _COMMON, "a year"),
+        Reference(
+            "label_good_for_years",
+            LABEL_GOOD_FOR_YEARS,
+            "years",
+            _COMMON,
+            "look whether a newer one is out",
+        ),
+        Reference(
+            "bulletin_good_for_months_count",
+            MONTHS_BULLETIN_IS_GOOD,
+            "count",
+            _COMMON,
+            "months before use",
+        ),
+        Reference("spraying_meets_sowing_days", MEETS_DAYS, "days", _COMMON, "four weeks"),
+        Reference(
             "placements_per_ac_count",
             PLACEMENTS_PER_AC,
             "count",
-            "at least four locations on an acre",
             "osu_stand_check",
+            "at least four locations on an acre",
         ),
-        _fixed("weeds_beside_a_count_days", NEAR_DAYS, "days", "a month before or after"),
-        _fixed("first_fall_count_days", LOOK_FOR_DAYS, "days", "the weeks of the first fall"),
-        _fixed("count_asked_for_years", ASKED_FOR_YEARS, "years", "growing seasons"),
-        _fixed("freezes_and_thaws_count", CLUSTER_COUNT, "count", "days that freeze and thaw"),
-        _fixed("freezes_and_thaws_days", CLUSTER_DAYS, "days", "a week"),
-        _fixed("year_may_miss_days", MOST_MISSING, "days", "of the days up to the marker"),
-        _fixed("years_may_lack_it_fraction", MOST_WITHOUT, "fraction", "one year in ten"),
-        _fixed("day_may_miss_fraction", MOST_UNKNOWN, "fraction", "of the days left"),
-        _fixed("fewest_hours_of_wind_hours", FEWEST_HOURS, "hours", "of the hours of work"),
-        _fixed("let_go_fraction", LET_GO_FRACTION, "fraction", "of a package"),
-        _fixed("days_to_come_count", MOST_RECORDS, "count", "records with a day to come"),
+        Reference(
+            "weeds_beside_a_count_days", NEAR_DAYS, "days", _COMMON, "a month before or after"
+        ),
+        Reference(
+            "first_fall_count_days", LOOK_FOR_DAYS, "days", _COMMON, "the weeks of the first fall"
+        ),
+        Reference("count_asked_for_years", ASKED_FOR_YEARS, "years", _COMMON, "growing seasons"),
+        Reference(
+            "freezes_and_thaws_count", CLUSTER_COUNT, "count", _COMMON, "days that freeze and thaw"
+        ),
+        Reference("freezes_and_thaws_days", CLUSTER_DAYS, "days", _COMMON, "a week"),
+        Reference(
+            "year_may_miss_days", MOST_MISSING, "days", _COMMON, "of the days up to the marker"
+        ),
+        Reference(
+            "years_may_lack_it_fraction", MOST_WITHOUT, "fraction", _COMMON, "one year in ten"
+        ),
+        Reference("day_may_miss_fraction", MOST_UNKNOWN, "fraction", _COMMON, "of the days left"),
+        Reference(
+            "fewest_hours_of_wind_hours", FEWEST_HOURS, "hours", _COMMON, "of the hours of work"
+        ),
+        Reference("let_go_fraction", LET_GO_FRACTION, "fraction", _COMMON, "of a package"),
+        Reference(
+            "days_to_come_count", MOST_RECORDS, "count", _COMMON, "records with a day to come"
+        ),
     )
 }

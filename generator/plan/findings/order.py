@@ -30,13 +30,13 @@ def finding(
         told.owner.format(**words),
         told.others,
         told.cure.format(**words),
-        told.to_type.format(**words),
         f"{where.file}:{where.line}" if where else "",
         figures,
         told.chapter,
         told.source,
         column=where.column if where else 0,
         thing=thing,
+        to_type=told.to_type.format(**words),
     )
 
 

@@ -87,7 +87,6 @@ class Finding:
     words: str
     words_for_others: str
     cure: str
-    to_type: str = ""
     place: str = ""
     figures: tuple[tuple[str, Figure], ...] = ()
     chapter: str = ""
@@ -95,6 +94,7 @@ class Finding:
     cause: str = ""
     column: int = field(default=0, compare=False)
     thing: str = ""
+    to_type: str = ""
 
     @property
     def id(self) -> str:

@@ -122,7 +122,7 @@ def asked_words(before: Inventory, after: Inventory) -> tuple[str, ...]:
     from generator.plan.doubts.every_doubt import asked_by
 
     return tuple(
-        f"asked {finding.code} {finding.subject}: {finding.words} {finding.cure}"
+        f"asked {finding.code} {finding.subject}: {finding.words} {finding.cure} {finding.to_type}"
         for finding in asked_by(before, after)
     )
 

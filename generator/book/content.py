@@ -10,6 +10,7 @@ import yaml
 from generator.dataclass import dataclass
 from generator.kept import STORE
 from generator.lookup import shipped
+from generator.plan.model.finding import Finding
 from generator.reference.library import values
 from generator.reference.steps import step_plans
 from generator.working import Reference
@@ -77,10 +78,18 @@ def search_words() -> dict[str, str]:
 
 @cache
 def finding_heads() -> dict[str, str]:
-    """Return what a stop, caution or note is about in a few words, by its code."""
+    """Return what a stop, caution or note is about in a few words, by its code.
+
+    `{thing}` stands for what one deed settles for all that it is said of.
+    """
     text = (shipped("content") / "finding_heads.yaml").read_text(encoding="utf-8")
     heads: dict[str, str] = STORE.made_of(_YAML, text, yaml.safe_load)
     return heads
+
+
+def head_words(finding: Finding) -> str:
+    """Return the head of a finding."""
+    return finding_heads()[finding.code].format(thing=finding.thing)
 
 
 def written_for(reader: str) -> list[Chapter]:

@@ -12,13 +12,14 @@ INDENT = " " * 4
 
 
 def finding_lines(finding: Finding) -> list[str]:
-    """Return a finding as lines: where it is typed and what it is about, words, figures, cure."""
+    """Return a finding as lines: place and subject, words, figures, cure, what to type."""
     place = f"{finding.place}:{finding.column}" if finding.column else finding.place
     head = f"{place} {finding.severity} {finding.code} {finding.subject}".lstrip()
     figures = "; ".join(f"{label}: {_figure(figure)}" for label, figure in finding.figures)
     source = f" Source: {source_words(finding.source)}." if finding.source else ""
-    below = (finding.words, f"{figures}.{source}" if figures else "", finding.cure)
-    return [head, *(line for told in below if told for line in _wrapped(told))]
+    told = f"{figures}.{source}" if figures else ""
+    below = (finding.words, told, f"{finding.cure} {finding.to_type}".strip())
+    return [head, *(line for text in below if text for line in _wrapped(text))]
 
 
 def cause_lines(findings: Iterable[Finding]) -> list[str]:

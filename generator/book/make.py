@@ -19,6 +19,7 @@ from generator.book.pages.count_on import count_on_page
 from generator.book.pages.counts import counts_page, plant_when_page, weeds_page
 from generator.book.pages.dates import dates_page, others_out_page
 from generator.book.pages.front import chapter_page, emergency_page, findings_page, safety_page
+from generator.book.pages.granted import granted_page
 from generator.book.pages.ground import place_page, route_page, stand_page
 from generator.book.pages.hours import hours_page
 from generator.book.pages.lists import (
@@ -116,6 +117,7 @@ def _tasks(plan: Plan, left: Iterable[LeftFolder]) -> Iterator[Task]:
     if is_owner:
         yield from _machines(plan, page)
         yield from (page(weeds_page), page(steps_page), page(readers_page, tuple(left)))
+        yield page(granted_page)
 
 
 def _named(thing: object) -> str:

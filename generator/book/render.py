@@ -18,7 +18,7 @@ from jinja2 import (
 from jinja2.compiler import CodeGenerator
 from markupsafe import Markup
 
-from generator.book.content import finding_heads, named_value, sentences
+from generator.book.content import finding_heads, head_words, named_value, sentences
 from generator.book.marks import Marks, label, source_words, working
 from generator.book.origin import origin_words
 from generator.book.text import clean, in_entities, inert
@@ -91,6 +91,7 @@ def _environment() -> Environment:
     environment.filters["id"] = _id
     environment.globals["html"] = _block
     environment.globals["say"] = _say
+    environment.globals["head_words"] = head_words
     environment.globals["emergency_numbers"] = emergency_numbers()
     environment.globals["head_of"] = finding_heads().__getitem__
     environment.globals["label"] = label

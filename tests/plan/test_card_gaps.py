@@ -27,9 +27,9 @@ def test_head_and_every_use_are_told_in_one_note() -> None:
     (note,) = card_gaps(inventory_of(small_property(card)).products)
     assert (note.code, note.severity, note.subject) == ("N425", "note", "brew")
     assert (
-        'leaves out: signal_word, reentry.elsewhere; of the use "First site" droplet, '
+        'Left out: signal_word, reentry.elsewhere; of the use "First site" droplet, '
         'covers.land; of the use "Second site" timing.'
-    ) in note.words
+    ) in note.to_type
 
 
 def test_of_no_card_at_all_every_entry_is_named() -> None:
@@ -37,7 +37,7 @@ def test_of_no_card_at_all_every_entry_is_named() -> None:
     del data["products"]["products"][0]["label"]
     (note,) = card_gaps(inventory_of(data).products)
     for name in (*rules_of(LabelCard), *rules_of(Use)):
-        assert name in note.words
+        assert name in note.to_type
 
 
 @pytest.mark.parametrize("typed", ["", "null"])

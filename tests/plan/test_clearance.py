@@ -196,7 +196,7 @@ def test_an_entry_left_out_of_the_card_is_a_stop(field: str) -> None:
     del card[field]
     plan = planned(small_property(card))
     assert stops_of(plan) == {CARD_GAPS}
-    assert field in next(one for one in plan.findings_on(KILL)).words
+    assert field in next(one for one in plan.findings_on(KILL)).to_type
 
 
 @pytest.mark.parametrize("field", list(rules_of(Reentry)))

@@ -190,11 +190,11 @@ def test_starting_over_says_from_when_the_ground_may_be_sown() -> None:
     assert "from Nov 19, 2026 on" in told(answered, "C321").words
     assert dict(told(answered, "C321").figures)["The label asks for"].value == 60
     without = plan_of(with_log(count(10)))
-    assert "not answerable yet: type each spraying" in told(without, "C321").words
+    assert "not known yet: write each spraying down" in told(without, "C321").words
     gap = full_use()
     del gap["seeding_interval_days"]
     unknown = plan_of(with_log(killed, count(10), data=small_property(full_card(gap))))
-    assert "leaves out: seeding_interval_days" in told(unknown, "C321").words
+    assert "leaves out the days before this planting is sown" in told(unknown, "C321").words
 
 
 def test_a_planting_after_it_takes_the_word_from_a_failed_one() -> None:

@@ -20,7 +20,7 @@ def with_distances(*kept: dict[str, object]) -> Plan:
 
 
 def told(plan: Plan) -> list[str]:
-    return [f"{one.words} {one.cure}" for one in plan.findings_on("brew") if one.code == NOTE]
+    return [f"{one.words} {one.to_type}" for one in plan.findings_on("brew") if one.code == NOTE]
 
 
 def test_a_distance_with_its_kind_and_edge_is_printed_with_the_edge() -> None:

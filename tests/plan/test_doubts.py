@@ -436,6 +436,6 @@ def test_a_stop_takes_every_amount_and_gives_others_nothing_away() -> None:
     assert job.numbers == {}
     theirs = seen_by(plan, inventory_of(data).readers[0])
     told = [one for one in theirs.findings if one.code in CODES]
-    assert [(one.code, one.words, one.cure, one.figures) for one in told] == [
+    assert [(one.code, one.words, one.cure + one.to_type, one.figures) for one in told] == [
         ("S240", "This job is not cleared. Do not mix or spray. Ask the owner.", "", ())
     ]

@@ -38,8 +38,8 @@ def test_a_gate_farther_than_twenty_miles_is_asked(latitude: float, asked: bool)
     assert told(planned(data)) == ([(FAR, WHOLE_FOLDER)] if asked else [])
     for found in planned(data).findings:
         if found.code == FAR:
-            assert "gate_lat_lon" in found.cure
-            assert "far: yes under emergency:" in found.cure
+            assert "gate_lat_lon" in found.to_type
+            assert "far: yes under emergency:" in found.to_type
             assert found.place.startswith("property.yaml:")
     card["far"] = "yes"
     assert told(planned(data)) == []

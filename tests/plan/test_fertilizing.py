@@ -188,8 +188,7 @@ def test_nitrogen_brought_along_is_said_and_a_listed_bag_without_it_named() -> N
     (caution,) = (one for one in plan.findings_on(JOB) if one.code == "C257")
     assert caution.words.startswith("11-52-0, spread for its phosphate")
     assert caution.cure == (
-        "For phosphate (P2O5), 0-46-0 carries no nitrogen (N) and is listed: name it under "
-        "fertilizers instead."
+        "For phosphate (P2O5), 0-46-0 carries no nitrogen (N) and is on your list: use it instead."
     )
     assert caution.words_for_others == ""
     del data["products"]["fertilizers"][2]
@@ -221,8 +220,7 @@ def test_more_than_asked_is_said_until_a_bag_without_it_is_named() -> None:
     assert "states forbid phosphate" in caution.words
     assert [figure.value for _, figure in caution.figures] == [0, pytest.approx(60)]  # type: ignore[union-attr]
     assert caution.cure == (
-        "For potash (K2O), 0-0-60 carries no phosphate (P2O5) and is listed: name it under "
-        "fertilizers instead."
+        "For potash (K2O), 0-0-60 carries no phosphate (P2O5) and is on your list: use it instead."
     )
     _planting(data)["fertilizers"] = ["potash"]
     plan = planned(data)

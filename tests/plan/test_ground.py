@@ -143,7 +143,7 @@ def test_a_narrow_outline_is_a_caution_until_it_is_taped() -> None:
     assert round(error.least.value, 2) == 0.19
     assert round(error.most.value, 2) == 0.47
     assert codes(plan) == ["C221"]
-    assert "Tape the width, measure the length" in plan.findings_on("lane")[0].cure
+    assert "Tape the width and measure the length" in plan.findings_on("lane")[0].cure
     cured = planned(with_ground(**walked, width_ft=24, length_ft=600))
     assert codes(cured) == []
     assert ground_of(cured).outline_error is not None
@@ -254,7 +254,7 @@ def test_without_a_width_lanes_are_left_out_and_a_note_says_so() -> None:
     assert "passes_count" not in job.numbers
     assert job.numbers["bulk_seed_lb"].value > 0
     (note,) = (one for one in plan.findings_on(SOW) if one.code == "N310")
-    assert "width_ft" in note.cure
+    assert "width_ft" in note.to_type
     assert "not worked out" in note.words_for_others
 
 

@@ -58,7 +58,7 @@ def codes(plan: Plan, subject: str = KILL) -> set[str]:
 
 def words(plan: Plan, code: str, subject: str = KILL) -> str:
     (one,) = [one for one in plan.findings_on(subject) if one.code == code]
-    return f"{one.words} {one.cure}"
+    return f"{one.words} {one.cure} {one.to_type}"
 
 
 def contractors(data: Data, plan: Plan | None = None) -> Plan:

@@ -83,9 +83,10 @@ def test_a_job_sprayed_later_is_not_handed_out_again() -> None:
     assert kill.numbers == {}
     (stop,) = [one for one in plan.findings_on(KILL) if one.code in NEW]
     assert stop.code == "S233"
-    assert "e-0, Aug 21, 2026" in stop.words
-    assert "--as-of 2026-08-21" in stop.cure
-    assert "as_of: in property.yaml" in stop.cure
+    assert "Aug 21, 2026" in stop.words
+    assert "e-0" in stop.to_type
+    assert "--as-of 2026-08-21" in stop.to_type
+    assert "as_of: in property.yaml" in stop.to_type
     assert stop.place.startswith("log.yaml:")
 
 
@@ -178,7 +179,7 @@ def test_later_sightings_and_purchases_are_a_note(entry: Data) -> None:
     (note,) = [one for one in plan.findings_on("log/e-0") if one.code == "N352"]
     assert note.severity == "note"
     assert "Aug 21, 2026" in note.words
-    assert "--as-of 2026-08-21" in note.cure
+    assert "--as-of 2026-08-21" in note.to_type
 
 
 def test_a_later_correction_weighs_with_what_it_corrects() -> None:
@@ -203,8 +204,8 @@ def test_more_later_entries_are_one_stop_with_the_last_of_their_days() -> None:
     second = first | {"done_on": "2026-08-30"}
     plan = planned(with_entries(two_places(), first, second))
     (stop,) = [one for one in plan.findings_on(SOWING) if one.code in NEW]
-    assert "e-0, Aug 21, 2026; e-1, Aug 30, 2026" in stop.words
-    assert "from 2026-08-30 on" in stop.cure
+    assert "Aug 21, 2026; Aug 30, 2026" in stop.words
+    assert "from 2026-08-30 on" in stop.to_type
 
 
 def test_when_what_may_be_planted_is_not_answered_past_a_later_spraying() -> None:

@@ -49,7 +49,7 @@ def test_a_property_outside_is_told(latitude: float, side: str | None) -> None:
     if side is not None:
         assert f"your ground lies {side} of them" in found[0].words
         assert "step plan Native grass by frost seeding are written" in found[0].words
-        assert "based_on: frost_seeded_native_grass" in found[0].cure
+        assert "based_on: frost_seeded_native_grass" in found[0].to_type
         assert [one.value for _, one in found[0].figures if not hasattr(one, "why")] == [
             38.5,
             43.5,
@@ -77,7 +77,7 @@ def test_all_plans_with_work_ahead_are_told_in_one_caution() -> None:
     data["property"]["location_lat_lon"] = [48, -93.02]
     (one,) = told(data)
     assert "of 2 step plans (Native grass by frost seeding and Inspection of a stand)" in one.words
-    assert "take each plan over in steps.yaml, based_on: and its id" in one.cure
+    assert "take each plan over in steps.yaml, based_on: and its id" in one.to_type
     assert [each.value for _, each in one.figures if not hasattr(each, "why")] == [
         38.5, 43.5, 33, 47.5, 4,
     ]  # fmt: skip

@@ -92,7 +92,7 @@ def test_bases_are_never_mixed(base: str, stated: str) -> None:
         assert numbers(plan)
         return
     (stop,) = (one for one in plan.findings_on(JOB) if one.severity == "stop")
-    assert (stop.code, FIGURES[base] in stop.cure) == ("S160", True)
+    assert (stop.code, FIGURES[base] in stop.to_type) == ("S160", True)
     assert numbers(plan) == {}
     assert not [one for one in plan.lines if one.kind == "lime"]
     # The cure: the seller states the other figure too.
@@ -226,7 +226,7 @@ def test_an_amount_no_lab_asks_for_is_a_slip_of_unit(
 ) -> None:
     found = [one for one in planned(limed(need, **lime)).findings_on(JOB) if one.code == "C274"]
     assert [f"is {what} than" in one.words for one in found] == [True] * (what is not None)
-    assert all("Check the unit" in one.cure for one in found)
+    assert all("Check the unit" in one.to_type for one in found)
 
 
 @pytest.mark.parametrize(

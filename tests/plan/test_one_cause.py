@@ -43,7 +43,7 @@ def test_a_use_without_its_basis_is_the_one_cause_where_a_rate_is_typed() -> Non
     del use["basis"]
     data = small_property(full_card(use))
     assert stops_of(planned(data)) == {"S108"}
-    assert told(data, "S108").words.endswith("leaves out: basis.")
+    assert told(data, "S108").to_type.startswith("Left out: basis.")
     del the_work(data)[0]["rate_product_fl_oz_per_ac"]
     assert stops_of(planned(data)) == {"S108", "S109"}
     assert told(data, "S109").words.startswith("No rate of ")
@@ -131,19 +131,22 @@ THEIRS = LICENCE | FOR_PAY | {"reader": "hired"}
         (THEIRS | {"for_hire": False}, "covers no hire: licence_class: commercial, for_hire: true"),
         (without(THEIRS, "fits"), "of sprays, brew under fits: is missing"),
         (without(THEIRS, "asked_on"), "of sprays, asked_on: is missing"),
-        (THEIRS | {"licence_expires_on": "2026-09-26"}, "ends on 2026-09-26, before the last open"),
+        (
+            THEIRS | {"licence_expires_on": "2026-09-26"},
+            "ends on Sep 26, 2026, before the last open",
+        ),
     ],
 )
 def test_a_licence_that_does_not_count_says_which_key_is_missing(licence: Data, said: str) -> None:
-    assert said in told(restricted(licence, handed=True), "S114").words
-    assert said not in told(restricted(handed=True), "S114").words
+    assert said in told(restricted(licence, handed=True), "S114").to_type
+    assert said not in told(restricted(handed=True), "S114").to_type
     assert stops_of(planned(restricted(THEIRS, handed=True))) == set()
 
 
 def test_a_licence_of_somebody_the_job_is_not_handed_to_is_said_so() -> None:
     assert (
         "as reader hired, and this job is handed to nobody"
-        in told(restricted(THEIRS), "S114").words
+        in told(restricted(THEIRS), "S114").to_type
     )
 
 
@@ -153,7 +156,8 @@ def test_a_use_that_would_match_but_for_what_it_leaves_out_is_named(left_out: st
     inside = use[left_out.partition(".")[0]] if "." in left_out else use
     del inside[left_out.rpartition(".")[2]]
     stop = told(small_property(full_card(use)), "S104")
-    assert f'The use "{use["site_words"]}" may be meant, and {left_out} is left out.' in stop.words
+    assert f'The use "{use["site_words"]}" may be meant, and is not finished.' in stop.words
+    assert f'Of the use "{use["site_words"]}", {left_out} is left out.' in stop.to_type
 
 
 def test_a_use_for_another_time_is_not_said_to_be_meant() -> None:

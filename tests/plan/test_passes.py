@@ -240,8 +240,8 @@ def test_without_a_taped_width_it_is_asked_since_the_spray_may_not_reach() -> No
     plan = planned(data)
     assert codes(plan) == {"C327"}
     (asked,) = told(plan, "C327")
-    assert "the width of the place is not typed" in asked.words
-    assert "width_ft" in asked.cure
+    assert "nobody has taped the width of the place" in asked.words
+    assert "width_ft" in asked.to_type
     data["screens"]["screens"][0]["width_ft"] = 60
     assert codes(planned(data)) == set()
 
@@ -266,7 +266,7 @@ def test_each_thing_that_passes_lack_is_asked() -> None:
     data = without_width()
     data["equipment"]["sprayers"][0]["catch_tests"][0]["caught_fl_oz"] = [32]
     plan = planned(data)
-    assert [one.words.count("the width of") for one in told(plan, "C327")] == [1, 0]
+    assert [one.words.count("the width") for one in told(plan, "C327")] == [1, 0]
 
 
 def narrow_boom(lap_in: float | None) -> Data:

@@ -164,8 +164,8 @@ def test_a_contractor_who_may_be_the_reader_with_jobs_is_asked_who_he_is() -> No
     del data["people"]["contractors"][0]["reader"]
     (one,) = planned(data).findings_on("crew")
     assert one.code == "C431"
-    assert "work is handed to hired" in one.words
-    assert one.cure.startswith("Type reader: hired on contractor crew")
+    assert "You hand work to hired" in one.words
+    assert one.to_type.startswith("Type reader: hired on contractor crew")
     other = {"id": "others", "reader": "hired", "insured": True}
     data["people"]["contractors"].append(other)
     assert codes(planned(data), "crew") == set()

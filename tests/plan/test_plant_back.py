@@ -172,7 +172,7 @@ def test_what_is_not_known_of_a_logged_spraying_is_a_stop_on_the_sowing() -> Non
     del use["plant_back_days"]
     data = sprayed(small_property(full_card(use)), "2026-09-22")
     (stop,) = held(plan_of(data), "S211")
-    assert "leaves out: plant_back_days" in stop.words
+    assert "leaves out the days before other crops" in stop.words
     assert job_of(plan_of(data), SOWING).numbers == {}
     assert held(plan_of(data)) == []
     cured = sprayed(small_property(full_card(full_use())), "2026-09-22")
@@ -185,7 +185,7 @@ def test_a_spraying_whose_product_is_not_typed_is_not_answerable() -> None:
     assert held(plan_of(data), "S211") == []  # the product is chosen under work:
     data["screens"]["screens"][0]["plantings"][0]["work"] = []
     (stop,) = held(plan_of(data), "S211")
-    assert "Type used: with the product" in stop.cure
+    assert "Type used: with the product" in stop.to_type
     assert answer(plan_of(data), "clover").unknown
 
 

@@ -22,8 +22,8 @@ def promised(data: Data) -> list[Finding]:
 def test_a_step_nobody_asked_for_is_told_once_at_its_place() -> None:
     data = handed("autumn_kill", "spring_residual")
     (caution,) = promised(data)
-    assert "Step spring_residual of planting lane-27 is handed to hired" in caution.words
-    assert "under no work:" in caution.words
+    assert "The step is spring_residual of planting lane-27." in caution.to_type
+    assert "does not ask for it" in caution.words
     assert caution.place.startswith("readers.yaml:")
     the_work(data).append({"step": "spring_residual"})
     assert promised(data) == []
@@ -33,15 +33,20 @@ def test_a_step_of_the_upkeep_is_not_one_of_the_plan() -> None:
     data = handed("upkeep_residual")
     data["screens"]["screens"][0]["plantings"][0]["upkeep"] = "established_screen_upkeep"
     (caution,) = promised(data)
-    assert "upkeep_residual" in caution.words
+    assert "upkeep_residual" in caution.to_type
 
 
 @pytest.mark.parametrize(
-    ("step", "why"), [("liming", "asks for no lime:"), ("fertilizing", "no fertilizers:")]
+    ("step", "why", "key"),
+    [
+        ("liming", "asks for no lime", "lime:"),
+        ("fertilizing", "no fertilizer and no nutrients", "fertilizers:"),
+    ],
 )
-def test_lime_and_fertilizer_have_to_be_asked_for(step: str, why: str) -> None:
+def test_lime_and_fertilizer_have_to_be_asked_for(step: str, why: str, key: str) -> None:
     (caution,) = promised(handed(step))
     assert why in caution.words
+    assert f"Ask for it with {key}" in caution.to_type
 
 
 def test_all_steps_and_steps_of_every_planting_promise_nothing_more() -> None:

@@ -2,6 +2,7 @@
 
 import pytest
 
+from generator.plan.sowing.seed_findings import MUST_BE_READ
 from generator.reference.library import sources, species
 from tests.plan.planned import planned
 from tests.plan.sown import codes_on, found_on, sown, the_lot, with_lot
@@ -144,7 +145,7 @@ def test_age_is_judged_where_the_last_day_waits_for_a_sign() -> None:
 def test_inoculant_past_its_date_is_told_where_the_last_day_waits_for_a_sign() -> None:
     data = legume(**GOOD | {"expires_on": "2027-01-19"})
     del data["property"]["season_signs"]["freeze_thaw_ends"]
-    assert "is good until 2027-01-19" in found_on(planned(data), "C236").words
+    assert "is good until Jan 19, 2027" in found_on(planned(data), "C236").words
     the_lot(data, 1)["inoculant"]["expires_on"] = "2027-01-20"
     assert "C236" not in codes_on(planned(data))
 
@@ -165,6 +166,7 @@ def test_much_of_what_is_not_sown_is_told(part: str, most: float, code: str) -> 
 @pytest.mark.parametrize("blank", ["noxious_weeds", "treated"])
 def test_what_is_not_typed_from_the_tag_is_not_taken_for_none(blank: str) -> None:
     found = found_on(planned(tagged(**{blank: None})), "C245")
-    assert f"lot sg: {blank}." in found.words
+    assert f"Type {blank};" in found.to_type
+    assert MUST_BE_READ[blank] in found.words
     assert "gloves" in found.words_for_others
     assert "C245" not in codes_on(planned(tagged(**{blank: "none"})))

@@ -11,6 +11,7 @@ from generator.inventory.fields import Record, rules_of
 from generator.inventory.load import load_inventory
 from generator.inventory.schema import Inventory
 from generator.plan.build.season_plan import make_plan
+from generator.plan.model.days import day_words
 from generator.plan.model.finding import Finding
 from generator.plan.model.plan import Plan
 from generator.plan.usual.days_to_come import GONE_BY, LISTS_APART
@@ -98,7 +99,7 @@ def test_a_height_is_held_against_its_own_kind_and_told_at_its_line() -> None:
     assert label == "The height measured"
     assert getattr(typed, "typed", None) == 14
     assert high == values()["usual_native_grass_height_high_in"]
-    assert "height_m," in one.cure
+    assert "height_m," in one.to_type
     assert one.place.startswith("log.yaml:")
 
 
@@ -323,7 +324,9 @@ def test_a_day_that_has_to_be_gone_by_and_is_to_come_is_asked(
     change(data)
     (one,) = [one for one in told(planned(data)) if one.code == TO_COME]
     assert one.subject == subject
-    assert f"{key}: 20" in one.words
+    assert f"{key}: 20" in one.to_type
+    day = datetime.date.fromisoformat(one.to_type.partition(": ")[2].removesuffix("."))
+    assert f"the day of this plan: {day_words(day)}." in one.words
     line = int(one.place.partition(":")[2])
     assert line > 1
 
@@ -401,12 +404,13 @@ def test_words_of_seed_counts_and_machines_say_what_is_wrong_and_what_to_do() ->
     count, machine = (
         next(one for one in planned(data).findings if one.code == code) for code in (COUNT, MACHINE)
     )
-    assert "far fewer seeds in a pound, as typed, than a pound of Switchgrass has" in count.words
-    assert "as 259000 and not 259" in count.cure
-    assert "Boom: Speed of the catch test, as typed, is far more than such a machine has" in (
-        machine.words
+    assert "far fewer seeds in a pound of lot sg than a pound of Switchgrass has" in count.words
+    assert "as 259000 and not 259" in count.to_type
+    assert (
+        "Boom: Speed of the catch test, as you noted it, is far more than such a machine has"
+        in (machine.words)
     )
-    assert "speed_mph in equipment.yaml" in machine.cure
+    assert "speed_mph in equipment.yaml" in machine.to_type
     for one in (count, machine):
         assert [label for label, _ in one.figures][1:] == ["Usual from", "to"]
         assert one.source

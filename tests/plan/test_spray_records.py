@@ -218,7 +218,7 @@ def test_a_reader_is_told_to_keep_out_and_nothing_else_of_the_record() -> None:
     plan = make_plan(inventory, SEASON, datetime.date(2026, 9, 15))
     theirs = seen_by(plan, inventory.readers[0])
     told = [one for one in theirs.findings if one.code == "C314"]
-    assert [(one.words, one.cure, one.figures) for one in told] == [
+    assert [(one.words, one.cure + one.to_type, one.figures) for one in told] == [
         (
             "This ground was sprayed lately. Keep out until the owner says that the label lets "
             "you back.",

@@ -95,7 +95,7 @@ def test_what_harms_nothing_or_goes_in_again_says_nothing() -> None:
     plan = make_plan(inventory_of(data), SEASON, BEFORE)
     (one,) = (each for each in plan.findings_on(FAR) if each.code == "C313")
     assert "How it works is not known from its card" in one.words
-    assert one.cure.endswith("type actives: with works_as: on the card of Killer.")
+    assert one.to_type.endswith("type actives: with works_as: on the card of Killer.")
     killer["active"] = "made-up active A"
     assert of_far(data) == set()
 

@@ -212,7 +212,7 @@ def test_a_stand_not_looked_over_in_a_year_is_told(
 @pytest.mark.parametrize(
     ("first", "said"),
     [
-        (None, "Hunting begins on a day that is not typed."),
+        (None, "Hunting begins on a day that is not known."),
         ("2026-10-01", "Hunting begins on Oct 1, 2026."),
         ("2026-08-20", "Hunting begins on Aug 20, 2026."),
         # it has begun: its own first day is told, not the day of the plan

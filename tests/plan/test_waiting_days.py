@@ -34,7 +34,7 @@ def test_a_wait_that_is_left_out_stops_the_job_and_not_on_label_does_not() -> No
     plan = planned(data)
     (stop,) = [one for one in plan.findings_on(KILL) if one.severity == "stop"]
     assert stop.code == "S108"
-    assert "waiting_days" in stop.words
+    assert "waiting_days" in stop.to_type
 
 
 def test_what_waits_stands_on_the_place_until_it_is_over() -> None:
@@ -91,7 +91,7 @@ def test_a_wait_left_out_is_asked_once_it_is_sprayed_as_long_as_it_may_run() -> 
     data["log"]["entries"][0]["used"] = [{"item": "second", "amount_fl_oz": 32}]
     # 30 days are the longest on any card: until Oct 22, 2026
     (asked,) = told(data, "2026-10-21", "C392")
-    assert "type waiting_days" in asked.cure
+    assert "type waiting_days" in asked.to_type
     assert told(data, "2026-10-22", "C392") == []
     data["products"]["products"][1]["label"]["uses"][0]["waiting_days"] = "not_on_label"
     assert told(data, "2026-10-21", "C392") == []

@@ -45,7 +45,7 @@ def listed(*lines: tuple[str, int], **means: list[str]) -> list[Data]:
 
 def words_of(found: list[Finding]) -> str:
     (one,) = found
-    return f"{one.words} {one.cure}"
+    return f"{one.words} {one.cure} {one.to_type}"
 
 
 @pytest.mark.parametrize(("days", "code"), [(120, set()), (121, {"S210"})])
@@ -68,7 +68,7 @@ def test_a_crop_without_a_typed_wait_is_asked_after_what_may_hold_it_back(works:
     plan = plan_of(data)
     (stop,) = held(plan, "S211")
     assert "Switchgrass" in stop.words
-    assert "plant_back_days" in stop.cure
+    assert "plant_back_days" in stop.to_type
     # 150 days after Sep 22, 2026
     assert "from Feb 19, 2027 on" in stop.cure
     assert job_of(plan, SOWING).numbers == {}
@@ -112,7 +112,7 @@ def test_no_wait_is_said_only_where_the_card_says_so() -> None:
         assert answer(plan_of(on_clover(works)), "brassica").unknown
     gap = on_clover(["other"])
     del gap["products"]["products"][0]["label"]["uses"][0]["seeding_interval_days"]
-    assert "leaves out: seeding_interval_days" in answer(plan_of(gap), "brassica").unknown[0]
+    assert "type seeding_interval_days;" in answer(plan_of(gap), "brassica").unknown[0]
 
 
 def test_a_card_that_lets_it_be_sprayed_at_the_sowing_lets_it_be_sown() -> None:
@@ -173,7 +173,7 @@ def test_a_crop_name_that_is_none_of_ours_stops_and_asks(crop: str) -> None:
     use = data["products"]["products"][0]["label"]["uses"][0]
     (stop,) = held(plan_of(data), "S212")
     assert crop in stop.words
-    assert "means:" in stop.cure
+    assert "means:" in stop.to_type
     # 121 days after Sep 22, 2026
     assert "Jan 21, 2027" in stop.words
     assert dict(stop.figures)["The line asks for"].value == 121

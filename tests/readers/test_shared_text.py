@@ -114,9 +114,9 @@ def test_a_shared_text_that_names_a_kept_stand_is_a_caution_until_it_is_changed(
     SHARED[where](data, "reach it past the swale hang-on, low")
     (found,) = cautions(data)
     assert found.severity == "caution"
-    assert found.words.startswith(f"{where} is read by ")
+    assert found.words.startswith("A text that ")
     assert 'holds "Swale hang-on", the name of a stand that is not shared' in found.words
-    assert found.cure.startswith(f"Change {where} in ")
+    assert found.to_type.startswith(f"Change {where} in ")
     assert found.place
     SHARED[where](data, "reach it past the swale, low")
     assert cautions(data) == []
@@ -180,7 +180,7 @@ def test_a_contractor_is_handed_no_stand_so_its_name_counts_for_him_alone() -> N
     data = property_of_names()
     _near(data, "behind the Oak ladder")
     (found,) = cautions(data)
-    assert "is read by hired and holds" in found.words
+    assert "that goes to hired holds" in found.words
     data["readers"]["readers"].pop(0)
     assert cautions(data) == []
 

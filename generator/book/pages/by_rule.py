@@ -2,59 +2,89 @@
 
 from collections.abc import Iterable
 
-from generator.book.content import finding_heads
+from generator.book.content import head_words
 from generator.book.pages.subjects import SubjectNamed, Subjects
 from generator.dataclass import dataclass
 from generator.plan.model.finding import Finding, Severity
 
-# What these are about has no page on which its findings stand: a list says them whole.
-NO_PAGE_OF_FINDINGS = ("folder", "readers", "hours", "entry", "item")
+_WORK = ("job", "upkeep")
 
 
 @dataclass(frozen=True, slots=True)
-class RuleAbout:
-    """A finding as its rule lists it: what it is about, and whether it is said here whole."""
+class AboutAlike:
+    """Things that a list names in one line: the work they are a part of, and each with its page."""
 
-    finding: Finding
-    subject: SubjectNamed
-    whole: bool
+    work: str
+    named: tuple[SubjectNamed, ...]
 
 
 @dataclass(frozen=True, slots=True)
 class RuleMet:
-    """What came of one rule: its head, the one finding that says all of it if there is one."""
+    """What came of one rule: its head, what holds of all that it is about, and what that is.
+
+    `words` and `cure` are empty where they differ from one thing to the next. Of what `is_told` all
+    stands on the pages of what it is about; else what differs stands in `whole`, beside its thing.
+    `to_type` and `places` are for the owner's fold.
+    """
 
     severity: Severity
     code: str
     head: str
-    same: Finding | None
-    told: tuple[RuleAbout, ...]
+    words: str
+    cure: str
+    is_told: bool
+    about: tuple[AboutAlike, ...]
+    whole: tuple[tuple[SubjectNamed, Finding], ...]
+    to_type: tuple[str, ...]
+    places: tuple[str, ...]
+    jobs_count: int
+
+    @property
+    def said(self) -> tuple[str, ...]:
+        """What is read of it, places aside: another list need not say the same again."""
+        return self.code, self.head, self.words, self.cure
 
 
 def by_rule(findings: Iterable[Finding], subjects: Subjects) -> list[RuleMet]:
     """Return findings by their rules, in the order in which each rule is met first."""
-    groups: dict[str, list[Finding]] = {}
+    groups: dict[tuple[str, str], list[Finding]] = {}
     for finding in findings:
-        groups.setdefault(finding.code, []).append(finding)
+        groups.setdefault((finding.code, finding.thing), []).append(finding)
     return [_rule(group, subjects) for group in groups.values()]
 
 
 def _rule(group: list[Finding], subjects: Subjects) -> RuleMet:
     first = group[0]
-    alike = all((finding.words, finding.cure) == (first.words, first.cure) for finding in group)
-    # figures differ with what it is about
-    same = first if alike and (len(group) == 1 or not any(one.figures for one in group)) else None
+    words = _alike(finding.words for finding in group)
+    untold = [finding for finding in group if not subjects.is_told(finding)]
+    whole = [] if words else untold
+    named = {finding.subject: finding for finding in group if finding not in whole}
     return RuleMet(
         first.severity,
         first.code,
-        finding_heads()[first.code],
-        same,
-        tuple(
-            RuleAbout(
-                finding,
-                subjects.named(finding.subject),
-                same is None and finding.subject.kind in NO_PAGE_OF_FINDINGS,
-            )
-            for finding in group
-        ),
+        head_words(first),
+        words,
+        _alike(finding.cure for finding in group),
+        not untold,
+        _together(named.values(), subjects),
+        tuple((subjects.named(finding.subject), finding) for finding in whole),
+        tuple(dict.fromkeys(finding.to_type for finding in group if finding.to_type)),
+        tuple(dict.fromkeys(finding.place for finding in group if finding.place)),
+        len(named) if all(finding.subject.kind in _WORK for finding in group) else 0,
     )
+
+
+def _alike(texts: Iterable[str]) -> str:
+    """Return the text that all of these are, or nothing."""
+    different = dict.fromkeys(texts)
+    return next(iter(different)) if len(different) == 1 else ""
+
+
+def _together(findings: Iterable[Finding], subjects: Subjects) -> tuple[AboutAlike, ...]:
+    """Return things by the work that they are part of: one step on many places is one line."""
+    lines: dict[str, list[SubjectNamed]] = {}
+    for finding in findings:
+        name, page = subjects.named(finding.subject)
+        work, _, place = name.partition(": ") if finding.subject.kind in _WORK else ("", "", name)
+        lines.setdefault(work, []).append((place, page))
+    return tuple(AboutAlike(work, tuple(named)) for work, named in lines.items())

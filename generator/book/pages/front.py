@@ -1,17 +1,19 @@
 """Pages every reader needs at once: emergency, safety, what stands in the way."""
 
 from dataclasses import replace
+from typing import get_args
 
 from markupsafe import Markup
 
-from generator.book.content import Chapter, callout, chapters_for
+from generator.book.content import Chapter, callout, chapters_for, head_words
 from generator.book.marks import Marks
-from generator.book.pages.by_rule import by_rule
+from generator.book.pages.by_rule import RuleMet, by_rule
 from generator.book.pages.subjects import Subjects
 from generator.book.pages.written import HOW, YEAR, Written, finished, from_template
 from generator.book.render import cautions_block, render, render_authored
 from generator.plan.jobs.safety import emergency_lines
 from generator.plan.model.plan import Plan
+from generator.plan.views.before_next import When, next_until, when_needed
 from generator.reference.operations import operations
 
 SAFETY_CHAPTERS = (
@@ -24,12 +26,18 @@ SAFETY_CHAPTERS = (
 
 
 # The heads of a list of findings, the gravest first.
-SEVERITIES = {"stop": "Stops", "caution": "Cautions", "note": "Notes"}
+SEVERITIES = {"stop": "Stops", "caution": "Cautions"}
 
 
 def findings_page(plan: Plan) -> Written:
-    """Return every stop, caution and note, each rule with all that it is about."""
-    rules = by_rule(plan.findings, Subjects(plan))
+    """Return every stop, caution and note by rule: first what stands before the next jobs."""
+    subjects, when = Subjects(plan), when_needed(plan)
+    grave = [finding for finding in plan.findings if finding.severity != "note"]
+    parts: dict[When, list[RuleMet]] = {
+        part: by_rule((finding for finding in grave if when(finding) == part), subjects)
+        for part in get_args(When)
+    }
+    notes = [finding for finding in plan.findings if finding.severity == "note"]
     return from_template(
         plan,
         "findings.md",
@@ -37,13 +45,19 @@ def findings_page(plan: Plan) -> Written:
         YEAR,
         "findings",
         [
-            *(rule.head for rule in rules),
+            *dict.fromkeys(head_words(finding) for finding in plan.findings),
             *(question.asks for question in plan.unanswered),
         ],
+        next_until=next_until(plan),
         severities=[
-            (title, [rule for rule in rules if rule.severity == severity])
+            (title, [rule for rule in parts["next"] if rule.severity == severity])
             for severity, title in SEVERITIES.items()
         ],
+        # a sentence that stands above is not said again
+        said={rule.said for rule in parts["next"]},
+        later=parts["later"],
+        over=[*parts["over"], *by_rule((one for one in notes if when(one) == "over"), subjects)],
+        notes=by_rule((one for one in notes if when(one) != "over"), subjects),
         unanswered=[
             (question, [plan.place(place_id) for place_id in question.place_ids])
             for question in plan.unanswered

@@ -4,6 +4,7 @@ from generator.book.pages.written import RECORDS, Written, from_template
 from generator.book.written_down import names_of, said_in
 from generator.inventory.log import LogEntry
 from generator.inventory.season import season_of
+from generator.plan.model.finding import Subject
 from generator.plan.model.plan import Plan
 
 
@@ -35,6 +36,7 @@ def log_page(plan: Plan, season: int) -> Written:
                 entry,
                 [said for said in told if not said.inside],
                 [said for said in told if said.inside],
+                plan.findings_on(Subject("entry", entry.id)),
             )
             for entry in sorted(entries, key=lambda entry: (entry.done_on, entry.id), reverse=True)
             # its day is the heading

@@ -5,10 +5,12 @@ from typing import Any
 
 from markupsafe import Markup
 
+from generator.book.pages.dates import DATE_KINDS
 from generator.book.pages.log import log_address
 from generator.book.pages.written import address_of, place_of, soil_test_title
 from generator.inventory.people import Applicator, Helper
-from generator.plan.model.finding import Subject, SubjectKind
+from generator.plan.model.days import day_words
+from generator.plan.model.finding import Finding, Subject, SubjectKind
 from generator.plan.model.plan import Plan
 from generator.reference.library import marker_names
 
@@ -33,6 +35,16 @@ class Subjects:
             *_people_and_papers(plan),
         )
         self._known = {(kind, subject_id): named for kind, subject_id, named in listed}
+        self._bought = {bought.item.id for bought in plan.buying.purchases}
+        self._bought |= {late.item.id for late in plan.buying.too_late}
+
+    def is_told(self, finding: Finding) -> bool:
+        """Return whether all that a finding says stands on the page of what it is about."""
+        subject = finding.subject
+        # what is bought has its findings there, a product its page
+        if self.named(subject)[1] == _BUY:
+            return subject.id in self._bought
+        return bool(self.named(subject)[1])
 
     def named(self, subject: Subject) -> SubjectNamed:
         """Return what a finding is about in words, with the address of its page or nothing.
@@ -45,11 +57,10 @@ class Subjects:
             case "readers":
                 return SEEN_BY_READERS, _READERS
             case "hours":
-                return "Hours free", _MONEY
+                return "Free hours", _MONEY
             # an entry that does not count yet stands on no page, and is told of all the same
             case "entry":
-                named = f"Log entry {subject.id}", _NOWHERE
-                return self._known.get(("entry", subject.id), named)
+                return self._known.get(("entry", subject.id), ("An entry of a later day", _NOWHERE))
             case _:
                 return self._known[subject.kind, subject.id]
 
@@ -73,7 +84,7 @@ def _ground(plan: Plan) -> _Listed:
         page = Markup("ground/{}.html").format(address_of(test))
         yield "soil_test", test.id, (soil_test_title(plan, test), page)
     for name in marker_names():
-        yield "marker", name, ("Season signs", _SIGNS if plan.weather is not None else _NOWHERE)
+        yield "marker", name, ("Season markers", _SIGNS if plan.weather is not None else _NOWHERE)
     for seen in plan.weather.every_station() if plan.weather is not None else ():
         yield "station", seen.station.id, (seen.station.name, _SIGNS)
 
@@ -81,26 +92,31 @@ def _ground(plan: Plan) -> _Listed:
 def _entries(plan: Plan) -> _Listed:
     for entry in plan.entries if plan.reader == "owner" else ():
         page = Markup("{}.html#entry-{}").format(log_address(entry), entry.id)
-        yield "entry", entry.id, (f"Log entry {entry.id}", page)
+        yield "entry", entry.id, (f"Log of {day_words(entry.done_on)}", page)
 
 
 def _kept(plan: Plan) -> _Listed:
-    yield from (("item", item.id, (item.words, _BUY)) for item in plan.items)
+    products = {product.id: product for product in plan.land.products}
+    for item in plan.items:
+        product = products.get(item.id)
+        page = Markup("products/{}.html").format(address_of(product)) if product else _BUY
+        yield "item", item.id, (item.words, page)
     yield from _each("sprayer", plan.land.sprayers, "equipment")
     yield from _each("spreader", plan.land.spreaders, "equipment")
     yield from _each("drill", plan.land.drills, "equipment")
     yield from (("measure", kept.id, (kept.name, _CALIBRATION)) for kept in plan.land.measures)
     yield from (("machine", kept.id, (kept.name, _MONEY)) for kept in plan.land.machines)
-    yield from (("hire", hire.id, (hire.name or hire.id, _MONEY)) for hire in plan.land.hires)
+    yield from (("hire", hire.id, (hire.name or "Hired work", _MONEY)) for hire in plan.land.hires)
     yield from (("cost_share", share.id, (share.name, _MONEY)) for share in plan.land.cost_share)
 
 
 def _people_and_papers(plan: Plan) -> _Listed:
     land = plan.land
     for dates in land.dates:
-        yield "dates", dates.id, (f"Dates {dates.id}", _DATES)
+        words = f"{DATE_KINDS[dates.kind]} dates from {day_words(dates.first)}"
+        yield "dates", dates.id, (words, _DATES)
     for hours in land.shooting_hours:
-        yield "shooting_hours", hours.id, (f"Shooting hours {hours.id}", _DATES)
+        yield "shooting_hours", hours.id, ("Shooting hours", _DATES)
     people: tuple[Applicator | Helper, ...] = (*land.applicators, *land.helpers)
     for person in people:
         yield "person", person.id, (person.name or person.id, _DATES)
@@ -108,14 +124,14 @@ def _people_and_papers(plan: Plan) -> _Listed:
         yield (
             "contractor",
             contractor.id,
-            (f"Contractor {contractor.name or contractor.id}", _DATES),
+            (f"Contractor: {contractor.name}" if contractor.name else "A contractor", _DATES),
         )
     for permit in land.permits:
-        yield "permit", permit.id, (permit.name or permit.id, _DATES)
+        yield "permit", permit.id, (permit.name or "A permit", _DATES)
     for contract in land.contracts:
         yield "contract", contract.id, (contract.name, _DATES)
     for call in land.one_calls:
-        yield "one_call", call.id, (f"Request {call.number or call.id} to mark lines", _DATES)
+        yield "one_call", call.id, ("Request to mark buried lines", _DATES)
     for handed in plan.handed:
         yield "reader", handed.reader, (handed.name or handed.reader, _READERS)
 

@@ -238,6 +238,7 @@ def _told(counts: PlantingCounts, count: CountSaid, waits: PlaceWaits) -> Iterat
         weeds=" and ".join(weed.in_text for weed in weeds),
         ways=ways_words(weeds),
         residue=residue_words(waits),
+        to_answer="".join(f" {ask.cure}" for ask in waits.logged_for(COUNTED_KIND).asks),
     )
 
 
@@ -245,12 +246,13 @@ def residue_words(waits: PlaceWaits) -> str:
     """Return from when native grass may be sown again by what the log says was sprayed."""
     answer = waits.logged_for(COUNTED_KIND)
     if answer.unknown:
-        return f"From when it may be sown is not answerable yet: {' '.join(answer.unknown)}"
+        asks = " ".join(ask.asks for ask in answer.asks)
+        return f"From when it may be sown is not known yet: {asks}"
     # an empty log is no clean ground: somebody may have sprayed and not written it down
     if not waits.any_logged():
         return (
-            "From when it may be sown is not answerable yet: type each spraying in the log, with "
-            "its job: and what was used."
+            "From when it may be sown is not known yet: write each spraying down in the log, with "
+            "what was used on which job."
         )
     if answer.day is None or answer.by is None or answer.by.last is None or answer.wait is None:
         return "By the cards of what is logged sprayed here, no wait stands before the sowing."

@@ -41,6 +41,7 @@ class _Weight:
     sprayed_on: frozenset[str] | None = frozenset()
     sown_on: frozenset[str] | None = frozenset()
     sprayers: frozenset[str] | None = frozenset()
+    entry: str = ""
 
 
 def later_findings(
@@ -115,7 +116,8 @@ def _weight(entry: LogEntry, inventory: Inventory, sprayings: Sprayings) -> _Wei
         log_entry.cleaned_out.sprayer for log_entry in told if log_entry.cleaned_out is not None
     }
     return _Weight(
-        told=f"{entry.id}, {day_words(entry.done_on)}",
+        told=day_words(entry.done_on),
+        entry=entry.id,
         day=entry.done_on,
         where=entry.where,
         entries=tuple(log_entry for log_entry in told if _is_work(log_entry)),
@@ -204,7 +206,7 @@ def _typed_loads(
         last = max((day for day in days if day is not None), default=as_of)
         if last > as_of:
             where = typed.where if typed is not None else sprayer.where
-            told = f"{sprayer.name}, as typed with it, {day_words(last)}"
+            told = f"{sprayer.name}, as noted with it, {day_words(last)}"
             yield _Weight(told, last, where, sprayers=frozenset({sprayer.id}))
 
 
@@ -254,15 +256,18 @@ def _keeps_up(entry: LogEntry, job: UpkeepJob) -> bool:
 
 
 def _stop(reason: Stop, subject: Subject, by: list[_Weight], as_of: datetime.date) -> Finding:
-    first = min(by, key=lambda weight: (weight.day, weight.told))
+    first, ids = min(by, key=lambda weight: (weight.day, weight.told)), [one.entry for one in by]
     return finding(
         reason,
         subject,
         first.where,
         as_of=day_words(as_of),
         told="; ".join(
-            weight.told for weight in sorted(by, key=lambda weight: (weight.day, weight.told))
+            dict.fromkeys(
+                weight.told for weight in sorted(by, key=lambda weight: (weight.day, weight.told))
+            )
         ),
+        entries="".join(f"Log entry {name}. " for name in sorted(filter(None, ids))),
         # a plan of any day before the last of them would still leave one out
         latest=max(weight.day for weight in by).isoformat(),
     )

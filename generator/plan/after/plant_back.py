@@ -152,7 +152,8 @@ def _not_known(
                 AfterCaution.WAIT_NOT_KNOWN,
                 about_job(request.job_id),
                 day=_day(residue),
-                unknown=ask.words,
+                unknown=ask.asks,
+                cure=ask.cure,
             )
 
 

@@ -25,6 +25,10 @@ HOLDS_BACK = {
 BEFORE_SOWING = "before_sowing"
 # A use at one of these times lets its own planting be sown as it is sprayed, or was before.
 _AT_SOWING = ("at_sowing", "after_sowing_before_emergence")
+_WAITS_TOLD = {
+    "seeding_interval_days": "the days before this planting is sown",
+    "plant_back_days": "the days before other crops are sown",
+}
 CURE_CROPS = (
     "Read the label again, and type each as a crop under plant_back_days of that use, with its "
     "wait_days; 0 only where the label lets it be sown at once. Where it is silent, ask its maker "
@@ -118,9 +122,10 @@ def _gaps(use: Use, product: Product, bound: Given | None) -> Iterator[Ask]:
         if getattr(use, name) in (None, ())
     ]
     if missing:
-        told = ", ".join(missing)
-        about = f"The label card of {product.name}, use {use.site_words}, leaves out: {told}."
-        cure = "With the label in hand, type what is missing; not_on_label where it is silent."
+        told = " and ".join(_WAITS_TOLD[name] for name in missing)
+        about = f"The label card of {product.name}, use {use.site_words}, leaves out {told}."
+        keys = " and ".join(missing)
+        cure = f"With the label in hand, type {keys}; not_on_label where it is silent."
         yield Ask(about, cure, bound)
 
 

@@ -21,6 +21,7 @@ from generator.plan.jobs.soil import is_asked_for
 from generator.plan.labels.yearly_sums import PlannedSpray
 from generator.plan.log.done import begun_findings, entries_on
 from generator.plan.log.state import states_of
+from generator.plan.model.days import day_words
 from generator.plan.model.finding import Finding, about_job
 from generator.plan.model.job import Job, JobState
 from generator.plan.season.open_dates import do_not_meet
@@ -161,7 +162,9 @@ def _date_findings(request: JobRequest, as_of: datetime.date) -> Iterator[Findin
         signs = ", ".join(marker_names()[sign].lower() for sign in dates.missing_signs)
         yield finding(PlaceCaution.DATES_OPEN, about_job(request.job_id), signs=signs)
     elif do_not_meet(dates):
-        opens, closes = str(dates.opens), str(dates.closes)
+        assert dates.opens is not None
+        assert dates.closes is not None
+        opens, closes = day_words(dates.opens), day_words(dates.closes)
         yield finding(
             PlaceStop.DATES_DO_NOT_MEET, about_job(request.job_id), opens=opens, closes=closes
         )

@@ -16,7 +16,7 @@ from generator.plan.doubts.doubt import (
     is_confirmed,
     steps_to_log,
 )
-from generator.plan.findings.about_after import AfterCaution
+from generator.plan.findings.about_doubts import DoubtCaution
 from generator.plan.log.entries import entries_about
 from generator.plan.model.days import Span, day_words
 from generator.plan.model.job import OpenDates
@@ -74,7 +74,7 @@ def _answered_before(
             return None
         why = f"it can be asked from {day_words(opens)} on"
     words = {"job": job.words, "day": day_of(entry), "why": why, "entry": entry.id}
-    return Doubt(AfterCaution.ANSWERED_BEFORE, entry, words)
+    return Doubt(DoubtCaution.ANSWERED_BEFORE, entry, words)
 
 
 def _done_later(entry: LogEntry, job: StepLogged, entries: tuple[LogEntry, ...]) -> str:
@@ -113,12 +113,12 @@ def _outside(entry: LogEntry, job: StepLogged, signs: Markers) -> Doubt | None:
         "why": _why(season, job),
         "entry": entry.id,
     }
-    return Doubt(AfterCaution.OUT_OF_SEASON, entry, words, season=season)
+    return Doubt(DoubtCaution.OUT_OF_SEASON, entry, words, season=season)
 
 
 def _why(season: int, job: StepLogged) -> str:
     if job.plan.yearly_from is not None:
-        return f"is no job of season {season} on planting {job.planting.id}"
+        return f"is no job of season {season} on that planting"
     first, last = season_span(season)
     return f"belongs to season {season}, from {day_words(first)} to {day_words(last)}"
 

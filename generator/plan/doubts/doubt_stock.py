@@ -9,7 +9,7 @@ from generator.compute.stock import HAD, ON_HAND
 from generator.inventory.log import Bought, LogEntry, Used
 from generator.inventory.schema import Inventory
 from generator.plan.doubts.doubt import Confirmed, Doubt, day_of, is_confirmed
-from generator.plan.findings.about_after import AfterCaution
+from generator.plan.findings.about_doubts import DoubtCaution
 from generator.plan.labels.rates import ROUNDING
 from generator.plan.log.entries import bought_of, names, used_of
 from generator.plan.log.stock import is_counted_later
@@ -83,7 +83,7 @@ def _asked(
         if number == 0:
             figures += (("Left by count and log", _left(item, counted, moved, entry)),)
         yield Doubt(
-            AfterCaution.MORE_USED_THAN_THERE,
+            DoubtCaution.MORE_USED_THAN_THERE,
             entry,
             {"item": item.words, "day": day_of(entry), "entry": entry.id},
             figures,

@@ -14,7 +14,7 @@ from generator.plan.after.records import spray_records
 from generator.plan.after.residues import residues
 from generator.plan.doubts.doubt import Doubt
 from generator.plan.doubts.doubt_days import season_span
-from generator.plan.findings.about_after import AfterCaution, AfterStop
+from generator.plan.findings.about_doubts import DoubtCaution, DoubtStop
 from generator.plan.findings.order import finding
 from generator.plan.findings.words import Reason, Stop
 from generator.plan.jobs.request import JobRequest
@@ -30,10 +30,10 @@ from generator.plan.spraying.spray_job import chosen_products
 from generator.reference.active_names import most_alike
 
 CROP = "crop"  # a limit that counts a planting from its sowing to its end
-RESTS: dict[Reason, AfterStop] = {
-    AfterCaution.MORE_USED_THAN_THERE: AfterStop.AMOUNT_IN_QUESTION,
-    AfterCaution.SAID_TWICE: AfterStop.SPRAYING_SAID_TWICE,
-    AfterCaution.OUT_OF_SEASON: AfterStop.DAY_IN_QUESTION,
+RESTS: dict[Reason, DoubtStop] = {
+    DoubtCaution.MORE_USED_THAN_THERE: DoubtStop.AMOUNT_IN_QUESTION,
+    DoubtCaution.SAID_TWICE: DoubtStop.SPRAYING_SAID_TWICE,
+    DoubtCaution.OUT_OF_SEASON: DoubtStop.DAY_IN_QUESTION,
 }
 
 
@@ -63,18 +63,18 @@ def doubt_stops(
     for asked in _sprayings(doubts, inventory, as_of, grounds):
         about = (asked.doubt.entry,)
         for job in ahead:
-            if asked.doubt.reason is AfterCaution.OUT_OF_SEASON and entries_on(job, about):
+            if asked.doubt.reason is DoubtCaution.OUT_OF_SEASON and entries_on(job, about):
                 continue  # what is begun of a job counts by its plan, whatever the day
             if job.step.does.sprays and _adds_up(job, asked, inventory.products):
                 yield _stop(RESTS[asked.doubt.reason], job, asked)
-            if asked.doubt.reason is not AfterCaution.OUT_OF_SEASON:
+            if asked.doubt.reason is not DoubtCaution.OUT_OF_SEASON:
                 continue
             if job.step.does.brings_plants and _has_to_wait(
                 job, asked, jobs, inventory, as_of, grounds
             ):
-                yield _stop(AfterStop.WAIT_IN_QUESTION, job, asked)
+                yield _stop(DoubtStop.WAIT_IN_QUESTION, job, asked)
             if states[job.job_id].is_ahead and _may_be_kept_out(job, asked, as_of):
-                yield _stop(AfterStop.REENTRY_IN_QUESTION, job, asked)
+                yield _stop(DoubtStop.REENTRY_IN_QUESTION, job, asked)
 
 
 def _stop(stop: Stop, job: JobRequest, asked: _Asked) -> Finding:

@@ -14,7 +14,7 @@ from generator.plan.doubts.doubt import (
     is_confirmed,
     steps_to_log,
 )
-from generator.plan.findings.about_after import AfterCaution
+from generator.plan.findings.about_doubts import DoubtCaution
 from generator.plan.log.told import part_told
 from generator.plan.model.items import Taking
 from generator.reference.steps import StepPlan
@@ -30,17 +30,19 @@ def said_twice(
     plans: Mapping[str, StepPlan],
     entries: tuple[LogEntry, ...],
     confirmed: Confirmed,
+    items: Mapping[str, str],
 ) -> Iterator[Doubt]:
     """Yield every entry that says what an earlier one says, where neither corrects the other.
 
-    An entry is held against the first before it that nobody has confirmed it beside.
+    `items` are the things that are kept, in words, by their ids. An entry is held against the
+    first before it that nobody has confirmed it beside.
     """
     steps = steps_to_log(places, plans)
     before: Mapping[Hashable, list[LogEntry]] = defaultdict(list)
     for entry in entries:
         alike: _Alike = {}
         # by key once: a thing named twice in one entry is not said by two
-        for key, words in dict(_said(entry, steps)).items():
+        for key, words in dict(_said(entry, steps, items)).items():
             other = _beside(entry, before[key], confirmed)
             before[key].append(entry)
             if other is not None:
@@ -48,7 +50,7 @@ def said_twice(
                 alike.setdefault(other.id, (other, {}))[1][words] = key[0] in WORK
         for other, told in alike.values():
             yield Doubt(
-                AfterCaution.SAID_TWICE,
+                DoubtCaution.SAID_TWICE,
                 entry,
                 {
                     "day": day_of(entry),
@@ -82,16 +84,24 @@ def _begun_apart(entry: LogEntry, other: LogEntry) -> bool:
     return None not in times and times[0] != times[1] and not finished
 
 
-def _said(entry: LogEntry, steps: dict[Taking, StepLogged]) -> Iterator[Said]:
+def _said(
+    entry: LogEntry, steps: dict[Taking, StepLogged], items: Mapping[str, str]
+) -> Iterator[Said]:
     day, job = entry.done_on, about(entry, steps)
     for bought in entry.bought:
         cost = _value(bought.cost_usd)
-        yield ("bought", day, bought.item, _value(bought.amount), cost), f"{bought.item} bought"
+        yield (
+            ("bought", day, bought.item, _value(bought.amount), cost),
+            f"{items[bought.item]} bought",
+        )
     for used in entry.used:
         ground = _ground(entry, job)
         part = part_told(entry)
         # as much again on other ground or another part is another use
-        yield ("used", day, ground, part, used.item, _value(used.amount)), f"{used.item} used"
+        yield (
+            ("used", day, ground, part, used.item, _value(used.amount)),
+            f"{items[used.item]} used",
+        )
     for spent in entry.spent:
         what = spent.what.strip().casefold()
         yield ("spent", day, what, _value(spent.cost_usd), spent.planting), f"spent on {spent.what}"

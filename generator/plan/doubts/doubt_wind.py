@@ -10,7 +10,7 @@ from generator.inventory.woody import Plant
 from generator.plan.after.records import spray_records
 from generator.plan.days.contracts import land_of
 from generator.plan.doubts.doubt import Confirmed, Doubt, day_of, is_confirmed
-from generator.plan.findings.about_after import AfterCaution
+from generator.plan.findings.about_doubts import DoubtCaution
 from generator.plan.jobs.request import species_of, work_of
 from generator.plan.labels.clearance import Asked, matching_uses
 from generator.plan.labels.rates import ROUNDING
@@ -44,7 +44,7 @@ def _of(
             continue
         words = {"product": product.name, "day": day_of(record.entry), "entry": record.entry.id}
         if wind is None:
-            yield Doubt(AfterCaution.NO_WIND, record.entry, words)
+            yield Doubt(DoubtCaution.NO_WIND, record.entry, words)
             continue
         beyond = [limits for limits in ranges if not _holds(limits, wind)]
         # Where it is not known which use it was, a wind that one of them allows may be right.
@@ -55,7 +55,7 @@ def _of(
                 ("Least wind", limits.low_mph),
                 ("Most wind", limits.high_mph),
             )
-            yield Doubt(AfterCaution.WIND_OUTSIDE, record.entry, words, figures)
+            yield Doubt(DoubtCaution.WIND_OUTSIDE, record.entry, words, figures)
 
 
 def _uses(

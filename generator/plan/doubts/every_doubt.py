@@ -14,6 +14,7 @@ from generator.plan.findings.order import finding, in_order
 from generator.plan.log.entries import entries_in_force
 from generator.plan.log.told import sprayings_of
 from generator.plan.model.finding import Finding, Subject
+from generator.plan.model.items import stock_items
 from generator.plan.season.season_markers import with_markers
 
 
@@ -22,9 +23,10 @@ def doubts(
 ) -> tuple[Doubt, ...]:
     """Return what is asked about the entries that count on a day."""
     confirmed = confirmations(entries)
+    items = {item.id: item.words for item in stock_items(inventory)}
     return (
         *more_used_than_there(inventory, entries, as_of, confirmed),
-        *said_twice(inventory.places(), inventory.plans(), entries, confirmed),
+        *said_twice(inventory.places(), inventory.plans(), entries, confirmed, items),
         *days_that_do_not_fit(inventory.places(), inventory.plans(), entries, signs, confirmed),
         *winds_in_question(inventory, entries, confirmed),
     )
@@ -71,6 +73,6 @@ def _whenever(inventory: Inventory, signs: Markers) -> list[Finding]:
     )
 
 
-def _told(found: Finding) -> tuple[str, str, str]:
+def _told(found: Finding) -> tuple[str, ...]:
     # by what is said, not where: a new entry moves the lines of others
-    return found.code, found.subject, found.words
+    return found.code, found.subject, found.words, found.to_type

@@ -93,7 +93,7 @@ def _left_out(
         words = NUTRIENT_WORDS[nutrient.name]
         yield (
             f"{item.name} is not needed: without it every need is met as well, and less {words} "
-            "goes on beyond it. Leave it out under fertilizers."
+            "goes on beyond it. Leave it out."
         )
 
 
@@ -162,9 +162,9 @@ def _carrying(
             if item.id in request.planting.fertilizers:
                 how = "is named already: leave the other out"
             else:
-                how = "is listed: name it under fertilizers instead"
+                how = "is on your list: use it instead"
             return f"For {words}, {item.name} carries no {none} and {how}."
-    return f"For {words}, ask your seller for one without {none}, and list it in products.yaml."
+    return f"For {words}, ask your seller for one without {none}."
 
 
 def unit_findings(job_id: str, spreadings: tuple[Spreading, ...]) -> list[Finding]:

@@ -1,9 +1,10 @@
-"""What is said of the log: what it leaves in doubt, and what follows from it."""
+"""What is said of what follows from the log: records, keeping out, waits, counts, crops."""
 
 from generator.plan.findings.words import (
     COUNTING_CHAPTER,
     LABEL_CHAPTER,
     LATER_DAY,
+    LATER_DAY_TYPED,
     MOWING_CHAPTER,
     RECORDS_CHAPTER,
     SORGHUM_CHAPTER,
@@ -11,7 +12,6 @@ from generator.plan.findings.words import (
     Note,
     Stop,
     Words,
-    label_words,
     later_words,
 )
 
@@ -22,55 +22,14 @@ class AfterStop(Stop):
     REENTRY_NOT_KNOWN = Words(
         "S205",
         "The log has a spraying of {day} that may have been on this ground, and where it was, what "
-        "was sprayed, or how long its label keeps people out is not typed. By the longest time on "
-        "any card here people may have to keep out until some time on {last}.",
+        "was sprayed, or how long its label keeps people out is not written down. By the longest "
+        "time on any card here people may have to keep out until some time on {last}.",
         "Do not go onto this ground yet. Ask the owner.",
-        "Write an entry that corrects it, with its place and used:, and type reentry: on the card "
-        "of that product. Else wait until that day is over.",
+        "Complete the entry and the card of that product. Else keep out until that day is over.",
         LABEL_CHAPTER,
         source="label_in_hand",
-    )
-    AMOUNT_IN_QUESTION = label_words(
-        "S240",
-        "By what is counted and bought, more of {item} is logged as used on {day} than was there. "
-        "The amount, the product or the ground in entry {entry} may be wrong, and what this job "
-        "adds to what a label allows in a year rests on it.",
-        "Write the one line that is true: an entry that corrects {entry}; the purchase that is not "
-        "noted, with its day; or, where all is as it was, an entry with confirms: [{entry}].",
-    )
-    SPRAYING_SAID_TWICE = label_words(
-        "S241",
-        "Entries {other} and {entry} say the same: {what}. Where one of them was on another day, "
-        "on other ground or with another product, what this job adds to what a label allows in a "
-        "year is not what is counted here.",
-        "Where one is too many, write an entry with corrects: {entry} and not_done: true. Where "
-        "one is wrong, an entry that corrects it. Where both are true, an entry with "
-        "confirms: [{other}, {entry}].",
-    )
-    DAY_IN_QUESTION = label_words(
-        "S242",
-        "{job} is logged on {day}, and {why}. The day in entry {entry} may be wrong, and what this "
-        "job adds to what a label allows in a year rests on it.",
-        "Write an entry that corrects it, with the day or the job as it was. If it was that day, "
-        "an entry with confirms: [{entry}].",
-    )
-    WAIT_IN_QUESTION = Words(
-        "S243",
-        "{job} is logged on {day}, and {why}. The day in entry {entry} may be wrong, and how long "
-        "a label asks to wait before this sowing is counted from it.",
-        "This ground may not be sown yet. Do not begin; ask the owner.",
-        "Write an entry that corrects it, with the day or the job as it was. If it was that day, "
-        "an entry with confirms: [{entry}].",
-        LABEL_CHAPTER,
-    )
-    REENTRY_IN_QUESTION = Words(
-        "S244",
-        "{job} is logged on {day}, and {why}. The day in entry {entry} may be wrong, and until "
-        "when a label keeps people off this ground is counted from it.",
-        "Keep out of this ground until the owner says that the label lets you back.",
-        "Write an entry that corrects it, with the day or the job as it was. If it was that day, "
-        "an entry with confirms: [{entry}].",
-        LABEL_CHAPTER,
+        to_type="Write an entry that corrects it, with its place and used:, and type reentry: on "
+        "the card of that product.",
     )
     SOWN_IN_RESIDUE = Words(
         "S210",
@@ -87,38 +46,44 @@ class AfterStop(Stop):
         "{product} {sprayed} on this ground {day}, and how long this planting has to wait after it "
         "is not known. {unknown}",
         "This ground may not be sown yet. Do not begin; ask the owner.",
-        "{cure}{bound}",
+        "Read the label again and finish its card.{bound}",
         LABEL_CHAPTER,
         source="label_in_hand",
+        to_type="{cure}",
     )
     CROP_NOT_KNOWN = Words(
         "S212",
         "{product} {sprayed} on this ground {day}. {unknown} If it means this planting, that may "
         "not be sown before {until}.",
         "This ground may not be sown yet. Do not begin; ask the owner.",
-        "{cure}",
+        "Read the label again, and say which crops that line means.",
         LABEL_CHAPTER,
         source="label_in_hand",
+        to_type="{cure}",
     )
     SPRAYED_LATER = later_words(
         "S230",
         "Sprayed after {as_of}, the day of this plan, on this place or on one that is not named: "
         "{told}. That does not count here, so this job may be too much for the ground or too soon.",
+        "{entries}",
     )
     SOWN_LATER = later_words(
         "S231",
         "Sown or planted after {as_of}, the day of this plan, on this place or on one that is not "
         "named: {told}. That does not count here, so this job may harm what is in the ground.",
+        "{entries}",
     )
     TANK_LATER = later_words(
         "S232",
         "The sprayer of this job was loaded or cleaned out after {as_of}, the day of this plan: "
         "{told}. That does not count here, so what its tank holds is not known.",
+        "{entries}",
     )
     WORKED_LATER = later_words(
         "S233",
-        "Work on this job is written down for a day after {as_of}, the day of this plan: {told}. "
-        "That does not count here, so the job may be done already.",
+        "Work on this job is logged for a day after {as_of}, the day of this plan: {told}. That "
+        "does not count here, so the job may be done already.",
+        "{entries}",
     )
 
 
@@ -130,84 +95,37 @@ class AfterCaution(Caution):
         "The record of the spraying of {day} leaves out: {missing}. The rule 7 CFR 110.3 lists "
         "these for restricted use products; many states ask for them of every product.",
         "",
-        "Write an entry that corrects it, with everything said again. The page Records shows the "
-        "whole of it.",
+        "Complete the record. The page Records shows the whole of it.",
         source="cfr_110_3",
-    )
-    MORE_USED_THAN_THERE = Words(
-        "C370",
-        "By what is counted and bought, more of {item} is logged as used on {day} than was there.",
-        "",
-        "Write the one line that is true: an entry that corrects {entry}; the purchase that is not "
-        "noted, with its day; or, where all is as it was, an entry with confirms: [{entry}].",
-    )
-    SAID_TWICE = Words(
-        "C371",
-        "Entries {other} and {entry}, the later one of {day}, say the same: {what}. Both count.",
-        "",
-        "Where one is too many, write an entry with corrects: {entry} and not_done: true. Where "
-        "one is wrong, an entry that corrects it. Where both are true, an entry with "
-        "confirms: [{other}, {entry}].",
-    )
-    OUT_OF_SEASON = Words(
-        "C372",
-        "{job} is logged on {day}, and {why}.",
-        "",
-        "Write an entry that corrects it, with the day or the job as it was; for a step that comes "
-        "back, season: under job: says which one it counts for. If it was that day, an entry with "
-        "confirms: [{entry}].",
-    )
-    ANSWERED_BEFORE = Words(
-        "C373",
-        "{job} was answered on {day}, and {why}. What waits for the answer goes by it.",
-        "",
-        "Look once more and write an entry that corrects it, with the day and the answer. If it "
-        "could be answered that day, an entry with confirms: [{entry}].",
-    )
-    NO_WIND = Words(
-        "C374",
-        "No wind is written down for the spraying of {day}, and the label of {product} says in "
-        "which wind it may be sprayed.",
-        "",
-        "Write an entry that corrects it, with everything said again and wind_mph: as it was "
-        "measured then. A wind that nobody measured is not made up later: say "
-        "wind_not_measured: true there, or write an entry with confirms: [{entry}].",
-        source="label_in_hand",
-    )
-    WIND_OUTSIDE = Words(
-        "C375",
-        "The wind written down for the spraying of {day} is outside what the label of {product} "
-        "allows.",
-        "",
-        "If it was typed wrong, write an entry that corrects it. If it blew so, look for harm "
-        "around the place and log it under drift_checked:, in an entry with confirms: [{entry}].",
-        source="label_in_hand",
+        to_type="Write an entry that corrects it, with everything said again.",
     )
     RECORDED_LATE = Words(
         "C311",
         "The spraying of {day} with a restricted use product was written down {late}. The federal "
         "rule gave {days} days, and a state may give fewer.",
         "",
-        "Write down a spraying on the day itself, with recorded_on.",
+        "Write down a spraying on the day itself.",
         source="usc_136i_1",
+        to_type="The day you write it down is recorded_on.",
     )
     NO_COPY = Words(
         "C312",
         "The hired spraying of {day}: {late}. Whoever sprays a restricted use product for hire "
         "owes you the record within {days} days, and your state may ask it of every product.",
         "",
-        "Ask for the record and keep it. Then write an entry that corrects this one, with "
-        "copy_given_on: under sprayed:.",
+        "Ask for the record and keep it.",
         source="usc_136i_1",
+        to_type="Then write an entry that corrects this one, with copy_given_on: under sprayed:.",
     )
     CORRECTED_BY_NO_SPRAYING = Words(
         "C316",
-        "Entry {entry} corrects this spraying and does not tell where, with what, how much and on "
+        "A later entry corrects this spraying and does not tell where, with what, how much and on "
         "how much ground it was instead, so it still counts as it stands here.",
         "",
-        "Tell the spraying in full in an entry that corrects {entry}; where nothing was sprayed, "
-        "type not_done: true there; what can no longer be known is bounded by unknown:.",
+        "Tell the spraying in full, or say that nothing was sprayed.",
         RECORDS_CHAPTER,
+        to_type="Write an entry that corrects {entry}; where nothing was sprayed, type "
+        "not_done: true there. What can no longer be known is bounded by unknown:.",
     )
     KEEP_OUT = Words(
         "C314",
@@ -221,26 +139,27 @@ class AfterCaution(Caution):
     )
     STRETCH_THIN = Words(
         "C320",
-        "{planting} stands too thin {stretch}, counted {day}. Overseed it.",
+        "The planting is too thin {stretch}, counted {day}. Overseed it.",
         "",
-        "Counts and decisions says how much seed the stretch takes. Sow it in the next open dates "
-        "of the planting, and count again in the second summer after.",
+        "Sow it in its next open dates, and count again in the second summer after. Counts and "
+        "decisions says how much seed the stretch takes.",
         COUNTING_CHAPTER,
         source="schmer_thresholds",
     )
     START_OVER = Words(
         "C321",
-        "{planting} stands too thin over the whole place, counted {day}. Starting over goes back "
-        "to the kill in the fall before the sowing. {residue}",
+        "The planting is too thin over the whole place, counted {day}. Starting over goes back to "
+        "the kill in the fall before the sowing. {residue}",
         "",
-        "Give the place a planting of a later season with its fall kill. Keep what stands until "
-        "then if it hides anything.",
+        "Plan a planting of a later season here, with its fall kill. Keep what grows until then if "
+        "it hides anything.",
         COUNTING_CHAPTER,
         source="schmer_thresholds",
+        to_type="Add a planting with a later season: under the place.{to_answer}",
     )
     WEEDS_HEAVY = Words(
         "C322",
-        "{planting} has plants enough {stretch}, counted {day}, and much of {weeds}. Hold the "
+        "The planting has plants enough {stretch}, counted {day}, and much of {weeds}. Hold the "
         "weeds down. {ways}",
         "",
         "Mow above the grass first. Spray only where a label card clears this planting at this "
@@ -250,21 +169,22 @@ class AfterCaution(Caution):
     )
     NOXIOUS_SEEN = Words(
         "C323",
-        "{weed} was seen in {planting} on {day}, and you have typed it as noxious here, looked up "
-        "{looked_up}: {source}.",
+        "{weed} was seen here on {day}. You noted it as noxious here, looked up {looked_up}: "
+        "{source}.",
         "",
-        "Do what that law asks of a landowner. Once it is gone, log the weed again with share: "
-        "none.",
+        "Do what that law asks of a landowner, and log it once the weed is gone.",
         COUNTING_CHAPTER,
+        to_type="Log the weed again with share: none.",
     )
     WAIT_NOT_KNOWN = Words(
         "C324",
-        "What was sprayed on this ground {day} may hold this sowing back, and that is not "
-        "answerable yet. {unknown}",
+        "What was sprayed on this ground {day} may hold this sowing back, and nobody can answer "
+        "that yet. {unknown}",
         "",
-        "With the label in hand, type what is missing; not_on_label where it is silent.",
+        "Read the label and finish its card.",
         LABEL_CHAPTER,
         source="label_in_hand",
+        to_type="{cure} Type not_on_label where the label is silent.",
     )
     WAITS_STILL = Words(
         "C390",
@@ -291,9 +211,10 @@ class AfterCaution(Caution):
         "{product} was sprayed here {day}, and how long grazing, hay, game and dogs have to wait "
         "is not known.",
         "",
-        "{cure}",
+        "Read the label and finish its card.",
         LABEL_CHAPTER,
         source="label_in_hand",
+        to_type="{cure}",
     )
     SORGHUM_AND_STOCK = Words(
         "C393",
@@ -304,7 +225,7 @@ class AfterCaution(Caution):
         "Let none reach it, and cut none for them. Ask the owner.",
         "Keep stock off it by a fence. Before any is let in or fed from it, ask your veterinarian "
         "or extension office, who know when and how to have it tested. Where no stock can reach "
-        "it, nothing is to do.",
+        "it, there is nothing to do.",
         SORGHUM_CHAPTER,
         source="ksu_prussic_acid",
     )
@@ -328,17 +249,17 @@ class AfterNote(Note):
 
     ENTRY_LATER = Words(
         "N352",
-        "Log entry {entry} is of {day}, after the day this plan was made for, and does not count "
-        "yet.",
+        "A log entry is of {day}, after the day of this plan. It does not count yet.",
         "",
         LATER_DAY,
+        to_type=f"The entry is {{entry}}. {LATER_DAY_TYPED}",
     )
     RECORD_EXTRAS = Words(
         "N390",
         "The record of the spraying of {day} leaves out what is good to have if anyone asks later: "
         "{missing}.",
         "",
-        "Fill in the blank record of the next job while you spray, and type what stands on it.",
+        "Fill in the blank record of the next job while you spray, and copy from it.",
         source="pesticide_records",
     )
     FEW_PLACEMENTS = Words(
@@ -351,8 +272,8 @@ class AfterNote(Note):
     )
     TOO_EARLY = Words(
         "N401",
-        "{planting} was counted {day}, before its second summer. That is too early to condemn it: "
-        "seed that was asleep can come in the second spring.",
+        "The planting was counted {day}, before its second summer. That is too early to condemn "
+        "it: seed that was asleep can come in the second spring.",
         "",
         "Keep the weeds off it and count again in mid-June, from {decide_on} on.",
         COUNTING_CHAPTER,
@@ -360,20 +281,21 @@ class AfterNote(Note):
     )
     COUNT_IN_AUTUMN = Words(
         "N402",
-        "{planting} is in the first fall of its life, and no count is typed. A count in "
+        "The planting is in the first fall of its life, and nobody has counted it. A count in "
         "September decides nothing, and shows where to look next June.",
         "",
-        "Lay the frame as the chapter says, and type counted: in an entry of the log. From "
-        "{decide_on} on count again, to decide.",
+        "Lay the frame as the chapter says. From {decide_on} on count again, to decide.",
         COUNTING_CHAPTER,
         source="common_practice",
+        to_type="Type counted: in an entry of the log.",
     )
     COUNT_NOW = Words(
         "N403",
-        "{planting} is in its second summer or later, and no count since {decide_on} is typed. "
+        "The planting is in its second summer or later, and no count since {decide_on} is noted. "
         "Whether to keep it, overseed it or start over rests on one.",
         "",
-        "Lay the frame as the chapter says, and type counted: in an entry of the log.",
+        "Lay the frame as the chapter says.",
         COUNTING_CHAPTER,
         source="common_practice",
+        to_type="Type counted: in an entry of the log.",
     )

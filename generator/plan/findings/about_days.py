@@ -3,6 +3,7 @@
 from generator.plan.findings.words import (
     CONTRACTS_CHAPTER,
     LATER_DAY,
+    LATER_DAY_TYPED,
     MACHINES_CHAPTER,
     Caution,
     Note,
@@ -18,30 +19,31 @@ class DayStop(Stop):
         "S190",
         "A burn ban holds on this place: {days}.",
         "Burning is banned. Do not burn. Ask the owner.",
-        "Wait until the ban is over. If it is lifted early, correct its last day in dates.yaml, "
-        "with the day you looked it up.",
+        "Wait until the ban is over.",
         source="nrcs_burn_338",
+        to_type="If it is lifted early, correct its last day in dates.yaml, with the day you "
+        "looked it up.",
     )
     NO_BURN_PERMIT = Words(
         "S191",
-        "No burn permit is typed that is given in writing and good on every open day of this job.",
+        "No written burn permit covers every open day of this job.",
         "Do not burn. Ask the owner.",
-        "Ask your fire authority which permit a burn takes. Once it is in your hand, type it under "
-        "permits: in papers.yaml with places, approved_on and expires_on.",
+        "Ask your fire authority which permit a burn takes, and get it in writing.",
         CONTRACTS_CHAPTER,
         source="nrcs_burn_338",
+        to_type="Once it is in your hand, type it under permits: in papers.yaml with places, "
+        "approved_on and expires_on.",
     )
     NESTING_ON_CONTRACT = Words(
         "S192",
         "The ground is under a contract, and this job falls into nesting dates: {days}. Mowing or "
         "spraying then, without leave in writing beforehand, can cost payments or the contract.",
         "Do not begin this job yet. Ask the owner.",
-        "Ask the office of the contract. Once it allows the work in writing, type the contract "
-        "under contracts: in papers.yaml, with this step or kind of work under "
-        "written_permission_for: and the day of the letter under permission_on:. Or keep the work "
-        "out of the dates.",
+        "Ask the office of the contract for leave in writing, or keep the work out of these dates.",
         CONTRACTS_CHAPTER,
         source="nrcs_de_contract",
+        to_type="Type the contract under contracts: in papers.yaml, with this step or kind of work "
+        "under written_permission_for: and the day of the letter under permission_on:.",
     )
 
 
@@ -50,10 +52,11 @@ class DayCaution(Caution):
 
     ALL_QUIET = Words(
         "C300",
-        "All open days that are left lie in dates you keep free of this work: {days}.",
+        "Stay-out dates take every open day that is left: {days}.",
         "No open day is left on which this may be done. Ask the owner.",
-        "Do it before those dates begin, shorten them in dates.yaml, or leave the job out. Its "
-        "sheet says what to do when it is missed.",
+        "Do it before those dates begin, shorten them, or leave the job out. Its sheet says what "
+        "to do when it is missed.",
+        to_type="Shorten them in dates.yaml.",
     )
     OTHERS_HUNTING = Words(
         "C301",
@@ -71,58 +74,62 @@ class DayCaution(Caution):
     )
     NO_ONE_CALL = Words(
         "C303",
-        "Ground is opened, and no request to mark buried lines is typed for this place and these "
-        "days.",
+        "This job opens the ground, and no request to mark buried lines is noted for this place "
+        "and these days.",
         "Call before you dig: 811. Do not open ground until buried lines are marked.",
-        "Call 811 two working days before, or more where your state says so, and type the request "
-        "under one_calls: in papers.yaml with its number, clear_on and expires_on.",
+        "Call 811 two working days before, or more where your state says so.",
         MACHINES_CHAPTER,
         source="call_811",
+        to_type="Type the request under one_calls: in papers.yaml with its number, clear_on and "
+        "expires_on.",
     )
     CONTRACT_NOT_APPROVED = Words(
         "C304",
         "Contract {contract} {why}. Work begun before written approval can forfeit the payment.",
         "",
-        "Begin nothing on its ground before the approval is in your hand, then type approved_on. "
-        "Where something is begun, ask the office at once whether a waiver is possible.",
+        "Begin nothing on its ground before the approval is in your hand. Where something is "
+        "begun, ask the office at once whether a waiver is possible.",
         CONTRACTS_CHAPTER,
         source="nrcs_de_contract",
+        to_type="Then type approved_on.",
     )
     NOT_IN_CONTRACT = Words(
         "C305",
-        "Contract {contract} holds on this place, and its written plan as typed does not name this "
-        "work.",
+        "Contract {contract} holds on this place, and its plan, as you noted it, does not name "
+        "this work.",
         "",
-        "Look the work up in the plan. If it is there, add its step or kind of work to "
-        "work_allowed:; if not, ask the office before you begin.",
+        "Look the work up in the written plan. If it is not there, ask the office first.",
         CONTRACTS_CHAPTER,
+        to_type="If it is there, add its step or kind of work to work_allowed:.",
     )
     HIRE_UNLICENSED = Words(
         "C306",
         "Spraying is hired, and no license that covers spraying for hire, good on the last open "
-        "day, is typed for who does it. Most states ask for one whatever is sprayed (from memory; "
+        "day, is noted for who does it. Most states ask for one whatever is sprayed (from memory; "
         "your state agency decides).",
         "",
-        "Ask to see the license, and type it under applicators: in people.yaml with "
-        "licence_class: commercial, for_hire: true and its last day. Ask for a copy of the record.",
+        "Ask to see the license, and ask for a copy of the spray record.",
         CONTRACTS_CHAPTER,
+        to_type="Type the license under applicators: in people.yaml with "
+        "licence_class: commercial, for_hire: true and its last day.",
     )
     NOT_INSURED = Words(
         "C307",
-        "Work is handed to contractor {contractor}, and {why}.",
+        "You hand work to this contractor, and {why}.",
         "",
-        "Ask for proof of insurance before the first job, and type insured: true and "
-        "insured_until.",
+        "Ask for proof of insurance before the first job.",
         source="common_practice",
+        to_type="Type insured: true and insured_until on contractor {contractor}.",
     )
     CONTRACTOR_OF_NO_READER = Words(
         "C431",
-        "Contractor {contractor} stands in people.yaml without reader:, and work is handed to "
-        "{readers}. Nobody can say whether who does it is insured.",
+        "You hand work to {readers}, and nothing says whether this contractor is who that is. "
+        "Nobody can say whether who does it is insured.",
         "",
-        "Type {cure} on contractor {contractor} if that is who does it; for anybody else add a "
-        "contractor with reader:, insured: and insured_until.",
+        "Say which reader this contractor is, or add the contractor who does it.",
         source="common_practice",
+        to_type="Type {cure} on contractor {contractor} if that is who does it; for anybody else "
+        "add a contractor with reader:, insured: and insured_until.",
     )
     BAN_IN_PART = Words(
         "C309",
@@ -133,28 +140,30 @@ class DayCaution(Caution):
     )
     HOURS_OF_BEFORE = Words(
         "C315",
-        "The shooting hours of {dates} were looked up on {day}, before these dates ended on "
-        "{ended} a year ago. They may have changed since.",
+        "You looked these shooting hours up on {day}, before these dates ended on {ended} a year "
+        "ago. They may have changed since.",
         "",
-        "Look them up again for this season and type the day under shooting_hours: in dates.yaml.",
+        "Look them up again for this season.",
         source="common_practice",
+        to_type="Type the day under shooting_hours: of {dates} in dates.yaml.",
     )
     STATION_FAR = Words(
         "C350",
         "The weather station {station} is {how}. Its season may not be yours.",
         "",
-        "Bring the record of a nearer station of your own height, or type the signs you see on "
-        "your own ground under season_signs in property.yaml.",
+        "Use the record of a nearer station at your own height, or the season markers you see on "
+        "your own ground.",
         source="common_practice",
+        to_type="Type markers of your own under season_signs in property.yaml.",
     )
     SIGN_FROM_NORMALS = Words(
         "C351",
         "{sign} rests on monthly normals. They give a typical day alone, so the early and the late "
         "year of it are the same day and its dates are not on the careful side.",
         "",
-        "Bring a daily record of ten years or more, or type early, typical and late under "
-        "season_signs in property.yaml.",
+        "Use a daily record of ten years or more.",
         source="common_practice",
+        to_type="Or type early, typical and late under season_signs in property.yaml.",
     )
     HARDLY_A_DAY = Words(
         "C360",
@@ -172,11 +181,12 @@ class DayCaution(Caution):
     )
     DRY_SPELL = Words(
         "C362",
-        "A dry spell is typed for {days}. {why}",
+        "You noted a dry spell for {days}. {why}",
         "It is dry here for this work. Ask the owner before you begin.",
-        "Wait for rain, then set the last day of the dry spell in dates.yaml to the day it ended. "
-        "If none comes: {missed}",
+        "Wait for rain. If none comes: {missed}",
         source="common_practice",
+        to_type="Once it has rained, set the last day of the dry spell in dates.yaml to the day it "
+        "ended.",
     )
 
 
@@ -185,7 +195,7 @@ class DayNote(Note):
 
     PART_QUIET = Words(
         "N380",
-        "Part of the open days lies in dates you keep free of this work. Left are: {left}.",
+        "Stay-out dates take part of the open days. Left are: {left}.",
         "",
         "{cure}",
     )
@@ -199,37 +209,40 @@ class DayNote(Note):
     )
     NOT_LOOKED_UP = Words(
         "N382",
-        "Dates {dates} are not looked up yet: they differ by state and from year to year.",
+        "Nobody has looked these dates up yet: they differ by state and from year to year.",
         "",
-        "Look them up with your state or county, and type source and looked_up_on.",
+        "Look them up with your state or county.",
+        to_type="Type source and looked_up_on of {dates} in dates.yaml.",
     )
     NO_CONTRACT_PAPER = Words(
         "N383",
-        "{place} is under contract {contract}, and what its written plan allows is not typed.",
+        "{place} is under contract, and what its written plan allows is not noted.",
         "",
-        "Type the contract under contracts: in papers.yaml, with approved_on and work_allowed.",
+        "Look in the written plan for the work it allows.",
         CONTRACTS_CHAPTER,
+        to_type="Type contract {contract} under contracts: in papers.yaml, with approved_on and "
+        "work_allowed.",
     )
     PAPER_LATER = Words(
         "N384",
-        "{paper} is approved on a day after the one this plan was made for. The approval does not "
-        "count yet.",
+        "{paper} is approved after the day of this plan. The approval does not count yet.",
         "",
         LATER_DAY,
+        to_type=LATER_DAY_TYPED,
     )
     FEW_YEARS_OF_WEATHER = Words(
         "N415",
         "{sign} rests on few years of weather: {count}. One year in ten is guessed from them.",
         "",
-        "Bring a longer record, of twenty years or more, or type the days under season_signs in "
-        "property.yaml.",
+        "Use a longer record, of twenty years or more.",
         source="common_practice",
+        to_type="Or type the days under season_signs in property.yaml.",
     )
     STATION_READ_EARLY = Words(
         "N416",
         "The station {station} is read in the morning, so a high stands under the day after it. "
-        "Signs that rest on sums and on soil may be a day late.",
+        "Markers that rest on sums and on soil may be a day late.",
         "",
-        "Nothing to do, where a day matters little; else take a station read in the evening.",
+        "Nothing to do where a day matters little; else use a station read in the evening.",
         source="common_practice",
     )

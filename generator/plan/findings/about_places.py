@@ -18,18 +18,20 @@ class PlaceStop(Stop):
 
     NO_NAME_FOR_OTHERS = Words(
         "S122",
-        "This job is handed to another reader, and the place has no name for others.",
+        "You hand this job to another reader, and the place has no name for others.",
         "The place has no name yet. Ask the owner before you begin.",
-        "Add known_as: to the place, a name that gives nothing away.",
+        "Give the place a name that gives nothing away.",
+        to_type="Type it as known_as: of the place.",
     )
     DATES_DO_NOT_MEET = Words(
         "S123",
         "In a careful reading there is no day on which this job works: it closes on {closes}, "
         "before it opens on {opens}.",
         "There is no day on which this job works. Do not begin; ask the owner.",
-        "Its sheet names the signs its dates come from: check each, early, typical and late, under "
-        "season_signs in property.yaml. If they are right, leave the job out, or give it other "
-        "dates in a step plan of your own.",
+        "Its sheet names the season markers its dates come from. Check each: early, typical and "
+        "late. If they are right, leave the job out, or give it other dates in a step plan of your "
+        "own.",
+        to_type="The markers stand under season_signs in property.yaml.",
     )
     TOO_STEEP = label_words(
         "S220",
@@ -38,43 +40,45 @@ class PlaceStop(Stop):
     )
     BURNS_TOO_MUCH = Words(
         "S222",
-        "More of this screen is to be burned than may be in one season: what is burned hides "
+        "More of this screen is to be burned than may be in one season. What is burned hides "
         "nobody until late summer.",
         "This burn is not cleared. Do not light it. Ask the owner.",
-        "Burn a part, and type its ground as treated_sq_ft and what you call it as part under "
-        "work.",
+        "Burn a part.",
         source="common_practice",
+        to_type="Type the ground of the part as treated_sq_ft, and what you call it as part, under "
+        "work.",
     )
     BURNS_AGAIN = Words(
         "S223",
         "Ground of this screen burned in the season before, or is planned to, and nothing says "
         "that another part of it burns now.",
         "This burn is not cleared. Do not light it. Ask the owner.",
-        "Burn another screen. Where another part burns, name both parts: part under work, and part "
-        "under burned in the entry of the log.",
+        "Burn another screen. Where another part burns, name both parts.",
         source="common_practice",
+        to_type="Type part under work, and part under burned in the entry of the log.",
     )
     LIVING_SOD = Words(
         "S180",
-        "Perennial sod stands on this place, or nobody knows what does, and no kill before the "
+        "Perennial sod grows on this place, or nobody knows what does, and no kill before the "
         "sowing is logged or planned. Seed sown into living sod comes up here and there, and dies "
-        "in summer. The sod has to be killed in the fall of {autumn}, for a sowing in season "
-        "{season}.",
+        "in summer. Kill the sod in the fall of {fall}, for a sowing in season {season}.",
         "Do not sow here yet. Ask the owner.",
-        "Plan the kill under work: with its product, or log the one that was done. Where the kill "
-        "was missed, set the season of the planting to the one named. Where no sod is left, say "
-        "under cover_now: what grows there now.",
+        "Plan the kill with its product, or log the one you did. Where you missed the kill, sow a "
+        "later season. Where no sod is left, say what grows there now.",
         SOD_CHAPTER,
         source="common_practice",
+        to_type="Plan the kill under work:. Or set the season of the planting to {season}. Or type "
+        "what grows there now under cover_now: of the place.",
     )
     STAND_UNSAFE = Words(
         "S331",
         "{stand} was unsafe when it was inspected on {day}{found}.",
         "It was unsafe when it was last inspected. Do not climb it. Ask the owner.",
         "Nobody climbs it. Mend it by the maker's book or take it down, inspect all of it again, "
-        "and log that: inspected, with sound: true.",
+        "and log that.",
         STANDS_CHAPTER,
         source="common_practice",
+        to_type="Log it with inspected, and sound: true.",
     )
 
 
@@ -83,10 +87,10 @@ class PlaceCaution(Caution):
 
     DATES_OPEN = Words(
         "C206",
-        "The open dates are not known, because this season sign is not known: {signs}.",
+        "The open dates are not known, because this season marker is not known: {signs}.",
         "The open dates are not known. Ask the owner.",
-        "Look the sign up for your county and type it under season_signs in property.yaml, or "
-        "bring the record of a weather station and name it in weather.yaml.",
+        "Look the marker up for your county, or use the record of a weather station.",
+        to_type="Type it under season_signs in property.yaml, or name the record in weather.yaml.",
     )
     SOD_NOT_CLEARED = Words(
         "C207",
@@ -108,15 +112,17 @@ class PlaceCaution(Caution):
         "The ground comes from an outline that may be far off: what the points miss counts on both "
         "long sides.",
         "",
-        "Tape the width, measure the length, and type width_ft and length_ft; they count first. If "
-        "the outline was surveyed, type how far off a side may be as outline_error_ft.",
+        "Tape the width and measure the length; they count first.",
+        to_type="Type width_ft and length_ft. If the outline was surveyed, type how far off a side "
+        "may be as outline_error_ft.",
     )
     OLD_SOIL_TEST = Words(
         "C250",
-        "Soil test {test} is older on the day of this job than a soil test is good for.",
+        "The soil test is older on the day of this job than a soil test is good for.",
         "The soil test behind this sheet is old. Ask the owner.",
-        "Sample again and type the new test.",
+        "Sample again.",
         SOIL_CHAPTER,
+        to_type="Type the new test in place of {test}.",
     )
     STEEP_OR_NO_WAY_OUT = Words(
         "C259",
@@ -124,19 +130,21 @@ class PlaceCaution(Caution):
         "",
         "{cure}",
         source="pond_practice_378",
+        to_type="Type the new sizes, or the ramp as ramp_ft_per_ft.",
     )
     SAMPLED_AFTER = Words(
         "C277",
-        "Soil test {test} was sampled after the last open day of this job, so nobody can have "
-        "spread by it in time.",
+        "The soil test was sampled after the last open day of this job, so nobody can have spread "
+        "by it in time.",
         "The soil test behind this sheet is of a later day than the job. Ask the owner.",
-        "Check sampled_on. If it is right, name the test that was there before, or move the "
-        "planting to a later season.",
+        "Check the day. If it is right, name the test that was there before, or move the planting "
+        "to a later season.",
         SOIL_CHAPTER,
+        to_type="The day is sampled_on of soil test {test}.",
     )
     STEEP = Words(
         "C340",
-        "The place is steeper than the limit you typed for machines.",
+        "The place is steeper than the limit you set for machines.",
         "The place is steep for a machine: walk it first, and leave out what you would not drive.",
         "Do the steep part by hand, or leave it out. A machine tips before it slides.",
         source="nasd_rollover",
@@ -153,24 +161,27 @@ class PlaceCaution(Caution):
     STRAPS_NOT_LOOKED_OVER = Words(
         "C330",
         "Straps, harness and line of {stand} {since}. Hunting {begins}.",
-        "No look over its straps, harness and line in the year before it is hunted is written "
-        "down. Do not climb it until all of it has been looked over. Ask the owner.",
-        "Look every strap, bolt, step and line over from the ground up, replace what is worn or "
-        "older than its maker allows, and log it: inspected, with sound: true.",
+        "Nobody has noted an inspection of its straps, harness and line in the year before it is "
+        "hunted. Do not climb it until all of it has been inspected. Ask the owner.",
+        "Inspect every strap, bolt, step and line from the ground up. Replace what is worn or "
+        "older than its maker allows. Then log it.",
         STANDS_CHAPTER,
         source="ar_stand_falls",
+        to_type="Log it with inspected, and sound: true.",
     )
     WRITTEN_FOR_ELSEWHERE = Words(
         "C420",
         "The calendar days of {plans} are written for ground between two latitudes, and your "
-        "ground lies {side} of them. Days that hang on season signs fit; days of the calendar may "
-        "be weeks off.",
+        "ground lies {side} of them. Days that hang on season markers fit; days of the calendar "
+        "may be weeks off.",
         "",
-        "Check location_lat_lon in property.yaml: latitude first. If it is right, ask your "
-        "extension office, or whoever does such work near you, when the work is done there. Then "
-        "take {over} in steps.yaml, {based_on}, with your own days on the steps and the day you "
-        "asked as days_looked_up_on.",
+        "Check where you said the property lies. If it is right, ask your extension office, or "
+        "whoever does such work near you, when the work is done there, and write a plan with your "
+        "own days.",
         source="bioclimatic_law",
+        to_type="Check location_lat_lon in property.yaml: latitude first. Then take {over} in "
+        "steps.yaml, {based_on}, with your own days on the steps and the day you asked as "
+        "days_looked_up_on.",
     )
 
 
@@ -181,84 +192,95 @@ class PlaceNote(Note):
         "N301",
         "{sign} is one day, used for early, typical and late years alike.",
         "",
-        "Type {{early, typical, late}} once you know how far it moves.",
+        "Say how early and how late it can come, once you know.",
+        to_type="Type {{early, typical, late}} in place of the day.",
     )
     PAST = Words(
         "N302",
-        "The open dates were over on the day this plan was made for.",
+        "The open dates were over on the day of this plan.",
         "The open dates are over. Ask the owner.",
-        "See on the sheet what to do when the dates are missed.",
+        "Do what its sheet says for when the dates are missed.",
     )
     NO_WIDTH = Words(
         "N310",
-        "The place has no taped width, so lanes, passes and seed thrown past it are left out.",
+        "Nobody has taped the width of the place, so lanes, passes and seed thrown past it are "
+        "left out.",
         "The width of the place is not known, so lanes and passes are not worked out.",
-        "Tape the width and type width_ft.",
+        "Tape the width.",
+        to_type="Type it as width_ft.",
     )
     LIME_LEFT_UNDONE = Words(
         "N341",
-        "Soil test {test} asks for lime, and the planting names none.",
+        "The soil test asks for lime, and the planting names none.",
         "",
-        "List a lime in products.yaml and name it under the planting, or let it be.",
+        "Choose a lime for the planting, or let it be.",
         SOIL_CHAPTER,
+        to_type="List a lime in products.yaml and name it under the planting. The test is {test}.",
     )
     FERTILIZER_LEFT_UNDONE = Words(
         "N342",
-        "Soil test {test} asks for phosphate or potash, and the planting names no fertilizer.",
+        "The soil test asks for phosphate or potash, and the planting names no fertilizer.",
         "",
-        "List fertilizers in products.yaml and name them under the planting, or let it be.",
+        "Choose a fertilizer for the planting, or let it be.",
         SOIL_CHAPTER,
+        to_type="List fertilizers in products.yaml and name them under the planting. The test is "
+        "{test}.",
     )
     NO_DEER_COUNT = Words(
         "N343",
-        "How many deer drink at the water hole, or what one weighs, is not typed, so how long its "
+        "How many deer drink at the water hole, or what one weighs, is not noted, so how long its "
         "water lasts is left out.",
         "",
-        "Type deer_count and deer_weight_lb.",
+        "Say how many deer drink, and what one weighs.",
+        to_type="Type deer_count and deer_weight_lb.",
     )
     NO_DRY_SPELL = Words(
         "N344",
-        "The longest dry spell, or what one load of water brings, is not typed, so loads are left "
+        "The longest dry spell, or what one load of water brings, is not noted, so loads are left "
         "out.",
         "",
-        "Type dry_spell_days and refill_gal.",
+        "Say how long it stays dry, and what you haul at once.",
+        to_type="Type dry_spell_days and refill_gal.",
     )
     LOAD_OVER_HOLE = Words(
         "N345",
         "One load of water is more than the hole holds, so a load counts as a full hole and no "
         "more.",
         "",
-        "Bring what the hole takes; more of it runs over. Or dig or set a larger hole, and type "
-        "its sizes.",
+        "Bring what the hole takes; more of it runs over. Or dig or set a larger hole.",
+        to_type="Type the sizes of the larger hole.",
     )
     NO_LIME_ASKED = Words(
         "N346",
-        "Soil test {test} asks for no lime, so the lime named is not spread and there is no job "
-        "for it.",
+        "The soil test asks for no lime, so the lime named is not spread and there is no job for "
+        "it.",
         "",
-        "Leave lime: out of the planting, or type what the lab asks for.",
+        "Leave the lime out, or copy what the lab asks for.",
         SOIL_CHAPTER,
+        to_type="Leave lime: out of the planting, or type lime_need of soil test {test}.",
     )
     WET_GROUND_NOT_LOOKED_UP = Words(
         "N410",
-        "Whether {hole} lies in a wetland or on the bank of a stream is not looked up.",
+        "Nobody has looked up whether {hole} lies in a wetland or on the bank of a stream.",
         "",
-        "Ask before any digging, and type the day as wet_ground_asked_on. Rules differ by state "
-        "and county, and a permit can be needed.",
+        "Ask before any digging. Rules differ by state and county, and you may need a permit.",
         CONTRACTS_CHAPTER,
+        to_type="Type the day as wet_ground_asked_on.",
     )
     PASSED_OVER = Words(
         "N420",
         "Not read, because it is hidden or left by an editor: {names}.",
         "",
         "Nothing to do, unless one of them holds what you typed. Then give it the name of a file "
-        "that is read, such as log.yaml.",
+        "that is read.",
+        to_type="Such a name is log.yaml.",
     )
     LATITUDE_NOT_TYPED = Words(
         "N421",
-        "Where the property lies is not typed, so nobody can say whether the calendar days of its "
-        "step plans are written for there.",
+        "Where the property lies is not written down, so nobody can say whether the calendar days "
+        "of its step plans are written for there.",
         "",
-        "Type location_lat_lon in property.yaml: the middle of your ground, latitude first.",
+        "Look up latitude and longitude of the middle of your ground.",
         source="bioclimatic_law",
+        to_type="Type location_lat_lon in property.yaml, latitude first.",
     )

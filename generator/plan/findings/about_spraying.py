@@ -19,15 +19,17 @@ class SprayStop(Stop):
         "S101",
         "No product is chosen for this step.",
         NOT_CLEARED,
-        "Under the planting, add the step to work: with product, rate, method and sprayer.",
+        "Choose a product whose label allows this, its rate, and the sprayer.",
+        to_type="Under the planting, add the step to work: with product, rate, method and sprayer.",
     )
     NO_SPRAYER = Words(
         "S119",
-        "No sprayer with a catch test and a measure to pour with is named for this step.",
+        "No sprayer with a catch test, and a measure to pour with, is named for this step.",
         NOT_CLEARED,
-        "In equipment.yaml, note what each nozzle catches in a time and name a measure; then name "
-        "the sprayer under work:.",
+        "Make a catch test, and name the sprayer and what you pour with.",
         CALIBRATION_CHAPTER,
+        to_type="In equipment.yaml, note what each nozzle catches in a time and name a measure; "
+        "then name the sprayer under work:.",
     )
     CARRIER_OUTSIDE = Words(
         "S120",
@@ -41,7 +43,7 @@ class SprayStop(Stop):
     )
     MARK_TOO_COARSE = Words(
         "S121",
-        "No mark on the measure gives a rate within what the label allows.",
+        "Your measure is too coarse: none of its marks gives a rate that the label allows.",
         NOT_CLEARED,
         "Pour with a measure that has finer marks.",
         CALIBRATION_CHAPTER,
@@ -49,55 +51,64 @@ class SprayStop(Stop):
     )
     NO_MEASURE = Words(
         "S150",
-        "No {measure} is named on the sprayer, and {product} has to be measured with one.",
+        "The sprayer has no {measure}, and {product} has to be measured with one.",
         NOT_CLEARED,
-        "Add it under measures: in equipment.yaml and name it under measure: of the sprayer.",
+        "Get a {measure} and name it on the sprayer.",
         CALIBRATION_CHAPTER,
+        to_type="Add the {measure}, with a {mark}, under measures: in equipment.yaml and name it "
+        "under measure: of the sprayer.",
     )
     NO_TREATED_GROUND = Words(
         "S151",
-        "Spots are to be sprayed, and the ground they make together is not measured.",
+        "Spots are to be sprayed, and the ground they make together is not measured. Without it "
+        "nobody can say what an acre gets.",
         NOT_CLEARED,
-        "Measure the spots and type treated_sq_ft: without it nobody can say what an acre gets.",
+        "Measure the spots and add them up.",
+        to_type="Type the sum as treated_sq_ft.",
     )
     MORE_THAN_THE_PLACE = Words(
         "S152",
         "More ground is to be sprayed than the place has.",
         NOT_CLEARED,
-        "Measure again: correct treated_sq_ft, or the length and width of the place.",
+        "Measure again.",
+        to_type="Correct treated_sq_ft, or the length and width of the place.",
     )
     PERCENT_OF_RESIDUAL = Words(
         "S153",
         "{product} works through the soil, or its card does not say how it works. A percent mix "
         "sprayed until leaves are wet puts far more on an acre than a soil residual may have.",
         NOT_CLEARED,
-        "Type a rate to an acre for a broadcast use the label names. Of an active that leaves "
-        "nothing in the soil, type works_as: total_killer, grass_killer or other on the card.",
+        "Give a rate to an acre, for a broadcast use that the label names.",
         LABEL_CHAPTER,
         source="label_in_hand",
+        to_type="Of an active that leaves nothing in the soil, type works_as: total_killer, "
+        "grass_killer or other on the card.",
     )
     NO_ADJUVANT_RATE = Words(
         "S155",
-        "No rate is typed for {item}, which is to go into the tank.",
+        "No rate is given for {item}, which is to go into the tank.",
         NOT_CLEARED,
-        "Type what the herbicide's label asks for: rate_product, mix_pct or rate_lb_per_100_gal.",
+        "Write down what the herbicide's label asks for.",
+        to_type="Type it as rate_product, mix_pct or rate_lb_per_100_gal.",
     )
     OVER_WHERE_PASSES_LAP = label_words(
         "S158",
         "Side by side, passes of this spraying, or of another on this ground, lap by more than a "
         "tenth of their width. Some ground is sprayed {times}, and there {product} is more than "
         "its label allows {when}.",
-        "Type a width_ft that fits, or catch and type a pattern that does, and go over just that "
-        "width; where the laps are another spraying's, there; where lap_in is typed for the "
-        "sprayer, a smaller one. Or lower a rate until what the "
-        "ground gets there holds.",
+        "Make the place as wide as whole passes, or use a pattern that fits, and go over just that "
+        "width. Where the laps are another spraying's, do so there. Or lap less, or lower a rate "
+        "until what the ground gets there holds.",
+        to_type="Type a width_ft that fits, or catch and type a pattern that does. Where lap_in is "
+        "typed for the sprayer, type a smaller one.",
     )
     LAP_TOO_WIDE = Words(
         "S159",
-        "The lap typed for {item} is half of a pass or more: {how}.",
+        "The lap given for {item} is half of a pass or more: {how}.",
         NOT_CLEARED,
-        "Type what passes lap as lap_in of the sprayer, a smaller one, or leave it out.",
+        "Give what passes lap, a smaller width, or leave it out.",
         CALIBRATION_CHAPTER,
+        to_type="Type it as lap_in of the sprayer.",
     )
 
 
@@ -108,15 +119,16 @@ class SprayCaution(Caution):
         "C203",
         "The label was read more than a year before this job.",
         "Read the label on the container again before mixing.",
-        "Read the label on the container you will use, and set read_on.",
+        "Read the label on the container you will use.",
         LABEL_CHAPTER,
         source="label_in_hand",
+        to_type="Type the day you read it as read_on.",
     )
     OLD_CATCH_TEST = Words(
         "C204",
         "The catch test is more than a year older than this job.",
         "The catch test is old. Catch again before you begin.",
-        "Catch again and note the new test.",
+        "Catch again before you begin, and note the new test.",
         CALIBRATION_CHAPTER,
         source="common_practice",
     )
@@ -130,11 +142,11 @@ class SprayCaution(Caution):
     )
     MARKS_MISS_THE_RATE = Words(
         "C209",
-        "At the marks of the {measure}, {item} comes to over a tenth more or less to an acre than "
-        "was typed.",
+        "Your {measure} is too coarse: {item} comes to over a tenth more or less to an acre than "
+        "you meant.",
         "The marks of the {measure} miss the rate by over a tenth: the amounts are to be measured "
         "as they stand here.",
-        "Take a measure with finer marks, or loads that come out even on these.",
+        "Use a measure with finer marks, or loads that come out even on these.",
         CALIBRATION_CHAPTER,
         source="common_practice",
     )
@@ -144,52 +156,54 @@ class SprayCaution(Caution):
         "No setting of this sprayer covers the width without.",
         "The passes lap by more than a tenth of their width, and some ground is sprayed more than "
         "once. Keep the passes of this sheet, so that the laps get no wider.",
-        "Type a width_ft that fits and go over just that, or catch and type a pattern that fits; "
-        "where lap_in is typed for the sprayer, a smaller one. Where the label bears it on that "
-        "ground, as it does here, it may stay.",
+        "Make the place as wide as whole passes and go over just that, or use a pattern that fits, "
+        "or lap less. Where the label bears it on that ground, as it does here, it may stay.",
         CALIBRATION_CHAPTER,
         source="common_practice",
+        to_type="Type a width_ft that fits, or catch and type a pattern that fits. Where lap_in is "
+        "typed for the sprayer, type a smaller one.",
     )
     SPRAYED_BESIDE = Words(
         "C326",
         "The sprayer sprays wider than this place, even with as much of it shut as can be: over a "
-        "tenth of the spray lands on the ground along both edges. What grows there, whose it is "
-        "and whether the label lets it be sprayed, nothing here has looked at.",
+        "tenth of the spray lands on the ground along both edges. Nothing here has looked at what "
+        "grows there, whose it is, and whether the label lets it be sprayed.",
         "The sprayer sprays wider than this place, and spray lands on the ground along both edges. "
         "Do not begin before you know what grows there, whose it is, and that it may be sprayed.",
         "Walk both edges. Where that ground is yours and may be sprayed with this, make the place "
-        "as wide as the pass: type the wider width_ft that fits. Where it may not, spray only as "
-        "wide as a narrower pass covers, and type that width_ft, or take a narrower pattern, a gun "
-        "or a backpack.",
+        "as wide as the pass. Where it may not, spray only as wide as a narrower pass covers, or "
+        "take a narrower pattern, a gun or a backpack.",
         CALIBRATION_CHAPTER,
         source="common_practice",
+        to_type="Type the width that fits as width_ft of the place.",
     )
     NO_PASSES = Words(
         "C327",
-        "The spray may not reach: passes are not worked out, because {why}. The amounts are for "
-        "the bare ground, each foot of it sprayed once. What passes lap, and what a last pass "
-        "sprays beyond the edge, comes on top, and the tank runs dry that much too early.",
+        "The spray may not reach: passes are not worked out, because {why}. Amounts cover the bare "
+        "ground, each foot of it sprayed once. What passes lap, and what a last pass sprays beyond "
+        "the edge, comes on top, and the tank runs dry that much too early.",
         "The spray may not reach: the amounts are for the bare ground, each foot of it sprayed "
         "once. Where passes lap, the tank runs dry before the end. Ask the owner for the passes, "
         "and mix nothing on top by guess.",
         "{cure}. If you spray before that: where the tank runs dry, flag the spot, measure what is "
         "left, and mix for that ground alone.",
         CALIBRATION_CHAPTER,
+        to_type="{typed}",
     )
     CLEAN_OUT_BETWEEN = Words(
         "C313",
         "{item} may hold {product} before this job, from {other}. {held}",
         "",
         "Clean tank, hoses, screens and nozzles between the two as the label of the first product "
-        "says, and log it with cleaned_out:. Or spray one of the two with another sprayer"
-        "{or_type}.",
+        "says, and log it. Or spray one of the two with another sprayer.",
         CALIBRATION_CHAPTER,
         source="common_practice",
+        to_type="Log it with cleaned_out:{or_type}.",
     )
     NOTHING_SET_BACK = Words(
         "C344",
-        "The label keeps the spray away from: {kept}. Amounts are for the whole place, nothing set "
-        "back, since where these lie is not known here.",
+        "The label keeps the spray away from: {kept}. Amounts cover the whole place; buffers are "
+        "not subtracted, since where these lie is not known here.",
         "Amounts are for the whole place: nothing is set back for what the label keeps the spray "
         "away from.",
         "Measure and flag the distances, and mix less by what is left out.",
@@ -203,19 +217,20 @@ class SprayNote(Note):
 
     NO_PASSES = Words(
         "N391",
-        "Passes are not worked out for a part of a place. The amounts are for just the ground that "
-        "was typed: where it leaves out what passes lap, the tank runs dry before the end.",
+        "Passes are not worked out for a part of a place. Amounts cover just the ground you gave: "
+        "where it leaves out what passes lap, the tank runs dry before the end.",
         "Passes are not worked out for a part of a place. Where passes lap, the tank may run dry "
         "before the end.",
-        "Measure what the passes cover, laps counted, and type that as treated_sq_ft. Where it is "
-        "that already, leave it.",
+        "Measure what the passes cover, laps counted. Where you gave that already, leave it.",
         CALIBRATION_CHAPTER,
+        to_type="Type it as treated_sq_ft.",
     )
     NO_FORMULATION = Words(
         "N330",
-        "How a part of this tank is made up is not typed, so no mixing order is given.",
+        "How a part of this tank is made up is not written down, so no mixing order is given.",
         "No mixing order is given: follow the labels.",
-        "Type formulation: of each product and adjuvant, from its label.",
+        "Look it up on each label.",
+        to_type="Type formulation: of each product and adjuvant.",
     )
     LABEL_PRINTED_LONG_AGO = Words(
         "N411",
@@ -227,8 +242,9 @@ class SprayNote(Note):
     )
     LABEL_UNDATED = Words(
         "N412",
-        "The card holds no year of its label, so how old the label is cannot be said.",
+        "The card holds no year of its label, so nobody can say how old the label is.",
         "",
-        "Type the date or revision that the label prints as label_date, its year in four digits.",
+        "Look for the date or revision that the label prints.",
         LABEL_CHAPTER,
+        to_type="Type it as label_date, its year in four digits.",
     )

@@ -17,6 +17,8 @@ def finding(
     subject: Subject,
     where: Where | None = None,
     figures: tuple[tuple[str, Figure], ...] = (),
+    *,
+    thing: str = "",
     **words: str,
 ) -> Finding:
     """Return the finding of a reason on a subject, its words filled in."""
@@ -33,6 +35,8 @@ def finding(
         told.chapter,
         told.source,
         column=where.column if where else 0,
+        thing=thing,
+        to_type=told.to_type.format(**words),
     )
 
 

@@ -18,10 +18,11 @@ RECORDS_CHAPTER = "records"
 SORGHUM_CHAPTER = "sorghum-and-stock"
 STANDS_CHAPTER = "stands-and-climbing"
 
-# The one line that settles what is later than the plan's day; `latest` is the day it takes.
-LATER_DAY = (
-    "Build the book with a later day, from {latest} on: by --as-of {latest}, or by as_of: in "
-    "property.yaml; where that line is left out, the day you build on counts."
+# What settles what is later than the plan's day; `latest` is the day it takes.
+LATER_DAY = "Build the book again with a later day."
+LATER_DAY_TYPED = (
+    "Build with a day from {latest} on: by --as-of {latest}, or by as_of: in property.yaml. Where "
+    "that line is left out, the day you build on counts."
 )
 
 
@@ -30,6 +31,7 @@ class Words:
     """A reason for the owner, one for other readers, the cure, the chapter that helps.
 
     `source` is the key of what the reason rests on, empty where it is what the owner typed.
+    `to_type` is what to write into which file: keys stand there alone, spelled as they are typed.
     """
 
     code: str
@@ -38,18 +40,21 @@ class Words:
     cure: str
     chapter: str = ""
     source: str = ""
+    to_type: str = ""
 
 
 NOT_CLEARED = "This job is not cleared. Do not mix or spray. Ask the owner."
 
 
-def label_words(code: str, owner: str, cure: str, source: str = "label_in_hand") -> Words:
-    return Words(code, owner, NOT_CLEARED, cure, LABEL_CHAPTER, source)
+def label_words(
+    code: str, owner: str, cure: str, source: str = "label_in_hand", to_type: str = ""
+) -> Words:
+    return Words(code, owner, NOT_CLEARED, cure, LABEL_CHAPTER, source, to_type)
 
 
-def later_words(code: str, owner: str) -> Words:
+def later_words(code: str, owner: str, to_type: str = "") -> Words:
     others = "This sheet may be older than work that was done. Do not begin; ask the owner."
-    return Words(code, owner, others, LATER_DAY)
+    return Words(code, owner, others, LATER_DAY, to_type=f"{to_type}{LATER_DAY_TYPED}")
 
 
 class Reason(Enum):

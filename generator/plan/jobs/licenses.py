@@ -6,6 +6,7 @@ from generator.inventory.log import LogEntry
 from generator.inventory.money import Hire
 from generator.inventory.people import Applicator
 from generator.inventory.schema import PARTNER, Reader, Workers
+from generator.plan.model.days import day_words
 
 _ALL = "all"
 
@@ -128,7 +129,9 @@ def _lack(doer: Applicator, product_id: str, last_day: datetime.date | None) -> 
         return f"of {doer.id}, {' and '.join(missing)} is missing"
     if last_day is None:
         return "the last open day of this job is not known"
-    return f"the license of {doer.id} ends on {doer.licence_expires_on}, before the last open day"
+    assert doer.licence_expires_on is not None
+    ends = day_words(doer.licence_expires_on)
+    return f"the license of {doer.id} ends on {ends}, before the last open day"
 
 
 def _other_hands(other: Applicator, readers: tuple[str, ...]) -> str:

@@ -169,6 +169,7 @@ def card_gaps(products: tuple[Product, ...]) -> list[Finding]:
             LabelNote.CARD_NOT_FILLED_IN,
             about_item(product.id),
             product.label.where if product.label is not None else product.where,
+            thing=product.name,
             product=product.name,
             missing="; ".join(missing),
         )

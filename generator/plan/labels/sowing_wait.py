@@ -14,7 +14,7 @@ from generator.working import Given
 
 BEFORE = "before_sowing"
 # Common practice: nearer than this, the day to spray and the day to sow are chosen together.
-_MEETS_DAYS = 28
+MEETS_DAYS = 28
 
 
 def sown_too_soon(request: JobRequest, use: Use) -> Iterator[Finding]:
@@ -66,7 +66,7 @@ def _leaves_days(interval: Given, request: JobRequest) -> bool:
 def _meet(request: JobRequest) -> bool:
     """Whether spraying and sowing are open at once, or within weeks of each other."""
     closes, sown_from = request.dates.closes, request.sowing_opens
-    return closes is not None and sown_from is not None and _days(closes, sown_from) < _MEETS_DAYS
+    return closes is not None and sown_from is not None and _days(closes, sown_from) < MEETS_DAYS
 
 
 def _latest_that_leaves(interval: Given, request: JobRequest) -> datetime.date | None:

@@ -69,6 +69,7 @@ def no_use(stop: Stop, request: JobRequest, product: Product) -> Finding:
     """Return the stop of a card without a matching use, or with an answer against the job."""
     want = asked_of_label(request)
     land = {"contract": "contract land", "not_contract": "land under no contract"}
+    nearly = nearly_matching(product.label, want)
     return finding(
         stop,
         about_job(request.job_id),
@@ -79,22 +80,31 @@ def no_use(stop: Stop, request: JobRequest, product: Product) -> Finding:
         timing=want.timing.replace("_", " "),
         method=want.method,
         land=land.get(want.land or "", "land whose contract is not stated"),
-        nearly="".join(_nearly_told(use, want) for use in nearly_matching(product.label, want)),
+        nearly="".join(
+            f' The use "{use.site_words}" may be meant, and is not finished.' for use in nearly
+        ),
+        gaps="".join(_gaps_told(use, want) for use in nearly),
     )
 
 
-def _nearly_told(use: Use, asked: Asked) -> str:
+def _gaps_told(use: Use, asked: Asked) -> str:
     gaps = ", ".join(gaps_in_matching(use))
     on_land = asked.land is None and use.covers is not None and use.covers.land not in ANY_LAND
     missing = " and ".join(gap for gap in (gaps, "contract of the place" if on_land else "") if gap)
-    return f' The use "{use.site_words}" may be meant, and {missing} is left out.'
+    return f'Of the use "{use.site_words}", {missing} is left out. '
 
 
 def card_stops(request: JobRequest, product: Product, workers: Workers) -> Iterator[Finding]:
     """Yield what the head of the card leaves open or says against the job."""
     card, job = product.label, request.job_id
     if card is None:
-        yield finding(LabelStop.NO_CARD, about_job(job), product.where, product=product.name)
+        yield finding(
+            LabelStop.NO_CARD,
+            about_job(job),
+            product.where,
+            thing=product.name,
+            product=product.name,
+        )
         return
     missing = missing_on_card(card)
     if missing:
@@ -102,6 +112,7 @@ def card_stops(request: JobRequest, product: Product, workers: Workers) -> Itera
             LabelStop.CARD_GAPS,
             about_job(job),
             card.where,
+            thing=product.name,
             product=product.name,
             missing=", ".join(missing),
         )

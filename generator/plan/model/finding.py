@@ -74,9 +74,11 @@ READERS = Subject("readers", "readers")  # of what is said of what readers are g
 class Finding:
     """A stop, caution or note on a subject.
 
-    `words` and `figures` are the owner's; other readers see `words_for_others` alone. `place` is
-    file and line in the owner's files, `column` counts from 1 and is 0 where it is not known.
-    `cause` is the id of a finding whose slip, most likely, is what makes this one.
+    `words` and `figures` are the owner's; other readers see `words_for_others` alone. `cure` is
+    what to do, `to_type` what to write in the files for it, with keys as they are spelled. `place`
+    is file and line there, `column` counts from 1 and is 0 where it is not known.
+    `cause` is the id of a finding whose slip, most likely, is what makes this one. `thing` names
+    what one deed settles for all it is said of: a sprayer to clean, a card to finish.
     """
 
     code: str
@@ -91,6 +93,8 @@ class Finding:
     source: str = ""
     cause: str = ""
     column: int = field(default=0, compare=False)
+    thing: str = ""
+    to_type: str = ""
 
     @property
     def id(self) -> str:
@@ -100,10 +104,11 @@ class Finding:
 
 @dataclass(frozen=True, slots=True)
 class Unanswered:
-    """What cannot be said, what to type so that it can, and the places it is about by their ids."""
+    """What cannot be said, what to do and to type so that it can, and the ids of its places."""
 
     asks: str
     cure: str
+    to_type: str
     place_ids: tuple[str, ...]
 
 

@@ -13,6 +13,7 @@ from generator.plan.findings.order import finding, older_than_a_year
 from generator.plan.jobs.request import JobRequest
 from generator.plan.log.stock import amounts_missing, is_counted_later, is_dated, on_hand_now
 from generator.plan.model.buying import Purchase, TooLate
+from generator.plan.model.days import day_words
 from generator.plan.model.finding import Finding, Subject, about_item, about_job
 from generator.plan.model.job import Job
 from generator.plan.model.plan import Land, Plan, WorkTime
@@ -67,7 +68,7 @@ def _stock(
     elif not is_dated(item, entries):
         yield finding(MoneyCaution.NO_COUNT_DAY, about_item(item.id), item.where, item=item.words)
     elif missing := amounts_missing(item, entries):
-        days = ", ".join(dict.fromkeys(entry.done_on.isoformat() for entry in missing))
+        days = ", ".join(dict.fromkeys(day_words(entry.done_on) for entry in missing))
         at = missing[0].where
         yield finding(
             MoneyCaution.USE_NOT_LOGGED, about_item(item.id), at, item=item.words, days=days

@@ -12,10 +12,14 @@ from generator.plan.jobs.soil import is_asked_for
 from generator.plan.model.finding import READERS, Finding
 from generator.reference.steps import Step, StepPlan
 
+# Why a step that stands only with something makes no job, and what would ask for it.
 ASKED_BY = {
-    "work": "it stands under no work: of the planting",
-    "lime": "the planting asks for no lime:",
-    "fertilizer": "the planting asks for no fertilizers: and no need:",
+    "work": ("the planting does not ask for it", " Ask for it under work: there."),
+    "lime": ("the planting asks for no lime", " Ask for it with lime: there."),
+    "fertilizer": (
+        "the planting asks for no fertilizer and no nutrients",
+        " Ask for it with fertilizers: and need: there.",
+    ),
 }
 
 
@@ -47,8 +51,11 @@ def _promised_to(
         for number, name in enumerate(jobs.steps):
             if name not in steps or (planting.id, name) in made:
                 continue
-            why = _why(steps[name], planting, last_season, inventory.soil_tests, inventory.plans())
-            if why is not None:
+            lacks = _why(
+                steps[name], planting, last_season, inventory.soil_tests, inventory.plans()
+            )
+            if lacks is not None:
+                why, typed = lacks
                 yield finding(
                     ReaderCaution.HANDED_WITHOUT_A_JOB,
                     READERS,
@@ -57,6 +64,7 @@ def _promised_to(
                     planting=planting.id,
                     reader=reader.name or reader.id,
                     why=why,
+                    typed=typed,
                 )
 
 
@@ -66,12 +74,15 @@ def _why(
     last_season: int,
     soil_tests: tuple[SoilTest, ...],
     plans: Mapping[str, StepPlan],
-) -> str | None:
-    """Return why no job comes of a step, None where it may still come in a later season."""
+) -> tuple[str, str] | None:
+    """Return why no job comes of a step, None where it may still come in a later season.
+
+    Beside it stands what to type for a job, empty where nothing asks for one.
+    """
     if not is_asked_for(step, planting, soil_tests):
         return ASKED_BY[step.only_with or "work"]
     upkeep = plans[planting.upkeep] if planting.upkeep is not None else None
     begins = planting.season + (upkeep.yearly_from or 0) if upkeep is not None else None
     if begins is not None and begins > last_season:
         return None
-    return "a later planting has taken the place of this one"
+    return "a later planting has taken the place of this one", ""

@@ -134,12 +134,14 @@ def _findings(findings: tuple[Finding, ...], new_ids: Mapping[str, str]) -> tupl
                 words=finding.words_for_others,
                 words_for_others=finding.words_for_others,
                 cure="",
+                to_type="",
                 place="",
                 figures=(),
                 chapter="",
                 source="",
                 cause="",
                 column=0,
+                thing="",
             )
             # what has no words for others was written for the owner and may name what is kept
             for finding in findings

@@ -10,6 +10,7 @@ from generator.plan.findings.about_sowing import SowCaution, SowNote, SowStop
 from generator.plan.findings.order import finding, older_than_a_year
 from generator.plan.findings.words import Caution
 from generator.plan.jobs.request import JobRequest
+from generator.plan.model.days import MONTHS, day_words
 from generator.plan.model.finding import Finding, about_job
 from generator.plan.model.work import Sowing
 from generator.plan.season.open_dates import judged_on
@@ -158,10 +159,10 @@ def _unfit(lot: SeedLot, kind: Species, judged: datetime.date) -> str:
     if last is not None and last < judged:
         if isinstance(last, FirstOfMonth):
             return (
-                f"is good until {last:%Y-%m}, which counts from its first day since no day is "
-                "typed, and the job may be done after that"
+                f"is good until {MONTHS[last.month - 1]} {last.year}, which counts from its first "
+                "day since it names none, and the job may be done after that"
             )
-        return f"is good until {last.isoformat()} alone, and the job may be done after that"
+        return f"is good until {day_words(last)} alone, and the job may be done after that"
     return ""
 
 
@@ -170,7 +171,10 @@ def _words(text: str) -> list[str]:
 
 
 # A blank there must not pass for none: what the tag lists can be unlawful or unsafe to sow.
-MUST_BE_READ = ("noxious_weeds", "treated")
+MUST_BE_READ = {
+    "noxious_weeds": "what noxious weed seed it lists",
+    "treated": "whether the seed is treated",
+}
 
 
 def tag_findings(request: JobRequest, lot: SeedLot) -> Iterator[Finding]:
@@ -182,13 +186,13 @@ def tag_findings(request: JobRequest, lot: SeedLot) -> Iterator[Finding]:
     )
     missing = [name for name in MUST_BE_READ if getattr(tag, name) is None]
     if missing:
-        words = ", ".join(missing)
         yield finding(
             SowCaution.TAG_NOT_TYPED,
             about_job(request.job_id),
             tag.where,
             lot=lot.id,
-            missing=words,
+            told=" and ".join(MUST_BE_READ[name] for name in missing),
+            missing=" and ".join(missing),
         )
 
 

@@ -41,14 +41,20 @@ from generator.working import Given, Quantity, whole_up
 
 AT_ONCE, IN_A_YEAR = "at one time", "in a year"
 TIMES = {2: "twice", 3: "three times", 4: "four times", 5: "five times", 6: "six times"}
-TAPE_THE_WIDTH = (
-    "Tape the width across the passes, where the place is widest, and type it as width_ft"
-)
-CATCH_UNDER_EACH = (
-    "Catch under every nozzle and type each under caught_fl_oz; what truly sprays with one nozzle "
-    "is kind: boomless, with its swath_ft"
-)
-MEASURE_THE_SWATH = "Measure it on a dry track and type swath_ft"
+# What to do and what to type, of each thing that passes rest on.
+TAPE_THE_WIDTH = {
+    "cure": "Tape the width across the passes, where the place is widest",
+    "typed": "Type it as width_ft of the place.",
+}
+CATCH_UNDER_EACH = {
+    "cure": "Catch under every nozzle",
+    "typed": "Type each under caught_fl_oz; what truly sprays with one nozzle is kind: boomless, "
+    "with its swath_ft.",
+}
+MEASURE_THE_SWATH = {
+    "cure": "Measure it on a dry track",
+    "typed": "Type it as swath_ft of the sprayer.",
+}
 
 
 def times_words(times: int) -> str:
@@ -217,19 +223,14 @@ def _not_worked_out(request: JobRequest, machine: SprayerSetUp) -> Iterator[Find
             request.work.where if request.work is not None else None,
         )
         return
+    unknown = SprayCaution.NO_PASSES
     if request.ground.width_ft is None:
-        why, cure = "the width of the place is not typed", TAPE_THE_WIDTH
-        yield finding(
-            SprayCaution.NO_PASSES, about_job(job), request.ground.where, why=why, cure=cure
-        )
+        where, why = request.ground.where, "nobody has taped the width of the place"
+        yield finding(unknown, about_job(job), where, (), why=why, **TAPE_THE_WIDTH)
     if caught_but_once(machine):
         why = f"the last catch test of {sprayer.name} has one catch, and a boom several nozzles"
-        cure = CATCH_UNDER_EACH
-        yield finding(
-            SprayCaution.NO_PASSES, about_job(job), machine.test.where, why=why, cure=cure
-        )
+        where = machine.test.where
+        yield finding(unknown, about_job(job), where, (), why=why, **CATCH_UNDER_EACH)
     elif sprayer.kind != "boom" and sprayer.swath_ft is None:
-        why = f"the width that {sprayer.name} covers in one pass is not typed"
-        yield finding(
-            SprayCaution.NO_PASSES, about_job(job), sprayer.where, why=why, cure=MEASURE_THE_SWATH
-        )
+        where, why = sprayer.where, f"the width that {sprayer.name} covers in one pass is not known"
+        yield finding(unknown, about_job(job), where, (), why=why, **MEASURE_THE_SWATH)

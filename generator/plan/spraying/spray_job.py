@@ -214,7 +214,8 @@ def _tank_stops(
                 about_job(request.job_id),
                 machine.sprayer.where,
                 product=name,
-                measure="scale with a mark_oz_wt" if dry else "jug with a mark_fl_oz",
+                measure="scale" if dry else "jug",
+                mark="mark_oz_wt" if dry else "mark_fl_oz",
             )
     for used, adjuvant in _adjuvants(request, adjuvants):
         # asked only whether there is one; it is made with its id where it is poured

@@ -43,6 +43,7 @@ def tank_before_findings(
                 SprayCaution.CLEAN_OUT_BETWEEN,
                 about_job(mine.job_id),
                 mine.work.where,
+                thing=_sprayer_name(mine, sprayers),
                 item=_sprayer_name(mine, sprayers),
                 product=product.name,
                 held=_why(held),

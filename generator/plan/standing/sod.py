@@ -59,12 +59,12 @@ def _not_planned(
 ) -> Finding:
     """Return the stop, with the fall that a kill needs: the one before, or the next to come."""
     in_time = any(states[kill.job_id].is_ahead for kill in kills)
-    autumn = sowing.season - 1 if in_time else sowing.season
+    fall = sowing.season - 1 if in_time else sowing.season
     where = cover.where if cover is not None else sowing.ground.where
     return finding(
         PlaceStop.LIVING_SOD,
         about_job(sowing.job_id),
         where,
-        autumn=str(autumn),
-        season=str(autumn + 1),
+        fall=str(fall),
+        season=str(fall + 1),
     )

@@ -43,7 +43,9 @@ def _straps(stand: Stand, dates: tuple[DateRange, ...], as_of: datetime.date) ->
     looked = stand.straps_checked_on
     if looked is not None and not older_than_a_year(looked, max(as_of, first or as_of)):
         return
-    since = "have no look on record" if looked is None else f"were looked over {day_words(looked)}"
+    since = (
+        "have no inspection on record" if looked is None else f"were inspected {day_words(looked)}"
+    )
     yield finding(
         PlaceCaution.STRAPS_NOT_LOOKED_OVER,
         Subject("stand", stand.id),
@@ -66,7 +68,7 @@ def _first_days(dates: DateRange, as_of: datetime.date) -> Iterator[datetime.dat
 def _begins(first: datetime.date | None, as_of: datetime.date) -> str:
     """Return when the next hunting begins, or that it has begun, by its first day as typed."""
     if first is None:
-        return "begins on a day that is not typed"
+        return "begins on a day that is not known"
     return f"{'began' if first < as_of else 'begins'} on {day_words(first)}"
 
 

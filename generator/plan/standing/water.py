@@ -12,12 +12,12 @@ from generator.working import Figure, Given, Quantity, Reference
 LOW, HIGH = "deer_water_low_qt_per_100_lb_per_day", "deer_water_high_qt_per_100_lb_per_day"
 STEEPEST, RAMP = "steepest_pond_side_ft_per_ft", "pond_ramp_ft_per_ft"
 FLATTER_SIDES = (
-    "Dug in earth, the bank caves in: lay the sides back and type the new sizes. A tank with made "
-    "walls is no dug pond: fence it so that nothing falls in over the wall, and leave this caution."
+    "Dug in earth, the bank caves in: lay the sides back. A tank with made walls is no dug pond: "
+    "fence it so that nothing falls in over the wall, and leave this caution."
 )
 A_WAY_OUT = (
-    "Lay back a side, or build a rough ramp from the bottom to the edge, and type it as "
-    "ramp_ft_per_ft. Deer take a slick ramp only once netting or brush covers it."
+    "Lay back a side, or build a rough ramp from the bottom to the edge. Deer take a slick ramp "
+    "only once netting or brush covers it."
 )
 A_POINT = Reference("bottom_ft", 0, "ft", "arithmetic", "a cone runs to a point")
 

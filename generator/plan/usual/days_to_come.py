@@ -15,6 +15,7 @@ from generator.plan.findings.about_money import MoneyNote
 from generator.plan.findings.about_usual import UsualCaution
 from generator.plan.findings.order import finding
 from generator.plan.findings.subjects import about_record
+from generator.plan.model.days import day_words
 from generator.plan.model.finding import WHOLE_FOLDER, Finding, Subject
 
 # Days that are gone by when they are typed.
@@ -49,7 +50,8 @@ class _Told:
     """The days to come of one record, as they are typed, and where the first stands."""
 
     subject: Subject
-    days: tuple[str, ...]
+    days: tuple[datetime.date, ...]
+    typed: tuple[str, ...]
     where: Where
 
 
@@ -70,11 +72,21 @@ def days_to_come(
     if len(found) > MOST_RECORDS:
         names = listed([record.subject for record in found], "and")
         return [
-            finding(UsualCaution.DAYS_AFTER_THE_PLAN, WHOLE_FOLDER, found[0].where, names=names)
+            finding(
+                UsualCaution.DAYS_AFTER_THE_PLAN,
+                WHOLE_FOLDER,
+                found[0].where,
+                many=str(len(found)),
+                names=names,
+            )
         ]
     return [
         finding(
-            UsualCaution.DAY_TO_COME, record.subject, record.where, days=listed(record.days, "and")
+            UsualCaution.DAY_TO_COME,
+            record.subject,
+            record.where,
+            told=listed([day_words(day) for day in dict.fromkeys(record.days)], "and"),
+            days=listed(record.typed, "and"),
         )
         for record in found
     ]
@@ -91,11 +103,14 @@ def _records(inventory: Inventory) -> Iterator[Record]:
 def _to_come(record: Record, as_of: datetime.date, told: set[Subject]) -> _Told | None:
     subject = about_record(record)
     days = [
-        (f"{name}: {day.isoformat()}", where)
+        (day, f"{name}: {day.isoformat()}", where)
         for name, day, where in _days(record)
         if day > as_of and not (name == "counted_on" and subject in told)
     ]
-    return _Told(subject, tuple(day for day, _ in days), days[0][1]) if days else None
+    if not days:
+        return None
+    found, typed, places = zip(*days, strict=True)
+    return _Told(subject, found, typed, places[0])
 
 
 def _days(record: Record) -> Iterator[tuple[str, datetime.date, Where]]:

@@ -12,6 +12,7 @@ from generator.inventory.stock import SeedLot
 from generator.plan.findings.about_usual import UsualCaution
 from generator.plan.findings.order import finding
 from generator.plan.model.buying import Purchase
+from generator.plan.model.days import day_words
 from generator.plan.model.finding import Finding, about_item
 from generator.plan.model.items import StockItem, amount_in
 from generator.plan.model.plan import Plan
@@ -111,7 +112,7 @@ def _paid(entries: tuple[LogEntry, ...], item: StockItem) -> Iterator[_Price]:
             of_a_kind = UNITS[bought.amount.unit].family == UNITS[item.unit].family
             if bought.item == item.id and bought.cost_usd is not None and of_a_kind:
                 amount = amount_in(bought.amount, item.unit)
-                words = f"{item.words}, bought {entry.done_on}"
+                words = f"{item.words}, bought {day_words(entry.done_on)}"
                 yield _Price(item.id, words, bought.cost_usd, amount)
 
 

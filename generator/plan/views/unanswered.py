@@ -22,67 +22,73 @@ from generator.working import Given
 
 @dataclass(frozen=True, slots=True)
 class QuestionWords:
-    """A question in words, what is not known, and where to type it."""
+    """A question in words with what is not known, what to do, and what to type for it."""
 
     asks: str
     cure: str
+    to_type: str = ""
 
 
 class Question(Enum):
     """A rule that cannot be judged without something the owner has not typed."""
 
     HUNTED = QuestionWords(
-        "Whether others hunt here on the days of a job: no hunting or turkey dates are typed.",
-        "Look the seasons up for this year and type them in dates.yaml, with source and day.",
+        "Do others hunt here on the days of a job? No hunting or turkey dates are noted.",
+        "Look the seasons up for this year.",
+        "Type them in dates.yaml, with source and day.",
     )
     NESTS = QuestionWords(
-        "Whether hens sit or fawns lie where you mow, burn or spray: no nesting or fawning dates "
-        "are typed.",
-        "Ask your state's wildlife agency, and your program where the ground is under contract. "
+        "Do hens sit or fawns lie where you mow, burn or spray? No nesting or fawning dates are "
+        "noted.",
+        "Ask your state's wildlife agency, and your program where the ground is under contract.",
         "Type the dates in dates.yaml.",
     )
     BANNED = QuestionWords(
-        "Whether burning is banned: no burn ban is typed.",
-        "Look it up on the morning of the burn. A ban that is announced goes into dates.yaml.",
+        "Is burning banned? No burn ban is noted.",
+        "Look it up on the morning of the burn.",
+        "A ban that is announced goes into dates.yaml.",
     )
     CONTRACT = QuestionWords(
-        "Whether a contract on the ground allows the work: contract is not typed.",
+        "Does a contract on the ground allow the work? Whether it is under contract is not noted.",
+        "Say of the place whether it is under a contract.",
         "Type contract: none, or its id, with the place in screens.yaml or strips.yaml.",
     )
     STEEP = QuestionWords(
-        "Whether the ground is too steep for what a label allows, or for your machines: its slope "
-        "is not typed.",
-        "Measure the steepest part with a level or a phone, and type slope_pct under near: of "
-        "the place.",
+        "Is the ground too steep for what a label allows, or for your machines? Its slope is not "
+        "noted.",
+        "Measure the steepest part with a level or a phone.",
+        "Type slope_pct under near: of the place.",
     )
     NEAR = QuestionWords(
-        "What can be hurt or hurt you near the work: lines under near: are left out.",
+        "What can be hurt or hurt you near the work? Lines about it are blank.",
         "Walk the place and fill them in. Until then they stand as blanks on every sheet.",
+        "Type them under near: of the place.",
     )
     SOIL = QuestionWords(
-        "Whether the soil is one that a label leaves out: the book knows no soils.",
+        "Is the soil one that a label leaves out? The book knows no soils.",
         "Read the label's words on the sheet, and look up your soil on the soil survey map.",
     )
     SET_BACK = QuestionWords(
-        "How much ground lies nearer to water, wells or neighbors than a label lets you spray: "
-        "where they lie has no shape here, so amounts are for the whole place.",
+        "How much ground lies nearer to water, wells or neighbors than a label lets you spray? "
+        "Amounts cover the whole strip; buffers are not subtracted.",
         "Measure and flag the distances on the sheet, and mix less by what is left out.",
     )
     REGROWTH = QuestionWords(
-        "Whether what is burned or mown hides the walk again by opening day: how fast it grows "
-        "back is not worked out.",
+        "Does what is burned or mown hide the walk again by opening day? How fast it grows back is "
+        "not worked out.",
         "Count on no cover there this fall until you have measured its height in August and "
         "logged it.",
     )
     INSURED = QuestionWords(
-        "Whether a contractor who is handed jobs is insured: none in people.yaml says by reader: "
-        "who that is.",
-        "Ask for proof of insurance, and type the contractor in people.yaml with reader:, insured: "
-        "and insured_until.",
+        "Is the contractor to whom you hand jobs insured? Nothing says who of your contractors "
+        "that is.",
+        "Ask for proof of insurance.",
+        "Type the contractor in people.yaml with reader:, insured: and insured_until.",
     )
     HOURS = QuestionWords(
-        "Whether the work fits your free hours: nobody's hours are typed.",
-        "Type helpers, yourself among them, with their free hours in people.yaml.",
+        "Does the work fit your free hours? Nobody's hours are noted.",
+        "Write down who helps, yourself among them, and when you are free.",
+        "Type helpers with their free hours in people.yaml.",
     )
 
 
@@ -97,7 +103,8 @@ def unanswered(
             dict.fromkeys(request.ground.id for request in ahead if judge(request, inventory))
         )
         if places:
-            found.append(Unanswered(question.value.asks, question.value.cure, places))
+            asks = question.value
+            found.append(Unanswered(asks.asks, asks.cure, asks.to_type, places))
     return tuple(found)
 
 

@@ -46,7 +46,7 @@ def test_a_contractor_on_opening_day(tmp_path: Path) -> None:
             "note": "big buck on the ridge"}  # fmt: skip
     land.change("dates", dates(opening, week))
     theirs = land.book("2026-08-20", reader="hired")
-    assert "Days leftSep 10 to 11, 2026" in theirs.page(HIRED_KILL)
+    assert "WhenSep 10 to 11, 2026" in theirs.page(HIRED_KILL)
     pages = [path.read_text(encoding="utf-8") for path in theirs.folder.rglob("*.html")]
     assert len(pages) > 5
     assert not any("big buck" in page for page in pages)

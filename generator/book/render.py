@@ -217,6 +217,15 @@ def cautions_block(texts: Iterable[str], marks: Marks) -> str:
     return '<ul class="cautions">\n' + "\n".join(items) + "\n</ul>\n"
 
 
+def caution_heads(text: str) -> list[str]:
+    """Return the bold words that the cautions of a callout begin with.
+
+    >>> caution_heads("- **Label first.** Read it.\\n- **Wear** what it asks for.")
+    ['Label first', 'Wear']
+    """
+    return [found[1].rstrip(".,:?") for line in text.splitlines() if (found := _BOLD.search(line))]
+
+
 def _caution(line: str) -> str:
     if not line.startswith("- ") or line.count("**") % 2:
         raise ValueError(f"not a caution of one line: {line!r}")

@@ -3,7 +3,7 @@
 import math
 
 from generator.units import IN_PER_FT, SQ_FT_PER_AC
-from generator.working import formula
+from generator.working import formula, whole_down
 
 
 def strip_area_ac(length_ft: float, width_ft: float) -> float:
@@ -17,6 +17,19 @@ def strip_area_ac(length_ft: float, width_ft: float) -> float:
     1.0
     """
     return length_ft * width_ft / SQ_FT_PER_AC
+
+
+def strip_length_ft(area_ac: float, width_ft: float) -> float:
+    """Length of a strip from its ground and its width, to the nearest foot.
+
+    Formula: whole_down(area_ac * 43560 / width_ft + 1 / 2)
+    Valid for: width_ft above 0, ground that counts by its width
+    Source: ground over width (source key arithmetic)
+
+    >>> strip_length_ft(1, 60)
+    726.0
+    """
+    return whole_down(area_ac * SQ_FT_PER_AC / width_ft + 1 / 2)
 
 
 def course_length_ft(part_of_acre_fraction: float, width_in: float) -> float:
@@ -141,6 +154,7 @@ def share_of_place_fraction(treated_sq_ft: list[float], area_ac: float) -> float
 
 
 STRIP_AREA = formula(strip_area_ac, "Ground to treat")
+STRIP_LENGTH = formula(strip_length_ft, "Length, from ground and width", read_as="tape")
 COURSE_LENGTH = formula(course_length_ft, "Length of the course")
 OUTLINE_GROUND = formula(outline_ground_ac, "Ground to treat")
 STATED_GROUND = formula(stated_ground_ac, "Ground to treat")

@@ -1,6 +1,6 @@
 """Hand-crank spreaders: from the catch test to fills and passes."""
 
-from generator.units import SQ_FT_PER_AC
+from generator.units import OZ_WT_PER_LB, SQ_FT_PER_AC
 from generator.working import formula, whole_down, whole_up
 
 
@@ -72,6 +72,19 @@ def correction_fraction(
     return bulk_rate_lb_per_ac / (caught_rate_lb_per_ac * times_over_count)
 
 
+def pass_catch_oz_wt(caught_lb: float, correction_fraction: float) -> float:
+    """What one pass must catch over the distance of the catch test, in ounces by weight.
+
+    Formula: caught_lb * 16 * correction_fraction
+    Valid for: the distance and the width of the test that caught caught_lb
+    Source: share of a weight, ounces in a pound (source key arithmetic)
+
+    >>> round(pass_catch_oz_wt(0.14, 0.75), 2)
+    1.68
+    """
+    return caught_lb * OZ_WT_PER_LB * correction_fraction
+
+
 def fills_count(bulk_lb: float, hopper_lb: float) -> float:
     """Hopper fills, the last part fill counted.
 
@@ -103,5 +116,6 @@ LANES = formula(lanes_count, "Lanes side by side")
 TIMES_OVER = formula(times_over_count, "Times over each lane")
 PASSES = formula(passes_count, "Passes in all")
 CORRECTION = formula(correction_fraction, "One pass must put down, of what the catch test put down")
+PASS_CATCH = formula(pass_catch_oz_wt, "One pass must catch, over the distance of the catch test")
 FILLS = formula(fills_count, "Hopper fills")
 FILL = formula(fill_lb, "Seed in each fill")

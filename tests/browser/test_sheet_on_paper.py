@@ -33,20 +33,40 @@ def _open(page: Page, site: Site) -> None:
     page.goto(Path(sheet).as_uri())
 
 
+# Height of a leaf less its margins, at 96 px to an inch.
+LEAF_PX = {"Letter": (11 - 20 / 25.4) * 96, "A4": (297 - 20) / 25.4 * 96}
+WIDTH_PX = {"Letter": (8.5 - 22 / 25.4) * 96, "A4": (210 - 22) / 25.4 * 96}
+
+
+@pytest.mark.parametrize("paper", ["Letter", "A4"])
+@pytest.mark.parametrize("reader", ["owner", "hired"])
+def test_whom_to_call_and_the_line_to_fill_in_stand_on_the_first_leaf(
+    browser: Browser, sites: dict[str, Site], reader: str, paper: str
+) -> None:
+    with listening_page(browser, DESKTOP, []) as page:
+        page.emulate_media(media="print")
+        page.set_viewport_size({"width": int(WIDTH_PX[paper]), "height": int(LEAF_PX[paper])})
+        _open(page, sites[reader])
+        for told in ("Call 911", "1200 Demo Ridge Road", "Done on ____"):
+            place = page.locator(f".sheet p:has-text('{told}')").first.bounding_box()
+            assert place is not None, told
+            assert place["y"] + place["height"] < LEAF_PX[paper] / 2, told
+
+
 @pytest.mark.parametrize("reader", ["owner", "hired"])
 def test_the_fullest_spray_sheet_is_a_page_and_its_back(
     browser: Browser, sites: dict[str, Site], reader: str
 ) -> None:
     with listening_page(browser, DESKTOP, []) as page:
         _open(page, sites[reader])
-        paper = page.pdf(format="Letter")
+        paper, other = page.pdf(format="Letter"), page.pdf(format="A4")
         page.emulate_media(media="print")
         sizes = page.evaluate(FONT_SIZES)
         lines = page.locator("[data-safety]").all()
         assert all(one.is_visible() for one in lines)
         keys = {one.get_attribute("data-safety") for one in lines}
         ticks = page.locator("ul.ticks > li").evaluate_all(f"all => all.map({TICK})")
-    assert len(SIDE.findall(paper)) == 2
+    assert [len(SIDE.findall(one)) for one in (paper, other)] == [2, 2]
     assert min(sizes) * POINTS_PER_PX >= 11
     assert keys == {one.key for one in job_of(sites["owner"].plan, KILL).safety}
     assert min(ticks) * MM_PER_PX >= 5

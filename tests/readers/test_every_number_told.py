@@ -134,12 +134,19 @@ def test_all_that_the_demo_releases_is_told() -> None:
 
 def test_of_a_spraying_loads_and_doses_are_told_too() -> None:
     # The fall kill and the frost seeding of the lane hold 20, on a length that is not handed
-    # over; the ground itself and two numbers of their workings rest on it as well.
+    # over, and what a contractor's own sprayer takes at four volumes 20 more; the ground itself,
+    # the length made of it and ten numbers of their workings rest on it as well.
     plan = make_plan(demo(), 2027, AS_OF)
     told = {number.identity for number, _ in plan.handed[0].rest_on_hidden}
     of_jobs = {one.identity for job in plan.jobs for one in job.every_number()} & told
     kill, sown = "lane/2027/autumn_kill", "lane/2027/frost_seeding"
+    own = [f"own_{number}" for number in (1, 2, 3, 4)]
     assert of_jobs == {
+        *(f"{kill}/{one}_spray_gal" for one in own),
+        *(f"{kill}/{one}_load_product_fl_oz" for one in own),
+        *(f"{kill}/{one}_load_rate_fl_oz_per_ac" for one in own),
+        *(f"{kill}/adjuvant-1.{one}_load_product_oz_wt" for one in own),
+        *(f"{kill}/adjuvant-1.{one}_load_rate_lb_per_ac" for one in own),
         f"{kill}/adjuvant-1.last_load_product_oz_wt",
         f"{kill}/adjuvant-1.last_load_rate_lb_per_ac",
         f"{kill}/adjuvant-1.product_oz_wt",
@@ -163,6 +170,9 @@ def test_of_a_spraying_loads_and_doses_are_told_too() -> None:
     }
     assert told - of_jobs == {
         "lane/2027/ground/area_ac",
+        "lane/2027/ground/length_ft",
+        *(f"{kill}/{one}_load_exact_fl_oz" for one in own),
+        *(f"{kill}/adjuvant-1.{one}_load_exact_oz_wt" for one in own),
         f"{kill}/adjuvant-1.last_load_exact_oz_wt",
         f"{kill}/last_load_exact_fl_oz",
     }

@@ -39,14 +39,14 @@ def test_a_contractor_on_opening_day(tmp_path: Path) -> None:
     said = "Open days of this job fall into hunting dates, and the job is handed to somebody"
     assert said in owner.sheet(KILL)
     hired = land.book("2026-08-20", reader="hired").page(HIRED_KILL)
-    assert "Others may be hunting here on: Sep 19 to 27, 2026" in hired
+    assert "Others here: may be hunting Sep 19 to 27, 2026" in hired
 
     # nobody is to be on the ground from a week before, and the owner keeps the reason
     week = {"kind": "quiet", "first": "2026-09-12", "last": "2026-12-31",
             "note": "big buck on the ridge"}  # fmt: skip
     land.change("dates", dates(opening, week))
     theirs = land.book("2026-08-20", reader="hired")
-    assert "Days leftSep 10 to 11, 2026" in theirs.page(HIRED_KILL)
+    assert "WhenSep 10 to 11, 2026" in theirs.page(HIRED_KILL)
     pages = [path.read_text(encoding="utf-8") for path in theirs.folder.rglob("*.html")]
     assert len(pages) > 5
     assert not any("big buck" in page for page in pages)

@@ -32,8 +32,8 @@ TRUST = ("published", "common_practice", "memory", "definition")
 
 
 # What a sheet says of days that a kind of private dates takes or names.
-TOLD_AS = dict.fromkeys(HUNTED, "Others may be hunting here on")
-NOT_ON = "Not on these days"
+TOLD_AS = dict.fromkeys(HUNTED, "Others here: may be hunting")
+NOT_ON = "Not on"
 CALLED_OFF = "In the calendar, where it is called off: not on"
 
 

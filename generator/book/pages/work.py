@@ -6,8 +6,10 @@ from markupsafe import Markup
 
 from generator.book.content import callout, chapters_for
 from generator.book.homes import marks_of, unfold_what_is_at_home
+from generator.book.marks import Marks
 from generator.book.origin import origin_words
 from generator.book.pages.lines import NamedLine, in_groups, line_of, sheet_of
+from generator.book.pages.sheet_lines import count_days_left, setting_to, sheet_lines, ticked_lines
 from generator.book.pages.written import (
     CALENDAR,
     CALENDAR_SPANS,
@@ -20,10 +22,12 @@ from generator.book.pages.written import (
     from_template,
     place_of,
 )
-from generator.book.render import cautions_block, render
+from generator.book.render import caution_heads, cautions_block, render
+from generator.inventory.page_names import slug
 from generator.inventory.schema import PARTNER
 from generator.plan.days.spray_weather import longest_dry, tightest_wind
 from generator.plan.feeding.doses import NUTRIENT_WORDS
+from generator.plan.findings.about_days import DayNote
 from generator.plan.findings.about_spraying import SprayCaution, SprayNote
 from generator.plan.jobs.alternatives import still_to_sow
 from generator.plan.jobs.slope import slope_to_measure
@@ -41,6 +45,7 @@ from generator.reference.library import (
     species,
     values,
 )
+from generator.reference.operations import operations
 
 # The states of jobs, as the page of all work heads its groups, in their order there.
 GROUPS = {
@@ -53,8 +58,8 @@ GROUPS = {
 }
 
 
-# Cautions that stand on the sheet itself, beside the loads.
-ON_THE_SHEET = (SprayCaution.NOTHING_SET_BACK.value.code,)
+# What the sheet itself says, beside the loads and at its head.
+ON_THE_SHEET = (SprayCaution.NOTHING_SET_BACK.value.code, DayNote.PART_QUIET.value.code)
 BARE_GROUND = (SprayCaution.NO_PASSES.value.code, SprayNote.NO_PASSES.value.code)
 
 
@@ -119,6 +124,8 @@ def job_page(plan: Plan, job: Job) -> Written:
     place = place_of(plan, job)
     title = f"{job.step.name}: {place.name}{_season_before(plan, job)}"
     found = plan.findings_on(job.id)
+    stops = [finding for finding in found if finding.severity == "stop"]
+    ticked = ticked_lines(job, may_go=job.state.is_ahead and not stops)
     body = render(
         "job.md.jinja",
         marks,
@@ -126,19 +133,22 @@ def job_page(plan: Plan, job: Job) -> Written:
         root=Markup("../"),
         job=job,
         place=place,
-        stops=[finding for finding in found if finding.severity == "stop"],
+        stops=stops,
         others=[
             finding
             for finding in found
             if finding.severity != "stop" and finding.code not in ON_THE_SHEET
         ],
-        label_lines=_by_product(job),
-        ground_lines=[line for line in job.safety if not _is_of_label(line)],
+        lines=sheet_lines(job.safety, plan.reader, ticked.keys()),
+        ticked=ticked,
+        setting=setting_to(job),
+        left=count_days_left(job.usable, plan.as_of),
         wind=tightest_wind(job.mix) if job.mix is not None else None,
         dry_for=longest_dry(job.mix) if job.mix is not None else None,
         kept_spraying=kept_spraying(job.mix) if job.mix is not None else (),
         kept_mixing=kept_mixing(job.mix) if job.mix is not None else (),
         leaves=leaves_asked(job.mix) if job.mix is not None else (),
+        measures=_measures(job),
         several=job.mix is not None and len(job.mix.parts) > 1,
         unmeasured_slopes=slope_to_measure(job),
         species=species(),
@@ -155,8 +165,7 @@ def job_page(plan: Plan, job: Job) -> Written:
         count_values=values(),
         bare_ground=any(finding.code in BARE_GROUND for finding in found),
     )
-    cautions = cautions_block((callout(job.step.does.cautions), callout("general")), marks)
-    body += f"\n## Cautions\n\n{cautions}"
+    body += _cautions(job, marks)
     unfold_what_is_at_home(plan, marks)
     said = [job.step.name, place.name, job.step.does.name]
     said += [species()[sowing.lot.species].name for sowing in job.sowings]
@@ -194,6 +203,8 @@ def upkeep_page(plan: Plan, job: UpkeepJob) -> Written:
         plan=plan,
         root=Markup("../"),
         job=job,
+        lines=sheet_lines(job.safety, plan.reader),
+        left=count_days_left(job.usable, plan.as_of),
         subject_page=f"{SUBJECT_FOLDERS[job.kind]}/{address_of(job.subject)}.html",
         chapters=chapters_for(plan.reader, job.step.chapters),
         findings=[
@@ -203,8 +214,7 @@ def upkeep_page(plan: Plan, job: UpkeepJob) -> Written:
             if finding.severity != "note"
         ],
     )
-    cautions = cautions_block((callout(job.step.does.cautions), callout("general")), marks)
-    body += f"\n## Cautions\n\n{cautions}"
+    body += _cautions(job, marks)
     # The same step comes every season: the sheet of the one before is told apart by its name.
     before = f", {job.season}" if job.season != plan.season else ""
     return finished(
@@ -219,14 +229,24 @@ def upkeep_page(plan: Plan, job: UpkeepJob) -> Written:
     )
 
 
-def _is_of_label(line: SafetyLine) -> bool:
-    return line.key.startswith("label.")
+def _measures(job: Job) -> list[str]:
+    """Return what the tank is measured with, each once."""
+    if job.mix is None:
+        return []
+    measures = [part.measure for part in job.mix.parts]
+    measures += [part.measure for part in job.mix.adjuvants]
+    return list(dict.fromkeys(measure.name for measure in measures))
 
 
-def _by_product(job: Job) -> list[tuple[str | None, list[SafetyLine]]]:
-    """Return what the labels say, by the product whose label it is; None where there is one."""
-    lines: dict[str | None, list[SafetyLine]] = {}
-    for line in job.safety:
-        if _is_of_label(line):
-            lines.setdefault(line.product, []).append(line)
-    return list(lines.items())
+def _cautions(job: Job | UpkeepJob, marks: Marks) -> str:
+    """Return the usual cautions, once: their heads in one look, their words folded behind them."""
+    name = job.step.does.cautions
+    return render(
+        "cautions.md.jinja",
+        marks,
+        heads=caution_heads(callout(name)),
+        # the words of our own callouts, made inert where they are put together
+        cautions=Markup(cautions_block((callout(name), callout("general")), marks)),
+        section=slug(operations()[name].name),
+        kind=operations()[name].name,
+    )

@@ -61,7 +61,7 @@ class DayCaution(Caution):
     OTHERS_HUNTING = Words(
         "C301",
         "Open days of this job fall into hunting dates, and the job is handed to somebody: {days}.",
-        "Others may be hunting here on some of the open days. The sheet names them under Safety.",
+        "Others may be hunting here on some of the open days. The sheet names them.",
         "Agree on a day, tell everybody who hunts, and see that whoever works wears blaze orange.",
         source="common_practice",
     )

@@ -43,7 +43,9 @@ def place_on_its_ground(ground: PlantedGround, season: int) -> Place:
     line_unused = ground.line_lat_lon is not None and ground.width_ft is None
     worked_out = Ground(ways, _outline_error(ground, ways, base), line_unused)
     address = first_name(ground.id, ground.was)
-    return Place(ground.id, address, ground.name, counts, ground, worked_out)
+    by_width = "width_ft" in first.inputs
+    sides = (first.inputs["length_ft"], first.inputs["width_ft"]) if by_width else None
+    return Place(ground.id, address, ground.name, counts, ground, worked_out, sides)
 
 
 def first_name(identity: str, was: tuple[str, ...]) -> str:

@@ -7,7 +7,7 @@ from typing import Literal
 from generator.dataclass import dataclass
 from generator.inventory.fields import Where
 from generator.inventory.places import PlantedGround
-from generator.working import Quantity
+from generator.working import Figure, Quantity
 
 
 @dataclass(frozen=True, slots=True)
@@ -51,7 +51,8 @@ class Ground:
 class Place:
     """A place as a reader sees it: `typed` and `ground` are there for the owner alone.
 
-    `typed` is the place as the owner typed it: a screen, or a strip or plot.
+    `typed` is the place as the owner typed it: a screen, or a strip or plot. `sides` are its length
+    and width where its ground counts by them, so that whoever works there can find them.
     """
 
     id: str
@@ -60,6 +61,7 @@ class Place:
     area: Quantity
     typed: PlantedGround | None
     ground: Ground | None = None
+    sides: tuple[Figure, Figure] | None = None
 
 
 @dataclass(frozen=True, slots=True)

@@ -77,10 +77,26 @@ class AdjuvantPart:
 
 
 @dataclass(frozen=True, slots=True)
+class OwnLoads:
+    """What a sprayer that a contractor brings takes where it puts `carrier` on an acre."""
+
+    carrier: Figure
+    whole: Load
+    part: Load
+
+    def figures(self) -> Iterator[Figure | None]:
+        """Yield every figure of it."""
+        yield self.carrier
+        yield from self.whole.figures()
+        yield from self.part.figures()
+
+
+@dataclass(frozen=True, slots=True)
 class Mix:
     """What goes into a sprayer's tank, every product of it cleared; `order` names what goes first.
 
-    `order` is empty where one product goes in alone or a formulation is not known.
+    `order` is empty where one product goes in alone or a formulation is not known. `own_sprayer`
+    is for a contractor alone, a row for each volume of spray that the labels allow.
     """
 
     parts: tuple[MixPart, ...]
@@ -90,6 +106,7 @@ class Mix:
     loads: tuple[Load, ...]
     small_place: tuple[Load, ...]
     order: tuple[str, ...]
+    own_sprayer: tuple[OwnLoads, ...] = ()
 
     def figures(self) -> Iterator[Figure | None]:
         """Yield every figure of it."""
@@ -97,6 +114,8 @@ class Mix:
         yield from (part.in_all for part in self.adjuvants)
         for load in (*self.loads, *self.small_place):
             yield from load.figures()
+        for own in self.own_sprayer:
+            yield from own.figures()
 
 
 @dataclass(frozen=True, slots=True)

@@ -11,7 +11,7 @@ from generator.plan.model.job import Job
 from generator.plan.model.plan import Handed, Land, Plan, WindowTold
 from generator.plan.readers.partner import TOLD_TO_PARTNERS
 from generator.plan.readers.released import Releasing
-from generator.plan.readers.seen_by import SEEN_CLASSES, handed_jobs
+from generator.plan.readers.seen_by import SEEN_CLASSES, handed_jobs, length_told
 from generator.working import Quantity
 
 
@@ -42,8 +42,11 @@ def _rest_on_hidden(
     for job in jobs:
         # the rule that releases numbers, with old names as the new: this is read by the owner
         release = Releasing(seen, {job.place_id: job.place_id}, {})
-        # the ground too: it stands on the page of the place, also where the job is over
-        for top in (plan.place(job.place_id).area, *job.every_number()):
+        # the ground too, and its length: they stand on the sheet, also where the job is over
+        place = plan.place(job.place_id)
+        length = length_told(place)
+        ground = (place.area, length) if length is not None else (place.area,)
+        for top in (*ground, *job.every_number()):
             for number in release.resting(top):
                 hidden = release.hidden_in(number)
                 if hidden:

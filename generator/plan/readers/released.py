@@ -18,6 +18,7 @@ from generator.plan.model.work import (
     Mix,
     MixPart,
     Nutrient,
+    OwnLoads,
     RowPlanted,
     RowsWork,
     Sower,
@@ -348,6 +349,15 @@ def _mix(mix: Mix, release: Releasing) -> Mix:
         loads=tuple(_load(load, release) for load in mix.loads),
         small_place=tuple(_load(load, release) for load in mix.small_place),
         order=mix.order,
+        own_sprayer=tuple(_own_loads(loads, release) for loads in mix.own_sprayer),
+    )
+
+
+def _own_loads(loads: OwnLoads, release: Releasing) -> OwnLoads:
+    return OwnLoads(
+        carrier=release.figure(loads.carrier),
+        whole=_load(loads.whole, release),
+        part=_load(loads.part, release),
     )
 
 

@@ -6,6 +6,7 @@ all is made in `handed`.
 
 from collections.abc import Mapping
 
+from generator.compute.area import STRIP_LENGTH
 from generator.dataclass import dataclass
 from generator.inventory.page_names import slug
 from generator.inventory.schema import PARTNER, Reader
@@ -18,6 +19,7 @@ from generator.plan.model.plan import Land, Plan
 from generator.plan.readers.partner import HandedGround, handed_ground
 from generator.plan.readers.redacted import redacted
 from generator.plan.readers.released import Releasing, released_id, released_job
+from generator.working import Quantity
 
 SEEN_CLASSES = {"contractor": frozenset({"page"}), PARTNER: frozenset({"page"})}
 TITLES = {"contractor": "Work sheets", PARTNER: "Stands, walks and work"}
@@ -113,14 +115,27 @@ def _outward(place: Place, jobs: list[Job]) -> tuple[float, list[tuple[object, .
 
 
 def _place(place: Place, new: _NewPlace, seen: frozenset[str]) -> Place:
+    release = Releasing(seen, {place.id: new.id}, {})
+    length = length_told(place)
     return Place(
         id=new.id,
         address=new.id,
         name=new.name,
-        area=Releasing(seen, {place.id: new.id}, {}).number(place.area),
+        area=release.number(place.area),
         typed=None,
         ground=None,
+        sides=(release.number(length), release.figure(place.sides[1]))
+        if length is not None and place.sides is not None
+        else None,
     )
+
+
+def length_told(place: Place) -> Quantity | None:
+    """Return the length that others are told: what ground and width give, as they see both."""
+    if place.sides is None:
+        return None
+    identity = f"{place.area.identity.rpartition('/')[0]}/length_ft"
+    return STRIP_LENGTH(identity, area_ac=place.area, width_ft=place.sides[1])
 
 
 def _findings(findings: tuple[Finding, ...], new_ids: Mapping[str, str]) -> tuple[Finding, ...]:

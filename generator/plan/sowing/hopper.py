@@ -95,6 +95,11 @@ def _opening(
         caught_rate_lb_per_ac=laid,
         times_over_count=times,
     )
+    numbers["pass_catch_oz_wt"] = spread.PASS_CATCH(
+        f"{job_id}/pass_catch_oz_wt",
+        caught_lb=put_down(job_id, test),
+        correction_fraction=numbers["correction_fraction"],
+    )
     return numbers
 
 

@@ -18,7 +18,10 @@ from generator.plan.labels.yearly_sums import (
     shares_ground_with_others,
 )
 from generator.plan.spraying.tank import Pour, SprayerSetUp
-from generator.working import Given, Quantity
+from generator.working import Given, Quantity, Reference
+
+# Spray to an acre: by a catch test, by a label, or a round figure.
+Carrier = Given | Quantity | Reference
 
 
 @dataclass(frozen=True, slots=True)
@@ -39,7 +42,7 @@ def adjuvant_is_dry(used: AdjuvantUsed) -> bool:
 def product_pour(
     request: JobRequest,
     part: Cleared,
-    carrier: Quantity,
+    carrier: Carrier,
     machine: SprayerSetUp,
     sprays: tuple[PlannedSpray, ...],
 ) -> Pour:
@@ -52,7 +55,7 @@ def product_pour(
 
 
 def _in_product(
-    request: JobRequest, part: Cleared, limit: Given, basis: str | None, carrier: Quantity
+    request: JobRequest, part: Cleared, limit: Given, basis: str | None, carrier: Carrier
 ) -> float:
     """Return a limit of the card as product to an acre, in the unit of the product."""
     if basis == "product":
@@ -63,7 +66,7 @@ def _in_product(
 
 
 def _most_at_one_time(
-    request: JobRequest, part: Cleared, carrier: Quantity, sprays: tuple[PlannedSpray, ...]
+    request: JobRequest, part: Cleared, carrier: Carrier, sprays: tuple[PlannedSpray, ...]
 ) -> float:
     """Return the highest rate of product that a rounded amount may give.
 
@@ -93,7 +96,7 @@ def _share_left_over(
     part: Cleared,
     mine: PlannedSpray,
     here: tuple[PlannedSpray, ...],
-    carrier: Quantity,
+    carrier: Carrier,
 ) -> float:
     """Return the product to an acre that may be added; without end where no use limits a year."""
     shares = [math.inf]
@@ -116,13 +119,15 @@ def _share_left_over(
 def adjuvant_pours(
     request: JobRequest,
     partners: tuple[tuple[AdjuvantUsed, Adjuvant], ...],
-    carrier: Quantity,
+    carrier: Carrier,
     machine: SprayerSetUp,
+    way: str = "",
 ) -> tuple[Pour, ...]:
+    """Return the pours of adjuvants; `way` begins ids where a job has more than one carrier."""
     pours = []
     for number, (used, adjuvant) in enumerate(partners, 1):
         prefix = f"adjuvant-{number}."
-        rate = adjuvant_rate(f"{request.job_id}/{prefix}", used, carrier)
+        rate = adjuvant_rate(f"{request.job_id}/{way}{prefix}", used, carrier)
         measure = machine.measure_for(dry=adjuvant_is_dry(used))
         assert rate is not None
         assert measure is not None
@@ -130,7 +135,7 @@ def adjuvant_pours(
     return tuple(pours)
 
 
-def adjuvant_rate(identity: str, used: AdjuvantUsed, carrier: Quantity) -> Given | Quantity | None:
+def adjuvant_rate(identity: str, used: AdjuvantUsed, carrier: Carrier) -> Given | Quantity | None:
     if used.rate_product is not None:
         return used.rate_product
     if used.mix_fraction is not None:

@@ -11,6 +11,7 @@ from generator.inventory.stock import Adjuvant, Product
 from generator.plan.findings.about_spraying import SprayCaution, SprayNote, SprayStop
 from generator.plan.findings.order import finding, older_than_a_year
 from generator.plan.findings.words import Stop
+from generator.plan.jobs.licenses import is_handed_to_a_contractor
 from generator.plan.jobs.request import JobRequest
 from generator.plan.labels.clearance import cleared_use
 from generator.plan.labels.crops import crop_of
@@ -27,6 +28,7 @@ from generator.plan.model.finding import Finding, about_job
 from generator.plan.model.work import AdjuvantPart, Mix, MixPart
 from generator.plan.season.open_dates import judged_on
 from generator.plan.spraying.laps import lap_stops, pass_findings, twice_stops
+from generator.plan.spraying.own_sprayer import own_loads
 from generator.plan.spraying.passes import Passes, all_open, passes_of
 from generator.plan.spraying.pours import (
     Cleared,
@@ -155,7 +157,7 @@ def plan_spray(
     stops += _tank_stops(request, inventory.adjuvants, inventory.products, machine, passes, cleared)
     if stops or machine is None:
         return SprayPlanned(None, {}, tuple(stops))
-    return _mix(request, inventory.adjuvants, machine, passes, tuple(cleared), sprays)
+    return _mix(request, inventory, machine, passes, tuple(cleared), sprays)
 
 
 def _clear(
@@ -271,7 +273,7 @@ def _adjuvants(
 
 def _mix(
     request: JobRequest,
-    adjuvants: tuple[Adjuvant, ...],
+    inventory: Inventory,
     machine: SprayerSetUp,
     passes: Passes | None,
     cleared: tuple[Cleared, ...],
@@ -287,7 +289,7 @@ def _mix(
         numbers["treated_ac"] = ground
     numbers |= tank_numbers(job, ground, carrier, machine)
     pours = [product_pour(request, part, carrier, machine, sprays) for part in cleared]
-    partners = _adjuvants(request, adjuvants)
+    partners = _adjuvants(request, inventory.adjuvants)
     added = adjuvant_pours(request, partners, carrier, machine)
     every = (*pours, *added)
     loads = tank_loads(job, every, machine, numbers)
@@ -309,6 +311,7 @@ def _mix(
     )
     made_up: list[Product | Adjuvant] = [part.product for part in parts]
     order = mixing_order([*made_up, *(part.adjuvant for part in with_adjuvants)])
+    hired = is_handed_to_a_contractor(request.planting.id, request.step.id, inventory.readers)
     mix = Mix(
         parts,
         with_adjuvants,
@@ -317,6 +320,7 @@ def _mix(
         loads,
         small_place_loads(job, every, machine, carrier) if machine.by_hand else (),
         order or (),
+        own_loads(request, cleared, partners, machine, sprays) if hired else (),
     )
     numbers["product_fl_oz" if not pours[0].dry else "product_oz_wt"] = totals[0]
     found = [

@@ -215,7 +215,7 @@ def _loads(
     tank, count, base = machine.sprayer.tank_gal, split.count, f"{job}/{split.prefix}"
 
     def load(kind: str, times: Quantity | None, gal: Figure) -> Load | None:
-        return _load(job, f"{split.prefix}{kind}", times, gal, pours, carrier)
+        return load_of(job, f"{split.prefix}{kind}", times, gal, pours, carrier)
 
     def at_mark(kind: str, gal: Quantity) -> Quantity:
         return fill_at_mark(f"{base}{kind}_fill_gal", gal, tank)
@@ -266,14 +266,15 @@ def _filled_in(base: str, load: Figure) -> tuple[Quantity, ...]:
     return tuple(amount for amount in poured if amount.value)
 
 
-def _load(
+def load_of(
     job: str,
     name: str,
     count: Quantity | None,
     load_gal: Figure,
     pours: tuple[Pour, ...],
-    carrier: Quantity,
+    carrier: Figure,
 ) -> Load | None:
+    """Return a load of this much spray with all that goes into it; None where no mark holds."""
     doses = [_dose(job, name, load_gal, pour, carrier) for pour in pours]
     measured = tuple(one for one in doses if one is not None)
     # a load is all that goes in: what no mark measures cannot be left out of it
@@ -282,7 +283,7 @@ def _load(
     return Load(name, count, load_gal, measured, _filled_in(f"{job}/{name}_load", load_gal))
 
 
-def _dose(job: str, load: str, load_gal: Figure, pour: Pour, carrier: Quantity) -> Dose | None:
+def _dose(job: str, load: str, load_gal: Figure, pour: Pour, carrier: Figure) -> Dose | None:
     base = f"{job}/{pour.prefix}{load}_load"
     # the first that holds: the nearest mark, unless the label's limits ask for another
     for amount, given in _ways(base, load_gal, pour, carrier):
@@ -292,7 +293,7 @@ def _dose(job: str, load: str, load_gal: Figure, pour: Pour, carrier: Quantity) 
 
 
 def _ways(
-    base: str, load_gal: Figure, pour: Pour, carrier: Quantity
+    base: str, load_gal: Figure, pour: Pour, carrier: Figure
 ) -> Iterator[tuple[Quantity, Quantity]]:
     """Yield the amount at the nearest mark, at the one below and above, each with its rate."""
     way = WEIGHING if pour.dry else POURING

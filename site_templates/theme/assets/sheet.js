@@ -1,0 +1,29 @@
+// A job sheet counts its days left from the device's day; without this those of the book's day
+// stand. On paper all that is folded on the sheet, and the cautions behind it, are open. Days are compared as text, year first.
+const dayOf = (date) =>
+  [date.getFullYear(), date.getMonth() + 1, date.getDate()]
+    .map((part, place) => String(part).padStart(place ? 2 : 4, "0"))
+    .join("-");
+
+const countFrom = (day, [first, last]) =>
+  Math.max(0, Math.round((Date.parse(last) - Date.parse(day < first ? first : day)) / 864e5) + 1);
+
+addEventListener("DOMContentLoaded", () => {
+  const left = document.querySelector(".sheet .left");
+  const day = dayOf(new Date());
+  if (!left || day < left.dataset.asOf) return;
+  const spans = left.dataset.usable.split(" ").map((span) => span.split("/"));
+  const count = spans.reduce((sum, span) => sum + countFrom(day, span), 0);
+  const today = spans.some(([first, last]) => first <= day && day <= last);
+  left.textContent = count
+    ? `${count} ${count === 1 ? "day" : "days"}${today ? ", today is one" : ""}`
+    : "none";
+  const state = document.querySelector(".sheet .stands");
+  if (state && today) state.textContent = "open today";
+  else if (state && !count) state.textContent = "missed";
+  else if (state && day > spans[0][1]) state.textContent = "not today";
+});
+
+addEventListener("beforeprint", () => {
+  for (const folded of document.querySelectorAll(".sheet details, details.cautions")) folded.open = true;
+});

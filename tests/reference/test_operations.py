@@ -127,5 +127,6 @@ def test_a_new_kind_of_work_is_a_row_and_is_asked_what_its_traits_ask(
     assert DayCaution.NO_ONE_CALL.value.code in codes
     assert "dates.lines_marked" in {line.key for line in job.safety}
     (sheet,) = (page for page in make_book(plan).pages if page.address == f"work/{job.address}.md")
-    assert "Trenching" in sheet.markdown
+    assert "Trench for the pipe" in sheet.markdown
+    assert 'data-safety="dates.lines_marked"' in sheet.markdown
     assert "Buried lines marked" in sheet.markdown

@@ -75,7 +75,8 @@ def pages() -> Iterator[tuple[str, str]]:
     content, templates = CHECKOUT / "content", CHECKOUT / "site_templates" / "pages"
     for path in (*sorted(content.rglob("*.md")), *sorted(templates.glob("*.jinja"))):
         yield _named(path), prose_of_template(path.read_text(encoding="utf-8"))
-    for path in sorted(content.glob("*.yaml")):
+    # what is typed into a search is in the words of whoever types
+    for path in sorted(set(content.glob("*.yaml")) - {content / "search_words.yaml"}):
         told = yaml.safe_load(path.read_text(encoding="utf-8"))
         yield _named(path), "\n".join(map(prose_of_template, _leaves(told)))
     for path in sorted(DATA.rglob("*.yaml")):

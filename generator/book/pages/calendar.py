@@ -16,7 +16,7 @@ from generator.plan.season.open_dates import day_in_season
 from generator.plan.views.month_by_month import MonthOfWork, month_by_month
 from generator.reference.operations import work_groups
 
-MONTHS = "Month by month"
+MONTH_BY_MONTH = "Month by month"
 NAMED_IN_A_MONTH = 12
 
 
@@ -50,7 +50,7 @@ def months_page(plan: Plan) -> Written:
     return from_template(
         plan,
         "months.md",
-        MONTHS,
+        MONTH_BY_MONTH,
         YEAR,
         "months",
         ["month", "calendar", *{job.step.name: None for job, _, _ in listed.values()}],

@@ -26,8 +26,8 @@ WATCH = """() => {
     const inView = box.width > 0 && box.bottom > 0 && box.top < innerHeight;
     if (!ring || !inView) window.unseen.push(looks.name(on));
   });
-  document.querySelector("article h1").tabIndex = -1;
-  document.querySelector("article h1").focus();
+  document.querySelector("article").tabIndex = -1;
+  document.querySelector("article").focus();
   window.reached.length = window.unseen.length = 0;
   return all.length;
 }"""

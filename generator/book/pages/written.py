@@ -46,7 +46,7 @@ LISTED_ON = {
 BOOST = {
     "year.md": 1.2,
     **dict.fromkeys(("places", "stands", "routes"), 1.5),
-    "work": 0.6,
+    "work": 0.65,
     **dict.fromkeys(("glossary.md", "sources.md", "workings.md"), 0.0001),
 }
 # Folders of things and work that somebody calls by their names.

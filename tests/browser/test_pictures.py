@@ -15,6 +15,7 @@ from tests.properties import make_property
 
 GENERATED_SEED, GENERATED_SCREENS = 3, 6
 DRAWN = ('class="picture"', 'class="drawing"')
+UNFOLD = "() => document.querySelectorAll('details').forEach((fold) => (fold.open = true))"
 ARTICLE = "article svg:not(svg svg)"
 # Boxes of letters hold the room above and below them: touching there is no lying over.
 COLLISIONS = """(selector) => {
@@ -56,6 +57,7 @@ def _drawn(sites: Mapping[str, Site]) -> Iterator[Path]:
 
 def _collisions(page: Page, address: Path) -> list[str]:
     page.goto(address.as_uri())
+    page.evaluate(UNFOLD)
     return [f"{address.name}: {one}" for one in page.evaluate(COLLISIONS, ARTICLE)]
 
 
@@ -138,6 +140,7 @@ def test_the_day_of_the_device_is_marked_in_a_picture(
     with listening_page(browser, PHONE, []) as page:
         page.clock.set_fixed_time(datetime.datetime.combine(day, datetime.time(12)))
         page.goto((demo_sites["owner"].folder / "places" / "lane.html").as_uri())
+        page.evaluate(UNFOLD)
         ((x1, x2),) = page.evaluate(AT)
         words = page.locator("svg.picture text.now")
         assert words.is_visible() == is_inside
@@ -153,6 +156,7 @@ def test_without_scripts_the_day_of_the_plan_is_marked(
     context = browser.new_context(java_script_enabled=False)
     page = context.new_page()
     page.goto((demo_sites["owner"].folder / "places" / "lane.html").as_uri())
+    page.locator("details:has(svg.picture) > summary").click()
     words = page.locator("svg.picture text.now")
     assert words.is_visible()
     assert words.text_content() == "day of this plan"

@@ -92,6 +92,12 @@ def head_words(finding: Finding) -> str:
     return finding_heads()[finding.code].format(thing=finding.thing)
 
 
+@cache
+def drawing(name: str) -> str:
+    """Return a drawing of the content as SVG. Raises FileNotFoundError where there is none."""
+    return (shipped("content") / "drawings" / f"{name}.svg").read_text(encoding="utf-8")
+
+
 def written_for(reader: str) -> list[Chapter]:
     """Return the chapters written for a kind of reader; what to type is for the owner alone."""
     found = [chapter for chapter in chapters() if reader in chapter.readers]

@@ -18,7 +18,7 @@ from jinja2 import (
 from jinja2.compiler import CodeGenerator
 from markupsafe import Markup
 
-from generator.book.content import finding_heads, head_words, named_value, sentences
+from generator.book.content import drawing, finding_heads, head_words, named_value, sentences
 from generator.book.marks import Marks, label, source_words, working
 from generator.book.origin import origin_words
 from generator.book.text import clean, in_entities, inert
@@ -92,6 +92,7 @@ def _environment() -> Environment:
     environment.globals["html"] = _block
     environment.globals["say"] = _say
     environment.globals["head_words"] = head_words
+    environment.globals["drawing"] = _drawn
     environment.globals["emergency_numbers"] = emergency_numbers()
     environment.globals["head_of"] = finding_heads().__getitem__
     environment.globals["label"] = label
@@ -170,6 +171,13 @@ def _block(caller: Callable[[], Markup]) -> Markup:
     text = _INDENT.sub("\n", _BLANK_LINES.sub("\n", str(caller()).strip()))
     text = _TABLE.sub(_cells_with_heads, text)
     return Markup("\n\n" + text + "\n\n")
+
+
+def _drawn(name: str, caller: Callable[[], Markup]) -> Markup:
+    """Return a drawing with the words under it, as a block of its own."""
+    words = Markup("<figcaption>{}</figcaption>").format(Markup(str(caller()).strip()))
+    figure = Markup('<figure class="drawing">\n{}{}\n</figure>')
+    return _block(lambda: figure.format(Markup(drawing(name)), words))
 
 
 def _cells_with_heads(table: re.Match[str]) -> str:

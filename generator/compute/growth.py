@@ -1,5 +1,6 @@
 """Height of a planting: how it grows in a season, what cutting and winter leave of it."""
 
+from generator.units import IN_PER_FT
 from generator.working import formula
 
 
@@ -117,6 +118,19 @@ def later_pull_fraction(pull_fraction: float) -> float:
     return (1 + pull_fraction) / 2
 
 
+def standing_ft(height_in: float) -> float:
+    """Height that stands, in feet.
+
+    Formula: height_in / 12
+    Valid for: heights at least 0
+    Source: twelve inches to the foot (source key arithmetic)
+
+    >>> standing_ft(42)
+    3.5
+    """
+    return height_in / IN_PER_FT
+
+
 GROWN = formula(grown_fraction, "Part of the season's growth")
 GROWING = formula(growing_in, "Height of the growth")
 REGROWN = formula(regrown_in, "Height after the cut")
@@ -125,3 +139,4 @@ CUT_IN_WINTER = formula(cut_in_winter_in, "Height after the cut")
 PULL = formula(pull_fraction, "Measured against typical")
 HELD = formula(held_in, "Height, held to what was measured")
 LATER_PULL = formula(later_pull_fraction, "Measured against typical, seasons later")
+STANDING = formula(standing_ft, "Height that stands", read_as="tape")

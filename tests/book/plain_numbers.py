@@ -34,8 +34,9 @@ GAP = "\n"
 def plain_numbers(document: Element, typed: Iterable[str] = ()) -> list[str]:
     """Every number with a unit outside a mark, a time, code, or a text the owner typed.
 
-    The line of a working that says where a number comes from may quote the source's words, and
-    so may the line under a source's title on the page of sources.
+    The levels of a picture's scale are round numbers that stand for nothing of the plan. The line
+    of a working that says where a number comes from may quote the source's words, and so may the
+    line under a source's title on the page of sources.
     """
     prose = "".join(_prose(document))
     for text in sorted({clean(one) for one in typed}, key=len, reverse=True):
@@ -46,7 +47,8 @@ def plain_numbers(document: Element, typed: Iterable[str] = ()) -> list[str]:
 
 def _prose(element: Element) -> Iterator[str]:
     marked = element.tag in ("a", "span") and element.has("n")
-    if marked or element.tag in NOT_PROSE:
+    is_level = element.tag == "text" and element.has("scale")
+    if marked or is_level or element.tag in NOT_PROSE:
         yield GAP
         return
     yield "" if element.tag in INLINE else GAP

@@ -68,6 +68,7 @@ def test_no_number_with_a_unit_stands_outside_a_mark(
         "a 24-foot strip",
         "wait 7 days",
         "<code>n</code> 3 acres",
+        '<svg><text x="0">6 ft</text></svg>',
     ],
 )
 def test_a_number_typed_into_a_page_is_seen(line: str) -> None:
@@ -86,6 +87,7 @@ def test_a_number_typed_into_a_page_is_seen(line: str) -> None:
         "Season 2027 in the north",
         "Drive 22 minutes north",
         "<td>12</td><td>ft</td>",
+        '<svg><text x="0" class="scale">6 ft</text></svg>',
         "S101 days",
     ],
 )

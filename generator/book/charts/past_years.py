@@ -9,7 +9,9 @@ from generator.book.charts.drawing import dot, percent, picture, pixels, rule, t
 from generator.dataclass import dataclass
 from generator.plan.model.days import MONTHS
 
-HEAD_PX, FOOT_PX, STEP_PX, EDGE_PX = 24, 24, 11, 8
+HEAD_PX, FOOT_PX, STEP_PX, EDGE_PX = 54, 24, 11, 8
+# Days that lie near each other have their words one below the other.
+WORDS_PX, WORDS_STEP_PX, ROWS = 13, 15, 3
 # Dots nearer to each other than this stand one over the other, so that none hides another.
 APART_FRACTION = 0.014
 # Months as long as in most years: February 29 stands where March 1 does.
@@ -92,8 +94,8 @@ def _lines(
     lines: Sequence[tuple[str, _MonthDay]], first: int, last: int, foot_px: float
 ) -> list[Markup]:
     parts = []
-    for told, day in lines:
-        x = percent(_share(day, first, last))
-        parts.append(rule(x, pixels(HEAD_PX - 8), x, pixels(foot_px), "level"))
-        parts.append(text_line(x, pixels(HEAD_PX - 10), told, "middle", "scale"))
+    for turn, (told, day) in enumerate(lines):
+        x, y = percent(_share(day, first, last)), WORDS_PX + WORDS_STEP_PX * (turn % ROWS)
+        parts.append(rule(x, pixels(y + 3), x, pixels(foot_px), "level"))
+        parts.append(text_line(x, pixels(y), told, "middle", "scale"))
     return parts

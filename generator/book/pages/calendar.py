@@ -7,6 +7,7 @@ from markupsafe import Markup
 from generator.book.charts.bands import band, month_scale
 from generator.book.pages.dates import DATE_KINDS, placed
 from generator.book.pages.lines import NamedLine, in_groups, line_of, sheet_of
+from generator.book.pages.pictures_year import leaf_picture
 from generator.book.pages.written import YEAR, Listed, Written, everything_to_do, from_template
 from generator.dataclass import dataclass
 from generator.plan.jobs.job_days import FIRST_OF_SEASON, LAST_OF_SEASON
@@ -117,10 +118,12 @@ def _in_lines(
 def year_page(plan: Plan) -> Written:
     """Return the season as bands: every kind of work with its open dates, and dates to keep."""
     listed = [row for row in everything_to_do(plan) if _is_in_season(plan, row)]
-    groups = [
-        (group.name, _rows(plan, [row for row in listed if row[0].step.does.group == group]))
+    by_group = [
+        (group.name, [row for row in listed if row[0].step.does.group == group])
         for group in work_groups().values()
     ]
+    groups = [(title, _rows(plan, rows)) for title, rows in by_group]
+    kept = _kept(plan)
     return from_template(
         plan,
         "year.md",
@@ -130,7 +133,13 @@ def year_page(plan: Plan) -> Written:
         ["year", "season", "calendar", *(title for title, rows in groups if rows)],
         scale=month_scale(plan.season),
         season_days=season_days(plan),
-        kept=_kept(plan),
+        kept=kept,
+        leaf=leaf_picture(
+            plan,
+            season_days(plan),
+            ((kind, spans) for kind, _, spans, _, _ in kept),
+            (rows for _, rows in by_group),
+        ),
         groups=[(title, rows) for title, rows in groups if rows],
         years_differ=any(row[0].dates.by_year for row in listed),
         undated=[row for row in everything_to_do(plan) if row[0].state.kind == "undated"],

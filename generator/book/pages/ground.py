@@ -7,7 +7,12 @@ from generator.book.content import chapters_for
 from generator.book.pages.counts import OUTCOMES
 from generator.book.pages.dates import DATE_KINDS
 from generator.book.pages.history import DoneHere, done_here
-from generator.book.pages.pictures import Pictured, heights_picture
+from generator.book.pages.pictures_standing import (
+    HeightsPictured,
+    ScreenPictured,
+    heights_picture,
+    screen_picture,
+)
 from generator.book.pages.seen import heights, inspections, last_look, sight_checks
 from generator.book.pages.written import (
     PLACES,
@@ -103,7 +108,8 @@ class PlaceShown:
     shares: list[tuple[Place, str]]
     counts: tuple[PlantingCounts, ...]
     heights: list[LogEntry]
-    height_pictures: list[Pictured]
+    height_pictures: list[HeightsPictured]
+    screen_pictures: list[ScreenPictured]
     told_heights: list[tuple[Growing, tuple[Heights, ...], LastMeasured | None]]
     judged: dict[datetime.date, ScreenJudged]
     needed: Given | None
@@ -193,7 +199,16 @@ def _shown(plan: Plan, place: Place) -> PlaceShown:
             picture
             for planting in plantings
             if planting.season <= plan.season + 1
-            if (picture := heights_picture(plan, planting, curves.get(planting.id), seen_heights))
+            if (
+                picture := heights_picture(
+                    plan, place, planting, curves.get(planting.id), seen_heights
+                )
+            )
+        ],
+        screen_pictures=[
+            beside
+            for growing in standing
+            if (beside := screen_picture(plan, place, growing)) is not None
         ],
         told_heights=[
             (growing, told, last_measured(growing))

@@ -6,7 +6,6 @@ from typing import TypeVar
 
 from generator.book.content import BOOK_PARTS, written_for
 from generator.book.pages.ground import names_of_ground, stay_out_dates
-from generator.book.pages.pictures import acres_picture
 from generator.book.pages.seen import last_look, sight_checks
 from generator.book.pages.written import (
     HOW,
@@ -69,7 +68,6 @@ def places_page(plan: Plan) -> Written:
         rows=[_place_row(plan, place, coming.get(place.id)) for place in plan.places],
         names=names_of_ground(plan),
         acres=acres,
-        picture=acres_picture(acres),
         ages=[
             (age, words)
             for age, words in AGES.items()

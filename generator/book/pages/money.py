@@ -4,7 +4,8 @@ import itertools
 from collections.abc import Iterable
 
 from generator.book.money_views import money_rows, places_apart, season_row
-from generator.book.pages.pictures import money_picture, weekends_picture
+from generator.book.pages.pictures import weekends_picture
+from generator.book.pages.pictures_orders import orders_picture
 from generator.book.pages.written import (
     BUDGET_CSV,
     BUDGET_XLSX,
@@ -48,6 +49,7 @@ def buy_page(plan: Plan) -> Written:
         "buy",
         [purchase.item.words for purchase in bought],
         bought=bought,
+        orders=orders_picture(plan),
         cost=cost_in_all(plan),
         too_late=[
             (thing.item.words, [(need, job, plan.place(job.place_id)) for need, job in thing.needs])
@@ -118,7 +120,6 @@ def money_page(plan: Plan) -> Written:
         ],
         own_months=own_months(plan),
         seasons=seasons,
-        seasons_picture=money_picture(seasons),
         weekends=_by_month(filled.weekends),
         without_room=[(part, jobs[part.job.id]) for part in filled.without_room],
         weekends_picture=weekends_picture(filled.weekends),

@@ -13,6 +13,7 @@ from generator.plan.sowing.catches import catch_numbers
 from generator.plan.sowing.seed_price import live_prices
 from generator.plan.standing.cover_by_season import acres_by_age
 from generator.plan.standing.heights_told import height_numbers
+from generator.plan.standing.low_curve import low_numbers
 from generator.plan.views.years_ahead import ahead_numbers
 from generator.units import shown
 from generator.working import (
@@ -51,6 +52,7 @@ def numbers_of(plan: Plan, more: Iterable[Quantity | None] = ()) -> dict[str, Qu
     tops += hour_numbers(plan)
     tops += weekends(plan).numbers()
     tops += height_numbers(plan)
+    tops += low_numbers(plan)
     tops += [number for season in acres_by_age(plan) for number in season.acres.values()]
     tops += ahead_numbers(plan)
     tops += more

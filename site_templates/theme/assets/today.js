@@ -105,15 +105,24 @@ const missed = (day) => {
   if (idle) idle.hidden = !!document.querySelector("[data-step]:not([hidden])");
 };
 
-// Bands of a season carry its first day and its last: the line of today stands where the device says.
+// Bands of a season, and pictures of days, carry the first of their days and the last: the line of
+// today stands where the device says. A picture says where across it its days lie, in percent.
 const todayLines = (day) => {
-  for (const bands of document.querySelectorAll(".bands[data-first]")) {
-    const { first, last } = bands.dataset;
-    const share = (100 * daysBetween(first, day)) / (daysBetween(first, last) + 1);
-    for (const line of bands.querySelectorAll("line.now")) {
-      line.setAttribute("x1", `${share}%`);
-      line.setAttribute("x2", `${share}%`);
-      line.classList.toggle("out", day < first || day > last);
+  for (const days of document.querySelectorAll(":is(.bands, svg.picture)[data-first]")) {
+    const { first, last, left = 0, across = 100 } = days.dataset;
+    const share = daysBetween(first, day) / (daysBetween(first, last) + 1);
+    const x = `${Number(left) + Number(across) * share}%`;
+    for (const line of days.querySelectorAll("line.now")) {
+      line.setAttribute("x1", x);
+      line.setAttribute("x2", x);
+    }
+    for (const words of days.querySelectorAll("text.now")) {
+      words.setAttribute("x", x);
+      words.setAttribute("text-anchor", share > 0.5 ? "end" : "start");
+      words.textContent = "today";
+    }
+    for (const mark of days.querySelectorAll(".now")) {
+      mark.classList.toggle("out", day < first || day > last);
     }
   }
 };

@@ -15,9 +15,7 @@ addEventListener("DOMContentLoaded", () => {
   const spans = left.dataset.usable.split(" ").map((span) => span.split("/"));
   const count = spans.reduce((sum, span) => sum + countFrom(day, span), 0);
   const today = spans.some(([first, last]) => first <= day && day <= last);
-  left.textContent = count
-    ? `${count} ${count === 1 ? "day" : "days"}${today ? ", today is one" : ""}`
-    : "none";
+  left.textContent = count ? `${count}${today ? ", today is one" : ""}` : "none";
   const state = document.querySelector(".sheet .stands");
   if (state && today) state.textContent = "open today";
   else if (state && !count) state.textContent = "missed";

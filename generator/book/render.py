@@ -18,7 +18,7 @@ from jinja2 import (
 from jinja2.compiler import CodeGenerator
 from markupsafe import Markup
 
-from generator.book.content import finding_heads, head_words, named_value, sentences
+from generator.book.content import head_words, named_value, sentences
 from generator.book.marks import Marks, label, source_words, working
 from generator.book.origin import origin_words
 from generator.book.text import clean, in_entities, inert
@@ -93,7 +93,6 @@ def _environment() -> Environment:
     environment.globals["say"] = _say
     environment.globals["head_words"] = head_words
     environment.globals["emergency_numbers"] = emergency_numbers()
-    environment.globals["head_of"] = finding_heads().__getitem__
     environment.globals["label"] = label
     environment.globals["card_words"] = _card_words
     environment.globals["means_in_words"] = means_in_words

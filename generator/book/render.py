@@ -18,7 +18,7 @@ from jinja2 import (
 from jinja2.compiler import CodeGenerator
 from markupsafe import Markup
 
-from generator.book.content import drawing, finding_heads, head_words, named_value, sentences
+from generator.book.content import drawing, head_words, named_value, sentences
 from generator.book.marks import Marks, label, source_words, working
 from generator.book.origin import origin_words
 from generator.book.text import clean, in_entities, inert
@@ -94,7 +94,6 @@ def _environment() -> Environment:
     environment.globals["head_words"] = head_words
     environment.globals["drawing"] = _drawn
     environment.globals["emergency_numbers"] = emergency_numbers()
-    environment.globals["head_of"] = finding_heads().__getitem__
     environment.globals["label"] = label
     environment.globals["card_words"] = _card_words
     environment.globals["means_in_words"] = means_in_words

@@ -77,6 +77,14 @@ def search_words() -> dict[str, str]:
 
 
 @cache
+def input_words() -> dict[str, str]:
+    """Return what formulas call their inputs on a page, by the names of the inputs."""
+    text = (shipped("content") / "input_words.yaml").read_text(encoding="utf-8")
+    told: dict[str, str] = yaml.safe_load(text)
+    return told
+
+
+@cache
 def finding_heads() -> dict[str, str]:
     """Return what a stop, caution or note is about in a few words, by its code.
 

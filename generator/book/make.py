@@ -7,13 +7,14 @@ from generator.book.calendar_file import calendar_file
 from generator.book.content import Chapter, written_for
 from generator.book.exports import owner_files
 from generator.book.model import Book, LeftFolder
-from generator.book.pages.ahead import ahead_page
+from generator.book.pages.ahead import ahead_page, season_page
 from generator.book.pages.back import (
     glossary_page,
     readers_page,
     sources_page,
     workings_page,
 )
+from generator.book.pages.buy import buy_page
 from generator.book.pages.calendar import months_page, year_page
 from generator.book.pages.count_on import count_on_page
 from generator.book.pages.counts import counts_page, plant_when_page, weeds_page
@@ -31,7 +32,7 @@ from generator.book.pages.lists import (
 )
 from generator.book.pages.log import log_page, log_seasons
 from generator.book.pages.missed import missed_page
-from generator.book.pages.money import buy_page, money_page
+from generator.book.pages.money import costs_by_thing_page, costs_page, money_page
 from generator.book.pages.records import forms_of, record_form_page, records_page
 from generator.book.pages.shelves import ground_page, products_page, seed_page
 from generator.book.pages.signs import signs_page
@@ -48,12 +49,18 @@ from generator.book.pages.store import (
 from generator.book.pages.tanks import tanks_page
 from generator.book.pages.week import week_page
 from generator.book.pages.work import job_page, upkeep_page, work_page
+from generator.book.pages.work_hours import (
+    hours_by_job_page,
+    hours_by_month_page,
+    hours_by_weekend_page,
+)
 from generator.book.pages.written import Written
 from generator.book.text import searchable
 from generator.in_two import in_two
 from generator.inventory.schema import PARTNER
 from generator.plan.model.plan import Plan
 from generator.plan.model.water_hole import Water
+from generator.plan.views.years_ahead import seasons_ahead
 
 # A part of a book: pages in the order of the navigation, and files beside them.
 Part = tuple[list[Written], Mapping[str, bytes]]
@@ -139,7 +146,9 @@ def _year(plan: Plan, page: Callable[..., Task]) -> Iterator[Task]:
     yield from [page(others_out_page)] if plan.reader == PARTNER else []
     for make in (signs_page, count_on_page):
         yield Task((make.__name__,), _made_of(make, plan))
-    yield from [page(ahead_page)] if is_owner else []
+    if is_owner:
+        yield page(ahead_page)
+        yield from (page(season_page, season) for season in seasons_ahead(plan.season))
 
 
 def _made_of(make: Callable[[Plan], list[Written]], plan: Plan) -> Callable[[], Part]:
@@ -166,9 +175,9 @@ def _stands_and_walks(plan: Plan, page: Callable[..., Task]) -> Iterator[Task]:
 
 
 def _money(plan: Plan, page: Callable[..., Task]) -> Iterator[Task]:
-    yield page(buy_page)
-    # from the same tables, whose library is slow to load: one process does all of it
-    yield Task(("money",), lambda: ([money_page(plan)], owner_files(plan)))
+    yield from map(page, (buy_page, money_page, costs_page, costs_by_thing_page))
+    yield from map(page, (hours_by_job_page, hours_by_month_page, hours_by_weekend_page))
+    yield Task(("files",), lambda: ([], owner_files(plan)))
     yield page(seed_page)
     yield from (page(lot_page, lot) for lot in plan.land.lots)
     yield from (page(row_stock_page, kept) for kept in (*plan.land.plants, *plan.land.guards))

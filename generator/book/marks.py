@@ -1,6 +1,6 @@
 """The marks on numbers: every number on a page leads to its working, there or on its own sheet."""
 
-from collections.abc import Mapping
+from collections.abc import Callable, Mapping
 from dataclasses import field
 from typing import NamedTuple
 
@@ -39,6 +39,7 @@ class Marks:
 
     page: str = ""
     homes: Mapping[str, Home] = field(default_factory=dict)
+    subject: Callable[[Figure], str] = lambda _: ""
     is_whole: bool = False
     anchors: dict[object, str] = field(default_factory=dict)
     figures: list[Figure] = field(default_factory=list)
@@ -131,60 +132,6 @@ def _name_words(name: str, unit: str) -> str:
     """
     words = name.removesuffix(unit).strip("_").replace("_", " ")
     return (words or unit.replace("_", " ")).capitalize()
-
-
-def working(figure: Figure, marks: Marks) -> str:
-    """Return the unfolding block of one figure as HTML: formula, unrounded inputs, source.
-
-    Every part of it is inert text, a number, or a name or id of our own.
-    """
-    assert not isinstance(figure, Withheld)
-    named = f' data-q="{figure.identity}"' if isinstance(figure, Quantity) else ""
-    if isinstance(figure, Quantity) and figure.formula.read_as != "number":
-        named += f' data-read="{figure.formula.read_as}"'
-    # the value stands whole, so that the formula can be worked out again from the page alone
-    head = (
-        f'<details class="working" id="{marks.anchor(figure)}" data-unit="{figure.unit}"'
-        f' data-value="{float(figure.value)!r}"{named}>\n'
-        f'<summary>{inert(label(figure))}: <span class="n">{inert(printed(figure))}</span>'
-        "</summary>\n"
-    )
-    if isinstance(figure, Quantity):
-        return f"{head}{_computed(figure, marks)}</details>"
-    return f"{head}<p>{inert(origin(figure))}</p>\n</details>"
-
-
-def _computed(quantity: Quantity, marks: Marks) -> str:
-    rows = "\n".join(_input(name, figure, marks) for name, figure in flat_inputs(quantity))
-    source = inert(f"Source: {source_words(quantity.formula.source)}")
-    return (
-        f'<p><code class="formula">{quantity.formula.text}</code></p>\n'
-        f'<ul class="inputs">\n{rows}\n</ul>\n<p>{source}</p>\n'
-    )
-
-
-def _input(name: str, figure: Figure, marks: Marks) -> str:
-    if isinstance(figure, Withheld):
-        return f'<li data-name="{name}" class="withheld"><code>{name}</code> {figure.why}</li>'
-    if isinstance(figure, Quantity):
-        number, told = str(marks.show(figure)), ""
-    else:
-        number, told = f'<span class="n">{inert(printed(figure))}</span>', inert(origin(figure))
-    value = float(figure.value)
-    return (
-        f'<li data-name="{name}" data-value="{value!r}"><code>{name}</code> = {number} {told}</li>'
-    )
-
-
-def origin(figure: Given | Measured | Reference) -> str:
-    """Return where a number that was not computed comes from."""
-    if isinstance(figure, Measured):
-        told = f"{figure.method}, {figure.points} points"
-        where = f" typed in {figure.file}, line {figure.line}" if figure.file else ""
-        return f"{told}{where}. {source_words(figure.source)}"
-    if isinstance(figure, Reference):
-        return f"{source_words(figure.source)}: {figure.locator}"
-    return f"typed in {figure.file}, line {figure.line}" if figure.file else "from the owner"
 
 
 def source_words(key: str) -> str:

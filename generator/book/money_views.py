@@ -1,12 +1,37 @@
 """Views of the owner's money: cost, payment and the rest by season, place, planting and thing."""
 
-from generator.book.tables import totals
-from generator.plan.model.plan import Plan
-from generator.plan.money.budget import season_total
+from collections.abc import Callable, Mapping
+
+from generator.plan.model.plan import BudgetLine, Plan
+from generator.plan.money.budget import WITHOUT_COST, Total, season_total, total_of
 from generator.plan.money.money_hours import PAID_BY, MoneyRow, money_row
 from generator.working import Quantity
 
 VIEWS = (*PAID_BY, "item")
+# What the lines of the budget are put together by, by the columns of their table.
+_COLUMNS: Mapping[str, Callable[[BudgetLine], str]] = {
+    "season": lambda line: str(line.season),
+    "job": lambda line: line.job_id,
+    "place": lambda line: line.place_id,
+    "planting": lambda line: line.planting_id,
+    "kind": lambda line: line.kind,
+    "item": lambda line: line.item_id,
+    "unit": lambda line: line.amount.unit,
+}
+
+
+def totals(plan: Plan, column: str) -> tuple[Total, ...]:
+    """Return the cost of the plan's lines by what one column of their table says.
+
+    Lines without a price are left out of the cost and named.
+    """
+    key_of, groups = _COLUMNS[column], dict[str, list[BudgetLine]]()
+    for line in plan.lines:
+        if line.kind != WITHOUT_COST:
+            groups.setdefault(key_of(line), []).append(line)
+    return tuple(
+        total_of(plan.season, column, key, tuple(lines)) for key, lines in sorted(groups.items())
+    )
 
 
 def money_rows(plan: Plan, column: str) -> tuple[MoneyRow, ...]:

@@ -19,7 +19,7 @@ from jinja2.compiler import CodeGenerator
 from markupsafe import Markup
 
 from generator.book.content import drawing, head_words, named_value, sentences
-from generator.book.marks import Marks, label, source_words, working
+from generator.book.marks import Marks, label, source_words
 from generator.book.origin import origin_words
 from generator.book.text import clean, in_entities, inert
 from generator.compiled import Compiled
@@ -31,7 +31,8 @@ from generator.plan.model.job import DateReason
 from generator.reference.library import emergency_numbers, marker_names
 from generator.working import Figure, Reference
 
-_TABLE = re.compile(r'<table class="figures[^"]*">.*?</table>', re.DOTALL)
+# a narrow table stays one on a phone, where its heads stand above the columns
+_TABLE = re.compile(r'<table class="figures(?! narrow)[^"]*">.*?</table>', re.DOTALL)
 _HEAD = re.compile(r"<th\b[^>]*>(.*?)</th>", re.DOTALL)
 _BODY_ROW = re.compile(r"<tr>(?:(?!</tr>).)*<td\b.*?</tr>", re.DOTALL)
 _CELL = re.compile(r"<td\b")
@@ -238,17 +239,6 @@ def _caution(line: str) -> str:
         raise ValueError(f"not a caution of one line: {line!r}")
     marked = _BOLD.sub(r"<strong>\1</strong>", line.removeprefix("- "))
     return f"<li>{marked}</li>"
-
-
-def workings_block(marks: Marks) -> str:
-    """Return the workings of every number the page shows, as one HTML block, or nothing."""
-    if not marks.figures:
-        return ""
-    entries = "\n".join(working(figure, marks) for figure in marks.entries())
-    return (
-        "\n## How these numbers were worked out\n\n"
-        f'<section class="workings">\n{entries}\n</section>\n'
-    )
 
 
 def _ticks(marks: Marks) -> Callable[[str, tuple[Figure, ...]], Markup]:

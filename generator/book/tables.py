@@ -1,4 +1,4 @@
-"""The owner's tables: budget, what to buy and spray records, tidy, and the views of the budget.
+"""The owner's tables: budget, what to buy and spray records, tidy.
 
 The one module that needs the library of tables, which is loaded for the owner's book alone.
 """
@@ -13,7 +13,6 @@ from generator.book.record_rows import RECORD_COLUMNS, record_rows
 from generator.dataclass import dataclass
 from generator.plan.model.items import StockItem
 from generator.plan.model.plan import Plan
-from generator.plan.money.budget import WITHOUT_COST, Total, total_of
 
 if TYPE_CHECKING:
     from pandas import DataFrame
@@ -75,19 +74,6 @@ def budget_table(plan: Plan) -> Table:
     )  # fmt: skip
     numbers = {"season": "int64", "amount": "float64", "cost_usd": "float64"}
     return Table(table.name, table.frame.astype(numbers))
-
-
-def totals(plan: Plan, column: str) -> tuple[Total, ...]:
-    """Return the cost of the plan's lines by what one column of their table says.
-
-    Lines without a price are left out of the cost and named.
-    """
-    frame = budget_table(plan).frame
-    costing = frame[frame["kind"] != WITHOUT_COST]
-    return tuple(
-        total_of(plan.season, column, str(key), tuple(plan.lines[number] for number in group.index))
-        for key, group in costing.groupby(column, sort=True)
-    )
 
 
 def buying_table(plan: Plan) -> Table:

@@ -52,7 +52,7 @@ def _prose(element: Element) -> Iterator[str]:
         yield GAP
         return
     yield "" if element.tag in INLINE else GAP
-    is_working = element.tag == "details" and element.has("working")
+    is_working = element.tag == "div" and element.has("working")
     for one in element.inside:
         if isinstance(one, str):
             yield re.sub(r"\s+", " ", one)

@@ -8,7 +8,8 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from generator.book.tables import LINE_COLUMNS, budget_table, totals
+from generator.book.money_views import totals
+from generator.book.tables import LINE_COLUMNS, budget_table
 from generator.plan.model.plan import Plan
 from generator.plan.money.budget import WITHOUT_COST, planting_total, season_total
 from generator.plan.money.money_hours import hours_in_all

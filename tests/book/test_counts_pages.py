@@ -56,9 +56,10 @@ def test_what_is_not_answerable_is_listed_and_what_is_nowhere_is_named() -> None
         {"done_on": "2026-09-21", "used": used, "note": "along the barn"},
     )
     del data["products"]["products"][0]["label"]["uses"][0]["plant_back_days"]
-    page = pages_of(data)["plant-when.md"]
+    pages = pages_of(data)
+    page = pages["plant-when.md"]
     assert "not answerable yet" in page
-    assert "leaves out the days before other crops are sown" in page
+    assert "leaves out the days before other crops are sown" in pages["places/lane.md"]
     assert "along the barn" in page
     assert "No spraying is logged or planned here" in pages_of(_without_work())["plant-when.md"]
 

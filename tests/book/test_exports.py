@@ -21,6 +21,7 @@ from generator.book.cells import decimals
 from generator.book.csv_table import as_csv, written
 from generator.book.exports import owner_files
 from generator.book.make import make_book
+from generator.book.money_views import totals
 from generator.book.pages.written import (
     BUDGET_CSV,
     BUDGET_XLSX,
@@ -30,7 +31,7 @@ from generator.book.pages.written import (
     RECORDS_CSV,
 )
 from generator.book.record_rows import RECORD_COLUMNS
-from generator.book.tables import budget_table, tidy, totals
+from generator.book.tables import budget_table, tidy
 from generator.book.text import clean
 from generator.book.workbook import as_xlsx
 from generator.plan.build.season_plan import make_plan

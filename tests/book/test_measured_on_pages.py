@@ -9,18 +9,20 @@ import yaml
 from geographiclib.geodesic import Geodesic
 
 from generator.units import convert
-from tests.book.reading import Element, read
+from tests.book.reading import Element, read, workings
 from tests.book.sites import DEMO, Site
 
 WGS84 = Geodesic.WGS84
 SCREENS = yaml.safe_load((DEMO / "screens.yaml").read_text(encoding="utf-8"))["screens"]
 
 
-def measured_inputs(page: Element, name: str) -> Iterator[tuple[float, str]]:
-    """Every input of this name in the workings of a page: its value, and what is said of it."""
-    for item in page.all("li"):
-        if item.attributes.get("data-name") == name and " points typed in " in item.text():
-            yield float(item.attributes["data-value"]), item.text()
+def measured_inputs(page: Element, words: str) -> Iterator[tuple[float, str]]:
+    """Every input called so in the workings of a page: its value, and what is said of it."""
+    for working in workings(page).values():
+        for one in working.inputs:
+            if one.words == words and " points typed in " in one.told:
+                assert one.value is not None
+                yield one.value, one.told
 
 
 def place_page(site: Site, place: str) -> Element:
@@ -37,9 +39,7 @@ def test_the_length_of_a_line(demo_sites: dict[str, Site]) -> None:
     for screen in screens_with("line_lat_lon"):
         points = screen["line_lat_lon"]
         metres = sum(WGS84.Inverse(*one, *other)["s12"] for one, other in pairwise(points))
-        ((value, told),) = measured_inputs(
-            place_page(demo_sites["owner"], screen["id"]), "length_ft"
-        )
+        ((value, told),) = measured_inputs(place_page(demo_sites["owner"], screen["id"]), "length")
         assert value == pytest.approx(convert(metres, "m", "ft"), rel=1e-6)
         assert f"{len(points)} points" in told
 
@@ -51,8 +51,8 @@ def test_the_area_of_an_outline_and_the_way_around_it(demo_sites: dict[str, Site
             polygon.AddPoint(*point)
         count, metres, square_metres = polygon.Compute()
         page = place_page(demo_sites["owner"], screen["id"])
-        ((area_ac, told),) = measured_inputs(page, "outline_area_ac")
-        ((around_ft, _),) = measured_inputs(page, "perimeter_ft")
+        ((area_ac, told),) = measured_inputs(page, "area in the outline")
+        ((around_ft, _),) = measured_inputs(page, "length around it")
         assert area_ac == pytest.approx(convert(abs(square_metres), "sq_m", "ac"), rel=1e-6)
         assert around_ft == pytest.approx(convert(metres, "m", "ft"), rel=1e-6)
         assert f"{count} points typed in screens.yaml" in told

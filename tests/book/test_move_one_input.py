@@ -112,14 +112,14 @@ def test_every_output_shows_the_same_new_digits(
     told = shown(new["sheet"], "lb")
     assert told != shown(old["sheet"], "lb")
     assert explained(sites["owner"], SEED)[0] == told
-    pages = ("work/lane-2027-frost_seeding.html", "buy.html", "workings.html")
+    pages = ("work/lane-2027-frost_seeding.html", "buy.html")
     for address in pages:
         assert told in text_of(sites["owner"], address), address
         assert told not in text_of(before["owner"], address), address
     for one in (before["owner"], sites["owner"]):
         cost = on_page(one, "work/lane-2027-frost_seeding.html")[COST].value
         parts = [
-            part.value for total in on_page(one, "money.html").values() for part in total.inputs
+            part.value for total in on_page(one, "costs.html").values() for part in total.inputs
         ]
         assert cost in parts
     hired = sites["hired-sprayer"]

@@ -11,7 +11,15 @@ from generator.plan.views.numbers import numbers_of
 from generator.units import convert, shown
 from generator.working import Quantity, replay
 from tests.book.plain_numbers import plain_numbers, typed_texts
-from tests.book.reading import Element, Input, Working, marked_numbers, read, workings
+from tests.book.reading import (
+    Element,
+    Input,
+    Working,
+    marked_numbers,
+    read,
+    to_replay,
+    workings,
+)
 from tests.book.sites import Site, build_sites
 from tests.properties import make_property
 
@@ -169,8 +177,7 @@ def test_every_number_computed_replays_to_the_last_bit(
             if any(one.value is None for one in working.inputs):
                 kept.add(working.identity)
             elif working.formula:
-                result = replay(working.formula, _values(working.inputs))
-                assert result == working.value, (address, working)
+                assert replay(*to_replay(working)) == working.value, (address, working)
                 replayed += 1
     assert replayed > 20
     if site.plan.reader == "owner":
@@ -201,7 +208,7 @@ def test_a_sheet_holds_all_that_its_numbers_rest_on(documents: dict[str, Element
     assert sheets
     for address, page in sheets.items():
         by_anchor = workings(page)
-        folded = {id(mark) for fold in page.all("section", "workings") for mark in fold.walk()}
+        folded = {id(mark) for fold in page.all("details", "workings") for mark in fold.walk()}
         waiting = [mark for mark in marked_numbers(page) if id(mark) not in folded]
         seen: set[str] = set()
         while waiting:
@@ -211,21 +218,6 @@ def test_a_sheet_holds_all_that_its_numbers_rest_on(documents: dict[str, Element
                 seen.add(href)
                 inputs = by_anchor[href.removeprefix("#")].inputs
                 waiting += [one.mark for one in inputs if one.mark is not None]
-
-
-def _values(inputs: tuple[Input, ...]) -> dict[str, float | list[float]]:
-    values: dict[str, float | list[float]] = {}
-    for one in inputs:
-        assert one.value is not None
-        name, bracket, number = one.name.partition("[")
-        if bracket:
-            members = values.setdefault(name, [])
-            assert isinstance(members, list)
-            members.append(one.value)
-            assert number == f"{len(members)}]"
-        else:
-            values[name] = one.value
-    return values
 
 
 def test_a_number_is_the_same_on_every_page(documents: dict[str, Element]) -> None:
@@ -245,11 +237,11 @@ def test_every_number_of_the_book_is_listed_or_at_home(
     for identity, home in homes.of_number.items():
         assert by_page[f"{home.page}.html"][home.anchor].identity == identity
     listed = list(homes.of_number)
-    for row in documents["workings.html"].all("tr"):
-        for name in row.all("code"):
+    for row in documents["workings.html"].all("li"):
+        if name := row.attributes.get("data-q"):
             working = _leads_to(row.all("a", "n")[0], "workings.html", by_page)
-            assert working.identity == name.text()
-            listed.append(name.text())
+            assert working.identity == name
+            listed.append(name)
     assert len(listed) == len(set(listed))
     everywhere = {one.identity for page in by_page.values() for one in page.values()} - {""}
     assert set(listed) == everywhere

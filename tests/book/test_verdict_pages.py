@@ -91,7 +91,7 @@ def test_verdicts_stand_beside_their_days() -> None:
 def test_the_feet_that_hide_and_those_that_do_not_are_named(demo_pages: dict[str, str]) -> None:
     text = {
         address: " ".join(html.unescape(re.sub(r"<[^>]*>", " ", demo_pages[address])).split())
-        for address in ("places/creek.md", "places.md", "ahead.md", "places/ridge.md")
+        for address in ("places/creek.md", "places.md", "seasons/2027.md", "places/ridge.md")
     }
     thin = re.compile(r"Not 380 ft .*?to 620 ft : counted thin Jun 17, 2026")
     told = text["places/creek.md"][text["places/creek.md"].index("Hides in part") :]
@@ -99,7 +99,7 @@ def test_the_feet_that_hide_and_those_that_do_not_are_named(demo_pages: dict[str
     assert re.search(r"Not 363 ft .*?to 380 ft : too low to count on\. Not 380 ft", told)
     assert thin.search(told)
     assert "Hides in part" in text["places.md"]
-    assert re.search(r"380 ft .*?to 620 ft .*?counted thin: hides nobody", text["ahead.md"])
+    assert re.search(r"380 ft .*?to 620 ft .*?counted thin: hides nobody", text["seasons/2027.md"])
     assert "Aug 10, 2026 does not raise the low curve." in text["places/ridge.md"]
     assert "does not raise" not in text["places/creek.md"]
 

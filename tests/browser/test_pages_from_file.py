@@ -96,7 +96,7 @@ def test_targets_are_as_large_as_a_thumb(browser: Browser, site: Path) -> None:
     with listening_page(browser, PHONE, []) as page:
         _open(page, site, "work/job-3.html")
         page.locator(".md-header label[for='__drawer']").click()
-        boxes = page.locator(".contents a, .to-emergency, .working summary, .turn a").all()
+        boxes = page.locator(".contents a, .to-emergency, .workings summary, .turn a").all()
         heights = [box["height"] for target in boxes if (box := target.bounding_box())]
     assert len(heights) > 20
     assert min(heights) >= THUMB_PX

@@ -86,13 +86,13 @@ def test_workings_unfold_on_paper_nowhere(browser: Browser, sites: dict[str, Sit
     for address in ("buy.html", "money.html", "places/lane.html", "equipment/boom.html"):
         with listening_page(browser, DESKTOP, []) as page:
             page.goto((sites["owner"].folder / address).as_uri())
-            assert page.locator(".working summary").first.is_visible(), address
+            assert page.locator(".workings summary").first.is_visible(), address
             page.emulate_media(media="print")
-            assert not page.locator(".working summary").first.is_visible(), address
+            assert not page.locator(".workings summary").first.is_visible(), address
     with listening_page(browser, DESKTOP, []) as page:
         page.goto((sites["owner"].folder / "workings.html").as_uri())
         page.emulate_media(media="print")
-        assert page.locator("table.figures").is_visible()
+        assert page.locator("ul.links").first.is_visible()
 
 
 @pytest.mark.parametrize("reader", ["owner", "hired"])

@@ -11,8 +11,7 @@ from typing import Any
 
 import pytest
 
-from generator.book.money_views import money_rows
-from generator.book.tables import totals
+from generator.book.money_views import money_rows, totals
 from generator.compute import field_work
 from generator.plan.build.season_plan import make_plan
 from generator.plan.log.stock import on_hand_now

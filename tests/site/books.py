@@ -150,11 +150,11 @@ def _sheet(number: int) -> str:
 
 def _workings(number: int) -> str:
     items = "\n".join(
-        f'<details class="working" id="w-{number}-{n}"><summary>Line {n}</summary>'
-        f"<p>rate × ground = {n}.5 × 2.0</p></details>"
+        f'<div class="working" id="w-{number}-{n}">'
+        f"<p>Line {n}: rate × ground = {n}.5 × 2.0</p></div>"
         for n in range(3)
     )
-    return f'<section class="workings">\n<h2>Workings</h2>\n{items}\n</section>'
+    return f'<details class="workings">\n<summary>Show the working</summary>\n{items}\n</details>'
 
 
 def _record(title: str, text: str) -> SearchRecord:

@@ -1,8 +1,8 @@
-"""The page of the years ahead: five seasons of work, ground, money and heights, for the owner."""
+"""Pages of the years ahead: five seasons of work, ground, money and heights, for the owner."""
 
 from generator.book.money_views import season_row
 from generator.book.pages.pictures import acres_picture, work_picture
-from generator.book.pages.written import YEAR, Written, address_of, from_template
+from generator.book.pages.written import YEAR, Written, from_template
 from generator.dataclass import dataclass
 from generator.plan.model.job import Job, JobAhead
 from generator.plan.model.place import Place
@@ -14,11 +14,12 @@ from generator.reference.library import marker_names
 from generator.reference.operations import work_groups
 
 AHEAD = "Years ahead"
+PLACES_NAMED = 6  # in a line of work on the page of all seasons
 AnyJob = Job | JobAhead
 
 
 @dataclass(frozen=True, slots=True)
-class WorkLine:
+class StepAhead:
     """One step with the same open dates and the same state, on one place or on several."""
 
     job: AnyJob
@@ -27,7 +28,7 @@ class WorkLine:
 
 
 def ahead_page(plan: Plan) -> Written:
-    """Return the plan's season and the four after it, one section a season."""
+    """Return the plan's season and the four after it, a short table each."""
     seasons = years_ahead(plan)
     acres = tuple(season.acres for season in seasons)
     steps = dict.fromkeys(job.step.name for season in seasons for job in season.jobs)
@@ -38,14 +39,14 @@ def ahead_page(plan: Plan) -> Written:
         YEAR,
         "ahead",
         ["years ahead", "next seasons", "five seasons", *steps],
-        seasons=[(season, _work(plan, season)) for season in seasons],
+        seasons=[(season, _lines(plan, season.jobs)) for season in seasons],
+        named=PLACES_NAMED,
         acres_picture=acres_picture(acres),
         ages=[
             (age, words)
             for age, words in AGES.items()
             if any(age in season.acres for season in acres)
         ],
-        age_words=AGES,
         work_picture=work_picture(seasons),
         groups=[
             head.name
@@ -55,17 +56,33 @@ def ahead_page(plan: Plan) -> Written:
         pay=to_pay(plan),
         row=season_row(plan),
         every_year=every_year(plan.upkeep, plan.season),
-        owed=any(job.season < plan.season for job in plan.jobs),
-        address_of=address_of,
     )
 
 
-def _work(plan: Plan, season: SeasonAhead) -> list[tuple[str, list[WorkLine]]]:
+def season_page(plan: Plan, year: int) -> Written:
+    """Return one season of those ahead: every place of its work, ground, heights, what it takes."""
+    season = next(one for one in years_ahead(plan) if one.season == year)
+    return from_template(
+        plan,
+        f"seasons/{year}.md",
+        f"Season {year}",
+        YEAR,
+        "season",
+        [f"season {year}", *dict.fromkeys(job.step.name for job in season.jobs)],
+        one=season,
+        work=_work(plan, season),
+        age_words=AGES,
+        is_of_plan=year == plan.season,
+        owed=any(job.season < plan.season for job in plan.jobs),
+    )
+
+
+def _work(plan: Plan, season: SeasonAhead) -> list[tuple[str, list[StepAhead]]]:
     """Return the lines of work of a season, in their groups."""
     return [(group.title, _lines(plan, group.jobs)) for group in season.work]
 
 
-def _lines(plan: Plan, jobs: tuple[AnyJob, ...]) -> list[WorkLine]:
+def _lines(plan: Plan, jobs: tuple[AnyJob, ...]) -> list[StepAhead]:
     stopped, names = plan.stopped(), marker_names()
     same: dict[object, list[AnyJob]] = {}
     for job in jobs:
@@ -73,7 +90,7 @@ def _lines(plan: Plan, jobs: tuple[AnyJob, ...]) -> list[WorkLine]:
             job
         )
     return [
-        WorkLine(
+        StepAhead(
             alike[0],
             tuple(names[sign].lower() for sign in alike[0].dates.missing_signs),
             tuple((job, plan.place(job.place_id), job.id in stopped) for job in alike),

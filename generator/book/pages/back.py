@@ -86,18 +86,21 @@ def _window(plan: Plan, job: Job, told: WindowTold) -> tuple[Job, Place, str, Wi
 
 
 def workings_page(plan: Plan, written: list[Written]) -> Written:
-    """Return every computed number of the book that is at home on no place, by its id.
-
-    The owner's others unfold on the pages of their places and of the work on them.
-    """
+    """Return where numbers are worked out: the pages they are at home on, and those on none."""
     rows: dict[str, tuple[NumberShown, Markup]] = {}
     homes = homes_of(plan)
+    at_home = []
     for entry in written:
         page = _html(entry.page.address)
+        if homes.on_page.get(entry.page.address.removesuffix(".md")) and not _is_of_place(page):
+            at_home.append((Markup(entry.page.title), Markup(page)))
         for number in entry.numbers:
             if number.identity not in homes.of_number:
                 # wherever it stands it has the same working: the first page is named
                 rows.setdefault(number.identity, (number, Markup(f"{page}#{number.anchor}")))
+    groups: dict[str, list[tuple[NumberShown, Markup]]] = {}
+    for _, row in sorted(rows.items()):
+        groups.setdefault(row[0].subject, []).append(row)
     return from_template(
         plan,
         "workings.md",
@@ -105,9 +108,15 @@ def workings_page(plan: Plan, written: list[Written]) -> Written:
         HOW,
         "workings",
         ["workings", "formulas"],
-        rows=[row for _, row in sorted(rows.items())],
-        places=plan.places if homes.on_page else (),
+        groups=list(groups.items()),
+        at_home=at_home,
+        places=plan.places if at_home else (),
     )
+
+
+def _is_of_place(page: str) -> bool:
+    """Return whether a page is that of a place or of work on one: such are found by the place."""
+    return page.startswith(("places/", "work/"))
 
 
 def glossary_page(plan: Plan) -> Written:

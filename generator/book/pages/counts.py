@@ -1,7 +1,12 @@
 """Pages of counts and waits: what a count decides, what may be sown when, weeds."""
 
+import datetime
+from collections.abc import Iterable
+
 from generator.book.pages.written import HOW, PLACES, Written, from_template
-from generator.plan.model.counts import Outcome
+from generator.dataclass import dataclass
+from generator.plan.model.counts import Earliest, Outcome, PlaceWaits, Spraying
+from generator.plan.model.place import Place
 from generator.plan.model.plan import Plan
 from generator.reference.library import planting_kinds, species, values, ways_of_working
 from generator.reference.weeds import OTHER, weeds
@@ -16,7 +21,35 @@ OUTCOMES: dict[Outcome, str] = {
     "overseed": "Overseed this stretch",
     "start_over": "Start over",
 }
+# Ways of working that last in the soil.
+STAYS_IN_SOIL = ("soil_residual", "sulfonylurea")
 COUNT_CODES = ("C320", "C321", "C322", "C323", "N400", "N401", "N402", "N403")
+
+
+@dataclass(frozen=True, slots=True)
+class SownFrom:
+    """From when kinds of planting may be sown: `day` None where no wait holds them back.
+
+    `is_over` says that the day has come, `is_open` that it is not answerable yet, `every` that no
+    kind has another answer.
+    """
+
+    day: datetime.date | None
+    is_over: bool
+    is_open: bool
+    kinds: tuple[str, ...]
+    every: bool
+
+
+@dataclass(frozen=True, slots=True)
+class PlaceAnswered:
+    """A place with what may be sown on it from when, by the log and after what is planned."""
+
+    place: Place
+    waits: PlaceWaits
+    now: tuple[SownFrom, ...]
+    after: tuple[SownFrom, ...]
+    residual: Spraying | None
 
 
 def counts_page(plan: Plan) -> Written:
@@ -59,10 +92,33 @@ def plant_when_page(plan: Plan) -> Written:
         PLACES,
         "plant_when",
         ["plant-back", "residual", "wait", "sow after spraying"],
-        waits=[(plan.place(wait.place_id), wait) for wait in plan.decided.waits],
+        answered=[_answered(plan, waits) for waits in plan.decided.waits],
         kinds=planting_kinds(),
-        works=ways_of_working(),
-        other=OTHER,
+    )
+
+
+def _answered(plan: Plan, waits: PlaceWaits) -> PlaceAnswered:
+    now = _answers(waits.logged, plan.as_of) if waits.any_logged() else ()
+    residuals = [
+        spraying for spraying in waits.sprayings if set(spraying.works) & set(STAYS_IN_SOIL)
+    ]
+    last = max(residuals, key=lambda one: one.last or datetime.date.max, default=None)
+    return PlaceAnswered(
+        plan.place(waits.place_id), waits, now, _answers(waits.planned, plan.as_of), last
+    )
+
+
+def _answers(found: Iterable[Earliest], as_of: datetime.date) -> tuple[SownFrom, ...]:
+    """Return the kinds that have the same answer together, the soonest first."""
+    kinds: dict[tuple[bool, datetime.date | None], list[str]] = {}
+    for one in found:
+        # beside a question no day stands: it would be read as the answer
+        is_open = bool(one.asks)
+        kinds.setdefault((is_open, None if is_open else one.day), []).append(one.kind)
+    soonest = sorted(kinds.items(), key=lambda pair: (pair[0][0], pair[0][1] or datetime.date.min))
+    return tuple(
+        SownFrom(day, day is not None and day <= as_of, is_open, tuple(named), len(kinds) == 1)
+        for (is_open, day), named in soonest
     )
 
 

@@ -58,8 +58,15 @@ from generator.plan.standing.verdicts import (
 )
 from generator.plan.views.closed import ClosedJob, closed_without_record
 from generator.reference.growth import has_kinds
-from generator.reference.library import Species, species, values
+from generator.reference.library import (
+    Species,
+    planting_kinds,
+    species,
+    values,
+    ways_of_working,
+)
 from generator.reference.steps import StepPlan
+from generator.reference.weeds import OTHER
 from generator.units import LatLon
 from generator.working import Given
 
@@ -161,6 +168,10 @@ def place_page(plan: Plan, place: Place) -> Written:
         outcomes=OUTCOMES,
         has_kinds=has_kinds,
         gap=values()["two_stations_apart_ft"],
+        waits=next((one for one in plan.decided.waits if one.place_id == place.id), None),
+        kinds=planting_kinds(),
+        works=ways_of_working(),
+        other=OTHER,
         address_of=address_of,
     )
 

@@ -11,8 +11,9 @@ from generator.book.content import search_words
 from generator.book.homes import marks_of, unfold_what_is_at_home
 from generator.book.marks import Marks, figure_identity, label, printed
 from generator.book.model import Page, SearchRecord
-from generator.book.render import render, workings_block
+from generator.book.render import render
 from generator.book.text import inert, searchable
+from generator.book.workings import with_workings
 from generator.dataclass import dataclass
 from generator.inventory.ground import SoilTest
 from generator.inventory.schema import KeptUp
@@ -38,6 +39,7 @@ LISTED_ON = {
     "seed": "seed.md",
     "products": "products.md",
     "records": "records.md",
+    "seasons": "ahead.md",
     "chapters": "chapters.md",
     "equipment": "calibration.md",
 }
@@ -61,9 +63,10 @@ RECORDS_CSV = "records.csv"
 
 
 class NumberShown(NamedTuple):
-    """A computed number of a page: its id, what it is called, as printed, where it unfolds."""
+    """A computed number of a page: its id, what it is of and called, as printed, its anchor."""
 
     identity: str
+    subject: str
     label: str
     printed: str
     anchor: str
@@ -117,7 +120,7 @@ def finished(
     )
     # An anchor made from the words of a title could be one that a number on the page has.
     heading = f"# {inert(title)} {{: #{TITLE_ANCHOR} }}\n\n"
-    markdown = heading + body + workings_block(marks)
+    markdown = heading + with_workings(body, marks)
     listed_on = LISTED_ON.get(folder, address if address in LISTED_ON.values() else "")
     page = Page(address, inert(named), group, str(markdown), record, safety_keys, listed_on)
     return Written(page, tuple(_numbers(marks)), frozenset(_sources(marks)))
@@ -159,7 +162,9 @@ def _numbers(marks: Marks) -> Iterator[NumberShown]:
     for figure in marks.entries():
         if isinstance(figure, Quantity):
             anchor = marks.anchors[figure_identity(figure)]
-            yield NumberShown(figure.identity, label(figure), printed(figure), anchor)
+            yield NumberShown(
+                figure.identity, marks.subject(figure), label(figure), printed(figure), anchor
+            )
 
 
 def _sources(marks: Marks) -> Iterator[str]:

@@ -102,14 +102,8 @@ def _weekend(
     # a weekend over the end of a month is its Saturday's, as where weekends are counted
     free = _free(plan, saturday.replace(day=1))
     given: list[JobHours] = []
+    room = free
     for task in (each for each in work if can_be_done(each.job, saturday)):
-        taken = tuple(part.hours for part in given)
-        # jobs before it on this weekend closed sooner, so they had the hours first
-        room = free
-        if taken:
-            room = HOURS_LEFT(
-                f"{base}/left_beside_{len(taken)}_hours", whole_hours=free, taken_hours=taken
-            )
         left = _left(plan.season, task, done[task.job.id])
         if round(min(left.value, room.value), DECIMALS) > 0:
             hours = DONE_ON_A_WEEKEND(
@@ -117,6 +111,10 @@ def _weekend(
             )
             given.append(JobHours(task.job, hours))
             done[task.job.id].append(hours)
+            # jobs before others on this weekend close sooner, so they have the hours first
+            room = HOURS_LEFT(
+                f"{base}/left_beside_{len(given)}_hours", whole_hours=room, taken_hours=(hours,)
+            )
     parts = tuple(part.hours for part in given)
     together = TOTAL_HOURS(f"{base}/work_hours", parts=parts) if parts else None
     return Weekend(saturday, free, together, tuple(given))

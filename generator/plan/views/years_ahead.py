@@ -5,6 +5,7 @@ out for it, and none is guessed.
 """
 
 import datetime
+from collections import Counter
 from collections.abc import Iterable, Mapping
 
 from generator.compute.buying import TOTAL_COUNT
@@ -137,8 +138,8 @@ def _work(plan: Plan, season: int, jobs: tuple[Job | JobAhead, ...]) -> tuple[Wo
         mine = sorted((job for job in jobs if job.step.does.group == group), key=_by_dates)
         if mine:
             name = f"ahead/{plan.season}/{season}/{group.id}_count"
-            parts = tuple(_counted(plan, job) for job in mine)
-            found.append(WorkAhead(group.name, tuple(mine), TOTAL_COUNT(name, parts=parts)))
+            count = TOTAL_COUNT(name, parts=_counted(mine))
+            found.append(WorkAhead(group.name, tuple(mine), count))
     return tuple(found)
 
 
@@ -147,10 +148,13 @@ def _by_dates(job: Job | JobAhead) -> tuple[datetime.date, datetime.date, str]:
     return (job.dates.opens or last, job.dates.closes or last, job.id)
 
 
-def _counted(plan: Plan, job: Job | JobAhead) -> Reference:
-    words = f"{job.step.name}, {plan.place(job.place_id).name}"
-    # each by name and place, so that the working of a count says which jobs it counts
-    return Reference("job_count", 1.0, "count", "arithmetic", words)
+def _counted(jobs: Iterable[Job | JobAhead]) -> tuple[Reference, ...]:
+    """Return how many jobs of each step there are; which they are is listed beside the count."""
+    steps = Counter(job.step.name for job in jobs)
+    return tuple(
+        Reference("job_count", float(count), "count", "arithmetic", name)
+        for name, count in steps.items()
+    )
 
 
 def _screens(plan: Plan, season: int, day: datetime.date) -> tuple[ScreenAhead, ...]:

@@ -1,6 +1,7 @@
 """Pictures on the finished pages: what is drawn is what the plan says, and is said in words too."""
 
 import datetime
+import posixpath
 
 import pytest
 
@@ -14,10 +15,10 @@ from generator.plan.standing.cover_by_season import SEASONS_SHOWN
 from generator.plan.views.numbers import numbers_of
 from generator.reference.operations import operations, work_groups
 from tests.book.charts.drawn import day, number, pictures, shapes
-from tests.book.reading import Element, marked_numbers, read
+from tests.book.reading import Element, marked_numbers, read, workings
 from tests.book.sites import Site
 
-WITH_PICTURES = {"ahead.html", "buy.html", "money.html", "year.html"}
+WITH_PICTURES = {"ahead.html", "buy.html", "hours-by-weekend.html", "places.html", "year.html"}
 
 
 def test_the_pages_with_pictures_are_looked_at(pages: dict[str, Element]) -> None:
@@ -36,14 +37,18 @@ def test_every_value_drawn_is_the_plan_s_own(owner: Site, pages: dict[str, Eleme
     assert len(drawn_ids) > SEASONS_SHOWN
 
 
-def test_every_value_drawn_is_said_as_a_number_with_its_working(pages: dict[str, Element]) -> None:
+def test_every_value_drawn_is_said_as_a_number_with_its_working(
+    owner: Site, pages: dict[str, Element]
+) -> None:
+    every = {address: workings(read(text)) for address, text in owner.pages().items()}
     for address, page in pages.items():
-        said = {
-            one.attributes["data-q"] for one in page.all("details") if "data-q" in one.attributes
-        }
-        assert {
-            one.attributes["data-q"] for one in shapes(page, "q") if one.tag != "details"
-        } <= said, address
+        said = {one.identity for one in every[address].values()}
+        for mark in marked_numbers(page):
+            target, _, anchor = mark.attributes["href"].partition("#")
+            there = posixpath.normpath(posixpath.join(posixpath.dirname(address), target))
+            said.add(every[there if target else address][anchor].identity)
+        drawn = {one.attributes["data-q"] for one in shapes(page, "q")}
+        assert drawn <= said, address
         assert marked_numbers(page) or address in ("index.html", "year.html")
 
 

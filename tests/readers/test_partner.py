@@ -224,7 +224,7 @@ def test_a_stand_nobody_looked_over_says_so() -> None:
     data = shared()
     del data["stands"]["stands"][0]["straps_checked_on"]
     pages = told(book_of(data))
-    assert "Do not climb it until all of it has been looked over." in pages["stands/oak-ladder.md"]
+    assert "Do not climb it until all of it has been inspected." in pages["stands/oak-ladder.md"]
     assert "inspected: not written down" in pages["index.md"]
     assert "harness last inspected: not written down" in pages["stands/oak-ladder.md"]
 

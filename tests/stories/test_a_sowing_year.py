@@ -28,7 +28,7 @@ def test_sod_without_a_kill(tmp_path: Path) -> None:
     kill = the_work(data).pop()
     land = Land(tmp_path, data)
     before = land.book("2026-08-20")
-    assert "killed in the fall of 2026" in before.sheet(SOWING)
+    assert "Kill the sod in the fall of 2026" in before.sheet(SOWING)
     assert "Do not do this job yet" in before.sheet(SOWING)
     assert "lb" not in before.sheet(SOWING).split("Safety")[0]
 
@@ -37,7 +37,7 @@ def test_sod_without_a_kill(tmp_path: Path) -> None:
     assert "11.1 lb" in land.book("2026-08-20").sheet(SOWING)
     # Dec 1: the kill was never done, so the sowing moves on by a year
     late = land.book("2026-12-01").sheet(SOWING)
-    assert "killed in the fall of 2027, for a sowing in season 2028" in late
+    assert "Kill the sod in the fall of 2027, for a sowing in season 2028" in late
 
     land.record("2026-09-20", *KILLED)
     after = land.book("2026-12-01")
@@ -133,7 +133,7 @@ def test_a_thin_stand_in_the_second_year(tmp_path: Path) -> None:
     land.record("2028-06-28", *FRAME, "--set", "counted.cells_with_plant_count=20")
     third = land.book("2028-07-01", SEASON + 1)
     assert "Start over" in third.page("counts.html")
-    assert "native grass may be sown from Feb 2, 2028 on" in third.page("findings.html")
+    assert "native grass may be sown from Feb 2, 2028 on" in third.page("counts.html")
 
 
 def brassicas(crop: str) -> Data:

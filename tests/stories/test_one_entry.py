@@ -82,7 +82,7 @@ def test_what_is_to_be_bought(books: tuple[Book, Book]) -> None:
 
 
 def test_what_is_decided_next(books: tuple[Book, Book]) -> None:
-    before, after = (book.page("findings.html") for book in books)
-    assert "From when it may be sown is not answerable yet" in before
+    before, after = (book.page("counts.html") for book in books)
+    assert "From when it may be sown is not known yet" in before
     # Mar 12, 2028 and 100 days
     assert "native grass may be sown from Jun 20, 2028 on" in after

@@ -70,7 +70,7 @@ def standing_screen() -> Data:
 def test_a_burn_without_a_permit(tmp_path: Path) -> None:
     """The crew has a free weekend, and nobody has asked the fire authority."""
     land = Land(tmp_path, standing_screen())
-    assert "No burn permit is typed" in land.book("2027-01-15").sheet(BURNING)
+    assert "No written burn permit covers every open day" in land.book("2027-01-15").sheet(BURNING)
     assert STOPPED in land.book("2027-01-15").sheet(BURNING)
 
     permit = {"id": "burn-27", "kind": "burn", "places": ["lane"], "approved_on": "2027-01-20",

@@ -84,7 +84,7 @@ def test_no_page_shows_an_id_a_key_or_a_file(demo_sites: dict[str, Site], reader
             words = raw_words(" ".join(shown(read(page))))
             if words:
                 found[address] = sorted(set(words))[:8]
-    assert found == {}
+    assert found == {}, found
 
 
 def test_a_raw_word_is_seen_and_what_is_to_be_typed_is_not() -> None:

@@ -17,6 +17,7 @@ from generator.book.pages.written import (
     from_template,
     place_of,
 )
+from generator.book.workings import input_called
 from generator.inventory.dates import HUNTED
 from generator.plan.model.finding import READERS
 from generator.plan.model.job import Job
@@ -54,7 +55,7 @@ def readers_page(plan: Plan, left: Iterable[LeftFolder] = ()) -> Written:
             (
                 handed,
                 [
-                    (_work_of(plan, jobs, number), number, hidden)
+                    (_work_of(plan, jobs, number), number, [input_called(name) for name in hidden])
                     for number, hidden in handed.rest_on_hidden
                 ],
                 [(jobs[job_id], place_of(plan, jobs[job_id])) for job_id in handed.job_ids],

@@ -122,7 +122,7 @@ def test_every_finding_is_met_once_under_its_rule_with_what_it_is_about(
 
 
 def test_what_stands_before_the_next_jobs_is_open_to_see(owner: Site, page: Element) -> None:
-    folded = {id(one) for fold in page.all("details", "folded") for one in fold.walk()}
+    folded = {id(one) for fold in page.all("details", "fold") for one in fold.walk()}
     open_rules = [one for one in page.all("section", "rule") if id(one) not in folded]
     until = next_until(owner.plan)
     jobs = {job.id: job for job in owner.plan.jobs}

@@ -39,6 +39,10 @@ NOT_ASSUMED = {
     "MOST_TENS": "tries where a slip of a digit leads",
     "SHORTEST": "how long a name is that a text can be searched for",
     "SEASONS_SHOWN": "how far a page looks ahead",
+    "_SEASONS_TOLD": "how far a page looks ahead",
+    "FALLS_TOLD": "how far a page looks ahead",
+    "VOLUMES_BETWEEN": "rows of a table",
+    "TWO": "a pair",
     "FIRST_MONTH_OF_GROWTH": "when a year of growth begins in the list of heights",
     "FIRST_MONTH_OF_WINTER": "when winter begins in the list of heights",
 }

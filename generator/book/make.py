@@ -21,7 +21,7 @@ from generator.book.pages.counts import counts_page, plant_when_page, weeds_page
 from generator.book.pages.dates import dates_page, others_out_page
 from generator.book.pages.front import chapter_page, emergency_page, findings_page, safety_page
 from generator.book.pages.granted import granted_page
-from generator.book.pages.ground import place_page, route_page, stand_page
+from generator.book.pages.ground import place_page
 from generator.book.pages.hours import hours_page
 from generator.book.pages.lists import (
     calibration_page,
@@ -37,6 +37,7 @@ from generator.book.pages.records import forms_of, record_form_page, records_pag
 from generator.book.pages.shelves import ground_page, products_page, seed_page
 from generator.book.pages.signs import signs_page
 from generator.book.pages.soil import fertilizer_page, lime_page, soil_test_page, water_page
+from generator.book.pages.stands_walks import route_page, stand_page
 from generator.book.pages.steps import steps_page
 from generator.book.pages.store import (
     drill_page,

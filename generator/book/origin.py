@@ -10,7 +10,7 @@ def origin_words(found: MarkerFound) -> str:
     if found.kind == "daily":
         first, last = found.years[0].year, found.years[-1].year
         count = len(found.years)
-        return f"the record of {found.rests_on}, {first} to {last}, {count} years used"
+        return f"the record of {found.rests_on}, {first} to {last}; years used: {count}"
     if found.kind == "published":
         return f"published freeze dates: {found.rests_on}"
     if found.kind == "normals":

@@ -14,7 +14,7 @@ FIRE = [
     "Permit in hand, and no burn ban today.",
     "The written plan is in hand, and today's weather is inside it.",
     "No front and no shift of wind is forecast within 12 hours.",
-    "Breaks all round are bare, wet or mown short, as wide as the plan says; downwind at least "
+    "Breaks all around are bare, wet or mown short, as wide as the plan says; downwind at least "
     "10 times as wide as what burns is tall.",
     "Crew, water and phones are in place; everybody on the list was told.",
 ]

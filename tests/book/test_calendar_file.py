@@ -152,10 +152,10 @@ def test_days_to_keep_cut_a_job_into_windows() -> None:
     single = [one for one in read_back(owner_file(data)) if kill.step.name in str(one["SUMMARY"])]
     assert [days_of(one)[0] for one in single] == [day for one in kill.days.left for day in one]
     assert len({str(one["UID"]) for one in (*windows, *single)}) == 6
-    quiet = one_of(spans_of(data), "Quiet: all places")
+    quiet = one_of(spans_of(data), "Stay-out dates: all places")
     assert days_of(quiet) == (datetime.date(2026, 9, 15), datetime.date(2026, 9, 17))
     for head, day in (("first", 15), ("last", 17)):
-        one = one_of(read_back(owner_file(data)), f"Quiet, {head} day: all places")
+        one = one_of(read_back(owner_file(data)), f"Stay-out dates, {head} day: all places")
         assert days_of(one) == (datetime.date(2026, 9, day),) * 2
 
 

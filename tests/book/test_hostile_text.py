@@ -22,6 +22,7 @@ from playwright.sync_api import Browser
 
 from generator.book.exports import BUDGET_CSV, BUDGET_XLSX, BUY_CSV, RECORDS_CSV
 from generator.book.model import Book
+from generator.book.pages import written
 from generator.book.pages.written import CALENDAR, CALENDAR_SPANS
 from generator.book.text import clean, inert, searchable
 from generator.cli import main
@@ -64,6 +65,13 @@ class Twins:
     ],
 )
 def twins(request: pytest.FixtureRequest, tmp_path_factory: pytest.TempPathFactory) -> Twins:
+    # a title that is cut short holds half a text, which has no harmless twin
+    with pytest.MonkeyPatch.context() as patch:
+        patch.setattr(written, "TITLE_LETTERS", 10_000)
+        return _twins(request, tmp_path_factory)
+
+
+def _twins(request: pytest.FixtureRequest, tmp_path_factory: pytest.TempPathFactory) -> Twins:
     folder = tmp_path_factory.mktemp("twins")
     filled = write(folder / "hostile", DEMO, hostile, request.param)
     write(folder / "harmless", DEMO, harmless, request.param)

@@ -39,7 +39,7 @@ def test_what_to_type_is_said_where_nothing_is_typed() -> None:
     assert "No soil is typed, so it is taken as poor" in page
     assert "Type soil: good , ordinary or poor on this place" in page
     assert "Type ecotype: upland or lowland on the seed lot" in page
-    assert "type it as height_needed_ft on this screen" in page
+    assert "Type height_needed_ft on this screen" in page
     assert "Against" not in page
     assert "no height typed" in page_of("places.md")
 

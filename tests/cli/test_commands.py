@@ -279,7 +279,7 @@ def test_season_and_day_given_reach_the_page(demo: Path) -> None:
     index = out / "owner" / "index.html"
     assert first.startswith("As of Aug 20, 2026.")
     assert stamp_of(index).startswith("As of Sep 1, 2027.")
-    assert "for season 2028" in index.read_text(encoding="utf-8")
+    assert "Season 2028." in index.read_text(encoding="utf-8")
 
 
 @pytest.mark.parametrize("words", FOLDER_COMMANDS, ids=" ".join)

@@ -78,6 +78,10 @@ FULL_ENTRIES: list[Data] = [
         "cleaned_out": {"sprayer": "boom"},
         "water_added": {"water_hole": "hole"},
         "upkeep": [{"at": "oak", "step": "stand_check"}],
+        "not_doing": [
+            {"planting": "spare-90", "step": "autumn_kill"},
+            {"at": "oak", "step": "stand_check", "season": 2027},
+        ],
         "spent": [{"planting": "spare-row"}],
     },
     {

@@ -64,7 +64,7 @@ def test_a_missed_residual(tmp_path: Path) -> None:
     assert "32 fl oz" in before.page("buy.html")
 
     after = land.book("2027-04-01")
-    sheet = after.sheet(RESIDUAL).split("How these numbers were worked out")[0]
+    sheet = after.sheet(RESIDUAL).split("Show the working")[0]
     assert "The last day was Mar 18, 2027. Do not start it now." in sheet
     assert "a residual is wasted money" in sheet
     assert "32 fl oz" not in sheet

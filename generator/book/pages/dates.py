@@ -53,7 +53,9 @@ def dates_page(plan: Plan) -> Written:
             if job.days is not None
         ],
         products={product.id: product.name for product in plan.land.products},
-        readers={handed.reader: handed.name or handed.reader for handed in plan.handed},
+        readers={
+            handed.reader: handed.name or handed.reader.replace("-", " ") for handed in plan.handed
+        },
         placed=placed(plan),
         work_words=_work_words(plan),
         findings=[finding for finding in plan.findings if finding.subject in subjects],

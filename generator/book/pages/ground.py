@@ -3,9 +3,7 @@
 import datetime
 from collections.abc import Mapping
 
-from generator.book.content import chapters_for
 from generator.book.pages.counts import OUTCOMES
-from generator.book.pages.dates import DATE_KINDS
 from generator.book.pages.history import DoneHere, done_here
 from generator.book.pages.pictures_standing import (
     HeightsPictured,
@@ -13,37 +11,31 @@ from generator.book.pages.pictures_standing import (
     heights_picture,
     screen_picture,
 )
-from generator.book.pages.seen import heights, inspections, last_look, sight_checks
+from generator.book.pages.seen import heights
+from generator.book.pages.stands_walks import forbids, stay_out_dates
 from generator.book.pages.written import (
     PLACES,
-    STANDS,
     Written,
     address_of,
     from_template,
     next_jobs,
-    plan_of_upkeep,
     soil_test_title,
 )
 from generator.dataclass import dataclass
-from generator.inventory.dates import HUNTED
 from generator.inventory.ground import SoilTest
 from generator.inventory.log import LogEntry
-from generator.inventory.places import PlantedGround, Route, Screen, Stand, hidden_by
+from generator.inventory.places import PlantedGround, Route, Screen, hidden_by
 from generator.inventory.stock import Product, SeedLot
 from generator.inventory.woody import Guard, Plant
-from generator.plan.days.shooting import on_stand, weeks
 from generator.plan.findings.about_after import AfterCaution
 from generator.plan.findings.about_places import PlaceCaution
 from generator.plan.jobs.ground import WAY_WORDS
-from generator.plan.jobs.job_days import LAST_OF_SEASON
 from generator.plan.model.counts import PlantingCounts
-from generator.plan.model.days import Span, days_of
+from generator.plan.model.days import Span
 from generator.plan.model.finding import Finding
 from generator.plan.model.job import Job, UpkeepJob
 from generator.plan.model.place import Place
-from generator.plan.model.plan import ActiveTotal, HuntedDates, HuntedWeek, Plan, grouped
-from generator.plan.readers.partner import hunted_on
-from generator.plan.season.open_dates import day_in_season
+from generator.plan.model.plan import ActiveTotal, Plan, grouped
 from generator.plan.sowing.sown_how import METHOD_WORDS
 from generator.plan.standing.heights import Heights
 from generator.plan.standing.heights_told import LastMeasured, last_measured, told_heights
@@ -56,7 +48,6 @@ from generator.plan.standing.verdicts import (
     looked_until,
     needed_on,
 )
-from generator.plan.views.closed import ClosedJob, closed_without_record
 from generator.reference.growth import has_kinds
 from generator.reference.library import (
     Species,
@@ -70,7 +61,6 @@ from generator.reference.weeds import OTHER
 from generator.units import LatLon
 from generator.working import Given
 
-QUIET = "quiet"
 # Cautions that keep somebody away, so they stand open as stops do.
 _KEEPS_AWAY = tuple(
     reason.value.code for reason in (AfterCaution.KEEP_OUT, PlaceCaution.STRAPS_NOT_LOOKED_OVER)
@@ -195,8 +185,8 @@ def _shown(plan: Plan, place: Place) -> PlaceShown:
         hides=hidden_by(typed) if typed is not None else (),
         hides_from=hides_from(plan, place),
         looked_until=looked_until(plan),
-        forbids=tuple(finding for finding in found if _forbids(finding)),
-        other_findings=tuple(finding for finding in found if not _forbids(finding)),
+        forbids=tuple(finding for finding in found if forbids(finding)),
+        other_findings=tuple(finding for finding in found if not forbids(finding)),
         stay_out=stay_out_dates(plan, place.id, plan.as_of),
         next_job=_next_job(plan, coming[0], place) if coming is not None else None,
         done=done,
@@ -285,123 +275,3 @@ def _shares(plan: Plan, place: Place) -> list[tuple[Place, str]]:
         if place.id in (pair.one, pair.other)
     ]
     return [(plan.place(name), why) for name, why in pairs]
-
-
-def _forbids(finding: Finding) -> bool:
-    return finding.severity == "stop" or finding.code in _KEEPS_AWAY
-
-
-def stay_out_dates(plan: Plan, thing_id: str, first: datetime.date) -> tuple[Span, ...]:
-    """Return the stay-out dates on a thing from a day on to the end of the plan's season."""
-    last = day_in_season(LAST_OF_SEASON, plan.season)
-    return days_of(plan.land.dates, (QUIET,), thing_id, (first, last)) if first <= last else ()
-
-
-def _missed(plan: Plan, thing_id: str) -> list[ClosedJob]:
-    """Return the work on a thing that closed without a record and that no later one settles."""
-    closed = plan.once("closed", closed_without_record)
-    return [
-        job
-        for job in closed
-        if job.thing_id == thing_id and job.settled_by is None and not job.is_optional
-    ]
-
-
-def _missed_on_straps(plan: Plan, stand: Stand) -> list[ClosedJob]:
-    """Return the missed work on a stand's straps; a later inspection by file settles it too."""
-    looked = stand.straps_checked_on
-    return [
-        job
-        for job in _missed(plan, stand.id)
-        if job.step.does.asks_sound and (looked is None or looked <= job.last_day)
-    ]
-
-
-def _ahead_and_over(plan: Plan, subject_id: str) -> tuple[list[UpkeepJob], list[UpkeepJob]]:
-    """Return the maintenance that is ahead, and what is over, the newest first."""
-    jobs = plan.upkeep_of(subject_id)
-    over = [job for job in jobs if not job.state.is_ahead]
-    return [job for job in jobs if job.state.is_ahead], over[::-1]
-
-
-def stand_page(plan: Plan, stand: Stand) -> Written:
-    """Return a hunting stand: what forbids it, when it can be hunted, and what is known of it."""
-    serving = [route for route in plan.land.routes if stand.id in route.serves]
-    found = plan.findings_on(stand.id)
-    ahead, over = _ahead_and_over(plan, stand.id)
-    return from_template(
-        plan,
-        f"stands/{address_of(stand)}.md",
-        stand.name,
-        STANDS,
-        "stand",
-        [stand.name, stand.note or "", *(route.name for route in serving)],
-        ("stand",),
-        stand=stand,
-        routes=serving,
-        is_stopped=any(finding.severity == "stop" for finding in found),
-        forbids=[finding for finding in found if _forbids(finding)],
-        other_findings=[finding for finding in found if not _forbids(finding)],
-        stay_out=stay_out_dates(plan, stand.id, plan.as_of),
-        missed=_missed_on_straps(plan, stand),
-        inspections=inspections(plan, stand),
-        look=last_look(plan, stand),
-        upkeep_ahead=ahead,
-        upkeep_over=over,
-        upkeep_plan=plan_of_upkeep(plan, stand),
-        hunted=hunted_on(plan.others_out, stand.id, HUNTED),
-        hours=[_hours(plan, hunted, stand) for hunted in on_stand(plan.hunted, stand.id)],
-        address_of=address_of,
-    )
-
-
-def _hours(
-    plan: Plan, hunted: HuntedDates, stand: Stand
-) -> tuple[HuntedDates, str, list[HuntedWeek], list[HuntedWeek]]:
-    """Return hunting dates on a stand with their weeks to come and those that are over."""
-    found = weeks(hunted, stay_out_dates(plan, stand.id, hunted.spans[0][0]))
-    return (
-        hunted,
-        DATE_KINDS[hunted.dates.kind],
-        [week for week in found if week.last >= plan.as_of],
-        [week for week in found if week.last < plan.as_of],
-    )
-
-
-def route_page(plan: Plan, route: Route) -> Written:
-    """Return a walk: whether somebody on it is hidden, what comes next on it, what was done."""
-    screens = [
-        place
-        for place in plan.places
-        if place.typed is not None and route.id in hidden_by(place.typed)
-    ]
-    stopped = plan.stopped()
-    ahead, over = _ahead_and_over(plan, route.id)
-    return from_template(
-        plan,
-        f"routes/{address_of(route)}.md",
-        route.name,
-        STANDS,
-        "route",
-        [route.name, route.note or ""],
-        ("route",),
-        route=route,
-        stands=[
-            (stand, stand.id in stopped) for stand in plan.land.stands if stand.id in route.serves
-        ],
-        screens=[
-            (place, next(iter(judged(plan, place)), None), hides_from(plan, place))
-            for place in screens
-        ],
-        sights=sight_checks(plan, route.id),
-        stay_out=stay_out_dates(plan, route.id, plan.as_of),
-        missed=_missed(plan, route.id),
-        upkeep_ahead=ahead,
-        upkeep_over=over,
-        upkeep_plan=plan_of_upkeep(plan, route),
-        hunted=hunted_on(plan.others_out, route.id, HUNTED),
-        forbids=[finding for finding in plan.findings_on(route.id) if _forbids(finding)],
-        other_findings=[finding for finding in plan.findings_on(route.id) if not _forbids(finding)],
-        address_of=address_of,
-        chapters=chapters_for(plan.reader, ("walking-in",)),
-    )

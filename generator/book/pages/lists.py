@@ -5,8 +5,9 @@ from collections.abc import Sequence
 from typing import TypeVar
 
 from generator.book.content import BOOK_PARTS, written_for
-from generator.book.pages.ground import names_of_ground, stay_out_dates
+from generator.book.pages.ground import names_of_ground
 from generator.book.pages.seen import last_look, sight_checks
+from generator.book.pages.stands_walks import stay_out_dates
 from generator.book.pages.written import (
     HOW,
     PLACES,

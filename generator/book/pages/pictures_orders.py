@@ -34,11 +34,13 @@ class OrdersPictured:
 
 def orders_picture(plan: Plan) -> OrdersPictured | None:
     """Return the days to order by from the plan's day on; None where no day is known."""
-    dated = sorted(
+    waiting = (
         (one.order.state != "now", max(one.order.by, plan.as_of), one.item.words)
         for one in plan.buying.purchases
         if not one.nothing and one.order.by is not None and one.order.state in ("by", "now")
     )
+    # of one day in the order of the list: it does not hang on what somebody calls a thing
+    dated = sorted(waiting, key=lambda one: one[:2])
     if not dated:
         return None
     line = TimeLine(plan.as_of, max(by for _, by, _ in dated) + ROOM)

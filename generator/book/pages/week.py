@@ -157,7 +157,9 @@ def work_lines(listed: Iterable[Listed], month: Span) -> list[LineOfWork]:
             rows[0][0].state.question is not None,
             any(inside_of(span, month) for span in rows[0][0].usable),
         )
-        for _, rows in sorted(groups.items(), key=lambda entry: str(entry[0]))
+        for rows in sorted(
+            groups.values(), key=lambda rows: (str(last_day_of(rows[0][0])), rows[0][0].id)
+        )
     ]
 
 

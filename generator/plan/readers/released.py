@@ -225,6 +225,7 @@ def released_state(state: JobState) -> JobState:
         step=state.step,
         question=state.question,
         answer=state.answer,
+        why_not=None,
     )
 
 
@@ -238,6 +239,7 @@ def _state_without_log(state: JobState) -> JobState:
         step=state.step,
         question=state.question,
         answer=state.answer,
+        why_not=None,
     )
 
 

@@ -18,7 +18,7 @@ from tests.book.charts.drawn import day, number, pictures, shapes
 from tests.book.reading import Element, marked_numbers, read, workings
 from tests.book.sites import Site
 
-WITH_PICTURES = {"ahead.html", "buy.html", "hours-by-weekend.html", "places.html", "year.html"}
+WITH_PICTURES = {"ahead.html", "buy.html", "hours-by-weekend.html", "year.html"}
 
 
 def test_the_pages_with_pictures_are_looked_at(pages: dict[str, Element]) -> None:

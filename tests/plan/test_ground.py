@@ -222,8 +222,10 @@ def test_a_line_counts_with_the_taped_width() -> None:
 def test_every_number_of_the_ground_is_among_the_plan_s() -> None:
     plan = planned(with_ground(**TAPE, **LINE, **OUTLINE, **ACRES))
     ids = {one.rsplit("/", 1)[1] for one in numbers_of(plan) if "/ground/" in one}
+    # the length is told to who works there, so it is a number of the plan
     assert ids == {
         "area_ac",
+        "length_ft",
         *(f"{way}_area_ac" for way in ("line", "outline", "stated")),
         *(f"{way}_apart_fraction" for way in ("line", "outline", "stated")),
         "outline_error_fraction",

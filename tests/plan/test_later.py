@@ -216,7 +216,7 @@ def test_when_what_may_be_planted_is_not_answered_past_a_later_spraying() -> Non
     for kind in waits["lane"].planned:
         assert kind.day is None
         assert "Aug 21, 2026" in kind.unknown[0]
-    assert all("Aug 21" not in words for words in waits["far"].open_questions())
+    assert all("Aug 21" not in ask.words for ask in waits["far"].open_questions())
 
 
 def test_a_stop_of_a_later_day_stands_for_a_hired_reader_and_gives_nothing_away() -> None:

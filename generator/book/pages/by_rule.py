@@ -85,6 +85,6 @@ def _together(findings: Iterable[Finding], subjects: Subjects) -> tuple[AboutAli
     lines: dict[str, list[SubjectNamed]] = {}
     for finding in findings:
         name, page = subjects.named(finding.subject)
-        work, _, place = name.partition(": ") if finding.subject.kind in _WORK else ("", "", name)
-        lines.setdefault(work, []).append((place, page))
+        work, thing = subjects.work_on(finding.subject) or ("", name)
+        lines.setdefault(work, []).append((thing, page))
     return tuple(AboutAlike(work, tuple(named)) for work, named in lines.items())

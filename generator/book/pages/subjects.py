@@ -35,8 +35,14 @@ class Subjects:
             *_people_and_papers(plan),
         )
         self._known = {(kind, subject_id): named for kind, subject_id, named in listed}
+        self._work = {job.id: (job.step.name, place_of(plan, job).name) for job in plan.jobs}
+        self._work |= {job.id: (job.step.name, job.subject.name) for job in plan.upkeep}
         self._bought = {bought.item.id for bought in plan.buying.purchases}
         self._bought |= {late.item.id for late in plan.buying.too_late}
+
+    def work_on(self, subject: Subject) -> tuple[str, str] | None:
+        """Return a job's step and the thing it is done on, None for what is no job."""
+        return self._work.get(subject.id) if subject.kind in ("job", "upkeep") else None
 
     def is_told(self, finding: Finding) -> bool:
         """Return whether all that a finding says stands on the page of what it is about."""

@@ -163,6 +163,11 @@ def work_lines(listed: Iterable[Listed], month: Span) -> list[LineOfWork]:
     ]
 
 
+def _closing(rows: list[Listed]) -> tuple[str, str]:
+    # by the id and not by what it is called, which does not order anything
+    return str(last_day_of(rows[0][0])), rows[0][0].id
+
+
 def order_lines(plan: Plan) -> list[OrderLine]:
     """Return what is to be ordered, by the day it is to be ordered by; what is late first."""
     groups: dict[datetime.date | None, list[NamedPage]] = {}

@@ -30,8 +30,9 @@ _WAITS_TOLD = {
     "plant_back_days": "the days before other crops are sown",
 }
 CURE_CROPS = (
-    "Read the label again, and type each as a crop with its days on the card; 0 only where the "
-    "label lets it be sown at once. Where it is silent, ask its maker or an extension office."
+    "Read the label again, and type each as a crop under plant_back_days of that use, with its "
+    "wait_days; 0 only where the label lets it be sown at once. Where it is silent, ask its maker "
+    "or an extension office."
 )
 
 
@@ -123,7 +124,8 @@ def _gaps(use: Use, product: Product, bound: Given | None) -> Iterator[Ask]:
     if missing:
         told = " and ".join(_WAITS_TOLD[name] for name in missing)
         about = f"The label card of {product.name}, use {use.site_words}, leaves out {told}."
-        cure = f"With the label in hand, type {told} on its card, or that it says nothing of them."
+        keys = " and ".join(missing)
+        cure = f"With the label in hand, type {keys}; not_on_label where it is silent."
         yield Ask(about, cure, bound)
 
 

@@ -184,18 +184,17 @@ class PlaceWaits:
         """Return whether the log has a spraying here."""
         return any(spraying.logged for spraying in self.sprayings)
 
-    def open_questions(self) -> tuple[str, ...]:
+    def open_questions(self) -> tuple[Ask, ...]:
         """Return what is not known of any kind, each once with all the crops it is asked for."""
         asks = [ask for answer in (*self.logged, *self.planned) for ask in answer.asks]
         crops: dict[tuple[str, str], list[str]] = {}
         # what settles it for one crop settles it for every other, so it is asked once
         for ask in asks:
             crops.setdefault((ask.about, ask.cure), []).extend(ask.crops)
-        merged = (
+        return tuple(
             Ask(about, cure, None, tuple(dict.fromkeys(named)))
             for (about, cure), named in crops.items()
         )
-        return tuple(ask.words for ask in merged)
 
     def logged_for(self, kind: str) -> Earliest:
         """Return the answer for one kind by the log alone. Raises StopIteration for no kind."""

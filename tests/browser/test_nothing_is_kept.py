@@ -102,7 +102,7 @@ def _does_its_work(page: Page, address: str) -> None:
     page.locator(".md-search-result__link").first.click()
     page.wait_for_url("**?h=*")
     assert page.locator("article mark").first.is_visible()
-    page.goto(f"{address}/now.html")
+    page.goto(f"{address}/index.html")
     assert page.locator("#today").is_visible()
     page.goto(f"{address}/buy.html")
     number = page.locator("article a.n").first

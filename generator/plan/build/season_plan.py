@@ -69,7 +69,11 @@ def _plan(
         unanswered=unanswered(season.requests, season.states, inventory),
         upkeep=across.upkeep,
         before=jobs_before(
-            logged.season, season.not_planned(), season.states, across.upkeep_before
+            logged.season,
+            season.not_planned(),
+            season.states,
+            across.upkeep_before,
+            inventory.dates,
         ),
         ahead=jobs_ahead((*season.every, *season.later), season.states, logged.season),
     )

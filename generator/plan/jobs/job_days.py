@@ -102,7 +102,7 @@ def on_usable_days(state: JobState, days: JobDays, as_of: datetime.date) -> JobS
     Missed once the last of them is over, though its open dates go on; where none was ever left it
     keeps its state, and a caution says so.
     """
-    if not days.not_on or not days.left or state.kind not in ("open", "waiting"):
+    if not days.not_on or not days.left or state.kind not in ("open", "waiting", "missed"):
         return state
     ahead = [span for span in days.left if span[1] >= as_of]
     if not ahead:

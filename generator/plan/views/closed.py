@@ -4,7 +4,9 @@ import datetime
 from collections.abc import Callable, Iterable, Iterator, Mapping
 
 from generator.dataclass import dataclass
+from generator.inventory.dates import DateRange
 from generator.inventory.log import LogEntry
+from generator.plan.jobs.job_days import days_of_job
 from generator.plan.jobs.request import JobRequest
 from generator.plan.model.job import Job, JobBefore, JobState, UpkeepJob
 from generator.plan.model.plan import Plan
@@ -19,7 +21,8 @@ class ClosedJob:
 
     `thing_id` is the place, stand, walk or water hole; `planting_id` is None but of a planting.
     `address` is its sheet's, None where the season is over and no sheet is made; `settled_by` is a
-    later record after which nothing of it is left to do.
+    later record after which nothing of it is left to do. It `is_optional` where it was to be done
+    only after an answer that never came.
     """
 
     id: str
@@ -30,11 +33,7 @@ class ClosedJob:
     last_day: datetime.date
     address: str | None
     settled_by: LogEntry | None
-
-    @property
-    def is_optional(self) -> bool:
-        """Whether it was to be done only after an answer that never came."""
-        return bool(self.step.needs)
+    is_optional: bool
 
 
 def jobs_before(
@@ -42,12 +41,14 @@ def jobs_before(
     requests: Iterable[JobRequest],
     states: Mapping[str, JobState],
     upkeep: Iterable[UpkeepJob],
+    dates: Iterable[DateRange],
 ) -> tuple[JobBefore, ...]:
     """Return the jobs of the season before that were missed, the first to close first.
 
     `requests` are jobs of plantings and `upkeep` those of stands, walks and water holes that stand
     in no list of the season's own.
     """
+    known = tuple(dates)
     of_plantings = (
         JobBefore(
             request.job_id,
@@ -55,29 +56,41 @@ def jobs_before(
             request.planting.id,
             request.season,
             request.step,
-            closes,
+            _last_left(request, closes, known),
         )
         for request in requests
         if request.season == season - 1 and states[request.job_id].kind == "missed"
         if (closes := request.dates.closes) is not None
     )
     of_upkeep = (
-        JobBefore(job.id, job.subject.id, None, job.season, job.step, closes)
+        JobBefore(job.id, job.subject.id, None, job.season, job.step, job.state.day)
         for job in upkeep
-        if job.state.kind == "missed" and (closes := job.dates.closes) is not None
+        if job.state.kind == "missed" and job.state.day is not None
     )
     found = (*of_plantings, *of_upkeep)
     return tuple(sorted(found, key=lambda job: (job.last_day, job.id)))
 
 
+def _last_left(
+    request: JobRequest, closes: datetime.date, dates: tuple[DateRange, ...]
+) -> datetime.date:
+    """Return the last open day that dates left of a job; its last one where they left none."""
+    opens = request.dates.opens
+    if opens is None or opens > closes:
+        return closes
+    left = days_of_job(dates, request.step, request.ground.id, (opens, closes)).left
+    return left[-1][1] if left else closes
+
+
 def closed_without_record(plan: Plan) -> tuple[ClosedJob, ...]:
     """Return the work that closed without a record by the plan's day, the last to close first."""
     settled = _settled_by(plan.entries, _sowing(plan.land.step_plans))
-    found = [*_of_plantings(plan.jobs, settled), *_of_upkeep(plan.upkeep, settled)]
+    found = [*_of_plantings(plan.jobs, settled, plan.entries), *_of_upkeep(plan.upkeep, settled)]
     found += [
         ClosedJob(
             job.id, job.thing_id, job.planting_id, job.season, job.step, job.last_day, None,
             settled(job.planting_id or job.thing_id, job.step, job.last_day),
+            _waits(job.planting_id, job.step, plan.entries),
         )
         for job in plan.before
     ]  # fmt: skip
@@ -87,13 +100,26 @@ def closed_without_record(plan: Plan) -> tuple[ClosedJob, ...]:
 _Settled = Callable[[str, Step, datetime.date], LogEntry | None]
 
 
-def _of_plantings(jobs: Iterable[Job], settled: _Settled) -> Iterator[ClosedJob]:
+def _waits(planting_id: str | None, step: Step, entries: tuple[LogEntry, ...]) -> bool:
+    """Return whether a step waits for an answer that no entry has given."""
+    answered = {
+        (entry.job.step, entry.job.answer)
+        for entry in entries
+        if entry.job is not None and entry.job.planting == planting_id
+    }
+    return any((need.step, need.answer) not in answered for need in step.needs)
+
+
+def _of_plantings(
+    jobs: Iterable[Job], settled: _Settled, entries: tuple[LogEntry, ...]
+) -> Iterator[ClosedJob]:
     for job in jobs:
         if job.state.kind == "missed" and job.state.day is not None:
             day = job.state.day
             yield ClosedJob(
                 job.id, job.place_id, job.planting_id, job.season, job.step, day, job.address,
                 settled(job.planting_id, job.step, day),
+                _waits(job.planting_id, job.step, entries),
             )  # fmt: skip
 
 
@@ -103,7 +129,7 @@ def _of_upkeep(jobs: Iterable[UpkeepJob], settled: _Settled) -> Iterator[ClosedJ
             day, thing = job.state.day, job.subject.id
             yield ClosedJob(
                 job.id, thing, None, job.season, job.step, day, job.address,
-                settled(thing, job.step, day),
+                settled(thing, job.step, day), False,
             )  # fmt: skip
 
 

@@ -69,7 +69,9 @@ const work = (box, day) => {
   box.querySelector(".held").hidden = held.length === 0;
   box.querySelector(".held span").textContent =
     [...new Set(held.map(({ row }) => row.querySelector("strong").textContent))].slice(0, MOST).join(", ");
-  return of("closed").reduce((count, { row }) => count + Number(row.dataset.count), 0);
+  // what waited for an answer that never came was not to be done
+  const closed = of("closed").filter(({ row }) => !("asks" in row.dataset));
+  return closed.reduce((count, { row }) => count + Number(row.dataset.count), 0);
 };
 
 const notToday = (list, day, closed) => {

@@ -11,6 +11,8 @@ from tests.chromium import LAUNCH_FLAGS, find_chromium
 INTO = CHECKOUT / "tests" / "readme"
 DESK: ViewportSize = {"width": 1100, "height": 760}
 PHONE: ViewportSize = {"width": 390, "height": 760}
+# A day of work, so that the pictures are the same on any day they are taken.
+DAY = "2026-09-12T12:00:00"
 # Each picture's name, whose book it is from, the page, and the size of the window.
 PICTURES: tuple[tuple[str, str, str, ViewportSize], ...] = (
     ("home", "owner", "index.html", DESK),
@@ -33,6 +35,7 @@ def main() -> None:
 
 def _take(browser: Browser, page_file: Path, size: ViewportSize, into: Path) -> None:
     page = browser.new_page(viewport=size)
+    page.clock.set_fixed_time(DAY)
     page.goto(page_file.as_uri())
     page.screenshot(path=into)
     page.close()

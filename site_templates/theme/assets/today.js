@@ -22,7 +22,8 @@ const MOST = 7;
 const FEWEST = 3;
 const SOON_DAYS = 30;
 
-const left = (count) => (count === 0 ? "last day today" : count === 1 ? "1 day left" : `${count} days left`);
+// Today is one of the days that are left, as on the sheet.
+const left = (count) => (count === 0 ? "last day today" : `${count + 1} days left`);
 
 const begins = (count, day) => (count === 1 ? "begins tomorrow" : `begins ${inWords(day)}, in ${count} days`);
 

@@ -1,7 +1,7 @@
 """The pieces of a picture: shapes placed by shares of the width, so that text keeps its size.
 
 A picture is as wide as the page and as high as it says in pixels. Fills are told apart by pattern,
-not by colour: they read the same in gray, in the dark and on paper.
+not by color: they read the same in gray, in the dark and on paper.
 """
 
 from collections.abc import Iterable, Sequence

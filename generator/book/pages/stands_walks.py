@@ -38,6 +38,7 @@ _KEEPS_AWAY = tuple(
 
 
 def forbids(finding: Finding) -> bool:
+    """Return whether a finding keeps somebody away from a thing: it stands open on its page."""
     return finding.severity == "stop" or finding.code in _KEEPS_AWAY
 
 

@@ -2,19 +2,19 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from contextlib import nullcontext
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
 import click
 
 from generator import __version__
+from generator.building import build_one, refused_at_once
 from generator.run_day import DayOfRun, day_of_run
 from generator.said import (
     Commands,
     FolderTrouble,
     Progress,
-    as_troubles,
     asked_words,
     card_notes,
     how_many,
@@ -48,7 +48,6 @@ from generator.typed import told as _told
 from generator.typed import why as _why
 
 if TYPE_CHECKING:
-    from generator.book.model import LeftFolder
     from generator.inventory.load import Known, Loaded
     from generator.plan.model.plan import Plan
 
@@ -135,19 +134,25 @@ def build_command(
     They go beside the property folder, into NAME-handbook/READER, unless --out says where. A
     reader whose pages cannot be built is named at the end; the others are built.
     """
+    from generator.beside import working_beside
+    from generator.book.exports import NO_ROWS, filed_at_last, owner_files
     from generator.kept import STORE
     from generator.plan.readers.seen_by import seen_by
     from generator.site.left import left_folders
 
     STORE.is_used = not fresh
     progress = Progress()
+    # as early as can be: its libraries come while the files are read
+    is_owners = for_reader in (None, OWNER)
+    making = working_beside(owner_files, NO_ROWS) if is_owners else nullcontext(filed_at_last)
+    filing = click.get_current_context().with_resource(making)
     loaded = _load(folder)
     say_faults(loaded, "Nothing was built.")
     day = day_of_run(loaded, as_of)
     assert loaded.inventory is not None
     target = out or folder.resolve().parent / f"{folder.resolve().name}-handbook"
     readers = readers_wanted(loaded.inventory, for_reader)
-    troubles = _refused_at_once([target / name for name, _ in readers], folder)
+    troubles = refused_at_once([target / name for name, _ in readers], folder)
     if len(troubles) == len(readers):
         say_not_built(troubles, readers)
     click.echo(day.told)
@@ -156,7 +161,7 @@ def build_command(
     for name, reader in (pair for pair in readers if pair[0] not in troubles):
         try:
             own = plan if reader is None else seen_by(plan, reader)
-            _build_one(own, left, target / name, folder, progress)
+            build_one(own, left, filing, target / name, folder, progress)
         except click.ClickException as trouble:
             troubles[name] = trouble
             continue
@@ -340,36 +345,6 @@ def _write_new(folder: Path, files: dict[str, bytes]) -> None:
         raise click.UsageError(f"{_told(folder)} is there already; choose a new name.") from None
     except OSError as error:
         raise FolderTrouble(f"{_told(folder)} cannot be made: {_why(error)}.") from None
-
-
-def _build_one(
-    plan: Plan, left: tuple[LeftFolder, ...], target: Path, folder: Path, progress: Progress
-) -> None:
-    """Build one book. Raises UsageError or Failed with what kept it from being built."""
-    from generator.book.make import make_book
-    from generator.site.publish import publish
-
-    progress.say(f"Writing the book for {target.name} ...")
-    with as_troubles():
-        book = make_book(plan, left)
-        progress.say(f"Building {how_many(len(book.pages), 'page')} for {target.name} ...")
-        problems = publish(book, target, property_folder=folder)
-    if problems:
-        raise FolderTrouble("The pages do not hold together:\n" + "\n".join(map(_safe, problems)))
-
-
-def _refused_at_once(targets: Iterable[Path], folder: Path) -> dict[str, click.ClickException]:
-    """Return by reader what keeps a book from its place, as it can be seen before any work."""
-    from generator.site.publish import refuse_at_once
-
-    troubles: dict[str, click.ClickException] = {}
-    for target in targets:
-        try:
-            with as_troubles():
-                refuse_at_once(target, folder)
-        except click.ClickException as trouble:
-            troubles[target.name] = trouble
-    return troubles
 
 
 def _load(folder: Path, known: Known | None = None) -> Loaded:

@@ -5,7 +5,7 @@ from typing import NamedTuple
 
 from generator.book.calendar_file import calendar_file
 from generator.book.content import Chapter, written_for
-from generator.book.exports import owner_files
+from generator.book.exports import Filing, filed_at_last, owner_rows
 from generator.book.model import Book, LeftFolder
 from generator.book.pages.ahead import ahead_page, season_page
 from generator.book.pages.back import (
@@ -74,16 +74,26 @@ class Task(NamedTuple):
     make: Callable[[], Part]
 
 
-def make_book(plan: Plan, left: Iterable[LeftFolder] = ()) -> Book:
+def make_book(plan: Plan, left: Iterable[LeftFolder] = (), filing: Filing = filed_at_last) -> Book:
     """Return the book of one reader: pages as Markdown with their search records.
 
     `left` are folders of readers who are gone, which the owner's book names.
     """
-    return put_together(plan, in_two([task.make for task in tasks_of(plan, left)]))
+    filed = owners_files(plan, filing)
+    parts = in_two([task.make for task in tasks_of(plan, left)])
+    return put_together(plan, parts, filed())
 
 
-def put_together(plan: Plan, parts: Iterable[Part]) -> Book:
-    """Return the book of a plan whose parts are made, in the order of their tasks."""
+def owners_files(plan: Plan, filing: Filing = filed_at_last) -> Callable[[], Mapping[str, bytes]]:
+    """Return what waits for the files beside the owner's pages; another reader gets none."""
+    return filing(owner_rows(plan)) if plan.reader == "owner" else dict
+
+
+def put_together(plan: Plan, parts: Iterable[Part], owners: Mapping[str, bytes]) -> Book:
+    """Return the book of a plan whose parts are made, in the order of their tasks.
+
+    `owners` are files that stand beside the pages and belong to no part.
+    """
     parts = list(parts)
     written = [entry for pages, _ in parts for entry in pages]
     # made last, from all pages before them; neither list looks through the other
@@ -91,7 +101,7 @@ def put_together(plan: Plan, parts: Iterable[Part]) -> Book:
     written += [workings_page(plan, written), glossary_page(plan), sources]
     pages = tuple(entry.page for entry in written)
     files = {name: content for _, files in parts for name, content in files.items()}
-    return Book(searchable(plan.title), plan.reader, plan.as_of, pages, files)
+    return Book(searchable(plan.title), plan.reader, plan.as_of, pages, {**files, **owners})
 
 
 def tasks_of(plan: Plan, left: Iterable[LeftFolder] = ()) -> list[Task]:
@@ -178,7 +188,6 @@ def _stands_and_walks(plan: Plan, page: Callable[..., Task]) -> Iterator[Task]:
 def _money(plan: Plan, page: Callable[..., Task]) -> Iterator[Task]:
     yield from map(page, (buy_page, money_page, costs_page, costs_by_thing_page))
     yield from map(page, (hours_by_job_page, hours_by_month_page, hours_by_weekend_page))
-    yield Task(("files",), lambda: ([], owner_files(plan)))
     yield page(seed_page)
     yield from (page(lot_page, lot) for lot in plan.land.lots)
     yield from (page(row_stock_page, kept) for kept in (*plan.land.plants, *plan.land.guards))

@@ -7,7 +7,7 @@ from pathlib import Path
 
 import click
 
-from generator.book.make import Part, put_together, tasks_of
+from generator.book.make import Part, owners_files, put_together, tasks_of
 from generator.book.model import Book, Page
 from generator.dataclass import dataclass
 from generator.inventory.load import Loaded
@@ -66,7 +66,8 @@ class Preview:
                 return None
             if task.key not in parts:
                 parts[task.key] = task.make()
-        count = early + self._stand(put_together(plan, [parts[task.key] for task in tasks]))
+        made = [parts[task.key] for task in tasks]
+        count = early + self._stand(put_together(plan, made, owners_files(plan)()))
         self.made = {task.key: _files_of(parts[task.key]) for task in tasks}
         return Renewed(count, looked_at_s, time.monotonic() - begun)
 

@@ -9,7 +9,8 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from generator.book.money_views import totals
-from generator.book.tables import LINE_COLUMNS, budget_table
+from generator.book.table_rows import LINE_COLUMNS, line_rows
+from generator.book.tables import budget_table
 from generator.plan.model.plan import Plan
 from generator.plan.money.budget import WITHOUT_COST, planting_total, season_total
 from generator.plan.money.money_hours import hours_in_all
@@ -30,7 +31,7 @@ def generated(seed: int) -> Plan:
 @given(seed=SEEDS)
 def test_every_view_has_each_line_once_and_the_sum_of_the_table(seed: int) -> None:
     plan = generated(seed)
-    table = budget_table(plan).frame
+    table = budget_table(line_rows(plan)).frame
     assert list(table.columns) == list(LINE_COLUMNS)
     assert len(table) == len(plan.lines)
     known = table["cost_usd"].dropna().sum()
@@ -54,7 +55,7 @@ def test_every_view_has_each_line_once_and_the_sum_of_the_table(seed: int) -> No
 @given(seed=SEEDS)
 def test_groups_agree_with_the_table_s_own_sums(seed: int) -> None:
     plan = generated(seed)
-    table = budget_table(plan).frame
+    table = budget_table(line_rows(plan)).frame
     for column in ("planting", "item"):
         sums = table.groupby(column)["cost_usd"].sum()
         for one in totals(plan, column):
@@ -79,7 +80,7 @@ def test_what_is_needed_is_the_sum_of_the_lines_of_a_thing(seed: int) -> None:
     data = property_data(seed, 3)
     del data["log"]
     plan = planned(data)
-    amounts = budget_table(plan).frame.groupby("item")["amount"].sum()
+    amounts = budget_table(line_rows(plan)).frame.groupby("item")["amount"].sum()
     bought = plan.buying.purchases
     assert {one.item.id for one in bought} <= set(amounts.index)
     for one in bought:
@@ -137,5 +138,5 @@ def test_a_table_without_lines_has_no_groups() -> None:
     data = small_property()
     data["property"]["season"] = 2030
     plan = planned(data | {"screens": {"screens": []}, "readers": {"readers": []}})
-    assert len(budget_table(plan).frame) == 0
+    assert len(budget_table(line_rows(plan)).frame) == 0
     assert totals(plan, "planting") == ()

@@ -19,7 +19,7 @@ from openpyxl.worksheet.worksheet import Worksheet
 
 from generator.book.cells import decimals
 from generator.book.csv_table import as_csv, written
-from generator.book.exports import owner_files
+from generator.book.exports import owner_files, owner_rows
 from generator.book.make import make_book
 from generator.book.money_views import totals
 from generator.book.pages.written import (
@@ -31,6 +31,7 @@ from generator.book.pages.written import (
     RECORDS_CSV,
 )
 from generator.book.record_rows import RECORD_COLUMNS
+from generator.book.table_rows import line_rows
 from generator.book.tables import budget_table, tidy
 from generator.book.text import clean
 from generator.book.workbook import as_xlsx
@@ -89,7 +90,7 @@ def by_pandas(content: bytes) -> pd.DataFrame:
 
 
 def test_the_lines_are_the_plan_s_in_every_file(plan: Plan) -> None:
-    files = owner_files(plan)
+    files = owner_files(owner_rows(plan))
     wanted = [
         (line.job_id, line.item_id, line.amount.unit, line.amount.value,
          line.cost.value if line.cost is not None else None)
@@ -111,7 +112,7 @@ def test_the_lines_are_the_plan_s_in_every_file(plan: Plan) -> None:
     assert [one[:3] for one in found] == [one[:3] for one in wanted]
     for one, other in zip(found, wanted, strict=True):
         assert all(same(a, b) for a, b in zip(one[3:], other[3:], strict=True))
-    table = budget_table(plan).frame
+    table = budget_table(line_rows(plan)).frame
     for name in ("amount", "cost_usd"):
         table[name] = table[name].map(shown, na_action="ignore")
     pd.testing.assert_frame_equal(by_pandas(files[BUDGET_CSV]), table, check_dtype=False)
@@ -119,7 +120,7 @@ def test_the_lines_are_the_plan_s_in_every_file(plan: Plan) -> None:
 
 
 def test_what_to_buy_is_the_plan_s_in_both_files(plan: Plan) -> None:
-    files = owner_files(plan)
+    files = owner_files(owner_rows(plan))
     bought, waiting = plan.buying.purchases, plan.buying.not_yet
     late = [one.item.id for one in plan.buying.too_late]
     over = [one.item.id for one in plan.buying.missed]
@@ -163,7 +164,7 @@ def test_what_is_short_has_a_column_of_its_own() -> None:
     # An acre takes 32 fl oz of what is sold by the gallon: none is bought for the one that lacks.
     data = small_property()
     data["products"]["products"][0]["on_hand_fl_oz"] = 31
-    files = owner_files(planned(data))
+    files = owner_files(owner_rows(planned(data)))
     for rows in (by_csv(files[BUY_CSV]), by_openpyxl(files[BUDGET_XLSX], "Buy")):
         by_item = {row["item"]: row for row in rows}
         assert float(by_item["brew"]["short"]) == 1
@@ -172,7 +173,7 @@ def test_what_is_short_has_a_column_of_its_own() -> None:
 
 
 def test_totals_are_the_plan_s(plan: Plan) -> None:
-    rows = by_openpyxl(owner_files(plan)[BUDGET_XLSX], "Totals")
+    rows = by_openpyxl(owner_files(owner_rows(plan))[BUDGET_XLSX], "Totals")
     found = {(row["by"], row["which"]): row["cost_usd"] for row in rows}
     for column in ("season", "place", "planting", "item"):
         for one in totals(plan, column):
@@ -184,7 +185,7 @@ def test_totals_are_the_plan_s(plan: Plan) -> None:
 def test_a_stopped_product_is_in_no_row_with_an_amount() -> None:
     use = full_use(covers={"kinds": ["clover"], "species": ["any"], "land": "any",
                            "places": ["any"]})  # fmt: skip
-    files = owner_files(planned(small_property(full_card(use))))
+    files = owner_files(owner_rows(planned(small_property(full_card(use)))))
     assert [row["item"] for row in by_csv(files[BUDGET_CSV])] == ["sg"]
     (brew,) = [row for row in by_csv(files[BUY_CSV]) if row["item"] == "brew"]
     assert re.findall(r"\d", "".join(brew.values())) == []
@@ -194,7 +195,9 @@ def test_what_is_missed_stands_by_its_name_alone() -> None:
     inventory = inventory_of(small_property())
     late = datetime.date(2026, 9, 28)  # the day after the last one of the fall kill
     plan = make_plan(inventory, SEASON, late)
-    (brew,) = [row for row in by_csv(owner_files(plan)[BUY_CSV]) if row["item"] == "brew"]
+    (brew,) = [
+        row for row in by_csv(owner_files(owner_rows(plan))[BUY_CSV]) if row["item"] == "brew"
+    ]
     assert brew["state"] == "missed, not bought"
     assert re.findall(r"\d", "".join(brew.values())) == []
     page = next(one for one in make_book(plan).pages if one.address == "buy.md")
@@ -214,11 +217,11 @@ def test_others_have_a_calendar_and_no_file_for_a_spreadsheet() -> None:
 
 
 def test_two_runs_give_the_same_bytes(plan: Plan) -> None:
-    assert owner_files(plan) == owner_files(plan)
+    assert owner_files(owner_rows(plan)) == owner_files(owner_rows(plan))
 
 
 def test_a_workbook_is_of_the_plan_s_day(plan: Plan) -> None:
-    content = owner_files(plan)[BUDGET_XLSX]
+    content = owner_files(owner_rows(plan))[BUDGET_XLSX]
     about = load_workbook(io.BytesIO(content)).properties
     day = datetime.datetime.combine(plan.as_of, datetime.time())
     assert (about.created, about.modified) == (day, day)
@@ -313,7 +316,7 @@ def test_days_and_times_are_stored_as_the_format_counts_them() -> None:
 
 
 def test_every_sheet_has_a_heading_that_stays_and_a_filter(plan: Plan) -> None:
-    book = load_workbook(io.BytesIO(owner_files(plan)[BUDGET_XLSX]))
+    book = load_workbook(io.BytesIO(owner_files(owner_rows(plan))[BUDGET_XLSX]))
     assert book.sheetnames == ["Lines", "Buy", "Totals", "Records"]
     for sheet in book.worksheets:
         assert sheet.freeze_panes == "A2"
@@ -322,7 +325,7 @@ def test_every_sheet_has_a_heading_that_stays_and_a_filter(plan: Plan) -> None:
 
 
 def test_the_workbook_has_the_records_as_the_file_of_records_has_them(plan: Plan) -> None:
-    files = owner_files(plan)
+    files = owner_files(owner_rows(plan))
     sheet, file = by_openpyxl(files[BUDGET_XLSX], "Records"), by_csv(files[RECORDS_CSV])
     assert len(sheet) == len(file) >= len(plan.records)
     for row, texts in zip(sheet, file, strict=True):

@@ -30,7 +30,9 @@ TABLE: dict[str, Row] = {
     "lookup": row(),
     "kept": row(),
     "compiled": row("kept", "jinja2"),
-    "in_two": row(),
+    "second": row(),
+    "in_two": row("second"),
+    "beside": row("second"),
     "units": row(),
     "working": row("units"),
     "geometry": row("units", "pyproj"),
@@ -49,8 +51,12 @@ TABLE: dict[str, Row] = {
     "typed": row("inventory site", "click"),
     "said": row("typed inventory plan book site", "click"),
     "live": row("inventory plan book site", "click"),
+    "building": row("typed said plan book site", "click"),
     "run_day": row("typed said inventory", "click"),
-    "cli": row("package run_day live typed said inventory plan book site lookup kept", "click"),
+    "cli": row(
+        "package run_day live typed said building inventory plan book site lookup kept beside",
+        "click",
+    ),
     # What MkDocs calls when it is typed in a checkout: stages the demo property's own book.
     "demo_tree": row("inventory plan book site lookup", "click yaml"),
     "__main__": row("cli"),
@@ -61,7 +67,17 @@ TIMES_OR_ASKS = PRINTS | {"run_day", "live"}
 # The day a plan is made for, where none is given: asked for once, at the outermost edge.
 ASKS_FOR_THE_DAY = "datetime.date.today"
 # What is written to a pipe between two processes of our own is no file.
-WRITES = {"site", "cli", "kept", "in_two", "live", "demo_tree", "inventory.write"}
+WRITES = {
+    "site",
+    "cli",
+    "kept",
+    "second",
+    "in_two",
+    "beside",
+    "live",
+    "demo_tree",
+    "inventory.write",
+}
 
 OUTSIDE_MODULES = {
     "glob", "importlib", "io", "logging", "os", "pathlib", "platform", "random", "secrets",

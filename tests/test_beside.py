@@ -2,6 +2,7 @@
 
 import os
 import threading
+from pathlib import Path
 
 import pytest
 
@@ -59,9 +60,9 @@ def test_a_copy_that_ends_early_is_noticed() -> None:
 
 
 def test_nothing_is_left_of_a_copy_that_is_not_asked() -> None:
-    descriptors = len(os.listdir("/proc/self/fd"))
+    descriptors = len(list(Path("/proc/self/fd").iterdir()))
     with working_beside(_doubled, []):
         pass
-    assert len(os.listdir("/proc/self/fd")) == descriptors
+    assert len(list(Path("/proc/self/fd").iterdir())) == descriptors
     with pytest.raises(ChildProcessError):
         os.waitpid(-1, os.WNOHANG)

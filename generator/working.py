@@ -182,7 +182,18 @@ def walk(*quantities: Quantity) -> Iterator[Quantity]:
             continue
         seen.add(one.identity)
         yield one
-        waiting += [figure for _, figure in flat_inputs(one) if isinstance(figure, Quantity)]
+        waiting += bases(one)
+
+
+def bases(quantity: Quantity) -> list[Quantity]:
+    """Return the computed numbers among the inputs of one, members of lists included."""
+    found: list[Quantity] = []
+    for _, figure in quantity.inputs:
+        if isinstance(figure, Quantity):
+            found.append(figure)
+        elif isinstance(figure, tuple):
+            found += [member for member in figure if isinstance(member, Quantity)]
+    return found
 
 
 def mean(values: Sequence[float]) -> float:

@@ -5,6 +5,7 @@ Lines end in CR LF and are folded at 75 octets; text is text, whatever stands in
 
 import datetime
 from collections.abc import Iterable, Iterator
+from functools import lru_cache
 from typing import Literal
 
 from generator.book.text import clean
@@ -15,7 +16,8 @@ LONGEST_OCTETS = 75
 REMINDED_AT_HOUR = 9
 _HOURS_IN_DAY = 24
 _FIRST_DAY = datetime.date(2000, 1, 1)
-_MEANS_SOMETHING = str.maketrans({"\\": "\\\\", ";": "\\;", ",": "\\,"})
+# The first comes first: it stands before the others once they are told apart.
+_MEANS_SOMETHING = ("\\", ";", ",")
 
 
 @dataclass(frozen=True, slots=True)
@@ -106,13 +108,17 @@ def _trigger(reminder: Reminder) -> str:
     return f"TRIGGER;RELATED=START:{sign}P{span}"
 
 
+@lru_cache(maxsize=1024)
 def _text(text: str) -> str:
     """Return text as a value: on one line, nothing in it a sign of the format.
 
     >>> _text("Lane; oats, 2 lb")
     'Lane\\\\; oats\\\\, 2 lb'
     """
-    return clean(text).translate(_MEANS_SOMETHING)
+    told = clean(text)
+    for sign in _MEANS_SOMETHING:
+        told = told.replace(sign, f"\\{sign}")
+    return told
 
 
 def folded(line: str) -> str:
@@ -123,6 +129,8 @@ def folded(line: str) -> str:
     """
     # most lines fit, and most that do not are of one octet a letter
     if line.isascii():
+        if len(line) <= LONGEST_OCTETS:
+            return line
         rest = range(LONGEST_OCTETS, len(line), LONGEST_OCTETS - 1)
         return "\r\n ".join(
             [line[:LONGEST_OCTETS], *(line[at : at + LONGEST_OCTETS - 1] for at in rest)]

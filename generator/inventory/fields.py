@@ -6,7 +6,8 @@ walks the descriptions, `json_schema` prints them for editors; nothing is descri
 
 import datetime
 from collections.abc import Mapping
-from dataclasses import MISSING, Field, field, fields
+from dataclasses import MISSING, field, fields
+from types import MappingProxyType
 from typing import Any, ClassVar
 
 from generator.dataclass import dataclass
@@ -214,16 +215,22 @@ def record(visible: Visible, help: str, kind: type, **more: Any) -> Any:
     return _declare(FieldRule("record", visible, help, record=kind, **more))
 
 
-def rules_of(kind: type) -> dict[str, FieldRule]:
+# What classes say never changes: each is read once.
+_RULES: dict[type, Mapping[str, FieldRule]] = {}
+_DEFAULTS: dict[type, Mapping[str, object]] = {}
+
+
+def rules_of(kind: type) -> Mapping[str, FieldRule]:
     """Return the description of every field an owner may type in a record of this kind."""
-    return {declared.name: declared.metadata[_KEY] for declared in _described(kind)}
+    if kind not in _RULES:
+        found = {one.name: one.metadata[_KEY] for one in fields(kind) if _KEY in one.metadata}
+        _RULES[kind] = MappingProxyType(found)
+    return _RULES[kind]
 
 
-def _described(kind: type) -> list[Field[Any]]:
-    return [declared for declared in fields(kind) if _KEY in declared.metadata]
-
-
-def default_of(kind: type, name: str) -> object:
-    """Return what a field holds when it is left out."""
-    one = next(one for one in fields(kind) if one.name == name)
-    return None if one.default is MISSING else one.default
+def defaults_of(kind: type) -> Mapping[str, object]:
+    """Return what the fields of a record hold that are left out."""
+    if kind not in _DEFAULTS:
+        found = {one.name: None if one.default is MISSING else one.default for one in fields(kind)}
+        _DEFAULTS[kind] = MappingProxyType(found)
+    return _DEFAULTS[kind]

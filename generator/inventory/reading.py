@@ -11,7 +11,7 @@ from generator.inventory.fields import (
     FieldMark,
     FieldRule,
     Record,
-    default_of,
+    defaults_of,
     rules_of,
 )
 from generator.inventory.meant import keys_meant, stem_meant, unit_at_end
@@ -37,6 +37,7 @@ from generator.inventory.reading_values import (
 )
 from generator.units import family_suffixes
 
+_BY_KEY: dict[type, Mapping[str, str]] = {}
 A_LIST = "a list: each entry begins with a dash"
 
 
@@ -49,7 +50,7 @@ def read_record(kind: type[Record], raw: object, path: Path, reading: Reading) -
             return FAULT
         return reading.fault(say.wrong_type(raw, "a group of keys, each on a line"), path)
     rules = rules_of(kind)
-    typed, meant = _typed_keys(raw, rules, path, reading)
+    typed, meant = _typed_keys(raw, kind, path, reading)
     values: dict[str, object] = {}
     for name, rule in rules.items():
         if name in typed and not (raw[typed[name]] is None and left_out_if_empty(kind, rule)):
@@ -63,7 +64,7 @@ def read_record(kind: type[Record], raw: object, path: Path, reading: Reading) -
             missing = say.missing_key(_wanted_key(name, rule), _article(kind))
             values[name] = reading.fault(missing, path)
         else:
-            values[name] = default_of(kind, name)
+            values[name] = defaults_of(kind)[name]
     where = reading.where(path)
     if values.get("id") is FAULT:
         reading.unread.add(kind)
@@ -84,8 +85,7 @@ def read_record(kind: type[Record], raw: object, path: Path, reading: Reading) -
 
 def is_entry(kind: type[Record], raw: object) -> bool:
     """Return whether a group of keys is an entry of a list, its dash aside."""
-    known = {key for name, rule in rules_of(kind).items() for key in _keys_of(name, rule)}
-    return isinstance(raw, dict) and bool(raw) and raw.keys() <= known
+    return isinstance(raw, dict) and bool(raw) and raw.keys() <= _fields_by_key(kind).keys()
 
 
 def keys_inside(kind: type) -> frozenset[str]:
@@ -150,13 +150,13 @@ def _stem(name: str, rule: FieldRule) -> str:
 
 
 def _typed_keys(
-    raw: dict[str, Any], rules: Mapping[str, FieldRule], path: Path, reading: Reading
+    raw: dict[str, Any], kind: type[Record], path: Path, reading: Reading
 ) -> tuple[dict[str, str], set[str]]:
     """Return {field name: key as typed}, and the fields that mistyped keys were meant for.
 
     Unknown keys and doubled units become faults.
     """
-    by_key = {key: name for name, rule in rules.items() for key in _keys_of(name, rule)}
+    by_key = _fields_by_key(kind)
     # of all keys, before the first is judged: a slip was not meant for what is typed further down
     taken = {by_key[key] for key in raw if key in by_key}
     typed: dict[str, str] = {}
@@ -164,12 +164,19 @@ def _typed_keys(
     for key in raw:
         name = by_key.get(key)
         if name is None:
-            meant |= _unknown_key(key, rules, taken, (*path, key), reading)
+            meant |= _unknown_key(key, rules_of(kind), taken, (*path, key), reading)
         elif name in typed:
             reading.key_fault(say.two_units([typed[name], key]), (*path, key))
         else:
             typed[name] = key
     return typed, meant
+
+
+def _fields_by_key(kind: type[Record]) -> Mapping[str, str]:
+    if kind not in _BY_KEY:
+        rules = rules_of(kind).items()
+        _BY_KEY[kind] = {key: name for name, rule in rules for key in _keys_of(name, rule)}
+    return _BY_KEY[kind]
 
 
 def _keys_of(name: str, rule: FieldRule) -> tuple[str, ...]:

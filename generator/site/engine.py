@@ -176,12 +176,15 @@ class _Handbook(BasePlugin[_NoSettings]):  # type: ignore[no-untyped-call]  # Mk
     def on_env(self, env: Environment, *, config: MkDocsConfig, files: Files) -> Any:
         frames, every = Frames(env.get_template("main.html")), files.documentation_pages()
 
+        def context_of(page: Page) -> Mapping[str, Any]:
+            return get_context(self.nav, every, config, page)
+
         def framing(body: Body) -> Framed:
             page = self.pages[body.address]
             page.show(body)
             page.active = True
             try:
-                return frames.around(page, get_context(self.nav, every, config, page))
+                return frames.around(page, self.nav.items, context_of)
             except (TemplateError, ValueError) as error:
                 raise Failed(f"Error building page '{body.address}': {error}") from error
             finally:

@@ -8,7 +8,7 @@ comes out is what the theme renders of the page itself.
 
 import posixpath
 import re
-from collections.abc import Iterator, Mapping
+from collections.abc import Callable, Iterator, Mapping
 from dataclasses import field
 from typing import Any, Protocol
 
@@ -107,24 +107,37 @@ class Frames:
     def __init__(self, template: Rendering) -> None:
         self.template = template
         self.frames: dict[object, _Frame] = {}
+        self.places: dict[int, dict[int, int]] = {}
 
-    def around(self, page: Any, context: Mapping[str, Any]) -> Framed:
-        """Return a page in its frame, as the theme would render it."""
-        beside = page.parent.children if page.parent is not None else context["nav"].items
-        place = next(number for number, entry in enumerate(beside) if entry is page)
+    def around(
+        self, page: Any, entries: list[Any], context_of: Callable[[Any], Mapping[str, Any]]
+    ) -> Framed:
+        """Return a page in its frame, as the theme would render it.
+
+        `entries` are those at the top of the contents. The context is asked for only where a frame
+        is rendered.
+        """
+        beside = page.parent.children if page.parent is not None else entries
+        place = self._place(page, beside)
         # a head leads to its first page and a list to its own: others cannot take their places
         is_shared = page.parent is not None and place > 0
         kind = _kind(page) if is_shared else page.url
         is_first = kind not in self.frames
         if is_first:
             self.frames[kind] = (
-                self._shared(page, context, beside)
+                self._shared(page, context_of(page), beside)
                 if is_shared
-                else self._own(page, context, beside, place)
+                else self._own(page, context_of(page), beside, place)
             )
         frame = self.frames[kind]
         alone = _joined(frame, page, place, "") if is_first else None
         return Framed(_joined(frame, page, place, page.content), kind, alone)
+
+    def _place(self, page: Any, beside: list[Any]) -> int:
+        """Return where a page stands among the entries beside it."""
+        if id(beside) not in self.places:
+            self.places[id(beside)] = {id(entry): number for number, entry in enumerate(beside)}
+        return self.places[id(beside)][id(page)]
 
     def _own(self, page: Any, context: Mapping[str, Any], beside: list[Any], place: int) -> _Frame:
         stand_in = _stand_in(page)

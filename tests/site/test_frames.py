@@ -94,4 +94,4 @@ def test_a_theme_whose_contents_are_otherwise_is_refused(frame: str, words: str)
     page = _Page()
     _Section(_Page(), page, _Page())
     with pytest.raises(ValueError, match=words):
-        Frames(Fixed()).around(page, {})
+        Frames(Fixed()).around(page, [], lambda _: {})

@@ -46,11 +46,9 @@ def _rest_on_hidden(
         place = plan.place(job.place_id)
         length = length_told(place)
         ground = (place.area, length) if length is not None else (place.area,)
-        for top in (*ground, *job.every_number()):
-            for number in release.resting(top):
-                hidden = release.hidden_in(number)
-                if hidden:
-                    found.setdefault(number.identity, (number, hidden))
+        for number, hidden in release.hidden_by_number((*ground, *job.every_number())):
+            if hidden:
+                found.setdefault(number.identity, (number, tuple(sorted(hidden))))
     return tuple(found.values())
 
 

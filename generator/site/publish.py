@@ -37,6 +37,7 @@ def publish(book: Book, target: Path, property_folder: Path | None = None) -> tu
             if not problems:
                 # Something may have been put there meanwhile, or a repair put the old site back.
                 _refuse_unfit(target, property_folder)
+                _refuse_lost(target)
                 exchange(folder / "site", target, folder / "old")
             return problems
 
@@ -49,6 +50,7 @@ def refuse_at_once(target: Path, property_folder: Path | None = None) -> None:
     target = target.absolute()
     with _told(target):
         _refuse_unfit(target, property_folder)
+        _refuse_lost(target)
         # not there is fine; what else the system says of the name, such as too long, is told now
         with suppress(FileNotFoundError):
             target.lstat()
@@ -91,11 +93,15 @@ def _refuse_unfit(target: Path, property_folder: Path | None) -> None:
         return
     if not (target / SITE_MARK).is_file():
         raise Refused(f"{target} holds something else; give an empty or a new folder.")
-    _refuse_lost(target)
 
 
 def _refuse_lost(target: Path) -> None:
-    """Refuses to replace a site of ours with what somebody put into it, or changed."""
+    """Refuses to replace a site of ours with what somebody put into it, or changed.
+
+    Every file is read for that, so it is asked before any work and before the exchange alone.
+    """
+    if not (target / SITE_MARK).is_file():
+        return
     others = not_ours(target)
     if others is None:
         raise Refused(

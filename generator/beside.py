@@ -8,15 +8,15 @@ from typing import TypeVar
 
 from generator.second import Result, SecondProcess, can_be_made
 
-Handed = TypeVar("Handed")
+_Handed = TypeVar("_Handed")
 # Takes what the work needs, and returns what waits for its result.
-Handing = Callable[[Handed], Callable[[], Result]]
+Handing = Callable[[_Handed], Callable[[], Result]]
 
 
 @contextmanager
 def working_beside(
-    work: Callable[[Handed], Result], first: Handed
-) -> Iterator[Handing[Handed, Result]]:
+    work: Callable[[_Handed], Result], first: _Handed
+) -> Iterator[Handing[_Handed, Result]]:
     """Yield what hands a copy of this process what its work needs.
 
     The copy does the work on `first` before, so that the libraries for it have come. Where copies
@@ -37,7 +37,7 @@ def working_beside(
 
     second = SecondProcess(working)
 
-    def handed(given: Handed) -> Callable[[], Result]:
+    def handed(given: _Handed) -> Callable[[], Result]:
         # of a copy that has ended `told` says so
         with suppress(BrokenPipeError), os.fdopen(writing, "wb", closefd=False) as pipe:
             pickle.dump(given, pipe, pickle.HIGHEST_PROTOCOL)

@@ -1,7 +1,7 @@
 """What the owner is told of each other reader: what is handed over, and what that gives away."""
 
 import datetime
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 
 from generator.inventory.dates import HUNTED, DateRange
 from generator.inventory.schema import PARTNER, Reader
@@ -12,7 +12,7 @@ from generator.plan.model.plan import Handed, Land, Plan, WindowTold
 from generator.plan.readers.partner import TOLD_TO_PARTNERS
 from generator.plan.readers.released import Releasing
 from generator.plan.readers.seen_by import SEEN_CLASSES, handed_jobs, length_told
-from generator.working import Quantity
+from generator.working import Quantity, bases, flat_inputs
 
 
 def handed_over(plan: Plan, readers: tuple[Reader, ...]) -> tuple[Handed, ...]:
@@ -46,10 +46,34 @@ def _rest_on_hidden(
         place = plan.place(job.place_id)
         length = length_told(place)
         ground = (place.area, length) if length is not None else (place.area,)
-        for number, hidden in release.hidden_by_number((*ground, *job.every_number())):
-            if hidden:
+        known: dict[int, set[str]] = {}
+        for number in _resting(release, (*ground, *job.every_number()), set()):
+            if hidden := _hidden_in(release, number, known):
                 found.setdefault(number.identity, (number, tuple(sorted(hidden))))
     return tuple(found.values())
+
+
+def _resting(release: Releasing, tops: Iterable[Quantity], met: set[int]) -> Iterator[Quantity]:
+    """Yield released numbers and all that their workings show, each once, before its own."""
+    for number in tops:
+        # a number is shared by many workings, and told once
+        if id(number) not in met:
+            met.add(id(number))
+            yield number
+            shown = (base for base in bases(number) if not release.keeps(base))
+            yield from _resting(release, shown, met)
+
+
+def _hidden_in(release: Releasing, number: Quantity, known: dict[int, set[str]]) -> set[str]:
+    """Return the names of what a released number rests on and the reader does not see."""
+    if id(number) not in known:
+        found = known[id(number)] = set[str]()
+        for name, figure in flat_inputs(number):
+            if release.keeps(figure):
+                found.add(figure.identity if isinstance(figure, Quantity) else name)
+            elif isinstance(figure, Quantity):
+                found |= _hidden_in(release, figure, known)
+    return known[id(number)]
 
 
 def _windows(land: Land, job: Job, reader: Reader) -> Iterator[WindowTold]:

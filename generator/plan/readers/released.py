@@ -4,7 +4,7 @@ A job handed over keeps its own amounts, dates and ground; in its working, input
 may not see are withheld. Ids, files and lines of the owner's folder never pass.
 """
 
-from collections.abc import Iterable, Iterator, Mapping
+from collections.abc import Mapping
 
 from generator.dataclass import dataclass
 from generator.plan.model.finding import SafetyLine
@@ -38,8 +38,6 @@ from generator.working import (
     Measured,
     Quantity,
     Withheld,
-    bases,
-    flat_inputs,
 )
 
 
@@ -95,35 +93,6 @@ class Releasing:
                 visible=figure.visible,
             )
         return figure
-
-    def hidden_by_number(self, tops: Iterable[Quantity]) -> Iterator[tuple[Quantity, set[str]]]:
-        """Yield released numbers and all that their workings show, each once, before its own.
-
-        With each go the names of what it rests on and the reader does not see.
-        """
-        known: dict[int, set[str]] = {}
-        for number in self._resting(tops, set()):
-            yield number, self._hidden_in(number, known)
-
-    def _resting(self, tops: Iterable[Quantity], met: set[int]) -> Iterator[Quantity]:
-        for number in tops:
-            # a number is shared by many workings, and told once
-            if id(number) not in met:
-                met.add(id(number))
-                yield number
-                yield from self._resting(
-                    (base for base in bases(number) if not self.keeps(base)), met
-                )
-
-    def _hidden_in(self, number: Quantity, known: dict[int, set[str]]) -> set[str]:
-        if id(number) not in known:
-            found = known[id(number)] = set[str]()
-            for name, figure in flat_inputs(number):
-                if self.keeps(figure):
-                    found.add(figure.identity if isinstance(figure, Quantity) else name)
-                elif isinstance(figure, Quantity):
-                    found |= self._hidden_in(figure, known)
-        return known[id(number)]
 
     def _input(self, figure: Input) -> Input:
         if isinstance(figure, tuple):

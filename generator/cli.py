@@ -25,7 +25,7 @@ from generator.said import (
     say_findings,
     say_left,
     say_not_built,
-    say_season_over,
+    say_old,
     say_stops,
     spell_out,
 )
@@ -362,5 +362,5 @@ def _plan(loaded: Loaded, season: int | None, day: DayOfRun) -> Plan:
 
     assert loaded.inventory is not None
     plan = make_plan(loaded.inventory, season or loaded.inventory.property.season, day.date)
-    say_season_over(plan)
+    say_old(plan)
     return plan

@@ -31,8 +31,8 @@ class FolderTrouble(click.ClickException):
     exit_code = 1
 
 
-def say_season_over(plan: Plan) -> None:
-    """Say once that the season of a plan is over on its day, and how the next one is built."""
+def say_old(plan: Plan) -> None:
+    """Say once that a book of a plan is old on its own day, and how to have one that is not."""
     from generator.inventory.season import season_of
 
     now = season_of(plan.as_of)
@@ -40,6 +40,12 @@ def say_season_over(plan: Plan) -> None:
         click.echo(
             f"Season {plan.season} ended Aug 31, {plan.season}. This is a book of what is over: "
             f"type season: {now} in property.yaml, or give --season {now}.",
+            err=True,
+        )
+    elif plan.as_of > plan.old_after:
+        click.echo(
+            f"old_after: {plan.old_after} in property.yaml is over, so every page says that it is "
+            "old. Type a later day there, or take the line out.",
             err=True,
         )
 

@@ -29,6 +29,9 @@ def settings_of(book: Book) -> dict[str, Any]:
     settings["theme"]["custom_dir"] = "theme"
     settings["extra"]["as_of"] = book.as_of.isoformat()
     settings["extra"]["as_of_words"] = day_in_words(book.as_of)
+    if book.old_after is not None:
+        settings["extra"]["old_after"] = book.old_after.isoformat()
+        settings["extra"]["old_after_words"] = day_in_words(book.old_after)
     settings["extra"]["reader"] = text_only(book.reader)
     settings["extra"]["named_up_to"] = NAMED_UP_TO
     for name in IN_REACH:

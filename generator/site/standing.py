@@ -116,7 +116,7 @@ class Standing:
 def shape_of(book: Book) -> object:
     """Return what every page of a book shows of the others: a change of it changes all of them."""
     pages = tuple((page.address, page.title, page.group) for page in book.pages)
-    return pages, book.title, book.reader, book.as_of, tuple(sorted(book.files))
+    return pages, book.title, book.reader, book.as_of, book.old_after, tuple(sorted(book.files))
 
 
 def _digest(text: str) -> bytes:

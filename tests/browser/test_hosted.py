@@ -2,7 +2,9 @@
 
 import base64
 import json
+import os
 import threading
+import time
 from collections.abc import Iterator
 from contextlib import contextmanager, suppress
 from dataclasses import replace
@@ -23,6 +25,7 @@ from tests.site.books import book_of
 
 JOBS = 5
 LONG_MS = 30_000
+A_DAY_LATER = time.time() + 86_400
 PAGES = JOBS + 2
 KEPT = f"Stored on this device, as of Jul 12, 2026, {PAGES} pages."
 # W3C, Web Application Manifest: what lies within two fifths of an icon's width of its middle is
@@ -191,6 +194,8 @@ def test_after_an_edit_what_changed_is_fetched_and_shown_once_it_is_asked_for(
         expect(page.locator(".kept")).to_have_text(KEPT)
         for name in changed:
             (site / name).write_bytes((tmp_path / "new" / name).read_bytes())
+            # a host tells files of different seconds apart
+            os.utime(site / name, (A_DAY_LATER, A_DAY_LATER))
         host.asked.clear()
         page.goto(host.url("work/job-2.html"))
         # a browser looks for a newer worker by itself, some seconds after a page is opened

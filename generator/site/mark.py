@@ -55,6 +55,16 @@ def mark_of(site: Path) -> Mark | None:
     return Mark(_said(lines, OF), _day(_said(lines, _AS_OF)))
 
 
+def marks_in(books: Path) -> dict[str, Mark]:
+    """What the marks of the sites in a folder say, by the names of the sites."""
+    try:
+        inside = sorted(books.iterdir()) if books.is_dir() else []
+    except OSError:
+        return {}
+    marks = {folder.name: mark_of(folder) for folder in inside if folder.is_dir()}
+    return {name: mark for name, mark in marks.items() if mark is not None}
+
+
 def not_ours(site: Path) -> tuple[str, ...] | None:
     """What lies in a site of ours that its build did not write, or that was changed since.
 

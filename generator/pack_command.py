@@ -22,7 +22,7 @@ from generator.typed import (
     safe,
 )
 
-BYTES_IN_MB = 1_000_000
+_BYTES_IN_MB = 1_000_000
 
 
 @click.command("pack")
@@ -66,7 +66,7 @@ def pack_command(
 
     with as_troubles():
         pack(target, name, build)
-    megabytes = target.stat().st_size / BYTES_IN_MB
+    megabytes = target.stat().st_size / _BYTES_IN_MB
     click.echo(f"{name}: {safe(str(target))}, {megabytes:.1f} MB")
     if reader is None:
         say_stops(plan)

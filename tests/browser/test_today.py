@@ -25,6 +25,7 @@ DAYS = 366
 EVERY = 61
 MOST_WORDS = 300
 MOST_LINES = 7
+SOME_PAGES = 4
 # What the plan may call so what a page calls so, before an answer is asked for. Of a job that dates
 # leave no day of, or whose first day is not known, a page knows only when it is over.
 STATES = {
@@ -230,7 +231,7 @@ def test_every_page_says_from_its_day_on_that_it_is_old(
     site = demo_sites[reader]
     names = [f"{page.address.removesuffix('.md')}.html" for page in site.book.pages]
     with listening_page(browser, PHONE, []) as page:
-        for name in names[:: max(1, len(names) // 12)]:
+        for name in names[:: len(names) // SOME_PAGES]:
             _opened_on(page, site, datetime.date(2027, 7, 31), name)
             assert not page.locator(".old").is_visible(), name
             _opened_on(page, site, datetime.date(2027, 8, 1), name)

@@ -70,5 +70,5 @@ const keepBook = async () => {
 addEventListener("load", () => {
   // a preview, which puts its own script into the page, is never kept
   if (!location.protocol.startsWith("http") || document.querySelector("script[data-version]")) return;
-  keepBook().catch(() => footLine("Not stored on this device: its browser keeps no pages."));
+  keepBook().catch(() => footLine("Not stored on this device: it needs signal."));
 });

@@ -7,7 +7,7 @@ BIN := $(VENV)/bin
 PYTHON := python3.15 python3.14 python3.13 python3.12 python3.11 python3
 DEMO_SITE := build/handbook
 
-.PHONY: site test quick test-long lint pictures bench mutants fuzz proof lock clean set-up browser
+.PHONY: site test quick test-long lint pictures bench mutants fuzz proof lock wheel clean set-up browser
 
 site: set-up
 	$(BIN)/handbook build demo_property --out $(DEMO_SITE)
@@ -28,9 +28,10 @@ lint: set-up
 	$(BIN)/python -m ruff format --check .
 	$(BIN)/python -m mypy
 
-# The pictures of the README, taken from the books of the demo property.
+# The pictures of the README, taken from the books of the demo property, and the icons of a book.
 pictures: set-up browser
 	$(BIN)/python -m tests.readme_pictures
+	$(BIN)/python -m tests.icons
 
 bench: set-up
 	$(BIN)/python tests/bench/run.py
@@ -55,6 +56,10 @@ lock: set-up
 	    --python-version 3.11 --generate-hashes --upgrade \
 	    --no-header --no-emit-index-url --no-emit-find-links --quiet \
 	    --output-file requirements.lock
+
+# The program as one file, for whoever installs it.
+wheel: set-up
+	$(BIN)/python -m hatchling build -t wheel -d dist
 
 clean:
 	rm -rf $(VENV) build dist site .mypy_cache .ruff_cache .pytest_cache .hypothesis

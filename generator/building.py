@@ -1,4 +1,4 @@
-"""Builds one reader's book, and says before any work what would keep it from its place."""
+"""Plans a season and builds one reader's book; says early what would keep it from its place."""
 
 from __future__ import annotations
 
@@ -8,13 +8,25 @@ from typing import TYPE_CHECKING
 
 import click
 
-from generator.said import FolderTrouble, Progress, as_troubles, how_many
+from generator.said import FolderTrouble, Progress, as_troubles, how_many, say_old
 from generator.typed import safe
 
 if TYPE_CHECKING:
     from generator.book.exports import Filing
     from generator.book.model import LeftFolder
+    from generator.inventory.load import Loaded
     from generator.plan.model.plan import Plan
+    from generator.run_day import DayOfRun
+
+
+def planned(loaded: Loaded, season: int | None, day: DayOfRun) -> Plan:
+    """Return the owner's plan of a season, that of the folder where none is given."""
+    from generator.plan.build.season_plan import make_plan
+
+    assert loaded.inventory is not None
+    plan = make_plan(loaded.inventory, season or loaded.inventory.property.season, day.date)
+    say_old(plan)
+    return plan
 
 
 def build_one(

@@ -9,8 +9,9 @@ from typing import TYPE_CHECKING, Any
 import click
 
 from generator import __version__
-from generator.building import build_one, refused_at_once
-from generator.run_day import DayOfRun, day_of_run
+from generator.building import build_one, planned, refused_at_once
+from generator.pack_command import pack_command
+from generator.run_day import day_of_run
 from generator.said import (
     Commands,
     FolderTrouble,
@@ -18,6 +19,8 @@ from generator.said import (
     asked_words,
     card_notes,
     how_many,
+    loaded_from,
+    reader_wanted,
     readers_wanted,
     refuse_stripped,
     say_causes,
@@ -25,13 +28,13 @@ from generator.said import (
     say_findings,
     say_left,
     say_not_built,
-    say_season_over,
     say_stops,
     spell_out,
 )
+from generator.start_commands import new_command, say_next, schema_command
 from generator.typed import (
+    AS_OF,
     HERE,
-    NOT_READ,
     OWNER,
     DayGiven,
     DayType,
@@ -41,6 +44,7 @@ from generator.typed import (
     SeasonTyped,
     TargetFolder,
     as_text,
+    books_beside,
     is_here,
 )
 from generator.typed import safe as _safe
@@ -52,52 +56,42 @@ if TYPE_CHECKING:
     from generator.plan.model.plan import Plan
 
 _FOLDER = PropertyFolder()
-_AS_OF = "Day the plan is made for, such as 2027-01-15."
 DAY_TYPED = DayType()
 
 
-@click.group(cls=Commands, context_settings={"help_option_names": ["-h", "--help"]})
+@click.group(
+    cls=Commands,
+    context_settings={"help_option_names": ["-h", "--help"]},
+    invoke_without_command=True,
+)
 @click.version_option(__version__, message="%(version)s")
-def main() -> None:
+@click.pass_context
+def main(context: click.Context) -> None:
     """Make a habitat handbook from a folder of plain text files.
 
     Start with `handbook new my-land`, type what you know, then `handbook build my-land`.
     Exit codes: 0 done, 1 something in the folder is wrong, 2 the command was used wrongly.
 
-    Inside a property folder FOLDER may be left out: `handbook check`.
+    Inside a property folder FOLDER may be left out: `handbook check`. Alone, `handbook` says what
+    to do next.
     """
     refuse_stripped()
     spell_out()
-
-
-@main.command()
-@click.argument("folder", type=click.Path(path_type=Path))
-def new(folder: Path) -> None:
-    """Begin a property folder with a small example to type over."""
-    import json
-
-    from generator.inventory.json_schema import file_schemas
-    from generator.lookup import shipped
-
-    files = {file.name: file.read_bytes() for file in sorted(shipped("starter").glob("*.yaml"))}
-    for name, schema in file_schemas().items():
-        files[f"schema/{name}.json"] = json.dumps(schema, indent=1).encode()
-    _write_new(folder, files)
-    click.echo(f"{_told(folder)} is ready. Open property.yaml in it and type over the example.")
-    click.echo(f"Then: handbook build {_told(folder)}")
+    if context.invoked_subcommand is None:
+        say_next()
 
 
 @main.command()
 @click.argument("folder", type=_FOLDER, default=HERE)
 @click.option("--strict", is_flag=True, help="Plan too, and end with 1 if there is a stop.")
 @click.option(
-    "--as-of", type=DAY_TYPED, metavar="DAY", help=f"With --strict: {_AS_OF[0].lower()}{_AS_OF[1:]}"
+    "--as-of", type=DAY_TYPED, metavar="DAY", help=f"With --strict: {AS_OF[0].lower()}{AS_OF[1:]}"
 )
 def check(folder: Path, strict: bool, as_of: DayGiven | None) -> None:
     """Read a property folder and name every fault in it."""
     if as_of is not None and not strict:
         raise click.UsageError("--as-of goes with --strict: a plain check plans nothing.")
-    loaded = _load(folder)
+    loaded = loaded_from(folder)
     say_faults(loaded, "Nothing was planned." if strict else "")
     if not strict:
         say_findings(card_notes(loaded))
@@ -105,7 +99,7 @@ def check(folder: Path, strict: bool, as_of: DayGiven | None) -> None:
         return
     day = day_of_run(loaded, as_of)
     click.echo(day.told)
-    plan = _plan(loaded, None, day)
+    plan = planned(loaded, None, day)
     stops = [finding for finding in plan.findings if finding.severity == "stop"]
     say_findings(plan.findings)
     say_causes(plan)
@@ -118,7 +112,7 @@ def check(folder: Path, strict: bool, as_of: DayGiven | None) -> None:
 @click.argument("folder", type=_FOLDER, default=HERE)
 @click.option("--for", "for_reader", metavar="READER", help="Build for one reader only.")
 @click.option("--season", type=SeasonTyped(), metavar="YEAR", help="Season, named by its spring.")
-@click.option("--as-of", type=DAY_TYPED, metavar="DAY", help=_AS_OF)
+@click.option("--as-of", type=DAY_TYPED, metavar="DAY", help=AS_OF)
 @click.option("--out", type=TargetFolder(), metavar="FOLDER", help="Where the books go.")
 @click.option("--fresh", is_flag=True, help="Do without what earlier runs kept to be faster.")
 def build_command(
@@ -146,17 +140,17 @@ def build_command(
     is_owners = for_reader in (None, OWNER)
     making = working_beside(owner_files, NO_ROWS) if is_owners else nullcontext(filed_at_last)
     filing = click.get_current_context().with_resource(making)
-    loaded = _load(folder)
+    loaded = loaded_from(folder)
     say_faults(loaded, "Nothing was built.")
     day = day_of_run(loaded, as_of)
     assert loaded.inventory is not None
-    target = out or folder.resolve().parent / f"{folder.resolve().name}-handbook"
+    target = out or books_beside(folder)
     readers = readers_wanted(loaded.inventory, for_reader)
     troubles = refused_at_once([target / name for name, _ in readers], folder)
     if len(troubles) == len(readers):
         say_not_built(troubles, readers)
     click.echo(day.told)
-    plan = _plan(loaded, season, day)
+    plan = planned(loaded, season, day)
     left = left_folders(target, [OWNER, *(person.id for person in loaded.inventory.readers)])
     for name, reader in (pair for pair in readers if pair[0] not in troubles):
         try:
@@ -177,7 +171,7 @@ def build_command(
 @click.argument("folder", type=_FOLDER, default=HERE)
 @click.option("--for", "for_reader", metavar="READER", help="Whose book; yours, unless you say.")
 @click.option("--season", type=SeasonTyped(), metavar="YEAR", help="Season, named by its spring.")
-@click.option("--as-of", type=DAY_TYPED, metavar="DAY", help=_AS_OF)
+@click.option("--as-of", type=DAY_TYPED, metavar="DAY", help=AS_OF)
 @click.option("--port", type=PortTyped(), metavar="PORT", help="Port; any that is free.")
 @click.option("--no-browser", is_flag=True, help="Do not open the browser.")
 def serve_command(
@@ -198,21 +192,17 @@ def serve_command(
 
     known: Known = {}
 
-    def planned(loaded: Loaded) -> Plan:
+    def plan_of_reader(loaded: Loaded) -> Plan:
         assert loaded.inventory is not None
-        plan = _plan(loaded, season, day_of_run(loaded, as_of))
-        wanted = readers_wanted(loaded.inventory, for_reader or OWNER)
-        if len(wanted) > 1:
-            names = ", ".join(name for name, _ in wanted)
-            raise click.UsageError(f"--for names several readers: {names}. Say which one.")
-        reader = wanted[0][1]
+        plan = planned(loaded, season, day_of_run(loaded, as_of))
+        _, reader = reader_wanted(loaded.inventory, for_reader or OWNER)
         return plan if reader is None else seen_by(plan, reader)
 
     try:
         run_preview(
             folder,
-            lambda: _load(folder, known),
-            planned,
+            lambda: loaded_from(folder, known),
+            plan_of_reader,
             port or 0,
             lambda text: click.echo(_safe(text)),
             opens_browser=not no_browser,
@@ -225,7 +215,7 @@ def serve_command(
 @click.argument("folder", type=FolderOrNumber(), required=False)
 @click.argument("number", required=False)
 @click.option("--season", type=SeasonTyped(), metavar="YEAR", help="Season, named by its spring.")
-@click.option("--as-of", type=DAY_TYPED, metavar="DAY", help=_AS_OF)
+@click.option("--as-of", type=DAY_TYPED, metavar="DAY", help=AS_OF)
 def explain_command(
     folder: str | None,
     number: str | None,
@@ -238,11 +228,11 @@ def explain_command(
 
     if folder is not None and number is None and not Path(folder).is_dir() and is_here():
         folder, number = None, folder  # in a property folder a number may stand alone
-    loaded = _load(_FOLDER.convert(folder or HERE, None, click.get_current_context()))
+    loaded = loaded_from(_FOLDER.convert(folder or HERE, None, click.get_current_context()))
     say_faults(loaded, "Nothing was worked out.")
     day = day_of_run(loaded, as_of)
     click.echo(day.told, err=True)  # beside what is asked for, so that a list of numbers stays one
-    plan = _plan(loaded, season, day)
+    plan = planned(loaded, season, day)
     numbers = numbers_of(plan, view_numbers(plan))
     if number is None:
         for name in sorted(numbers):
@@ -316,51 +306,5 @@ def record_command(folder: Path, yes: bool, **typed: Any) -> None:
     click.echo(_safe(recorded.told()))
 
 
-@main.command()
-@click.option("--out", type=TargetFolder(), metavar="FOLDER", help="New folder for the files.")
-def schema(out: Path | None) -> None:
-    """Print the rules of the files as JSON Schema.
-
-    With --out each of them is written into a file of its own.
-    """
-    import json
-
-    from generator.inventory.json_schema import file_schemas
-
-    schemas = file_schemas()
-    if out is None:
-        click.echo(json.dumps(schemas, indent=1))
-        return
-    files = {f"{name}.json": json.dumps(rule, indent=1).encode() for name, rule in schemas.items()}
-    _write_new(out, files)
-    click.echo(f"{_told(out)} holds {how_many(len(files), 'file')}.")
-
-
-def _write_new(folder: Path, files: dict[str, bytes]) -> None:
-    from generator.inventory.write import write_new_folder
-
-    try:
-        write_new_folder(folder, files)
-    except FileExistsError:
-        raise click.UsageError(f"{_told(folder)} is there already; choose a new name.") from None
-    except OSError as error:
-        raise FolderTrouble(f"{_told(folder)} cannot be made: {_why(error)}.") from None
-
-
-def _load(folder: Path, known: Known | None = None) -> Loaded:
-    from generator.inventory.load import load_inventory
-
-    try:
-        return load_inventory(folder, known=known)
-    except OSError as error:
-        place = _told(Path(error.filename or folder))
-        raise FolderTrouble(f"{place} cannot be read: {_why(error)}. {NOT_READ}") from None
-
-
-def _plan(loaded: Loaded, season: int | None, day: DayOfRun) -> Plan:
-    from generator.plan.build.season_plan import make_plan
-
-    assert loaded.inventory is not None
-    plan = make_plan(loaded.inventory, season or loaded.inventory.property.season, day.date)
-    say_season_over(plan)
-    return plan
+for command in (new_command, schema_command, pack_command):
+    main.add_command(command)

@@ -12,14 +12,14 @@ from typing import TYPE_CHECKING, Any
 
 import click
 
-from generator.typed import OWNER
+from generator.typed import NOT_READ, OWNER
 from generator.typed import safe as _safe
 from generator.typed import told as _told
 from generator.typed import why as _why
 
 if TYPE_CHECKING:
     from generator.book.model import LeftFolder
-    from generator.inventory.load import Loaded
+    from generator.inventory.load import Known, Loaded
     from generator.inventory.schema import Inventory, Reader
     from generator.plan.model.finding import Finding
     from generator.plan.model.plan import Plan
@@ -31,8 +31,19 @@ class FolderTrouble(click.ClickException):
     exit_code = 1
 
 
-def say_season_over(plan: Plan) -> None:
-    """Say once that the season of a plan is over on its day, and how the next one is built."""
+def loaded_from(folder: Path, known: Known | None = None) -> Loaded:
+    """Return what a property folder gave. Raises FolderTrouble where it cannot be read."""
+    from generator.inventory.load import load_inventory
+
+    try:
+        return load_inventory(folder, known=known)
+    except OSError as error:
+        place = _told(Path(error.filename or folder))
+        raise FolderTrouble(f"{place} cannot be read: {_why(error)}. {NOT_READ}") from None
+
+
+def say_old(plan: Plan) -> None:
+    """Say once that a book of a plan is old on its own day, and how to have one that is not."""
     from generator.inventory.season import season_of
 
     now = season_of(plan.as_of)
@@ -40,6 +51,12 @@ def say_season_over(plan: Plan) -> None:
         click.echo(
             f"Season {plan.season} ended Aug 31, {plan.season}. This is a book of what is over: "
             f"type season: {now} in property.yaml, or give --season {now}.",
+            err=True,
+        )
+    elif plan.as_of > plan.old_after:
+        click.echo(
+            f"old_after: {plan.old_after} in property.yaml is over, so every page says that it is "
+            "old. Type a later day there, or take the line out.",
             err=True,
         )
 
@@ -180,6 +197,15 @@ def readers_wanted(inventory: Inventory, wanted: str | None) -> list[tuple[str, 
         names = ", ".join(name for name, _ in everyone)
         raise click.UsageError(f"There is no reader {_safe(str(wanted))}. Readers: {names}.")
     return chosen
+
+
+def reader_wanted(inventory: Inventory, wanted: str) -> tuple[str, Reader | None]:
+    """Return the one reader that is wanted. Raises UsageError where several are meant."""
+    readers = readers_wanted(inventory, wanted)
+    if len(readers) > 1:
+        names = ", ".join(name for name, _ in readers)
+        raise click.UsageError(f"--for names several readers: {names}. Say which one.")
+    return readers[0]
 
 
 class Commands(click.Group):

@@ -16,6 +16,7 @@ if TYPE_CHECKING:
 HERE = "."
 OWNER = "owner"  # the name of the owner's book
 NOT_READ = "Nothing was read."
+AS_OF = "Day the plan is made for, such as 2027-01-15."
 
 
 class PropertyFolder(click.Path):
@@ -69,10 +70,16 @@ def wrong_folder(folder: Path) -> str | None:
     except OSError:
         return None  # who reads it is told why it cannot be read
     shown = told(folder) if folder != Path(HERE) else "The folder you are in"
-    return _built_book(folder, shown) or (
+    return built_book(folder, shown) or (
         f"{shown} is no property folder: no {PROPERTY_FILE} lies in it."
-        f"{_meant(sorted(_beside(folder)))}"
+        f"{_meant(sorted(properties_in(folder)))}"
     )
+
+
+def books_beside(folder: Path) -> Path:
+    """Return where the books of a property folder go, unless somebody says otherwise."""
+    place = folder.resolve()
+    return place.with_name(f"{place.name}-handbook")
 
 
 def why(error: OSError) -> str:
@@ -101,17 +108,17 @@ def _not_there(folder: Path) -> str | None:
     except OSError as error:
         if error.errno not in (errno.ENOENT, errno.ENOTDIR):
             return None  # who reads it is told why it cannot be read
-        near = nearest(folder.name, (other.name for other in _beside(folder.parent)))
+        near = nearest(folder.name, (other.name for other in properties_in(folder.parent)))
         return (
             f"There is no folder {told(folder)}.{_meant([folder.parent / name for name in near])}"
         )
     return f"{told(folder)} is no folder: name a property folder."
 
 
-def _built_book(folder: Path, shown: str) -> str | None:
-    """Return that a folder is of a built handbook, or of several; None where it is not."""
+def built_book(folder: Path, shown: str) -> str | None:
+    """Return that a folder, shown so, is a built handbook or has several; None where it is not."""
     from generator.inventory.problems import listed
-    from generator.site.mark import mark_of
+    from generator.site.mark import mark_of, marks_in
 
     place = folder.absolute()
     marked = (
@@ -121,7 +128,7 @@ def _built_book(folder: Path, shown: str) -> str | None:
     if site is not None and mark is not None:
         what = f"is a built handbook{_of(mark)}: name its property folder"
         return f"{shown} {what}.{_meant(_made_from(site.parent))}"
-    inside = {book.name: mark for book in _folders_in(place) if (mark := mark_of(book)) is not None}
+    inside = marks_in(place)
     if not inside:
         return None
     names = listed(sorted(map(safe, inside)), "and")
@@ -139,7 +146,9 @@ def _of(mark: Mark) -> str:
 def _made_from(books: Path) -> list[Path]:
     """Return the property folder that a folder of books was built from, where it lies beside."""
     made_from = books.with_name(books.name.removesuffix("-handbook"))
-    return [Path(os.path.relpath(made_from))] if made_from in _beside(made_from.parent) else []
+    return (
+        [Path(os.path.relpath(made_from))] if made_from in properties_in(made_from.parent) else []
+    )
 
 
 def _folders_in(folder: Path) -> list[Path]:
@@ -149,8 +158,8 @@ def _folders_in(folder: Path) -> list[Path]:
         return []
 
 
-def _beside(folder: Path) -> list[Path]:
-    """The property folders in a folder."""
+def properties_in(folder: Path) -> list[Path]:
+    """Return the property folders in a folder."""
     from generator.inventory.files import what_is
     from generator.inventory.folder import PROPERTY_FILE
 

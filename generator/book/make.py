@@ -101,7 +101,8 @@ def put_together(plan: Plan, parts: Iterable[Part], owners: Mapping[str, bytes])
     written += [workings_page(plan, written), glossary_page(plan), sources]
     pages = tuple(entry.page for entry in written)
     files = {name: content for _, files in parts for name, content in files.items()}
-    return Book(searchable(plan.title), plan.reader, plan.as_of, pages, {**files, **owners})
+    title, files = searchable(plan.title), {**files, **owners}
+    return Book(title, plan.reader, plan.as_of, pages, files, plan.old_after)
 
 
 def tasks_of(plan: Plan, left: Iterable[LeftFolder] = ()) -> list[Task]:

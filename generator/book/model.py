@@ -46,13 +46,17 @@ class Page:
 
 @dataclass(frozen=True, slots=True)
 class Book:
-    """All pages for one reader, in navigation order, and files that stand beside them."""
+    """All pages for one reader, in navigation order, and files that stand beside them.
+
+    From the day behind `old_after` on every page says that it is old; None is never.
+    """
 
     title: str
     reader: str
     as_of: date
     pages: tuple[Page, ...]
     files: Mapping[str, bytes] = field(default_factory=dict)
+    old_after: date | None = None
 
 
 @dataclass(frozen=True, slots=True)

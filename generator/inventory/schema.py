@@ -105,6 +105,9 @@ class Property(Record):
     name: str = text("place", "name of the property", required=True)
     season: int = a_season("page", "season to plan, named by its spring", required=True)
     as_of: datetime.date | None = day("page", "day the plan is made for", ANY_YEAR)
+    old_after: datetime.date | None = day(
+        "page", "day after which each book says it is old, if that is before its season ends"
+    )
     dates: str | None = choice(
         "page", "us where your days are month/day/year; else they are year-month-day", US
     )

@@ -4,7 +4,7 @@ from collections.abc import Collection
 from pathlib import Path
 
 from generator.book.model import LeftFolder
-from generator.site.mark import mark_of
+from generator.site.mark import marks_in
 
 
 def left_folders(books: Path, readers: Collection[str]) -> tuple[LeftFolder, ...]:
@@ -12,9 +12,5 @@ def left_folders(books: Path, readers: Collection[str]) -> tuple[LeftFolder, ...
 
     A folder is ours by its mark alone; a link is looked at as the folder it leads to.
     """
-    try:
-        inside = sorted(books.iterdir()) if books.is_dir() else []
-    except OSError:
-        return ()
-    marks = {folder.name: mark_of(folder) for folder in inside if folder.name not in readers}
-    return tuple(LeftFolder(name, mark.as_of) for name, mark in marks.items() if mark is not None)
+    marks = marks_in(books)
+    return tuple(LeftFolder(name, marks[name].as_of) for name in marks if name not in readers)

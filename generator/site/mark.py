@@ -5,7 +5,7 @@ Whatever else lies in the folder is somebody's own, and is never replaced with i
 
 import datetime
 import hashlib
-from collections.abc import Iterable, Iterator, Mapping
+from collections.abc import Iterator, Mapping
 from html import unescape
 from pathlib import Path, PurePosixPath
 
@@ -31,13 +31,13 @@ class Mark:
     as_of: datetime.date | None
 
 
-def mark_site(site: Path, book: Book, files: Iterable[str], known: Mapping[str, str]) -> None:
+def mark_site(site: Path, book: Book, digests: Mapping[str, str]) -> None:
     """Marks a finished site as ours, so that a later build may replace what this one wrote.
 
-    `files` are all its files in order, `known` the SHA-256 of those that need not be read again.
+    `digests` are the SHA-256 of all its files, by their names.
     """
     head = f"{MARK_TEXT}{_AS_OF}{book.as_of.isoformat()}\n{OF}{unescape(book.title)}\n{LISTED}\n"
-    lines = (f"{known.get(name) or _digest(site / name)}  {name}\n" for name in files)
+    lines = (f"{digest}  {name}\n" for name, digest in sorted(digests.items()))
     text = head + "".join(lines)
     (site / SITE_MARK).write_text(text, encoding="utf-8", newline="\n")
 
@@ -55,6 +55,16 @@ def mark_of(site: Path) -> Mark | None:
     return Mark(_said(lines, OF), _day(_said(lines, _AS_OF)))
 
 
+def marks_in(books: Path) -> dict[str, Mark]:
+    """What the marks of the sites in a folder say, by the names of the sites."""
+    try:
+        inside = sorted(books.iterdir()) if books.is_dir() else []
+    except OSError:
+        return {}
+    marks = {folder.name: mark_of(folder) for folder in inside if folder.is_dir()}
+    return {name: mark for name, mark in marks.items() if mark is not None}
+
+
 def not_ours(site: Path) -> tuple[str, ...] | None:
     """What lies in a site of ours that its build did not write, or that was changed since.
 
@@ -68,7 +78,8 @@ def not_ours(site: Path) -> tuple[str, ...] | None:
     return tuple(sorted(_others(site, listed, folders)))
 
 
-def _digest(path: Path) -> str:
+def digest_of(path: Path) -> str:
+    """Return the SHA-256 of a file."""
     with path.open("rb") as file:
         return hashlib.file_digest(file, "sha256").hexdigest()
 
@@ -106,5 +117,5 @@ def _others(site: Path, listed: dict[str, str], folders: set[str]) -> Iterator[s
             else:
                 yield f"{name}/"
         # a build writes files and folders alone: a link or a pipe is somebody's own
-        elif path.is_symlink() or not path.is_file() or listed.get(name) != _digest(path):
+        elif path.is_symlink() or not path.is_file() or listed.get(name) != digest_of(path):
             yield name

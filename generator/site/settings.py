@@ -28,7 +28,10 @@ def settings_of(book: Book) -> dict[str, Any]:
     settings["docs_dir"] = "docs"
     settings["theme"]["custom_dir"] = "theme"
     settings["extra"]["as_of"] = book.as_of.isoformat()
-    settings["extra"]["as_of_words"] = _day_in_words(book.as_of)
+    settings["extra"]["as_of_words"] = day_in_words(book.as_of)
+    if book.old_after is not None:
+        settings["extra"]["old_after"] = book.old_after.isoformat()
+        settings["extra"]["old_after_words"] = day_in_words(book.old_after)
     settings["extra"]["reader"] = text_only(book.reader)
     settings["extra"]["named_up_to"] = NAMED_UP_TO
     for name in IN_REACH:
@@ -43,5 +46,10 @@ def text_only(safe: str) -> str:
     return escape(_BARE_AMPERSAND.sub("&amp;", safe), quote=True).replace("&amp;", "&")
 
 
-def _day_in_words(day: date) -> str:
+def day_in_words(day: date) -> str:
+    """Return a day as pages have it.
+
+    >>> day_in_words(date(2026, 8, 20))
+    'Aug 20, 2026'
+    """
     return f"{_MONTHS[day.month - 1]} {day.day}, {day.year}"

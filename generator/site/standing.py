@@ -9,8 +9,9 @@ from typing import Any
 from generator.book.model import Book, Page
 from generator.site.bodies import Body
 from generator.site.frames import Framed
+from generator.site.hosted import hosted_files
 from generator.site.links import Linked, check_links, read_file
-from generator.site.mark import mark_site
+from generator.site.mark import digest_of, mark_site
 from generator.site.put import Put, published, put_page
 
 SEARCH_SETTINGS = ("lang", "separator", "pipeline", "fields")
@@ -103,15 +104,19 @@ class Standing:
             if name.endswith(READ_TOO)
         }
         problems = check_links(names, {**self.linked, **drawn}, dict(self.kinds.values()))
-        # after all else is written: the mark lists every file as it is
-        mark_site(site, book, names, self.digests)
+        # after all else is written: both list every file as it is
+        digests = {name: self.digests.get(name) or digest_of(site / name) for name in names}
+        for name, content in hosted_files(book, digests).items():
+            (site / name).write_bytes(content)
+            digests[name] = hashlib.sha256(content).hexdigest()
+        mark_site(site, book, digests)
         return problems
 
 
 def shape_of(book: Book) -> object:
     """Return what every page of a book shows of the others: a change of it changes all of them."""
     pages = tuple((page.address, page.title, page.group) for page in book.pages)
-    return pages, book.title, book.reader, book.as_of, tuple(sorted(book.files))
+    return pages, book.title, book.reader, book.as_of, book.old_after, tuple(sorted(book.files))
 
 
 def _digest(text: str) -> bytes:

@@ -25,6 +25,7 @@ DAYS = 366
 EVERY = 61
 MOST_WORDS = 300
 MOST_LINES = 7
+SOME_PAGES = 4
 # What the plan may call so what a page calls so, before an answer is asked for. Of a job that dates
 # leave no day of, or whose first day is not known, a page knows only when it is over.
 STATES = {
@@ -213,16 +214,43 @@ def test_a_job_in_dates_to_keep_is_not_for_today(
             assert not line["shown"] or line["told"].startswith("begins")
 
 
-def test_a_clock_before_the_plan_and_one_after_the_season_are_told(
-    browser: Browser, demo_sites: dict[str, Site]
-) -> None:
+def test_a_clock_before_the_plan_is_told(browser: Browser, demo_sites: dict[str, Site]) -> None:
     with listening_page(browser, PHONE, []) as page:
         _opened_on(page, demo_sites["owner"], datetime.date(2025, 1, 1))
         assert page.locator(".early").is_visible()
-        _opened_on(page, demo_sites["owner"], datetime.date(2027, 8, 31))
-        assert not page.locator(".late").is_visible()
-        _opened_on(page, demo_sites["owner"], datetime.date(2027, 9, 1))
-        assert page.locator(".late").is_visible()
+
+
+@pytest.mark.parametrize(
+    ("reader", "what_to_do"),
+    [("owner", "Build a new one"), ("hired-sprayer", "Ask the owner for a new one")],
+)
+def test_every_page_says_from_its_day_on_that_it_is_old(
+    browser: Browser, demo_sites: dict[str, Site], reader: str, what_to_do: str
+) -> None:
+    """The demo says a day before its season ends."""
+    site = demo_sites[reader]
+    names = [f"{page.address.removesuffix('.md')}.html" for page in site.book.pages]
+    with listening_page(browser, PHONE, []) as page:
+        for name in names[:: len(names) // SOME_PAGES]:
+            _opened_on(page, site, datetime.date(2027, 7, 31), name)
+            assert not page.locator(".old").is_visible(), name
+            _opened_on(page, site, datetime.date(2027, 8, 1), name)
+            assert page.locator(".old").inner_text() == (
+                "This book is old. It is as of Aug 20, 2026, for use until Jul 31, 2027. "
+                f"{what_to_do} before you work by it."
+            )
+            page.emulate_media(media="print")
+            assert page.locator(".old").is_visible()
+            page.emulate_media(media="screen")
+
+
+def test_every_page_has_the_day_it_is_as_of_and_the_day_it_is_old_after(
+    demo_sites: dict[str, Site],
+) -> None:
+    for site in demo_sites.values():
+        for name, html in site.pages().items():
+            assert html.count('<p class="old" data-old-after="2027-07-31" hidden>') == 1, name
+            assert html.count("<p>As of Aug 20, 2026. Made for ") == 1, name
 
 
 def test_a_day_with_nothing_to_do_says_so(browser: Browser, demo_sites: dict[str, Site]) -> None:

@@ -174,3 +174,23 @@ def test_the_day_may_be_month_day_year_where_the_folder_says_so(undated: Path) -
         in run("explain", undated, "--as-of", "3/4/2027").stderr
     )
     assert run("explain", undated, "--as-of", "4/31/2027").exit_code == 2
+
+
+def test_a_day_after_which_a_book_is_old_is_told_once_it_is_over(
+    demo: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    monkeypatch.chdir(demo)
+    own = demo / "property.yaml"
+    own.write_text(
+        own.read_text(encoding="utf-8").replace("old_after: 2027-07-31", "old_after: 2026-11-30"),
+        encoding="utf-8",
+    )
+    assert run("explain", "--as-of", "2026-11-30").stderr.count("\n") == 1
+    assert run("explain", "--as-of", "2026-12-01").stderr.splitlines()[1] == (
+        "old_after: 2026-11-30 in property.yaml is over, so every page says that it is old. "
+        "Type a later day there, or take the line out."
+    )
+    # past the season that is said instead, and what is next
+    said = run("explain", "--as-of", "2027-09-01").stderr
+    assert "old_after" not in said
+    assert "type season: 2028" in said

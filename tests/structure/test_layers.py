@@ -51,10 +51,13 @@ TABLE: dict[str, Row] = {
     "typed": row("inventory site", "click"),
     "said": row("typed inventory plan book site", "click"),
     "live": row("inventory plan book site", "click"),
-    "building": row("typed said plan book site", "click"),
+    "building": row("typed said run_day inventory plan book site", "click"),
     "run_day": row("typed said inventory", "click"),
+    "start_commands": row("typed said inventory site lookup", "click"),
+    "pack_command": row("typed said run_day building plan book site", "click"),
     "cli": row(
-        "package run_day live typed said building inventory plan book site lookup kept beside",
+        "package run_day live typed said building start_commands pack_command inventory plan book "
+        "site kept beside",
         "click",
     ),
     # What MkDocs calls when it is typed in a checkout: stages the demo property's own book.
@@ -62,7 +65,7 @@ TABLE: dict[str, Row] = {
     "__main__": row("cli"),
 }
 PURE = {"units", "working", "geometry", "compute", "plan"}
-PRINTS = {"cli", "said"}
+PRINTS = {"cli", "said", "start_commands", "pack_command"}
 TIMES_OR_ASKS = PRINTS | {"run_day", "live"}
 # The day a plan is made for, where none is given: asked for once, at the outermost edge.
 ASKS_FOR_THE_DAY = "datetime.date.today"

@@ -152,3 +152,36 @@ def run(command: list[str], folder: Path, environment: dict[str, str] | None = N
     )
     assert done.returncode == 0, f"{command}\n{done.stdout}\n{done.stderr}"
     return done.stdout
+
+
+@pytest.mark.xdist_group("wheel")
+def test_the_readme_names_the_wheel_by_which_it_is_installed(wheel: Path) -> None:
+    readme = (CHECKOUT / "README.md").read_text(encoding="utf-8")
+    assert f"    uv tool install {wheel.name}\n" in readme
+    assert round(wheel.stat().st_size / 1e6, 1) == 1.3
+    assert "1.3 MB" in readme
+
+
+# The oldest systems the README names, by the tags of the platform compatibility specification of
+# the Python Packaging Authority.
+SYSTEMS = [
+    ("win_amd64",),
+    ("macosx_14_0_arm64",),
+    ("macosx_13_0_x86_64",),
+    ("manylinux_2_28_x86_64", "manylinux2014_x86_64"),
+]
+
+
+@pytest.mark.long
+@pytest.mark.xdist_group("wheel")
+@pytest.mark.parametrize("tags", SYSTEMS, ids=" ".join)
+def test_the_systems_of_the_readme_have_wheels_of_all_it_needs(
+    wheel: Path, tmp_path: Path, tags: tuple[str, ...]
+) -> None:
+    pip_install(
+        sys.executable,
+        *("--dry-run", "--ignore-installed", "--only-binary", ":all:", "--implementation", "cp"),
+        *("--python-version", "3.13", "--target", str(tmp_path / "none")),
+        *(word for tag in tags for word in ("--platform", tag)),
+        str(wheel),
+    )

@@ -10,10 +10,12 @@ from generator.plan.build.money_of_plan import findings_of_money, with_money
 from generator.plan.build.season_jobs import SeasonJobs, season_jobs
 from generator.plan.build.typed_and_logged import Logged, typed_and_logged
 from generator.plan.findings.order import in_order, without_amounts
+from generator.plan.jobs.job_days import LAST_OF_SEASON
 from generator.plan.labels.yearly_sums import active_totals
 from generator.plan.model.finding import Finding, stopped_in
 from generator.plan.model.items import stock_items
 from generator.plan.model.plan import Land, Plan
+from generator.plan.season.open_dates import day_in_season
 from generator.plan.usual.far_points import without_what_rests_on_it
 from generator.plan.views.closed import jobs_before
 from generator.plan.views.unanswered import unanswered
@@ -51,6 +53,7 @@ def _plan(
         title=inventory.property.name,
         season=logged.season,
         as_of=logged.as_of,
+        old_after=old_after(inventory.property.old_after, logged.season),
         weather=logged.weather,
         shared_grounds=logged.shared,
         suited_days=in_time.suited,
@@ -77,6 +80,16 @@ def _plan(
         ),
         ahead=jobs_ahead((*season.every, *season.later), season.states, logged.season),
     )
+
+
+def old_after(typed: datetime.date | None, season: int) -> datetime.date:
+    """Return the last day on which a book is not old: that of its season, or an earlier one typed.
+
+    >>> old_after(None, 2027), old_after(datetime.date(2027, 3, 1), 2027)
+    (datetime.date(2027, 8, 31), datetime.date(2027, 3, 1))
+    """
+    last = day_in_season(LAST_OF_SEASON, season)
+    return last if typed is None else min(typed, last)
 
 
 def land_listed(inventory: Inventory) -> Land:

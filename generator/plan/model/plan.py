@@ -208,6 +208,7 @@ class Plan:
     title: str
     season: int
     as_of: datetime.date
+    old_after: datetime.date
     land: Land
     places: tuple[Place, ...]
     jobs: tuple[Job, ...]

@@ -56,6 +56,7 @@ def seen_by(plan: Plan, reader: Reader) -> Plan:
         title=TITLES[reader.kind],
         season=plan.season,
         as_of=plan.as_of,
+        old_after=plan.old_after,
         land=Land(
             emergency=redacted(emergency, seen) if emergency is not None else None,
             stands=ground.stands,

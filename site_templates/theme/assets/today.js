@@ -132,12 +132,13 @@ const todayLines = (day) => {
 
 addEventListener("DOMContentLoaded", () => {
   const day = isoDay(new Date());
+  const old = document.querySelector(".old");
+  if (old) old.hidden = day <= old.dataset.oldAfter;
   todayLines(day);
   const box = document.getElementById("today");
   if (box) {
     const early = day < box.dataset.asOf;
     document.querySelector(".early").hidden = !early;
-    document.querySelector(".late").hidden = day <= box.dataset.last;
     if (early) return;
     const closed = work(box, day);
     const list = document.getElementById("mustnot");

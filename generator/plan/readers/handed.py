@@ -23,6 +23,7 @@ def handed_over(plan: Plan, readers: tuple[Reader, ...]) -> tuple[Handed, ...]:
 def _handed(plan: Plan, reader: Reader, jobs: list[Job]) -> Handed:
     things = {*reader.stands, *reader.routes}
     upkeep = [job for job in plan.upkeep if job.subject.id in things]
+    work: list[Job | UpkeepJob] = [*jobs, *upkeep]
     return Handed(
         reader=reader.id,
         kind=reader.kind,
@@ -32,9 +33,7 @@ def _handed(plan: Plan, reader: Reader, jobs: list[Job]) -> Handed:
         rest_on_hidden=_rest_on_hidden(plan, jobs, SEEN_CLASSES[reader.kind]),
         stand_ids=tuple(stand.id for stand in plan.land.stands if stand.id in reader.stands),
         route_ids=tuple(route.id for route in plan.land.routes if route.id in reader.routes),
-        windows=tuple(
-            told for job in (*jobs, *upkeep) for told in _windows(plan.land, job, reader)
-        ),
+        windows=tuple(told for job in work for told in _windows(plan.land, job, reader)),
         upkeep_ids=tuple(job.id for job in upkeep),
     )
 

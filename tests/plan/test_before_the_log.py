@@ -29,7 +29,7 @@ def without_log() -> Data:
 
 def logged(day: str) -> Data:
     data = without_log()
-    entry = {"id": "e-1", "done_on": day, "spent": [{"on": "fuel", "usd": 20}]}
+    entry = {"id": "e-1", "done_on": day, "spent": [{"what": "fuel", "cost_usd": 20}]}
     return data | {"log": {"entries": [entry]}}
 
 

@@ -184,7 +184,8 @@ def _drawn(name: str, caller: Callable[[], Markup]) -> Markup:
 
 def _cells_with_heads(table: re.Match[str]) -> str:
     """Return a table whose cells carry their heads: on a phone a row stands as lines."""
-    heads = [_TAG.sub("", head) for head in _HEAD.findall(table[0].partition("</thead>")[0])]
+    found = _HEAD.findall(table[0].partition("</thead>")[0])
+    heads = [" ".join(_TAG.sub(" ", head).split()) for head in found]
 
     def cells(row: re.Match[str]) -> str:
         names = iter(heads)

@@ -185,7 +185,7 @@ def _drawn(name: str, caller: Callable[[], Markup]) -> Markup:
 def _cells_with_heads(table: re.Match[str]) -> str:
     """Return a table whose cells carry their heads: on a phone a row stands as lines."""
     found = _HEAD.findall(table[0].partition("</thead>")[0])
-    heads = [" ".join(_TAG.sub(" ", head).split()) for head in found]
+    heads = [_TAG.sub("", head) for head in found]
 
     def cells(row: re.Match[str]) -> str:
         names = iter(heads)

@@ -10,7 +10,6 @@ from generator.book.model import Book, LeftFolder
 from generator.book.pages.ahead import ahead_page, season_page
 from generator.book.pages.back import (
     glossary_page,
-    readers_page,
     sources_page,
     workings_page,
 )
@@ -33,6 +32,7 @@ from generator.book.pages.lists import (
 from generator.book.pages.log import log_page, log_seasons
 from generator.book.pages.missed import missed_page
 from generator.book.pages.money import costs_by_thing_page, costs_page, money_page
+from generator.book.pages.readers import reader_page, readers_page
 from generator.book.pages.records import forms_of, record_form_page, records_page
 from generator.book.pages.shelves import ground_page, products_page, seed_page
 from generator.book.pages.signs import signs_page
@@ -59,7 +59,7 @@ from generator.book.pages.written import Written
 from generator.book.text import searchable
 from generator.in_two import in_two
 from generator.inventory.schema import PARTNER
-from generator.plan.model.plan import Plan
+from generator.plan.model.plan import Handed, Plan
 from generator.plan.model.water_hole import Water
 from generator.plan.views.years_ahead import seasons_ahead
 
@@ -136,11 +136,14 @@ def _tasks(plan: Plan, left: Iterable[LeftFolder]) -> Iterator[Task]:
     if is_owner:
         yield from _machines(plan, page)
         yield from (page(weeds_page), page(steps_page), page(readers_page, tuple(left)))
+        yield from (page(reader_page, handed) for handed in plan.handed)
         yield page(granted_page)
 
 
 def _named(thing: object) -> str:
     thing = thing.hole if isinstance(thing, Water) else thing
+    if isinstance(thing, Handed):
+        return thing.reader
     return str(getattr(thing, "id", thing if isinstance(thing, int) else ""))
 
 

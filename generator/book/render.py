@@ -24,6 +24,7 @@ from generator.book.origin import origin_words
 from generator.book.text import clean, in_entities, inert
 from generator.compiled import Compiled
 from generator.inventory.fields import NOT_ON_LABEL, FirstOfMonth
+from generator.inventory.plain_values import point_of_compass
 from generator.lookup import shipped
 from generator.plan.labels.crops import means_in_words
 from generator.plan.model.days import MONTHS, Span, day_words, span_ends
@@ -88,6 +89,7 @@ def _environment() -> Environment:
     environment.filters["span"] = _span
     environment.filters["month"] = _month
     environment.filters["clock"] = _clock
+    environment.filters["point"] = point_of_compass
     environment.filters["path"] = _path
     environment.filters["id"] = _id
     environment.globals["html"] = _block
@@ -182,7 +184,8 @@ def _drawn(name: str, caller: Callable[[], Markup]) -> Markup:
 
 def _cells_with_heads(table: re.Match[str]) -> str:
     """Return a table whose cells carry their heads: on a phone a row stands as lines."""
-    heads = [_TAG.sub("", head) for head in _HEAD.findall(table[0].partition("</thead>")[0])]
+    found = _HEAD.findall(table[0].partition("</thead>")[0])
+    heads = [_TAG.sub("", head) for head in found]
 
     def cells(row: re.Match[str]) -> str:
         names = iter(heads)

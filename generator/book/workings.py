@@ -55,11 +55,13 @@ def with_workings(body: str, marks: Marks) -> str:
         return body
     waiting = {marks.anchors[figure_identity(figure)]: figure for figure in marks.entries()}
     sections = _NEXT_SECTION.split(body)
-    told = []
-    for section in sections:
-        mine = _told_in(section, waiting, marks) if _TABLE in section else []
-        told.append(section + _fold(mine, marks))
-    return "".join(told) + _fold(list(waiting.values()), marks)
+    told = [
+        (section, _told_in(section, waiting, marks) if _TABLE in section else [])
+        for section in sections
+    ]
+    # behind the last section the page ends: one fold, not two
+    told[-1][1].extend(waiting.values())
+    return "".join(section + _fold(mine, marks) for section, mine in told)
 
 
 def _told_in(section: str, waiting: dict[str, Figure], marks: Marks) -> list[Figure]:

@@ -10,6 +10,7 @@ from typing import Any
 from generator.book.pages.written import soil_test_title
 from generator.dataclass import dataclass
 from generator.inventory.fields import FieldRule, Record, rules_of
+from generator.inventory.log_work import TIME_WORDS
 from generator.plan.model.days import day_words
 from generator.plan.model.plan import Plan
 from generator.working import Given
@@ -20,7 +21,7 @@ class FieldSaid:
     """What one field says: values as they are shown, or records with fields of their own."""
 
     label: str
-    values: tuple[Given | datetime.date | str, ...] = ()
+    values: tuple[Given | datetime.date | datetime.time | str, ...] = ()
     inside: tuple[tuple["FieldSaid", ...], ...] = ()
 
 
@@ -43,17 +44,22 @@ def _fields(record: Record, names: Mapping[str, str]) -> Iterator[FieldSaid]:
 
 
 def _label(help_words: str) -> str:
-    """Return what a field is called: its help, without what is typed for a yes."""
+    """Return what a field is called: its help, without how it is typed."""
     words = help_words.removeprefix("true where ").removeprefix("true for ")
+    words = words.removesuffix(f", {TIME_WORDS}").partition(": ")[0]
     return words[:1].upper() + words[1:]
 
 
-def _shown(value: object, rule: FieldRule, names: Mapping[str, str]) -> Given | datetime.date | str:
+def _shown(
+    value: object, rule: FieldRule, names: Mapping[str, str]
+) -> Given | datetime.date | datetime.time | str:
     if isinstance(value, Given | datetime.date):
         return value
     if isinstance(value, bool):
         return "yes" if value else "no"
     said = str(value)
+    if rule.help.endswith(TIME_WORDS):
+        return datetime.time.fromisoformat(said)
     if rule.form == "reference":
         # an entry that another one corrects is in no plan any more
         lost = "an entry that no longer counts" if "entry" in rule.refers_to else said

@@ -43,6 +43,17 @@ COMPASS_DEG: Mapping[str, float] = MappingProxyType(
     }
 )
 
+
+def point_of_compass(bearing_deg: float) -> str:
+    """Return the point of the compass that is nearest to a bearing, of eight.
+
+    >>> point_of_compass(270), point_of_compass(340), point_of_compass(30)
+    ('west', 'north', 'northeast')
+    """
+    part_deg = _FULL_CIRCLE_DEG / len(_POINTS_IN_WORDS)
+    return _POINTS_IN_WORDS[round(bearing_deg / part_deg) % len(_POINTS_IN_WORDS)]
+
+
 US_DAY = r"(?:0?[1-9]|1[0-2])/(?:0?[1-9]|[12][0-9]|3[01])/[0-9]{4}"
 US_MONTH_DAY = r"(?:0?[1-9]|1[0-2])/(?:0?[1-9]|[12][0-9]|3[01])"
 MONTH = r"[0-9]{4}-(?:0[1-9]|1[0-2])"

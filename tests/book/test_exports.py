@@ -201,7 +201,7 @@ def test_what_is_missed_stands_by_its_name_alone() -> None:
     assert brew["state"] == "missed, not bought"
     assert re.findall(r"\d", "".join(brew.values())) == []
     page = next(one for one in make_book(plan).pages if one.address == "buy.md")
-    listed = page.markdown.partition("## Missed, and not bought")[2].partition("</ul>")[0]
+    listed = page.markdown.partition("<summary>Missed, and not bought")[2].partition("</ul>")[0]
     (kill,) = (one for one in plan.jobs if one.step.id == "autumn_kill")
     assert f"work/{kill.address}.html" in html.unescape(listed)
 

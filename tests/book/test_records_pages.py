@@ -55,7 +55,7 @@ def test_a_record_shows_what_it_holds_and_names_what_it_leaves_out(tmp_path: Pat
     (record,) = page.all("section", "record")
     text = text_of(record)
     for words in ("Made-up product brew", "15.5 fl oz", "0.5 ac", "Lane screen", "Native grass",
-                  "07:10", "5 mph", "63 °F", "=brome", "Aug 4, 2028"):  # fmt: skip
+                  "7:10 a.m.", "5 mph", "63 °F", "=brome", "Aug 4, 2028"):  # fmt: skip
         assert words in text, words
     assert "Left out: who sprayed." in text
     assert "C310" in text

@@ -145,7 +145,7 @@ def _sides_at_most(page: Looked) -> int | None:
     hired = page.site.plan.reader not in ("owner", PARTNER)
     if page.kind in ("emergency.html", "records") or (page.kind == HOME and hired):
         return 1
-    return None
+    return {HOME: 2, "buy.html": 2, "year.html": 1}.get(page.kind)
 
 
 def test_what_is_carried_outside_takes_a_sheet_and_its_back_at_most(

@@ -137,6 +137,52 @@ def test_an_older_planting_that_was_killed_hides_nobody_and_covers_nothing() -> 
         assert "lane-old" not in {each.planting.id for each in standing_growth(plan, place)}
 
 
+def test_a_planting_that_is_killed_again_and_not_sown_again_stands_no_longer() -> None:
+    """The lane is sown in February 2027, and its ground killed once more in September 2028."""
+    lane = {"soil": "ordinary", "height_needed_ft": 2}
+    seeding = {"planting": "lane-27", "step": "frost_seeding", "finished": True}
+    sown: Data = {"id": "sown", "done_on": "2027-02-10", "job": seeding}
+    first, again = kill(finished=True), kill("2028-09-20", finished=True)
+    after = datetime.date(2028, 11, 10)
+
+    def told(*entries: Data) -> tuple[list[str], list[str]]:
+        plan = plan_of(property_with(*entries, **lane), after)
+        standing = standing_growth(plan, plan.places[0])
+        return (
+            [grown.planting.id for grown in grown_in(plan, SEASON + 2)],
+            [each.planting.id for each in standing],
+        )
+
+    assert told(first, sown) == (["lane-27"], ["lane-27"])
+    assert told(first, sown, again) == ([], [])
+    # a part of it leaves the rest on the ground, and none of it to count on
+    part = kill("2028-09-20", area_ac=0.4, part="north end")
+    assert told(first, sown, part) == (["lane-27"], [])
+    # sown once more it stands
+    resown = sown | {"id": "resown", "done_on": "2028-10-20"}
+    assert told(first, sown, again, resown) == (["lane-27"], ["lane-27"])
+
+
+def test_without_a_record_of_its_sowing_a_planting_stands_from_its_season_on() -> None:
+    lane = {"older": 2022, "soil": "ordinary", "height_needed_ft": 2}
+
+    def standing(day: str) -> list[str]:
+        entry = kill(day, finished=True, planting="lane-old")
+        plan = plan_of(property_with(entry, **lane))
+        return [grown.planting.id for grown in grown_in(plan, SEASON - 1)]
+
+    # season 2022 ends on August 31: what was killed in it was killed before the sowing
+    assert standing("2022-08-20") == ["lane-old"]
+    assert standing("2022-09-20") == []
+
+
+def test_a_part_killed_again_is_not_all_of_it() -> None:
+    part = kill("2028-09-20", area_ac=0.4, part="north end")
+    found = now(property_with(kill(finished=True), part), datetime.date(2028, 11, 10)).killed
+    assert found is not None
+    assert (found.on, found.whole) == (datetime.date(2026, 9, 20), True)
+
+
 def test_a_screen_hides_from_the_first_day_after_which_it_always_does() -> None:
     """By hand, upland on ordinary soil: low 36 in, then 48 in in fall; winter leaves 0.6."""
     screen = {"soil": "ordinary", "height_needed_ft": 2}

@@ -53,7 +53,7 @@ def screen(one: SeasonAhead, place: str = "lane") -> ScreenAhead:
 
 
 def told(jobs: Iterable[Any]) -> dict[str, Any]:
-    return {one.id: (one.dates, one.state, one.step.id) for one in jobs}
+    return {one.id: (one.dates, one.usable, one.state, one.step.id) for one in jobs}
 
 
 def shape(one: SeasonAhead) -> Any:
@@ -161,6 +161,25 @@ def test_what_comes_back_has_the_same_days_of_every_season() -> None:
             day_in_season((1, 10), one.season),
             day_in_season((3, 10), one.season),
         )
+
+
+def test_stay_out_dates_of_a_later_season_take_their_days() -> None:
+    """The look after ice is open from Jan 10 to Mar 10; worked out by hand."""
+    data = kept(SEASON - 3)
+    quiet = {"kind": "quiet", "places": ["lane"]}
+    data["dates"] = {"dates": [
+        {"id": "rut", "first": "2020-11-01", "last": "2021-01-20", "every_year": True} | quiet,
+        {"id": "once", "first": f"{SEASON + 2}-02-01", "last": f"{SEASON + 2}-12-31"} | quiet,
+    ]}  # fmt: skip
+    found = [
+        next(job for job in one.jobs if job.step.id == "upkeep_ice_look")
+        for one in years_ahead(planned(data))
+    ]
+    assert [job.dates.opens for job in found] == [datetime.date(one, 1, 10) for one in FIVE]
+    ends = [[(1, 21), (3, 10)]] * 2 + [[(1, 21), (1, 31)]] + [[(1, 21), (3, 10)]] * 2
+    assert [
+        [(day.month, day.day) for job_span in job.usable for day in job_span] for job in found
+    ] == ends
 
 
 def test_upkeep_ends_where_a_later_planting_takes_the_place() -> None:

@@ -141,12 +141,12 @@ def test_the_owner_is_told_which_stands_are_handed_with_their_coordinates() -> N
     data = shared()
     plan = make_plan(inventory_of(data), SEASON, AS_OF)
     pages = told(make_book(plan))
-    assert "Oak ladder , without its coordinates" in pages["readers.md"]
+    assert "Oak ladder , without its coordinates" in pages["readers/friend.md"]
     assert "A partner sees its coordinates no" in pages["stands/oak.md"]
     data["stands"]["stands"][0]["coordinates"] = "yes"
     plan = make_plan(inventory_of(data), SEASON, AS_OF)
     pages = told(make_book(plan))
-    assert "Oak ladder , with its coordinates" in pages["readers.md"]
+    assert "Oak ladder , with its coordinates" in pages["readers/friend.md"]
     assert "A partner sees its coordinates yes" in pages["stands/oak.md"]
 
 
@@ -335,8 +335,9 @@ def test_the_owner_sees_what_is_handed_over() -> None:
     plan = make_plan(inventory_of(shared()), SEASON, AS_OF)
     (_, handed) = plan.handed
     assert (handed.kind, handed.stand_ids, handed.route_ids) == (PARTNER, ("oak",), ("walk",))
-    page = told(make_book(plan))["readers.md"]
-    partner = page.split("Partner: friend")[1]
+    pages = told(make_book(plan))
+    assert "All that friend sees" in pages["readers.md"]
+    partner = pages["readers/friend.md"]
     assert "Oak ladder" in partner
     assert "Lane walk" in partner
     assert ELM not in partner

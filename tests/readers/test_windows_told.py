@@ -85,7 +85,7 @@ def test_what_is_done_is_told_of_by_its_calendar_alone() -> None:
     assert (
         "In the calendar, where it is called off: not on Sep 15 to 27, 2026 "
         "Stay-out dates, Sep 15 to Nov 20, 2026"
-    ) in pages["readers.md"]
+    ) in pages["readers/hired.md"]
     assert "<dt>Not on</dt>" not in pages["work/lane-2027-autumn_kill.md"]
 
 
@@ -106,16 +106,33 @@ def test_nesting_dates_take_no_day_and_are_not_told() -> None:
     assert [one.windows for one in found.values()] == [(), ()]
 
 
+def test_maintenance_of_a_handed_stand_or_walk_is_told_too() -> None:
+    # straps are let out from Feb 1 to 28, the walk is cut from Feb 1 to Mar 15; oak and walk are
+    # handed to the partner, elm is not
+    quiet = span("quiet", "2027-02-10", "2027-04-30") | {"places": ["oak", "walk", "elm"]}
+    found = handed(dated(quiet))
+    assert found["hired"].windows == ()
+    ends = {job_id: ends for job_id, _, ends in rows(found["friend"])}
+    assert ends[f"oak/{SEASON}/strap_release"] == (DAY(2027, 2, 10),)
+    assert ends[f"walk/{SEASON}/cut_walk"] == (DAY(2027, 2, 10),)
+    assert {job_id.partition("/")[0] for job_id in ends} == {"oak", "walk"}
+    page = told(make_book(plan_of(dated(quiet))))["readers/friend.md"]
+    assert (
+        "Cut the walk and its lanes: Lane walk Not on Feb 10 to Mar 15, 2027 "
+        "Stay-out dates, Feb 10 to Apr 30, 2027 Feb 10, 2027"
+    ) in page
+
+
 def test_the_page_says_which_dates_and_what_the_sheet_shows() -> None:
     data = dated(span("quiet", "2026-09-15", "2026-11-20"))
-    page = told(make_book(plan_of(data)))["readers.md"]
+    page = told(make_book(plan_of(data)))["readers/hired.md"]
     assert (
         "Kill the sod in fall: Lane screen Not on Sep 15 to 27, 2026 "
         "Stay-out dates, Sep 15 to Nov 20, 2026 Sep 15, 2026"
     ) in page
     assert (
-        "Days on those sheets, or in the calendar, that come from dates"
-        not in told(make_book(plan_of(shared())))["readers.md"]
+        "These days on their sheets, or in their calendar, come from dates"
+        not in told(make_book(plan_of(shared())))["readers/hired.md"]
     )
 
 
@@ -127,7 +144,8 @@ def test_what_is_told_makes_up_every_day_a_sheet_takes(seed: int | None) -> None
     compared = 0
     for reader, one in zip(inventory.readers, plan.handed, strict=True):
         seen = seen_by(plan, reader)
-        taken = sorted(job.days.not_on for job in seen.jobs if job.days is not None)
+        every = (*seen.jobs, *seen.upkeep)
+        taken = sorted(job.days.not_on for job in every if job.days is not None)
         by_job: dict[str, list[Any]] = {}
         for row in one.windows:
             if row.dates.kind in ("quiet", "dry_spell", "burn_ban"):

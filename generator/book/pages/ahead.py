@@ -4,7 +4,8 @@ from generator.book.money_views import season_row
 from generator.book.pages.pictures import acres_picture, work_picture
 from generator.book.pages.written import YEAR, Written, from_template
 from generator.dataclass import dataclass
-from generator.plan.model.job import Job, JobAhead
+from generator.plan.model.days import moved
+from generator.plan.model.job import Job, JobAhead, UpkeepJob
 from generator.plan.model.place import Place
 from generator.plan.model.plan import Plan
 from generator.plan.money.money_hours import to_pay
@@ -20,7 +21,7 @@ AnyJob = Job | JobAhead
 
 @dataclass(frozen=True, slots=True)
 class StepAhead:
-    """One step with the same open dates and the same state, on one place or on several."""
+    """One step with the same days and the same state, on one place or on several."""
 
     job: AnyJob
     signs: tuple[str, ...]
@@ -28,7 +29,7 @@ class StepAhead:
 
 
 def ahead_page(plan: Plan) -> Written:
-    """Return the plan's season and the four after it, a short table each."""
+    """Return the plan's season, and the work of the four after it in a short table each."""
     seasons = years_ahead(plan)
     acres = tuple(season.acres for season in seasons)
     steps = dict.fromkeys(job.step.name for season in seasons for job in season.jobs)
@@ -39,7 +40,8 @@ def ahead_page(plan: Plan) -> Written:
         YEAR,
         "ahead",
         ["years ahead", "next seasons", "five seasons", *steps],
-        seasons=[(season, _lines(plan, season.jobs)) for season in seasons],
+        glance=seasons,
+        seasons=_told(plan, seasons),
         named=PLACES_NAMED,
         acres_picture=acres_picture(acres),
         ages=[
@@ -55,8 +57,54 @@ def ahead_page(plan: Plan) -> Written:
         ],
         pay=to_pay(plan),
         row=season_row(plan),
-        every_year=every_year(plan.upkeep, plan.season),
+        every_year=_by_things(plan),
     )
+
+
+def _by_things(plan: Plan) -> list[tuple[list[str], list[UpkeepJob]]]:
+    """Return the things that ask for the same in every season, and what that is."""
+    found: dict[tuple[str, ...], list[UpkeepJob]] = {}
+    for jobs in every_year(plan.upkeep, plan.season):
+        found.setdefault(tuple(job.subject.id for job in jobs), []).append(jobs[0])
+    names = {job.subject.id: job.subject.name for job in plan.upkeep}
+    return [([names[thing] for thing in things], jobs) for things, jobs in found.items()]
+
+
+@dataclass(frozen=True, slots=True)
+class SeasonTold:
+    """A season on the page of all; `as_in` is the season whose work comes back on the same days."""
+
+    season: SeasonAhead
+    lines: tuple[StepAhead, ...]
+    as_in: int | None
+
+
+def _told(plan: Plan, seasons: tuple[SeasonAhead, ...]) -> list[SeasonTold]:
+    """Return the seasons after the plan's, each with its work or the season that has the same."""
+    told: list[SeasonTold] = []
+    for season in seasons[1:]:
+        lines = tuple(_lines(plan, season.jobs))
+        last = next((one for one in reversed(told) if one.as_in is None), None)
+        same = last is not None and _a_year_apart(last, season.season, lines)
+        told.append(SeasonTold(season, lines, last.season.season if last and same else None))
+    return told
+
+
+def _a_year_apart(one: SeasonTold, season: int, lines: tuple[StepAhead, ...]) -> bool:
+    """Return whether the work of a season is that of another, whole years later."""
+    years = season - one.season.season
+    return bool(lines) and [_seen_as(line, years) for line in one.lines] == [
+        _seen_as(line, 0) for line in lines
+    ]
+
+
+def _seen_as(line: StepAhead, years: int) -> object:
+    """Return what a line says, its days moved by years."""
+    job = line.job
+    ends = tuple(day and moved(day, years) for day in (job.dates.opens, job.dates.closes))
+    days = tuple((moved(first, years), moved(last, years)) for first, last in job.usable)
+    places = [(place.id, stopped) for _, place, stopped in line.places]
+    return job.step.name, ends, days, line.signs, job.state.kind, places
 
 
 def season_page(plan: Plan, year: int) -> Written:
@@ -86,9 +134,9 @@ def _lines(plan: Plan, jobs: tuple[AnyJob, ...]) -> list[StepAhead]:
     stopped, names = plan.stopped(), marker_names()
     same: dict[object, list[AnyJob]] = {}
     for job in jobs:
-        same.setdefault((job.dates, job.step.name, job.state.kind, job.state.question), []).append(
-            job
-        )
+        state = job.state
+        alike = (job.dates, job.usable, job.step.name, state.kind, state.day, state.question)
+        same.setdefault(alike, []).append(job)
     return [
         StepAhead(
             alike[0],

@@ -1,89 +1,24 @@
-"""Pages about the book itself: readers, workings, words, sources."""
+"""Pages about the book itself: workings, words, sources."""
 
-from collections.abc import Iterable, Mapping
 from itertools import groupby
 
 from markupsafe import Markup
 
 from generator.book.homes import homes_of
-from generator.book.model import LeftFolder, Page
-from generator.book.pages.dates import DATE_KINDS
-from generator.book.pages.subjects import SEEN_BY_READERS
+from generator.book.model import Page
 from generator.book.pages.written import (
     HOW,
     NumberShown,
     Written,
-    address_of,
     from_template,
-    place_of,
 )
-from generator.book.workings import input_called
-from generator.inventory.dates import HUNTED
-from generator.plan.model.finding import READERS
-from generator.plan.model.job import Job
-from generator.plan.model.place import Place
-from generator.plan.model.plan import Plan, WindowTold
+from generator.plan.model.plan import Plan
 from generator.reference.library import sources, words
-from generator.working import Quantity
 
 MOST_NAMED = 40  # pages that use a source, and are named
 FOLDED_FROM = 3  # pages that use a source, named in one line up to here
 # How far a source can be trusted, the surest first.
 TRUST = ("published", "common_practice", "memory", "definition")
-
-
-# What a sheet says of days that a kind of private dates takes or names.
-TOLD_AS = dict.fromkeys(HUNTED, "Others here: may be hunting")
-NOT_ON = "Not on"
-CALLED_OFF = "In the calendar, where it is called off: not on"
-
-
-def readers_page(plan: Plan, left: Iterable[LeftFolder] = ()) -> Written:
-    """Return what each other reader is handed, and what of the private that gives away.
-
-    `left` are folders of readers who are gone, as the command found them.
-    """
-    jobs = {job.id: job for job in plan.jobs}
-    return from_template(
-        plan,
-        "readers.md",
-        SEEN_BY_READERS,
-        HOW,
-        "readers",
-        [handed.kind for handed in plan.handed],
-        handed=[
-            (
-                handed,
-                [
-                    (_work_of(plan, jobs, number), number, [input_called(name) for name in hidden])
-                    for number, hidden in handed.rest_on_hidden
-                ],
-                [(jobs[job_id], place_of(plan, jobs[job_id])) for job_id in handed.job_ids],
-                [stand for stand in plan.land.stands if stand.id in handed.stand_ids],
-                [walk for walk in plan.land.routes if walk.id in handed.route_ids],
-                [_window(plan, jobs[told.job_id], told) for told in handed.windows],
-            )
-            for handed in plan.handed
-        ],
-        address_of=address_of,
-        findings=plan.findings_on(READERS),
-        left=tuple(left),
-    )
-
-
-def _work_of(plan: Plan, jobs: Mapping[str, Job], number: Quantity) -> str:
-    """Return the work a number belongs to, or the place whose ground it is, in words."""
-    # an id begins with that of its job; of ground alone, with its place
-    job_id = "/".join(number.identity.split("/")[:3])
-    if (job := jobs.get(job_id)) is not None:
-        return f"{job.step.name}: {place_of(plan, job).name}"
-    return plan.place(number.identity.partition("/")[0]).name
-
-
-def _window(plan: Plan, job: Job, told: WindowTold) -> tuple[Job, Place, str, WindowTold, str]:
-    """Return a row of days that private dates end: the work, what its sheet says, the dates."""
-    said = CALLED_OFF if job.state.is_settled else TOLD_AS.get(told.dates.kind, NOT_ON)
-    return job, place_of(plan, job), said, told, DATE_KINDS[told.dates.kind]
 
 
 def workings_page(plan: Plan, written: list[Written]) -> Written:

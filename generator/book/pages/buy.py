@@ -4,6 +4,7 @@ import datetime
 from collections.abc import Iterable
 from itertools import groupby
 
+from generator.book.pages.by_rule import said_alike
 from generator.book.pages.pictures_orders import orders_picture
 from generator.book.pages.written import (
     BUDGET_XLSX,
@@ -13,11 +14,15 @@ from generator.book.pages.written import (
     from_template,
     jobs_with_places,
 )
+from generator.plan.findings.about_money import MoneyCaution, MoneyNote
 from generator.plan.model.buying import Purchase
 from generator.plan.model.plan import Plan
 from generator.plan.money.budget import cost_in_all
 
 DAYS_NAMED = 3  # days to order by that stand above the table
+_TOO_LATE = MoneyCaution.TOO_LATE.value.code
+# The first lines of the page say these, with days and amounts.
+_SAID_AT_THE_TOP = (MoneyNote.ORDER_NOW.value.code, _TOO_LATE)
 
 
 def buy_page(plan: Plan) -> Written:
@@ -53,8 +58,13 @@ def buy_page(plan: Plan) -> Written:
             )
             for thing in plan.buying.missed
         ],
+        late=[finding for finding in plan.findings if finding.code == _TOO_LATE],
         waiting=[item.words for item in plan.buying.not_yet],
-        findings=[finding for finding in plan.findings if finding.subject in told],
+        findings=said_alike(
+            finding
+            for finding in plan.findings
+            if finding.subject in told and finding.code not in _SAID_AT_THE_TOP
+        ),
         files=(BUY_CSV, BUDGET_XLSX),
     )
 

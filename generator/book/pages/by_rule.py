@@ -53,6 +53,15 @@ def by_rule(findings: Iterable[Finding], subjects: Subjects) -> list[RuleMet]:
     return [_rule(group, subjects) for group in groups.values()]
 
 
+def said_alike(findings: Iterable[Finding]) -> list[list[Finding]]:
+    """Return findings of one rule that ask for the same together, in the order they are met."""
+    groups: dict[object, list[Finding]] = {}
+    for finding in findings:
+        asks = (finding.severity, finding.code, finding.cure, finding.source, finding.chapter)
+        groups.setdefault(asks, []).append(finding)
+    return list(groups.values())
+
+
 def _rule(group: list[Finding], subjects: Subjects) -> RuleMet:
     first = group[0]
     words = _alike(finding.words for finding in group)

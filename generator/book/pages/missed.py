@@ -11,7 +11,7 @@ from generator.dataclass import dataclass
 from generator.plan.model.days import day_words
 from generator.plan.model.job import last_day_of
 from generator.plan.model.plan import Plan
-from generator.plan.views.closed import ClosedJob, closed_without_record
+from generator.plan.views.closed import ClosedJob, closed_without_record, log_begins
 from generator.reference.steps import Step
 
 _TITLE = "Closed without a record"
@@ -44,7 +44,9 @@ def missed_page(plan: Plan) -> Written:
     """Return the page of closed work: what to do now about each step, and what to type."""
     names = _names(plan)
     closed = closed_without_record(plan)
-    open_still = [job for job in closed if job.settled_by is None]
+    begins = log_begins(plan)
+    unasked = [(_missed(job, names), "") for job in closed if _is_unasked(job)]
+    open_still = [job for job in closed if job.settled_by is None and not job.before_log]
     asked = [_missed(job, names) for job in open_still if not job.is_optional]
     waited = [(_missed(job, names), "") for job in open_still if job.is_optional]
     settled = [
@@ -62,11 +64,17 @@ def missed_page(plan: Plan) -> Written:
         ["missed", "overdue", "not done", "late", *(step.name for step in steps)],
         steps=steps,
         any_closed=bool(asked),
+        log_begins=begins if unasked else None,
         folded=[
+            ("Closed before the first record", len(unasked), unasked),
             ("Waited for an answer", len(waited), waited),
             ("Settled by a later record", len(settled), settled),
         ],
     )
+
+
+def _is_unasked(job: ClosedJob) -> bool:
+    return job.before_log and job.settled_by is None
 
 
 def _names(plan: Plan) -> dict[str, str]:

@@ -4,6 +4,7 @@ from collections.abc import Iterable
 
 from generator.book.money_views import money_rows, places_apart, season_row
 from generator.book.number_subjects import planting_words
+from generator.book.pages.by_rule import said_alike
 from generator.book.pages.written import (
     BUDGET_CSV,
     BUDGET_XLSX,
@@ -16,11 +17,9 @@ from generator.plan.model.job import Job
 from generator.plan.model.plan import Plan
 from generator.plan.money.budget import Total
 from generator.plan.money.field_work import hire_charge, hired_jobs, rentings
-from generator.plan.money.free_hours import own_months
 from generator.plan.money.money_hours import (
     hours_in_all,
     money_by_season,
-    months,
     payments,
     spent,
     to_pay,
@@ -32,7 +31,7 @@ BY_PLANTING, BY_THING = "Costs by planting", "Costs by thing"
 
 
 def money_page(plan: Plan) -> Written:
-    """Return what is planned, spent and paid back in all, and the hours by month."""
+    """Return what is planned, spent and paid back in all; hours have pages of their own."""
     season = season_row(plan)
     seasons = money_by_season(plan, season)
     words = planting_words(plan)
@@ -50,8 +49,6 @@ def money_page(plan: Plan) -> Written:
         hours=hours_in_all(plan.times, plan.season),
         payments=[(payment, words[payment.planting_id]) for payment in payments(plan)],
         unfinished=any(payment.unfinished for payment in payments(plan)),
-        months=months(plan),
-        own_months={month.first: month for month in own_months(plan)},
         without_room=weekends(plan).without_room,
         hires=[
             (
@@ -62,11 +59,11 @@ def money_page(plan: Plan) -> Written:
             for hire in plan.land.hires
         ],
         rented=[(renting, _steps_of(plan, renting.job_ids)) for renting in rentings(plan)],
-        findings=[
+        findings=said_alike(
             finding
             for finding in plan.findings
-            if finding.subject.kind in ("machine", "hire", "cost_share", "entry", "hours")
-        ],
+            if finding.subject.kind in ("machine", "hire", "cost_share", "hours")
+        ),
         seasons=seasons,
         files=(BUDGET_CSV, BUDGET_XLSX),
     )

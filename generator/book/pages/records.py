@@ -1,5 +1,8 @@
 """Records of sprayings: those in the log, and a form for each that is still to come."""
 
+import datetime
+
+from generator.book.cells import as_time
 from generator.book.pages.log import log_seasons
 from generator.book.pages.written import (
     BUDGET_XLSX,
@@ -33,7 +36,13 @@ def records_page(plan: Plan) -> Written:
         log_seasons=log_seasons(plan),
         forms=forms_of(plan),
         records=[
-            (record, missing_by_rule(record), kept_until(record), _findings(plan, record.entry))
+            (
+                record,
+                _times(record.entry),
+                missing_by_rule(record),
+                kept_until(record),
+                _findings(plan, record.entry),
+            )
             for record in reversed(plan.records)
         ],
         sprayers={sprayer.id: sprayer.name for sprayer in plan.land.sprayers},
@@ -63,6 +72,12 @@ def record_form_page(plan: Plan, job: Job, place: Place) -> Written:
         job=job,
         place=place,
     )
+
+
+def _times(entry: LogEntry) -> tuple[datetime.time | None, datetime.time | None]:
+    """Return when a spraying was begun and ended, as far as that is written down."""
+    sprayed = entry.sprayed
+    return (as_time(sprayed.started_at), as_time(sprayed.stopped_at)) if sprayed else (None, None)
 
 
 def _names(plan: Plan) -> list[str]:

@@ -104,7 +104,10 @@ def week_page(plan: Plan) -> Written:
         orders=order_lines(plan),
         kept=_kept_lines(plan),
         grave=_grave_lines(plan),
-        closed=sum(not job.is_optional for job in closed),
+        closed=sum(not job.is_optional and not job.before_log for job in closed),
+        nothing_before=plan.as_of
+        if any(job.before_log for job in closed) and not plan.entries
+        else None,
         season_days=season_days(plan),
         strip=list(_strip(plan)),
         scale=month_scale(plan.season),

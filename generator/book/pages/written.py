@@ -41,6 +41,7 @@ LISTED_ON = {
     "records": "records.md",
     "seasons": "ahead.md",
     "chapters": "chapters.md",
+    "readers": "readers.md",
     "equipment": "calibration.md",
 }
 # A place stands before other things that carry its name, a thing before the work that does, the

@@ -78,7 +78,13 @@ def _plan(
             across.upkeep_before,
             inventory.dates,
         ),
-        ahead=jobs_ahead((*season.every, *season.later), season.states, logged.season),
+        ahead=jobs_ahead(
+            (*season.every, *season.later),
+            season.states,
+            inventory.dates,
+            logged.season,
+            logged.as_of,
+        ),
     )
 
 

@@ -159,7 +159,7 @@ class AfterCaution(Caution):
     )
     WEEDS_HEAVY = Words(
         "C322",
-        "The planting has plants enough {stretch}, counted {day}, and much of {weeds}. Hold the "
+        "There are plants enough {stretch}, counted {day}, and much {weeds}. Hold the "
         "weeds down. {ways}",
         "",
         "Mow above the grass first. Spray only where a label card clears this planting at this "
@@ -172,7 +172,7 @@ class AfterCaution(Caution):
         "{weed} was seen here on {day}. You noted it as noxious here, looked up {looked_up}: "
         "{source}.",
         "",
-        "Do what that law asks of a landowner, and log it once the weed is gone.",
+        "Do what the law asks of a landowner, and log it once the weed is gone.",
         COUNTING_CHAPTER,
         to_type="Log the weed again with share: none.",
     )

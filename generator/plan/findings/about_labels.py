@@ -238,7 +238,8 @@ class LabelCaution(Caution):
         "between the two. Spray by {latest}, and sow no sooner than that many days after it.",
         "The label asks for days between this spraying and the sowing. Ask the owner which day to "
         "spray by.",
-        "Choose the day to spray first, and log it: the sheet of the sowing then keeps the days.",
+        "Choose the day to spray first, and log it. The sheet of the sowing then says from which "
+        "day on.",
         LABEL_CHAPTER,
     )
     HARMS_WHAT_GROWS = Words(

@@ -8,7 +8,7 @@ from generator.inventory.dates import HUNTED, DateRange
 from generator.inventory.papers import OneCall
 from generator.plan.model.days import ONE_DAY, Span, days_of, holds_on, in_words, left_of
 from generator.plan.model.finding import SafetyLine
-from generator.plan.model.job import Job, JobDays, JobState, OpenDates
+from generator.plan.model.job import Job, JobDays, JobState, OpenDates, UpkeepJob
 from generator.plan.season.open_dates import day_in_season
 from generator.reference.steps import Step
 
@@ -26,7 +26,7 @@ def taken_by(step: Step) -> tuple[str, ...]:
     return ("quiet", "dry_spell") if held else ("quiet",)
 
 
-def open_span(job: Job) -> Span:
+def open_span(job: Job | UpkeepJob) -> Span:
     """Return first and last open day; an end that is not known is that of the season."""
     return span_of(job.dates, job.season)
 

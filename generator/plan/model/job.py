@@ -223,7 +223,10 @@ class Job:
 
 @dataclass(frozen=True, slots=True)
 class JobAhead:
-    """A job of a season after the plan's: looked at, with dates and state, and no amounts."""
+    """A job of a season after the plan's: looked at, with dates and state, and no amounts.
+
+    `days` is what the dates typed so far take of it, None where they take nothing.
+    """
 
     id: str
     place_id: str
@@ -232,11 +235,12 @@ class JobAhead:
     step: Step
     dates: OpenDates
     state: JobState
+    days: JobDays | None = None
 
     @property
     def usable(self) -> tuple[Span, ...]:
-        """The open days; what dates of a later season take of them is not looked at yet."""
-        return usable_days(self.dates, None)
+        """The open days that are left once dates took theirs; none where an end is not known."""
+        return usable_days(self.dates, self.days)
 
 
 @dataclass(frozen=True, slots=True)

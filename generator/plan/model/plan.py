@@ -105,6 +105,7 @@ class Handed:
     stand_ids: tuple[str, ...] = ()
     route_ids: tuple[str, ...] = ()
     windows: tuple[WindowTold, ...] = ()
+    upkeep_ids: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)

@@ -7,7 +7,7 @@ from generator.inventory.dates import HUNTED, DateRange
 from generator.inventory.schema import PARTNER, Reader
 from generator.plan.jobs.job_days import open_span, taken_by
 from generator.plan.model.days import Span, comes_back, holds_on
-from generator.plan.model.job import Job
+from generator.plan.model.job import Job, UpkeepJob
 from generator.plan.model.plan import Handed, Land, Plan, WindowTold
 from generator.plan.readers.partner import TOLD_TO_PARTNERS
 from generator.plan.readers.released import Releasing
@@ -21,6 +21,9 @@ def handed_over(plan: Plan, readers: tuple[Reader, ...]) -> tuple[Handed, ...]:
 
 
 def _handed(plan: Plan, reader: Reader, jobs: list[Job]) -> Handed:
+    things = {*reader.stands, *reader.routes}
+    upkeep = [job for job in plan.upkeep if job.subject.id in things]
+    work: list[Job | UpkeepJob] = [*jobs, *upkeep]
     return Handed(
         reader=reader.id,
         kind=reader.kind,
@@ -30,7 +33,8 @@ def _handed(plan: Plan, reader: Reader, jobs: list[Job]) -> Handed:
         rest_on_hidden=_rest_on_hidden(plan, jobs, SEEN_CLASSES[reader.kind]),
         stand_ids=tuple(stand.id for stand in plan.land.stands if stand.id in reader.stands),
         route_ids=tuple(route.id for route in plan.land.routes if route.id in reader.routes),
-        windows=tuple(told for job in jobs for told in _windows(plan.land, job, reader)),
+        windows=tuple(told for job in work for told in _windows(plan.land, job, reader)),
+        upkeep_ids=tuple(job.id for job in upkeep),
     )
 
 
@@ -76,15 +80,16 @@ def _hidden_in(release: Releasing, number: Quantity, known: dict[int, set[str]])
     return known[id(number)]
 
 
-def _windows(land: Land, job: Job, reader: Reader) -> Iterator[WindowTold]:
+def _windows(land: Land, job: Job | UpkeepJob, reader: Reader) -> Iterator[WindowTold]:
     """Yield the dates that the days of a handed job give away and the reader is not told of."""
     span = open_span(job)
+    where_id = job.subject.id if isinstance(job, UpkeepJob) else job.place_id
     if span[0] > span[1]:
         return
     # the sheet of a settled job names no day on which others hunt
     kinds = taken_by(job.step) if job.state.is_settled else (*taken_by(job.step), *HUNTED)
     for dates in land.dates:
-        holds = dates.kind in kinds and holds_on(dates.places, job.place_id)
+        holds = dates.kind in kinds and holds_on(dates.places, where_id)
         spans = comes_back(dates, span) if holds and not _is_told(dates, reader) else ()
         if spans:
             yield WindowTold(job.id, dates, spans, _ends(spans, span))

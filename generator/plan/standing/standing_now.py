@@ -48,19 +48,28 @@ class StandsNow:
 def kills_on(entries: Iterable[LogEntry], land: Land, place: Place) -> tuple[Killed, ...]:
     """Return the kills of what stood on a place, by the days on which they were done.
 
-    Of a spraying outside any job nobody can say what it killed, so it is none of them.
+    What is done of one in a season is one kill. Of a spraying outside any job nobody can say what
+    it killed, so it is none of them.
     """
     found = (
         Killed(
-            max(entry.done_on for entry in done),
+            max(entry.done_on for entry in of_season),
             step,
             planting,
-            _is_whole(planting, step, done, place),
+            _is_whole(planting, step, of_season, place),
         )
         for planting, step, done in _done_on(entries, land, place)
         if step.does.kills_sod and step.timing == _BEFORE_SOWING
+        for of_season in _by_season(done)
     )
     return tuple(sorted(found, key=lambda kill: (kill.on, kill.planting.id)))
+
+
+def _by_season(done: Iterable[LogEntry]) -> Iterable[list[LogEntry]]:
+    seasons: dict[int, list[LogEntry]] = {}
+    for entry in done:
+        seasons.setdefault(season_of(entry.done_on), []).append(entry)
+    return seasons.values()
 
 
 def _done_on(
@@ -109,18 +118,29 @@ def _is_whole(planting: Planting, step: Step, done: list[LogEntry], place: Place
 def kill_of(
     entries: Iterable[LogEntry], land: Land, place: Place, planting: Planting
 ) -> Killed | None:
-    """Return the kill of a planting, which is made for a later one on its ground; None without one.
+    """Return the kill of a planting: for a later one on its ground, or of what it was sown to be.
 
-    One of all of it before one of a part.
+    One of all of it before one of a part; None without one.
     """
-    if all(other.season <= planting.season for other in plantings_of(place)):
-        return None
     kills = [
         kill
         for kill in kills_on(entries, land, place)
-        if kill.planting.season > planting.season and season_of(kill.on) >= planting.season
+        if (kill.planting.season > planting.season and season_of(kill.on) >= planting.season)
+        or (kill.planting.id == planting.id and _is_after_sowing(kill, entries, land, place))
     ]
     return next((kill for kill in kills if kill.whole), kills[0] if kills else None)
+
+
+def _is_after_sowing(kill: Killed, entries: Iterable[LogEntry], land: Land, place: Place) -> bool:
+    """Whether the ground of a planting was killed again after its last sowing."""
+    sown = [
+        entry.done_on
+        for planting, step, done in _done_on(entries, land, place)
+        if planting.id == kill.planting.id and step.does.begins_planting
+        for entry in done
+    ]
+    # without a record of its sowing it stands from its season on
+    return kill.on > max(sown) if sown else season_of(kill.on) > kill.planting.season
 
 
 def stands_now(plan: Plan, place: Place) -> StandsNow:

@@ -2,6 +2,7 @@
 
 import datetime
 from collections.abc import Callable, Iterable, Iterator, Mapping
+from dataclasses import replace
 
 from generator.dataclass import dataclass
 from generator.inventory.dates import DateRange
@@ -22,7 +23,8 @@ class ClosedJob:
     `thing_id` is the place, stand, walk or water hole; `planting_id` is None but of a planting.
     `address` is its sheet's, None where the season is over and no sheet is made; `settled_by` is a
     later record after which nothing of it is left to do. It `is_optional` where it was to be done
-    only after an answer that never came.
+    only after an answer that never came. It is `before_log` where it is of the season before and
+    closed before its owner wrote down anything: nobody is asked for a record of that.
     """
 
     id: str
@@ -34,6 +36,7 @@ class ClosedJob:
     address: str | None
     settled_by: LogEntry | None
     is_optional: bool
+    before_log: bool = False
 
 
 def jobs_before(
@@ -94,7 +97,21 @@ def closed_without_record(plan: Plan) -> tuple[ClosedJob, ...]:
         )
         for job in plan.before
     ]  # fmt: skip
+    begins = log_begins(plan)
+    found = [
+        replace(job, before_log=job.season < plan.season and job.last_day < begins) for job in found
+    ]
     return tuple(sorted(found, key=lambda job: (-job.last_day.toordinal(), job.id)))
+
+
+def log_begins(plan: Plan) -> datetime.date:
+    """Return the day of the first record; without one the plan's day, for the owner alone.
+
+    Others are not told when the owner's log begins: of theirs every job is asked for.
+    """
+    if plan.reader != "owner":
+        return datetime.date.min
+    return min((entry.done_on for entry in plan.entries), default=plan.as_of)
 
 
 _Settled = Callable[[str, Step, datetime.date], LogEntry | None]

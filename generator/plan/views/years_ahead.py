@@ -7,11 +7,14 @@ out for it, and none is guessed.
 import datetime
 from collections import Counter
 from collections.abc import Iterable, Mapping
+from dataclasses import replace
 
 from generator.compute.buying import TOTAL_COUNT
 from generator.dataclass import dataclass
+from generator.inventory.dates import DateRange
 from generator.inventory.money import CostShare
 from generator.inventory.places import Screen
+from generator.plan.jobs.job_days import days_of_job, on_usable_days, span_of
 from generator.plan.jobs.request import JobRequest
 from generator.plan.model.items import StockItem
 from generator.plan.model.job import Job, JobAhead, JobState, UpkeepJob
@@ -89,23 +92,42 @@ def seasons_ahead(season: int) -> range:
 
 
 def jobs_ahead(
-    requests: Iterable[JobRequest], states: Mapping[str, JobState], season: int
+    requests: Iterable[JobRequest],
+    states: Mapping[str, JobState],
+    dates: tuple[DateRange, ...],
+    season: int,
+    as_of: datetime.date,
 ) -> tuple[JobAhead, ...]:
-    """Return the jobs of the seasons after the plan's, as far as they are looked at."""
+    """Return the jobs of the seasons after the plan's, as far as they are looked at.
+
+    `dates` are those typed so far: most stay-out dates of a later season are not.
+    """
     later = seasons_ahead(season)[1:]
     return tuple(
-        JobAhead(
-            id=request.job_id,
-            place_id=request.ground.id,
-            planting_id=request.planting.id,
-            season=request.season,
-            step=request.step,
-            dates=request.dates,
-            state=states[request.job_id],
-        )
+        _ahead(request, states[request.job_id], dates, as_of)
         for request in requests
         if request.season in later
     )
+
+
+def _ahead(
+    request: JobRequest, state: JobState, dates: tuple[DateRange, ...], as_of: datetime.date
+) -> JobAhead:
+    job = JobAhead(
+        id=request.job_id,
+        place_id=request.ground.id,
+        planting_id=request.planting.id,
+        season=request.season,
+        step=request.step,
+        dates=request.dates,
+        state=state,
+    )
+    first, last = span_of(request.dates, request.season)
+    if first > last or state.is_settled:
+        return job
+    days = days_of_job(dates, request.step, request.ground.id, (first, last))
+    taken = days if days.not_on else None
+    return replace(job, days=taken, state=on_usable_days(state, days, as_of))
 
 
 def years_ahead(plan: Plan) -> tuple[SeasonAhead, ...]:
@@ -197,15 +219,15 @@ def _shares(places: tuple[Place, ...], land: Land, season: int) -> tuple[CostSha
 
 
 def every_year(upkeep: tuple[UpkeepJob, ...], season: int) -> tuple[tuple[UpkeepJob, ...], ...]:
-    """Return the upkeep of stands, walks and water holes, one step with one span of days a group.
+    """Return the upkeep of stands, walks and water holes, one step with the same days a group.
 
-    It comes back in every season on the same days.
+    It comes back in every season on the same days, but for what stay-out dates take of them.
     """
-    groups: dict[tuple[str, str, str], list[UpkeepJob]] = {}
+    groups: dict[tuple[str, str, str, str], list[UpkeepJob]] = {}
     for job in upkeep:
         if job.season == season:
-            key = (str(job.dates.opens), str(job.dates.closes), job.step.id)
-            groups.setdefault(key, []).append(job)
+            ends = (str(job.dates.opens), str(job.dates.closes))
+            groups.setdefault((*ends, job.step.id, str(job.usable)), []).append(job)
     return tuple(tuple(jobs) for _, jobs in sorted(groups.items(), key=lambda entry: entry[0]))
 
 

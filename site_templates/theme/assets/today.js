@@ -130,7 +130,7 @@ const todayLines = (day) => {
   }
 };
 
-addEventListener("DOMContentLoaded", () => {
+const onThisDay = () => {
   const day = isoDay(new Date());
   todayLines(day);
   const box = document.getElementById("today");
@@ -145,4 +145,6 @@ addEventListener("DOMContentLoaded", () => {
     orders(day);
   }
   if (document.querySelector("[data-step]")) missed(day);
-});
+};
+addEventListener("DOMContentLoaded", onThisDay);
+addEventListener("turned", onThisDay); // where one file holds all pages, and shows another

@@ -1,0 +1,63 @@
+"""Gathers the leaves of the one file while pages are put, in whichever process."""
+
+import os
+import re
+from collections.abc import Mapping, Sequence
+from functools import partial
+from pathlib import Path
+
+from generator.book.model import Book, Page
+from generator.dataclass import dataclass
+from generator.site.bodies import Body
+from generator.site.leaf import DRAWN, Drawing, elsewhere, leaf_maker, marks_of
+from generator.site.links import Linked
+
+
+@dataclass(frozen=True, slots=True)
+class Gathered:
+    """Where the leaf of a page lies: in which file, from where, how long; and what stands on it."""
+
+    file: str
+    start: int
+    length: int
+    linked: Linked
+    drawings: Mapping[str, Drawing]
+
+
+class Gathering:
+    """The leaves of a book, in a folder of their own."""
+
+    def __init__(self, folder: Path, book: Book) -> None:
+        folder.mkdir()
+        self.folder = folder
+        self.marks = marks_of(page.address for page in book.pages)
+        self.make = leaf_maker(self.marks, book.files)
+
+    def keep(self, page: Page, body: Body) -> Gathered:
+        """Write the leaf of a page behind those that this process wrote before."""
+        leaf = self.make(page, body)
+        text = leaf.html.encode("utf-8", errors="xmlcharrefreplace")
+        # a file for each process: none waits for the other, and no text goes between them
+        file = self.folder / str(os.getpid())
+        with file.open("ab") as kept:
+            start = kept.tell()
+            kept.write(text)
+        return Gathered(file.name, start, len(text), leaf.linked, leaf.drawings)
+
+    def texts(self, gathered: Sequence[Gathered]) -> list[str]:
+        """Return the leaves as they stand in the file: a drawing on the first page that shows it."""
+        kept = {name: (self.folder / name).read_bytes() for name in {one.file for one in gathered}}
+        shown: set[str] = set()
+
+        def drawn(drawings: Mapping[str, Drawing], found: re.Match[str]) -> str:
+            digest = found[1]
+            if digest in shown:
+                return elsewhere(digest, drawings[digest].words)
+            shown.add(digest)
+            return drawings[digest].html
+
+        texts: list[str] = []
+        for one in gathered:
+            text = kept[one.file][one.start : one.start + one.length].decode()
+            texts.append(DRAWN.sub(partial(drawn, one.drawings), text) if one.drawings else text)
+        return texts

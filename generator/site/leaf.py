@@ -1,0 +1,214 @@
+"""A page as it stands in the one file: its places named for it, its links leading inside the file.
+
+A page is called there by its address in the folder, without the ending; a place on it by the mark
+of the page and its own id, so that no two are the same. A mark is made from the page's address
+alone and is the same in every build.
+"""
+
+import base64
+import hashlib
+import posixpath
+import re
+from collections.abc import Callable, Iterable, Mapping
+from html import escape, unescape
+
+from generator.book.model import Page
+from generator.dataclass import dataclass
+from generator.site.bodies import Body
+from generator.site.links import Linked, read
+
+FEWEST_SIGNS = 4
+# Under this many signs a drawing is cheaper said again than pointed at.
+SMALL_DRAWING = 300
+PICTURES = {
+    ".svg": "image/svg+xml",
+    ".png": "image/png",
+    ".jpg": "image/jpeg",
+    ".webp": "image/webp",
+}
+# Of a drawing a page holds this until it is known which page shows it first.
+DRAWN = re.compile("\x02([0-9a-f]+)\x03")
+# Entities that keep Markdown from reading signs, which in HTML stand for themselves.
+_PLAIN = {f"&#{ord(sign)};": sign for sign in ".-:/%_$"}
+_LINK = re.compile(r' href="([^#"][^"]*)"')
+_FILE_LINK = re.compile(r'<a\b[^>]*? href="([^"#:]+)"[^>]*>(.*?)</a>', re.DOTALL)
+_IDS_NAMED = re.compile(
+    r' (aria-(?:labelledby|describedby|controls|owns|details)|for|headers|list)="([^"]*)"'
+)
+_NAMES_IDS = ("labelledby", "describedby", "controls", "owns", "details=", " for=", "headers=")
+_ID = re.compile(r' id="([^"]*)"')
+_SVG = re.compile(r"<(/?)svg\b")
+_IMAGE = re.compile(r'<img\b[^>]*? src="([^":]+)"[^>]*>')
+_DATA_IMAGE = re.compile(r'<img\b[^>]*? src="(data:[^"]+)"[^>]*>')
+_ALT = re.compile(r' alt="([^"]*)"')
+_TITLE = re.compile(r"<title\b[^>]*>(.*?)</title>", re.DOTALL)
+
+
+@dataclass(frozen=True, slots=True)
+class Drawing:
+    """A drawing as the first page that shows it holds it, and in words."""
+
+    html: str
+    words: str
+
+
+@dataclass(frozen=True, slots=True)
+class Leaf:
+    """A page of the one file; `drawings` are those on it by their digests, in order."""
+
+    html: str
+    linked: Linked
+    drawings: Mapping[str, Drawing]
+
+
+def name_of_page(address: str) -> str:
+    """Return what a page is called in the one file."""
+    return address.removesuffix(".md")
+
+
+def marks_of(addresses: Iterable[str]) -> dict[str, str]:
+    """Return the mark of each page: as few signs of a digest of its address as tell it apart."""
+    digests = {address: _digest(address) for address in addresses}
+    length, marks = FEWEST_SIGNS, dict[str, str]()
+    while digests:
+        beginnings = [digest[:length] for digest in digests.values()]
+        twice = {one for one in beginnings if beginnings.count(one) > 1}
+        for address, digest in list(digests.items()):
+            if digest[:length] not in twice:
+                marks[address] = digest[:length]
+                del digests[address]
+        length += 1
+    return marks
+
+
+def leaf_maker(
+    marks: Mapping[str, str], files: Mapping[str, bytes]
+) -> Callable[[Page, Body], Leaf]:
+    """Return the function that makes a page's leaf of its body, in a book of these pages and files.
+
+    A page is known by its address, as in `marks`, and a file by its name in the folder.
+    """
+    names = {f"{name_of_page(address)}.html": address for address in marks}
+
+    def made(page: Page, body: Body) -> Leaf:
+        folder, mark = posixpath.dirname(page.address), marks[page.address]
+        html = body.html
+        if "<h1" not in html:  # as the theme does
+            html = f'<h1 id="this-page">{page.title}</h1>\n{html}'
+        for entity, sign in _PLAIN.items():
+            html = html.replace(entity, sign)
+
+        def meant(path: str) -> str:
+            return posixpath.normpath(posixpath.join(folder, path))
+
+        def inside(link: re.Match[str]) -> str:
+            path, _, anchor = unescape(link[1]).partition("#")
+            page_meant = names.get(meant(path))
+            if page_meant is None:
+                return link[0]
+            # the check of links says where there is no such place
+            name = f"{marks[page_meant]}:{anchor}" if anchor else name_of_page(page_meant)
+            return f' href="#{escape(name)}"'
+
+        def apart(link: re.Match[str]) -> str:
+            name = meant(unescape(link[1]))
+            return _in_the_folder(name, link[2]) if name in files else link[0]
+
+        def pictured(image: re.Match[str]) -> str:
+            name = meant(unescape(image[1]))
+            kind = PICTURES.get(posixpath.splitext(name)[1])
+            if name not in files or kind is None:
+                return image[0]
+            data = base64.b64encode(files[name]).decode()
+            return image[0].replace(f'"{image[1]}"', f'"data:{kind};base64,{data}"')
+
+        if "<img" in html:
+            html = _IMAGE.sub(pictured, html)
+        if any(posixpath.basename(name) in html for name in files):
+            html = _FILE_LINK.sub(apart, html)
+        html, drawings = _without_drawings(html)
+        html = _LINK.sub(inside, _named(html, mark))
+        name = name_of_page(page.address)
+        html = f'<article class="md-content__inner md-typeset" id="{name}">\n{html}\n</article>'
+        return Leaf(html, _checked(html, page), drawings)
+
+    return made
+
+
+def elsewhere(digest: str, words: str) -> str:
+    """Return what stands for a drawing on every page behind the first that shows it."""
+    return f'<a class="drawn" href="#drawn:{digest}">{words}</a>'
+
+
+def _digest(address: str) -> str:
+    digest = hashlib.sha256(address.encode()).digest()
+    return base64.b32encode(digest).decode().rstrip("=").lower()
+
+
+def _in_the_folder(name: str, words: str) -> str:
+    place = f"{escape(name)}, in the folder of this book and not in this file"
+    return f'<span class="apart">{words} <small>({place})</small></span>'
+
+
+def _checked(html: str, page: Page) -> Linked:
+    linked = read(DRAWN.sub("", html), page.safety_keys)
+    # a page that ended its own wrapping would be read as part of the file around it
+    faults = ["holds the tag noscript."] if "noscript" in html and "noscript" in html.lower() else []
+    return Linked(linked.ids, linked.addresses, (*linked.faults, *faults))
+
+
+def _named(html: str, mark: str) -> str:
+    """Return HTML whose ids, and what asks for them on the same page, begin with a mark."""
+    html = html.replace(' id="', f' id="{mark}:').replace('href="#', f'href="#{mark}:')
+    html = html.replace("url(#", f"url(#{mark}:")
+    if not any(one in html for one in _NAMES_IDS):
+        return html
+    return _IDS_NAMED.sub(
+        lambda found: f' {found[1]}="{" ".join(f"{mark}:{one}" for one in found[2].split())}"', html
+    )
+
+
+def _without_drawings(html: str) -> tuple[str, dict[str, Drawing]]:
+    """Return a page with a sign where each large drawing stands, and the drawings."""
+    drawings: dict[str, Drawing] = {}
+    rest: list[str] = []
+    at = 0
+    for start, end in _large_drawings(html):
+        text = html[start:end]
+        ids = _ID.findall(text)
+        asked = {one for _, some in _IDS_NAMED.findall(text) for one in some.split()}
+        others = html[:start] + html[end:]
+        # one that its page leads into, or that leads out of itself, belongs to that page
+        if not asked <= set(ids) or any(f'href="#{one}"' in others for one in ids):
+            continue
+        data = _DATA_IMAGE.match(text)
+        digest = hashlib.sha256((data[1] if data else text).encode()).hexdigest()[:12]
+        drawings[digest] = Drawing(_kept(text, digest), _words_of(text))
+        rest += html[at:start], f"\x02{digest}\x03"
+        at = end
+    return "".join([*rest, html[at:]]), drawings
+
+
+def _kept(text: str, digest: str) -> str:
+    tag, rest = text[:4], text[4:]
+    if _ID.search(text[: text.index(">")]):
+        return _named(text, digest)
+    return f'{tag} id="drawn:{digest}"{_named(rest, digest)}'
+
+
+def _large_drawings(html: str) -> list[tuple[int, int]]:
+    """Return where drawings begin and end that are worth being kept once."""
+    found = [(one.start(), one.end()) for one in _DATA_IMAGE.finditer(html)]
+    depth, start = 0, 0
+    for tag in _SVG.finditer(html) if "<svg" in html else ():
+        if not tag[1] and depth == 0:
+            start = tag.start()
+        depth += -1 if tag[1] else 1
+        if depth == 0:
+            found.append((start, html.index(">", tag.end()) + 1))
+    return sorted((start, end) for start, end in found if end - start >= SMALL_DRAWING)
+
+
+def _words_of(text: str) -> str:
+    said = _TITLE.search(text) or _ALT.search(text)
+    return f"The drawing: {said[1]}" if said and said[1] else "The drawing"

@@ -175,6 +175,9 @@ def _without_drawings(html: str) -> tuple[str, dict[str, Drawing]]:
     at = 0
     for start, end in _large_drawings(html):
         text = html[start:end]
+        words = _words_of(text)
+        if words is None:
+            continue
         ids = _ID.findall(text)
         asked = {one for _, some in _IDS_NAMED.findall(text) for one in some.split()}
         others = html[:start] + html[end:]
@@ -183,7 +186,7 @@ def _without_drawings(html: str) -> tuple[str, dict[str, Drawing]]:
             continue
         data = _DATA_IMAGE.match(text)
         digest = hashlib.sha256((data[1] if data else text).encode()).hexdigest()[:12]
-        drawings[digest] = Drawing(_kept(text, digest), _words_of(text))
+        drawings[digest] = Drawing(_kept(text, digest), words)
         rest += html[at:start], f"\x02{digest}\x03"
         at = end
     return "".join([*rest, html[at:]]), drawings
@@ -209,6 +212,7 @@ def _large_drawings(html: str) -> list[tuple[int, int]]:
     return sorted((start, end) for start, end in found if end - start >= SMALL_DRAWING)
 
 
-def _words_of(text: str) -> str:
+def _words_of(text: str) -> str | None:
+    """Return what leads to a drawing; None where it has no words, as a row of a chart has none."""
     said = _TITLE.search(text) or _ALT.search(text)
-    return f"The drawing: {said[1]}" if said and said[1] else "The drawing"
+    return f"The drawing: {said[1]}" if said and said[1] else None

@@ -84,7 +84,7 @@ def write_one_file(
         named_up_to=NAMED_UP_TO,
         extra=of_book["extra"],
         style=style(theme),
-        data=_data(book, entries, gathering.marks, search_settings),
+        data=_data(file.stem, book, entries, gathering.marks, search_settings),
         scripts=[(templates / name).read_text(encoding="utf-8") for name in _SCRIPTS],
     ).split("\x02")
     leaves = (f"<noscript>{text}</noscript>\n" for text in gathering.texts(gathered))
@@ -99,6 +99,7 @@ def _first_address(entry: NavigationEntry) -> str:
 
 
 def _data(
+    name: str,
     book: Book,
     entries: Sequence[NavigationEntry],
     marks: Mapping[str, str],
@@ -110,7 +111,7 @@ def _data(
     settings = {key: search_settings[key] for key in SEARCH_SETTINGS}
     data = {
         "of": book.title,
-        "reader": book.reader,
+        "file": name,
         "day": book.as_of.isoformat(),
         "search": settings,
         "pages": pages,

@@ -48,13 +48,15 @@
 
   // A drawing stands on the first page that shows it; here each page has its own.
   const draw = (part) => {
-    for (const link of part.querySelectorAll("a.drawn")) {
-      const id = link.getAttribute("href").slice(1);
-      const drawing = part.querySelector(`[id="${id}"]`) ||
-        made(leaves[pageOfDrawing(id.slice(6))].textContent).querySelector(`[id="${id}"]`);
-      const copy = drawing.cloneNode(true);
-      if (copy.alt) copy.alt = link.textContent.replace("The drawing: ", "");
-      link.replaceWith(copy);
+    for (const way of part.querySelectorAll("a.drawn")) {
+      const id = way.getAttribute("href").slice(1);
+      const here = part.querySelector(`[id="${id}"]`);
+      const holder = here ?? made(leaves[pageOfDrawing(id.slice(6))].textContent).querySelector(`[id="${id}"]`);
+      const copy = holder.cloneNode(true);
+      // the names in a drawing stand on one of its copies
+      if (here) for (const one of [copy, ...copy.querySelectorAll("[id]")]) one.removeAttribute("id");
+      if (copy.alt) copy.alt = way.textContent.replace("The drawing: ", "");
+      way.replaceWith(copy);
     }
   };
 
@@ -237,7 +239,7 @@
   // ---- a newer copy on this device ----
 
   {
-    const name = `handbook ${book.of} ${book.reader}`;
+    const name = `handbook ${book.of} ${book.file}`;
     const before = kept(name);
     if (before && before > book.day) {
       const older = document.querySelector(".older");

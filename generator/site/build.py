@@ -23,9 +23,7 @@ from generator.site.settings import settings_of, text_only
 from generator.site.standing import Standing
 
 
-def built(
-    book: Book, workshop: Path, site: Path, one_file: Path | None = None
-) -> tuple[str, ...]:
+def built(book: Book, workshop: Path, site: Path, one_file: Path | None = None) -> tuple[str, ...]:
     """Build a book into `site` and mark it as ours; return what is wrong with it, if anything.
 
     `one_file` is where the same pages go as one file. `workshop` is an empty folder for what the
@@ -68,7 +66,7 @@ def _build(
     entries = navigation(book.pages)
     ready = prepared(workshop / "mkdocs.yml", navigation_data(entries), site)
     make = body_maker(ready.converter, ready.converter_settings)
-    gathering = Gathering(workshop / "leaves", book) if one_file is not None else None
+    gathering = Gathering(workshop / "bound", book) if one_file is not None else None
     keep = gathering.keep if gathering is not None else None
     put: list[Put] = []
 
@@ -83,11 +81,12 @@ def _build(
         return finished.messages, None
     standing = Standing(make, finished.framing, finished.search_settings, put)
     problems = standing.complete(site, book)
-    if one_file is not None and gathering is not None:
-        leaves = [one.leaf for one in put if one.leaf is not None]
+    # what is wrong with the folder is told once
+    if one_file is not None and gathering is not None and not problems:
+        bound = [one.bound for one in put if one.bound is not None]
         theme, settings_of_search = ready.config.theme.dirs, finished.search_settings
-        problems += write_one_file(
-            one_file, book, entries, gathering, leaves, theme, settings_of_search
+        problems = write_one_file(
+            one_file, book, entries, gathering, bound, theme, settings_of_search
         )
     return problems, standing
 

@@ -1,4 +1,4 @@
-"""Gathers the leaves of the one file while pages are put, in whichever process."""
+"""Gathers the pages of the one file while they are put, in whichever process."""
 
 import os
 import re
@@ -9,13 +9,13 @@ from pathlib import Path
 from generator.book.model import Book, Page
 from generator.dataclass import dataclass
 from generator.site.bodies import Body
-from generator.site.leaf import DRAWN, Drawing, elsewhere, leaf_maker, marks_of
+from generator.site.bound import DRAWN, Drawing, binder, elsewhere, page_marks
 from generator.site.links import Linked
 
 
 @dataclass(frozen=True, slots=True)
 class Gathered:
-    """Where the leaf of a page lies: in which file, from where, how long; and what stands on it."""
+    """Where a page for the one file lies: in which file, from where, how long; its drawings."""
 
     file: str
     start: int
@@ -25,27 +25,27 @@ class Gathered:
 
 
 class Gathering:
-    """The leaves of a book, in a folder of their own."""
+    """The pages of a book as they are bound into one file, in a folder of their own."""
 
     def __init__(self, folder: Path, book: Book) -> None:
         folder.mkdir()
         self.folder = folder
-        self.marks = marks_of(page.address for page in book.pages)
-        self.make = leaf_maker(self.marks, book.files)
+        self.marks = page_marks(page.address for page in book.pages)
+        self.make = binder(self.marks, book.files)
 
     def keep(self, page: Page, body: Body) -> Gathered:
-        """Write the leaf of a page behind those that this process wrote before."""
-        leaf = self.make(page, body)
-        text = leaf.html.encode("utf-8", errors="xmlcharrefreplace")
+        """Write a page behind those that this process wrote before."""
+        bound = self.make(page, body)
+        text = bound.html.encode("utf-8", errors="xmlcharrefreplace")
         # a file for each process: none waits for the other, and no text goes between them
         file = self.folder / str(os.getpid())
         with file.open("ab") as kept:
             start = kept.tell()
             kept.write(text)
-        return Gathered(file.name, start, len(text), leaf.linked, leaf.drawings)
+        return Gathered(file.name, start, len(text), bound.linked, bound.drawings)
 
     def texts(self, gathered: Sequence[Gathered]) -> list[str]:
-        """Return the leaves as they stand in the file: a drawing on the first page that shows it."""
+        """Return the pages as they stand in the file: a drawing on the first page that shows it."""
         kept = {name: (self.folder / name).read_bytes() for name in {one.file for one in gathered}}
         shown: set[str] = set()
 

@@ -17,30 +17,32 @@ from jinja2 import Environment, FileSystemLoader, StrictUndefined
 from generator.book.model import Book, Page
 from generator.compiled import Compiled
 from generator.lookup import shipped
+from generator.site.bound import name_of_page
 from generator.site.gathering import Gathered, Gathering
-from generator.site.leaf import name_of_page
 from generator.site.links import read
 from generator.site.navigation import FIRST_PAGE, NAMED_UP_TO, NavigationEntry, titles_in
 from generator.site.one_style import style
 from generator.site.settings import settings_of, text_only
 from generator.site.standing import SEARCH_SETTINGS, search_record
 
-ENDING = ".html"
+FILE_ENDING = ".html"
 # The file's own hears of a new page before the theme's, which look for what stands on it.
 _SCRIPTS = (
     "one_file/one-file.js",
     *(f"theme/assets/{name}.js" for name in ("small-words", "handbook", "today", "sheet")),
 )
-_MARKED = re.compile(
-    rb'<!doctype html>\n<html lang="en">\n<head>\n<meta name="handbook-file" content="([0-9a-f]{64})">\n'
+# By its first lines a build knows the file for its own, as it wrote it.
+_BEGINS, _ENDS = (
+    '<!doctype html>\n<html lang="en">\n<head>\n<meta name="handbook-file" content="',
+    '">\n',
 )
-_HEAD = '<!doctype html>\n<html lang="en">\n<head>\n<meta name="handbook-file" content="{}">\n'
+_MARKED = re.compile(f"{re.escape(_BEGINS)}([0-9a-f]{{64}}){re.escape(_ENDS)}".encode())
 _ELSEWHERE = ("https://", "tel:", "data:")
 
 
 def file_beside(folder: Path) -> Path:
     """Return where the one file of the book stands whose pages are in a folder."""
-    return folder.with_name(folder.name + ENDING)
+    return folder.with_name(folder.name + FILE_ENDING)
 
 
 def is_as_written(file: Path) -> bool:
@@ -61,7 +63,7 @@ def write_one_file(
     theme: Iterable[str],
     search_settings: Mapping[str, Any],
 ) -> tuple[str, ...]:
-    """Write a book as one file, of the leaves of its pages in order; return what is wrong with it.
+    """Write a book as one file, of its gathered pages in order; return what is wrong with it.
 
     `entries` are the navigation of its pages, `theme` the folders in which the theme lies.
     """
@@ -84,13 +86,13 @@ def write_one_file(
         named_up_to=NAMED_UP_TO,
         extra=of_book["extra"],
         style=style(theme),
-        data=_data(file.stem, book, entries, gathering.marks, search_settings),
+        data=_data(book, entries, gathering.marks, search_settings),
         scripts=[(templates / name).read_text(encoding="utf-8") for name in _SCRIPTS],
     ).split("\x02")
-    leaves = (f"<noscript>{text}</noscript>\n" for text in gathering.texts(gathered))
-    content = "".join((head, *leaves, tail)).encode("utf-8", errors="xmlcharrefreplace")
+    pages = (f"<noscript>{text}</noscript>\n" for text in gathering.texts(gathered))
+    content = "".join((head, *pages, tail)).encode("utf-8", errors="xmlcharrefreplace")
     digest = hashlib.sha256(content).hexdigest()
-    file.write_bytes(_HEAD.format(digest).encode() + content)
+    file.write_bytes(f"{_BEGINS}{digest}{_ENDS}".encode() + content)
     return tuple(_problems(file.name, book.pages, gathered, head + tail))
 
 
@@ -99,7 +101,6 @@ def _first_address(entry: NavigationEntry) -> str:
 
 
 def _data(
-    name: str,
     book: Book,
     entries: Sequence[NavigationEntry],
     marks: Mapping[str, str],
@@ -111,7 +112,6 @@ def _data(
     settings = {key: search_settings[key] for key in SEARCH_SETTINGS}
     data = {
         "of": book.title,
-        "file": name,
         "day": book.as_of.isoformat(),
         "search": settings,
         "pages": pages,
@@ -143,17 +143,17 @@ def _problems(
     around = read(frame)
     yield from (f"{name}: {fault}" for fault in around.faults)
     ids = set(around.ids)
-    for page, leaf in zip(pages, gathered, strict=True):
+    for page, bound in zip(pages, gathered, strict=True):
         where = f"{name}, {name_of_page(page.address)}"
-        yield from (f"{where}: {fault}" for fault in leaf.linked.faults)
-        if twice := ids & leaf.linked.ids:
+        yield from (f"{where}: {fault}" for fault in bound.linked.faults)
+        if twice := ids & bound.linked.ids:
             yield f"{where}: uses an id of another page: {', '.join(sorted(twice))}."
-        ids |= leaf.linked.ids
-    for page, addresses in (
-        *((page.address, leaf.linked.addresses) for page, leaf in zip(pages, gathered, strict=True)),
-        ("around the pages", around.addresses),
-    ):
-        for address in sorted(addresses):
+        ids |= bound.linked.ids
+    leading = [
+        (name_of_page(page.address), one.linked) for page, one in zip(pages, gathered, strict=True)
+    ]
+    for where, linked in (*leading, ("around the pages", around)):
+        for address in sorted(linked.addresses):
             inside = address.startswith("#") and unquote(address[1:]) in ids
             if not inside and not address.startswith(_ELSEWHERE):
-                yield f"{name}, {page}: leads to {address}, which is not in the file."
+                yield f"{name}, {where}: leads to {address}, which is not in the file."

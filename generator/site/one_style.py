@@ -9,9 +9,25 @@ from generator.lookup import shipped
 
 # Of the many classes of the theme's style those that stand in the file.
 MET = frozenset(
-    "md-typeset md-content md-content__inner md-header md-header__inner md-header__button"
-    " md-header__title md-icon md-grid md-main md-main__inner md-container md-sidebar"
-    " md-sidebar--primary md-toggle md-overlay md-skip".split()
+    (
+        "md-typeset",
+        "md-content",
+        "md-content__inner",
+        "md-header",
+        "md-header__inner",
+        "md-header__button",
+        "md-header__title",
+        "md-icon",
+        "md-grid",
+        "md-main",
+        "md-main__inner",
+        "md-container",
+        "md-sidebar",
+        "md-sidebar--primary",
+        "md-toggle",
+        "md-overlay",
+        "md-skip",
+    )
 )
 SCHEMES = ("default", "slate")
 _OWN = ("theme/assets/handbook.css", "theme/assets/print.css", "one_file/one-file.css")
@@ -19,7 +35,9 @@ _STOCK = ("main", "palette")
 _CLASS = re.compile(r"\.(-?[a-zA-Z_][\w-]*)")
 _SCHEME = re.compile(r'\[data-md-color-(\w+)="?([\w-]+)"?\]')
 # What a rule is for that the file has none of: another writing direction, a theme's colors.
-_UNMET = re.compile(r"\[dir=rtl\]|\[data-md-color-(?:primary|accent|media)|@(?:font-face|keyframes)")
+_UNMET = re.compile(
+    r"\[dir=rtl\]|\[data-md-color-(?:primary|accent|media)|@(?:font-face|keyframes)"
+)
 _SELECTORS = re.compile(r",(?![^()]*\))")
 _COMMENT = re.compile(r"/\*.*?\*/", re.DOTALL)
 _SPACE = re.compile(r"\s+")

@@ -26,17 +26,17 @@ def publish(book: Book, target: Path, property_folder: Path | None = None) -> tu
     """Builds the site of `book` and puts it where `target` is, whole; returns the problems.
 
     Beside it goes the same book as one file, which has the folder's name with the ending .html:
-    whoever keeps either finds it again after the next build under the same name. With problems, and when killed at any moment, what was at `target` still stands. Raises Refused
-    where `target` holds something that no build wrote, or is the property folder, inside it or
-    around it, and NotWritten where the system says that it cannot be written.
+    whoever keeps either finds it again after the next build under the same name. With problems,
+    and when killed at any moment, what was at `target` still stands. Raises Refused where `target`
+    holds something that no build wrote, or is the property folder, inside it or around it, and
+    NotWritten where the system says that it cannot be written.
     """
     target = target.absolute()
     with _told(target):
         _refuse_unfit(target, property_folder)
         target.parent.mkdir(parents=True, exist_ok=True)
         with workshop(target) as folder:
-            one_file = file_beside(folder / "one" / target.name)
-            one_file.parent.mkdir()
+            one_file = file_beside(folder / "build" / target.name)
             problems = built(book, folder / "build", folder / "site", one_file)
             if not problems:
                 # Something may have been put there meanwhile, or a repair put the old site back.
@@ -102,7 +102,7 @@ def _refuse_unfit(target: Path, property_folder: Path | None) -> None:
 
 
 def _refuse_other_file(file: Path) -> None:
-    """Refuses to replace a file that stands where the book goes as one, and is not as we wrote it."""
+    """Refuses to replace what stands where the book goes as one file, and is not as we wrote it."""
     if file.is_symlink() or (file.exists() and not (file.is_file() and is_as_written(file))):
         raise Refused(
             f"{file} is where the book goes as one file, and no build wrote it as it is; move it "

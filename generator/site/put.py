@@ -17,7 +17,7 @@ class Put:
     """What is kept of a page that is written: its SHA-256, and where its links lead.
 
     `frame` is what stands around it where it was the first of its kind in the process that put it,
-    `leaf` the page as it was gathered for the one file.
+    `bound` says where it is gathered for the one file.
     """
 
     name: str
@@ -25,7 +25,7 @@ class Put:
     linked: Linked
     kind: object
     frame: Linked | None
-    leaf: Gathered | None = None
+    bound: Gathered | None = None
 
 
 def published(address: str) -> str:
@@ -49,5 +49,5 @@ def put_page(
     file.parent.mkdir(parents=True, exist_ok=True)
     file.write_bytes(html)
     frame = read(framed.frame) if framed.frame is not None else None
-    leaf = keep(page, body) if keep is not None else None
-    return Put(name, hashlib.sha256(html).hexdigest(), body.linked, framed.kind, frame, leaf)
+    bound = keep(page, body) if keep is not None else None
+    return Put(name, hashlib.sha256(html).hexdigest(), body.linked, framed.kind, frame, bound)

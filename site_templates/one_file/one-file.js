@@ -3,7 +3,7 @@
 {
   const book = JSON.parse(document.getElementById("book").textContent);
   const [ADDRESS, MARK, TITLE, HEAD, LIST, TEXT, WORDS, BOOST, FOUND_AS] = [0, 1, 2, 3, 4, 5, 6, 7, 8];
-  const leaves = document.querySelectorAll("noscript");
+  const texts = document.querySelectorAll("noscript");
   const shown = document.querySelector(".shown");
   const numbered = (part) => new Map(book.pages.map((page, number) => [page[part], number]));
   const [byAddress, byMark] = [numbered(ADDRESS), numbered(MARK)];
@@ -44,14 +44,14 @@
   };
 
   const pageOfDrawing = (digest) =>
-    Math.max(0, [...leaves].findIndex((leaf) => leaf.textContent.includes(`id="drawn:${digest}"`)));
+    Math.max(0, [...texts].findIndex((text) => text.textContent.includes(`id="drawn:${digest}"`)));
 
   // A drawing stands on the first page that shows it; here each page has its own.
   const draw = (part) => {
     for (const way of part.querySelectorAll("a.drawn")) {
       const id = way.getAttribute("href").slice(1);
       const here = part.querySelector(`[id="${id}"]`);
-      const holder = here ?? made(leaves[pageOfDrawing(id.slice(6))].textContent).querySelector(`[id="${id}"]`);
+      const holder = here ?? made(texts[pageOfDrawing(id.slice(6))].textContent).querySelector(`[id="${id}"]`);
       const copy = holder.cloneNode(true);
       // the names in a drawing stand on one of its copies
       if (here) for (const one of [copy, ...copy.querySelectorAll("[id]")]) one.removeAttribute("id");
@@ -133,7 +133,7 @@
   };
 
   const show = (number) => {
-    const part = made(leaves[number].textContent);
+    const part = made(texts[number].textContent);
     draw(part);
     name(part);
     part.querySelector("article").prepend(aboveTitle(number));
@@ -146,12 +146,12 @@
   // ---- many pages, to be printed ----
 
   const MANY = {
-    "print/sheets": ["All job sheets", (leaf) => leaf.textContent.includes('<section class="sheet')],
+    "print/sheets": ["All job sheets", (text) => text.textContent.includes('<section class="sheet')],
     "print/book": ["The whole book, in order", () => true],
   };
 
   const showMany = ([words, wanted]) => {
-    const part = made([...leaves].filter(wanted).map((leaf) => leaf.textContent).join("\n"));
+    const part = made([...texts].filter(wanted).map((text) => text.textContent).join("\n"));
     draw(part);
     name(part);
     const count = part.children.length;
@@ -239,7 +239,9 @@
   // ---- a newer copy on this device ----
 
   {
-    const name = `handbook ${book.of} ${book.file}`;
+    // two readers' books of one property differ in the name of their file; a phone numbers a second copy
+    const file = decodeURIComponent(location.pathname).split("/").pop().replace(/ ?\(\d+\)/, "");
+    const name = `handbook ${book.of} ${file}`;
     const before = kept(name);
     if (before && before > book.day) {
       const older = document.querySelector(".older");

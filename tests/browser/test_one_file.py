@@ -12,7 +12,7 @@ import pytest
 from axe_playwright_python.base import AXE_SCRIPT
 from playwright.sync_api import Browser, Page, ViewportSize
 
-from generator.site.leaf import name_of_page
+from generator.site.bound import name_of_page
 from generator.site.one_file import file_beside
 from tests.book.sites import Site
 from tests.browser.asked import named_in, the_forty
@@ -70,9 +70,7 @@ def _alone(site: Site, folder: Path) -> str:
 
 
 @pytest.fixture(scope="module")
-def files(
-    demo_sites: dict[str, Site], tmp_path_factory: pytest.TempPathFactory
-) -> dict[str, str]:
+def files(demo_sites: dict[str, Site], tmp_path_factory: pytest.TempPathFactory) -> dict[str, str]:
     folder = tmp_path_factory.mktemp("alone")
     return {reader: _alone(site, folder / reader) for reader, site in demo_sites.items()}
 
@@ -122,9 +120,7 @@ def test_the_forty_questions_and_the_names_of_things_find_their_pages_as_in_the_
         forty = the_forty(site) if reader == "owner" else {}
         with listening_page(browser, DESKTOP, faults) as page:
             page.goto(files[reader])
-            found = dict(
-                zip([*named, *forty], page.evaluate(HITS, [*named, *forty]), strict=True)
-            )
+            found = dict(zip([*named, *forty], page.evaluate(HITS, [*named, *forty]), strict=True))
         for asked, title in named.items():
             titles = [hit[0] for hit in found[asked][:2]]
             if not any(one.startswith(title) for one in titles):
@@ -188,7 +184,9 @@ def test_a_numbers_mark_unfolds_its_working_and_leads_there_alone_too(
         page.goto("about:blank")
         page.goto(f"{files['owner']}#{place}")
         page.locator(f"[id='{place}'] p").first.wait_for(state="visible")
-        assert page.locator(f"[id='{place}']").evaluate("one => one.getBoundingClientRect().top") > 0
+        assert (
+            page.locator(f"[id='{place}']").evaluate("one => one.getBoundingClientRect().top") > 0
+        )
         assert page.url.endswith(place)
     assert faults == []
 
@@ -224,7 +222,9 @@ def test_the_first_page_and_a_sheet_are_of_the_devices_day_as_in_the_folder(
             lines = [page.evaluate(LINES)]
             page.goto(second)
             page.locator("article .sheet").wait_for()
-            lines.append([page.locator(f".sheet .{name}").inner_text() for name in ("left", "stands")])
+            lines.append(
+                [page.locator(f".sheet .{name}").inner_text() for name in ("left", "stands")]
+            )
             seen.append(lines)
     assert len(seen[0][0]) > 3
     assert seen[1] == seen[0]
@@ -258,7 +258,7 @@ def test_an_older_copy_says_that_a_newer_one_was_opened(
     browser: Browser, files: dict[str, str], tmp_path: Path
 ) -> None:
     text = Path(files["hired-driller"].removeprefix("file://")).read_text(encoding="utf-8")
-    newer = tmp_path / "newer.html"
+    newer = tmp_path / "hired-driller (1).html"
     newer.write_text(text.replace('"day":"2026-08-20"', '"day":"2026-09-02"'), encoding="utf-8")
     with listening_page(browser, PHONE, []) as page:
         page.goto(files["hired-driller"])
@@ -332,9 +332,7 @@ def test_all_sheets_and_one_sheet_print_as_in_the_folder(
     browser: Browser, demo_sites: dict[str, Site], files: dict[str, str]
 ) -> None:
     site = demo_sites["hired-driller"]
-    sheets = [
-        name for name, html in site.pages().items() if '<section class="sheet' in html
-    ]
+    sheets = [name for name, html in site.pages().items() if '<section class="sheet' in html]
     assert len(sheets) > 2
     with listening_page(browser, DESKTOP, []) as page:
         apart = 0

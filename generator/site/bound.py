@@ -19,7 +19,7 @@ from generator.site.links import Linked, read
 
 FEWEST_SIGNS = 4
 # Under this many signs a drawing is cheaper said again than pointed at.
-SMALL_DRAWING = 300
+SMALL_DRAWING = 200
 PICTURES = {
     ".svg": "image/svg+xml",
     ".png": "image/png",
@@ -53,8 +53,8 @@ class Drawing:
 
 
 @dataclass(frozen=True, slots=True)
-class Leaf:
-    """A page of the one file; `drawings` are those on it by their digests, in order."""
+class BoundPage:
+    """A page as it is bound into the one file; `drawings` are those on it, by their digests."""
 
     html: str
     linked: Linked
@@ -66,7 +66,7 @@ def name_of_page(address: str) -> str:
     return address.removesuffix(".md")
 
 
-def marks_of(addresses: Iterable[str]) -> dict[str, str]:
+def page_marks(addresses: Iterable[str]) -> dict[str, str]:
     """Return the mark of each page: as few signs of a digest of its address as tell it apart."""
     digests = {address: _digest(address) for address in addresses}
     length, marks = FEWEST_SIGNS, dict[str, str]()
@@ -81,16 +81,17 @@ def marks_of(addresses: Iterable[str]) -> dict[str, str]:
     return marks
 
 
-def leaf_maker(
+def binder(
     marks: Mapping[str, str], files: Mapping[str, bytes]
-) -> Callable[[Page, Body], Leaf]:
-    """Return the function that makes a page's leaf of its body, in a book of these pages and files.
+) -> Callable[[Page, Body], BoundPage]:
+    """Return the function that makes a page's part of the one file of its
+    body, in a book of these pages and files.
 
     A page is known by its address, as in `marks`, and a file by its name in the folder.
     """
     names = {f"{name_of_page(address)}.html": address for address in marks}
 
-    def made(page: Page, body: Body) -> Leaf:
+    def made(page: Page, body: Body) -> BoundPage:
         folder, mark = posixpath.dirname(page.address), marks[page.address]
         html = body.html
         if "<h1" not in html:  # as the theme does
@@ -130,7 +131,7 @@ def leaf_maker(
         html = _LINK.sub(inside, _named(html, mark))
         name = name_of_page(page.address)
         html = f'<article class="md-content__inner md-typeset" id="{name}">\n{html}\n</article>'
-        return Leaf(html, _checked(html, page), drawings)
+        return BoundPage(html, _checked(html, page), drawings)
 
     return made
 
@@ -153,7 +154,7 @@ def _in_the_folder(name: str, words: str) -> str:
 def _checked(html: str, page: Page) -> Linked:
     linked = read(DRAWN.sub("", html), page.safety_keys)
     # a page that ended its own wrapping would be read as part of the file around it
-    faults = ["holds the tag noscript."] if "noscript" in html and "noscript" in html.lower() else []
+    faults = ["holds the tag noscript."] if "noscript" in html.lower() else []
     return Linked(linked.ids, linked.addresses, (*linked.faults, *faults))
 
 

@@ -322,7 +322,8 @@ def test_the_whole_book_is_one_pdf_in_order_and_begins_at_once(
         _waits_for(page, "index")
         alone = _leaves(page.pdf(format="Letter"))
     assert named == [name_of_page(one.address) for one in demo_sites["hired-driller"].book.pages]
-    assert first is not None and first["y"] < 40
+    assert first is not None
+    assert first["y"] < 40
     assert len(named) <= whole < 4 * len(named)
     assert 1 <= alone < 5
     assert faults == []

@@ -246,8 +246,9 @@ def test_folders_of_readers_who_are_gone_are_named_with_their_day_and_kept(demo:
     assert result.exit_code == 0
     (line,) = (one for one in result.stdout.splitlines() if "is still there" in one)
     assert line == (
-        f'"{out / "friend-of-old"}" is still there with "{out / "friend-of-old.html"}", as of 2026-08-20, and no reader of this '
-        "name is in readers.yaml. Delete it yourself, and ask for copies you gave away."
+        f'"{out / "friend-of-old"}" is still there with "{out / "friend-of-old.html"}", '
+        "as of 2026-08-20, and no reader of this name is in readers.yaml. "
+        "Delete it yourself, and ask for copies you gave away."
     )
     assert print_of(out / "friend-of-old") == before
     page = html.unescape((out / "owner" / "readers.html").read_text(encoding="utf-8"))

@@ -226,7 +226,8 @@ def test_of_the_themes_style_stays_what_the_file_can_meet() -> None:
         "@media screen{.md-tabs{display:none}}@keyframes turn{0%{top:0}}"
     )
     assert "".join(one_style._met(css)) == (
-        "html{box-sizing:border-box}.md-typeset h1{margin:0}@media print{.md-typeset{font-size:1px}}"
+        "html{box-sizing:border-box}.md-typeset h1{margin:0}"
+        "@media print{.md-typeset{font-size:1px}}"
     )
 
 

@@ -10,12 +10,13 @@ import hashlib
 import posixpath
 import re
 from collections.abc import Callable, Iterable, Mapping
+from functools import cache
 from html import escape, unescape
 
 from generator.book.model import Page
 from generator.dataclass import dataclass
 from generator.site.bodies import Body
-from generator.site.links import Linked, read
+from generator.site.links import Linked
 
 FEWEST_SIGNS = 4
 # Under this many signs a drawing is cheaper said again than pointed at.
@@ -28,15 +29,15 @@ PICTURES = {
 }
 # Of a drawing a page holds this until it is known which page shows it first.
 DRAWN = re.compile("\x02([0-9a-f]+)\x03")
-# Entities that keep Markdown from reading signs, which in HTML stand for themselves.
-_PLAIN = {f"&#{ord(sign)};": sign for sign in ".-:/%_$"}
+# The usual entities that keep Markdown from reading signs, which in HTML stand for themselves.
+_PLAIN = {f"&#{ord(sign)};": sign for sign in ".-:/_"}
 _LINK = re.compile(r' href="([^#"][^"]*)"')
 _FILE_LINK = re.compile(r'<a\b[^>]*? href="([^"#:]+)"[^>]*>(.*?)</a>', re.DOTALL)
-_IDS_NAMED = re.compile(
-    r' (aria-(?:labelledby|describedby|controls|owns|details)|for|headers|list)="([^"]*)"'
-)
-_NAMES_IDS = ("labelledby", "describedby", "controls", "owns", "details=", " for=", "headers=")
+_IDS_NAMED = re.compile(r' (aria-(?:labelledby|describedby)|for)="([^"]*)"')
+_NAMES_IDS = ('edby="', ' for="')
 _ID = re.compile(r' id="([^"]*)"')
+_ADDRESS = re.compile(r' (?:href|src)="([^"]*)"')
+ELSEWHERE = ("https://", "tel:", "data:image/")
 _SVG = re.compile(r"<(/?)svg\b")
 _IMAGE = re.compile(r'<img\b[^>]*? src="([^":]+)"[^>]*>')
 _DATA_IMAGE = re.compile(r'<img\b[^>]*? src="(data:[^"]+)"[^>]*>')
@@ -84,12 +85,22 @@ def page_marks(addresses: Iterable[str]) -> dict[str, str]:
 def binder(
     marks: Mapping[str, str], files: Mapping[str, bytes]
 ) -> Callable[[Page, Body], BoundPage]:
-    """Return the function that makes a page's part of the one file of its
-    body, in a book of these pages and files.
+    """Return the function that binds pages, by their bodies, of a book of these pages and files.
 
     A page is known by its address, as in `marks`, and a file by its name in the folder.
     """
     names = {f"{name_of_page(address)}.html": address for address in marks}
+
+    @cache
+    def resolved(folder: str, address: str) -> str:
+        """Return where a link of a page in a folder leads in the one file, "" if to a file."""
+        path, _, anchor = unescape(address).partition("#")
+        name = posixpath.normpath(posixpath.join(folder, path))
+        page_meant = names.get(name)
+        if page_meant is None:
+            return "" if name in files else address
+        # the check of links says where there is no such place
+        return "#" + escape(f"{marks[page_meant]}:{anchor}" if anchor else name_of_page(page_meant))
 
     def made(page: Page, body: Body) -> BoundPage:
         folder, mark = posixpath.dirname(page.address), marks[page.address]
@@ -99,24 +110,21 @@ def binder(
         for entity, sign in _PLAIN.items():
             html = html.replace(entity, sign)
 
-        def meant(path: str) -> str:
-            return posixpath.normpath(posixpath.join(folder, path))
+        to_files: list[str] = []
 
         def inside(link: re.Match[str]) -> str:
-            path, _, anchor = unescape(link[1]).partition("#")
-            page_meant = names.get(meant(path))
-            if page_meant is None:
-                return link[0]
-            # the check of links says where there is no such place
-            name = f"{marks[page_meant]}:{anchor}" if anchor else name_of_page(page_meant)
-            return f' href="#{escape(name)}"'
+            where = resolved(folder, link[1])
+            if not where:
+                to_files.append(link[1])
+            return f' href="{where or link[1]}"'
 
         def apart(link: re.Match[str]) -> str:
-            name = meant(unescape(link[1]))
-            return _in_the_folder(name, link[2]) if name in files else link[0]
+            if link[1] not in to_files:
+                return link[0]
+            return _in_the_folder(posixpath.basename(unescape(link[1])), link[2])
 
         def pictured(image: re.Match[str]) -> str:
-            name = meant(unescape(image[1]))
+            name = posixpath.normpath(posixpath.join(folder, unescape(image[1])))
             kind = PICTURES.get(posixpath.splitext(name)[1])
             if name not in files or kind is None:
                 return image[0]
@@ -125,10 +133,10 @@ def binder(
 
         if "<img" in html:
             html = _IMAGE.sub(pictured, html)
-        if any(posixpath.basename(name) in html for name in files):
-            html = _FILE_LINK.sub(apart, html)
         html, drawings = _without_drawings(html)
         html = _LINK.sub(inside, _named(html, mark))
+        if to_files:
+            html = _FILE_LINK.sub(apart, html)
         name = name_of_page(page.address)
         html = f'<article class="md-content__inner md-typeset" id="{name}">\n{html}\n</article>'
         return BoundPage(html, _checked(html, page), drawings)
@@ -152,10 +160,20 @@ def _in_the_folder(name: str, words: str) -> str:
 
 
 def _checked(html: str, page: Page) -> Linked:
-    linked = read(DRAWN.sub("", html), page.safety_keys)
+    """Return a bound page as the check sees it; its body was read whole for the folder."""
+    ids = _ID.findall(html)
+    addresses = {one for one in _ADDRESS.findall(html) if not one.startswith(ELSEWHERE)}
+    faults = [
+        f"the safety line {key} is missing."
+        for key in page.safety_keys
+        if f'data-safety="{key}"' not in html
+    ]
+    if len(set(ids)) < len(ids):
+        faults.append("uses an id twice.")
     # a page that ended its own wrapping would be read as part of the file around it
-    faults = ["holds the tag noscript."] if "noscript" in html.lower() else []
-    return Linked(linked.ids, linked.addresses, (*linked.faults, *faults))
+    if "noscript" in html.lower():
+        faults.append("holds the tag noscript.")
+    return Linked(frozenset(ids), frozenset(addresses - {f"#{one}" for one in ids}), tuple(faults))
 
 
 def _named(html: str, mark: str) -> str:
@@ -202,7 +220,8 @@ def _kept(text: str, digest: str) -> str:
 
 def _large_drawings(html: str) -> list[tuple[int, int]]:
     """Return where drawings begin and end that are worth being kept once."""
-    found = [(one.start(), one.end()) for one in _DATA_IMAGE.finditer(html)]
+    images = _DATA_IMAGE.finditer(html) if "<img" in html else ()
+    found = [(one.start(), one.end()) for one in images]
     depth, start = 0, 0
     for tag in _SVG.finditer(html) if "<svg" in html else ():
         if not tag[1] and depth == 0:

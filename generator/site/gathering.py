@@ -2,7 +2,7 @@
 
 import os
 import re
-from collections.abc import Mapping, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from functools import partial
 from pathlib import Path
 
@@ -44,8 +44,8 @@ class Gathering:
             kept.write(text)
         return Gathered(file.name, start, len(text), bound.linked, bound.drawings)
 
-    def texts(self, gathered: Sequence[Gathered]) -> list[str]:
-        """Return the pages as they stand in the file: a drawing on the first page that shows it."""
+    def texts(self, gathered: Sequence[Gathered]) -> Iterator[bytes]:
+        """Yield the pages as they stand in the file: a drawing on the first page that shows it."""
         kept = {name: (self.folder / name).read_bytes() for name in {one.file for one in gathered}}
         shown: set[str] = set()
 
@@ -56,8 +56,8 @@ class Gathering:
             shown.add(digest)
             return drawings[digest].html
 
-        texts: list[str] = []
         for one in gathered:
-            text = kept[one.file][one.start : one.start + one.length].decode()
-            texts.append(DRAWN.sub(partial(drawn, one.drawings), text) if one.drawings else text)
-        return texts
+            text = kept[one.file][one.start : one.start + one.length]
+            if one.drawings:
+                text = DRAWN.sub(partial(drawn, one.drawings), text.decode()).encode()
+            yield text

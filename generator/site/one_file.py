@@ -8,6 +8,7 @@ import hashlib
 import json
 import re
 from collections.abc import Iterable, Iterator, Mapping, Sequence
+from itertools import chain
 from pathlib import Path
 from typing import Any
 from urllib.parse import unquote
@@ -17,7 +18,7 @@ from jinja2 import Environment, FileSystemLoader, StrictUndefined
 from generator.book.model import Book, Page
 from generator.compiled import Compiled
 from generator.lookup import shipped
-from generator.site.bound import name_of_page
+from generator.site.bound import ELSEWHERE, name_of_page
 from generator.site.gathering import Gathered, Gathering
 from generator.site.links import read
 from generator.site.navigation import FIRST_PAGE, NAMED_UP_TO, NavigationEntry, titles_in
@@ -37,7 +38,6 @@ _BEGINS, _ENDS = (
     '">\n',
 )
 _MARKED = re.compile(f"{re.escape(_BEGINS)}([0-9a-f]{{64}}){re.escape(_ENDS)}".encode())
-_ELSEWHERE = ("https://", "tel:", "data:")
 
 
 def file_beside(folder: Path) -> Path:
@@ -89,11 +89,27 @@ def write_one_file(
         data=_data(book, entries, gathering.marks, search_settings),
         scripts=[(templates / name).read_text(encoding="utf-8") for name in _SCRIPTS],
     ).split("\x02")
-    pages = (f"<noscript>{text}</noscript>\n" for text in gathering.texts(gathered))
-    content = "".join((head, *pages, tail)).encode("utf-8", errors="xmlcharrefreplace")
-    digest = hashlib.sha256(content).hexdigest()
-    file.write_bytes(f"{_BEGINS}{digest}{_ENDS}".encode() + content)
+    around = (part.encode("utf-8", errors="xmlcharrefreplace") for part in (head, tail))
+    _write_marked(file, chain([next(around)], _wrapped(gathering.texts(gathered)), around))
     return tuple(_problems(file.name, book.pages, gathered, head + tail))
+
+
+def _wrapped(texts: Iterable[bytes]) -> Iterator[bytes]:
+    for text in texts:
+        yield from (b"<noscript>", text, b"</noscript>\n")
+
+
+def _write_marked(file: Path, parts: Iterable[bytes]) -> None:
+    """Write a file of these parts, its mark before them."""
+    digest = hashlib.sha256()
+    with file.open("wb") as written:
+        written.write(f"{_BEGINS}{digest.hexdigest()}{_ENDS}".encode())
+        for part in parts:
+            digest.update(part)
+            written.write(part)
+        # as long as what stands there
+        written.seek(0)
+        written.write(f"{_BEGINS}{digest.hexdigest()}{_ENDS}".encode())
 
 
 def _first_address(entry: NavigationEntry) -> str:
@@ -155,5 +171,5 @@ def _problems(
     for where, linked in (*leading, ("around the pages", around)):
         for address in sorted(linked.addresses):
             inside = address.startswith("#") and unquote(address[1:]) in ids
-            if not inside and not address.startswith(_ELSEWHERE):
+            if not inside and not address.startswith(ELSEWHERE):
                 yield f"{name}, {where}: leads to {address}, which is not in the file."

@@ -23,6 +23,8 @@ ARTICLE = re.compile(r'<article class="md-content__inner md-typeset">(.*?)</arti
 PATH = re.compile(r'<nav class="path".*?</nav>', re.DOTALL)
 APART = re.compile(r" <small>\([^<]*, in the folder of this book and not in this file\)</small>")
 TAG = re.compile(r"<[^>]*>")
+NAME_IDS = ("for", "headers", "list", "form", "aria-labelledby", "aria-describedby",
+            "aria-controls", "aria-owns", "aria-details", "aria-activedescendant")  # fmt: skip
 IN_A_FILE = ("https://", "tel:", "data:", "#")
 
 
@@ -33,12 +35,15 @@ class Links(HTMLParser):
         super().__init__()
         self.ids: list[str] = []
         self.leads_to: list[str] = []
+        self.asked_for: list[str] = []
         self.feed(html)
 
     def handle_starttag(self, tag: str, attrs: list[tuple[str, str | None]]) -> None:
         for name, value in attrs:
             if name == "id":
                 self.ids.append(value or "")
+            elif name in NAME_IDS:
+                self.asked_for += (value or "").split()
             elif name in ("href", "src", "xlink:href", "data", "action", "poster", "srcset"):
                 self.leads_to.append(value or "")
         if tag in ("iframe", "object", "embed", "link", "base", "form"):
@@ -92,6 +97,7 @@ def test_it_leads_nowhere_out_of_itself_and_no_two_places_have_one_name(
             if one.startswith("#") and one.removeprefix("#") not in ids
         ]
         assert (outside, nowhere) == ([], [])
+        assert set(found.asked_for) - set(found.ids) == set()
         # the check that reads the folder, over the file as it lies there
         keys = {key for page in site.book.pages for key in page.safety_keys}
         linked = read(html, keys)

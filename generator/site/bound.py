@@ -155,8 +155,9 @@ def _digest(address: str) -> str:
 
 
 def _in_the_folder(name: str, words: str) -> str:
-    place = f"{escape(name)}, in the folder of this book and not in this file"
-    return f'<span class="apart">{words} <small>({place})</small></span>'
+    file = "" if unescape(words) == name else f"{escape(name)}, "
+    place = "in the folder of this book and not in this file"
+    return f'<span class="apart">{words} <small>({file}{place})</small></span>'
 
 
 def _checked(html: str, page: Page) -> Linked:

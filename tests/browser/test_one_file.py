@@ -164,8 +164,10 @@ def test_a_reader_goes_by_search_and_links_and_back_again(
         page.wait_for_function("at => Math.abs(scrollY - at) < 2", arg=was_at)
         page.go_forward()
         _waits_for(page, "places/lane")
-        page.reload()
+        page.goto("about:blank")
+        page.goto(f"{files['owner']}#places/lane")
         _waits_for(page, "places/lane")
+        assert page.evaluate("scrollY") == 0
     assert faults == []
 
 

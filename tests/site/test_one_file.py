@@ -21,7 +21,7 @@ from tests.site.books import book_of, tiny_book
 BOUND = re.compile(r"<noscript>(<article .*?</article>)</noscript>", re.DOTALL)
 ARTICLE = re.compile(r'<article class="md-content__inner md-typeset">(.*?)</article>', re.DOTALL)
 PATH = re.compile(r'<nav class="path".*?</nav>', re.DOTALL)
-APART = re.compile(r" <small>\([^<]*, in the folder of this book and not in this file\)</small>")
+APART = re.compile(r" <small>\([^<]*in the folder of this book and not in this file\)</small>")
 TAG = re.compile(r"<[^>]*>")
 NAME_IDS = ("for", "headers", "list", "form", "aria-labelledby", "aria-describedby",
             "aria-controls", "aria-owns", "aria-details", "aria-activedescendant")  # fmt: skip

@@ -42,6 +42,7 @@ def publish(book: Book, target: Path, property_folder: Path | None = None) -> tu
                 # Something may have been put there meanwhile, or a repair put the old site back.
                 _refuse_unfit(target, property_folder)
                 _refuse_lost(target)
+                _refuse_other_file(file_beside(target))
                 exchange(folder / "site", target, folder / "old")
                 one_file.replace(file_beside(target))
             return problems
@@ -56,6 +57,7 @@ def refuse_at_once(target: Path, property_folder: Path | None = None) -> None:
     with _told(target):
         _refuse_unfit(target, property_folder)
         _refuse_lost(target)
+        _refuse_other_file(file_beside(target))
         # not there is fine; what else the system says of the name, such as too long, is told now
         with suppress(FileNotFoundError):
             target.lstat()
@@ -90,7 +92,6 @@ def _refuse_unfit(target: Path, property_folder: Path | None) -> None:
             raise Refused(f"{target} lies in the property folder, which a build never changes.")
         if place in ground.parents:
             raise Refused(f"{target} holds the property folder and would be replaced as a whole.")
-    _refuse_other_file(file_beside(target))
     if not target.exists():
         return
     if not target.is_dir():

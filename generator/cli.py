@@ -125,14 +125,16 @@ def build_command(
 ) -> None:
     """Build the handbook, a folder of pages for each reader.
 
-    They go beside the property folder, into NAME-handbook/READER, unless --out says where. A
-    reader whose pages cannot be built is named at the end; the others are built.
+    They go beside the property folder, into NAME-handbook/READER, unless --out says where, and the
+    same pages as one file for a phone beside that, READER.html. A reader whose pages cannot be
+    built is named at the end; the others are built.
     """
     from generator.beside import working_beside
     from generator.book.exports import NO_ROWS, filed_at_last, owner_files
     from generator.kept import STORE
     from generator.plan.readers.seen_by import seen_by
     from generator.site.left import left_folders
+    from generator.site.one_file import file_beside
 
     STORE.is_used = not fresh
     progress = Progress()
@@ -159,7 +161,8 @@ def build_command(
         except click.ClickException as trouble:
             troubles[name] = trouble
             continue
-        click.echo(f"{name}: {_safe(str(target / name / 'index.html'))}")
+        pages = _safe(str(target / name / "index.html"))
+        click.echo(f"{name}: {pages}, and for a phone {_safe(file_beside(target / name).name)}")
         if reader is None:
             say_stops(plan)
     for left_folder in left:

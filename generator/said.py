@@ -117,11 +117,15 @@ def say_stops(plan: Plan) -> None:
 
 
 def say_left(books: Path, left: LeftFolder) -> None:
-    """Print which folder of a reader who is gone was left where it is."""
+    """Print which folder of a reader who is gone was left where it is, with its one file."""
+    from generator.site.one_file import file_beside
+
     of = f"as of {left.as_of}" if left.as_of is not None else "of a day it does not say"
+    file = file_beside(books / left.name)
+    beside = f" with {_told(file)}" if file.is_file() else ""
     click.echo(
-        f"{_told(books / left.name)} is still there, {of}, and no reader of this name is in "
-        "readers.yaml. Delete it yourself, and ask for copies you gave away."
+        f"{_told(books / left.name)} is still there{beside}, {of}, and no reader of this name is "
+        "in readers.yaml. Delete it yourself, and ask for copies you gave away."
     )
 
 

@@ -9,6 +9,7 @@ from generator.book.model import Book
 from generator.site.build import built
 from generator.site.exchange import exchange, workshop
 from generator.site.mark import SITE_MARK, not_ours
+from generator.site.one_file import file_beside, is_as_written
 
 NAMED = 3
 
@@ -24,21 +25,26 @@ class NotWritten(Refused):
 def publish(book: Book, target: Path, property_folder: Path | None = None) -> tuple[str, ...]:
     """Builds the site of `book` and puts it where `target` is, whole; returns the problems.
 
-    With problems, and when killed at any moment, what was at `target` still stands. Raises Refused
-    where `target` holds something that no build wrote, or is the property folder, inside it or
-    around it, and NotWritten where the system says that it cannot be written.
+    Beside it goes the same book as one file, which has the folder's name with the ending .html:
+    whoever keeps either finds it again after the next build under the same name. With problems,
+    and when killed at any moment, what was at `target` still stands. Raises Refused where `target`
+    holds something that no build wrote, or is the property folder, inside it or around it, and
+    NotWritten where the system says that it cannot be written.
     """
     target = target.absolute()
     with _told(target):
         _refuse_unfit(target, property_folder)
         target.parent.mkdir(parents=True, exist_ok=True)
         with workshop(target) as folder:
-            problems = built(book, folder / "build", folder / "site")
+            one_file = file_beside(folder / "build" / target.name)
+            problems = built(book, folder / "build", folder / "site", one_file)
             if not problems:
                 # Something may have been put there meanwhile, or a repair put the old site back.
                 _refuse_unfit(target, property_folder)
                 _refuse_lost(target)
+                _refuse_other_file(file_beside(target))
                 exchange(folder / "site", target, folder / "old")
+                one_file.replace(file_beside(target))
             return problems
 
 
@@ -51,6 +57,7 @@ def refuse_at_once(target: Path, property_folder: Path | None = None) -> None:
     with _told(target):
         _refuse_unfit(target, property_folder)
         _refuse_lost(target)
+        _refuse_other_file(file_beside(target))
         # not there is fine; what else the system says of the name, such as too long, is told now
         with suppress(FileNotFoundError):
             target.lstat()
@@ -93,6 +100,15 @@ def _refuse_unfit(target: Path, property_folder: Path | None) -> None:
         return
     if not (target / SITE_MARK).is_file():
         raise Refused(f"{target} holds something else; give an empty or a new folder.")
+
+
+def _refuse_other_file(file: Path) -> None:
+    """Refuses to replace what stands where the book goes as one file, and is not as we wrote it."""
+    if file.is_symlink() or (file.exists() and not (file.is_file() and is_as_written(file))):
+        raise Refused(
+            f"{file} is where the book goes as one file, and no build wrote it as it is; move it "
+            "and build again."
+        )
 
 
 def _refuse_lost(target: Path) -> None:

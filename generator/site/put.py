@@ -8,6 +8,7 @@ from generator.book.model import Page
 from generator.dataclass import dataclass
 from generator.site.bodies import Body
 from generator.site.frames import Framed
+from generator.site.gathering import Gathered
 from generator.site.links import Linked, read
 
 
@@ -15,7 +16,8 @@ from generator.site.links import Linked, read
 class Put:
     """What is kept of a page that is written: its SHA-256, and where its links lead.
 
-    `frame` is what stands around it where it was the first of its kind in the process that put it.
+    `frame` is what stands around it where it was the first of its kind in the process that put it,
+    `bound` says where it is gathered for the one file.
     """
 
     name: str
@@ -23,6 +25,7 @@ class Put:
     linked: Linked
     kind: object
     frame: Linked | None
+    bound: Gathered | None = None
 
 
 def published(address: str) -> str:
@@ -31,9 +34,13 @@ def published(address: str) -> str:
 
 
 def put_page(
-    make: Callable[[Page], Body], framing: Callable[[Body], Framed], site: Path, page: Page
+    make: Callable[[Page], Body],
+    framing: Callable[[Body], Framed],
+    site: Path,
+    page: Page,
+    keep: Callable[[Page, Body], Gathered] | None = None,
 ) -> Put:
-    """Make a page and write it."""
+    """Make a page and write it; `keep` gathers it for the one file too."""
     body = make(page)
     framed = framing(body)
     html = framed.html.encode("utf-8", errors="xmlcharrefreplace")
@@ -42,4 +49,5 @@ def put_page(
     file.parent.mkdir(parents=True, exist_ok=True)
     file.write_bytes(html)
     frame = read(framed.frame) if framed.frame is not None else None
-    return Put(name, hashlib.sha256(html).hexdigest(), body.linked, framed.kind, frame)
+    bound = keep(page, body) if keep is not None else None
+    return Put(name, hashlib.sha256(html).hexdigest(), body.linked, framed.kind, frame, bound)

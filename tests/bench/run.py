@@ -35,6 +35,12 @@ from tests.bench.measured import (  # noqa: E402 - after the path above
     in_turn,
     run,
 )
+from tests.bench.one_file import (  # noqa: E402 - after the path above
+    MOST_MB,
+    SLOWED,
+    on_a_phone,
+    sizes_mb,
+)
 from tests.bench.planning import compare_planning  # noqa: E402 - after the path above
 from tests.bench.yardstick_tree import MIX, yardstick  # noqa: E402 - after the path above
 from tests.properties import SEASON, make_property  # noqa: E402 - after the path above
@@ -182,6 +188,18 @@ def few_pages(work: Path, limits: Limits) -> None:
     limits.aim(f"{owner}, {len(book_of(DEMO).pages)} pages", whole, 1.3)
 
 
+def one_files(work: Path, limits: Limits) -> None:
+    """The one file of each reader of the demo property."""
+    books = work / "books"
+    run("-m", "generator", "build", str(DEMO), "--out", str(books), "--as-of", str(AS_OF))
+    print("\none file of each reader of the demo property")
+    for name, size in sizes_mb(books).items():
+        limits.limit(f"{name}.html", size, MOST_MB[name], " MB")
+    print(f"the same on a phone, slowed {SLOWED} times, the file alone in an empty folder")
+    for name in MOST_MB:
+        print(f"  {on_a_phone(books, name, work / f'alone-{name}')}")
+
+
 def checks(work: Path, limits: Limits) -> None:
     """Reading a folder alone."""
     shutil.copytree(STARTER, work / "starter")
@@ -253,6 +271,7 @@ def main() -> int:
         work = Path(folder)
         many_pages(work, limits)
         few_pages(work, limits)
+        one_files(work, limits)
         checks(work, limits)
         growth(work, limits)
         compare_planning(work, ENVIRONMENT)

@@ -4,6 +4,7 @@ import csv
 import html
 import io
 import json
+import re
 import zipfile
 from collections.abc import Callable, Iterator, Mapping
 from dataclasses import dataclass
@@ -27,6 +28,7 @@ from generator.book.pages.written import CALENDAR, CALENDAR_SPANS
 from generator.book.text import clean, inert, searchable
 from generator.cli import main
 from generator.site.markdown_blocks import HandbookBlocks
+from generator.site.one_file import file_beside
 from generator.site.stage import stage
 from generator.site.standing import search_record
 from tests.book.hostile import (
@@ -132,6 +134,35 @@ def test_pages_have_the_same_elements_and_show_the_text(twins: Twins) -> None:
             _assert_alike([*_parts(read(page))], [*_parts(read(plain[address]))], twins.filled)
             shown += twins.filled.count(read(page).text())
     assert shown > 100
+
+
+def test_the_one_file_has_the_same_elements_and_shows_the_text(twins: Twins) -> None:
+    shown = 0
+    for reader, site in twins.hostile.items():
+        files = (file_beside(one.folder) for one in (site, twins.harmless[reader]))
+        attacked, plain = (_in_one_file(one.read_text(encoding="utf-8")) for one in files)
+        assert len(attacked) == len(plain) == len(site.book.pages) + 2
+        # pages are those of the folder word for word: a share of them stands for all
+        for found, expected in zip(attacked[::SHARE], plain[::SHARE], strict=True):
+            _assert_alike([*_parts(read(found))], [*_parts(read(expected))], twins.filled)
+            shown += twins.filled.count(read(found).text())
+    assert shown > 20
+
+
+SHARE = 25
+DIGEST = re.compile(r"(?<=drawn:)[0-9a-f]{12}|(?<=[#\" ])[0-9a-f]{12}(?=:)|[0-9a-f]{64}")
+
+
+def _in_one_file(html_of_it: str) -> list[str]:
+    """The pages in a file, before them what stands around them, without scripts and digests."""
+    told = DIGEST.sub("digest", html_of_it)
+    data = re.findall(r'<script type="application/json"[^>]*>(.*?)</script>', told, re.DOTALL)
+    assert len(data) == 1
+    assert "<" not in data[0]
+    frame = re.sub(r"<script.*?</script>|<style.*?</style>", "", told, flags=re.DOTALL)
+    before, *pages = frame.split("<noscript>")
+    last, after = pages[-1].split("</noscript>")
+    return [before, after, *(page.replace("</noscript>", "") for page in (*pages[:-1], last))]
 
 
 def test_a_live_text_would_be_seen() -> None:

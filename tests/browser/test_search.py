@@ -4,41 +4,21 @@ The forty questions and their pages were written down before the index was; they
 this file. Names of things and of work are held to less: the page meant is among the first two.
 """
 
-from collections.abc import Iterator
-from html import unescape
-from pathlib import Path, PurePosixPath
+from pathlib import PurePosixPath
 
-import yaml
 from playwright.sync_api import Browser, Page
 from playwright.sync_api import TimeoutError as PlaywrightTimeout
 
 from generator.book.content import search_words
-from generator.site.standing import published
 from tests.book.sites import Site
+from tests.browser.asked import named_in, the_forty
 from tests.browser.visits import DESKTOP, listening_page
 
-QUESTIONS = Path(__file__).parent / "forty_questions.yaml"
 HITS = """() => [...document.querySelectorAll(".md-search-result__item > a")]
   .map((hit) => [hit.querySelector("h1").textContent.trim(), hit.getAttribute("href")])"""
 RESTS_ON = ("sources.html", "glossary.html", "workings.html")
-# A chapter whose every word is also the name of things and work; the list of chapters has it.
-IN_OTHER_NAMES = ("A water hole",)
-NAMED = ("places", "stands", "routes", "products", "seed", "equipment", "chapters")
 SET_ASIDE = "document.querySelectorAll('.md-search-result__item').forEach((e) => (e.id = 'old'))"
 ANSWERED = "document.querySelector('.md-search-result__item:not(#old)') !== null"
-
-
-def _asked(site: Site) -> Iterator[tuple[str, str]]:
-    """The words a reader types, and the name of the page that is meant or its beginning.
-
-    Of a sheet the work alone is typed: its place has a page of its own, which comes first.
-    """
-    for page in site.book.pages:
-        title = unescape(page.title)
-        if PurePosixPath(page.address).parts[0] in NAMED and title not in IN_OTHER_NAMES:
-            yield title, title
-        if PurePosixPath(page.address).parts[0] == "work" and ": " in title:
-            yield title.split(": ")[0], title.split(": ")[0]
 
 
 def _answers(page: Page, site: Site, asked: list[str]) -> dict[str, list[tuple[str, str]]]:
@@ -68,7 +48,7 @@ def test_the_name_of_a_thing_or_of_work_finds_its_page(
     faults: list[str] = []
     with listening_page(browser, DESKTOP, faults) as page:
         for reader, site in demo_sites.items():
-            asked = dict(_asked(site))
+            asked = dict(named_in(site))
             assert asked
             for words, hits in _answers(page, site, list(asked)).items():
                 titles = [title for title, _ in hits[:2]]
@@ -81,11 +61,7 @@ def test_forty_questions_find_their_page_first(
     browser: Browser, demo_sites: dict[str, Site]
 ) -> None:
     site = demo_sites["owner"]
-    pages = {published(page.address) for page in site.book.pages}
-    wanted: dict[str, str] = {}
-    for question in yaml.safe_load(QUESTIONS.read_text(encoding="utf-8")):
-        named = question["page"] if isinstance(question["page"], list) else [question["page"]]
-        wanted[question["asked"]] = next(f"{one}.html" for one in named if f"{one}.html" in pages)
+    wanted = the_forty(site)
     assert len(wanted) == 40
     faults: list[str] = []
     with listening_page(browser, DESKTOP, faults) as page:

@@ -232,20 +232,23 @@ def test_the_books_go_beside_the_folder_one_for_each_reader(demo: Path) -> None:
     assert exit_code("build", demo) == 0
     beside = demo.parent / "my land-handbook"
     assert {one.name for one in demo.parent.iterdir()} == {demo.name, beside.name}
-    assert {one.name for one in beside.iterdir()} == {"owner", *OTHER_READERS}
+    readers = {"owner", *OTHER_READERS}
+    assert {one.name for one in beside.iterdir()} == readers | {f"{one}.html" for one in readers}
 
 
 def test_folders_of_readers_who_are_gone_are_named_with_their_day_and_kept(demo: Path) -> None:
     out = demo.parent / "my papers"
     assert exit_code("build", demo, "--for", "hired-sprayer", "--out", out) == 0
     (out / "hired-sprayer").rename(out / "friend-of-old")
+    (out / "hired-sprayer.html").rename(out / "friend-of-old.html")
     before = print_of(out / "friend-of-old")
     result = run("build", demo, "--for", "owner", "--out", out)
     assert result.exit_code == 0
     (line,) = (one for one in result.stdout.splitlines() if "is still there" in one)
     assert line == (
-        f'"{out / "friend-of-old"}" is still there, as of 2026-08-20, and no reader of this '
-        "name is in readers.yaml. Delete it yourself, and ask for copies you gave away."
+        f'"{out / "friend-of-old"}" is still there with "{out / "friend-of-old.html"}", '
+        "as of 2026-08-20, and no reader of this name is in readers.yaml. "
+        "Delete it yourself, and ask for copies you gave away."
     )
     assert print_of(out / "friend-of-old") == before
     page = html.unescape((out / "owner" / "readers.html").read_text(encoding="utf-8"))
@@ -267,7 +270,8 @@ def test_folders_of_readers_who_are_gone_are_named_with_their_day_and_kept(demo:
 )
 def test_for_builds_readers_by_name_or_by_kind(demo: Path, wanted: str, built: set[str]) -> None:
     assert exit_code("build", demo, "--for", wanted, "--out", demo.parent / "out") == 0
-    assert {one.name for one in (demo.parent / "out").iterdir()} == built
+    files = {f"{one}.html" for one in built}
+    assert {one.name for one in (demo.parent / "out").iterdir()} == built | files
 
 
 def test_season_and_day_given_reach_the_page(demo: Path) -> None:

@@ -157,19 +157,19 @@ def test_one_reader_s_trouble_keeps_no_other_from_being_built(
     (out / "driller" / "letter.txt").write_text("mine")
     made = publishing.built
 
-    def failing(book: Any, workshop: Path, site: Path) -> tuple[str, ...]:
+    def failing(book: Any, workshop: Path, site: Path, one_file: Path) -> tuple[str, ...]:
         if ".hired." in site.parent.name:
             raise OSError(28, "No space left on device")
         if ".owner." in site.parent.name:
             return ("index.html: leads to gone.html, which does not exist.",)
-        return made(book, workshop, site)
+        return made(book, workshop, site, one_file)
 
     monkeypatch.setattr(publishing, "built", failing)
     result = run("build", land, "--out", out)
     assert result.exit_code == 1
     built = [line.partition(":")[0] for line in result.stdout.splitlines() if "index.html" in line]
     assert built == ["helper"]
-    assert {one.name for one in out.iterdir()} == {"driller", "helper"}
+    assert {one.name for one in out.iterdir()} == {"driller", "helper", "helper.html"}
     told = result.stderr[result.stderr.index("Error: ") :].splitlines()
     assert told == [
         "Error: owner was not built: The pages do not hold together:",

@@ -20,6 +20,7 @@ from generator.cli import main
 from generator.inventory.label import YearlyLimit
 from generator.plan.model.plan import Plan
 from generator.plan.readers.seen_by import seen_by
+from generator.site.one_file import file_beside
 from generator.site.stage import stage
 from generator.units import UNITS, convert, digits, family_suffixes
 from generator.working import Given, Quantity, flat_inputs, walk
@@ -155,6 +156,9 @@ def outputs_of(data: Data, work: Path) -> Outputs:
     stage(make_book(seen_by(plan, inventory.readers[0])), work / "hired-tree")
     owner |= texts_below(work / "site/owner") | texts_below(work / "owner-tree")
     hired = texts_below(work / "site/hired") | texts_below(work / "hired-tree")
+    for texts, name in ((owner, "owner"), (hired, "hired")):
+        file = file_beside(work / "site" / name)
+        texts[file.name] = html.unescape(file.read_text(encoding="utf-8"))
     for texts, tree in ((owner, "owner"), (hired, "hired")):
         assert f"{tree}/search/search_index.json" in texts
         assert f"{tree}-tree/mkdocs.yml" in texts

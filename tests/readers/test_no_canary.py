@@ -1,5 +1,6 @@
 """A canary stands in every private field of a property, and in no other reader's site."""
 
+import base64
 import copy
 import datetime
 import gzip
@@ -22,6 +23,7 @@ from generator.inventory.load import FILES
 from generator.inventory.reading import legal_keys
 from generator.inventory.reading_values import unit_of
 from generator.inventory.schema import Property
+from generator.site.one_file import file_beside
 from generator.units import UNITS, convert, family_suffixes, shown
 from tests.properties import (
     SEASON,
@@ -456,8 +458,11 @@ def _heights_in_one_form(data: Data, hidden: Hidden) -> None:
 
 
 def every_byte(folder: Path) -> str:
-    """All that a reader could find in a site: names of files, and contents, unpacked."""
-    parts = []
+    """All that a reader could find in a site: names of files, and contents, unpacked.
+
+    With what the one file beside it holds, its drawings unpacked too.
+    """
+    parts = [html.unescape(unpacked(file_beside(folder).read_text(encoding="utf-8")))]
     for path in sorted(folder.rglob("*")):
         parts.append(path.relative_to(folder).as_posix())
         if path.is_file():
@@ -467,6 +472,12 @@ def every_byte(folder: Path) -> str:
             raw = raw.replace(b"\r\n ", b"") if path.suffix == ".ics" else raw
             parts.append(html.unescape(raw.decode("utf-8", errors="replace")))
     return "\n".join(parts).lower()
+
+
+def unpacked(page: str) -> str:
+    """A page and, behind it, all that stands in it as base64."""
+    packed = re.findall(r";base64,([A-Za-z0-9+/=]+)", page)
+    return "\n".join([page, *(base64.b64decode(one).decode("latin-1") for one in packed)])
 
 
 def unzipped(raw: bytes) -> bytes:

@@ -12,6 +12,7 @@ from generator.book.make import make_book
 from generator.inventory.load import load_inventory
 from generator.plan.build.season_plan import make_plan
 from generator.plan.readers.seen_by import seen_by
+from generator.site.one_file import file_beside
 from generator.site.publish import publish
 from tests.plan.planned import AS_OF
 from tests.properties import SEASON, Data, property_data, write_property
@@ -26,7 +27,7 @@ LISTS = ("screens", "stands", "routes", "seed", "products", "equipment", "reader
 
 
 def contractor_site(folder: Path, reader_id: str, site: Path) -> dict[str, bytes]:
-    """Every file of another reader's site, built from a property folder."""
+    """Every file of another reader's site and the one file, built from a property folder."""
     loaded = load_inventory(folder)
     assert loaded.problems == ()
     inventory = loaded.inventory
@@ -34,11 +35,12 @@ def contractor_site(folder: Path, reader_id: str, site: Path) -> dict[str, bytes
     plan = make_plan(inventory, SEASON, AS_OF)
     reader = next(one for one in inventory.readers if one.id == reader_id)
     assert publish(make_book(seen_by(plan, reader)), site, property_folder=folder) == ()
-    return {
+    files = {
         path.relative_to(site).as_posix(): path.read_bytes()
         for path in sorted(site.rglob("*"))
         if path.is_file()
     }
+    return files | {"../one file": file_beside(site).read_bytes()}
 
 
 def made(seed: int) -> Data:

@@ -125,8 +125,8 @@ def test_what_is_put_there_while_pages_are_made_is_kept(
 ) -> None:
     built = publishing.built
 
-    def meanwhile(book: Book, workshop: Path, folder: Path) -> tuple[str, ...]:
-        problems = built(book, workshop, folder)
+    def meanwhile(book: Book, workshop: Path, folder: Path, one_file: Path) -> tuple[str, ...]:
+        problems = built(book, workshop, folder, one_file)
         _a_letter(site)
         return problems
 

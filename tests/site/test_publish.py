@@ -16,6 +16,7 @@ from generator.book.model import Book
 from generator.site import exchange
 from generator.site.exchange import WORKSHOP_MARK
 from generator.site.mark import SITE_MARK
+from generator.site.one_file import file_beside
 from generator.site.publish import Refused, publish
 from tests.site.books import tiny_book
 
@@ -61,7 +62,7 @@ def test_a_new_site_replaces_the_old_one_whole(tmp_path: Path) -> None:
     assert publish(_small_book("other"), target) == ()
     assert "The other book." in _shown(target)
     assert not (target / "page-2.html").exists()
-    assert _names(target.parent) == ["owner"]
+    assert _names(target.parent) == ["owner", "owner.html"]
 
 
 def test_an_empty_folder_is_taken(tmp_path: Path) -> None:
@@ -82,14 +83,14 @@ def test_with_a_problem_the_site_stays_as_it_was(
 ) -> None:
     target = tmp_path / "site"
     publish(_small_book("one"), target)
-    before = _contents(target)
+    before = _contents(tmp_path)
     book = _small_book("other")
     pages = (book.pages[0], replace(book.pages[1], markdown=f"# Page 1\n\n{markdown}\n"))
     problems = publish(replace(book, pages=pages), target)
     assert len(problems) == 1
     assert problems[0].startswith(problem)
-    assert _contents(target) == before
-    assert _names(tmp_path) == ["site"]
+    assert _contents(tmp_path) == before
+    assert _names(tmp_path) == ["site", "site.html"]
 
 
 def test_a_lost_safety_line_keeps_the_old_site(tmp_path: Path) -> None:
@@ -97,7 +98,7 @@ def test_a_lost_safety_line_keeps_the_old_site(tmp_path: Path) -> None:
     pages = (book.pages[0], replace(book.pages[1], safety_keys=("wells",)))
     problems = publish(replace(book, pages=pages), tmp_path / "site")
     assert problems == ("page-1.html: the safety line wells is missing.",)
-    assert not (tmp_path / "site").exists()
+    assert _names(tmp_path) == []
 
 
 def _foreign_folder(target: Path) -> None:
@@ -167,7 +168,7 @@ def test_where_the_system_cannot_exchange_two_renames_do(
     for words in ("one", "other"):
         assert publish(_small_book(words), tmp_path / "site") == ()
     assert "The other book." in _shown(tmp_path / "site")
-    assert _names(tmp_path) == ["site"]
+    assert _names(tmp_path) == ["site", "site.html"]
 
 
 def test_an_exchange_that_stopped_between_two_renames_is_undone(tmp_path: Path) -> None:
@@ -180,7 +181,7 @@ def test_an_exchange_that_stopped_between_two_renames_is_undone(tmp_path: Path) 
     broken = replace(_small_book("other"), pages=tiny_book("other").pages[1:2])
     assert publish(broken, target) != ()
     assert "The one book." in _shown(target)
-    assert _names(tmp_path) == ["site"]
+    assert _names(tmp_path) == ["site", "site.html"]
 
 
 def test_only_marked_leftovers_that_nobody_holds_are_removed(tmp_path: Path) -> None:
@@ -193,7 +194,7 @@ def test_only_marked_leftovers_that_nobody_holds_are_removed(tmp_path: Path) -> 
         fcntl.flock(held, fcntl.LOCK_EX)
         publish(_small_book("one"), tmp_path / "site")
     left = sorted(path.name for path in tmp_path.iterdir())
-    assert left == [".site.building-alive", ".site.building-foreign", "site"]
+    assert left == [".site.building-alive", ".site.building-foreign", "site", "site.html"]
 
 
 def test_the_mark_of_a_workshop_goes_last(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
@@ -214,7 +215,11 @@ def test_folder_names_are_not_patterns(tmp_path: Path) -> None:
     (tmp_path / ".x.building-killed").mkdir()
     (tmp_path / ".x.building-killed" / WORKSHOP_MARK).write_text("")
     assert publish(_small_book("one"), tmp_path / "[xyz]") == ()
-    assert sorted(path.name for path in tmp_path.iterdir()) == [".x.building-killed", "[xyz]"]
+    assert sorted(path.name for path in tmp_path.iterdir()) == [
+        ".x.building-killed",
+        "[xyz]",
+        "[xyz].html",
+    ]
 
 
 def test_exchanging_at_once_leaves_both_folders_whole(tmp_path: Path) -> None:
@@ -229,10 +234,11 @@ def test_exchanging_at_once_leaves_both_folders_whole(tmp_path: Path) -> None:
 
 
 def _kill_while_publishing(target: Path, kills: int, seed: int) -> None:
-    sites = []
+    sites, files, file = [], [], file_beside(target)
     for words in ("one", "other"):
         assert publish(tiny_book(words), target) == ()
         sites.append(_contents(target))
+        files.append(file.read_bytes())
     moments = random.Random(seed)
     for _ in range(kills):
         child = subprocess.Popen(
@@ -245,10 +251,11 @@ def _kill_while_publishing(target: Path, kills: int, seed: int) -> None:
             child.send_signal(signal.SIGKILL)
             child.wait()
         assert _contents(target) in sites
+        assert file.read_bytes() in files
     # The second process of the build killed last ends a moment after the first.
     time.sleep(0.5)
     assert publish(tiny_book("one"), target) == ()
-    assert _names(target.parent) == [target.name]
+    assert _names(target.parent) == [target.name, file.name]
 
 
 def test_killed_at_any_moment_the_last_good_site_stands(tmp_path: Path) -> None:

@@ -8,19 +8,23 @@ const dayOf = (date) =>
 const countFrom = (day, [first, last]) =>
   Math.max(0, Math.round((Date.parse(last) - Date.parse(day < first ? first : day)) / 864e5) + 1);
 
-addEventListener("DOMContentLoaded", () => {
-  const left = document.querySelector(".sheet .left");
+const countDays = () => {
   const day = dayOf(new Date());
-  if (!left || day < left.dataset.asOf) return;
-  const spans = left.dataset.usable.split(" ").map((span) => span.split("/"));
-  const count = spans.reduce((sum, span) => sum + countFrom(day, span), 0);
-  const today = spans.some(([first, last]) => first <= day && day <= last);
-  left.textContent = count ? `${count}${today ? ", today is one" : ""}` : "none";
-  const state = document.querySelector(".sheet .stands");
-  if (state && today) state.textContent = "open today";
-  else if (state && !count) state.textContent = "missed";
-  else if (state && day > spans[0][1]) state.textContent = "not today";
-});
+  for (const sheet of document.querySelectorAll(".sheet")) {
+    const left = sheet.querySelector(".left");
+    if (!left || day < left.dataset.asOf) continue;
+    const spans = left.dataset.usable.split(" ").map((span) => span.split("/"));
+    const count = spans.reduce((sum, span) => sum + countFrom(day, span), 0);
+    const today = spans.some(([first, last]) => first <= day && day <= last);
+    left.textContent = count ? `${count}${today ? ", today is one" : ""}` : "none";
+    const state = sheet.querySelector(".stands");
+    if (state && today) state.textContent = "open today";
+    else if (state && !count) state.textContent = "missed";
+    else if (state && day > spans[0][1]) state.textContent = "not today";
+  }
+};
+addEventListener("DOMContentLoaded", countDays);
+addEventListener("turned", countDays); // where one file holds all pages, and shows another
 
 addEventListener("beforeprint", () => {
   for (const folded of document.querySelectorAll(".sheet details, details.cautions")) folded.open = true;

@@ -130,7 +130,7 @@ const todayLines = (day) => {
   }
 };
 
-addEventListener("DOMContentLoaded", () => {
+const onThisDay = () => {
   const day = isoDay(new Date());
   const old = document.querySelector(".old");
   if (old) old.hidden = day <= old.dataset.oldAfter;
@@ -146,4 +146,6 @@ addEventListener("DOMContentLoaded", () => {
     orders(day);
   }
   if (document.querySelector("[data-step]")) missed(day);
-});
+};
+addEventListener("DOMContentLoaded", onThisDay);
+addEventListener("turned", onThisDay); // where one file holds all pages, and shows another

@@ -69,7 +69,7 @@ def write_one_file(
     """
     templates = shipped("site_templates")
     environment = Environment(
-        loader=FileSystemLoader(templates / "one_file"),
+        loader=FileSystemLoader([templates / "one_file", templates / "theme"]),
         undefined=StrictUndefined,
         bytecode_cache=Compiled("one file"),
         trim_blocks=True,

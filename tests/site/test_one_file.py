@@ -20,6 +20,8 @@ from tests.site.books import book_of, tiny_book
 
 BOUND = re.compile(r"<noscript>(<article .*?</article>)</noscript>", re.DOTALL)
 ARTICLE = re.compile(r'<article class="md-content__inner md-typeset">(.*?)</article>', re.DOTALL)
+# stands once around the pages of the file
+OLD = re.compile(r'<p class="old".*?</p>')
 PATH = re.compile(r'<nav class="path".*?</nav>', re.DOTALL)
 APART = re.compile(r" <small>\([^<]*in the folder of this book and not in this file\)</small>")
 TAG = re.compile(r"<[^>]*>")
@@ -75,7 +77,7 @@ def test_every_page_of_every_reader_stands_in_it_in_order_word_for_word(
             name = name_of_page(page.address)
             assert f'id="{name}"' in html.partition(">")[0], reader
             (article,) = ARTICLE.findall(pages[f"{name}.html"])
-            own, shown = _words(PATH.sub("", article)), _words(APART.sub("", html))
+            own, shown = _words(OLD.sub("", PATH.sub("", article))), _words(APART.sub("", html))
             # of a drawing that stands on an earlier page its name alone is here
             if 'a class="drawn"' not in html:
                 assert shown == own, f"{reader}: {name}"

@@ -26,7 +26,8 @@ PROSE_FIELDS = {
 }  # fmt: skip
 SPOKEN = (
     *sorted((CHECKOUT / "generator" / "plan" / "findings").glob("*.py")),
-    *(CHECKOUT / "generator" / f"{name}.py" for name in ("cli", "said", "typed", "run_day")),
+    *(CHECKOUT / "generator" / f"{name}.py" for name in SPEAKING),
+    *sorted((CHECKOUT / "generator" / "saved").glob("*.py")),
 )
 IN_TEMPLATE = re.compile(r"{#.*?#}|{%.*?%}|{{.*?}}|<[^<>]*>", re.DOTALL)
 # What is typed: in backticks, in bold by its key, an id, a name with an underscore.
@@ -136,7 +137,7 @@ def test_prose_of_every_kind_is_read() -> None:
         ("generator/reference/data/steps/frost_seeded_native_grass.yaml", "Frost seed the grass"),
         ("generator/reference/data/words.yaml", "a hunting stand"),
         ("generator/plan/findings/about_labels.py", "label card"),
-        ("generator/cli.py", "Day it was done"),
+        ("generator/log_commands.py", "Day it was done"),
         ("README.md", "by the label in your hand"),
     ):
         assert words in " ".join(PAGES[name].split()), name

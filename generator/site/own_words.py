@@ -1,0 +1,75 @@
+"""The words of the program itself: of chapters, templates, reference data, code and theme.
+
+They stand on pages whoever's land it is, so by themselves they give nothing away.
+"""
+
+import re
+from collections.abc import Iterator
+from functools import cache
+from pathlib import Path
+
+from generator.kept import STORE
+from generator.lookup import PACKAGE, shipped
+from generator.site.engine_theme import theme_folder
+
+# The starter's own names are an example: who keeps one of them keeps a name like any other.
+_NOT_THE_PROGRAM_S = ("starter", "shipped")
+ASSETS = "assets/"
+_TEXTS = (".md", ".yaml", ".jinja", ".html", ".svg", ".css", ".js", ".py")
+_LETTERS = bytes(
+    byte + 32 if 65 <= byte <= 90 else byte if bytes([byte]).isalnum() or byte >= 128 else 32
+    for byte in range(256)
+)
+# Spaces and dashes that are no letters of any word, though their bytes are above all of ASCII.
+_MARKS = re.compile(rb"\xc2[\xa0-\xbf]|\xe2[\x80\x81].|\xef\xbb\xbf", re.DOTALL)
+
+
+def words_of(data: bytes) -> list[bytes]:
+    """Return the words of a text in small letters: letters and digits between all else.
+
+    >>> words_of("Oak\u00a0ladder\u2019s strap_2".encode())
+    [b'oak', b'ladder', b's', b'strap', b'2']
+    """
+    return without_marks(data).translate(_LETTERS).split()
+
+
+def without_marks(data: bytes) -> bytes:
+    """Return a text with a space for each space, dash or quote that is beyond ASCII."""
+    if b"\xc2" in data or b"\xe2" in data or b"\xef" in data:
+        return _MARKS.sub(b" ", data)
+    return data
+
+
+@cache
+def own_text() -> bytes:
+    """Return the words of the program in their order, a space around each, bars between texts."""
+    files = sorted(_files())
+    told = [(path.name, (stat := path.stat()).st_size, stat.st_mtime_ns) for path in files]
+    made: bytes = STORE.made_of("own words", repr(told), lambda _: _joined(files))
+    return made
+
+
+def _joined(files: list[Path]) -> bytes:
+    texts = (b" ".join(words_of(path.read_bytes())) for path in files)
+    return b" " + b" | ".join(texts) + b" "
+
+
+def _files() -> Iterator[Path]:
+    # what the theme puts beside every site
+    for ending in ("javascripts/**/*.min.js", "stylesheets/*.min.css"):
+        yield from (theme_folder() / ASSETS).glob(ending)
+    for folder in (shipped("content"), shipped("site_templates")):
+        yield from (path for path in folder.rglob("*") if path.suffix in _TEXTS)
+    for path in PACKAGE.iterdir():
+        if path.is_dir() and path.name not in _NOT_THE_PROGRAM_S:
+            yield from (inside for inside in path.rglob("*") if inside.suffix in _TEXTS)
+        elif path.suffix in _TEXTS:
+            yield path
+
+
+def ships(name: str, data: bytes) -> bool:
+    """Return whether a file of a site is the program's own, byte for byte."""
+    if not name.startswith(ASSETS):
+        return False
+    here = (folder / name for folder in (shipped("site_templates") / "theme", theme_folder()))
+    return any(path.is_file() and path.read_bytes() == data for path in here)

@@ -23,7 +23,7 @@ def name_fault(name: str) -> str | None:
     'leads out of the folder'
     """
     parts = name.split("/")
-    if not name or name.startswith("/") or (len(name) > 1 and name[1] == ":"):
+    if not name or name.startswith("/") or parts[0][1:] == ":":
         return "begins at the top of a disk"
     if ".." in parts or "." in parts:
         return "leads out of the folder"

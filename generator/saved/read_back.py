@@ -7,6 +7,7 @@ length it claims, against its SHA-256.
 import datetime
 import hashlib
 import re
+import struct
 import zipfile
 import zlib
 from collections.abc import Iterator
@@ -31,6 +32,11 @@ _LONGEST_LIST_BYTES = MOST_SAVED * 1000
 _LINK, _KIND = 0o120000, 0o170000
 _PLAIN_FILE = 0o100000
 _ENCRYPTED = 0x1
+# What a damaged archive makes of its reader.
+_DAMAGED = (
+    *(zipfile.BadZipFile, zlib.error, struct.error, EOFError, OSError, ValueError),
+    *(NotImplementedError, RuntimeError),
+)
 _METHODS = (zipfile.ZIP_STORED, zipfile.ZIP_DEFLATED)
 NOT_OURS = "it is no archive that handbook save wrote"
 
@@ -67,7 +73,7 @@ def contents_of(file: BinaryIO) -> Contents:
         members = packed.infolist()
         _refuse_members(members, file.seek(0, 2))
         listed = _read_list(packed)
-    except (zipfile.BadZipFile, zlib.error, EOFError, NotImplementedError, ValueError) as wrong:
+    except _DAMAGED as wrong:
         raise NotSaved(f"{NOT_OURS}, or it was damaged: {wrong}.") from None
     head, hashes = _hashes(listed)
     names = {member.filename for member in members} - {HASHES}
@@ -96,7 +102,7 @@ def pieces_of(contents: Contents, name: str) -> Iterator[bytes]:
                     raise NotSaved(f"it is not as it was saved: {name} is longer than it claims.")
                 digest.update(piece)
                 yield piece
-    except (zipfile.BadZipFile, zlib.error, EOFError, NotImplementedError, RuntimeError) as wrong:
+    except _DAMAGED as wrong:
         raise NotSaved(f"it was damaged: {name} cannot be unpacked: {wrong}.") from None
     if digest.hexdigest() != contents.hashes[name]:
         raise NotSaved(f"it is not as it was saved: {name} is not what its SHA-256 says.")

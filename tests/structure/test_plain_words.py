@@ -24,6 +24,10 @@ PROSE_FIELDS = {
     "name", "words", "meaning", "why", "if_missed", "ticks", "asks", "looks", "weak", "rain",
     "decides", "sign_off",
 }  # fmt: skip
+SPEAKING = (
+    *("cli", "said", "typed", "run_day", "scanning", "log_commands", "save_commands"),
+    *("site/leaks", "site/containers", "inventory/undo"),
+)
 SPOKEN = (
     *sorted((CHECKOUT / "generator" / "plan" / "findings").glob("*.py")),
     *(CHECKOUT / "generator" / f"{name}.py" for name in SPEAKING),

@@ -58,8 +58,6 @@ def _inside(name: str, data: bytes) -> Iterator[tuple[str, bytes]]:
                 yield f"{name}, {member.filename}", archive.read(member)
     elif data.startswith(_PNG):
         yield from ((f"{name}, its text", text) for text in _png_texts(data))
-    elif any(head in data for head in _BASE64_HEADS):
-        yield from ((f"{name}, its base64", content) for content in _from_base64(data))
 
 
 def _names_in(archive: zipfile.ZipFile) -> bytes:
@@ -90,11 +88,14 @@ def _unpacked(data: bytes) -> bytes:
         return b""
 
 
-def _from_base64(data: bytes) -> Iterator[bytes]:
-    for found in _BASE64.finditer(data):
-        text = found[0].rstrip(b"=").translate(bytes.maketrans(b"-_", b"+/"))
+def from_base64(text: bytes) -> Iterator[bytes]:
+    """Yield what stands in a text in base64, as a page has pictures and scripts have data."""
+    if not any(head in text for head in _BASE64_HEADS):
+        return
+    for found in _BASE64.finditer(text):
+        letters = found[0].rstrip(b"=").translate(bytes.maketrans(b"-_", b"+/"))
         try:
-            content = base64.b64decode(text + b"=" * (-len(text) % 4))
+            content = base64.b64decode(letters + b"=" * (-len(letters) % 4))
         except binascii.Error:
             continue
         yield content

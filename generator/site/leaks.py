@@ -17,11 +17,12 @@ Figures, and words such as these, are watched by tests that build with other one
 import re
 from collections import Counter
 from collections.abc import Iterable, Iterator, Sequence
+from functools import cache
 from pathlib import Path
 from typing import Protocol
 
 from generator.dataclass import dataclass
-from generator.site.containers import opened, readings
+from generator.site.containers import from_base64, opened, readings
 from generator.site.own_words import own_text, ships, without_marks, words_of
 
 FEWEST_LETTERS = 6
@@ -30,7 +31,7 @@ LEAKS_TOLD = 3
 # Letters of a word that is counted.
 _OF_A_WORD = 3
 _DEGREES = re.compile(r"\d{1,3}\.\d{4}")
-_DEGREES_HERE = re.compile(rb"(?<![\d.])\d{1,3}\.\d{4}")
+_DEGREES_HERE = re.compile(rb"\d+\.\d{4}")
 _FOLDED = b"\r\n "
 # Between two words: what a name has there, in an address too; what a sentence has. No mark of a
 # page or of an index, so that two things that stand side by side make none.
@@ -88,18 +89,17 @@ class Search:
             if _DEGREES.fullmatch(one.text):
                 self.degrees.setdefault(text, _Run((text,), text, [])).kept.append(one)
                 continue
-            words = tuple(words_of(text))
-            if sum(map(len, _counted(words) or words)) >= FEWEST_LETTERS:
-                run = by_words.setdefault(words, _Run(words, b" %s " % b" ".join(words), []))
-                run.kept.append(one)
+            words, together, is_long = _as_searched(one.text)
+            if is_long:
+                by_words.setdefault(words, _Run(words, together, [])).kept.append(one)
         common = Counter(word for words in by_words for word in words)
         self.runs: dict[bytes, list[_Run]] = {}
         for run in by_words.values():
             # by its rarest word: few texts hold that one
             rarest = min(run.words, key=lambda word: (common[word], -len(word)))
             self.runs.setdefault(rarest, []).append(run)
-        # a word of digits that begins like this may be what stands behind the point
-        self.decimals = {degrees[-4:] for degrees in self.degrees}
+        # no degrees stand in a text without these
+        self.wholes = {degrees[:-4] for degrees in self.degrees}
         self.by_themselves: dict[tuple[bytes, ...], bool] = {}
 
     def leaks_in(self, place: Path, shown: Sequence[str]) -> tuple[Leak, ...]:
@@ -115,10 +115,9 @@ class Search:
         for name, data in _files(place):
             if ships(name, data):
                 continue
-            for inside, content in opened(name, data):
-                for text in (*readings(inside.encode()), *readings(_not_read(content, read))):
-                    for one in self._kept_in(text, shown_text):
-                        found.setdefault(one.told, Leak(inside, one.text, one.told))
+            for inside, text in _texts(name, data, read):
+                for one in self._kept_in(text, shown_text):
+                    found.setdefault(one.told, Leak(inside, one.text, one.told))
         return tuple(found.values())
 
     def _kept_in(self, text: bytes, shown: bytes) -> Iterator[Searched]:
@@ -126,15 +125,19 @@ class Search:
         words = frozenset(in_order)
         near = [
             run for word in self.runs.keys() & words for run in self.runs[word]
-            if words.issuperset(run.words)
+            if words.issuperset(run.words) and not self.by_themselves.get(run.words)
         ]  # fmt: skip
         if near:
             together = b" %s " % b" ".join(in_order)
             for run in near:
                 if run.together in together and not self._is_by_itself(run, shown):
                     yield from (one for one in run.kept if _stands_in(one.text.encode(), text))
-        if any(word[:4] in self.decimals for word in words if word.isdigit()):
-            here = {found[0] for found in _DEGREES_HERE.finditer(text)}
+        if any(whole in text for whole in self.wholes):
+            here = {
+                found[0]
+                for found in _DEGREES_HERE.finditer(text)
+                if text[found.start() - 1 : found.start()] != b"."
+            }
             for degrees in self.degrees.keys() & here:
                 yield from self.degrees[degrees].kept
 
@@ -143,6 +146,14 @@ class Search:
         if run.words not in self.by_themselves:
             self.by_themselves[run.words] = _is_by_itself(run, shown)
         return self.by_themselves[run.words]
+
+
+@cache
+def _as_searched(text: str) -> tuple[tuple[bytes, ...], bytes, bool]:
+    """Return the words of a text, how they stand together, and whether they are long enough."""
+    words = tuple(words_of(text.encode()))
+    letters = sum(map(len, _counted(words) or words))
+    return words, b" %s " % b" ".join(words), letters >= FEWEST_LETTERS
 
 
 def _is_by_itself(run: _Run, shown: bytes) -> bool:
@@ -172,6 +183,18 @@ def _stands_in(typed: bytes, text: bytes) -> bool:
     return re.search(_BEGINS + found + _ENDS, without_marks(text), re.IGNORECASE) is not None
 
 
+def _texts(
+    name: str, data: bytes, read: set[tuple[bytes, bytes]], deep: int = 0
+) -> Iterator[tuple[str, bytes]]:
+    """Yield all that somebody may read in a file and its name, with where it stands."""
+    for inside, content in opened(name, data, deep):
+        unread = _not_read(content, read)
+        for packed in from_base64(unread):
+            yield from _texts(f"{inside}, its base64", packed, read, deep + 1)
+        for text in (*readings(inside.encode()), *readings(unread)):
+            yield inside, text
+
+
 def _files(place: Path) -> Iterator[tuple[str, bytes]]:
     if not place.is_dir():
         yield place.name, place.read_bytes()
@@ -190,15 +213,13 @@ def _not_read(data: bytes, read: set[tuple[bytes, bytes]]) -> bytes:
     if _FOLDED in data:
         return data
     lines = data.split(b"\n")
-    kept: list[bytes] = []
-    last = -1
-    for number, pair in enumerate(zip(lines, [*lines[1:], b""], strict=True)):
-        if pair in read:
-            continue
-        read.add(pair)
-        if last != number:
-            # what is left out is no joint of two words
-            kept += (b"|", pair[0])
-        kept.append(pair[1])
-        last = number + 1
-    return b"\n".join(kept)
+    pairs = list(zip(lines, [*lines[1:], b""], strict=True))
+    new = [pair not in read for pair in pairs]
+    read.update(pairs)
+    # a bar in the place of a line that is left out: it is no joint of two words
+    return b"\n".join(
+        [
+            line if is_new or was_new else b"|"
+            for line, is_new, was_new in zip(lines, new, [False, *new[:-1]], strict=True)
+        ]
+    )

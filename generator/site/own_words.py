@@ -3,6 +3,7 @@
 They stand on pages whoever's land it is, so by themselves they give nothing away.
 """
 
+import os
 import re
 from collections.abc import Iterator
 from functools import cache
@@ -13,7 +14,7 @@ from generator.lookup import PACKAGE, shipped
 from generator.site.engine_theme import theme_folder
 
 # The starter's own names are an example: who keeps one of them keeps a name like any other.
-_NOT_THE_PROGRAM_S = ("starter", "shipped")
+_NOT_THE_PROGRAM_S = ("starter", "shipped", "__pycache__")
 ASSETS = "assets/"
 _TEXTS = (".md", ".yaml", ".jinja", ".html", ".svg", ".css", ".js", ".py")
 _LETTERS = bytes(
@@ -44,32 +45,34 @@ def without_marks(data: bytes) -> bytes:
 def own_text() -> bytes:
     """Return the words of the program in their order, a space around each, bars between texts."""
     files = sorted(_files())
-    told = [(path.name, (stat := path.stat()).st_size, stat.st_mtime_ns) for path in files]
+    told = [(path, (stat := Path(path).stat()).st_size, stat.st_mtime_ns) for path in files]
     made: bytes = STORE.made_of("own words", repr(told), lambda _: _joined(files))
     return made
 
 
-def _joined(files: list[Path]) -> bytes:
-    texts = (b" ".join(words_of(path.read_bytes())) for path in files)
+def _joined(files: list[str]) -> bytes:
+    texts = (b" ".join(words_of(Path(path).read_bytes())) for path in files)
     return b" " + b" | ".join(texts) + b" "
 
 
-def _files() -> Iterator[Path]:
+def _files() -> Iterator[str]:
     # what the theme puts beside every site
     for ending in ("javascripts/**/*.min.js", "stylesheets/*.min.css"):
-        yield from (theme_folder() / ASSETS).glob(ending)
-    for folder in (shipped("content"), shipped("site_templates")):
-        yield from (path for path in folder.rglob("*") if path.suffix in _TEXTS)
-    for path in PACKAGE.iterdir():
-        if path.is_dir() and path.name not in _NOT_THE_PROGRAM_S:
-            yield from (inside for inside in path.rglob("*") if inside.suffix in _TEXTS)
-        elif path.suffix in _TEXTS:
-            yield path
+        yield from map(str, (_theme() / ASSETS).glob(ending))
+    for place in (shipped("content"), shipped("site_templates"), PACKAGE):
+        for folder, inside, names in os.walk(place):
+            inside[:] = [name for name in inside if name not in _NOT_THE_PROGRAM_S]
+            yield from (f"{folder}/{name}" for name in names if name.endswith(_TEXTS))
+
+
+@cache
+def _theme() -> Path:
+    return theme_folder()
 
 
 def ships(name: str, data: bytes) -> bool:
     """Return whether a file of a site is the program's own, byte for byte."""
     if not name.startswith(ASSETS):
         return False
-    here = (folder / name for folder in (shipped("site_templates") / "theme", theme_folder()))
+    here = (folder / name for folder in (shipped("site_templates") / "theme", _theme()))
     return any(path.is_file() and path.read_bytes() == data for path in here)

@@ -3,11 +3,12 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Sequence
+from functools import cached_property
 from pathlib import Path
 
 from generator.inventory.schema import Inventory, Reader
 from generator.plan.model.plan import Plan
-from generator.plan.readers.kept_values import kept_from, typed_values
+from generator.plan.readers.kept_values import TypedValue, kept_from, typed_values
 from generator.site.containers import NotReadable
 from generator.site.leaks import LEAKS_TOLD, Leak, Search
 
@@ -20,7 +21,11 @@ class LeakScan:
 
     def __init__(self, inventory: Inventory) -> None:
         self.inventory = inventory
-        self.typed = typed_values(inventory)
+
+    @cached_property
+    def typed(self) -> tuple[TypedValue, ...]:
+        """Every value that may be kept from somebody; nobody asks where the owner builds alone."""
+        return typed_values(self.inventory)
 
     def of(self, reader: Reader, view: Plan) -> Scan:
         """Return what looks at all that a reader gets; `view` is the plan of their book."""

@@ -115,8 +115,13 @@ def _unpacked_bare(data: bytes) -> bytes:
 
 def readings(data: bytes) -> Iterator[bytes]:
     """Yield a text as each of those who may read it does: a browser, a script, an address."""
+    yield from _readings(data)
+    # lines of a calendar that go on in the next
     if b"\r\n " in data:
-        yield _FOLD.sub(b"", data)
+        yield from _readings(_FOLD.sub(b"", data))
+
+
+def _readings(data: bytes) -> Iterator[bytes]:
     plain = _ENTITY.sub(_character, data) if b"&" in data else data
     yield plain
     if b"\\" in plain:

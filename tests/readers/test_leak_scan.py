@@ -111,6 +111,10 @@ def _folded(text: str) -> bytes:
     return b"\r\n ".join(line[at : at + 7] for at in range(0, len(line), 7))
 
 
+def _in_calendar(text: str) -> str:
+    return text.replace(",", "\\,").replace(";", "\\;")
+
+
 def _as_json(text: str) -> bytes:
     letters = "".join(rf"\u{ord(one):04x}" if one in "'&ohk" else one for one in text)
     return f'{{"docs":["first\\n{letters}\\nlast"]}}'.encode()
@@ -136,7 +140,7 @@ CONTAINERS: dict[str, Callable[[str], tuple[str, bytes]]] = {
     "search index": lambda text: ("s/i.json", json.dumps({"docs": [{"text": text}]}).encode()),
     "script": lambda text: ("i.js", b"var __index = " + _as_json(text)),
     "drawing": lambda text: ("a.svg", f"<svg><desc>{_escaped(text)}</desc></svg>".encode()),
-    "calendar": lambda text: ("a.ics", _folded(text.replace(",", "\\,").replace(";", "\\;"))),
+    "calendar": lambda text: ("a.ics", _folded(f"first\\n{_in_calendar(text)}\\nlast")),
     "table": lambda text: ("a.csv", f'1,"{text}",2\r\n'.encode()),
     "workbook": lambda text: ("a.xlsx", _workbook(text)),
     "workbook, its properties": lambda text: ("a.xlsx", _titled_workbook(text)),

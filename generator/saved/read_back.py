@@ -108,6 +108,11 @@ def pieces_of(contents: Contents, name: str) -> Iterator[bytes]:
         raise NotSaved(f"it is not as it was saved: {name} is not what its SHA-256 says.")
 
 
+def time_of(member: zipfile.ZipInfo) -> float:
+    """Return when a file was changed last, in seconds. Raises ValueError where no such day is."""
+    return datetime.datetime(*member.date_time, tzinfo=datetime.UTC).timestamp()
+
+
 def _refuse_members(members: list[zipfile.ZipInfo], archive_bytes: int) -> None:
     """Raise NotSaved for whatever no archive of ours has, before anything is unpacked."""
     if len(members) > MOST_SAVED + 1:
@@ -132,6 +137,10 @@ def _member_fault(member: zipfile.ZipInfo) -> str | None:
         return "is a link"
     if kind not in (0, _PLAIN_FILE):
         return "is no plain file"
+    try:
+        time_of(member)
+    except ValueError:
+        return "is of a day that there is not"
     if member.flag_bits & _ENCRYPTED:
         return "is locked with a password"
     if member.compress_type not in _METHODS:

@@ -1,6 +1,5 @@
 """Puts a saved property folder beside what is there, as a new one."""
 
-import datetime
 import os
 from pathlib import Path
 
@@ -8,7 +7,7 @@ from generator.dataclass import dataclass
 from generator.inventory.write import clear_unfinished, new_folder, one_writer
 from generator.saved.gathered import NotSaved
 from generator.saved.names import name_fault
-from generator.saved.read_back import Contents, Head, contents_of, pieces_of
+from generator.saved.read_back import Contents, Head, contents_of, pieces_of, time_of
 
 
 @dataclass(frozen=True, slots=True)
@@ -57,5 +56,4 @@ def _unpack(contents: Contents, folder: Path) -> None:
                 target.write(piece)
             target.flush()
             os.fsync(target.fileno())
-        when = datetime.datetime(*contents.packed.getinfo(name).date_time, tzinfo=datetime.UTC)
-        os.utime(path, (when.timestamp(), when.timestamp()))
+        os.utime(path, (time_of(contents.packed.getinfo(name)),) * 2)

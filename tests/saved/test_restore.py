@@ -96,6 +96,10 @@ TRAPS: dict[str, tuple[bytes, str]] = {
     "beside its folder": (packed({**GOOD, "else/x": b"x"}), "lies outside its folder"),
     "a link": (with_member(_link), "is a link"),
     "a device": (with_member(_device), "is no plain file"),
+    "no such day": (
+        _claimed(packed(GOOD), 12, 0xFFFF0000),
+        "is of a day that there is not",
+    ),
     "locked": (_with_flag(packed(GOOD)), "locked with a password"),
     "one name on some systems": (packed({**GOOD, "land/LOG/A.yaml": b"x"}), "stands in it twice"),
     "packed too well": (packed(ZEROS), "as in a trap"),

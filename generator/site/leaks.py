@@ -17,11 +17,12 @@ Figures, and words such as these, are watched by tests that build with other one
 import re
 from collections import Counter
 from collections.abc import Iterable, Iterator, Sequence
-from functools import cache
+from functools import cache, partial
 from pathlib import Path
 from typing import Protocol
 
 from generator.dataclass import dataclass
+from generator.in_two import in_two
 from generator.site.containers import from_base64, opened, readings
 from generator.site.own_words import own_text, ships, without_marks, words_of
 
@@ -110,15 +111,38 @@ class Search:
         what cannot be looked into.
         """
         shown_text = b" %s " % b" | ".join(b" ".join(words_of(text.encode())) for text in shown)
-        found: dict[str, Leak] = {}
         read: set[tuple[bytes, bytes]] = set()
-        for name, data in _files(place):
-            if ships(name, data):
-                continue
-            for inside, text in _texts(name, data, read):
-                for one in self._kept_in(text, shown_text):
-                    found.setdefault(one.told, Leak(inside, one.text, one.told))
+        found: dict[str, Leak] = {}
+        tasks = [partial(self._in_file, *file, shown_text, read) for file in _files(place)]
+        for leaks in in_two(tasks):
+            for leak in leaks:
+                found.setdefault(leak.told, leak)
         return tuple(found.values())
+
+    def _in_file(
+        self, name: str, path: Path, shown: bytes, read: set[tuple[bytes, bytes]]
+    ) -> list[Leak]:
+        data = path.read_bytes() if path.is_file() else b""
+        return [] if ships(name, data) else self._in_data(name, data, shown, read)
+
+    def _in_data(
+        self, name: str, data: bytes, shown: bytes, read: set[tuple[bytes, bytes]], deep: int = 0
+    ) -> list[Leak]:
+        found: list[Leak] = []
+        for inside, content in opened(name, data, deep):
+            unread, pairs = _not_read(content, read)
+            for packed in from_base64(unread):
+                found += self._in_data(f"{inside}, its base64", packed, shown, read, deep + 1)
+            here = [
+                Leak(inside, one.text, one.told)
+                for text in (*readings(inside.encode()), *readings(unread))
+                for one in self._kept_in(text, shown)
+            ]
+            found += here
+            # what was found is told of every file that holds it, whichever is read first
+            if not here:
+                read.update(pairs)
+        return found
 
     def _kept_in(self, text: bytes, shown: bytes) -> Iterator[Searched]:
         in_order = words_of(text)
@@ -183,43 +207,33 @@ def _stands_in(typed: bytes, text: bytes) -> bool:
     return re.search(_BEGINS + found + _ENDS, without_marks(text), re.IGNORECASE) is not None
 
 
-def _texts(
-    name: str, data: bytes, read: set[tuple[bytes, bytes]], deep: int = 0
-) -> Iterator[tuple[str, bytes]]:
-    """Yield all that somebody may read in a file and its name, with where it stands."""
-    for inside, content in opened(name, data, deep):
-        unread = _not_read(content, read)
-        for packed in from_base64(unread):
-            yield from _texts(f"{inside}, its base64", packed, read, deep + 1)
-        for text in (*readings(inside.encode()), *readings(unread)):
-            yield inside, text
-
-
-def _files(place: Path) -> Iterator[tuple[str, bytes]]:
+def _files(place: Path) -> Iterator[tuple[str, Path]]:
     if not place.is_dir():
-        yield place.name, place.read_bytes()
+        yield place.name, place
         return
     # hidden ones behind the others: the list of all files names what the file itself tells better
     for path in sorted(place.rglob("*"), key=lambda path: (path.name.startswith("."), path)):
-        yield path.relative_to(place).as_posix(), path.read_bytes() if path.is_file() else b""
+        yield path.relative_to(place).as_posix(), path
 
 
-def _not_read(data: bytes, read: set[tuple[bytes, bytes]]) -> bytes:
-    """Return the lines that were not read before, one after the other.
+def _not_read(
+    data: bytes, read: set[tuple[bytes, bytes]]
+) -> tuple[bytes, list[tuple[bytes, bytes]]]:
+    """Return the lines that were not read before, one after the other, and all lines by twos.
 
     Most of a page is what stands around every page. A line is left out where it stood between the
     same two lines in something that was read.
     """
     if _FOLDED in data:
-        return data
+        return data, []
     lines = data.split(b"\n")
     pairs = list(zip(lines, [*lines[1:], b""], strict=True))
     new = [pair not in read for pair in pairs]
-    read.update(pairs)
     # a bar in the place of a line that is left out: it is no joint of two words
-    return b"\n".join(
+    unread = b"\n".join(
         [
             line if is_new or was_new else b"|"
             for line, is_new, was_new in zip(lines, new, [False, *new[:-1]], strict=True)
         ]
     )
+    return unread, pairs

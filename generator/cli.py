@@ -48,7 +48,6 @@ from generator.typed import (
     is_here,
 )
 from generator.typed import safe as _safe
-from generator.typed import told as _told
 from generator.typed import why as _why
 
 if TYPE_CHECKING:

@@ -2,9 +2,10 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Sequence
+from collections.abc import Sequence
 from functools import cached_property
 from pathlib import Path
+from typing import Protocol
 
 from generator.inventory.schema import Inventory, Reader
 from generator.plan.model.plan import Plan
@@ -12,8 +13,12 @@ from generator.plan.readers.kept_values import TypedValue, kept_from, typed_valu
 from generator.site.containers import NotReadable
 from generator.site.leaks import LEAKS_TOLD, Leak, Search
 
-# Looks at a folder, a file or an archive; returns in sentences what must not be in it.
-Scan = Callable[[Path], str]
+
+class Scan(Protocol):
+    """Looks at folders, files and archives; returns in sentences what must not be in them."""
+
+    def __call__(self, *places: Path) -> str:
+        """Return what was found and what to do; nothing where nothing was."""
 
 
 class LeakScan:
@@ -32,9 +37,9 @@ class LeakScan:
         kept = kept_from(self.typed, self.inventory, reader, view)
         search = Search(kept.values)
 
-        def scan(place: Path) -> str:
+        def scan(*places: Path) -> str:
             try:
-                return _told(search.leaks_in(place, kept.shown))
+                return _told(search.leaks_in(places, kept.shown))
             except NotReadable as closed:
                 return f"it cannot be searched for what this reader may not see: {closed}."
 

@@ -22,6 +22,7 @@ _BASE64_HEADS = (b"base64", b"atob")
 _BASE64 = re.compile(rb"[A-Za-z0-9+/_-]{%d,}={0,2}" % _SHORTEST_BASE64)
 _PNG_TEXT = (b"tEXt", b"iTXt", b"zTXt", b"eXIf")
 _ENTITY = re.compile(rb"&(?:#[0-9]{1,7}|#[xX][0-9a-fA-F]{1,6}|[A-Za-z][A-Za-z0-9]{1,31});")
+_TIMES_ESCAPED = 3
 _IN_JSON = re.compile(rb"\\(?:u([0-9a-fA-F]{4})|(.))", re.DOTALL)
 _IN_ADDRESS = re.compile(rb"%([0-9a-fA-F]{2})")
 _FOLD = re.compile(rb"\r?\n[ \t]")
@@ -122,7 +123,13 @@ def readings(data: bytes) -> Iterator[bytes]:
 
 
 def _readings(data: bytes) -> Iterator[bytes]:
-    plain = _ENTITY.sub(_character, data) if b"&" in data else data
+    plain = data
+    for _ in range(_TIMES_ESCAPED):
+        decoded = _ENTITY.sub(_character, plain) if b"&" in plain else plain
+        if decoded == plain:
+            break
+        # a page within a page is escaped with all that was escaped in it
+        plain = decoded
     yield plain
     if b"\\" in plain:
         yield _IN_JSON.sub(_escaped, plain)

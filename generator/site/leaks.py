@@ -103,8 +103,8 @@ class Search:
         self.wholes = {degrees[:-4] for degrees in self.degrees}
         self.by_themselves: dict[tuple[bytes, ...], bool] = {}
 
-    def leaks_in(self, place: Path, shown: Sequence[str]) -> tuple[Leak, ...]:
-        """Return what is kept from the reader and stands in a folder, a file or an archive.
+    def leaks_in(self, places: Iterable[Path], shown: Sequence[str]) -> tuple[Leak, ...]:
+        """Return what is kept from the reader and stands in folders, files or archives.
 
         Names of files and all that lies within files is looked at. `shown` are texts the reader may
         see. Raises OSError where something cannot be read, and NotReadable where something holds
@@ -113,7 +113,8 @@ class Search:
         shown_text = b" %s " % b" | ".join(b" ".join(words_of(text.encode())) for text in shown)
         read: set[tuple[bytes, bytes]] = set()
         found: dict[str, Leak] = {}
-        tasks = [partial(self._in_file, *file, shown_text, read) for file in _files(place)]
+        files = [file for place in places for file in _files(place)]
+        tasks = [partial(self._in_file, *file, shown_text, read) for file in files]
         for leaks in in_two(tasks):
             for leak in leaks:
                 found.setdefault(leak.told, leak)

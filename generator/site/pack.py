@@ -44,7 +44,7 @@ def pack(
     target: Path,
     reader: str,
     build: Callable[[Path], None],
-    scan: Callable[[Path], str] | None = None,
+    scan: Callable[..., str] | None = None,
 ) -> None:
     """Make an archive of a reader's book that `build` writes, its folder and any file beside it.
 

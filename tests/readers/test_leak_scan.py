@@ -135,6 +135,7 @@ CONTAINERS: dict[str, Callable[[str], tuple[str, bytes]]] = {
         "a.html",
         f"<p>{_escaped(text)}</p>".replace(" ", "\n").encode(),
     ),
+    "html in html": lambda text: ("a.html", escape(f"<p>{_escaped(text)}</p>").encode()),
     "html, hidden": lambda text: ("a.html", f'<i title="{_escaped(text)}" hidden></i>'.encode()),
     "html, hard spaces": lambda text: ("a.html", _escaped(text).replace(" ", "&nbsp;").encode()),
     "search index": lambda text: ("s/i.json", json.dumps({"docs": [{"text": text}]}).encode()),

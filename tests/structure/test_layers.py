@@ -61,8 +61,8 @@ TABLE: dict[str, Row] = {
     "log_commands": row("inventory typed said", "click"),
     "save_commands": row("saved inventory run_day typed said", "click"),
     "cli": row(
-        "package run_day live typed said building scanning start_commands pack_command log_commands "
-        "save_commands inventory plan book site kept beside",
+        "package run_day live typed said building scanning start_commands pack_command "
+        "log_commands save_commands inventory plan book site kept beside",
         "click",
     ),
     # What MkDocs calls when it is typed in a checkout: stages the demo property's own book.

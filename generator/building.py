@@ -17,6 +17,7 @@ if TYPE_CHECKING:
     from generator.inventory.load import Loaded
     from generator.plan.model.plan import Plan
     from generator.run_day import DayOfRun
+    from generator.scanning import Scan
 
 
 def planned(loaded: Loaded, season: int | None, day: DayOfRun) -> Plan:
@@ -36,8 +37,12 @@ def build_one(
     target: Path,
     folder: Path,
     progress: Progress,
+    scan: Scan | None = None,
 ) -> None:
-    """Build one book. Raises UsageError or Failed with what kept it from being built."""
+    """Build one book, which `scan` looks at before it takes its place.
+
+    Raises UsageError or Failed with what kept it from being built.
+    """
     from generator.book.make import make_book
     from generator.site.publish import publish
 
@@ -45,7 +50,7 @@ def build_one(
     with as_troubles():
         book = make_book(plan, left, filing)
         progress.say(f"Building {how_many(len(book.pages), 'page')} for {target.name} ...")
-        problems = publish(book, target, property_folder=folder)
+        problems = publish(book, target, property_folder=folder, scan=scan)
     if problems:
         raise FolderTrouble("The pages do not hold together:\n" + "\n".join(map(safe, problems)))
 

@@ -4,19 +4,19 @@ from __future__ import annotations
 
 from contextlib import nullcontext
 from pathlib import Path
-from typing import TYPE_CHECKING, Any
+from typing import TYPE_CHECKING
 
 import click
 
 from generator import __version__
 from generator.building import build_one, planned, refused_at_once
+from generator.log_commands import record_command, undo_command
 from generator.pack_command import pack_command
 from generator.run_day import day_of_run
 from generator.said import (
     Commands,
     FolderTrouble,
     Progress,
-    asked_words,
     card_notes,
     how_many,
     loaded_from,
@@ -31,6 +31,7 @@ from generator.said import (
     say_stops,
     spell_out,
 )
+from generator.save_commands import restore_command, save_command
 from generator.start_commands import new_command, say_next, schema_command
 from generator.typed import (
     AS_OF,
@@ -43,12 +44,10 @@ from generator.typed import (
     PropertyFolder,
     SeasonTyped,
     TargetFolder,
-    as_text,
     books_beside,
     is_here,
 )
 from generator.typed import safe as _safe
-from generator.typed import told as _told
 from generator.typed import why as _why
 
 if TYPE_CHECKING:
@@ -133,6 +132,7 @@ def build_command(
     from generator.book.exports import NO_ROWS, filed_at_last, owner_files
     from generator.kept import STORE
     from generator.plan.readers.seen_by import seen_by
+    from generator.scanning import LeakScan
     from generator.site.left import left_folders
     from generator.site.one_file import file_beside
 
@@ -154,10 +154,12 @@ def build_command(
     click.echo(day.told)
     plan = planned(loaded, season, day)
     left = left_folders(target, [OWNER, *(person.id for person in loaded.inventory.readers)])
+    scan = LeakScan(loaded.inventory)
     for name, reader in (pair for pair in readers if pair[0] not in troubles):
         try:
             own = plan if reader is None else seen_by(plan, reader)
-            build_one(own, left, filing, target / name, folder, progress)
+            look = None if reader is None else scan.of(reader, own)
+            build_one(own, left, filing, target / name, folder, progress, look)
         except click.ClickException as trouble:
             troubles[name] = trouble
             continue
@@ -251,63 +253,8 @@ def explain_command(
         click.echo(_safe(line))
 
 
-@main.command("record")
-@click.argument("folder", type=_FOLDER, default=HERE)
-@click.option(
-    "--on", "done_on", required=True, metavar="DAY", help="Day it was done, such as 2027-03-14."
-)
-@click.option("--job", metavar="JOB", help="Job it was, as place/season/step.")
-@click.option("--planting", metavar="ID", help="Planting it was done on, with --step.")
-@click.option("--step", metavar="ID", help="Step of its step plan, with --planting.")
-@click.option("--finished", is_flag=True, help="Nothing of the job is left to do.")
-@click.option("--answer", type=click.Choice(["yes", "no"]), help="Answer to what the step asks.")
-@click.option("--not-doing", metavar="WHY", help="The job will not be done, and why.")
-@click.option("--area", metavar="AMOUNT", help="Ground it was done on, such as 0.5_ac.")
-@click.option("--by", metavar="WHO", help="Who did it.")
-@click.option("--used", multiple=True, metavar="ITEM=AMOUNT", help="Used, such as brew=32_fl_oz.")
-@click.option("--bought", multiple=True, metavar="ITEM=AMOUNT", help="Bought, such as brew=2_gal.")
-@click.option("--cost", "costs", multiple=True, metavar="DOLLARS", help="Paid for each --bought.")
-@click.option("--recorded-on", metavar="DAY", help="Day it is written down.")
-@click.option("--corrects", metavar="ENTRY", help="Earlier entry that this one replaces.")
-@click.option("--note", metavar="WORDS", help="A note of your own.")
-@click.option(
-    "--set", "settings", multiple=True, metavar="NAME=VALUE",
-    help="Anything else of an entry, such as sprayed.wind_mph=6.",
-)  # fmt: skip
-@click.option("--yes", is_flag=True, help="Write it though it says what can hardly be.")
-def record_command(folder: Path, yes: bool, **typed: Any) -> None:
-    """Write one new entry into the log of a property folder.
-
-    The entry gets a file of its own in the folder log; no file that is there is changed, and
-    nothing is written if the entry has a fault. What cannot be, or hardly, is asked, such as more
-    used than was there, and is written only with --yes. --used, --bought, --cost and --set may
-    stand more than once.
-    """
-    from generator.inventory.entry import NotMeantError, Typed
-    from generator.inventory.record import record_entry
-
-    try:
-        given = Typed(**{name: as_text(value) for name, value in typed.items()})
-        recorded = record_entry(folder, given, asked_words, yes=yes)
-    except NotMeantError as wrong:
-        raise click.UsageError(_safe(str(wrong))) from None
-    except OSError as error:
-        told = f"{_told(folder)} takes no entry: {_why(error)}. Nothing was written."
-        raise FolderTrouble(told) from None
-    for fault in recorded.faults:
-        click.echo(_safe(fault), err=True)
-    for asked in recorded.asked:
-        click.echo(_safe(asked), err=True)
-    if recorded.asked and recorded.entry is None:
-        raise FolderTrouble(
-            "Nothing was written. The files have no fault; this can hardly be. Give the command as "
-            "it was, or the same with --yes where it was so."
-        )
-    if recorded.entry is None or recorded.inventory is None:
-        raise FolderTrouble(f"{how_many(len(recorded.faults), 'fault')}. Nothing was written.")
-    click.echo(_told(folder / recorded.name))
-    click.echo(_safe(recorded.told()))
-
-
-for command in (new_command, schema_command, pack_command):
+for command in (
+    *(new_command, schema_command, pack_command),
+    *(record_command, undo_command, save_command, restore_command),
+):
     main.add_command(command)

@@ -42,6 +42,7 @@ def pack_command(
     """
     from generator.book.exports import filed_at_last
     from generator.plan.readers.seen_by import seen_by
+    from generator.scanning import LeakScan
     from generator.site.left import left_folders
     from generator.site.pack import archive_name, pack, refuse_place
 
@@ -60,12 +61,13 @@ def pack_command(
     names = [OWNER, *(person.id for person in loaded.inventory.readers)]
     left = left_folders(books_beside(folder), names)
     own = plan if reader is None else seen_by(plan, reader)
+    look = None if reader is None else LeakScan(loaded.inventory).of(reader, own)
 
     def build(book: Path) -> None:
         build_one(own, left, filed_at_last, book, folder, progress)
 
     with as_troubles():
-        pack(target, name, build)
+        pack(target, name, build, look)
     megabytes = target.stat().st_size / _BYTES_IN_MB
     click.echo(f"{name}: {safe(str(target))}, {megabytes:.1f} MB")
     if reader is None:

@@ -58,6 +58,15 @@ def day_of_run(loaded: Loaded, given: DayGiven | None) -> DayOfRun:
     return day
 
 
+def day_of_saving(given: DayGiven | None) -> datetime.date:
+    """Return the day that something is saved on: the one given, else the system's, the clock's."""
+    if given is None:
+        return _source_date() or _today()
+    if given.is_us:
+        raise click.UsageError(f"Write the day as {given.date}.")
+    return given.date
+
+
 def _source_date() -> datetime.date | None:
     """Return the day SOURCE_DATE_EPOCH says, in UTC, or None where it is not set."""
     text = os.environ.get("SOURCE_DATE_EPOCH")

@@ -177,12 +177,14 @@ class Progress:
 @contextmanager
 def as_troubles() -> Iterator[None]:
     """Turn what keeps a book from being written into wrong usage, or into what failed."""
-    from generator.site.publish import NotWritten, Refused
+    from generator.site.publish import Leaking, NotWritten, Refused
 
     try:
         yield
     except NotWritten as trouble:
         raise FolderTrouble(_safe(str(trouble))) from None
+    except Leaking as leaking:
+        raise FolderTrouble("\n".join(map(_safe, str(leaking).splitlines()))) from None
     except Refused as refused:
         raise click.UsageError(_safe(str(refused))) from None
     except OSError as error:

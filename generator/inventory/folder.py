@@ -116,11 +116,15 @@ def _is_looked_into(thing: _Thing) -> bool:
 
 def _is_passed_over(thing: _Thing) -> bool:
     """Return whether a name is hidden, or one that editors give to what they leave behind."""
-    last = thing.last
-    if last.startswith("."):
+    if thing.last.startswith("."):
         return True
+    return thing.what != "folder" and is_left_by_an_editor(thing.last)
+
+
+def is_left_by_an_editor(last: str) -> bool:
+    """Return whether a file has a name that editors give to what they leave behind."""
     framed = len(last) > 1 and last.startswith("#") and last.endswith("#")
-    return thing.what != "folder" and (framed or last.casefold().endswith(LEFT_ENDINGS))
+    return framed or last.casefold().endswith(LEFT_ENDINGS)
 
 
 def _fault(thing: _Thing, kinds: Collection[str]) -> Sentence | None:

@@ -2,6 +2,7 @@
 
 from collections.abc import Callable, Iterator
 from pathlib import Path
+from typing import Any
 
 from generator.dataclass import dataclass
 from generator.inventory.entry import Typed, entry_file, entry_from, id_for
@@ -44,8 +45,13 @@ class Recorded:
         """Return in one line what the entry changed, and what keeps it from counting yet."""
         assert self.entry is not None
         assert self.inventory is not None
-        told = "; ".join(_changes(self.entry, self.inventory)) or "a note"
-        return f"{told[0].upper()}{told[1:]}.{_later(self.entry, self.inventory)}"
+        return f"{entry_told(self.entry, self.inventory)}.{_later(self.entry, self.inventory)}"
+
+
+def entry_told(entry: LogEntry, inventory: Inventory) -> str:
+    """Return in one line what an entry says."""
+    told = "; ".join(_changes(entry, inventory)) or "a note"
+    return f"{told[0].upper()}{told[1:]}"
 
 
 def record_entry(folder: Path, typed: Typed, asks: Asks, *, yes: bool) -> Recorded:
@@ -55,12 +61,19 @@ def record_entry(folder: Path, typed: Typed, asks: Asks, *, yes: bool) -> Record
     NotMeantError for what cannot be put into keys, and OSError where the folder cannot be read or
     written.
     """
+    return write_entry(folder, lambda inventory: entry_from(typed, inventory), asks, yes=yes)
+
+
+def write_entry(
+    folder: Path, made_of: Callable[[Inventory], dict[str, Any]], asks: Asks, *, yes: bool
+) -> Recorded:
+    """Write an entry as `record_entry` does; `made_of` makes its keys of the folder as it is."""
     # from the first look to the writing: what another writes in between was not checked with this
     with one_writer(folder):
         before = load_inventory(folder)
         if before.inventory is None:
             return Recorded("", None, None, tuple(map(str, before.problems)))
-        data = entry_from(typed, before.inventory)
+        data = made_of(before.inventory)
         taken = {logged.id for logged in before.inventory.entries}
         clear_unfinished(folder / LOG)
         while True:

@@ -5,7 +5,9 @@ import shutil
 import threading
 from collections.abc import Iterator, Mapping
 from contextlib import contextmanager, suppress
+from glob import escape
 from pathlib import Path
+from typing import BinaryIO
 
 try:
     import fcntl
@@ -21,19 +23,32 @@ def write_new_folder(folder: Path, files: Mapping[str, bytes]) -> None:
     Raises FileExistsError where the folder stands already, and OSError where it cannot be made;
     nothing is ever overwritten, and nothing that was begun is left behind.
     """
+    with new_folder(folder) as unfinished:
+        for name, content in files.items():
+            path = unfinished / name
+            path.parent.mkdir(exist_ok=True)
+            path.write_bytes(content)
+
+
+@contextmanager
+def new_folder(folder: Path) -> Iterator[Path]:
+    """Give an empty folder that gets the name of a new one once it is filled, whole or not at all.
+
+    Raises and leaves nothing behind as `write_new_folder` does.
+    """
     if folder.exists() or folder.is_symlink():
         raise FileExistsError(folder)
     with _removed_if_it_fails(folder.parent):
         if not folder.parent.exists():
             folder.parent.mkdir(parents=True)
         # beside its place, so on the same disk: only there a rename is whole or not at all
-        unfinished = folder.parent / f".{os.getpid()}{UNFINISHED}"
+        unfinished = folder.parent / f".{folder.name}.{os.getpid()}{UNFINISHED}"
         try:
             unfinished.mkdir()
-            for name, content in files.items():
-                path = unfinished / name
-                path.parent.mkdir(exist_ok=True)
-                path.write_bytes(content)
+            yield unfinished
+            # an empty one that came meanwhile would be taken by the rename
+            if folder.exists() or folder.is_symlink():
+                raise FileExistsError(folder)
             unfinished.rename(folder)
         finally:
             shutil.rmtree(unfinished, ignore_errors=True)
@@ -76,14 +91,24 @@ def write_new_file(path: Path, content: bytes) -> None:
     name is taken; what has it stays as it is. Raises OSError where it cannot be written, and then
     leaves nothing behind.
     """
+    with new_file(path) as file:
+        file.write(content)
+
+
+@contextmanager
+def new_file(path: Path) -> Iterator[BinaryIO]:
+    """Give a file to write, and to read back, that gets its name at the end of the block.
+
+    Raises and leaves nothing behind as `write_new_file` does, whatever the block raises too.
+    """
     writer = f"{os.getpid()}-{threading.get_ident()}"
     unfinished = path.parent / f".{path.name}.{writer}{UNFINISHED}"
     with _removed_if_it_fails(path.parent):
         path.parent.mkdir(exist_ok=True)
         unfinished.unlink(missing_ok=True)  # of a killed writer that had the same number
         try:
-            with unfinished.open("xb") as file:
-                file.write(content)
+            with unfinished.open("x+b") as file:
+                yield file
                 file.flush()
                 # before it gets its name: a loss of power could leave the name on an empty file
                 os.fsync(file.fileno())
@@ -93,10 +118,16 @@ def write_new_file(path: Path, content: bytes) -> None:
     _settle(path.parent)
 
 
-def clear_unfinished(folder: Path) -> None:
-    """Remove what killed writers left in a folder; for who keeps other writers waiting."""
-    for path in folder.glob(f".*{UNFINISHED}"):
-        path.unlink(missing_ok=True)
+def clear_unfinished(folder: Path, begun: str = "") -> None:
+    """Remove what killed writers left in a folder; for who keeps other writers waiting.
+
+    `begun` is how the names begin that what they were to write would have had.
+    """
+    for path in folder.glob(f".{escape(begun)}*{UNFINISHED}"):
+        if path.is_dir() and not path.is_symlink():
+            shutil.rmtree(path, ignore_errors=True)
+        else:
+            path.unlink(missing_ok=True)
 
 
 def _name(unfinished: Path, path: Path) -> None:

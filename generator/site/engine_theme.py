@@ -7,6 +7,7 @@ from pathlib import Path
 import mkdocs
 from jinja2 import Environment, FileSystemLoader
 from mkdocs.theme import Theme
+from mkdocs.utils import get_theme_dir
 
 from generator.compiled import Compiled
 
@@ -37,3 +38,8 @@ def _shown_files(folder: str) -> Iterator[str]:
     for here, folders, names in os.walk(folder):
         folders[:] = [name for name in folders if not name.startswith(".")]
         yield from (Path(here, name).relative_to(folder).as_posix() for name in names)
+
+
+def theme_folder() -> Path:
+    """Return the folder of the theme as it came."""
+    return Path(get_theme_dir("material"))

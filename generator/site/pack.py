@@ -9,7 +9,7 @@ from pathlib import Path
 
 from generator.site.exchange import workshop
 from generator.site.mark import mark_of, marks_in
-from generator.site.publish import Refused
+from generator.site.publish import Leaking, Refused
 
 # The comment of an archive of ours: this, and the SHA-256 of all that stands before it.
 _OURS = b"Made by the handbook program. "
@@ -40,12 +40,19 @@ def refuse_place(into: Path, property_folder: Path) -> None:
         raise Refused(f"{into} holds built books; an archive there would be handed on with them.")
 
 
-def pack(target: Path, reader: str, build: Callable[[Path], None]) -> None:
+def pack(
+    target: Path,
+    reader: str,
+    build: Callable[[Path], None],
+    scan: Callable[..., str] | None = None,
+) -> None:
     """Make an archive of a reader's book that `build` writes, its folder and any file beside it.
 
     `build` is handed the folder of the book, and raises what keeps it from being built. In the
     archive folder and file have the name of the archive. Until it is whole, and when killed at any
     moment, what was at `target` still stands. Raises Refused where something else lies there.
+    `scan` looks at the finished archive and says what must not be in it, and Leaking is raised
+    where it says something.
     """
     _refuse_other(target)
     with workshop(target) as folder:
@@ -53,6 +60,8 @@ def pack(target: Path, reader: str, build: Callable[[Path], None]) -> None:
         build(books / reader)
         made = folder / target.name
         _write(made, books, reader, target.stem)
+        if scan is not None and (leaks := scan(made)):
+            raise Leaking(leaks)
         # something may have been put there meanwhile
         _refuse_other(target)
         made.replace(target)

@@ -1,7 +1,7 @@
 """Takes a book all the way to a site in its folder, or leaves the folder as it was."""
 
 import os
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 from contextlib import contextmanager, suppress
 from pathlib import Path
 
@@ -22,14 +22,25 @@ class NotWritten(Refused):
     """The target may be written to and cannot be, as on a full disk."""
 
 
-def publish(book: Book, target: Path, property_folder: Path | None = None) -> tuple[str, ...]:
+class Leaking(Exception):  # noqa: N818 - what a book holds, not an error
+    """A book holds what its reader may not see; the message says what, whose and what to do."""
+
+
+def publish(
+    book: Book,
+    target: Path,
+    property_folder: Path | None = None,
+    scan: Callable[..., str] | None = None,
+) -> tuple[str, ...]:
     """Builds the site of `book` and puts it where `target` is, whole; returns the problems.
 
     Beside it goes the same book as one file, which has the folder's name with the ending .html:
     whoever keeps either finds it again after the next build under the same name. With problems,
     and when killed at any moment, what was at `target` still stands. Raises Refused where `target`
     holds something that no build wrote, or is the property folder, inside it or around it, and
-    NotWritten where the system says that it cannot be written.
+    NotWritten where the system says that it cannot be written. `scan` looks at the finished folder
+    and file and says what must not be in them, and Leaking is raised where it says something; the
+    owner's own book goes without.
     """
     target = target.absolute()
     with _told(target):
@@ -39,6 +50,8 @@ def publish(book: Book, target: Path, property_folder: Path | None = None) -> tu
             one_file = file_beside(folder / "build" / target.name)
             problems = built(book, folder / "build", folder / "site", one_file)
             if not problems:
+                if scan is not None and (leaks := scan(folder / "site", one_file)):
+                    raise Leaking(leaks)
                 # Something may have been put there meanwhile, or a repair put the old site back.
                 _refuse_unfit(target, property_folder)
                 _refuse_lost(target)

@@ -6,8 +6,10 @@ aims, and are told.
 
 import datetime
 import gc
+import math
 import os
 import platform
+import re
 import shutil
 import sys
 import tempfile
@@ -24,8 +26,11 @@ sys.path.insert(0, str(CHECKOUT))
 from generator.book.make import make_book  # noqa: E402 - after the path above
 from generator.book.model import Book  # noqa: E402 - after the path above
 from generator.inventory.load import load_inventory  # noqa: E402 - after the path above
+from generator.inventory.schema import Reader  # noqa: E402 - after the path above
 from generator.plan.build.season_plan import make_plan  # noqa: E402 - after the path above
+from generator.plan.model.plan import Plan  # noqa: E402 - after the path above
 from generator.plan.readers.seen_by import seen_by  # noqa: E402 - after the path above
+from generator.scanning import LeakScan  # noqa: E402 - after the path above
 from generator.site.publish import publish  # noqa: E402 - after the path above
 from generator.site.stage import stage  # noqa: E402 - after the path above
 from tests.bench.measured import (  # noqa: E402 - after the path above
@@ -52,6 +57,7 @@ PAGES = 1001
 FEW, MANY, MOST = 23, 75, 230
 DRIFT = 2.0
 KB = 1024
+SCANNED_BYTES = 50_000_000
 
 
 @dataclass
@@ -214,6 +220,54 @@ def checks(work: Path, limits: Limits) -> None:
     limits.aim("python -c pass", start)
 
 
+def leak_scan(work: Path, limits: Limits) -> None:
+    """Searching what readers get for what is kept from them, as a build does for each."""
+    folder, sites = make_property(work / "scanned", SEED, MANY), work / "scanned-sites"
+    reader, view = _views(folder)[0]
+    building(folder, sites, reader.id)()
+    pages = [path.read_bytes() for path in sorted((sites / reader.id).rglob("*.html"))]
+    book = work / "scanned-book"
+    book.mkdir()
+    size_bytes = number = 0
+    while size_bytes < SCANNED_BYTES:
+        # what stands in a page is of that page alone, what stands around it is not
+        page = re.sub(rb"<(p|td|li|dd)\b", rb'<\1 id="n%d"' % number, pages[number % len(pages)])
+        (book / f"{number}.html").write_bytes(page)
+        size_bytes, number = size_bytes + len(page), number + 1
+    took = _scanning(folder, [(reader, view, book)])
+    print(f"\n{number} pages, searched for what somebody hired may not see; the least of {RUNS}")
+    limits.aim(f"leak scan of {size_bytes / 1e6:.0f} MB", took, 1)
+    run("-m", "generator", "build", str(DEMO), "--out", str(sites), "--as-of", str(AS_OF))
+    demo = [(reader, view, sites / reader.id) for reader, view in _views(DEMO)]
+    limits.aim(f"leak scan of the demo's {len(demo)} readers", _scanning(DEMO, demo), 0.06)
+
+
+def _views(folder: Path) -> list[tuple[Reader, Plan]]:
+    inventory = load_inventory(folder).inventory
+    assert inventory is not None
+    plan = make_plan(inventory, SEASON, AS_OF)
+    return [(reader, seen_by(plan, reader)) for reader in inventory.readers]
+
+
+def _scanning(folder: Path, books: list[tuple[Reader, Plan, Path]]) -> Took:
+    inventory = load_inventory(folder).inventory
+    assert inventory is not None
+    taken = []
+    # as in a command, which does without the collector
+    gc.collect()
+    gc.disable()
+    for _ in range(RUNS):
+        begun_s, begun_cpu_s = time.perf_counter(), time.process_time()
+        scan = LeakScan(inventory)
+        found = [scan.of(reader, view)(book) for reader, view, book in books]
+        taken.append(
+            Took(time.perf_counter() - begun_s, time.process_time() - begun_cpu_s, math.nan)
+        )
+        assert not any(found), found
+    gc.enable()
+    return min(taken, key=lambda took: took.wall_s)
+
+
 def growth(work: Path, limits: Limits) -> None:
     """What each phase takes as the book grows, beside the pages."""
     found: dict[int, dict[str, float]] = {}
@@ -273,6 +327,7 @@ def main() -> int:
         few_pages(work, limits)
         one_files(work, limits)
         checks(work, limits)
+        leak_scan(work, limits)
         growth(work, limits)
         compare_planning(work, ENVIRONMENT)
     print("\nevery limit is met" if not limits.missed else f"\nmissed: {', '.join(limits.missed)}")

@@ -38,6 +38,8 @@ NOT_ASSUMED = {
     "TEN": "tries where a slip of a digit leads",
     "MOST_TENS": "tries where a slip of a digit leads",
     "SHORTEST": "how long a name is that a text can be searched for",
+    "POINT_DECIMALS": "to which decimals a point that is kept is searched for",
+    "_POINT_ROOM": "to which decimals a point that is kept is searched for",
     "SEASONS_SHOWN": "how far a page looks ahead",
     "_SEASONS_TOLD": "how far a page looks ahead",
     "FALLS_TOLD": "how far a page looks ahead",

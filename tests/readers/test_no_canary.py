@@ -12,6 +12,7 @@ import zipfile
 from collections.abc import Iterator
 from dataclasses import dataclass
 from pathlib import Path
+from urllib.parse import unquote
 
 import pytest
 from click.testing import CliRunner
@@ -41,6 +42,8 @@ from tests.sowings import drill
 CANARY = "canaryzq"
 CONTRACTOR, PARTNER = "hired", "hunts"
 FIRST_DAY = datetime.date(1996, 2, 1)
+DATA_URI = re.compile(rb";base64,([A-Za-z0-9+/]+={0,2})")
+UNICODE = re.compile(r"\\u([0-9a-fA-F]{4})")
 COLOUR = re.compile(r"#[0-9a-f]{3,8}\b")  # of the theme's style sheets: no number of the owner's
 
 
@@ -470,7 +473,9 @@ def every_byte(folder: Path) -> str:
             raw = gzip.decompress(raw) if path.suffix == ".gz" else raw
             raw = unzipped(raw) if path.suffix == ".xlsx" else raw
             raw = raw.replace(b"\r\n ", b"") if path.suffix == ".ics" else raw
-            parts.append(html.unescape(raw.decode("utf-8", errors="replace")))
+            raw += b"".join(b"\n" + base64.b64decode(one[1]) for one in DATA_URI.finditer(raw))
+            text = html.unescape(raw.decode("utf-8", errors="replace"))
+            parts += (text, unquote(text), UNICODE.sub(lambda one: chr(int(one[1], 16)), text))
     return "\n".join(parts).lower()
 
 

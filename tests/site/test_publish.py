@@ -1,10 +1,7 @@
 """A site is put in place whole or not at all, and only where a site of ours may be."""
 
 import fcntl
-import random
 import shutil
-import signal
-import subprocess
 import sys
 import time
 from dataclasses import replace
@@ -18,6 +15,7 @@ from generator.site.exchange import WORKSHOP_MARK
 from generator.site.mark import SITE_MARK
 from generator.site.one_file import file_beside
 from generator.site.publish import Refused, publish
+from tests.killed import killed
 from tests.site.books import tiny_book
 
 KILLS = 10
@@ -239,17 +237,7 @@ def _kill_while_publishing(target: Path, kills: int, seed: int) -> None:
         assert publish(tiny_book(words), target) == ()
         sites.append(_contents(target))
         files.append(file.read_bytes())
-    moments = random.Random(seed)
-    for _ in range(kills):
-        child = subprocess.Popen(
-            [sys.executable, "-c", PUBLISH_FOR_EVER, str(target)], stdout=subprocess.PIPE
-        )
-        assert child.stdout is not None
-        with child.stdout:
-            assert child.stdout.readline() == b"ready\n"
-            time.sleep(moments.uniform(0, 1.5))
-            child.send_signal(signal.SIGKILL)
-            child.wait()
+    for _ in killed(PUBLISH_FOR_EVER, target, kills=kills, seed=seed, within_s=1.5):
         assert _contents(target) in sites
         assert file.read_bytes() in files
     # The second process of the build killed last ends a moment after the first.

@@ -50,14 +50,19 @@ TABLE: dict[str, Row] = {
     "site": row("book lookup kept compiled in_two", "mkdocs markdown yaml jinja2"),
     "typed": row("inventory site", "click"),
     "said": row("typed inventory plan book site", "click"),
+    # What is kept from a reader, which the plan knows, held against what the site wrote.
+    "scanning": row("inventory plan site"),
     "live": row("inventory plan book site", "click"),
-    "building": row("typed said run_day inventory plan book site", "click"),
+    "building": row("typed said run_day scanning inventory plan book site", "click"),
     "run_day": row("typed said inventory", "click"),
     "start_commands": row("typed said inventory site lookup", "click"),
-    "pack_command": row("typed said run_day building plan book site", "click"),
+    "pack_command": row("typed said run_day building scanning plan book site", "click"),
+    "saved": row("inventory site"),
+    "log_commands": row("inventory typed said", "click"),
+    "save_commands": row("saved inventory run_day typed said", "click"),
     "cli": row(
-        "package run_day live typed said building start_commands pack_command inventory plan book "
-        "site kept beside",
+        "package run_day live typed said building scanning start_commands pack_command "
+        "log_commands save_commands inventory plan book site kept beside",
         "click",
     ),
     # What MkDocs calls when it is typed in a checkout: stages the demo property's own book.
@@ -65,7 +70,7 @@ TABLE: dict[str, Row] = {
     "__main__": row("cli"),
 }
 PURE = {"units", "working", "geometry", "compute", "plan"}
-PRINTS = {"cli", "said", "start_commands", "pack_command"}
+PRINTS = {"cli", "said", "start_commands", "pack_command", "log_commands", "save_commands"}
 TIMES_OR_ASKS = PRINTS | {"run_day", "live"}
 # The day a plan is made for, where none is given: asked for once, at the outermost edge.
 ASKS_FOR_THE_DAY = "datetime.date.today"
@@ -79,6 +84,7 @@ WRITES = {
     "beside",
     "live",
     "demo_tree",
+    "saved",
     "inventory.write",
 }
 

@@ -24,9 +24,14 @@ PROSE_FIELDS = {
     "name", "words", "meaning", "why", "if_missed", "ticks", "asks", "looks", "weak", "rain",
     "decides", "sign_off",
 }  # fmt: skip
+SPEAKING = (
+    *("cli", "said", "typed", "run_day", "scanning", "log_commands", "save_commands"),
+    *("site/leaks", "site/containers", "inventory/undo"),
+)
 SPOKEN = (
     *sorted((CHECKOUT / "generator" / "plan" / "findings").glob("*.py")),
-    *(CHECKOUT / "generator" / f"{name}.py" for name in ("cli", "said", "typed", "run_day")),
+    *(CHECKOUT / "generator" / f"{name}.py" for name in SPEAKING),
+    *sorted((CHECKOUT / "generator" / "saved").glob("*.py")),
 )
 IN_TEMPLATE = re.compile(r"{#.*?#}|{%.*?%}|{{.*?}}|<[^<>]*>", re.DOTALL)
 # What is typed: in backticks, in bold by its key, an id, a name with an underscore.
@@ -136,7 +141,7 @@ def test_prose_of_every_kind_is_read() -> None:
         ("generator/reference/data/steps/frost_seeded_native_grass.yaml", "Frost seed the grass"),
         ("generator/reference/data/words.yaml", "a hunting stand"),
         ("generator/plan/findings/about_labels.py", "label card"),
-        ("generator/cli.py", "Day it was done"),
+        ("generator/log_commands.py", "Day it was done"),
         ("README.md", "by the label in your hand"),
     ):
         assert words in " ".join(PAGES[name].split()), name

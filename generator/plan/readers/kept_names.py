@@ -17,6 +17,8 @@ AFTER_AN_ID = {
     "place": ("place", "screen", "strip", "plot", "field", "row", "patch"),
     "water hole": ("hole", "water hole", "pond"),
 }
+# What a thing is called by others is one of these, so the two are looked at together.
+NAMES = ("name", "known_as")
 # A name of one or two letters stands in many a text by chance.
 SHORTEST = 3
 # Fewer decimals than three say no more than the neighborhood.

@@ -4,8 +4,8 @@ A text is shared where its class lets it pass and its words stand in the plan th
 is made from; so nothing is asked of text that never reaches them.
 """
 
-from collections.abc import Iterable, Iterator, Mapping
-from dataclasses import fields, is_dataclass
+from collections.abc import Iterator
+from dataclasses import fields
 
 from generator.dataclass import dataclass
 from generator.inventory.fields import Record, Where, rules_of
@@ -16,6 +16,7 @@ from generator.plan.findings.order import finding
 from generator.plan.model.finding import READERS, Finding
 from generator.plan.model.plan import Plan
 from generator.plan.readers.kept_names import (
+    NAMES,
     KeptName,
     KeptNames,
     handed_ids,
@@ -26,11 +27,10 @@ from generator.plan.readers.kept_names import (
     shown_names,
 )
 from generator.plan.readers.seen_by import SEEN_CLASSES, seen_by
+from generator.plan.readers.texts_in import stands_in
 
 # What a finding on the page "What each reader sees" is about.
 TEXT_FORMS = ("text", "word")
-# What a thing is called by others is one of these, so the two are looked at together.
-NAMES = ("name", "known_as")
 
 
 @dataclass(frozen=True, slots=True)
@@ -77,7 +77,7 @@ def _named(
     # a reader's plan takes long to make, so only where a text holds a name at all
     if named:
         # plain words hold no bar, so no text is found across two that only stand side by side
-        read = "|".join(in_plain_words(words) for words in _words_in(seen_by(plan, reader)))
+        read = "|".join(in_plain_words(words) for words in stands_in(seen_by(plan, reader)).texts)
         yield from (pair for pair in named if in_plain_words(pair[0].text) in read)
 
 
@@ -117,20 +117,3 @@ def _texts_of(
                 yield from _texts_of(item, seen, f"{inside}{name}.", whose)
             elif isinstance(item, str) and rule.form in TEXT_FORMS:
                 yield SharedText(item, f"{inside}{name}", whose, record.where)
-
-
-def _words_in(value: object) -> Iterator[str]:
-    """Yield every text that stands anywhere in a plan."""
-    if isinstance(value, str):
-        yield value
-    elif isinstance(value, Mapping):
-        yield from _words_in_each(value.values())
-    elif isinstance(value, tuple | list):
-        yield from _words_in_each(value)
-    elif is_dataclass(value):
-        yield from _words_in_each(getattr(value, field.name) for field in fields(value))
-
-
-def _words_in_each(values: Iterable[object]) -> Iterator[str]:
-    for value in values:
-        yield from _words_in(value)

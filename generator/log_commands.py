@@ -1,0 +1,112 @@
+"""The commands that write into the log: one new entry, and one that takes another back."""
+
+from __future__ import annotations
+
+from pathlib import Path
+from typing import TYPE_CHECKING, Any
+
+import click
+
+from generator.said import FolderTrouble, asked_words, how_many, loaded_from, say_faults
+from generator.typed import HERE, PropertyFolder, as_text, safe, told, why
+
+if TYPE_CHECKING:
+    from generator.inventory.record import Recorded
+
+
+@click.command("record")
+@click.argument("folder", type=PropertyFolder(), default=HERE)
+@click.option(
+    "--on", "done_on", required=True, metavar="DAY", help="Day it was done, such as 2027-03-14."
+)
+@click.option("--job", metavar="JOB", help="Job it was, as place/season/step.")
+@click.option("--planting", metavar="ID", help="Planting it was done on, with --step.")
+@click.option("--step", metavar="ID", help="Step of its step plan, with --planting.")
+@click.option("--finished", is_flag=True, help="Nothing of the job is left to do.")
+@click.option("--answer", type=click.Choice(["yes", "no"]), help="Answer to what the step asks.")
+@click.option("--not-doing", metavar="WHY", help="The job will not be done, and why.")
+@click.option("--area", metavar="AMOUNT", help="Ground it was done on, such as 0.5_ac.")
+@click.option("--by", metavar="WHO", help="Who did it.")
+@click.option("--used", multiple=True, metavar="ITEM=AMOUNT", help="Used, such as brew=32_fl_oz.")
+@click.option("--bought", multiple=True, metavar="ITEM=AMOUNT", help="Bought, such as brew=2_gal.")
+@click.option("--cost", "costs", multiple=True, metavar="DOLLARS", help="Paid for each --bought.")
+@click.option("--recorded-on", metavar="DAY", help="Day it is written down.")
+@click.option("--corrects", metavar="ENTRY", help="Earlier entry that this one replaces.")
+@click.option("--note", metavar="WORDS", help="A note of your own.")
+@click.option(
+    "--set", "settings", multiple=True, metavar="NAME=VALUE",
+    help="Anything else of an entry, such as sprayed.wind_mph=6.",
+)  # fmt: skip
+@click.option("--yes", is_flag=True, help="Write it though it says what can hardly be.")
+def record_command(folder: Path, yes: bool, **typed: Any) -> None:
+    """Write one new entry into the log of a property folder.
+
+    The entry gets a file of its own in the folder log; no file that is there is changed, and
+    nothing is written if the entry has a fault. What cannot be, or hardly, is asked, such as more
+    used than was there, and is written only with --yes. --used, --bought, --cost and --set may
+    stand more than once.
+    """
+    from generator.inventory.entry import NotMeantError, Typed
+    from generator.inventory.record import record_entry
+
+    try:
+        given = Typed(**{name: as_text(value) for name, value in typed.items()})
+        recorded = record_entry(folder, given, asked_words, yes=yes)
+    except NotMeantError as wrong:
+        raise click.UsageError(safe(str(wrong))) from None
+    except OSError as error:
+        said = f"{told(folder)} takes no entry: {why(error)}. Nothing was written."
+        raise FolderTrouble(said) from None
+    _say_recorded(folder, recorded)
+
+
+@click.command("undo")
+@click.argument("folder", type=PropertyFolder(), default=HERE)
+@click.option("--entry", metavar="ENTRY", help="Take this entry back, and not the last one.")
+@click.option("--yes", is_flag=True, help="Do not ask.")
+def undo_command(folder: Path, entry: str | None, yes: bool) -> None:
+    """Take back the last entry that `handbook record` wrote.
+
+    It stays in the log, and a new entry corrects it, so that it counts as not done. Where it was
+    itself a correction, what it had replaced counts again: to undo an undo brings the entry back.
+    """
+    from generator.inventory.entry import NotMeantError
+    from generator.inventory.record import entry_told
+    from generator.inventory.undo import entry_to_undo, undo_entry
+
+    loaded = loaded_from(folder)
+    say_faults(loaded, "Nothing was taken back.")
+    assert loaded.inventory is not None
+    try:
+        last = entry_to_undo(folder, loaded.inventory, entry)
+        says = entry_told(last, loaded.inventory)
+        click.echo(safe(f"Entry {last.id} of {last.done_on} says: {says}."))
+        if last.corrects is not None:
+            click.echo(safe(f"It corrects entry {last.corrects}, which then counts again."))
+        if not yes and not click.confirm("Take it back? Both stay in the log"):
+            click.echo("Nothing was written.")
+            return
+        recorded = undo_entry(folder, last.id, asked_words)
+    except NotMeantError as wrong:
+        raise click.UsageError(safe(str(wrong))) from None
+    except OSError as error:
+        said = f"{told(folder)} takes no entry: {why(error)}. Nothing was written."
+        raise FolderTrouble(said) from None
+    _say_recorded(folder, recorded)
+
+
+def _say_recorded(folder: Path, recorded: Recorded) -> None:
+    """Print what came of an entry, or end with what kept it from being written."""
+    for fault in recorded.faults:
+        click.echo(safe(fault), err=True)
+    for asked in recorded.asked:
+        click.echo(safe(asked), err=True)
+    if recorded.asked and recorded.entry is None:
+        raise FolderTrouble(
+            "Nothing was written. The files have no fault; this can hardly be. Give the command as "
+            "it was, or the same with --yes where it was so."
+        )
+    if recorded.entry is None or recorded.inventory is None:
+        raise FolderTrouble(f"{how_many(len(recorded.faults), 'fault')}. Nothing was written.")
+    click.echo(told(folder / recorded.name))
+    click.echo(safe(recorded.told()))

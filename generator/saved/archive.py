@@ -12,7 +12,7 @@ from typing import BinaryIO
 
 from generator.dataclass import dataclass
 from generator.inventory.write import clear_unfinished, new_file, one_writer
-from generator.saved.gathered import Gathered, NotSaved, gathered
+from generator.saved.gathered import NotSaved, ToSave, gathered
 from generator.saved.names import HASHES, MOST_GB, MOST_IN_ALL_BYTES, MOST_TIMES_PACKED
 from generator.saved.read_back import PIECE_BYTES, Head, contents_of, pieces_of
 
@@ -61,7 +61,7 @@ def save(folder: Path, into: Path, day: datetime.date) -> Saved:
             return Saved(archive, len(found.names), size_bytes, found.left_out)
 
 
-def _write(folder: Path, head: Head, found: Gathered, file: BinaryIO) -> None:
+def _write(folder: Path, head: Head, found: ToSave, file: BinaryIO) -> None:
     hashes = _pack(folder, head, found, file, zipfile.ZIP_DEFLATED)
     with zipfile.ZipFile(file) as packed:
         sizes = [(member.file_size, member.compress_size) for member in packed.infolist()]
@@ -79,7 +79,7 @@ def _write(folder: Path, head: Head, found: Gathered, file: BinaryIO) -> None:
             pass
 
 
-def _pack(folder: Path, head: Head, found: Gathered, file: BinaryIO, method: int) -> dict[str, str]:
+def _pack(folder: Path, head: Head, found: ToSave, file: BinaryIO, method: int) -> dict[str, str]:
     """Pack all files, and return the SHA-256 of each by its name in the archive."""
     hashes: dict[str, str] = {}
     with zipfile.ZipFile(file, "w", method) as packed:

@@ -18,14 +18,14 @@ class NotSaved(Exception):  # noqa: N818 - a refusal, not an error
 
 
 @dataclass(frozen=True, slots=True)
-class Gathered:
+class ToSave:
     """Paths from the folder, with forward slashes: those saved; those left out, each with why."""
 
     names: tuple[str, ...]
     left_out: tuple[tuple[str, str], ...]
 
 
-def gathered(folder: Path) -> Gathered:
+def gathered(folder: Path) -> ToSave:
     """Return what lies in a property folder and is saved. Raises NotSaved where some cannot be."""
     names: list[str] = []
     left_out: list[tuple[str, str]] = []
@@ -46,7 +46,7 @@ def gathered(folder: Path) -> Gathered:
             )
     if len(names) > MOST_SAVED:
         raise NotSaved(f"There are {len(names)} files, and at most {MOST_SAVED} are saved.")
-    return Gathered(tuple(names), tuple(left_out))
+    return ToSave(tuple(names), tuple(left_out))
 
 
 def _everything(folder: Path, above: str = "") -> Iterator[tuple[str, str | None]]:

@@ -11,6 +11,7 @@ from collections.abc import Callable
 from dataclasses import replace
 from html import escape, unescape
 from pathlib import Path
+from typing import Any
 from urllib.parse import quote
 
 import pytest
@@ -28,7 +29,9 @@ from generator.plan.model.plan import Plan
 from generator.plan.readers.kept_values import kept_from, typed_values
 from generator.plan.readers.seen_by import seen_by
 from generator.scanning import LeakScan, Scan
+from generator.site import build as site_build
 from generator.site.mark import SITE_MARK
+from generator.site.one_file import file_beside
 from generator.site.publish import publish
 from tests.plan.planned import AS_OF, inventory_of
 from tests.properties import SEASON, Data, write_property
@@ -163,6 +166,7 @@ CONTAINERS: dict[str, Callable[[str], tuple[str, bytes]]] = {
     "address": lambda text: ("a.css", f"url(data:text/plain,{quote(text)})".encode()),
     "file name": lambda text: (f"{quote(text, safe='')[:200]}.html", b"<p>"),
 }
+READERS = ("hired", PARTNER)
 KEPT = {
     "name": NAME,
     "note": NOTE,
@@ -373,7 +377,8 @@ LEAKS = {
     _in_a_page: "emergency.html holds",
     _in_the_index: "search/search_index.js",
     _in_the_calendar: "calendar-spans.ics holds",
-    _in_a_file_name: "stands-old-quarry.csv holds",
+    # the list of files for a phone names it first
+    _in_a_file_name: 'holds "old-quarry": id of old-quarry',
 }
 
 
@@ -381,6 +386,7 @@ def test_a_leak_fails_the_books_that_hold_it_and_leaves_the_old_ones(tmp_path: P
     folder, out = write_property(tmp_path / "land", with_kept()), tmp_path / "out"
     assert build(folder, out)[0] == 0
     before = (out / "hired" / SITE_MARK).read_bytes()
+    one_file = file_beside(out / "hired").read_bytes()
     for number, (leak, told) in enumerate(LEAKS.items()):
         with pytest.MonkeyPatch.context() as monkeypatch:
             leak(monkeypatch)
@@ -394,7 +400,40 @@ def test_a_leak_fails_the_books_that_hold_it_and_leaves_the_old_ones(tmp_path: P
         assert "of old-quarry, stands.yaml line " in said
         assert "say it in other words where it is typed, or leave it out" in said
         assert (out / "hired" / SITE_MARK).read_bytes() == before
-        assert sorted(path.name for path in out.iterdir()) == sorted([PARTNER, "hired", "owner"])
+        assert file_beside(out / "hired").read_bytes() == one_file
+        assert {path.name.removesuffix(".html") for path in out.iterdir()} == {*READERS, "owner"}
+
+
+def test_a_leak_in_the_one_file_alone_fails_the_book(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    def leaking(file: Path, *given: Any) -> Any:
+        made = write_one_file(file, *given)
+        file.write_text(file.read_text() + f"<p>{_escaped(NAME)}</p>")
+        return made
+
+    write_one_file = site_build.write_one_file
+    monkeypatch.setattr(site_build, "write_one_file", leaking)
+    code, said = build(write_property(tmp_path / "land", with_kept()), tmp_path, "--for", "hired")
+    assert code == 1
+    assert f'hired.html holds "{NAME}": name of old-quarry' in said
+    assert [path.name for path in tmp_path.iterdir()] == ["land"]
+
+
+def test_a_leak_keeps_an_archive_from_being_packed(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    folder = write_property(tmp_path / "land", with_kept())
+    words = ["pack", str(folder), "--for", "hired", "--to", str(tmp_path)]
+    _in_the_calendar(monkeypatch)
+    packed = CliRunner().invoke(main, words)
+    assert packed.exit_code == 1
+    assert "zip, handbook-hired-2026-08-20/calendar-spans.ics holds" in packed.output
+    assert "at_lat_lon of old-quarry" in packed.output
+    assert [path.name for path in tmp_path.iterdir()] == ["land"]
+    monkeypatch.undo()
+    assert CliRunner().invoke(main, words).exit_code == 0
+    assert [path.name for path in tmp_path.glob("*.zip")] == ["handbook-hired-2026-08-20.zip"]
 
 
 def test_what_an_owner_wrote_into_a_text_that_others_read_is_a_caution(tmp_path: Path) -> None:

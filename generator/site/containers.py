@@ -131,10 +131,19 @@ def _readings(data: bytes) -> Iterator[bytes]:
         # a page within a page is escaped with all that was escaped in it
         plain = decoded
     yield plain
-    if b"\\" in plain:
-        yield _IN_JSON.sub(_escaped, plain)
-    if b"%" in plain and _IN_ADDRESS.search(plain):
-        yield _IN_ADDRESS.sub(lambda found: bytes([int(found[1], 16)]), plain)
+    # lines that read otherwise, and no others again
+    escaped = _lines_with(b"\\", plain)
+    if escaped:
+        yield _IN_JSON.sub(_escaped, escaped)
+    encoded = _lines_with(b"%", plain)
+    if _IN_ADDRESS.search(encoded):
+        yield _IN_ADDRESS.sub(lambda found: bytes([int(found[1], 16)]), encoded)
+
+
+def _lines_with(mark: bytes, text: bytes) -> bytes:
+    if mark not in text:
+        return b""
+    return b"\n|\n".join([line for line in text.split(b"\n") if mark in line])
 
 
 def _character(found: re.Match[bytes]) -> bytes:

@@ -33,6 +33,7 @@ LEAKS_TOLD = 3
 _OF_A_WORD = 3
 _DEGREES = re.compile(r"\d{1,3}\.\d{4}")
 _DEGREES_HERE = re.compile(rb"\d+\.\d{4}")
+_PIECE_BYTES, _LINES_AGAIN = 20_000, 8
 _FOLDED = b"\r\n "
 # Between two words: what a name has there, in an address too; what a sentence has. No mark of a
 # page or of an index, so that two things that stand side by side make none.
@@ -137,7 +138,8 @@ class Search:
             here = [
                 Leak(inside, one.text, one.told)
                 for text in (*readings(inside.encode()), *readings(unread))
-                for one in self._kept_in(text, shown)
+                for piece in _pieces(text)
+                for one in self._kept_in(piece, shown)
             ]
             found += here
             # what was found is told of every file that holds it, whichever is read first
@@ -206,6 +208,25 @@ def _stands_in(typed: bytes, text: bytes) -> bool:
     for joint, word in zip(joints, words[1:], strict=False):
         found += (_JOINT if _IS_JOINT.fullmatch(joint) else _ANY_JOINT) + re.escape(word)
     return re.search(_BEGINS + found + _ENDS, without_marks(text), re.IGNORECASE) is not None
+
+
+def _pieces(text: bytes) -> Iterator[bytes]:
+    """Yield a text in pieces, of which each begins with the last lines of the one before.
+
+    What is searched for is held against what may stand in a piece, and few of it may.
+    """
+    if len(text) <= _PIECE_BYTES:
+        yield text
+        return
+    lines = text.split(b"\n")
+    begin = size_bytes = 0
+    for number, line in enumerate(lines):
+        size_bytes += len(line)
+        if size_bytes > _PIECE_BYTES:
+            yield b"\n".join(lines[begin : number + 1])
+            # a name or a piece of a sentence goes over no more lines than this
+            begin, size_bytes = max(begin + 1, number - _LINES_AGAIN), 0
+    yield b"\n".join(lines[begin:])
 
 
 def _files(place: Path) -> Iterator[tuple[str, Path]]:

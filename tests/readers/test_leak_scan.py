@@ -203,6 +203,15 @@ def test_what_nobody_keeps_fails_nothing(scan: Scan, container: str, tmp_path: P
     assert scan(tmp_path) == ""
 
 
+@pytest.mark.parametrize("before", [0, 19_990, 20_000, 20_010, 40_020])
+def test_it_is_found_where_a_long_text_is_parted(scan: Scan, before: int, tmp_path: Path) -> None:
+    filling = "".join(f"<p>{number}</p>\n" for number in range(9000))
+    at = filling.index("\n", before) + 1
+    note = NOTE.replace(" ", "\n", 3)
+    (tmp_path / "a.html").write_text(f"{filling[:at]}{note}\n{filling[at:]}")
+    assert "note of old-quarry" in scan(tmp_path)
+
+
 def test_a_whole_book_as_an_archive_is_looked_through(scan: Scan, tmp_path: Path) -> None:
     with zipfile.ZipFile(tmp_path / "book.zip", "w") as archive:
         archive.writestr("book/index.html", "<p>nothing</p>")

@@ -59,10 +59,18 @@ def test_a_copy_that_ends_early_is_noticed() -> None:
         handed([1])()
 
 
-def test_nothing_is_left_of_a_copy_that_is_not_asked() -> None:
+def test_nothing_is_left_of_a_copy_that_is_not_asked(monkeypatch: pytest.MonkeyPatch) -> None:
+    fork, made = os.fork, list[int]()
+
+    def noted() -> int:
+        made.append(fork())
+        return made[-1]
+
+    monkeypatch.setattr(os, "fork", noted)
     descriptors = len(list(Path("/proc/self/fd").iterdir()))
     with working_beside(_doubled, []):
         pass
     assert len(list(Path("/proc/self/fd").iterdir())) == descriptors
-    with pytest.raises(ChildProcessError):
-        os.waitpid(-1, os.WNOHANG)
+    (copy,) = made
+    with pytest.raises(ProcessLookupError):
+        os.kill(copy, 0)

@@ -127,7 +127,7 @@ def test_a_place_that_takes_no_book_is_refused_before_any_work(
     writable = os.access
     monkeypatch.setattr(os, "access", lambda one, how: one != locked and writable(one, how))
     worked: list[object] = []
-    monkeypatch.setattr(cli, "_plan", lambda *every: worked.append(every))
+    monkeypatch.setattr(cli, "planned", lambda *every: worked.append(every))
     before = contents(land.parent)
     words = ["--for", "owner", "--out", out.replace("LAND", "land")]
     monkeypatch.chdir(land.parent)

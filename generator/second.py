@@ -8,9 +8,11 @@ import signal
 import sys
 import threading
 from collections.abc import Callable
+from contextlib import suppress
 from typing import Generic, NoReturn, TypeVar
 
 _SIGNAL_WHEN_PARENT_ENDS = 1  # PR_SET_PDEATHSIG
+_ROOM_BYTES = 1 << 20  # what the system lets anybody ask for
 
 Result = TypeVar("Result")
 
@@ -26,7 +28,13 @@ class SecondProcess(Generic[Result]):
     """A copy of this process that works from the moment it is made until it has told its result."""
 
     def __init__(self, work: Callable[[], Result]) -> None:
+        # there is one only where copies can be made
+        import fcntl
+
         self._reading, writing = os.pipe()
+        # room for what it tells, so that it need not stay until it is asked
+        with suppress(OSError):
+            fcntl.fcntl(self._reading, fcntl.F_SETPIPE_SZ, _ROOM_BYTES)
         first = os.getpid()
         # what the collector looks through it writes to, and what is written to is no longer shared
         gc.freeze()

@@ -9,6 +9,7 @@ import base64
 import hashlib
 import posixpath
 import re
+from collections import Counter
 from collections.abc import Callable, Iterable, Mapping
 from functools import cache
 from html import escape, unescape
@@ -72,8 +73,8 @@ def page_marks(addresses: Iterable[str]) -> dict[str, str]:
     digests = {address: _digest(address) for address in addresses}
     length, marks = FEWEST_SIGNS, dict[str, str]()
     while digests:
-        beginnings = [digest[:length] for digest in digests.values()]
-        twice = {one for one in beginnings if beginnings.count(one) > 1}
+        counted = Counter(digest[:length] for digest in digests.values())
+        twice = {one for one, count in counted.items() if count > 1}
         for address, digest in list(digests.items()):
             if digest[:length] not in twice:
                 marks[address] = digest[:length]

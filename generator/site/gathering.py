@@ -5,6 +5,7 @@ import re
 from collections.abc import Iterator, Mapping, Sequence
 from functools import partial
 from pathlib import Path
+from typing import BinaryIO
 
 from generator.book.model import Book, Page
 from generator.dataclass import dataclass
@@ -32,20 +33,27 @@ class Gathering:
         self.folder = folder
         self.marks = page_marks(page.address for page in book.pages)
         self.make = binder(self.marks, book.files)
+        # a file for each process: none waits for the other, and no text goes between them
+        self.files: dict[int, BinaryIO] = {}
 
     def keep(self, page: Page, body: Body) -> Gathered:
         """Write a page behind those that this process wrote before."""
         bound = self.make(page, body)
         text = bound.html.encode("utf-8", errors="xmlcharrefreplace")
-        # a file for each process: none waits for the other, and no text goes between them
-        file = self.folder / str(os.getpid())
-        with file.open("ab") as kept:
-            start = kept.tell()
-            kept.write(text)
-        return Gathered(file.name, start, len(text), bound.linked, bound.drawings)
+        name = str(os.getpid())
+        if os.getpid() not in self.files:
+            self.files[os.getpid()] = (self.folder / name).open("wb")
+        file = self.files[os.getpid()]
+        start = file.tell()
+        file.write(text)
+        # a second process ends without closing what it has open
+        file.flush()
+        return Gathered(name, start, len(text), bound.linked, bound.drawings)
 
     def texts(self, gathered: Sequence[Gathered]) -> Iterator[bytes]:
         """Yield the pages as they stand in the file: a drawing on the first page that shows it."""
+        for file in self.files.values():
+            file.close()
         kept = {name: (self.folder / name).read_bytes() for name in {one.file for one in gathered}}
         shown: set[str] = set()
 

@@ -13,8 +13,10 @@ _ALL = "all"
 
 def is_handed(reader: Reader, planting_id: str, step_id: str) -> bool:
     """Return whether a reader is handed a step of a planting."""
-    steps = {step for jobs in reader.jobs if jobs.planting == planting_id for step in jobs.steps}
-    return _ALL in steps or step_id in steps
+    return any(
+        jobs.planting == planting_id and (step_id in jobs.steps or _ALL in jobs.steps)
+        for jobs in reader.jobs
+    )
 
 
 ALL_STEPS = "all"

@@ -6,6 +6,7 @@ from typing import NamedTuple
 from generator.book.calendar_file import calendar_file
 from generator.book.content import Chapter, written_for
 from generator.book.exports import Filing, filed_at_last, owner_rows
+from generator.book.homes import homes_of
 from generator.book.model import Book, LeftFolder
 from generator.book.pages.ahead import ahead_page, season_page
 from generator.book.pages.back import (
@@ -80,6 +81,8 @@ def make_book(plan: Plan, left: Iterable[LeftFolder] = (), filing: Filing = file
     `left` are folders of readers who are gone, which the owner's book names.
     """
     filed = owners_files(plan, filing)
+    # asked for by every page, and made here once while the files come on the other core
+    homes_of(plan)
     parts = in_two([task.make for task in tasks_of(plan, left)])
     return put_together(plan, parts, filed())
 

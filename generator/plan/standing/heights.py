@@ -163,23 +163,21 @@ def _pulled(
 
 def _grown(growing: Growing, day: datetime.date, base: str) -> Figure:
     """Return the part of its year's growth that a planting has on a day."""
-    calendar_year = growing_year(day)
-    listed = [
-        (datetime.date(calendar_year, *by.month_day), by.fraction)
-        for by in growing.growth.grown(growing.year_of(day))
-    ]
-    if day <= listed[0][0]:
+    year, fractions = growing_year(day), growing.growth.grown(growing.year_of(day))
+    on = (day.year, day.month, day.day)
+    if on <= (year, *fractions[0].month_day):
         return NOTHING_GROWN
-    for (first, before), (last, after) in itertools.pairwise(listed):
-        if day <= last:
+    for before, after in itertools.pairwise(fractions):
+        if on <= (year, *after.month_day):
+            first, last = (datetime.date(year, *one.month_day) for one in (before, after))
             return GROWN(
                 f"{base}/grown_fraction",
-                before_fraction=before,
-                after_fraction=after,
+                before_fraction=before.fraction,
+                after_fraction=after.fraction,
                 past_days=_days(first, day),
                 between_days=_days(first, last),
             )
-    return listed[-1][1]
+    return fractions[-1].fraction
 
 
 def _days(first: datetime.date, last: datetime.date) -> Reference:

@@ -73,7 +73,11 @@ def _build(
     def write(framing: Framing) -> None:
         # no text of a page goes from one process to the other
         tasks = [partial(put_page, make, framing, site, page, keep) for page in book.pages]
-        put.extend(in_two(tasks))
+        try:
+            put.extend(in_two(tasks))
+        finally:
+            if gathering is not None:
+                gathering.close()
 
     titles = {address: text_only(title) for address, title in titles_in(entries).items()}
     finished = build_site(ready.config, titles, book.files, write)

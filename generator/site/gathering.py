@@ -50,10 +50,13 @@ class Gathering:
         file.flush()
         return Gathered(name, start, len(text), bound.linked, bound.drawings)
 
-    def texts(self, gathered: Sequence[Gathered]) -> Iterator[bytes]:
-        """Yield the pages as they stand in the file: a drawing on the first page that shows it."""
+    def close(self) -> None:
+        """Close what this process has written to."""
         for file in self.files.values():
             file.close()
+
+    def texts(self, gathered: Sequence[Gathered]) -> Iterator[bytes]:
+        """Yield the pages as they stand in the file: a drawing on the first page that shows it."""
         kept = {name: (self.folder / name).read_bytes() for name in {one.file for one in gathered}}
         shown: set[str] = set()
 

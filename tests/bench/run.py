@@ -105,8 +105,9 @@ sys.argv[1:], kept, whole = {command!r}, Path({kept!r}), publishing.built
 kept.unlink(missing_ok=True)
 
 def folder_alone(book, workshop, site, one_file):
+    problems = whole(book, workshop, site)
     one_file.write_bytes(b"")
-    return whole(book, workshop, site)
+    return problems
 
 publishing.built = folder_alone
 run()

@@ -7,8 +7,6 @@ from datetime import UTC, date, datetime
 from functools import partial
 from pathlib import Path
 
-import yaml
-
 from generator.book.model import Book
 from generator.in_two import in_two
 from generator.lookup import shipped
@@ -62,9 +60,8 @@ def _build(
     (workshop / "docs").mkdir(parents=True)
     settings = settings_of(book)
     settings["theme"]["custom_dir"] = str(shipped("site_templates") / "theme")
-    (workshop / "mkdocs.yml").write_text(yaml.safe_dump(settings), encoding="utf-8")
     entries = navigation(book.pages)
-    ready = prepared(workshop / "mkdocs.yml", navigation_data(entries), site)
+    ready = prepared(workshop, settings, navigation_data(entries), site)
     make = body_maker(ready.converter, ready.converter_settings)
     gathering = Gathering(workshop / "bound", book) if one_file is not None else None
     keep = gathering.keep if gathering is not None else None

@@ -54,10 +54,15 @@ class Finished:
     search_settings: Mapping[str, Any]
 
 
-def prepared(settings: Path, navigation: NavigationData, site: Path) -> Prepared:
-    """Read the settings of a build. Raises Failed where MkDocs gives up."""
+def prepared(
+    folder: Path, settings: Mapping[str, Any], navigation: NavigationData, site: Path
+) -> Prepared:
+    """Have MkDocs take the settings of a build in a folder. Raises Failed where it gives up."""
+    # it wants a file, and reads it slowly: what is known already is handed over
+    file = folder / "mkdocs.yml"
+    file.write_text("site_name: Handbook\n", encoding="utf-8")
     with _heard():
-        config = load_config(str(settings), site_dir=str(site), nav=navigation)
+        config = load_config(str(file), **{**settings, "site_dir": str(site), "nav": navigation})
         extensions: list[str | Extension] = [*config.markdown_extensions, HandbookBlocks()]
         converter = Markdown(extensions=extensions, extension_configs=config.mdx_configs)
         return Prepared(config, converter, f"{config.markdown_extensions} {config.mdx_configs}")

@@ -13,10 +13,11 @@ _ALL = "all"
 
 def is_handed(reader: Reader, planting_id: str, step_id: str) -> bool:
     """Return whether a reader is handed a step of a planting."""
-    return any(
-        jobs.planting == planting_id and (step_id in jobs.steps or _ALL in jobs.steps)
-        for jobs in reader.jobs
-    )
+    # a plain loop: this is asked of every job, and a reader may have a list as long as all of them
+    for jobs in reader.jobs:
+        if jobs.planting == planting_id and (step_id in jobs.steps or _ALL in jobs.steps):
+            return True
+    return False
 
 
 ALL_STEPS = "all"

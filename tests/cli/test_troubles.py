@@ -254,7 +254,10 @@ def test_a_disk_that_is_really_full_loses_nothing(tmp_path: Path) -> None:
             assert {name: after[name] for name in before if name.startswith("owner")} == {
                 name: content for name, content in before.items() if name.startswith("owner")
             }
-            assert {name.partition("/")[0] for name in after} == {"owner", "hired-sprayer"}
+            kept = {
+                f"{reader}{end}" for reader in ("owner", "hired-sprayer") for end in ("", ".html")
+            }
+            assert {name.partition("/")[0] for name in after} == kept
             made = as_typed("new", out / "deep" / "land")
             if made.returncode:
                 assert not (out / "deep").exists()

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
+from contextlib import contextmanager
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
@@ -46,17 +48,12 @@ def record_command(folder: Path, yes: bool, **typed: Any) -> None:
     used than was there, and is written only with --yes. --used, --bought, --cost and --set may
     stand more than once.
     """
-    from generator.inventory.entry import NotMeantError, Typed
+    from generator.inventory.entry import Typed
     from generator.inventory.record import record_entry
 
-    try:
+    with _refusals_told(folder):
         given = Typed(**{name: as_text(value) for name, value in typed.items()})
         recorded = record_entry(folder, given, asked_words, yes=yes)
-    except NotMeantError as wrong:
-        raise click.UsageError(safe(str(wrong))) from None
-    except OSError as error:
-        said = f"{told(folder)} takes no entry: {why(error)}. Nothing was written."
-        raise FolderTrouble(said) from None
     _say_recorded(folder, recorded)
 
 
@@ -70,14 +67,13 @@ def undo_command(folder: Path, entry: str | None, yes: bool) -> None:
     It stays in the log, and a new entry corrects it, so that it counts as not done. Where it was
     itself a correction, what it had replaced counts again: to undo an undo brings the entry back.
     """
-    from generator.inventory.entry import NotMeantError
     from generator.inventory.record import entry_told
     from generator.inventory.undo import entry_to_undo, undo_entry
 
     loaded = loaded_from(folder)
     say_faults(loaded, "Nothing was taken back.")
     assert loaded.inventory is not None
-    try:
+    with _refusals_told(folder):
         last = entry_to_undo(folder, loaded.inventory, entry)
         says = entry_told(last, loaded.inventory)
         click.echo(safe(f"Entry {last.id} of {last.done_on} says: {says}."))
@@ -87,12 +83,21 @@ def undo_command(folder: Path, entry: str | None, yes: bool) -> None:
             click.echo("Nothing was written.")
             return
         recorded = undo_entry(folder, last.id, asked_words)
+    _say_recorded(folder, recorded)
+
+
+@contextmanager
+def _refusals_told(folder: Path) -> Iterator[None]:
+    """Turn what cannot be meant, and what the system refuses, into sentences."""
+    from generator.inventory.entry import NotMeantError
+
+    try:
+        yield
     except NotMeantError as wrong:
         raise click.UsageError(safe(str(wrong))) from None
     except OSError as error:
         said = f"{told(folder)} takes no entry: {why(error)}. Nothing was written."
         raise FolderTrouble(said) from None
-    _say_recorded(folder, recorded)
 
 
 def _say_recorded(folder: Path, recorded: Recorded) -> None:

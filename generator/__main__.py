@@ -9,7 +9,11 @@ def run() -> None:
     """Run the command."""
     # it ends before what the collector would find is worth the time it takes to look
     gc.disable()
-    main()
+    try:
+        main()
+    finally:
+        # as it ends Python looks through all there is, switched off or not, but not what is frozen
+        gc.freeze()
 
 
 if __name__ == "__main__":

@@ -173,6 +173,7 @@ def _date_findings(request: JobRequest, as_of: datetime.date) -> Iterator[Findin
 
 
 def _name_findings(request: JobRequest, readers: tuple[Reader, ...]) -> Iterator[Finding]:
-    handed = any(is_handed(reader, request.planting.id, request.step.id) for reader in readers)
-    if handed and request.ground.known_as is None:
+    if request.ground.known_as is None and any(
+        is_handed(reader, request.planting.id, request.step.id) for reader in readers
+    ):
         yield finding(PlaceStop.NO_NAME_FOR_OTHERS, about_job(request.job_id), request.ground.where)

@@ -3,6 +3,7 @@
 import datetime
 import math
 from collections.abc import Iterable
+from functools import lru_cache
 
 from generator.inventory.dates import ALL_PLACES, DateRange
 
@@ -67,7 +68,14 @@ def inside_of(span: Span, inside: Span) -> tuple[Span, ...]:
 
 def holds_on(places: tuple[str, ...], place_id: str) -> bool:
     """Return whether dates or a paper hold on a place."""
-    return ALL_PLACES in places or place_id in places
+    named = _named(places)
+    return ALL_PLACES in named or place_id in named
+
+
+# asked of every job, and dates may name as many places as there are
+@lru_cache(maxsize=256)
+def _named(places: tuple[str, ...]) -> frozenset[str]:
+    return frozenset(places)
 
 
 def days_of(

@@ -57,16 +57,14 @@ def point_of_compass(bearing_deg: float) -> str:
     return _EIGHT[round(bearing_deg / part_deg) % len(_EIGHT)]
 
 
-def direction_words(bearing_deg: float) -> str:
-    """Return a direction as it is told: by its name where it is one of sixteen, else in degrees.
+def named_direction(bearing_deg: float) -> str | None:
+    """Return the name of a direction that is one of sixteen, None where it is told in degrees.
 
-    >>> direction_words(337.5), direction_words(360), direction_words(160)
-    ('north-northwest', 'north', '160 degrees')
+    >>> named_direction(337.5), named_direction(360), named_direction(160)
+    ('north-northwest', 'north', None)
     """
     number = bearing_deg * len(_POINTS_IN_WORDS) / _FULL_CIRCLE_DEG
-    if number.is_integer():
-        return _POINTS_IN_WORDS[int(number) % len(_POINTS_IN_WORDS)]
-    return f"{bearing_deg:g} degrees"
+    return _POINTS_IN_WORDS[int(number) % len(_POINTS_IN_WORDS)] if number.is_integer() else None
 
 
 def plain_direction(raw: object) -> float | None:

@@ -24,7 +24,7 @@ from generator.book.origin import origin_words
 from generator.book.text import clean, in_entities, inert
 from generator.compiled import Compiled
 from generator.inventory.fields import NOT_ON_LABEL, FirstOfMonth
-from generator.inventory.plain_values import point_of_compass
+from generator.inventory.plain_values import named_direction, point_of_compass
 from generator.lookup import shipped
 from generator.plan.labels.crops import means_in_words
 from generator.plan.model.days import MONTHS, Span, day_words, span_ends
@@ -90,6 +90,7 @@ def _environment() -> Environment:
     environment.filters["month"] = _month
     environment.filters["clock"] = _clock
     environment.filters["point"] = point_of_compass
+    environment.filters["direction"] = named_direction
     environment.filters["path"] = _path
     environment.filters["id"] = _id
     environment.globals["html"] = _block

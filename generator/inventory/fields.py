@@ -15,6 +15,7 @@ from generator.units import UNITS, LatLon
 from generator.working import Visible
 
 NOT_ON_LABEL = "not_on_label"
+DIRECTION_UNIT = "deg"
 _KEY = "rule"
 
 
@@ -41,9 +42,9 @@ class FieldRule:
     """What may stand in a field and who may see it.
 
     `form` says how it is read: text, identity, word, reference, choice, measure, whole, yes_no,
-    date, month, month_day, lat_lon, points, sign or record. `many` is a list of them; `label` also
-    takes `not_on_label`; `safety` marks what no reader may lose. `numbered` is text that often is a
-    whole number; `month_too` a day of which a month alone may be known.
+    date, month, month_day, lat_lon, points, sign, direction or record. `many` is a list of them;
+    `label` also takes `not_on_label`; `safety` marks what no reader may lose. `numbered` is text
+    that often is a whole number; `month_too` a day of which a month alone may be known.
     """
 
     form: str
@@ -208,6 +209,11 @@ def points(visible: Visible, help: str, fewest: int, **more: Any) -> Any:
 def sign(visible: Visible, help: str, **more: Any) -> Any:
     """Declare a season sign: {early, typical, late}, or one day for all three."""
     return _declare(FieldRule("sign", visible, help, **more))
+
+
+def direction(visible: Visible, help: str, **more: Any) -> Any:
+    """Declare a direction: a point of the compass, of eight or sixteen, or degrees from north."""
+    return _declare(FieldRule("direction", visible, help, unit=DIRECTION_UNIT, **more))
 
 
 def record(visible: Visible, help: str, kind: type, **more: Any) -> Any:

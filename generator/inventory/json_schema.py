@@ -184,6 +184,12 @@ _PLAIN: Mapping[str, Mapping[str, Any]] = MappingProxyType(
                 {"type": "string", "pattern": f"^{point_pattern()}$"},
             ]
         },
+        "direction": {
+            "anyOf": [
+                {"type": "number", "minimum": 0, "maximum": 360},
+                {"type": "string", "pattern": f"^{COMPASS}$"},
+            ]
+        },
         "sign": {
             "anyOf": [
                 MONTH_DAY,

@@ -12,6 +12,7 @@ from generator.inventory.fields import (
     amount,
     choice,
     day,
+    direction,
     identity,
     lat_lon,
     measure,
@@ -24,6 +25,12 @@ from generator.inventory.fields import (
 from generator.inventory.ground import NutrientNeed
 from generator.inventory.label import RATE_UNITS
 from generator.inventory.season import WHAT_STANDS, a_season
+from generator.inventory.winds import (
+    DeerSpot,
+    what_lies_around,
+    winds_it_is_for,
+    winds_it_is_not_for,
+)
 from generator.inventory.woody import WoodyRow
 from generator.units import LatLon
 from generator.working import Given
@@ -276,6 +283,19 @@ class Stand(Record):
     far: str | None = choice("place", FAR, YES, NO)
     seat_height_ft: Given | None = measure("place", "height of the seat", "ft", POSITIVE)
     straps_checked_on: datetime.date | None = day("place", "straps and harness inspected on")
+    winds_for: tuple[Given, ...] = winds_it_is_for()
+    winds_against: tuple[Given, ...] = winds_it_is_not_for()
+    lies: str | None = what_lies_around()
+    falls_to: Given | None = direction("place", "the way the hill falls there")
+    fall_pct: Given | None = measure(
+        "place", "how steep it falls", "pct", Limits(at_least=0, at_most=100)
+    )
+    deer_come_from: tuple[Given, ...] = direction("place", "where deer come from", many=True)
+    beds: tuple[DeerSpot, ...] = record("place", "where deer bed", DeerSpot, many=True)
+    food: tuple[DeerSpot, ...] = record("place", "where deer feed", DeerSpot, many=True)
+    downwind_reach_yd: Given | None = measure(
+        "place", "how far your scent carries from it", "yd", POSITIVE
+    )
     upkeep: str | None = reference("place", "step plan of every season", "step_plan")
     asked_for: tuple[str, ...] = reference(
         "place", "steps of it that are done only where you ask for them", "step", many=True
@@ -300,6 +320,9 @@ class Route(Record):
     )
     length_ft: Given | None = measure("place", "measured length", "ft", POSITIVE)
     walked_on: datetime.date | None = day("place", "last walked on")
+    winds_for: tuple[Given, ...] = winds_it_is_for()
+    winds_against: tuple[Given, ...] = winds_it_is_not_for()
+    lies: str | None = what_lies_around()
     upkeep: str | None = reference("place", "step plan of every season", "step_plan")
     asked_for: tuple[str, ...] = reference(
         "place", "steps of it that are done only where you ask for them", "step", many=True

@@ -32,8 +32,11 @@ DOLLAR_UNIT = "usd"
 BEARING_UNIT = "deg"
 _POINTS = ("n", "nne", "ne", "ene", "e", "ese", "se", "sse",
            "s", "ssw", "sw", "wsw", "w", "wnw", "nw", "nnw")  # fmt: skip
-_POINTS_IN_WORDS = ("north", "northeast", "east", "southeast",
-                    "south", "southwest", "west", "northwest")  # fmt: skip
+_POINTS_IN_WORDS = ("north", "north-northeast", "northeast", "east-northeast",
+                    "east", "east-southeast", "southeast", "south-southeast",
+                    "south", "south-southwest", "southwest", "west-southwest",
+                    "west", "west-northwest", "northwest", "north-northwest")  # fmt: skip
+_EIGHT = _POINTS_IN_WORDS[::2]
 _FULL_CIRCLE_DEG = 360
 COMPASS_DEG: Mapping[str, float] = MappingProxyType(
     {
@@ -50,8 +53,33 @@ def point_of_compass(bearing_deg: float) -> str:
     >>> point_of_compass(270), point_of_compass(340), point_of_compass(30)
     ('west', 'north', 'northeast')
     """
-    part_deg = _FULL_CIRCLE_DEG / len(_POINTS_IN_WORDS)
-    return _POINTS_IN_WORDS[round(bearing_deg / part_deg) % len(_POINTS_IN_WORDS)]
+    part_deg = _FULL_CIRCLE_DEG / len(_EIGHT)
+    return _EIGHT[round(bearing_deg / part_deg) % len(_EIGHT)]
+
+
+def named_direction(bearing_deg: float) -> str | None:
+    """Return the name of a direction that is one of sixteen, None where it is told in degrees.
+
+    >>> named_direction(337.5), named_direction(360), named_direction(160)
+    ('north-northwest', 'north', None)
+    """
+    number = bearing_deg * len(_POINTS_IN_WORDS) / _FULL_CIRCLE_DEG
+    return _POINTS_IN_WORDS[int(number) % len(_POINTS_IN_WORDS)] if number.is_integer() else None
+
+
+def plain_direction(raw: object) -> float | None:
+    """Return the degrees from north that a value can only mean, None where it is no direction.
+
+    >>> plain_direction("NW"), plain_direction("North-Northwest"), plain_direction(160)
+    (315.0, 337.5, 160.0)
+    >>> plain_direction("NWW"), plain_direction(361), plain_direction(True)
+    (None, None, None)
+    """
+    if isinstance(raw, str):
+        return COMPASS_DEG.get(raw.casefold())
+    if isinstance(raw, bool) or not isinstance(raw, int | float):
+        return None
+    return float(raw) if 0 <= raw <= _FULL_CIRCLE_DEG else None
 
 
 US_DAY = r"(?:0?[1-9]|1[0-2])/(?:0?[1-9]|[12][0-9]|3[01])/[0-9]{4}"

@@ -248,6 +248,14 @@ def bad_choice(value: object, choices: Sequence[str]) -> Sentence:
     return Sentence("F211", what, f"{did_you_mean(close)} (of {others})" if close else others)
 
 
+def bad_direction(value: object, points: Sequence[str]) -> Sentence:
+    """What is neither a point of the compass nor degrees of a full circle."""
+    wanted = "N, NNE, NE and so on, a word like north-northwest, or degrees from 0 to 360"
+    what = f"{shown_value(value)} is not a direction"
+    close = meant(value, points) if isinstance(value, str) else ()
+    return Sentence("F220", what, f"{did_you_mean(close)} (of {wanted})" if close else wanted)
+
+
 def newer_format(found: int, known: int) -> Sentence:
     """A folder written for a later version of the program."""
     what = f"this folder is written in format {found}, newer than this program"

@@ -18,6 +18,7 @@ from generator.inventory.meant import keys_meant, stem_meant, unit_at_end
 from generator.inventory.plain_values import (
     BEARING_UNIT,
 )
+from generator.inventory.reading_directions import read_direction
 from generator.inventory.reading_found import FAULT, NamedThing, Path, Reading
 from generator.inventory.reading_values import (
     _choice,
@@ -250,6 +251,7 @@ _FORMS: Mapping[str, Callable[[FieldRule, object, Path, Reading], object]] = Map
         "lat_lon": _lat_lon,
         "points": _points,
         "sign": _sign,
+        "direction": read_direction,
         "record": _record,
     }
 )

@@ -23,6 +23,7 @@ from generator.inventory.rules_slips import SLIP_RULES
 from generator.inventory.rules_spray import SPRAY_RULES, WAIT_RULES
 from generator.inventory.rules_steps import STEP_RULES
 from generator.inventory.rules_weather import WEATHER_RULES
+from generator.inventory.rules_winds import TYPED_WIND_RULES
 from generator.inventory.rules_woody import WOODY_RULES
 from generator.inventory.schema import Inventory
 from generator.inventory.season import FIRST_MONTH_OF_A_SEASON
@@ -386,4 +387,5 @@ RULES = (
     *WAIT_RULES,
     *HEIGHT_RULES,
     *SLIP_RULES,
+    *TYPED_WIND_RULES,
 )

@@ -93,3 +93,13 @@ def test_words_are_told_of_pages_that_there_are(demo_sites: dict[str, Site]) -> 
     addresses = {page.address for page in demo_sites["owner"].book.pages}
     folders = {f"{PurePosixPath(address).parent}/" for address in addresses}
     assert set(search_words()) - addresses - folders == set()
+
+
+def test_what_the_wind_is_for_is_found_first(browser: Browser, demo_sites: dict[str, Site]) -> None:
+    asked = ["wind", "which wind", "southwest", "wind card"]
+    with listening_page(browser, DESKTOP, []) as page:
+        for reader in ("owner", "hunting-partner"):
+            found = _answers(page, demo_sites[reader], asked)
+            assert {words: hits[0][1] for words, hits in found.items()} == dict.fromkeys(
+                asked, "winds.html"
+            )

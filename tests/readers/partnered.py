@@ -51,6 +51,9 @@ def handed_ground(data: Data, reader: str) -> set[str]:
 def _stand(name: str, chance: random.Random) -> Data:
     stand = {"id": name, "name": f"The {name}", "upkeep": "stand_inspection", "note": "a thorn"}
     stand |= {"at_lat_lon": [41.5, -93 - chance.random()], "seat_height_ft": chance.randint(9, 20)}
+    stand |= {"winds_for": ["NW", chance.randint(0, 90)], "winds_against": ["south"]}
+    stand |= {"lies": chance.choice(["open", "edge", "timber"]), "falls_to": "E", "fall_pct": 8}
+    stand["beds"] = [{"toward": 160, "distance_yd": 180, "name": "the cedar bed"}]
     if chance.random() < 0.5:
         stand["coordinates"] = chance.choice(["yes", "no"])
     return (
@@ -62,7 +65,8 @@ def _stand(name: str, chance: random.Random) -> Data:
 
 def _route(name: str, serves: list[str]) -> Data:
     return {"id": name, "name": f"The {name}", "serves": serves, "length_ft": 700,
-            "walked_on": "2026-07-13", "upkeep": "walk_in_work"}  # fmt: skip
+            "walked_on": "2026-07-13", "upkeep": "walk_in_work", "winds_for": ["N"],
+            "winds_against": [200], "lies": "timber"}  # fmt: skip
 
 
 def _some(things: list[Data], chance: random.Random) -> list[str]:

@@ -167,6 +167,12 @@ def _change_routes_and_stands(data: Data, ground: set[str], chance: random.Rando
     for stand in (one for one in stands if one["id"] not in ground):
         stand |= {"at_lat_lon": [40 + chance.random(), -92.5], "straps_checked_on": "2026-02-03"}
         stand |= {"upkeep": "stand_inspection", "seat_height_ft": chance.randint(1, 30)}
+        stand["winds_for"] = [chance.randint(0, 360)]
+    for stand in stands:
+        # where deer are is told to nobody, whoever has the stand
+        stand["beds"] = [_deer_spot(chance) for _ in range(chance.randint(0, 2))]
+        stand["food"] = [_deer_spot(chance)]
+        stand |= {"deer_come_from": ["NE"], "downwind_reach_yd": chance.randint(50, 500)}
     for stand in (one for one in stands if one.get("coordinates") != "yes"):
         stand |= {"at_lat_lon": [40 + chance.random(), -92.5]}
         if stand["id"] in ground:
@@ -179,8 +185,14 @@ def _change_routes_and_stands(data: Data, ground: set[str], chance: random.Rando
         route["serves"] = [*kept, *chance.sample(private, chance.randint(0, len(private)))]
         if route["id"] not in ground:
             route |= {"length_ft": chance.randint(1, 5000), "serves": ["stand-new"]}
+            route["winds_against"] = [chance.randint(0, 360)]
     routes.append({"id": "route-new", "name": "Back way", "serves": [led_to[0]]})
     _forget(data, gone)
+
+
+def _deer_spot(chance: random.Random) -> Data:
+    spot = {"toward": chance.randint(0, 360), "name": f"thicket {chance.random()}"}
+    return spot | {"distance_yd": chance.randint(10, 600)}
 
 
 def _forget(data: Data, gone: set[str]) -> None:

@@ -212,7 +212,7 @@ class Hidden:
         if rule.unit == "count":
             return 700137 + self.count
         most = rule.limits.at_most
-        return 7001.137 + self.count if most is None else most * (0.7937 + self.count / 100_000)
+        return 7001.137 + self.count if most is None else most * (0.7737 + self.count / 100_000)
 
     def _put(self, name: str, rule: FieldRule, entry: Data) -> None:
         self.count += 1
@@ -227,6 +227,10 @@ class Hidden:
                 del entry[key]
             entry[name] = self._number(rule)
             self.numbers[name] = (entry[name], rule.unit)
+        elif rule.form == "direction":
+            bearing = 137.0137 + self.count / 1000
+            entry[name] = [bearing] if rule.many else bearing
+            self.numbers[name] = (bearing, "")
         elif rule.form == "date":
             self.days.append(FIRST_DAY + datetime.timedelta(days=self.count))
             entry[name] = self.days[-1].isoformat()
@@ -286,7 +290,10 @@ def property_with_everything() -> tuple[Data, Hidden]:
     # One of each is handed to the partner; the one kept back stands last, so its numbers are looked
     # for.
     stand = {"id": "oak", "name": "Oak", "known_as": "Ladder", "upkeep": "stand_inspection"}
-    data["stands"] = {"stands": [stand, {"id": "pine", "name": "Pine"}]}
+    pine = {"id": "pine", "name": "Pine"}
+    for one in (stand, pine):
+        one |= {"beds": [{}], "food": [{}]}
+    data["stands"] = {"stands": [stand, pine]}
     walk = {"id": "walk", "name": "Walk", "known_as": "Lane", "serves": ["oak", "pine"]}
     data["routes"] = {"routes": [walk, {"id": "back", "name": "Back", "serves": ["oak"]}]}
     data["screens"]["screens"][0]["hides"] = ["walk"]

@@ -19,6 +19,7 @@ ROOMS = (
     "feeding",
     "readers",
     "standing",
+    "winds",
     "days",
     "labels",
     "spraying",

@@ -29,6 +29,10 @@ from generator.plan.standing.verdicts import (
     judged,
 )
 from generator.plan.views.closed import ClosedJob, closed_without_record
+from generator.plan.winds.slope_air import slope_air
+from generator.plan.winds.widths import counts_from, drifts_below
+from generator.plan.winds.winds_told import eight_winds
+from generator.reference.library import values
 
 QUIET = "quiet"
 # Cautions that keep somebody away, so they stand open as stops do.
@@ -100,6 +104,12 @@ def stand_page(plan: Plan, stand: Stand) -> Written:
         upkeep_ahead=ahead,
         upkeep_over=over,
         upkeep_plan=plan_of_upkeep(plan, stand),
+        winds=eight_winds(stand, plan.land.routes),
+        slope=slope_air(stand),
+        drifts=drifts_below(stand),
+        counts=counts_from(stand),
+        names_of_walks={route.id: route.name for route in plan.land.routes},
+        known=values(),
         hunted=hunted_on(plan.others_out, stand.id, HUNTED),
         hours=[_hours(plan, hunted, stand) for hunted in on_stand(plan.hunted, stand.id)],
         address_of=address_of,

@@ -30,6 +30,7 @@ from generator.plan.standing.water import water_findings, waters
 from generator.plan.usual.far_points import far_findings
 from generator.plan.usual.usual_heights import height_findings
 from generator.plan.usual.usual_machines import tests_to_come
+from generator.plan.winds.wind_findings import wind_findings
 from generator.reference.library import marker_names
 from generator.working import Quantity
 
@@ -96,6 +97,7 @@ def typed_and_logged(typed: Inventory, season: int, as_of: datetime.date) -> Log
             *record_findings(records, as_of),
             *correction_findings(inventory.entries, told, as_of),
             *upkeep_findings(inventory, entries, as_of),
+            *wind_findings(inventory.stands),
             *_passed_over(inventory.passed_over),
             *card_gaps(inventory.products),
             *distance_notes(inventory.products),

@@ -5,6 +5,7 @@ from generator.plan.findings.words import (
     SOD_CHAPTER,
     SOIL_CHAPTER,
     STANDS_CHAPTER,
+    WALKING_CHAPTER,
     Caution,
     Note,
     Stop,
@@ -116,6 +117,17 @@ class PlaceCaution(Caution):
         to_type="Type width_ft and length_ft. If the outline was surveyed, type how far off a side "
         "may be as outline_error_ft.",
     )
+    TYPED_WIND_IS_WRONG = Words(
+        "C332",
+        "You typed {winds} as a wind for {stand}. By the bearings you typed, such a wind blows to "
+        "beds, food or deer.",
+        "",
+        "Stand there and take the bearings again. Correct the wind or the bearing. Until then the "
+        "wind you typed stands.",
+        WALKING_CHAPTER,
+        source="common_practice",
+        to_type="Correct winds_for, beds, food or deer_come_from of the stand in stands.yaml.",
+    )
     OLD_SOIL_TEST = Words(
         "C250",
         "The soil test is older on the day of this job than a soil test is good for.",
@@ -188,6 +200,17 @@ class PlaceCaution(Caution):
 class PlaceNote(Note):
     """A thing worth knowing."""
 
+    TYPED_WIND_IS_RIGHT = Words(
+        "N331",
+        "You typed {winds} as a wind {stand} is not for. By the bearings you typed, such a wind "
+        "blows past all beds, food and deer.",
+        "",
+        "Write down what it blows to, if you know it. What you typed stands.",
+        WALKING_CHAPTER,
+        source="common_practice",
+        to_type="Type what it blows to as beds, food or deer_come_from of the stand in "
+        "stands.yaml, or take the wind out of winds_against.",
+    )
     SINGLE_DAY_SIGN = Words(
         "N301",
         "{sign} is one day, used for early, typical and late years alike.",

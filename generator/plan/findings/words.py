@@ -17,6 +17,7 @@ MOWING_CHAPTER = "mowing"
 RECORDS_CHAPTER = "records"
 SORGHUM_CHAPTER = "sorghum-and-stock"
 STANDS_CHAPTER = "stands-and-climbing"
+WALKING_CHAPTER = "walking-in"
 
 # What settles what is later than the plan's day; `latest` is the day it takes.
 LATER_DAY = "Build the book again with a later day."

@@ -29,6 +29,7 @@ from generator.plan.readers.released import (
     released_step,
 )
 from generator.plan.season.open_dates import day_in_season
+from generator.working import Given
 
 # Dates that tell who or what else is on the ground, or that nobody burns; quiet dates are not.
 TOLD_TO_PARTNERS = ("hunting", "turkey", "fawning", "nesting", "burn_ban")
@@ -95,6 +96,16 @@ def _stand(stand: Stand, new_ids: Mapping[str, str]) -> Stand:
         far=None,
         seat_height_ft=without_line(seat) if seat is not None else None,
         straps_checked_on=stand.straps_checked_on,
+        winds_for=_winds(stand.winds_for),
+        winds_against=_winds(stand.winds_against),
+        lies=stand.lies,
+        falls_to=without_line(stand.falls_to) if stand.falls_to is not None else None,
+        fall_pct=without_line(stand.fall_pct) if stand.fall_pct is not None else None,
+        # where deer bed, feed and come from is the owner's alone to know
+        deer_come_from=(),
+        beds=(),
+        food=(),
+        downwind_reach_yd=None,
         upkeep=None,
         asked_for=(),
         note=None,
@@ -114,10 +125,17 @@ def _route(route: Route, new_ids: Mapping[str, str]) -> Route:
         coordinates=None,
         length_ft=without_line(route.length_ft) if route.length_ft is not None else None,
         walked_on=route.walked_on,
+        winds_for=_winds(route.winds_for),
+        winds_against=_winds(route.winds_against),
+        lies=route.lies,
         upkeep=None,
         asked_for=(),
         note=None,
     )
+
+
+def _winds(typed: tuple[Given, ...]) -> tuple[Given, ...]:
+    return tuple(without_line(wind) for wind in typed)
 
 
 def _upkeep(job: UpkeepJob, new_ids: Mapping[str, str]) -> UpkeepJob:

@@ -15,6 +15,7 @@ from generator.plan.standing.cover_by_season import acres_by_age
 from generator.plan.standing.heights_told import height_numbers
 from generator.plan.standing.low_curve import low_numbers
 from generator.plan.views.years_ahead import ahead_numbers
+from generator.plan.winds.winds_told import wind_numbers
 from generator.units import shown
 from generator.working import (
     Figure,
@@ -56,6 +57,7 @@ def numbers_of(plan: Plan, more: Iterable[Quantity | None] = ()) -> dict[str, Qu
     tops += low_numbers(plan)
     tops += [number for season in acres_by_age(plan) for number in season.acres.values()]
     tops += ahead_numbers(plan)
+    tops += wind_numbers(plan.land.stands, plan.land.routes)
     tops += more
     # a stop keeps inputs back that a cleared job shows: what is told whole stands last
     stops = (found for found in plan.findings if found.severity == "stop")

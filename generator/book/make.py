@@ -16,6 +16,7 @@ from generator.book.pages.back import (
 )
 from generator.book.pages.buy import buy_page
 from generator.book.pages.calendar import months_page, year_page
+from generator.book.pages.can_do import can_do_page
 from generator.book.pages.count_on import count_on_page
 from generator.book.pages.counts import counts_page, plant_when_page, weeds_page
 from generator.book.pages.dates import dates_page, others_out_page
@@ -157,6 +158,7 @@ def _chapter(chapter: Chapter) -> Task:
 
 def _year(plan: Plan, page: Callable[..., Task]) -> Iterator[Task]:
     is_owner = plan.reader == "owner"
+    yield Task((can_do_page.__name__,), _made_of(can_do_page, plan))
     yield from [page(year_page)] if is_owner else []
     yield from (page(months_page), page(work_page))
     yield from (page(job_page, job) for job in plan.jobs)

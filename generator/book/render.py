@@ -35,7 +35,7 @@ from generator.working import Figure, Reference
 # a narrow table stays one on a phone, where its heads stand above the columns
 _TABLE = re.compile(r'<table class="figures(?! narrow)[^"]*">.*?</table>', re.DOTALL)
 _HEAD = re.compile(r"<th\b[^>]*>(.*?)</th>", re.DOTALL)
-_BODY_ROW = re.compile(r"<tr>(?:(?!</tr>).)*<td\b.*?</tr>", re.DOTALL)
+_BODY_ROW = re.compile(r"<tr\b[^>]*>(?:(?!</tr>).)*<td\b.*?</tr>", re.DOTALL)
 _CELL = re.compile(r"<td\b")
 _TAG = re.compile(r"<[^>]*>")
 _BLANK_LINES = re.compile(r"\n\s*\n+")

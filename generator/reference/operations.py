@@ -52,6 +52,7 @@ class Operation:
     needs_leave: bool
     logged_as: str | None
     asks_sound: bool
+    not_alone: str | None
     rain: str | None
     sign_off: str | None
     decides: str | None
@@ -138,5 +139,7 @@ _TRAITS: dict[str, Any] = {
         ),
         _is_so,
     ),
-    **dict.fromkeys(("shears", "lays_down", "logged_as", "rain", "sign_off", "decides"), _words),
+    **dict.fromkeys(
+        ("shears", "lays_down", "logged_as", "not_alone", "rain", "sign_off", "decides"), _words
+    ),
 }

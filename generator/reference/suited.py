@@ -1,6 +1,7 @@
 """What a day must be like for a kind of work, so that the days of past years can be counted."""
 
 from functools import cache
+from typing import Any, Literal
 
 from generator.dataclass import dataclass
 from generator.reference.library import values
@@ -12,7 +13,8 @@ from generator.working import Reference
 class Suits:
     """What a day must be like; a figure that is None is not asked.
 
-    `words` say it, with the names of figures in braces. `rain_after` says that rain must follow.
+    `words` say it, with the names of figures in braces. `rain_after` says that rain must follow;
+    `ground` is what the ground must be on the day.
     """
 
     id: str
@@ -27,6 +29,7 @@ class Suits:
     soil_over: Reference | None
     freezes_and_thaws: bool
     rain_after: bool
+    ground: Literal["firm", "thawed"] | None
 
 
 ASKED = (
@@ -42,7 +45,7 @@ def suited() -> dict[str, Suits]:
     return {entry["id"]: _suits(entry) for entry in read_data("suited.yaml")}
 
 
-def _suits(entry: dict[str, str]) -> Suits:
+def _suits(entry: dict[str, Any]) -> Suits:
     asked = {name: values()[entry[name]] if name in entry else None for name in ASKED}
     thaws = "freezes_and_thaws" in entry
     figures = [figure for figure in asked.values() if figure is not None]
@@ -54,5 +57,6 @@ def _suits(entry: dict[str, str]) -> Suits:
         tuple(dict.fromkeys(figures)),
         freezes_and_thaws=thaws,
         rain_after="rain_after" in entry,
+        ground=entry.get("ground"),
         **asked,
     )

@@ -38,6 +38,8 @@ _IDS_NAMED = re.compile(r' (aria-(?:labelledby|describedby)|for)="([^"]*)"')
 _NAMES_IDS = ('edby="', ' for="')
 _ID = re.compile(r' id="([^"]*)"')
 _ADDRESS = re.compile(r' (?:href|src)="([^"]*)"')
+# A script that one page of the folder asks for; the file holds every script itself.
+_SCRIPT = re.compile(r"<script\b[^>]*></script>\n?")
 ELSEWHERE = ("https://", "tel:", "data:image/")
 _SVG = re.compile(r"<(/?)svg\b")
 _IMAGE = re.compile(r'<img\b[^>]*? src="([^":]+)"[^>]*>')
@@ -134,6 +136,8 @@ def binder(
 
         if "<img" in html:
             html = _IMAGE.sub(pictured, html)
+        if "<script" in html:
+            html = _SCRIPT.sub("", html)
         html, drawings = _without_drawings(html)
         html = _LINK.sub(inside, _named(html, mark))
         if to_files:

@@ -30,7 +30,10 @@ FILE_ENDING = ".html"
 # The file's own hears of a new page before the theme's, which look for what stands on it.
 _SCRIPTS = (
     "one_file/one-file.js",
-    *(f"theme/assets/{name}.js" for name in ("small-words", "handbook", "today", "sheet")),
+    *(
+        f"theme/assets/{name}.js"
+        for name in ("small-words", "handbook", "today", "can-do", "sheet")
+    ),
 )
 # By its first lines a build knows the file for its own, as it wrote it.
 _BEGINS, _ENDS = (

@@ -23,6 +23,7 @@ ROOMS = (
     "labels",
     "spraying",
     "sowing",
+    "runs",
     "after",
     "doubts",
     "money",

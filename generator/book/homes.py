@@ -77,6 +77,7 @@ def _homes(plan: Plan) -> Homes:
 def _page_of(plan: Plan) -> Callable[[list[str]], tuple[str, list[str]]]:
     """Return what gives the page of a number, none as "", and the rest of its name."""
     sheets = {job.id: f"work/{job.address}" for job in plan.jobs}
+    runs = {run.id: f"runs/{run.address}" for run in plan.runs}
     places = {place.id: f"places/{place.address}" for place in plan.places}
     plantings = {
         planting.id: f"places/{place.address}"
@@ -88,6 +89,8 @@ def _page_of(plan: Plan) -> Callable[[list[str]], tuple[str, list[str]]]:
     ahead = seasons_ahead(plan.season)
 
     def page_of(parts: list[str]) -> tuple[str, list[str]]:
+        if run := runs.get("/".join(parts[:4])):
+            return run, parts[4:]
         if sheet := sheets.get("/".join(parts[:3])):
             return sheet, parts[3:]
         if parts[0] == "height":

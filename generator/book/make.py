@@ -36,6 +36,7 @@ from generator.book.pages.missed import missed_page
 from generator.book.pages.money import costs_by_thing_page, costs_page, money_page
 from generator.book.pages.readers import reader_page, readers_page
 from generator.book.pages.records import forms_of, record_form_page, records_page
+from generator.book.pages.runs import run_page, runs_page
 from generator.book.pages.shelves import ground_page, products_page, seed_page
 from generator.book.pages.signs import signs_page
 from generator.book.pages.soil import fertilizer_page, lime_page, soil_test_page, water_page
@@ -163,6 +164,9 @@ def _year(plan: Plan, page: Callable[..., Task]) -> Iterator[Task]:
     yield from (page(months_page), page(work_page))
     yield from (page(job_page, job) for job in plan.jobs)
     yield from (page(upkeep_page, job) for job in plan.upkeep)
+    if plan.runs:
+        yield page(runs_page)
+        yield from (page(run_page, run) for run in plan.runs)
     yield from [page(tanks_page), page(dates_page), page(findings_page)] if is_owner else []
     yield from [page(others_out_page)] if plan.reader == PARTNER else []
     for make in (signs_page, count_on_page):

@@ -21,6 +21,7 @@ class _Words:
     jobs: Mapping[str, str]
     places: Mapping[str, str]
     plantings: Mapping[str, str]
+    runs: Mapping[str, str]
     things: Mapping[str, str]
     counted_on: Mapping[str, datetime.date]
 
@@ -53,6 +54,7 @@ def _words(plan: Plan) -> _Words:
         job.id: _job_words(places[job.place_id], job.step.name, job.season, plan)
         for job in on_places
     }
+    runs = {run.id: f"run that begins with {jobs[run.places[0].job_id]}" for run in plan.runs}
     jobs |= {
         job.id: _job_words(job.subject.name or job.subject.id, job.step.name, job.season, plan)
         for job in plan.upkeep
@@ -70,7 +72,7 @@ def _words(plan: Plan) -> _Words:
     things |= {hole.hole.id: hole.hole.name or hole.hole.id for hole in plan.water}
     things |= {hire.id: hire.name or "Hired work" for hire in land.hires}
     counted = {entry.id: entry.done_on for entry in plan.entries if entry.id is not None}
-    return _Words(jobs, places, planting_words(plan), things, counted)
+    return _Words(jobs, places, planting_words(plan), runs, things, counted)
 
 
 def _job_words(where: str, step: str, season: int, plan: Plan) -> str:
@@ -90,6 +92,8 @@ def _subject(words: _Words, known: dict[str, str], figure: Figure) -> str:
 
 def _told(words: _Words, parts: list[str]) -> str:
     first, rest = parts[0], parts[1:]
+    if run := words.runs.get("/".join(parts[:4])):
+        return run
     if job := words.jobs.get("/".join(parts[:3])):
         return job
     if first in words.places:

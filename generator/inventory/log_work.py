@@ -49,6 +49,9 @@ class Sprayed(Record):
     temperature_f: Given | None = measure("place", "temperature", "f", OUTDOORS_F)
     humidity_fraction: Given | None = measure("place", "relative humidity", "fraction", SHARE)
     sprayer: str | None = reference("place", "sprayer", "sprayer")
+    same_load_as: str | None = reference(
+        "place", "entry of the first place that was sprayed from this load", "entry"
+    )
     own_sprayer: bool | None = yes_no("place", "false where it was none of your sprayers")
     nozzle: str | None = text("place", "nozzle")
     carrier_gal_per_ac: Given | None = measure("place", "spray on an acre", "gal_per_ac", POSITIVE)

@@ -17,7 +17,7 @@ from generator.inventory.rules_decide import DECIDE_RULES, HEIGHT_RULES
 from generator.inventory.rules_fert import FERT_RULES
 from generator.inventory.rules_money import MONEY_RULES
 from generator.inventory.rules_readers import READER_RULES
-from generator.inventory.rules_records import RECORDS_RULES, WIND_RULES
+from generator.inventory.rules_records import RECORDS_RULES, SPRAYED_RULES
 from generator.inventory.rules_seed import SEED_RULES
 from generator.inventory.rules_slips import SLIP_RULES
 from generator.inventory.rules_spray import SPRAY_RULES, WAIT_RULES
@@ -383,7 +383,7 @@ RULES = (
     *READER_RULES,
     *WEATHER_RULES,
     *COUNTS_RULES,
-    *WIND_RULES,
+    *SPRAYED_RULES,
     *WAIT_RULES,
     *HEIGHT_RULES,
     *SLIP_RULES,

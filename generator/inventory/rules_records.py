@@ -139,6 +139,36 @@ def _not_doing(inventory: Inventory) -> Iterator[Broken]:
                 yield Broken(left_out.where_of("step"), what, fitting)
 
 
+def _one_load(inventory: Inventory) -> Iterator[Broken]:
+    by_id = {entry.id: entry for entry in inventory.entries}
+    for entry in inventory.entries:
+        sprayed = entry.sprayed
+        first = by_id.get(sprayed.same_load_as or "") if sprayed is not None else None
+        if sprayed is not None and first is not None:
+            where = sprayed.where_of("same_load_as")
+            yield from (Broken(where, what, fits) for what, fits in _no_load_of(entry, first))
+
+
+def _no_load_of(entry: LogEntry, first: LogEntry) -> Iterator[tuple[str, str]]:
+    """Yield what speaks against two entries being of one load, and what is accepted."""
+    named = shown_value(first.id)
+    mine, its = entry.sprayed, first.sprayed
+    if first.id == entry.id or its is None or its.same_load_as is not None:
+        yield (
+            f"{named} is no first entry of a load",
+            "the entry of the first place, with sprayed: and without same_load_as:",
+        )
+        return
+    if first.done_on != entry.done_on:
+        yield f"{named} was sprayed on {first.done_on}", "an entry of the same day"
+    assert mine is not None
+    if mine.sprayer and its.sprayer and mine.sprayer != its.sprayer:
+        yield f"{named} went through {shown_value(its.sprayer)}", "an entry of the same sprayer"
+    used, used_first = ({one.item for one in each.used} for each in (entry, first))
+    if used and used_first and used != used_first:
+        yield f"{named} used something else", "an entry that used the same products"
+
+
 RECORDS_RULES = (
     Rule("F390", "An entry says of its job what can be said of such work.", _said_of_its_work),
     Rule("F391", "An entry holds one kind of work.", _one_kind_of_work),
@@ -147,4 +177,7 @@ RECORDS_RULES = (
     Rule("F394", "Where it was is said once.", _ground_in_one_place),
     Rule("F395", "What will not be done is a step of one thing.", _not_doing),
 )
-WIND_RULES = (Rule("F440", "A wind is measured or not.", _wind_or_none),)
+SPRAYED_RULES = (
+    Rule("F440", "A wind is measured or not.", _wind_or_none),
+    Rule("F441", "Entries of one load are of one day, one sprayer and one mix.", _one_load),
+)

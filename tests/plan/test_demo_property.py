@@ -162,13 +162,13 @@ def test_buying(plan: Plan) -> None:
     seed, product = bought["sg-26a"], bought["demo-burn-down-a"]
     assert seed.packages is not None
     assert seed.cost is not None
-    # 6.18 lb needed, none on hand, bags of 10 lb: one at $118.50
+    # 6.18 lb on the lane and 2.76 on the fence corners, none on hand, bags of 10 lb: one at $118.50
     assert (seed.packages.value, seed.cost.value) == (1, 118.5)
     assert product.packages is not None
     assert product.cost is not None
-    # on the lane 34.2 fl oz, on 300 x 40 ft = 0.275 ac of the gate strip 32 x 0.275 = 8.8, less 12
-    # on hand, in gallons: one at $41.25
-    assert product.needed.value == pytest.approx(34.160 + 8.815, abs=5e-3)
+    # on the lane 34.2 fl oz, on 300 x 40 ft = 0.275 ac of the gate strip 32 x 0.275 = 8.8, on the
+    # fence corners 64 x (0.125 + 0.1 + 0.08) = 19.5, less 12 on hand, in gallons: one at $41.25
+    assert product.needed.value == pytest.approx(34.160 + 8.815 + 19.52, abs=5e-3)
     assert (product.packages.value, product.cost.value) == (1, 41.25)
     cost = cost_in_all(replace(plan, buying=Buying((seed, product))))
     assert cost is not None

@@ -8,7 +8,8 @@ import pytest
 from generator.compute.spray import EQUAL_LOAD
 from generator.plan.labels.rates import ROUNDING
 from generator.plan.model.plan import Plan
-from generator.plan.spraying.tank import Pour, fill_at_mark
+from generator.plan.model.work import Pour
+from generator.plan.spraying.tank import fill_at_mark, holds
 from generator.working import Given, Quantity, Reference, flat_inputs, walk
 from tests.plan.planned import BURN_DOWN, KILL, inventory_of, job_of, planned, stops_of
 from tests.properties import SEASON, Data, full_card, full_use, small_property, the_work
@@ -401,7 +402,7 @@ def test_a_gallon_is_poured_by_the_wider_marks(gal: float, mark_fl_oz: float) ->
 
 
 @pytest.mark.parametrize(
-    ("given", "holds"),
+    ("given", "kept"),
     [
         (24 * (1 - 3 * ROUNDING), False),
         (24 * (1 - ROUNDING), True),
@@ -409,12 +410,12 @@ def test_a_gallon_is_poured_by_the_wider_marks(gal: float, mark_fl_oz: float) ->
         (64 * (1 + 3 * ROUNDING), False),
     ],
 )
-def test_a_rounded_amount_holds_at_the_ends_of_the_label_s_range(given: float, holds: bool) -> None:
+def test_a_rounded_amount_holds_at_the_ends_of_the_label_s_range(given: float, kept: bool) -> None:
     rate = Given("rate", 32, "fl_oz_per_ac", 32, "fl_oz_per_ac", "a.yaml", 1, "page")
     jug = inventory_of(small_property()).measures[0]
-    assert Pour("", "Brew", rate, jug, 24, 64).holds(given) == holds
+    assert holds(Pour("", "Brew", rate, jug, 24, 64), given) == kept
     without = Pour("", "Brew", rate, jug)
-    assert [without.holds(one) for one in (-0.5, 0, 0.001)] == [False, False, True]
+    assert [holds(without, one) for one in (-0.5, 0, 0.001)] == [False, False, True]
 
 
 def test_a_load_is_never_rounded_above_what_the_tank_holds() -> None:

@@ -298,3 +298,30 @@ def test_what_goes_in_again_is_known_of_a_job_that_names_its_product_alone() -> 
         replace(request, work=replace(request.work, product=None, partners=(partner,))),
     ):
         assert harm_of(nameless, [killer], []) is not None
+
+
+def of_one_load(**more: Any) -> Data:
+    """A story of two places sprayed from one load of a grass killer, cleaned out in the second."""
+    data = grass_killer_first()
+    job = {"planting": "far-27", "step": "spring_burn_down", "area_ac": 1}
+    used = [{"item": "killer", "amount_fl_oz": 32}]
+    second = {"done_on": "2026-08-10", "job": job, "used": used}
+    second |= {"sprayed": {"sprayer": "boom"} | more, "cleaned_out": {"sprayer": "boom"}}
+    return logged(data, sprayed("2026-08-10"), second)
+
+
+def test_one_clean_out_counts_for_all_entries_of_a_load() -> None:
+    # the same day and apart, nobody knows which came first; as one load the clean-out is after it
+    assert "S154" in of_far(of_one_load())
+    assert "S154" not in of_far(of_one_load(same_load_as="e-0"))
+
+
+def test_entries_of_one_load_are_one_load_of_the_tank() -> None:
+    data = of_one_load(same_load_as="e-0")
+    inventory = inventory_of(data)
+    told = sprayings_of(inventory)
+    with_loads = with_logged_loads(inventory, inventory.entries, told)
+    boom = next(one for one in with_loads.sprayers if one.id == "boom")
+    assert boom.last_load is not None
+    assert boom.last_load.product == ("killer",)
+    assert boom.last_load.cleaned_out_on == datetime.date(2026, 8, 10)

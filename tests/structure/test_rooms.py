@@ -24,6 +24,7 @@ ROOMS = (
     "labels",
     "spraying",
     "sowing",
+    "runs",
     "after",
     "doubts",
     "money",

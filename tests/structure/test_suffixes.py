@@ -68,11 +68,13 @@ WITHOUT_SUFFIX = {
     "book.charts.scale.down_px.top": "in the unit of the picture",
     "book.charts.columns._column.top": "in the unit of the picture",
     "plan.jobs.ground._measured.value": "its unit stands in the argument beside it",
-    "plan.spraying.tank.Pour.low": "in the unit of the rate beside it",
-    "plan.spraying.tank.Pour.most": "in the unit of the rate beside it",
+    "plan.model.work.Pour.low": "in the unit of the rate beside it",
+    "plan.model.work.Pour.most": "in the unit of the rate beside it",
+    "plan.runs.together.InCommon.rates": "each with its unit beside it",
+    "plan.runs.together._rounded.rate": "in the unit of the rate",
     "plan.money.packages.is_short.missing": "in the unit of the thing",
     "plan.money.packages.is_let_go.missing": "in the unit of the thing",
-    "plan.spraying.tank.Pour.holds.given": "in the unit of the rate",
+    "plan.spraying.tank.holds.given": "in the unit of the rate",
 }
 # Functions whose result is in the unit of what they are given.
 WITHOUT_UNIT = {

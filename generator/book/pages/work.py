@@ -126,6 +126,7 @@ def job_page(plan: Plan, job: Job) -> Written:
     title = f"{job.step.name}: {place.name}{_season_before(plan, job)}"
     found = plan.findings_on(job.id)
     stops = [finding for finding in found if finding.severity == "stop"]
+    run = plan.run_of(job.id)
     ticked = ticked_lines(job, may_go=job.state.is_ahead and not stops)
     body = render(
         "job.md.jinja",
@@ -166,9 +167,11 @@ def job_page(plan: Plan, job: Job) -> Written:
         counted=plan.suited_days.get(job.id),
         wind_use=plan.wind_use.get(job.id),
         count_values=values(),
+        run=run,
+        in_run=len(run.places) if run is not None else 0,
         bare_ground=any(finding.code in BARE_GROUND for finding in found),
     )
-    body += _cautions(job, marks)
+    body += usual_cautions(job, marks)
     unfold_what_is_at_home(plan, marks)
     said = [job.step.name, place.name, job.step.does.name]
     said += [species()[sowing.lot.species].name for sowing in job.sowings]
@@ -217,7 +220,7 @@ def upkeep_page(plan: Plan, job: UpkeepJob) -> Written:
             if finding.severity != "note"
         ],
     )
-    body += _cautions(job, marks)
+    body += usual_cautions(job, marks)
     # The same step comes every season: the sheet of the one before is told apart by its name.
     before = f", {job.season}" if job.season != plan.season else ""
     return finished(
@@ -241,7 +244,7 @@ def _measures(job: Job) -> list[str]:
     return list(dict.fromkeys(measure.name for measure in measures))
 
 
-def _cautions(job: Job | UpkeepJob, marks: Marks) -> str:
+def usual_cautions(job: Job | UpkeepJob, marks: Marks) -> str:
     """Return the usual cautions, once: their heads in one look, their words folded behind them."""
     name = job.step.does.cautions
     return render(

@@ -39,6 +39,7 @@ LISTED_ON = {
     "seed": "seed.md",
     "products": "products.md",
     "records": "records.md",
+    "runs": "runs.md",
     "seasons": "ahead.md",
     "chapters": "chapters.md",
     "readers": "readers.md",

@@ -15,6 +15,7 @@ from generator.plan.labels.yearly_sums import active_totals
 from generator.plan.model.finding import Finding, stopped_in
 from generator.plan.model.items import stock_items
 from generator.plan.model.plan import Land, Plan
+from generator.plan.runs.every_run import runs_of
 from generator.plan.season.open_dates import day_in_season
 from generator.plan.usual.far_points import without_what_rests_on_it
 from generator.plan.views.closed import jobs_before
@@ -85,6 +86,7 @@ def _plan(
             logged.season,
             logged.as_of,
         ),
+        runs=runs_of(in_time.jobs, told, inventory, logged.grounds, logged.as_of),
     )
 
 

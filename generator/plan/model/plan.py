@@ -33,6 +33,7 @@ from generator.plan.model.place import Place, SharedGround
 from generator.plan.model.spray_record import SprayRecord
 from generator.plan.model.suited_days import CountedDays, WindUse
 from generator.plan.model.water_hole import Water
+from generator.plan.model.work import Run
 from generator.reference.steps import StepPlan
 from generator.working import Quantity
 
@@ -234,6 +235,7 @@ class Plan:
     shared_grounds: tuple[SharedGround, ...] = ()
     suited_days: Mapping[str, CountedDays] = field(default_factory=dict)
     wind_use: Mapping[str, WindUse] = field(default_factory=dict)
+    runs: tuple[Run, ...] = ()
 
     _made: dict[str, Any] = field(init=False, repr=False, compare=False, default_factory=dict)
 
@@ -266,6 +268,10 @@ class Plan:
         """Return the jobs of a place, in their order."""
         return self.once("jobs", _jobs_by_place).get(place_id, ())
 
+    def run_of(self, job_id: str) -> Run | None:
+        """Return the run that a job is done in, or None."""
+        return self.once("runs", _runs_by_job).get(job_id)
+
     def place(self, place_id: str) -> Place:
         """Return the place of this id. Raises KeyError for an unknown one."""
         return self.once("places", _places_by_id)[place_id]
@@ -281,6 +287,10 @@ def _upkeep_by_subject(plan: Plan) -> dict[str, tuple[UpkeepJob, ...]]:
 
 def _jobs_by_place(plan: Plan) -> dict[str, tuple[Job, ...]]:
     return grouped((job.place_id, job) for job in plan.jobs)
+
+
+def _runs_by_job(plan: Plan) -> dict[str, Run]:
+    return {place.job_id: run for run in plan.runs for place in run.places}
 
 
 def _places_by_id(plan: Plan) -> dict[str, Place]:

@@ -7,6 +7,7 @@ asks here.
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
+from typing import Literal
 
 from generator.compute.buying import TOTAL_COUNT
 from generator.dataclass import dataclass
@@ -16,6 +17,7 @@ from generator.inventory.label import LabelCard, Use
 from generator.inventory.spreadable import Fertilizer, Lime
 from generator.inventory.stock import Adjuvant, Product, SeedLot
 from generator.inventory.woody import Guard, Plant
+from generator.plan.model.days import Span
 from generator.working import Figure, Quantity
 
 # Kind of thing, its id, and how much of it.
@@ -30,6 +32,27 @@ class Dose:
     name: str
     amount: Quantity
     rate: Quantity
+
+
+@dataclass(frozen=True, slots=True)
+class Pour:
+    """One thing to measure into a load: what its numbers are called, its rate, and its limits.
+
+    `low` and `most` bound the rate that a rounded amount may give, in the unit of the rate; None
+    where no label bounds it.
+    """
+
+    prefix: str
+    name: str
+    rate: Figure
+    measure: Measure
+    low: float | None = None
+    most: float | None = None
+
+    @property
+    def dry(self) -> bool:
+        """Whether it is weighed rather than poured."""
+        return self.rate.unit == "lb_per_ac"
 
 
 @dataclass(frozen=True, slots=True)
@@ -96,7 +119,8 @@ class Mix:
     """What goes into a sprayer's tank, every product of it cleared; `order` names what goes first.
 
     `order` is empty where one product goes in alone or a formulation is not known. `own_sprayer`
-    is for a contractor alone, a row for each volume of spray that the labels allow.
+    is for a contractor alone, a row for each volume of spray that the labels allow. `pours` say
+    how each thing is measured and within which limits, for the owner alone.
     """
 
     parts: tuple[MixPart, ...]
@@ -107,11 +131,13 @@ class Mix:
     small_place: tuple[Load, ...]
     order: tuple[str, ...]
     own_sprayer: tuple[OwnLoads, ...] = ()
+    pours: tuple[Pour, ...] = ()
 
     def figures(self) -> Iterator[Figure | None]:
         """Yield every figure of it."""
         yield from (part.in_all for part in self.parts)
         yield from (part.in_all for part in self.adjuvants)
+        yield from (pour.rate for pour in self.pours)
         for load in (*self.loads, *self.small_place):
             yield from load.figures()
         for own in self.own_sprayer:
@@ -284,3 +310,57 @@ def _in_all(identity: str, counts: list[Quantity]) -> Quantity:
 
 
 JobWork = SprayWork | SowWork | SpreadWork | RowsWork
+
+
+@dataclass(frozen=True, slots=True)
+class RunPlace:
+    """One place of a run: what it takes, and what is left in tank or hopper at its gate.
+
+    `doses` are what goes on there of each thing, in the order of the run's `doses`; `begun` is
+    how many loads or fills were mixed or poured by then.
+    """
+
+    job_id: str
+    area: Quantity
+    amount: Quantity
+    doses: tuple[Quantity, ...]
+    begun: Quantity
+    left: Quantity
+
+    def numbers(self) -> tuple[Quantity, ...]:
+        """Return its numbers."""
+        return (self.area, self.amount, *self.doses, self.begun, self.left)
+
+
+@dataclass(frozen=True, slots=True)
+class Run:
+    """Several jobs done with one mix or one fill, in the order of the owner's places.
+
+    `id` is that of the first job with `run` behind it; `days` are those on which every place can be
+    done. `doses` name each thing with what all places take of it. A sprayed run has `loads`, a sown
+    one `fill`. `apart` names other jobs with the same thing by why they are not in it, for the
+    owner alone.
+    """
+
+    id: str
+    address: str
+    kind: Literal["spray", "sow"]
+    days: tuple[Span, ...]
+    places: tuple[RunPlace, ...]
+    area: Quantity
+    amount: Quantity
+    count: Quantity
+    doses: tuple[tuple[str, Quantity], ...]
+    loads: tuple[Load, ...] = ()
+    fill: Quantity | None = None
+    apart: tuple[tuple[str, tuple[str, ...]], ...] = ()
+
+    def numbers(self) -> Iterator[Quantity]:
+        """Yield every computed number of it."""
+        yield from (self.area, self.amount, self.count)
+        yield from (amount for _, amount in self.doses)
+        yield from (self.fill,) if self.fill is not None else ()
+        for load in self.loads:
+            yield from (one for one in load.figures() if isinstance(one, Quantity))
+        for place in self.places:
+            yield from place.numbers()

@@ -11,6 +11,7 @@ from generator.plan.model.job import Job, UpkeepJob
 from generator.plan.model.plan import Handed, Land, Plan, WindowTold
 from generator.plan.readers.partner import TOLD_TO_PARTNERS
 from generator.plan.readers.released import Releasing
+from generator.plan.readers.released_runs import runs_handed
 from generator.plan.readers.seen_by import SEEN_CLASSES, handed_jobs, length_told
 from generator.working import Quantity, bases, flat_inputs
 
@@ -52,6 +53,13 @@ def _rest_on_hidden(
         ground = (place.area, length) if length is not None else (place.area,)
         known: dict[int, set[str]] = {}
         for number in _resting(release, (*ground, *job.every_number()), set()):
+            if hidden := _hidden_in(release, number, known):
+                found.setdefault(number.identity, (number, tuple(sorted(hidden))))
+    # of runs too, whose numbers rest on those of all their places
+    release = Releasing(seen, {job.place_id: job.place_id for job in jobs}, {})
+    known = {}
+    for run in runs_handed(plan.runs, jobs):
+        for number in _resting(release, run.numbers(), set()):
             if hidden := _hidden_in(release, number, known):
                 found.setdefault(number.identity, (number, tuple(sorted(hidden))))
     return tuple(found.values())

@@ -327,18 +327,19 @@ def _mix(mix: Mix, release: Releasing) -> Mix:
         adjuvants=tuple(_adjuvant(part, release) for part in mix.adjuvants),
         sprayer=redacted(mix.sprayer, release.seen),
         test=redacted(mix.test, release.seen),
-        loads=tuple(_load(load, release) for load in mix.loads),
-        small_place=tuple(_load(load, release) for load in mix.small_place),
+        loads=tuple(released_load(load, release) for load in mix.loads),
+        small_place=tuple(released_load(load, release) for load in mix.small_place),
         order=mix.order,
         own_sprayer=tuple(_own_loads(loads, release) for loads in mix.own_sprayer),
+        pours=(),
     )
 
 
 def _own_loads(loads: OwnLoads, release: Releasing) -> OwnLoads:
     return OwnLoads(
         carrier=release.figure(loads.carrier),
-        whole=_load(loads.whole, release),
-        part=_load(loads.part, release),
+        whole=released_load(loads.whole, release),
+        part=released_load(loads.part, release),
     )
 
 
@@ -360,7 +361,8 @@ def _adjuvant(part: AdjuvantPart, release: Releasing) -> AdjuvantPart:
     )
 
 
-def _load(load: Load, release: Releasing) -> Load:
+def released_load(load: Load, release: Releasing) -> Load:
+    """Return a tank load with what it rests on as far as the reader sees it."""
     return Load(
         name=load.name,
         count=release.figure(load.count) if load.count is not None else None,

@@ -19,6 +19,7 @@ from generator.plan.model.plan import Land, Plan
 from generator.plan.readers.partner import HandedGround, handed_ground
 from generator.plan.readers.redacted import redacted
 from generator.plan.readers.released import Releasing, released_id, released_job
+from generator.plan.readers.released_runs import released_runs
 from generator.working import Quantity
 
 SEEN_CLASSES = {"contractor": frozenset({"page"}), PARTNER: frozenset({"page"})}
@@ -73,6 +74,9 @@ def seen_by(plan: Plan, reader: Reader) -> Plan:
         entries=ground.looks,
         upkeep=ground.upkeep,
         others_out=ground.others_out,
+        runs=tuple(
+            released_runs(plan.runs, jobs, {old: new.id for old, new in place_ids.items()}, seen)
+        ),
     )
 
 

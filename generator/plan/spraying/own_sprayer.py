@@ -14,10 +14,10 @@ from generator.inventory.places import AdjuvantUsed
 from generator.inventory.stock import Adjuvant
 from generator.plan.jobs.request import JobRequest
 from generator.plan.labels.yearly_sums import PlannedSpray
-from generator.plan.model.work import OwnLoads
+from generator.plan.model.work import OwnLoads, Pour
 from generator.plan.spraying.pours import Cleared, adjuvant_pours, product_pour
 from generator.plan.spraying.spots import treated
-from generator.plan.spraying.tank import Pour, SprayerSetUp, load_of
+from generator.plan.spraying.tank import SprayerSetUp, load_of
 from generator.reference.library import values
 from generator.working import Given, Reference
 

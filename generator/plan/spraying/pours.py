@@ -17,7 +17,8 @@ from generator.plan.labels.yearly_sums import (
     as_laid,
     shares_ground_with_others,
 )
-from generator.plan.spraying.tank import Pour, SprayerSetUp
+from generator.plan.model.work import Pour
+from generator.plan.spraying.tank import SprayerSetUp
 from generator.working import Given, Quantity, Reference
 
 # Spray to an acre: by a catch test, by a label, or a round figure.

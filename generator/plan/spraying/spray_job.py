@@ -21,11 +21,9 @@ from generator.plan.labels.limit_stops import Judged, figure_value
 from generator.plan.labels.rates import ROUNDING, JobRate, is_dry, job_rate
 from generator.plan.labels.sowing_wait import wait_cautions
 from generator.plan.labels.spray_stops import Chosen, asked_of_label, card_stops, no_use, use_stops
-from generator.plan.labels.yearly_sums import (
-    PlannedSpray,
-)
+from generator.plan.labels.yearly_sums import PlannedSpray
 from generator.plan.model.finding import Finding, about_job
-from generator.plan.model.work import AdjuvantPart, Mix, MixPart
+from generator.plan.model.work import AdjuvantPart, Mix, MixPart, Pour
 from generator.plan.season.open_dates import judged_on
 from generator.plan.spraying.laps import lap_stops, pass_findings, twice_stops
 from generator.plan.spraying.own_sprayer import own_loads
@@ -39,7 +37,6 @@ from generator.plan.spraying.pours import (
 )
 from generator.plan.spraying.spots import spot_stops, treated, treated_stops
 from generator.plan.spraying.tank import (
-    Pour,
     SprayerSetUp,
     carrier_numbers,
     in_all,
@@ -321,6 +318,7 @@ def _mix(
         small_place_loads(job, every, machine, carrier) if machine.by_hand else (),
         order or (),
         own_loads(request, cleared, partners, machine, sprays) if hired else (),
+        every,
     )
     numbers["product_fl_oz" if not pours[0].dry else "product_oz_wt"] = totals[0]
     found = [

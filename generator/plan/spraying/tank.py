@@ -8,7 +8,7 @@ from generator.inventory.equipment import Measure, Sprayer, SprayerTest
 from generator.inventory.stock import Adjuvant, Product
 from generator.plan.jobs.slope import BY_HAND
 from generator.plan.labels.rates import ROUNDING
-from generator.plan.model.work import Dose, Load
+from generator.plan.model.work import Dose, Load, Pour
 from generator.reference.library import mixing_steps, values
 from generator.units import FL_OZ_PER_GAL, convert
 from generator.working import Figure, Formula, Quantity
@@ -62,32 +62,12 @@ class SprayerSetUp:
         )
 
 
-@dataclass(frozen=True, slots=True)
-class Pour:
-    """One thing to measure into a load: what its numbers are called, its rate, and its limits.
-
-    `low` and `most` bound the rate that a rounded amount may give, in the unit of the rate; None
-    where no label bounds it.
-    """
-
-    prefix: str
-    name: str
-    rate: Figure
-    measure: Measure
-    low: float | None = None
-    most: float | None = None
-
-    @property
-    def dry(self) -> bool:
-        """Whether it is weighed rather than poured."""
-        return self.rate.unit == "lb_per_ac"
-
-    def holds(self, given: float) -> bool:
-        """Whether the rate that a rounded amount gives lies within the limits."""
-        above = self.low is None or self.low * (1 - ROUNDING) <= given
-        below = self.most is None or given <= self.most * (1 + ROUNDING)
-        # the mark below a small amount may be nothing
-        return above and below and given > 0
+def holds(pour: Pour, given: float) -> bool:
+    """Return whether the rate that a rounded amount gives lies within the limits of its label."""
+    above = pour.low is None or pour.low * (1 - ROUNDING) <= given
+    below = pour.most is None or given <= pour.most * (1 + ROUNDING)
+    # the mark below a small amount may be nothing
+    return above and below and given > 0
 
 
 def machine_for(
@@ -287,7 +267,7 @@ def _dose(job: str, load: str, load_gal: Figure, pour: Pour, carrier: Figure) ->
     base = f"{job}/{pour.prefix}{load}_load"
     # the first that holds: the nearest mark, unless the label's limits ask for another
     for amount, given in _ways(base, load_gal, pour, carrier):
-        if pour.holds(given.value):
+        if holds(pour, given.value):
             return Dose(pour.name, amount, given)
     return None
 

@@ -1,7 +1,8 @@
 """What each sprayer held last, as the log and what is typed with the sprayer say it together.
 
 A clean-out counts after a load where it is of a later day, stands in the same entry, or says so. A
-spraying that names no sprayer may have gone through any of them.
+spraying that names no sprayer may have gone through any of them. Entries of several places that say
+they were sprayed from one load are that one load.
 """
 
 import datetime
@@ -19,11 +20,20 @@ from generator.plan.log.told import Sprayings
 
 @dataclass(frozen=True, slots=True)
 class _Cleaned:
-    """A clean-out: `after` says that it came after every load of its day; `entry` is its own."""
+    """A clean-out: `after` says that it came after every load of its day.
+
+    `load` is the load in one of whose entries it stands.
+    """
 
     day: datetime.date
     after: bool
-    entry: str = ""
+    load: str = ""
+
+
+def load_of_entry(entry: LogEntry) -> str:
+    """Return the id of the load an entry is of: that of the first entry of it."""
+    said = entry.sprayed.same_load_as if entry.sprayed is not None else None
+    return said or entry.id
 
 
 def with_logged_loads(
@@ -110,10 +120,12 @@ def _through(
     places: tuple[PlantedGround, ...],
 ) -> list[LogEntry]:
     """Return the sprayings that went, or may have gone, through a sprayer."""
+    sprayings = list(sprayings)
+    by_load = {entry.id: sprayer_of(entry, places) for entry in sprayings}
     return [
         entry
         for entry in sprayings
-        if (named := sprayer_of(entry, places)) == sprayer.id
+        if (named := sprayer_of(entry, places) or by_load.get(load_of_entry(entry))) == sprayer.id
         or (named is None and may_be_own(entry, workers))
     ]
 
@@ -131,7 +143,7 @@ def _clean_outs(sprayer: Sprayer, entries: Iterable[LogEntry]) -> list[_Cleaned]
     typed = sprayer.last_load.cleaned_out_on if sprayer.last_load is not None else None
     days = [day for day in (typed, sprayer.cleaned_out_on) if day is not None]
     logged = [
-        _Cleaned(entry.done_on, entry.cleaned_out.after_last_load is True, entry.id)
+        _Cleaned(entry.done_on, entry.cleaned_out.after_last_load is True, load_of_entry(entry))
         for entry in entries
         if entry.cleaned_out is not None and entry.cleaned_out.sprayer == sprayer.id
     ]
@@ -139,8 +151,8 @@ def _clean_outs(sprayer: Sprayer, entries: Iterable[LogEntry]) -> list[_Cleaned]
 
 
 def _cleans(clean: _Cleaned, load: LogEntry) -> bool:
-    # of one day nobody knows which came first, unless that is said or one entry holds both
-    same_day = clean.day == load.done_on and (clean.after or clean.entry == load.id)
+    # of one day nobody knows which came first, unless that is said or one load holds both
+    same_day = clean.day == load.done_on and (clean.after or clean.load == load_of_entry(load))
     return clean.day > load.done_on or same_day
 
 

@@ -38,6 +38,7 @@ def numbers_of(plan: Plan, more: Iterable[Quantity | None] = ()) -> dict[str, Qu
     tops += [number for place in plan.places if place.ground for number in place.ground.numbers()]
     for job in plan.jobs:
         tops += job.every_number()
+    tops += [number for run in plan.runs for number in run.numbers()]
     tops += [number for handed in plan.handed for number, _ in handed.rest_on_hidden]
     tops += nutrient_prices(plan.land)
     tops += [number for hole in plan.water for number in hole.all_numbers()]

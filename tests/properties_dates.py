@@ -49,6 +49,21 @@ def add_dates(data: Data, chance: random.Random) -> Data:
                 "looked_up_on": "2026-08-02",
             }
         ],
+        "looked_up": [
+            {
+                "id": f"law-{subject.replace('_', '-')}",
+                "subject": subject,
+                "words": f"what it says of {subject.replace('_', ' ')}, invented",
+                "source": "booklet, invented",
+                "looked_up_on": "2026-08-02",
+            }
+            for subject in ("orange", "baiting", "recovery")
+        ],
+    }
+    data["property"]["after_the_shot"] = {
+        "game_officer": "an invented officer, 555-0144",
+        "stay_out_ground": "ask_first",
+        "beyond": [{"side": "over the creek", "whose": "an invented farm", "may_enter": "no"}],
     }
     data["people"] = {
         "applicators": [{"id": "sprays", "licence_class": "private", "reader": "hired"}],
@@ -86,7 +101,7 @@ def change_dates(
     lasting = {one["id"] for kind in ("screens", "stands", "routes") for one in data[kind][kind]}
     for file in ("dates", "papers"):
         for key, entries in data[file].items():
-            if key != "shooting_hours":
+            if key not in ("shooting_hours", "looked_up"):
                 data[file][key] = [one for one in entries if _still_holds(one, lasting)]
     for one in data["dates"]["dates"]:
         one["source"] = f"looked at {chance.random()}"
@@ -96,6 +111,8 @@ def change_dates(
             one |= {"kind": chance.choice(["quiet", "turkey"]), "first": "2026-09-02"}
             one["last"] = f"2027-02-{chance.randint(10, 28)}"
     _change_hours(data["dates"], chance)
+    if not looked_up_is_told:
+        _change_law(data, chance)
     for one in data["papers"]["contracts"]:
         one |= {"name": f"contract {chance.random()}", "approved_on": "2026-08-09"}
         one["work_allowed"] = chance.sample(["mow", "spray", "till"], 2)
@@ -121,6 +138,16 @@ def change_dates(
     far = sorted(lasting - handed)
     if far:
         data["dates"]["dates"].append(stranger | {"places": far})
+
+
+def _change_law(data: Data, chance: random.Random) -> None:
+    """Change what was looked up of the law and what holds after a shot: hunters alone have it."""
+    for one in data["dates"]["looked_up"]:
+        one |= {"words": f"says {chance.random()}", "looked_up_on": "2026-07-03"}
+    data["property"]["after_the_shot"] = {
+        "tracker": f"tracks {chance.random()}",
+        "stay_out_ground": "no",
+    }
 
 
 def _change_hours(dates: Data, chance: random.Random) -> None:

@@ -8,6 +8,7 @@ from generator.book.content import Chapter, written_for
 from generator.book.exports import Filing, filed_at_last, owner_rows
 from generator.book.homes import homes_of
 from generator.book.model import Book, LeftFolder
+from generator.book.pages.after_shot import after_shot_page
 from generator.book.pages.ahead import ahead_page, season_page
 from generator.book.pages.back import (
     glossary_page,
@@ -199,6 +200,7 @@ def _stands_and_walks(plan: Plan, page: Callable[..., Task]) -> Iterator[Task]:
     # a card of no stand would be an empty leaf
     yield from [page(wind_card_page)] if plan.land.stands else []
     yield from [page(hours_page)] if is_owner else []
+    yield from [page(after_shot_page)] if is_owner or plan.reader == PARTNER else []
 
 
 def _money(plan: Plan, page: Callable[..., Task]) -> Iterator[Task]:

@@ -22,7 +22,7 @@ from generator.inventory.plain_values import (
 from generator.inventory.reading import left_out_if_empty, legal_keys
 from generator.inventory.reading_values import TRUTHS, YES_OR_NO, unit_of
 from generator.inventory.schema import Property
-from generator.reference.library import marker_names, planting_kinds, species
+from generator.reference.library import law_subjects, marker_names, planting_kinds, species
 from generator.reference.operations import operations
 from generator.units import convert
 
@@ -134,6 +134,7 @@ def _reference(rule: FieldRule) -> Mapping[str, Any]:
     known = {
         "species": list(species()),
         "planting_kind": list(planting_kinds()),
+        "law_subject": list(law_subjects()),
         "operation": list(operations()),
         "season_sign": list(marker_names()),
     }

@@ -18,6 +18,7 @@ from generator.inventory.fitting import fitting
 from generator.inventory.folder import PROPERTY_FILE, kind_meant, lies_in
 from generator.inventory.ground import SoilTest, WaterHole
 from generator.inventory.label import ALL_OTHER_KINDS, NO_KIND
+from generator.inventory.law import LookedUp
 from generator.inventory.log import LogEntry
 from generator.inventory.machine import Machine
 from generator.inventory.money import CostShare, Hire
@@ -40,7 +41,7 @@ from generator.inventory.woody import Guard, Plant
 from generator.inventory.yaml_positions import Document, read_document
 from generator.inventory.yaml_text import MOST_BYTES, too_long
 from generator.inventory.zone_points import places_astray, points_astray
-from generator.reference.library import marker_names, planting_kinds, species
+from generator.reference.library import law_subjects, marker_names, planting_kinds, species
 from generator.reference.operations import operations
 from generator.reference.steps import step_plans
 
@@ -69,7 +70,7 @@ FILES: dict[str, dict[str, type]] = {
     "money": {"hires": Hire, "cost_share": CostShare},
     "steps": {"step_plans": OwnPlan},
     "log": {"entries": LogEntry},
-    "dates": {"dates": DateRange, "shooting_hours": ShootingHours},
+    "dates": {"dates": DateRange, "shooting_hours": ShootingHours, "looked_up": LookedUp},
     "weather": {
         "stations": Station,
         "wind_stations": WindStation,
@@ -109,6 +110,7 @@ KIND_WORDS: dict[type, str] = {
     Lime: "lime",
     DateRange: "dates",
     ShootingHours: "shooting_hours",
+    LookedUp: "looked_up",
     Station: "station",
     WindStation: "wind station",
     Applicator: "applicator",
@@ -338,6 +340,7 @@ def _shipped_words() -> dict[str, set[str]]:
         "planting_kind": set(planting_kinds()),
         "operation": set(operations()),
         "season_sign": set(marker_names()),
+        "law_subject": set(law_subjects()),
         "step_plan": set(step_plans()),
         "step": {step.id for plan in step_plans().values() for step in plan.steps},
         "any": {"any"},

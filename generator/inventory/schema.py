@@ -24,6 +24,7 @@ from generator.inventory.fields import (
     whole,
 )
 from generator.inventory.ground import SoilTest, WaterHole
+from generator.inventory.law import AfterTheShot, LookedUp
 from generator.inventory.log import LogEntry
 from generator.inventory.machine import Machine
 from generator.inventory.money import CostShare, Hire
@@ -120,6 +121,9 @@ class Property(Record):
     season_signs: SeasonMarkers | None = record("page", "signs of the season", SeasonMarkers)
     signs_looked_up_on: datetime.date | None = day("page", "season markers looked up on")
     emergency: EmergencyCard | None = record("page", "emergency card", EmergencyCard, safety=True)
+    after_the_shot: AfterTheShot | None = record(
+        "page", "whom to call and where to go after a shot", AfterTheShot
+    )
     noxious: tuple[NoxiousWeed, ...] = record(
         "page", "weeds the law wants kept down here", NoxiousWeed, many=True
     )
@@ -218,6 +222,7 @@ class Inventory:
 
     dates: tuple[DateRange, ...] = ()
     shooting_hours: tuple[ShootingHours, ...] = ()
+    looked_up: tuple[LookedUp, ...] = ()
     applicators: tuple[Applicator, ...] = ()
     helpers: tuple[Helper, ...] = ()
     contractors: tuple[Contractor, ...] = ()

@@ -114,6 +114,24 @@ def emergency_numbers() -> dict[str, str]:
     return _names("emergency.yaml")
 
 
+@dataclass(frozen=True, slots=True)
+class LawSubject:
+    """What the law decides for those who hunt: what it is called, and what to look up about it."""
+
+    id: str
+    name: str
+    look_up: str
+
+
+@cache
+def law_subjects() -> dict[str, LawSubject]:
+    """Return everything the law decides that a hunter's pages name, by its id."""
+    return {
+        entry["id"]: LawSubject(entry["id"], entry["name"], entry["look_up"])
+        for entry in read_data("law.yaml")
+    }
+
+
 @cache
 def words() -> dict[str, str]:
     """Return what every word of the glossary means."""

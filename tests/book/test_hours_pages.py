@@ -20,7 +20,7 @@ def hunted(*rules: Data, **at: Any) -> Data:
     data["property"] = {name: one for name, one in data["property"].items() if one is not None}
     data["stands"] = {"stands": [{"id": "oak", "name": "Oak"}]}
     dates = {"id": "season", "kind": "hunting", "first": "2026-09-15", "last": "2026-09-21",
-             "places": "all"}  # fmt: skip
+             "places": "all", "looked_up_on": "2026-08-02"}  # fmt: skip
     data["dates"] = {"dates": [dates], "shooting_hours": list(rules)}
     return data
 

@@ -72,6 +72,28 @@ def test_forty_questions_find_their_page_first(
     assert faults == [], "\n".join(faults)
 
 
+# What somebody types who has shot, and who goes by the law: by words, the page of the owner's book.
+AFTER_A_SHOT = {
+    "after the shot": "after-the-shot.html",
+    "blood trail": "after-the-shot.html",
+    "whom to call": "emergency.html",
+    "orange": "after-the-shot.html",
+    "driving deer": "after-the-shot.html",
+    "legal hours": "hours.html",
+}
+
+
+def test_words_of_hunting_and_its_law_find_their_page_first(
+    browser: Browser, demo_sites: dict[str, Site]
+) -> None:
+    faults: list[str] = []
+    with listening_page(browser, DESKTOP, faults) as page:
+        answers = _answers(page, demo_sites["owner"], list(AFTER_A_SHOT))
+    found = {asked: next((hit for _, hit in hits), "") for asked, hits in answers.items()}
+    assert found == AFTER_A_SHOT
+    assert faults == []
+
+
 def test_what_the_book_rests_on_is_found_behind_all_else(
     browser: Browser, demo_sites: dict[str, Site]
 ) -> None:

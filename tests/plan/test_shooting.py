@@ -201,3 +201,30 @@ def test_zones_are_those_of_the_package_and_no_file_of_the_machine() -> None:
     for wrong in ("CDT", "../zones", "/etc/localtime", ""):
         with pytest.raises(ValueError, match="is no time zone"):
             zone(wrong)
+
+
+@pytest.mark.parametrize(
+    ("first", "last", "change"),
+    [("2026-10-28", "2026-11-08", "2026-11-01"), ("2027-03-08", "2027-03-20", "2027-03-14")],
+)
+def test_no_row_spans_the_day_on_which_the_clocks_change(
+    first: str, last: str, change: str
+) -> None:
+    """First Sunday of November and second of March, 15 U.S.C. 260a; wherever the dates begin."""
+    begins, ends = datetime.date.fromisoformat(first), datetime.date.fromisoformat(last)
+    changes = datetime.date.fromisoformat(change)
+    for days in range((changes - begins).days):
+        start = begins + datetime.timedelta(days=days)
+        one = hunted(IOWA, start.isoformat(), ends.isoformat(), kind="turkey")
+        found = weeks(one)
+        assert clock_changes(one) == (changes,)
+        assert [week for week in found if week.first < changes <= week.last] == []
+        assert changes in {week.first for week in found}
+        # whole hours differ between the two rows: none of them is told by the clock of the other
+        before = next(week for week in found if week.last == changes - datetime.timedelta(days=1))
+        after = next(week for week in found if week.first == changes)
+        assert before.starts is not None
+        assert after.starts is not None
+        moved = abs(before.starts.hour * 60 + before.starts.minute
+                    - after.starts.hour * 60 - after.starts.minute)  # fmt: skip
+        assert moved > 45

@@ -29,7 +29,7 @@ WITH_NOTES = {
     "money": ("hires", "cost_share"),
     "log": ("entries",),
     "ground": ("soil_tests", "water_holes"),
-    "dates": ("dates", "shooting_hours"),
+    "dates": ("dates", "shooting_hours", "looked_up"),
     "people": ("applicators", "helpers", "contractors"),
     "papers": ("permits", "contracts", "one_calls"),
 }

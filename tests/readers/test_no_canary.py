@@ -139,6 +139,10 @@ FULL_GROUND: Data = {
 FULL_DATES: Data = {
     "dates": [{"id": "rest", "kind": "hunting", "places": ["lane"]}],
     "shooting_hours": [{"id": "light", "dates": "rest", "begins": "sunrise", "ends": "sunset"}],
+    "looked_up": [
+        {"id": "hat", "subject": "orange", "words": "A hat", "source": "a booklet"}
+        | {"looked_up_on": "2026-08-02"}
+    ],
 }
 ZONE = "America/Menominee"
 FULL_PEOPLE: Data = {
@@ -371,6 +375,7 @@ def property_with_everything() -> tuple[Data, Hidden]:
         "e-6",
         "rest",
         "light",
+        "hat",
         "sprays",
         "friend",
         "digger",

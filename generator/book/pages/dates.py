@@ -1,11 +1,13 @@
 """The page of dates, people and papers: what the calendar and the letters say, for the owner."""
 
+import datetime
 from collections.abc import Iterable
-from typing import Any
+from typing import Any, NamedTuple
 
 from generator.book.pages.written import YEAR, Written, from_template, jobs_with_places
-from generator.inventory.dates import ALL_PLACES, DateRange
+from generator.inventory.dates import ALL_PLACES, HUNTED, DateRange
 from generator.plan.days.day_findings import LOOKED_UP
+from generator.plan.days.law import LawRow, law_rows
 from generator.plan.jobs.job_days import FIRST_OF_SEASON, LAST_OF_SEASON
 from generator.plan.model.days import Span, comes_back
 from generator.plan.model.plan import Plan
@@ -22,6 +24,41 @@ DATE_KINDS = {
     "burn_ban": "Burn ban",
     "dry_spell": "Dry spell",
 }
+
+
+class HuntingTold(NamedTuple):
+    """Hunting dates as the law's rows tell them: which, their days, where and when looked up."""
+
+    kind: str
+    spans: tuple[Span, ...]
+    source: str | None
+    looked_up_on: datetime.date | None
+
+
+class Law(NamedTuple):
+    """What a page says of the law: hunting dates, then each thing the law decides."""
+
+    hunting: tuple[HuntingTold, ...]
+    rows: tuple[LawRow, ...]
+
+
+def law_told(plan: Plan) -> Law:
+    """Return what the law decides for those who hunt, as written down for a reader."""
+    own = [
+        HuntingTold(
+            DATE_KINDS[hunted.dates.kind],
+            hunted.spans,
+            hunted.dates.source,
+            hunted.dates.looked_up_on,
+        )
+        for hunted in plan.hunted
+    ]
+    told = [
+        HuntingTold(DATE_KINDS[others.kind], others.spans, None, others.looked_up_on)
+        for others in plan.others_out
+        if others.kind in HUNTED
+    ]
+    return Law((*own, *told), law_rows(plan.land.looked_up))
 
 
 def dates_page(plan: Plan) -> Written:
@@ -80,6 +117,7 @@ def others_out_page(plan: Plan) -> Written:
             (others, DATE_KINDS[others.kind], [names[on] for on in others.on])
             for others in plan.others_out
         ],
+        law=plan.once("law told", law_told),
     )
 
 

@@ -3,7 +3,7 @@
 import datetime
 from itertools import groupby
 
-from generator.book.pages.dates import DATE_KINDS, placed
+from generator.book.pages.dates import DATE_KINDS, law_told, placed
 from generator.book.pages.written import STANDS, Written, from_template
 from generator.plan.days.shooting import clock_changes
 from generator.plan.model.plan import HuntedDates, HuntedDay, Plan
@@ -43,6 +43,7 @@ def hours_page(plan: Plan) -> Written:
         sun=SUN,
         methods=_methods(plan),
         placed=placed(plan),
+        law=plan.once("law told", law_told),
     )
 
 

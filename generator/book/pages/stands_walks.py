@@ -3,7 +3,7 @@
 import datetime
 
 from generator.book.content import chapters_for
-from generator.book.pages.dates import DATE_KINDS
+from generator.book.pages.dates import DATE_KINDS, law_told
 from generator.book.pages.seen import inspections, last_look, sight_checks
 from generator.book.pages.written import (
     STANDS,
@@ -112,6 +112,7 @@ def stand_page(plan: Plan, stand: Stand) -> Written:
         known=values(),
         hunted=hunted_on(plan.others_out, stand.id, HUNTED),
         hours=[_hours(plan, hunted, stand) for hunted in on_stand(plan.hunted, stand.id)],
+        law=plan.once("law told", law_told),
         address_of=address_of,
     )
 

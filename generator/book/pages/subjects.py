@@ -12,12 +12,13 @@ from generator.inventory.people import Applicator, Helper
 from generator.plan.model.days import day_words
 from generator.plan.model.finding import Finding, Subject, SubjectKind
 from generator.plan.model.plan import Plan
-from generator.reference.library import marker_names
+from generator.reference.library import law_subjects, marker_names
 
 SubjectNamed = tuple[str, Markup]
 _Listed = Iterator[tuple[SubjectKind, str, SubjectNamed]]
 
 SEEN_BY_READERS = "What each reader sees"
+_AFTER = Markup("after-the-shot.html")
 _BUY, _MONEY, _DATES = Markup("buy.html"), Markup("money.html"), Markup("dates.html")
 _SIGNS, _READERS = Markup("signs.html"), Markup("readers.html")
 _CALIBRATION, _NOWHERE = Markup("calibration.html"), Markup("")
@@ -123,6 +124,8 @@ def _people_and_papers(plan: Plan) -> _Listed:
         yield "dates", dates.id, (words, _DATES)
     for hours in land.shooting_hours:
         yield "shooting_hours", hours.id, ("Shooting hours", _DATES)
+    for entry in land.looked_up:
+        yield "looked_up", entry.id, (law_subjects()[entry.subject].name, _AFTER)
     people: tuple[Applicator | Helper, ...] = (*land.applicators, *land.helpers)
     for person in people:
         yield "person", person.id, (person.name or person.id, _DATES)

@@ -8,6 +8,7 @@ from generator.dataclass import dataclass
 from generator.inventory.schema import Inventory
 from generator.plan.build.season_jobs import SeasonJobs
 from generator.plan.build.typed_and_logged import Logged
+from generator.plan.days.law import law_findings
 from generator.plan.days.past_days import count_findings, counted_at, counted_days, ready_for
 from generator.plan.days.shooting import hunted_dates, shooting_findings
 from generator.plan.days.wind_days import wind_uses
@@ -54,7 +55,11 @@ def days_of_jobs(logged: Logged, season: SeasonJobs, stopped: frozenset[str]) ->
         suited,
         wind_uses(ordered, weather.winds if weather else (), ready, as_of),
         hunted,
-        (*shooting_findings(hunted), *count_findings(ordered, suited)),
+        (
+            *shooting_findings(hunted),
+            *law_findings(hunted, inventory.looked_up),
+            *count_findings(ordered, suited),
+        ),
     )
 
 

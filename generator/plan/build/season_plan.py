@@ -127,6 +127,8 @@ def land_listed(inventory: Inventory) -> Land:
         routes=inventory.routes,
         dates=inventory.dates,
         shooting_hours=inventory.shooting_hours,
+        looked_up=inventory.looked_up,
+        after_the_shot=typed.after_the_shot,
         time_zone=typed.time_zone,
         applicators=inventory.applicators,
         helpers=inventory.helpers,

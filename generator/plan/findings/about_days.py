@@ -147,6 +147,14 @@ class DayCaution(Caution):
         source="common_practice",
         to_type="Type the day under shooting_hours: of {dates} in dates.yaml.",
     )
+    LAW_OF_BEFORE = Words(
+        "C460",
+        "You looked up what the law says ({of}) on {day}, before hunting dates ended on "
+        "{ended} a year ago.",
+        "",
+        "Look it up again for this season.",
+        to_type="Type what it says now and the day under looked_up: of {entry} in dates.yaml.",
+    )
     STATION_FAR = Words(
         "C350",
         "The weather station {station} is {how}. Its season may not be yours.",

@@ -5,6 +5,7 @@ from generator.inventory.drill import Drill
 from generator.inventory.equipment import Measure, Sprayer, Spreader
 from generator.inventory.fields import Record
 from generator.inventory.ground import SoilTest, WaterHole
+from generator.inventory.law import LookedUp
 from generator.inventory.log import LogEntry
 from generator.inventory.machine import Machine
 from generator.inventory.money import CostShare, Hire
@@ -36,6 +37,7 @@ KINDS_OF_RECORDS: tuple[tuple[tuple[type[Record], ...], SubjectKind], ...] = (
     ((Station, WindStation), "station"),
     ((DateRange,), "dates"),
     ((ShootingHours,), "shooting_hours"),
+    ((LookedUp,), "looked_up"),
     ((Applicator, Helper), "person"),
     ((Contractor,), "contractor"),
     ((Permit,), "permit"),

@@ -12,6 +12,7 @@ from generator.inventory.dates import DateRange, ShootingHours
 from generator.inventory.drill import Drill
 from generator.inventory.equipment import Measure, Sprayer, Spreader
 from generator.inventory.ground import SoilTest
+from generator.inventory.law import AfterTheShot, LookedUp
 from generator.inventory.log import LogEntry
 from generator.inventory.machine import Machine
 from generator.inventory.money import CostShare, Hire
@@ -189,6 +190,8 @@ class Land:
     routes: tuple[Route, ...] = ()
     dates: tuple[DateRange, ...] = ()
     shooting_hours: tuple[ShootingHours, ...] = ()
+    looked_up: tuple[LookedUp, ...] = ()
+    after_the_shot: AfterTheShot | None = None
     time_zone: str | None = None
     applicators: tuple[Applicator, ...] = ()
     helpers: tuple[Helper, ...] = ()

@@ -11,6 +11,7 @@ from dataclasses import field
 
 from generator.dataclass import dataclass
 from generator.inventory.dates import ALL_PLACES
+from generator.inventory.law import AfterTheShot, GroundBeyond, LookedUp
 from generator.inventory.log import LogEntry
 from generator.inventory.log_seen import Inspected
 from generator.inventory.page_names import slug
@@ -49,6 +50,8 @@ class HandedGround:
     upkeep: tuple[UpkeepJob, ...] = ()
     looks: tuple[LogEntry, ...] = ()
     others_out: tuple[OthersOut, ...] = ()
+    looked_up: tuple[LookedUp, ...] = ()
+    after_the_shot: AfterTheShot | None = None
 
 
 def handed_ground(plan: Plan, reader: Reader, places: Mapping[str, str]) -> HandedGround:
@@ -66,6 +69,8 @@ def handed_ground(plan: Plan, reader: Reader, places: Mapping[str, str]) -> Hand
         tuple(sorted(upkeep.values(), key=_by_date)),
         _looks(plan.entries, {stand.id: new_ids[stand.id] for stand in stands}),
         _others_out(plan, {**places, **new_ids}),
+        tuple(sorted(map(_looked_up, plan.land.looked_up), key=_by_words)),
+        _after_the_shot(plan.land.after_the_shot),
     )
 
 
@@ -159,6 +164,45 @@ def _subject(subject: KeptUp, new_ids: Mapping[str, str]) -> KeptUp:
         return _stand(subject, new_ids)
     assert isinstance(subject, Route)
     return _route(subject, new_ids)
+
+
+def _looked_up(entry: LookedUp) -> LookedUp:
+    """Return what the owner looked up of the law, under no name of theirs."""
+    return LookedUp(
+        where=NOWHERE,
+        id="",
+        subject=entry.subject,
+        words=entry.words,
+        source=entry.source,
+        looked_up_on=entry.looked_up_on,
+        note=None,
+    )
+
+
+def _by_words(entry: LookedUp) -> tuple[str, str, str, datetime.date]:
+    return (entry.subject, entry.words, entry.source, entry.looked_up_on)
+
+
+def _after_the_shot(typed: AfterTheShot | None) -> AfterTheShot | None:
+    """Return whom to call and whose ground lies beside: a partner who follows a deer needs all."""
+    if typed is None:
+        return None
+    return AfterTheShot(
+        where=NOWHERE,
+        game_officer=typed.game_officer,
+        tracker=typed.tracker,
+        stay_out_ground=typed.stay_out_ground,
+        beyond=tuple(
+            GroundBeyond(
+                where=NOWHERE,
+                side=ground.side,
+                whose=ground.whose,
+                may_enter=ground.may_enter,
+                asked_on=ground.asked_on,
+            )
+            for ground in typed.beyond
+        ),
+    )
 
 
 def _looks(entries: Iterable[LogEntry], stands: Mapping[str, str]) -> tuple[LogEntry, ...]:

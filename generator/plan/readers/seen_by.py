@@ -62,6 +62,8 @@ def seen_by(plan: Plan, reader: Reader) -> Plan:
             emergency=redacted(emergency, seen) if emergency is not None else None,
             stands=ground.stands,
             routes=ground.routes,
+            looked_up=ground.looked_up,
+            after_the_shot=ground.after_the_shot,
         ),
         places=tuple(
             sorted(

@@ -5,6 +5,7 @@ sectors would hold three tens and others two; spread, each holds what blew there
 """
 
 import math
+from collections import Counter
 from collections.abc import Sequence
 
 WHOLE_TURN_DEG = 360
@@ -23,22 +24,20 @@ def wind_fractions(
     >>> wind_fractions([90, 270], 10, 4)
     [0.0, 0.5, 0.0, 0.5]
     """
-    told: dict[float, int] = {}
-    for report_deg in reports_deg:
-        told[report_deg] = told.get(report_deg, 0) + 1
-    spread = [
-        (times, _sector_fractions(one, step_deg, sectors_count)) for one, times in told.items()
-    ]
-    return [
-        math.fsum(times * fractions[sector] for times, fractions in spread) / len(reports_deg)
-        for sector in range(sectors_count)
-    ]
+    by_sector = zip(
+        *(
+            [times * fraction for fraction in _sector_fractions(one, step_deg, sectors_count)]
+            for one, times in Counter(reports_deg).items()
+        ),
+        strict=True,
+    )
+    return [math.fsum(fractions) / len(reports_deg) for fractions in by_sector]
 
 
-def whole_sit_fraction(hour_fractions: Sequence[float | None]) -> float | None:
+def whole_sit_fraction(by_hour_fraction: Sequence[float | None]) -> float | None:
     """Chance that every hour of a sit was right, from the chance of each of its hours.
 
-    Formula: hour_fractions[0] * hour_fractions[1] and so on
+    Formula: by_hour_fraction[0] * by_hour_fraction[1] and so on
     Valid for: hours rounded apart from one another; one hour that nobody knows leaves the sit open
     Source: all of several (source key arithmetic)
 
@@ -46,11 +45,11 @@ def whole_sit_fraction(hour_fractions: Sequence[float | None]) -> float | None:
     (0.25, None)
     """
     product = 1.0
-    for one in hour_fractions:
+    for one in by_hour_fraction:
         if one is None:
             return None
         product *= one
-    return product if hour_fractions else None
+    return product if by_hour_fraction else None
 
 
 def _sector_fractions(from_deg: float, step_deg: float, sectors_count: int) -> list[float]:

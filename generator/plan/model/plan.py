@@ -29,7 +29,7 @@ from generator.plan.model.finding import Finding, Unanswered, stopped_in
 from generator.plan.model.items import StockItem
 from generator.plan.model.job import Job, JobAhead, JobBefore, UpkeepJob
 from generator.plan.model.markers import WeatherSeen
-from generator.plan.model.place import Place, SharedGround
+from generator.plan.model.place import OpenWalk, Place, SharedGround
 from generator.plan.model.spray_record import SprayRecord
 from generator.plan.model.suited_days import CountedDays, WindUse
 from generator.plan.model.water_hole import Water
@@ -234,6 +234,7 @@ class Plan:
     shared_grounds: tuple[SharedGround, ...] = ()
     suited_days: Mapping[str, CountedDays] = field(default_factory=dict)
     wind_use: Mapping[str, WindUse] = field(default_factory=dict)
+    open_walks: tuple[OpenWalk, ...] = ()
 
     _made: dict[str, Any] = field(init=False, repr=False, compare=False, default_factory=dict)
 

@@ -73,6 +73,7 @@ def seen_by(plan: Plan, reader: Reader) -> Plan:
         entries=ground.looks,
         upkeep=ground.upkeep,
         others_out=ground.others_out,
+        open_walks=ground.open_walks,
     )
 
 

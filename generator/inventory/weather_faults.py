@@ -59,7 +59,7 @@ def bad_time(text: str) -> Sentence:
     return Sentence("F432", what, accepted)
 
 
-def bad_direction(text: str) -> Sentence:
+def bad_wind_from(text: str) -> Sentence:
     """Something else where the direction of a wind belongs."""
     what = f"a wind from {shown_value(text)}"
     return Sentence("F432", what, "1 to 360 degrees, 360 for north; variable; or nothing")

@@ -133,14 +133,14 @@ def _from_deg(direction: str, speed: float) -> float | Sentence | None:
     if direction in _NONE or direction.casefold() == VARIABLE:
         return None
     if not _NUMBER.fullmatch(direction):
-        return say.bad_direction(direction)
+        return say.bad_wind_from(direction)
     from_deg = float(direction)
     if from_deg > _WHOLE_TURN_DEG:
         return say.impossible(f"the wind is from {direction} degrees", "1 to 360 degrees")
     if speed == 0:
         return None
     # 0 stands for a calm in one file and for north in another
-    return from_deg if from_deg > 0 else say.bad_direction(direction)
+    return from_deg if from_deg > 0 else say.bad_wind_from(direction)
 
 
 def _instant(text: str) -> datetime.datetime | None:

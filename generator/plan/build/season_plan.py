@@ -129,6 +129,8 @@ def land_listed(inventory: Inventory) -> Land:
         dates=inventory.dates,
         shooting_hours=inventory.shooting_hours,
         time_zone=typed.time_zone,
+        morning_sit_hours=typed.morning_sit_hours,
+        evening_sit_hours=typed.evening_sit_hours,
         applicators=inventory.applicators,
         helpers=inventory.helpers,
         contractors=inventory.contractors,

@@ -34,7 +34,7 @@ from generator.plan.model.spray_record import SprayRecord
 from generator.plan.model.suited_days import CountedDays, WindUse
 from generator.plan.model.water_hole import Water
 from generator.reference.steps import StepPlan
-from generator.working import Quantity
+from generator.working import Given, Quantity
 
 
 @dataclass(frozen=True, slots=True)
@@ -188,6 +188,8 @@ class Land:
     routes: tuple[Route, ...] = ()
     dates: tuple[DateRange, ...] = ()
     shooting_hours: tuple[ShootingHours, ...] = ()
+    morning_sit_hours: Given | None = None
+    evening_sit_hours: Given | None = None
     time_zone: str | None = None
     applicators: tuple[Applicator, ...] = ()
     helpers: tuple[Helper, ...] = ()

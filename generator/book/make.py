@@ -53,6 +53,7 @@ from generator.book.pages.store import (
 )
 from generator.book.pages.tanks import tanks_page
 from generator.book.pages.week import week_page
+from generator.book.pages.wind_months import wind_months_page
 from generator.book.pages.winds import wind_card_page
 from generator.book.pages.work import job_page, upkeep_page, work_page
 from generator.book.pages.work_hours import (
@@ -199,7 +200,9 @@ def _stands_and_walks(plan: Plan, page: Callable[..., Task]) -> Iterator[Task]:
     yield from (page(route_page, route) for route in plan.land.routes)
     # a card of no stand would be an empty leaf
     yield from [page(wind_card_page)] if plan.land.stands else []
-    yield from [page(hours_page)] if is_owner else []
+    if is_owner:
+        yield page(hours_page)
+        yield Task((wind_months_page.__name__,), _made_of(wind_months_page, plan))
     yield from [page(after_shot_page)] if is_owner or plan.reader == PARTNER else []
 
 

@@ -24,7 +24,7 @@ from generator.inventory.machine import Machine
 from generator.inventory.money import CostShare, Hire
 from generator.inventory.papers import Contract, OneCall, Permit
 from generator.inventory.people import Applicator, Contractor, Helper
-from generator.inventory.places import Planting, Route, Screen, Stand, Strip
+from generator.inventory.places import CropBeside, Planting, Route, Screen, Stand, Strip
 from generator.inventory.plain_values import US
 from generator.inventory.problems import Problem, Sentence
 from generator.inventory.reading import A_LIST, is_entry, keys_inside, read_record
@@ -98,6 +98,7 @@ KIND_WORDS: dict[type, str] = {
     Drill: "drill",
     Measure: "measure",
     Planting: "planting",
+    CropBeside: "crop",
     Reader: "reader",
     Machine: "machine",
     Hire: "hire",

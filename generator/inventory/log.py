@@ -21,8 +21,10 @@ from generator.inventory.fields import (
 from generator.inventory.label import RATE_UNITS
 from generator.inventory.log_seen import (
     DriftChecked,
+    Harvested,
     HeightsLogged,
     Inspected,
+    LaidDown,
     SightChecked,
     SoilTested,
 )
@@ -128,6 +130,8 @@ class LogEntry(Record):
     inspected: Inspected | None = record("place", "what was inspected", Inspected)
     soil_tested: SoilTested | None = record("place", "soil test that came back", SoilTested)
     sight_checked: SightChecked | None = record("place", "walk looked at", SightChecked)
+    harvested: Harvested | None = record("place", "crops beside walks that were cut", Harvested)
+    laid_down: LaidDown | None = record("place", "screens laid down by ice or snow", LaidDown)
     drift_checked: DriftChecked | None = record("place", "looked at for drift", DriftChecked)
     spent: tuple[Spent, ...] = record("money", "other money spent", Spent, many=True)
     corrects: str | None = reference("place", "earlier entry this one replaces", "entry")

@@ -5,6 +5,7 @@ from generator.inventory.fields import (
     POSITIVE,
     Limits,
     Record,
+    choice,
     measure,
     record,
     reference,
@@ -78,6 +79,26 @@ class SightChecked(Record):
     route: str = reference("place", "route that was walked", "route", required=True)
     seen_from: str = text("place", "where it was looked at from", required=True)
     hidden: bool | None = yes_no("place", "true where nobody walking it could be seen")
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Harvested(Record):
+    """Crops beside walks and screens that were cut: from that day they hide nobody."""
+
+    crops: tuple[str, ...] = reference(
+        "place", "crops that were cut", "crop", many=True, required=True
+    )
+    stubble_in: Given | None = measure("place", "how tall the stubble is after it", "in", POSITIVE)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class LaidDown(Record):
+    """Screens that ice or wet snow laid down."""
+
+    places: tuple[str, ...] = reference(
+        "place", "screens that lie down", "place", many=True, required=True
+    )
+    by: str = choice("place", "what laid them down", "ice", "wet_snow", required=True)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

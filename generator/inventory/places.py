@@ -203,6 +203,18 @@ class Planting(Record):
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class CropBeside(Record):
+    """A crop beside a walk or a screen that hides whoever walks there, until it is cut."""
+
+    id: str = identity("id of the crop")
+    kind: str = text("place", "what stands there, such as field corn", required=True)
+    harvest_planned_on: datetime.date | None = day("place", "day it is meant to be cut")
+    harvested_on: datetime.date | None = day("place", "day it was cut")
+    stubble_in: Given | None = measure("place", "how tall the stubble is after it", "in", POSITIVE)
+    note: str | None = text("note", "a note of your own")
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class PlantedGround(Record):
     """Ground with a shape, on which plantings come and go: what all places share."""
 
@@ -250,6 +262,9 @@ class Screen(PlantedGround):
         "height that hides a person or a vehicle there, as judged on the ground",
         "ft",
         POSITIVE,
+    )
+    crops_beside: tuple[CropBeside, ...] = record(
+        "place", "crops beside it that hide its walks too", CropBeside, many=True
     )
 
 
@@ -323,6 +338,9 @@ class Route(Record):
     winds_for: tuple[Given, ...] = winds_it_is_for()
     winds_against: tuple[Given, ...] = winds_it_is_not_for()
     lies: str | None = what_lies_around()
+    crops_beside: tuple[CropBeside, ...] = record(
+        "place", "crops beside it that hide whoever walks it", CropBeside, many=True
+    )
     upkeep: str | None = reference("place", "step plan of every season", "step_plan")
     asked_for: tuple[str, ...] = reference(
         "place", "steps of it that are done only where you ask for them", "step", many=True

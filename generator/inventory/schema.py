@@ -62,6 +62,7 @@ from generator.units import LatLon
 from generator.working import Given
 
 FORMAT = 1
+SIT = Limits(above=0, at_most=12)
 ANY_YEAR = Limits(at_least=1, at_most=9999)  # whoever makes the plan says which days it takes
 PARTNER = "partner"  # who hunts with the owner: the one kind of reader who is handed stands
 
@@ -117,6 +118,12 @@ class Property(Record):
     elevation_ft: Given | None = measure("place", "height above the sea", "ft", ON_EARTH_FT)
     slope_limit_pct: Given | None = measure(
         "page", "steepest ground you take a machine on", "pct", Limits(above=0, at_most=100)
+    )
+    morning_sit_hours: Given | None = measure(
+        "place", "how long you sit in the morning", "hours", SIT
+    )
+    evening_sit_hours: Given | None = measure(
+        "place", "how long you sit in the evening", "hours", SIT
     )
     season_signs: SeasonMarkers | None = record("page", "signs of the season", SeasonMarkers)
     signs_looked_up_on: datetime.date | None = day("page", "season markers looked up on")

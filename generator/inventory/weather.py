@@ -20,6 +20,7 @@ from generator.units import LatLon
 from generator.working import Given
 
 GHCN, SUMMARIES, PLAIN = "ghcn_by_station", "daily_summaries", "plain"
+ISD_LITE = "isd_lite"
 FAHRENHEIT, CELSIUS, TENTHS = "f_and_in", "c_and_mm", "tenths_of_c_and_mm"
 LAST_IN_SPRING, FIRST_IN_AUTUMN = "last_in_spring", "first_in_autumn"
 ON_EARTH_FT = Limits(at_least=-300, at_most=15000)
@@ -50,7 +51,10 @@ class WindStation(Record):
     id: str = identity("id of the station")
     name: str = text("place", "name of the station", required=True)
     file: str = text("place", "its file, in the folder weather", required=True)
-    kind: str = choice("place", "kind of file", "isd_lite", required=True)
+    more_files: tuple[str, ...] = text(
+        "place", "further files of it, such as one for each year", many=True
+    )
+    kind: str = choice("place", "kind of file", ISD_LITE, PLAIN, required=True)
     at_lat_lon: LatLon | None = lat_lon("place", "where it stands")
     elevation_ft: Given | None = measure("place", "its height above the sea", "ft", ON_EARTH_FT)
     note: str | None = text("note", "a note of your own")
@@ -133,13 +137,15 @@ class DailyRecord:
 class HourlyWind:
     """Wind of a station, hour by hour: `hours` since 1970 in UTC, where it came from, how fast.
 
-    `from_deg` is None in a calm, where it was not told, and where the wind turned about.
+    `from_deg` is None in a calm, where it was not told, and where the wind turned about. `step_deg`
+    is what directions are told to: each is anywhere within half of it on either side.
     """
 
     station: str
     hours: tuple[int, ...]
     from_deg: tuple[float | None, ...]
     speed_mph: tuple[float | None, ...]
+    step_deg: float = 10.0
 
     @property
     def count(self) -> int:
@@ -150,6 +156,12 @@ class HourlyWind:
     def calm(self) -> int:
         """Hours without any wind."""
         return sum(one == 0 for one in self.speed_mph)
+
+    @property
+    def turning(self) -> int:
+        """Hours of a wind that turned about, or whose direction nobody told."""
+        both = zip(self.from_deg, self.speed_mph, strict=True)
+        return sum(one is None and speed is not None and speed > 0 for one, speed in both)
 
     @property
     def missing(self) -> int:

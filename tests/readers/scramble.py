@@ -45,7 +45,7 @@ REFERENCES = ("lot", "product", "products", "same_ground_as", "sprayer", "spread
               "measure", "planting", "hides", "serves", "places", "machine", "item", "corrects",
               "confirms", "soil_test", "fertilizers", "lime", "plants", "guards", "reader", "fits",
               "cost_share", "place", "applicator", "water_hole", "what", "dates", "test", "route",
-              "mixed_with", "at", "stands", "routes")  # fmt: skip
+              "mixed_with", "at", "stands", "routes", "crops")  # fmt: skip
 
 
 def scrambled(data: Data, chance: random.Random, reader: str = READER) -> tuple[Data, str]:

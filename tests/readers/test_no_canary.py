@@ -79,6 +79,8 @@ FULL_ENTRIES: list[Data] = [
         "inspected": {"what": ["oak", "spare", "hole"]},
         "soil_tested": {"test": "cores"},
         "sight_checked": {"route": "walk"},
+        "harvested": {"crops": ["beans"]},
+        "laid_down": {"places": ["spare"], "by": "ice"},
         "drift_checked": {"place": "spare"},
         "cleaned_out": {"sprayer": "boom"},
         "water_added": {"water_hole": "hole"},
@@ -216,7 +218,7 @@ class Hidden:
         if rule.unit == "count":
             return 700137 + self.count
         most = rule.limits.at_most
-        return 7001.137 + self.count if most is None else most * (0.7737 + self.count / 100_000)
+        return 7001.137 + self.count if most is None else most * (0.8337 + self.count / 100_000)
 
     def _put(self, name: str, rule: FieldRule, entry: Data) -> None:
         self.count += 1
@@ -298,11 +300,13 @@ def property_with_everything() -> tuple[Data, Hidden]:
     for one in (stand, pine):
         one |= {"beds": [{}], "food": [{}]}
     data["stands"] = {"stands": [stand, pine]}
-    walk = {"id": "walk", "name": "Walk", "known_as": "Lane", "serves": ["oak", "pine"]}
-    data["routes"] = {"routes": [walk, {"id": "back", "name": "Back", "serves": ["oak"]}]}
+    walk = {"id": "walk", "name": "Walk", "known_as": "Lane", "serves": ["oak", "pine"],
+            "crops_beside": [{"id": "corn"}]}  # fmt: skip
+    back = {"id": "back", "name": "Back", "serves": ["oak"], "crops_beside": [{"id": "beans"}]}
+    data["routes"] = {"routes": [walk, back]}
     data["screens"]["screens"][0]["hides"] = ["walk"]
     spare: Data = {"id": "spare", "name": "Spare", "known_as": "Strip 2", "length_ft": 100,
-             "width_ft": 10}  # fmt: skip
+             "width_ft": 10, "crops_beside": [{"id": "hay"}]}  # fmt: skip
     data["seed"] |= copy.deepcopy(FULL_ROWS)
     data["screens"]["screens"].append(spare)
     # The length feeds a released number: a long strip of narrow ground stays a job of one load.
@@ -384,6 +388,9 @@ def property_with_everything() -> tuple[Data, Hidden]:
         "call",
         "ridge",
         "field",
+        "corn",
+        "beans",
+        "hay",
     )
     return new_names(data, {name: f"{CANARY}-{name}" for name in names}), hidden
 
@@ -418,6 +425,10 @@ def _weather_in_one_form(data: Data, hidden: Hidden) -> None:
             file = f"{station['file']}.csv"
             data["weather_files"][file] = text
             station["file"] = f"weather/{file}"
+    for station in data["weather"]["wind_stations"]:
+        (more,) = station["more_files"]
+        data["weather_files"][f"{more}.csv"] = HOUR_OF_WIND.replace("2026", "2025", 1)
+        station["more_files"] = [f"weather/{more}.csv"]
     for station in data["weather"]["stations"]:
         station.pop("units", None)
     # In miles a height has three digits: one that no page has by chance.
@@ -520,7 +531,9 @@ class Sites:
             return set()
         stand, walk = self.data["stands"]["stands"][0], self.data["routes"]["routes"][0]
         look = next(one for one in self.data["log"]["entries"] if "inspected" in one)
-        told = (stand["straps_checked_on"], walk["walked_on"], look["done_on"])
+        (crop,) = walk["crops_beside"]
+        told = (stand["straps_checked_on"], walk["walked_on"], look["done_on"],
+                crop["harvested_on"])  # fmt: skip
         return {datetime.date.fromisoformat(one) for one in told}
 
 

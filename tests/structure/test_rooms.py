@@ -19,6 +19,7 @@ ROOMS = (
     "feeding",
     "readers",
     "standing",
+    "walks",
     "winds",
     "days",
     "labels",

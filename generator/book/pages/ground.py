@@ -12,7 +12,7 @@ from generator.book.pages.pictures_standing import (
     screen_picture,
 )
 from generator.book.pages.seen import heights
-from generator.book.pages.stands_walks import forbids, stay_out_dates
+from generator.book.pages.stands_walks import crops_by, forbids, stay_out_dates
 from generator.book.pages.written import (
     PLACES,
     Written,
@@ -163,6 +163,7 @@ def place_page(plan: Plan, place: Place) -> Written:
         works=ways_of_working(),
         other=OTHER,
         address_of=address_of,
+        crops=crops_by(plan, place.id),
     )
 
 

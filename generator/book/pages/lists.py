@@ -7,7 +7,7 @@ from typing import TypeVar
 from generator.book.content import BOOK_PARTS, written_for
 from generator.book.pages.ground import names_of_ground
 from generator.book.pages.seen import last_look, sight_checks
-from generator.book.pages.stands_walks import stay_out_dates
+from generator.book.pages.stands_walks import opened_walks, stay_out_dates
 from generator.book.pages.written import (
     HOW,
     PLACES,
@@ -112,12 +112,13 @@ def stands_page(plan: Plan) -> Written:
             for stand in plan.land.stands
         ],
         address_of=address_of,
+        opened=opened_walks(plan),
     )
 
 
 def routes_page(plan: Plan) -> Written:
     """Return every walk with where it leads, what hides it, and when it was last looked at."""
-    coming = next_jobs(plan)
+    coming, opened = next_jobs(plan), opened_walks(plan)
     return from_template(
         plan,
         "routes.md",
@@ -130,6 +131,7 @@ def routes_page(plan: Plan) -> Written:
                 route,
                 [stand for stand in plan.land.stands if stand.id in route.serves],
                 [place for place in plan.places if _hides(place, route.id)],
+                opened.get(route.id),
                 next(iter(sight_checks(plan, route.id)), None),
                 coming.get(route.id),
                 stay_out_dates(plan, route.id, plan.as_of),

@@ -13,7 +13,7 @@ from generator.book.pages.written import (
     plan_of_upkeep,
 )
 from generator.inventory.dates import HUNTED
-from generator.inventory.places import Route, Stand, hidden_by
+from generator.inventory.places import CropBeside, Route, Stand, hidden_by
 from generator.plan.days.shooting import on_stand, weeks
 from generator.plan.findings.about_after import AfterCaution
 from generator.plan.findings.about_places import PlaceCaution
@@ -21,6 +21,7 @@ from generator.plan.jobs.job_days import LAST_OF_SEASON
 from generator.plan.model.days import Span, days_of
 from generator.plan.model.finding import Finding
 from generator.plan.model.job import UpkeepJob
+from generator.plan.model.place import OpenWalk
 from generator.plan.model.plan import HuntedDates, HuntedWeek, Plan
 from generator.plan.readers.partner import hunted_on
 from generator.plan.season.open_dates import day_in_season
@@ -29,6 +30,7 @@ from generator.plan.standing.verdicts import (
     judged,
 )
 from generator.plan.views.closed import ClosedJob, closed_without_record
+from generator.plan.walks.crops_beside import CropCut, crop_cut, crops_of, cut_in
 from generator.plan.winds.slope_air import slope_air
 from generator.plan.winds.widths import counts_from, drifts_below
 from generator.plan.winds.winds_told import eight_winds
@@ -79,6 +81,11 @@ def _ahead_and_over(plan: Plan, subject_id: str) -> tuple[list[UpkeepJob], list[
     return [job for job in jobs if job.state.is_ahead], over[::-1]
 
 
+def opened_walks(plan: Plan) -> dict[str, OpenWalk]:
+    """Return the walks that count as open from a day on, by their ids."""
+    return {walk.route: walk for walk in plan.open_walks}
+
+
 def stand_page(plan: Plan, stand: Stand) -> Written:
     """Return a hunting stand: what forbids it, when it can be hunted, and what is known of it."""
     serving = [route for route in plan.land.routes if stand.id in route.serves]
@@ -113,6 +120,7 @@ def stand_page(plan: Plan, stand: Stand) -> Written:
         hunted=hunted_on(plan.others_out, stand.id, HUNTED),
         hours=[_hours(plan, hunted, stand) for hunted in on_stand(plan.hunted, stand.id)],
         law=plan.once("law told", law_told),
+        opened=opened_walks(plan),
         address_of=address_of,
     )
 
@@ -156,6 +164,9 @@ def route_page(plan: Plan, route: Route) -> Written:
             for place in screens
         ],
         sights=sight_checks(plan, route.id),
+        opened=opened_walks(plan).get(route.id),
+        ways=_ways(plan, route),
+        crops=crops_by(plan, route.id),
         stay_out=stay_out_dates(plan, route.id, plan.as_of),
         missed=_missed(plan, route.id),
         upkeep_ahead=ahead,
@@ -167,3 +178,29 @@ def route_page(plan: Plan, route: Route) -> Written:
         address_of=address_of,
         chapters=chapters_for(plan.reader, ("walking-in",)),
     )
+
+
+def _ways(plan: Plan, route: Route) -> list[tuple[Stand, list[tuple[Route, bool]]]]:
+    """Return the stands of a walk that is open, each with the other ways in, none of which is."""
+    opened = opened_walks(plan).get(route.id)
+    if opened is None:
+        return []
+    routes = {other.id: other for other in plan.land.routes}
+    return [
+        (
+            stand,
+            [(routes[way.route], way.is_hidden) for way in opened.ways if way.stand == stand.id],
+        )
+        for stand in plan.land.stands
+        if stand.id in opened.stands
+    ]
+
+
+def crops_by(plan: Plan, beside_id: str) -> list[tuple[CropBeside, CropCut | None]]:
+    """Return the crops beside a walk or a screen, each with the day of its cut if it is known."""
+    entries = cut_in(plan.entries)
+    return [
+        (standing.crop, crop_cut(standing, entries))
+        for standing in crops_of(plan)
+        if standing.beside.id == beside_id
+    ]

@@ -21,6 +21,8 @@ from generator.plan.usual.far_points import without_what_rests_on_it
 from generator.plan.views.closed import jobs_before
 from generator.plan.views.unanswered import unanswered
 from generator.plan.views.years_ahead import jobs_ahead
+from generator.plan.walks.open_walks import open_walks
+from generator.plan.walks.walk_findings import walk_findings
 
 
 def make_plan(inventory: Inventory, season: int, as_of: datetime.date) -> Plan:
@@ -31,8 +33,9 @@ def make_plan(inventory: Inventory, season: int, as_of: datetime.date) -> Plan:
     told = (*logged.findings, *jobs.findings, *across.findings)
     in_time = days_of_jobs(logged, jobs, stopped_in(told))
     plan = with_money(_plan(logged, jobs, across, in_time, told), logged.inventory)
+    plan = replace(plan, open_walks=open_walks(plan))
     of_money = findings_of_money(plan, logged.inventory, jobs.still_ahead())
-    found = without_what_rests_on_it((*told, *in_time.findings, *of_money))
+    found = without_what_rests_on_it((*told, *in_time.findings, *of_money, *walk_findings(plan)))
     # without their figures two may say the same: each is told once
     return replace(plan, findings=in_order(without_amounts(found)))
 
@@ -130,6 +133,8 @@ def land_listed(inventory: Inventory) -> Land:
         looked_up=inventory.looked_up,
         after_the_shot=typed.after_the_shot,
         time_zone=typed.time_zone,
+        morning_sit_hours=typed.morning_sit_hours,
+        evening_sit_hours=typed.evening_sit_hours,
         applicators=inventory.applicators,
         helpers=inventory.helpers,
         contractors=inventory.contractors,

@@ -30,7 +30,7 @@ _ENDS = {"sunset": sun.sunset_minutes, "civil_dusk": sun.civil_dusk_minutes}
 
 
 @dataclass(frozen=True, slots=True)
-class _Here:
+class Here:
     """A point of the earth and the clock that is kept there."""
 
     at_lat_lon: LatLon
@@ -78,7 +78,7 @@ def hunted_dates(inventory: Inventory, season: int) -> tuple[HuntedDates, ...]:
     """
     inside = (day_in_season(FIRST_OF_SEASON, season), day_in_season(LAST_OF_SEASON, season))
     rules = {dates_id: hours for hours in inventory.shooting_hours for dates_id in hours.dates}
-    here = _here(inventory)
+    here = here_at(inventory.property.location_lat_lon, inventory.property.time_zone)
     found = [
         HuntedDates(dates, spans, rule, tuple(_days(spans, rule, here)) if here is not None else ())
         for dates in inventory.dates
@@ -88,25 +88,26 @@ def hunted_dates(inventory: Inventory, season: int) -> tuple[HuntedDates, ...]:
     return tuple(sorted(found, key=lambda hunted: (hunted.spans, hunted.dates.id)))
 
 
-def _here(inventory: Inventory) -> _Here | None:
-    at, name = inventory.property.location_lat_lon, inventory.property.time_zone
-    return _Here(at, zone(name)) if at is not None and name is not None else None
+def here_at(at: LatLon | None, time_zone: str | None) -> Here | None:
+    """Return a point with its clock; None where either is not known."""
+    return Here(at, zone(time_zone)) if at is not None and time_zone is not None else None
 
 
 def _days(
-    spans: Iterable[tuple[datetime.date, datetime.date]], rule: ShootingHours | None, here: _Here
+    spans: Iterable[tuple[datetime.date, datetime.date]], rule: ShootingHours | None, here: Here
 ) -> Iterator[HuntedDay]:
     for first, last in spans:
         for number in range((last - first).days + 1):
             day = first + number * ONE_DAY
             up, down = here.begins("sunrise", day, 0), here.ends("sunset", day, 0)
-            starts, ends = _hours(day, rule, here) if rule is not None else (None, None)
+            starts, ends = lawful_hours(day, rule, here) if rule is not None else (None, None)
             yield HuntedDay(day, up, down, starts, ends)
 
 
-def _hours(
-    day: datetime.date, rule: ShootingHours, here: _Here
+def lawful_hours(
+    day: datetime.date, rule: ShootingHours, here: Here
 ) -> tuple[datetime.datetime | None, datetime.datetime | None]:
+    """Return when game may be taken on a day, from and until; None where either is not known."""
     starts = here.begins(rule.begins, day, rule.begins_before_minutes.value)
     if rule.ends == CLOCK:
         assert rule.ends_at is not None

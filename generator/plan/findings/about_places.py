@@ -196,6 +196,31 @@ class PlaceCaution(Caution):
         "days_looked_up_on.",
     )
 
+    WALK_OPEN = Words(
+        "C450",
+        "The {crop} beside {beside} {cut}. From that day whoever walks {walk} counts as seen. "
+        "{ways}",
+        "The crop that hid this walk is cut, or counts as cut. Whoever walks it counts as seen. "
+        "Ask the owner for another way in.",
+        "Take another walk in. Or look at this one from where nobody should be seen, and log what "
+        "you saw.",
+        WALKING_CHAPTER,
+        source="common_practice",
+        to_type="Log the look with sight_checked, and hidden: true where nobody was seen. Log the "
+        "cut with harvested. Where the crop still stands, type its new harvest_planned_on.",
+    )
+    LAID_DOWN = Words(
+        "C451",
+        "{by} laid this screen down on {day}. Until it is measured, no more of it counts than the "
+        "winter leaves in a careful reading.",
+        "",
+        "Measure it along its whole length before you count on it, and look at its walk from where "
+        "nobody should be seen.",
+        WALKING_CHAPTER,
+        source="common_practice",
+        to_type="Log the heights with measured, station by station.",
+    )
+
 
 class PlaceNote(Note):
     """A thing worth knowing."""
@@ -211,6 +236,25 @@ class PlaceNote(Note):
         to_type="Type what it blows to as beds, food or deer_come_from of the stand in "
         "stands.yaml, or take the wind out of winds_against.",
     )
+    WALK_OPENS = Words(
+        "N450",
+        "The {crop} beside {beside} {cut}. From that day whoever walks {walk} counts as seen. "
+        "{ways}",
+        "",
+        "Plan the way in for after that day, and write down the day on which it was cut.",
+        WALKING_CHAPTER,
+        source="common_practice",
+        to_type="Log the cut with harvested. Where the day moves, type harvest_planned_on anew.",
+    )
+    NO_DAY_OF_CUT = Words(
+        "N451",
+        "Nobody wrote down when the {crop} beside {beside} is cut.",
+        "",
+        "Ask whoever farms it. On the day it is cut it hides nobody any more.",
+        WALKING_CHAPTER,
+        to_type="Type the day as harvest_planned_on of the crop.",
+    )
+
     SINGLE_DAY_SIGN = Words(
         "N301",
         "{sign} is one day, used for early, typical and late years alike.",

@@ -1,13 +1,14 @@
-"""Places and their ground, as a reader sees them."""
+"""Places and their ground, and walks that are open, as a reader sees them."""
 
 from __future__ import annotations
 
+import datetime
 from typing import Literal
 
 from generator.dataclass import dataclass
 from generator.inventory.fields import Where
 from generator.inventory.places import PlantedGround
-from generator.working import Figure, Quantity
+from generator.working import Figure, Given, Quantity
 
 
 @dataclass(frozen=True, slots=True)
@@ -71,3 +72,38 @@ class SharedGround:
     one: str
     other: str
     why: str
+
+
+# By an entry of the log, as typed, or from the day it is meant to be cut: no word says otherwise.
+CutKnown = Literal["logged", "typed", "planned"]
+
+
+@dataclass(frozen=True, slots=True)
+class OtherWay:
+    """Another walk to a stand that no cut crop opened; `is_hidden` if its last look says so."""
+
+    stand: str
+    route: str
+    is_hidden: bool
+
+
+@dataclass(frozen=True, slots=True)
+class OpenWalk:
+    """A walk that counts as open from a day on: its crop, how its cut is known, other ways in.
+
+    `stands` are those the walk leads to. `crop` and `beside` are empty for readers who are not told
+    what stands where; `beside` names the screen the crop stands beside, where it is not the walk.
+    """
+
+    route: str
+    since: datetime.date
+    known: CutKnown
+    stands: tuple[str, ...]
+    ways: tuple[OtherWay, ...]
+    crop: str = ""
+    beside: str = ""
+    stubble_in: Given | None = None
+
+    def is_open_on(self, day: datetime.date) -> bool:
+        """Return whether whoever walks it on a day counts as seen."""
+        return day >= self.since

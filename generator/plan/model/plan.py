@@ -30,13 +30,13 @@ from generator.plan.model.finding import Finding, Unanswered, stopped_in
 from generator.plan.model.items import StockItem
 from generator.plan.model.job import Job, JobAhead, JobBefore, UpkeepJob
 from generator.plan.model.markers import WeatherSeen
-from generator.plan.model.place import Place, SharedGround
+from generator.plan.model.place import OpenWalk, Place, SharedGround
 from generator.plan.model.spray_record import SprayRecord
 from generator.plan.model.suited_days import CountedDays, WindUse
 from generator.plan.model.water_hole import Water
 from generator.plan.model.work import Run
 from generator.reference.steps import StepPlan
-from generator.working import Quantity
+from generator.working import Given, Quantity
 
 
 @dataclass(frozen=True, slots=True)
@@ -192,6 +192,8 @@ class Land:
     shooting_hours: tuple[ShootingHours, ...] = ()
     looked_up: tuple[LookedUp, ...] = ()
     after_the_shot: AfterTheShot | None = None
+    morning_sit_hours: Given | None = None
+    evening_sit_hours: Given | None = None
     time_zone: str | None = None
     applicators: tuple[Applicator, ...] = ()
     helpers: tuple[Helper, ...] = ()
@@ -239,6 +241,7 @@ class Plan:
     suited_days: Mapping[str, CountedDays] = field(default_factory=dict)
     wind_use: Mapping[str, WindUse] = field(default_factory=dict)
     runs: tuple[Run, ...] = ()
+    open_walks: tuple[OpenWalk, ...] = ()
 
     _made: dict[str, Any] = field(init=False, repr=False, compare=False, default_factory=dict)
 

@@ -20,6 +20,7 @@ from generator.inventory.schema import KeptUp, Reader
 from generator.plan.jobs.job_days import FIRST_OF_SEASON, LAST_OF_SEASON
 from generator.plan.model.days import Span, comes_back, joined
 from generator.plan.model.job import UpkeepJob
+from generator.plan.model.place import OpenWalk
 from generator.plan.model.plan import OthersOut, Plan
 from generator.plan.readers.redacted import NOWHERE, without_line
 from generator.plan.readers.released import (
@@ -52,6 +53,7 @@ class HandedGround:
     others_out: tuple[OthersOut, ...] = ()
     looked_up: tuple[LookedUp, ...] = ()
     after_the_shot: AfterTheShot | None = None
+    open_walks: tuple[OpenWalk, ...] = ()
 
 
 def handed_ground(plan: Plan, reader: Reader, places: Mapping[str, str]) -> HandedGround:
@@ -71,6 +73,12 @@ def handed_ground(plan: Plan, reader: Reader, places: Mapping[str, str]) -> Hand
         _others_out(plan, {**places, **new_ids}),
         tuple(sorted(map(_looked_up, plan.land.looked_up), key=_by_words)),
         _after_the_shot(plan.land.after_the_shot),
+        tuple(
+            sorted(
+                (_open(walk, new_ids) for walk in plan.open_walks if walk.route in new_ids),
+                key=lambda walk: walk.route,
+            )
+        ),
     )
 
 
@@ -133,6 +141,7 @@ def _route(route: Route, new_ids: Mapping[str, str]) -> Route:
         winds_for=_winds(route.winds_for),
         winds_against=_winds(route.winds_against),
         lies=route.lies,
+        crops_beside=(),
         upkeep=None,
         asked_for=(),
         note=None,
@@ -141,6 +150,20 @@ def _route(route: Route, new_ids: Mapping[str, str]) -> Route:
 
 def _winds(typed: tuple[Given, ...]) -> tuple[Given, ...]:
     return tuple(without_line(wind) for wind in typed)
+
+
+def _open(walk: OpenWalk, new_ids: Mapping[str, str]) -> OpenWalk:
+    """Return from which day a handed walk is open: not what hid it, nor the owner's other ways."""
+    return OpenWalk(
+        route=new_ids[walk.route],
+        since=walk.since,
+        known=walk.known,
+        stands=(),
+        ways=(),
+        crop="",
+        beside="",
+        stubble_in=None,
+    )
 
 
 def _upkeep(job: UpkeepJob, new_ids: Mapping[str, str]) -> UpkeepJob:

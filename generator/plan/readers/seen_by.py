@@ -79,6 +79,7 @@ def seen_by(plan: Plan, reader: Reader) -> Plan:
         runs=tuple(
             released_runs(plan.runs, jobs, {old: new.id for old, new in place_ids.items()}, seen)
         ),
+        open_walks=ground.open_walks,
     )
 
 

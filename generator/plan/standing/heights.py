@@ -34,6 +34,7 @@ from generator.reference.growth import Curve
 from generator.working import Figure, Given, Quantity, Reference
 
 FIRST_MONTH_OF_WINTER = 12
+FIRST_MONTH_OF_FALL = 9
 UNPULLED = Reference("pull_fraction", 1.0, "fraction", "arithmetic", "nothing measured")
 NOTHING_GROWN = Reference("grown_fraction", 0.0, "fraction", "arithmetic", "before growth begins")
 BURNT_TO = Reference("cut_in", 0.0, "in", "arithmetic", "burned to the ground")
@@ -70,7 +71,8 @@ def heights_on(growing: Growing, day: datetime.date, curves: tuple[Curve, ...]) 
 
 def _standing(growing: Growing, day: datetime.date, curve: Curve, base: str) -> Quantity:
     year = growing.year_of(day)
-    if _is_winter(day):
+    # what lies down before December has had its winter early
+    if _is_winter(day) or laid_down(growing, year, day) is not None:
         return _left_in_winter(growing, day, curve, base)
     new = _growth(growing, day, curve, base, day)
     if day.month < FIRST_MONTH_OF_WINTER and year > 1 and not _cut_since(growing, day):
@@ -101,11 +103,34 @@ def _is_winter(day: datetime.date) -> bool:
 def _wintered(growing: Growing, year: int, curve: Curve, base: str, day: datetime.date) -> Quantity:
     """Return what winter leaves of a season's growth, as it is known on a day."""
     height = _growth(growing, _end_of(growing, year), curve, base, day)
-    return _share_of(growing, height, curve, base)
+    return _share_of(growing, height, curve, base, laid_down(growing, year, day) is not None)
 
 
-def _share_of(growing: Growing, height: Quantity, curve: Curve, base: str) -> Quantity:
+def laid_down(growing: Growing, year: int, known_on: datetime.date) -> LogEntry | None:
+    """Return the last ice or wet snow on a season's growth that is known on a day; None without.
+
+    Measured since then, what lies there is known again.
+    """
+    laid = [
+        entry
+        for entry in growing.laid
+        if entry.done_on <= known_on
+        and growing.year_of(entry.done_on) == year
+        and entry.done_on >= datetime.date(growing_year(entry.done_on), FIRST_MONTH_OF_FALL, 1)
+    ]
+    last = max(laid, key=lambda entry: entry.done_on, default=None)
+    if last is None or any(last.done_on < entry.done_on <= known_on for entry in growing.measured):
+        return None
+    return last
+
+
+def _share_of(
+    growing: Growing, height: Quantity, curve: Curve, base: str, lies_down: bool
+) -> Quantity:
     share: Figure = growing.planting.winter_share_fraction or growing.growth.winter[curve]
+    low = growing.growth.winter["low"]
+    if lies_down and low.value < share.value:
+        share = low
     return WINTERED(f"{base}/{curve}_wintered_in", height_in=height, winter_share_fraction=share)
 
 
@@ -198,6 +223,9 @@ def _pull(growing: Growing, curve: Curve, year: int, known_on: datetime.date) ->
             continue
         if not growing.growth.grown(measured_year):
             continue
+        # how tall it lies says nothing of how tall its like will grow
+        if measured_year < year and _lay_on(growing, measuring.day):
+            continue
         expected = _expected(growing, measuring.day)
         # nothing to measure it by on that day: the measuring before it may still tell
         if expected is None:
@@ -209,6 +237,14 @@ def _pull(growing: Growing, curve: Curve, year: int, known_on: datetime.date) ->
         later = LATER_PULL(f"{base}_later_pull_fraction", pull_fraction=pull.figure)
         return Pull(later, pull.measured_in)
     return None
+
+
+def _lay_on(growing: Growing, day: datetime.date) -> bool:
+    """Return whether ice or wet snow had laid a season's growth down before a day of it."""
+    return any(
+        entry.done_on <= day and growing.year_of(entry.done_on) == growing.year_of(day)
+        for entry in growing.laid
+    )
 
 
 def _pull_of_day(
@@ -239,7 +275,7 @@ def _expected(growing: Growing, day: datetime.date) -> Quantity | None:
         if _cuts_of_winter(growing, day):
             return None
         full = _pulled(growing, _end_of(growing, growing.year_of(day)), "typical", base, UNPULLED)
-        expected = _share_of(growing, full, "typical", base)
+        expected = _share_of(growing, full, "typical", base, lies_down=False)
     else:
         expected = _pulled(growing, day, "typical", base, UNPULLED)
     return expected if expected.value > 0 else None
@@ -280,7 +316,7 @@ def bends(growing: Growing, season: int) -> Iterator[datetime.date]:
     listed |= {(9, 1), (11, 30), (12, 1), (4, 30), (5, 1), (8, 31)}
     years = (season - 1, season)
     days = {datetime.date(year, *month_day) for year in years for month_day in listed}
-    for entry in (*growing.measured, *growing.cut):
-        # a cut or a measuring makes a jump too, so the day before it stands beside it
+    for entry in (*growing.measured, *growing.cut, *growing.laid):
+        # a cut, a measuring or ice makes a jump too, so the day before it stands beside it
         days |= {entry.done_on - ONE_DAY, entry.done_on}
     yield from sorted(day for day in days if first <= day <= last)

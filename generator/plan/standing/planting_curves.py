@@ -19,7 +19,7 @@ FIRST_MONTH_OF_GROWTH = 5
 
 @dataclass(frozen=True, slots=True)
 class Growing:
-    """A planting whose growth is known: its place, its season, what was measured, cut, burned.
+    """A planting whose growth is known: its place, its season, what was measured, cut, laid down.
 
     `kind` is how the seed that counts grows, `growth` what is counted on of it on the place's soil.
     `length` is that of the place, None where it is not known; `part_ft` is the part of it, by feet
@@ -33,6 +33,7 @@ class Growing:
     growth: Growth
     measured: tuple[LogEntry, ...]
     cut: tuple[LogEntry, ...]
+    laid: tuple[LogEntry, ...] = ()
     length: Given | LengthMeasured | None = None
     part_ft: tuple[float, float] | None = None
 
@@ -76,6 +77,7 @@ def _growing(
         growth,
         tuple(e for e in entries if e.measured and e.measured.planting == planting.id),
         tuple(e for e in entries if _cuts(e, planting.id)),
+        tuple(e for e in entries if e.laid_down and place.id in e.laid_down.places),
         length_of(place.typed) if place.typed is not None else None,
     )
 

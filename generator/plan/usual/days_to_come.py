@@ -25,6 +25,7 @@ GONE_BY = (
     "cleaned_out_on",
     "counted_on",
     "days_looked_up_on",
+    "harvested_on",
     "inspected_on",
     "looked_up_on",
     "priced_on",

@@ -1,0 +1,187 @@
+"""How many mornings and evenings of a month were OK for a stand in every hour of a sit."""
+
+import calendar
+import math
+from bisect import bisect_left
+from collections import defaultdict
+from collections.abc import Iterable, Mapping
+
+from generator.compute.climate_spread import at_share_days
+from generator.compute.wind_record import whole_sit_fraction, wind_fractions
+from generator.dataclass import dataclass
+from generator.inventory.places import Stand
+from generator.inventory.weather import HourlyWind
+from generator.plan.days.sit_hours import Part, SitHours
+from generator.plan.season.marker_years import EARLY
+from generator.plan.winds.airs import OK, Air, HowTold
+from generator.plan.winds.stand_winds import stand_wind
+from generator.plan.winds.widths import EIGHT_WINDS_DEG
+from generator.reference.library import values
+
+_CALM = 0.0
+MonthAndPart = tuple[int, Part]
+
+
+@dataclass(frozen=True, slots=True)
+class SitsOfMonth:
+    """The sits of a month that a stand can be counted on, of its days, rests left away.
+
+    `middling` is the average of years, `least` what nine years of ten had at least, None where too
+    few years are known.
+    """
+
+    month_days: int
+    middling: int
+    least: int | None
+
+
+@dataclass(frozen=True, slots=True)
+class WindsOfMonth:
+    """How often the wind of sits came from each of eight directions, calm, and without direction.
+
+    Shares of the hours of a month of which the record has a wind.
+    """
+
+    blown: tuple[float, ...]
+    calm: float
+    turning: float
+    hours: int
+
+
+class HoursOfStand:
+    """What each hour of a record is for one stand: the chance that its wind was OK there."""
+
+    def __init__(self, stand: Stand, record: HourlyWind) -> None:
+        """Take a stand and the record whose hours are asked."""
+        self._stand = stand
+        self._step_deg = record.step_deg
+        self._by_hour = dict(
+            zip(record.hours, zip(record.from_deg, record.speed_mph, strict=True), strict=True)
+        )
+        self._known: dict[tuple[float, int, bool], float] = {}
+
+    def fraction(self, hour: int, *, steady: bool) -> float | None:
+        """Return the chance that the wind of an hour was OK, None where nobody knows its speed.
+
+        A calm, and a wind that turned about or of no told direction, is none to count on.
+        """
+        from_deg, speed_mph = self._by_hour.get(hour, (None, None))
+        if speed_mph is None:
+            return None
+        if from_deg is None or speed_mph == _CALM:
+            return 0.0
+        key = (from_deg, _class_of(speed_mph), steady)
+        if key not in self._known:
+            self._known[key] = self._share(from_deg, speed_mph, steady=steady)
+        return self._known[key]
+
+    def _share(self, from_deg: float, speed_mph: float, *, steady: bool) -> float:
+        """Return the share of the degrees a report stands for on which the wind is OK."""
+        parts = max(1, round(self._step_deg))
+        width_deg = self._step_deg / parts
+        first_deg = from_deg - (self._step_deg - width_deg) / 2
+        words = [
+            stand_wind(
+                self._stand,
+                Air((first_deg + part * width_deg) % 360, speed_mph, HowTold.RECORD, steady),
+            ).word
+            for part in range(parts)
+        ]
+        return words.count(OK) / parts
+
+
+def _class_of(speed_mph: float) -> int:
+    """Return in which class of speed a wind is: within one, no verdict changes."""
+    known = values()
+    ends = sorted(
+        known[name].value
+        for name in (
+            "drifts_in_the_open_mph",
+            "drifts_in_timber_mph",
+            "slope_air_below_mph",
+            "slow_wind_below_mph",
+            "fast_wind_above_mph",
+        )
+    )
+    # an end is a class of its own: some verdicts begin at it and others behind it
+    below = bisect_left(ends, speed_mph)
+    return 2 * below + (below < len(ends) and ends[below] == speed_mph)
+
+
+def is_counted(stand: Stand) -> bool:
+    """Return whether anything is typed of a stand that a wind could be OK by."""
+    return bool(stand.beds or stand.winds_for)
+
+
+def counted_sits(
+    stand: Stand, record: HourlyWind, sits: Iterable[SitHours]
+) -> dict[MonthAndPart, SitsOfMonth]:
+    """Return the sits of a stand by month and part of the day, of months that the record has."""
+    hours = HoursOfStand(stand, record)
+    found: dict[MonthAndPart, dict[int, list[float]]] = defaultdict(lambda: defaultdict(list))
+    for sit in sits:
+        share = whole_sit_fraction(
+            [
+                hours.fraction(hour, steady=steady)
+                for hour, steady in zip(sit.hours, sit.steady, strict=True)
+            ]
+        )
+        if share is not None:
+            found[sit.day.month, sit.part][sit.day.year].append(share)
+    counted = {key: _of_month(key[0], by_year) for key, by_year in found.items()}
+    return {key: month for key, month in counted.items() if month is not None}
+
+
+def _of_month(month: int, by_year: Mapping[int, list[float]]) -> SitsOfMonth | None:
+    """Return the sits of a month over the years that have enough of it; None where none has."""
+    wanted = values()["sits_known_pct"].value / 100
+    enough = {
+        year: shares
+        for year, shares in by_year.items()
+        if len(shares) >= wanted * calendar.monthrange(year, month)[1]
+    }
+    if not enough:
+        return None
+    # the shortest of its lengths: no year has more days than it has
+    length = min(calendar.monthrange(year, month)[1] for year in enough)
+    per_year = [length * math.fsum(shares) / len(shares) for shares in enough.values()]
+    least = None
+    if len(per_year) >= values()["fewest_years"].value:
+        least = _whole(at_share_days(per_year, EARLY))
+    return SitsOfMonth(length, _whole(math.fsum(per_year) / len(per_year)), least)
+
+
+def _whole(sits: float) -> int:
+    # a sum of shares is off by less than this; a rest of a day is left away
+    return math.floor(round(sits, 6))
+
+
+def winds_of_sits(record: HourlyWind, sits: Iterable[SitHours]) -> dict[int, WindsOfMonth]:
+    """Return by month how often the wind came from where in the hours of sits."""
+    by_hour = dict(
+        zip(record.hours, zip(record.from_deg, record.speed_mph, strict=True), strict=True)
+    )
+    hours: dict[int, set[int]] = defaultdict(set)
+    for sit in sits:
+        hours[sit.day.month].update(sit.hours)
+    found = {}
+    for month, asked in sorted(hours.items()):
+        told = [by_hour[hour] for hour in sorted(asked) if hour in by_hour]
+        known = [(from_deg, speed) for from_deg, speed in told if speed is not None]
+        if known:
+            found[month] = _winds_of(known, record.step_deg)
+    return found
+
+
+def _winds_of(known: list[tuple[float | None, float]], step_deg: float) -> WindsOfMonth:
+    reports = [from_deg for from_deg, speed in known if from_deg is not None and speed > _CALM]
+    calm = sum(speed == _CALM for _, speed in known)
+    none_blew = [0.0] * len(EIGHT_WINDS_DEG)
+    blown = wind_fractions(reports, step_deg, len(EIGHT_WINDS_DEG)) if reports else none_blew
+    part = len(reports) / len(known)
+    return WindsOfMonth(
+        tuple(share * part for share in blown),
+        calm / len(known),
+        (len(known) - len(reports) - calm) / len(known),
+        len(known),
+    )

@@ -65,8 +65,8 @@ from generator.book.pages.written import Written
 from generator.book.text import searchable
 from generator.in_two import in_two
 from generator.inventory.schema import PARTNER
+from generator.plan.model.place import Water
 from generator.plan.model.plan import Handed, Plan
-from generator.plan.model.water_hole import Water
 from generator.plan.views.years_ahead import seasons_ahead
 
 # A part of a book: pages in the order of the navigation, and files beside them.

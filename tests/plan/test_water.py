@@ -4,8 +4,8 @@ from typing import Any
 
 import pytest
 
+from generator.plan.model.place import Water
 from generator.plan.model.plan import Plan
-from generator.plan.model.water_hole import Water
 from generator.plan.readers.seen_by import seen_by
 from generator.plan.views.numbers import numbers_of
 from tests.plan.planned import inventory_of, planned

@@ -17,8 +17,8 @@ from generator.book.pages.written import (
 from generator.inventory.ground import SoilTest
 from generator.inventory.spreadable import Fertilizer, Lime
 from generator.plan.feeding.nutrient_price import nutrient_price
+from generator.plan.model.place import Water
 from generator.plan.model.plan import Plan
-from generator.plan.model.water_hole import Water
 from generator.reference.library import values
 
 

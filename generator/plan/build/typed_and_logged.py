@@ -19,9 +19,8 @@ from generator.plan.log.inspections import with_logged_days
 from generator.plan.log.told import Sprayings, sprayings_of
 from generator.plan.model.finding import WHOLE_FOLDER, Finding, Subject
 from generator.plan.model.markers import WeatherSeen
-from generator.plan.model.place import Place, SharedGround
+from generator.plan.model.place import Place, SharedGround, Water
 from generator.plan.model.spray_record import SprayRecord
-from generator.plan.model.water_hole import Water
 from generator.plan.season.season_markers import with_markers
 from generator.plan.season.weather_findings import weather_findings
 from generator.plan.spraying.tank_log import with_logged_loads

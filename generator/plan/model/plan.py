@@ -30,10 +30,9 @@ from generator.plan.model.finding import Finding, Unanswered, stopped_in
 from generator.plan.model.items import StockItem
 from generator.plan.model.job import Job, JobAhead, JobBefore, UpkeepJob
 from generator.plan.model.markers import WeatherSeen
-from generator.plan.model.place import OpenWalk, Place, SharedGround
+from generator.plan.model.place import OpenWalk, Place, SharedGround, Water
 from generator.plan.model.spray_record import SprayRecord
 from generator.plan.model.suited_days import CountedDays, WindUse
-from generator.plan.model.water_hole import Water
 from generator.plan.model.work import Run
 from generator.reference.steps import StepPlan
 from generator.working import Given, Quantity

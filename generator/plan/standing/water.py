@@ -5,7 +5,7 @@ from generator.inventory.ground import WaterHole
 from generator.plan.findings.about_places import PlaceCaution, PlaceNote
 from generator.plan.findings.order import finding
 from generator.plan.model.finding import Finding, Subject
-from generator.plan.model.water_hole import DeerWater, Water
+from generator.plan.model.place import DeerWater, Water
 from generator.reference.library import values
 from generator.working import Figure, Given, Quantity, Reference
 

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 from contextlib import contextmanager
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
@@ -35,6 +35,11 @@ if TYPE_CHECKING:
 @click.option("--recorded-on", metavar="DAY", help="Day it is written down.")
 @click.option("--corrects", metavar="ENTRY", help="Earlier entry that this one replaces.")
 @click.option("--note", metavar="WORDS", help="A note of your own.")
+@click.option("--sit", metavar="STAND", help="A sit to come: the stand somebody sits at.")
+@click.option("--from", "from_time", metavar="TIME", help="Of a sit: leaves the gate, like 15:00.")
+@click.option("--until", "until_time", metavar="TIME", help="Of a sit: back at the gate.")
+@click.option("--walk-in", metavar="WALK", help="Of a sit: the walk they go in by.")
+@click.option("--walk-out", metavar="WALK", help="Of a sit: the walk they come out by.")
 @click.option(
     "--set", "settings", multiple=True, metavar="NAME=VALUE",
     help="Anything else of an entry, such as sprayed.wind_mph=6.",
@@ -47,7 +52,13 @@ def record_command(folder: Path, yes: bool, **typed: Any) -> None:
     nothing is written if the entry has a fault. What cannot be, or hardly, is asked, such as more
     used than was there, and is written only with --yes. --used, --bought, --cost and --set may
     stand more than once.
+
+    With --sit it writes who hunts where, into the folder sits: --on is the day, --by who it is.
     """
+    sit = {name: typed.pop(name) for name in SIT_ALONE}
+    if any(sit.values()):
+        _record_sit(folder, sit, typed)
+        return
     from generator.inventory.entry import Typed
     from generator.inventory.record import record_entry
 
@@ -55,6 +66,37 @@ def record_command(folder: Path, yes: bool, **typed: Any) -> None:
         given = Typed(**{name: as_text(value) for name, value in typed.items()})
         recorded = record_entry(folder, given, asked_words, yes=yes)
     _say_recorded(folder, recorded)
+
+
+# What is said of a sit alone; beside it stand these of the others.
+SIT_ALONE = ("sit", "from_time", "until_time", "walk_in", "walk_out")
+OF_A_SIT = ("done_on", "by", "note")
+
+
+def _record_sit(folder: Path, sit: Mapping[str, str | None], typed: Mapping[str, Any]) -> None:
+    """Write down who sits where, or end with what keeps it from being written."""
+    from generator.inventory.record_sit import TypedSit, record_sit
+
+    beside = [name for name, value in typed.items() if value and name not in OF_A_SIT]
+    if sit["sit"] is None or beside:
+        raise click.UsageError(
+            "a sit is --sit with --on, --from, --until, --by, --walk-in, --walk-out and --note, "
+            "and none of the other options"
+        )
+    on, by, note = (as_text(typed[name]) for name in OF_A_SIT)
+    stand, *rest = (as_text(sit[name]) for name in SIT_ALONE)
+    assert on is not None
+    assert stand is not None
+    start, end, walk_in, walk_out = rest
+    with _refusals_told(folder):
+        given = TypedSit(on, stand, start, end, by, walk_in, walk_out, note)
+        recorded = record_sit(folder, given)
+    for fault in recorded.faults:
+        click.echo(safe(fault), err=True)
+    if recorded.faults:
+        raise FolderTrouble(f"{how_many(len(recorded.faults), 'fault')}. Nothing was written.")
+    click.echo(told(folder / recorded.name))
+    click.echo(safe(recorded.told))
 
 
 @click.command("undo")

@@ -40,6 +40,7 @@ from generator.book.pages.records import forms_of, record_form_page, records_pag
 from generator.book.pages.runs import run_page, runs_page
 from generator.book.pages.shelves import ground_page, products_page, seed_page
 from generator.book.pages.signs import signs_page
+from generator.book.pages.sits import sits_page
 from generator.book.pages.soil import fertilizer_page, lime_page, soil_test_page, water_page
 from generator.book.pages.stands_walks import route_page, stand_page
 from generator.book.pages.steps import steps_page
@@ -204,6 +205,7 @@ def _stands_and_walks(plan: Plan, page: Callable[..., Task]) -> Iterator[Task]:
         yield page(hours_page)
         yield Task((wind_months_page.__name__,), _made_of(wind_months_page, plan))
     yield from [page(after_shot_page)] if is_owner or plan.reader == PARTNER else []
+    yield from [page(sits_page)] if is_owner or plan.reader == PARTNER else []
 
 
 def _money(plan: Plan, page: Callable[..., Task]) -> Iterator[Task]:

@@ -99,6 +99,15 @@ def _folds_back(before: Spot, corner: Spot, after: Spot) -> bool:
     return _turn(before, corner, after) == 0 and back[0] * out[0] + back[1] * out[1] > 0
 
 
+def lines_meet(one: tuple[Spot, Spot], other: tuple[Spot, Spot]) -> bool:
+    """Return whether two straight lines, each from one spot to another, meet anywhere.
+
+    >>> lines_meet(((0, 0), (2, 2)), ((0, 2), (2, 0)))
+    True
+    """
+    return _touch(_Side(0, *one), _Side(1, *other))
+
+
 def _touch(one: _Side, other: _Side) -> bool:
     # needed: sides in one line pass both tests below, however far apart they lie
     apart = any(

@@ -38,8 +38,8 @@ def shared_depth_ft(one_lat_lon: Sequence[LatLon], other_lat_lon: Sequence[LatLo
     >>> round(shared_depth_ft(strip, beside))  # 0.00002 degrees of latitude are 2.2 m
     7
     """
-    one = _in_feet(on_the_plane(one_lat_lon, one_lat_lon[0]))
-    other = _in_feet(on_the_plane(other_lat_lon, one_lat_lon[0]))
+    one = plane_in_feet(on_the_plane(one_lat_lon, one_lat_lon[0]))
+    other = plane_in_feet(on_the_plane(other_lat_lon, one_lat_lon[0]))
     if not _reach_each_other(one, other):
         return 0.0
     depths = [
@@ -88,7 +88,8 @@ def _in_space_m(lat_lon: LatLon) -> tuple[float, float, float]:
     return from_axis_m * math.cos(lon), from_axis_m * math.sin(lon), MEAN_RADIUS_M * math.sin(lat)
 
 
-def _in_feet(spots: Sequence[Spot]) -> list[Spot]:
+def plane_in_feet(spots: Sequence[Spot]) -> list[Spot]:
+    """Return spots of the touching plane in feet from where it touches."""
     radius_ft = convert(MEAN_RADIUS_M, "m", "ft")
     return [(east * radius_ft, north * radius_ft) for east, north in spots]
 
@@ -101,25 +102,26 @@ def _reach_each_other(one: Sequence[Spot], other: Sequence[Spot]) -> bool:
     )
 
 
-def _sides(outline: Sequence[Spot]) -> Iterator[tuple[Spot, Spot]]:
+def sides_of(outline: Sequence[Spot]) -> Iterator[tuple[Spot, Spot]]:
+    """Yield the sides of an outline, the last one back to where it begins."""
     yield from pairwise((*outline, outline[0]))
 
 
 def _along_sides(one: Sequence[Spot], other: Sequence[Spot]) -> Iterator[float]:
     """Yield how deep corners and sides of an outline lie in another."""
-    for begins, ends in _sides(one):
+    for begins, ends in sides_of(one):
         parts = sorted({0.0, 1.0, *_cut_at(begins, ends, other)})
         middles = [(first + last) / 2 for first, last in pairwise(parts)]
         for part in (0.0, *middles):
             spot = _between(begins, ends, part)
-            if _inside(spot, other):
+            if lies_inside(spot, other):
                 yield _to_the_edge(spot, other)
 
 
 def _along_the_middle(one: Sequence[Spot], other: Sequence[Spot]) -> Iterator[float]:
     """Yield the width of the shared ground around spots in the middle of an outline."""
     for spot in _middle(one):
-        if _inside(spot, other):
+        if lies_inside(spot, other):
             yield 2 * min(_to_the_edge(spot, one), _to_the_edge(spot, other))
 
 
@@ -136,7 +138,7 @@ def _middle(outline: Sequence[Spot]) -> Iterator[Spot]:
 
 def _crossed(outline: Sequence[Spot], axis: int, at_ft: float) -> Iterator[float]:
     """Yield where the line at a place of an axis crosses the sides, on the other axis."""
-    for begins, ends in _sides(outline):
+    for begins, ends in sides_of(outline):
         # a corner on the line counts as below it: an outline is crossed an even number of times
         if (begins[axis] > at_ft) != (ends[axis] > at_ft):
             part = (at_ft - begins[axis]) / (ends[axis] - begins[axis])
@@ -146,7 +148,7 @@ def _crossed(outline: Sequence[Spot], axis: int, at_ft: float) -> Iterator[float
 def _cut_at(begins: Spot, ends: Spot, outline: Sequence[Spot]) -> Iterator[float]:
     """Yield the parts of a side at which an outline cuts it."""
     along = (ends[0] - begins[0], ends[1] - begins[1])
-    for first, last in _sides(outline):
+    for first, last in sides_of(outline):
         side = (last[0] - first[0], last[1] - first[1])
         turn = along[0] * side[1] - along[1] * side[0]
         # in line or side by side: where one ends on the other, sides next to them cut it
@@ -164,15 +166,17 @@ def _between(begins: Spot, ends: Spot, part_fraction: float) -> Spot:
     return begins[0] + part_fraction * east, begins[1] + part_fraction * north
 
 
-def _inside(spot: Spot, outline: Sequence[Spot]) -> bool:
+def lies_inside(spot: Spot, outline: Sequence[Spot]) -> bool:
+    """Return whether a spot lies inside an outline."""
     return sum(across > spot[1] for across in _crossed(outline, 0, spot[0])) % 2 == 1
 
 
 def _to_the_edge(spot: Spot, outline: Sequence[Spot]) -> float:
-    return min(_from_side(spot, begins, ends) for begins, ends in _sides(outline))
+    return min(from_side_ft(spot, begins, ends) for begins, ends in sides_of(outline))
 
 
-def _from_side(spot: Spot, begins: Spot, ends: Spot) -> float:
+def from_side_ft(spot: Spot, begins: Spot, ends: Spot) -> float:
+    """Return how far a spot in feet lies from the nearest part of a side."""
     along = (ends[0] - begins[0], ends[1] - begins[1])
     length_2 = along[0] ** 2 + along[1] ** 2
     out = (spot[0] - begins[0], spot[1] - begins[1])

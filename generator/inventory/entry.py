@@ -69,8 +69,10 @@ def entry_from(typed: Typed, inventory: Inventory) -> dict[str, Any]:
     by reading them with the rest of the folder.
     """
     us_dates = inventory.property.dates == US
-    entry: dict[str, Any] = {"done_on": _day(typed.done_on, us_dates)}
-    recorded_on = _day(typed.recorded_on, us_dates) if typed.recorded_on is not None else None
+    entry: dict[str, Any] = {"done_on": written_day(typed.done_on, us_dates)}
+    recorded_on = (
+        written_day(typed.recorded_on, us_dates) if typed.recorded_on is not None else None
+    )
     plain = {"recorded_on": recorded_on, "by": typed.by, "corrects": typed.corrects}
     entry |= {key: value for key, value in plain.items() if value is not None}
     job = _job(typed, inventory)
@@ -260,7 +262,7 @@ def _together(settings: Iterable[str]) -> Mapping[str, list[str]]:
     return found
 
 
-def _day(text: str, us_dates: bool) -> str:
+def written_day(text: str, us_dates: bool) -> str:
     """Return a day as it stands in the log whatever the folder says of its days."""
     return (us_day(text) if us_dates else None) or text
 
@@ -318,7 +320,7 @@ def _rule(kind: type | None, key: str) -> FieldRule | None:
 
 def _value(rule: FieldRule | None, text: str, us_dates: bool) -> object:
     if rule is not None and rule.form == "date":
-        return _day(text, us_dates)
+        return written_day(text, us_dates)
     either = rule is not None and YES_OR_NO.keys() <= set(rule.choices)
     if rule is not None and (rule.form == "yes_no" or either):
         return TRUE_OR_FALSE.get(text, text)
@@ -336,12 +338,7 @@ def id_for(entry: Mapping[str, Any], taken: Iterable[str]) -> str:
     job = entry.get("job")
     told = f"{job['planting']}-{job['step']}" if isinstance(job, dict) else _about(entry)
     plain = re.sub(r"[^a-z0-9]+", "-", f"{entry['done_on']}-{told}".lower()).strip("-")
-    word = plain[: LONGEST_ID - _ROOM_FOR_A_NUMBER].strip("-")
-    known, number, name = set(taken), 1, word
-    while name in known:
-        number += 1
-        name = f"{word}-{number}"
-    return name
+    return free_id(plain[: LONGEST_ID - _ROOM_FOR_A_NUMBER].strip("-"), taken)
 
 
 def _about(entry: Mapping[str, Any]) -> str:
@@ -351,7 +348,22 @@ def _about(entry: Mapping[str, Any]) -> str:
 
 def entry_file(identity: str, entry: Mapping[str, Any]) -> bytes:
     """Return the file of one entry as it stands in the folder `log`."""
-    data = {"entries": [{"id": identity, **entry}]}
+    return file_of_one("entries", identity, entry)
+
+
+def file_of_one(key: str, identity: str, data: Mapping[str, Any]) -> bytes:
+    """Return the file of one new record under the key of its list."""
     # never wrapped: a fault is told by the key that begins its line
-    text = yaml.safe_dump(data, sort_keys=False, allow_unicode=True, width=10**6)
+    text = yaml.safe_dump(
+        {key: [{"id": identity, **data}]}, sort_keys=False, allow_unicode=True, width=10**6
+    )
     return text.encode()
+
+
+def free_id(word: str, taken: Iterable[str]) -> str:
+    """Return a word as an id that is not taken, with a number behind it where it is."""
+    known, number, name = set(taken), 1, word
+    while name in known:
+        number += 1
+        name = f"{word}-{number}"
+    return name

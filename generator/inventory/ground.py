@@ -10,11 +10,13 @@ from generator.inventory.fields import (
     choice,
     day,
     identity,
+    lat_lon,
     measure,
     record,
     reference,
     text,
 )
+from generator.units import LatLon
 from generator.working import Given
 
 MOST_NUTRIENT = Limits(at_least=0, at_most=600)
@@ -26,6 +28,9 @@ ANY_PH = Limits(at_least=2, at_most=11)
 LIME_STRENGTH = Limits(at_least=0.1, at_most=2)
 LIME_BASES = ("enm", "cce", "ecce")
 SHAPES = ("round", "cone", "rectangle")
+# Said of one stand or walk alone: whether a partner who is handed it sees where it lies.
+YES, NO = "yes", "no"
+FAR = "yes where it truly lies that far from the middle of the property"
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -88,6 +93,8 @@ class WaterHole(Record):
     was: tuple[str, ...] = text("place", "ids it had before", many=True)
     name: str = text("place", "name you use", required=True)
     shape: str = choice("place", "shape, seen from above and cut through", *SHAPES, required=True)
+    at_lat_lon: LatLon | None = lat_lon("place", "where it lies")
+    far: str | None = choice("place", FAR, YES, NO)
     top_ft: Given | None = measure("place", "across the top of a round hole", "ft", POSITIVE)
     bottom_ft: Given | None = measure(
         "place", "across the bottom of a round hole", "ft", Limits(at_least=0)

@@ -4,7 +4,7 @@ import datetime
 
 from generator.dataclass import dataclass
 from generator.inventory.fields import Record, choice, day, identity, record, reference, text
-from generator.inventory.places import NO, YES
+from generator.inventory.ground import NO, YES
 
 ASK_FIRST = "ask_first"  # nobody goes in before whoever decides has said yes that day
 

@@ -31,6 +31,7 @@ from generator.inventory.reading import A_LIST, is_entry, keys_inside, read_reco
 from generator.inventory.reading_found import Mention, NamedThing, Reading
 from generator.inventory.rules import broken_beside
 from generator.inventory.schema import FORMAT, Inventory, Property, Reader
+from generator.inventory.sits import Sit
 from generator.inventory.sound import Entry, is_known, sound_entries
 from generator.inventory.spreadable import Fertilizer, Lime
 from generator.inventory.steps import OwnPlan
@@ -51,6 +52,7 @@ FILES: dict[str, dict[str, type]] = {
     "strips": {"strips": Strip},
     "stands": {"stands": Stand},
     "routes": {"routes": Route},
+    "sits": {"sits": Sit},
     "seed": {"lots": SeedLot, "plants": Plant, "guards": Guard},
     "ground": {"soil_tests": SoilTest, "water_holes": WaterHole},
     "products": {
@@ -88,6 +90,7 @@ KIND_WORDS: dict[type, str] = {
     Strip: "place",
     Stand: "stand",
     Route: "route",
+    Sit: "sit",
     SeedLot: "lot",
     Plant: "plant",
     Guard: "guard",

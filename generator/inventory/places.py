@@ -22,9 +22,10 @@ from generator.inventory.fields import (
     text,
     whole,
 )
-from generator.inventory.ground import NutrientNeed
+from generator.inventory.ground import FAR, NO, YES, NutrientNeed
 from generator.inventory.label import RATE_UNITS
 from generator.inventory.season import WHAT_STANDS, a_season
+from generator.inventory.sits import ArcOfFire
 from generator.inventory.winds import (
     DeerSpot,
     what_lies_around,
@@ -36,9 +37,6 @@ from generator.units import LatLon
 from generator.working import Given
 
 MIX = Limits(above=0, at_most=1)
-# Said of one stand or walk alone: whether a partner who is handed it sees where it lies.
-YES, NO = "yes", "no"
-FAR = "yes where it truly lies that far from the middle of the property"
 SEED_RATE = Limits(above=0, at_most=300)
 
 
@@ -297,6 +295,9 @@ class Stand(Record):
     )
     far: str | None = choice("place", FAR, YES, NO)
     seat_height_ft: Given | None = measure("place", "height of the seat", "ft", POSITIVE)
+    arc_of_fire: ArcOfFire | None = record(
+        "place", "where shots from it may go, and nobody else may be", ArcOfFire
+    )
     straps_checked_on: datetime.date | None = day("place", "straps and harness inspected on")
     winds_for: tuple[Given, ...] = winds_it_is_for()
     winds_against: tuple[Given, ...] = winds_it_is_not_for()
@@ -334,6 +335,8 @@ class Route(Record):
         NO,
     )
     length_ft: Given | None = measure("place", "measured length", "ft", POSITIVE)
+    line_lat_lon: Points | None = points("place", "the walk, from one end to the other", 2)
+    far: str | None = choice("place", FAR, YES, NO)
     walked_on: datetime.date | None = day("place", "last walked on")
     winds_for: tuple[Given, ...] = winds_it_is_for()
     winds_against: tuple[Given, ...] = winds_it_is_not_for()

@@ -1,6 +1,6 @@
 """Records one entry: checked together with the whole folder before a byte of it is written."""
 
-from collections.abc import Callable, Iterator
+from collections.abc import Callable, Iterator, Mapping
 from pathlib import Path
 from typing import Any
 
@@ -73,37 +73,81 @@ def write_entry(
         before = load_inventory(folder)
         if before.inventory is None:
             return Recorded("", None, None, tuple(map(str, before.problems)))
-        data = made_of(before.inventory)
-        taken = {logged.id for logged in before.inventory.entries}
-        clear_unfinished(folder / LOG)
-        while True:
+        was, data = before.inventory, made_of(before.inventory)
+
+        def made(taken: set[str]) -> tuple[str, bytes]:
             identity = id_for(data, taken)
-            name, content = f"{LOG}/{identity}.yaml", entry_file(identity, data)
-            after = load_inventory(folder, {name: content})
-            if after.inventory is None:
-                faults = (_fault(problem, name, content.decode()) for problem in after.problems)
-                return Recorded("", None, None, tuple(faults))
-            asked = asks(before.inventory, after.inventory)
-            if asked and not yes:
-                return Recorded("", None, None, asked=asked)
-            try:
-                write_new_file(folder / name, content)
-            except FileExistsError:
-                # by who does not wait, as an editor: under another id, and checked with that file
-                taken.add(identity)
-                continue
-            entry = next(logged for logged in after.inventory.entries if logged.id == identity)
-            return Recorded(name, entry, after.inventory, asked=asked)
+            return identity, entry_file(identity, data)
+
+        put = put_new(
+            folder,
+            LOG,
+            {logged.id for logged in was.entries},
+            made,
+            OPTIONS,
+            lambda after: () if yes else asks(was, after),
+        )
+        if put.inventory is None:
+            return Recorded("", None, None, put.faults, put.asked)
+        entry = next(logged for logged in put.inventory.entries if logged.id == put.identity)
+        asked = asks(was, put.inventory) if yes else ()
+        return Recorded(put.name, entry, put.inventory, asked=asked)
 
 
-def _fault(problem: Problem, name: str, content: str) -> str:
-    """Return a fault in words; one of the new entry by the key, since its file is not there."""
+@dataclass(frozen=True, slots=True)
+class NewFile:
+    """The file of one new record and the folder with it; or why it was not written."""
+
+    name: str
+    identity: str
+    inventory: Inventory | None
+    faults: tuple[str, ...] = ()
+    asked: tuple[str, ...] = ()
+
+
+def put_new(
+    folder: Path,
+    kept_in: str,
+    ids: set[str],
+    made: Callable[[set[str]], tuple[str, bytes]],
+    options: Mapping[str, str],
+    asks: Callable[[Inventory], tuple[str, ...]],
+) -> NewFile:
+    """Write a new record as one file of a folder of its kind, unless it makes a fault or is asked.
+
+    `made` makes its id and its file, of the ids that are taken. One writer at a time calls it.
+    """
+    taken = set(ids)
+    clear_unfinished(folder / kept_in)
+    while True:
+        identity, content = made(taken)
+        name = f"{kept_in}/{identity}.yaml"
+        after = load_inventory(folder, {name: content})
+        if after.inventory is None:
+            text = content.decode()
+            faults = (_fault(problem, name, text, options) for problem in after.problems)
+            return NewFile(name, identity, None, tuple(faults))
+        asked = asks(after.inventory)
+        if asked:
+            return NewFile(name, identity, None, asked=asked)
+        try:
+            write_new_file(folder / name, content)
+        except FileExistsError:
+            # by who does not wait, as an editor: under another id, and checked with that file
+            taken.add(identity)
+            continue
+        return NewFile(name, identity, after.inventory)
+
+
+def _fault(problem: Problem, name: str, content: str, options: Mapping[str, str]) -> str:
+    """Return a fault in words; one of the new record by the key, since its file is not there."""
     if problem.file != name:
         return str(problem)
     # every key begins a line, since the file is written without wrapping
     key = content.splitlines()[problem.line - 1].strip(" -").partition(":")[0]
+    what = "entry" if name.startswith(f"{LOG}/") else "sit"
     return (
-        f"{OPTIONS.get(key, key)} of this entry {problem.code} {problem.what} - {problem.accepted}"
+        f"{options.get(key, key)} of this {what} {problem.code} {problem.what} - {problem.accepted}"
     )
 
 

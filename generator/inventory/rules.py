@@ -19,6 +19,7 @@ from generator.inventory.rules_money import MONEY_RULES
 from generator.inventory.rules_readers import READER_RULES
 from generator.inventory.rules_records import RECORDS_RULES, SPRAYED_RULES
 from generator.inventory.rules_seed import SEED_RULES
+from generator.inventory.rules_sits import SIT_RULES
 from generator.inventory.rules_slips import SLIP_RULES
 from generator.inventory.rules_spray import SPRAY_RULES, WAIT_RULES
 from generator.inventory.rules_steps import STEP_RULES
@@ -388,4 +389,5 @@ RULES = (
     *HEIGHT_RULES,
     *SLIP_RULES,
     *TYPED_WIND_RULES,
+    *SIT_RULES,
 )

@@ -86,6 +86,9 @@ def _shapes(inventory: Inventory) -> Iterator[tuple[str, Points]]:
             points: Points | None = getattr(place, name)
             if points is not None:
                 yield name, points
+    for route in inventory.routes:
+        if route.line_lat_lon is not None:
+            yield "line_lat_lon", route.line_lat_lon
 
 
 def _sound_shapes(inventory: Inventory) -> Iterator[tuple[str, Points]]:

@@ -23,7 +23,7 @@ from generator.inventory.fields import (
     text,
     whole,
 )
-from generator.inventory.ground import SoilTest, WaterHole
+from generator.inventory.ground import FAR, NO, YES, SoilTest, WaterHole
 from generator.inventory.law import AfterTheShot, LookedUp
 from generator.inventory.log import LogEntry
 from generator.inventory.machine import Machine
@@ -31,9 +31,6 @@ from generator.inventory.money import CostShare, Hire
 from generator.inventory.papers import Contract, OneCall, Permit
 from generator.inventory.people import Applicator, Contractor, Helper
 from generator.inventory.places import (
-    FAR,
-    NO,
-    YES,
     PlantedGround,
     Planting,
     Route,
@@ -43,6 +40,7 @@ from generator.inventory.places import (
 )
 from generator.inventory.plain_values import US
 from generator.inventory.season import a_season
+from generator.inventory.sits import Sit
 from generator.inventory.spreadable import Fertilizer, Lime
 from generator.inventory.steps import OwnPlan, plans_with
 from generator.inventory.stock import Adjuvant, Product, SeedLot
@@ -185,6 +183,7 @@ class Inventory:
     strips: tuple[Strip, ...] = ()
     stands: tuple[Stand, ...] = ()
     routes: tuple[Route, ...] = ()
+    sits: tuple[Sit, ...] = ()
     lots: tuple[SeedLot, ...] = ()
     plants: tuple[Plant, ...] = ()
     guards: tuple[Guard, ...] = ()

@@ -22,7 +22,19 @@ Field = tuple[str, str]
 Filler = Callable[[int, str], str]
 
 # Former ids and weather files name files, times of a day and zones are read: none is on a page.
-NO_TEXT = frozenset(["was", "file", "started_at", "stopped_at", "ended_at", "ends_at", "time_zone"])
+NO_TEXT = frozenset(
+    [
+        "was",
+        "file",
+        "started_at",
+        "stopped_at",
+        "ended_at",
+        "ends_at",
+        "from_time",
+        "until_time",
+        "time_zone",
+    ]
+)
 # Of a spraying that was a job the place is known, so that its words are a fault.
 ONLY_WHERE_TYPED = frozenset([("Sprayed", "location"), ("Sprayed", "part")])
 

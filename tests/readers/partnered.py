@@ -39,6 +39,7 @@ def with_partner(data: Data, chance: random.Random) -> Data:
     _name_for_others([*stands, *routes], chance)
     data["log"]["entries"] += [*_looks(stands, chance), *_kept_up(data, chance)]
     data["dates"]["dates"] += _dates(chance)
+    data["sits"] = {"sits": _sits()}
     return data
 
 
@@ -77,6 +78,19 @@ def _name_for_others(things: list[Data], chance: random.Random) -> None:
     for number, one in enumerate(things):
         if chance.random() < 0.5:
             one["known_as"] = f"Known {number}"
+
+
+def _sits() -> list[Data]:
+    """Return a sit of the partner's at what is handed over, and two of others at what is not.
+
+    No arc is typed, so each counts as in the way of everything.
+    """
+    evening = {"from_time": "15:00", "until_time": "18:30", "note": "a bramble"}
+    theirs = {"id": "their-sit", "sits_on": "2026-11-07", "reader": PARTNER, "stand": "ash"}
+    mine = {"id": "my-sit", "sits_on": "2026-11-08", "person": "me", "stand": "elm"}
+    early = {"id": "early-sit", "sits_on": "2026-09-12", "person": "a guest", "stand": "elm"}
+    return [theirs | evening | {"walk_in": "bank"}, mine | evening | {"walk_in": "ridge"},
+            early | evening]  # fmt: skip
 
 
 def _looks(stands: list[Data], chance: random.Random) -> list[Data]:

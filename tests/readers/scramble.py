@@ -32,11 +32,12 @@ WITH_NOTES = {
     "dates": ("dates", "shooting_hours", "looked_up"),
     "people": ("applicators", "helpers", "contractors"),
     "papers": ("permits", "contracts", "one_calls"),
+    "sits": ("sits",),
 }
 # Entries lie in the fifty days up to the plan's, of which each has at most one.
 AS_OF, DAYS_BEFORE = datetime.date(2026, 8, 20), 50
 AMPLE_FL_OZ = 4000  # more than any generated log sprays
-WITHOUT_FORMER_NAMES = ("readers", "money", "log", "dates", "people", "papers")
+WITHOUT_FORMER_NAMES = ("readers", "money", "log", "dates", "people", "papers", "sits")
 MONEY = ("package_lb", "package_gal", "price_usd", "priced_on", "on_hand_lb", "on_hand_fl_oz",
          "package_count", "on_hand_count", "counted_on")  # fmt: skip
 # What a sheet counts bags by.
@@ -45,7 +46,8 @@ REFERENCES = ("lot", "product", "products", "same_ground_as", "sprayer", "spread
               "measure", "planting", "hides", "serves", "places", "machine", "item", "corrects",
               "confirms", "soil_test", "fertilizers", "lime", "plants", "guards", "reader", "fits",
               "cost_share", "place", "applicator", "water_hole", "what", "dates", "test", "route",
-              "mixed_with", "at", "stands", "routes", "crops")  # fmt: skip
+              "mixed_with", "at", "stands", "routes", "crops", "stand", "walk_in",
+              "walk_out")  # fmt: skip
 
 
 def scrambled(data: Data, chance: random.Random, reader: str = READER) -> tuple[Data, str]:
@@ -59,6 +61,7 @@ def scrambled(data: Data, chance: random.Random, reader: str = READER) -> tuple[
     result["strips"] = {"strips": []}
     _change_spending(result, ground, chance)
     _change_routes_and_stands(result, ground, chance)
+    _change_sits(result, reader, chance)
     seen = _places_of(result, handed) | ground
     change_dates(result, seen, chance, looked_up_is_told=bool(ground))
     _change_words(result, ground, chance)
@@ -193,6 +196,22 @@ def _change_routes_and_stands(data: Data, ground: set[str], chance: random.Rando
 def _deer_spot(chance: random.Random) -> Data:
     spot = {"toward": chance.randint(0, 360), "name": f"thicket {chance.random()}"}
     return spot | {"distance_yd": chance.randint(10, 600)}
+
+
+def _change_sits(data: Data, reader: str, chance: random.Random) -> None:
+    """Change who sits at what is not handed over, where, and in how many sits; the hours stay."""
+    more: list[Data] = []
+    for sit in data["sits"]["sits"]:
+        if sit.get("reader") == reader:
+            continue
+        sit.pop("reader", None)
+        sit |= {"person": f"sitter {chance.random()}", "stand": "stand-new"}
+        sit.pop("walk_in", None)
+        if chance.random() < 0.5:
+            # two that lie over each other have the hours of the one
+            more.append(sit | {"id": f"{sit['id']}-late", "from_time": "16:40"})
+            sit["until_time"] = "17:10"
+    data["sits"]["sits"] += more
 
 
 def _forget(data: Data, gone: set[str]) -> None:

@@ -311,6 +311,7 @@ def test_a_plan_that_holds_a_note_too_many_is_found_out(tmp_path: Path) -> None:
     data["stands"]["stands"][-1]["note"] = NOTE
     partner = next(one for one in data["readers"]["readers"] if one["id"] == PARTNER)
     partner["stands"] = ["old-quarry"]
+    data["sits"]["sits"] = [sit for sit in data["sits"]["sits"] if "reader" not in sit]
     inventory = inventory_of(data)
     reader, view = readers_of(inventory)[PARTNER]
     (handed,) = view.land.stands

@@ -101,7 +101,8 @@ FULL_ENTRIES: list[Data] = [
 ]
 # What was used on the handed job, on a part of it, at less than its rate: it stays cleared.
 BEGUN = {"amount_fl_oz": 1.371377, "area_ac": 0.0713771}
-TIMES = {"started_at": "03:17", "stopped_at": "04:51", "ended_at": "02:43"}
+TIMES = {"started_at": "03:17", "stopped_at": "04:51", "ended_at": "02:43",
+         "from_time": "01:37", "until_time": "02:59"}  # fmt: skip
 
 
 # Old enough that a count on any hidden day is of grass that stands there.
@@ -153,6 +154,12 @@ FULL_PEOPLE: Data = {
     ],
     "helpers": [{"id": "friend", "months": [{"month": "june", "free_hours": 1}]}],
     "contractors": [{"id": "digger", "reader": "hired", "insured": True}],
+}
+FULL_SITS: Data = {
+    "sits": [
+        {"id": "vigil", "stand": "pine", "arc_of_fire": {}},
+        {"id": "theirs", "stand": "oak", "walk_in": "walk", "reader": "hunts"},
+    ]
 }
 FULL_STEPS: Data = {
     "step_plans": [
@@ -298,12 +305,13 @@ def property_with_everything() -> tuple[Data, Hidden]:
     stand = {"id": "oak", "name": "Oak", "known_as": "Ladder", "upkeep": "stand_inspection"}
     pine = {"id": "pine", "name": "Pine"}
     for one in (stand, pine):
-        one |= {"beds": [{}], "food": [{}]}
+        one |= {"beds": [{}], "food": [{}], "arc_of_fire": {}}
     data["stands"] = {"stands": [stand, pine]}
     walk = {"id": "walk", "name": "Walk", "known_as": "Lane", "serves": ["oak", "pine"],
             "crops_beside": [{"id": "corn"}]}  # fmt: skip
     back = {"id": "back", "name": "Back", "serves": ["oak"], "crops_beside": [{"id": "beans"}]}
     data["routes"] = {"routes": [walk, back]}
+    data["sits"] = copy.deepcopy(FULL_SITS)
     data["screens"]["screens"][0]["hides"] = ["walk"]
     spare: Data = {"id": "spare", "name": "Spare", "known_as": "Strip 2", "length_ft": 100,
              "width_ft": 10, "crops_beside": [{"id": "hay"}]}  # fmt: skip
@@ -391,6 +399,8 @@ def property_with_everything() -> tuple[Data, Hidden]:
         "corn",
         "beans",
         "hay",
+        "vigil",
+        "theirs",
     )
     return new_names(data, {name: f"{CANARY}-{name}" for name in names}), hidden
 
@@ -414,6 +424,8 @@ def _in_one_form(data: Data, hidden: Hidden) -> None:
     _heights_in_one_form(data, hidden)
     _work_in_one_form(data, hidden)
     data["property"]["time_zone"] = ZONE
+    for sit in data["sits"]["sits"]:
+        sit |= {"from_time": TIMES["from_time"], "until_time": TIMES["until_time"]}
     del data["dates"]["shooting_hours"][0]["ends_at"]
 
 

@@ -23,7 +23,7 @@ SHORT = [*((seed, READER) for seed in range(12)), *((seed, PARTNER) for seed in 
 LONG = range(12, 525)
 Change = Callable[[Data, random.Random], tuple[Data, str]]
 LISTS = ("screens", "stands", "routes", "seed", "products", "equipment", "readers", "money", "log",
-         "ground", "dates", "people", "papers")  # fmt: skip
+         "ground", "dates", "people", "papers", "sits")  # fmt: skip
 
 
 def contractor_site(folder: Path, reader_id: str, site: Path) -> dict[str, bytes]:
@@ -157,6 +157,10 @@ def _hunted(data: Data) -> None:
     data["dates"]["dates"].append({"id": "late"} | days)
 
 
+def _another_hour(data: Data) -> None:
+    _thing(data, "sits", "my-sit")["until_time"] = "19:00"
+
+
 def _one_stand_more(data: Data) -> None:
     _partners(data)["stands"].append("elm")
 
@@ -168,7 +172,7 @@ def _thing(data: Data, kind: str, name: str) -> Data:
 
 @pytest.mark.parametrize(
     "release",
-    [_another_seat, _another_length, _not_sound, _kept_up, _hunted, _one_stand_more],
+    [_another_seat, _another_length, _not_sound, _kept_up, _hunted, _another_hour, _one_stand_more],
 )
 def test_what_is_released_to_a_partner_is_seen(release: Callable[[Data], None]) -> None:
     def change(data: Data, chance: random.Random) -> tuple[Data, str]:

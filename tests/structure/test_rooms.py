@@ -22,6 +22,7 @@ ROOMS = (
     "walks",
     "winds",
     "days",
+    "sits",
     "labels",
     "spraying",
     "sowing",

@@ -6,7 +6,8 @@ from collections.abc import Iterable
 from generator.book.marks import label, printed
 from generator.book.model import LeftFolder
 from generator.book.pages.dates import DATE_KINDS
-from generator.book.pages.subjects import SEEN_BY_READERS
+from generator.book.pages.lines import in_groups
+from generator.book.pages.subjects import SEEN_BY_READERS, Subjects
 from generator.book.pages.written import HOW, Written, address_of, from_template, place_of
 from generator.book.workings import input_called
 from generator.dataclass import dataclass
@@ -14,6 +15,7 @@ from generator.inventory.dates import HUNTED
 from generator.plan.model.finding import READERS
 from generator.plan.model.job import Job, UpkeepJob
 from generator.plan.model.plan import Handed, Plan, WindowTold
+from generator.plan.model.sits import away_words
 from generator.working import Quantity
 
 # What a sheet says of days that a kind of private dates takes or names.
@@ -86,9 +88,17 @@ def reader_page(plan: Plan, handed: Handed) -> Written:
         numbers=_resting(plan, handed, by_id),
         stands=[stand for stand in plan.land.stands if stand.id in handed.stand_ids],
         walks=[walk for walk in plan.land.routes if walk.id in handed.route_ids],
+        away=_away(plan, handed),
         windows=[_window(by_id[told.job_id], told) for told in handed.windows],
         address_of=address_of,
     )
+
+
+def _away(plan: Plan, handed: Handed) -> list[tuple[str, str]]:
+    """Return the hours in which a reader is told to keep away, thing by thing."""
+    subjects = Subjects(plan)
+    by_thing = in_groups(handed.kept_away, lambda keep: keep.subject)
+    return [(subjects.named(about)[0], away_words(same)) for about, same in by_thing.items()]
 
 
 def reader_words(handed: Handed) -> str:

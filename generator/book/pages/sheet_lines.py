@@ -9,6 +9,7 @@ from generator.dataclass import dataclass
 from generator.plan.model.days import Span
 from generator.plan.model.finding import SafetyLine
 from generator.plan.model.job import Job
+from generator.plan.model.sits import KEEP_AWAY
 
 SETTING_HOLDS_WITHIN = 0.01  # share of the last catch, common practice
 _NUMBERS = re.compile(r"([._]\d+)+$")
@@ -123,6 +124,7 @@ def ticked_lines(job: Job, *, may_go: bool) -> Ticked:
 class SheetLines:
     """The safety lines of a sheet by where they stand on it."""
 
+    keep_away: SafetyLine | None
     call: SafetyLine
     begin: SafetyLine | None
     label: list[tuple[str | None, list[JoinedLine]]]
@@ -139,8 +141,10 @@ def sheet_lines(
     """
     (call,) = (line for line in safety if line.key == ADDRESS)
     begin = next((line for line in safety if line.key == BEGIN and reader != "owner"), None)
-    rest = [line for line in safety if line not in (call, begin) and line.key not in said]
+    away = next((line for line in safety if line.key == KEEP_AWAY), None)
+    rest = [line for line in safety if line not in (call, begin, away) and line.key not in said]
     return SheetLines(
+        away,
         call,
         begin,
         list(_by_product(line for line in rest if line.key.startswith("label."))),

@@ -5,6 +5,7 @@ import datetime
 from generator.book.content import chapters_for
 from generator.book.pages.dates import DATE_KINDS, law_told
 from generator.book.pages.seen import inspections, last_look, sight_checks
+from generator.book.pages.sits import away_told
 from generator.book.pages.written import (
     STANDS,
     Written,
@@ -105,6 +106,7 @@ def stand_page(plan: Plan, stand: Stand) -> Written:
         forbids=[finding for finding in found if forbids(finding)],
         other_findings=[finding for finding in found if not forbids(finding)],
         stay_out=stay_out_dates(plan, stand.id, plan.as_of),
+        away=away_told(plan, stand.id),
         missed=_missed_on_straps(plan, stand),
         inspections=inspections(plan, stand),
         look=last_look(plan, stand),
@@ -168,6 +170,7 @@ def route_page(plan: Plan, route: Route) -> Written:
         ways=_ways(plan, route),
         crops=crops_by(plan, route.id),
         stay_out=stay_out_dates(plan, route.id, plan.as_of),
+        away=away_told(plan, route.id),
         missed=_missed(plan, route.id),
         upkeep_ahead=ahead,
         upkeep_over=over,

@@ -19,6 +19,7 @@ _Listed = Iterator[tuple[SubjectKind, str, SubjectNamed]]
 
 SEEN_BY_READERS = "What each reader sees"
 _AFTER = Markup("after-the-shot.html")
+_SITS = Markup("sits.html")
 _BUY, _MONEY, _DATES = Markup("buy.html"), Markup("money.html"), Markup("dates.html")
 _SIGNS, _READERS = Markup("signs.html"), Markup("readers.html")
 _CALIBRATION, _NOWHERE = Markup("calibration.html"), Markup("")
@@ -34,6 +35,7 @@ class Subjects:
             *_entries(plan),
             *_kept(plan),
             *_people_and_papers(plan),
+            *_sits(plan),
         )
         self._known = {(kind, subject_id): named for kind, subject_id, named in listed}
         self._work = {job.id: (job.step.name, place_of(plan, job).name) for job in plan.jobs}
@@ -61,6 +63,8 @@ class Subjects:
         match subject.kind:
             case "folder":
                 return "The property folder", _NOWHERE
+            case "sits":
+                return "Who hunts where", _SITS
             case "readers":
                 return SEEN_BY_READERS, _READERS
             case "hours":
@@ -94,6 +98,12 @@ def _ground(plan: Plan) -> _Listed:
         yield "marker", name, ("Season markers", _SIGNS if plan.weather is not None else _NOWHERE)
     for seen in plan.weather.every_station() if plan.weather is not None else ():
         yield "station", seen.station.id, (seen.station.name, _SIGNS)
+
+
+def _sits(plan: Plan) -> _Listed:
+    for sit in plan.sits:
+        page = Markup("{}#sit-{}").format(_SITS, sit.id)
+        yield "sit", sit.id, (f"Sit at {sit.stand.name}, {day_words(sit.day)}", page)
 
 
 def _entries(plan: Plan) -> _Listed:

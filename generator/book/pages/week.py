@@ -10,6 +10,7 @@ from generator.book.content import finding_heads
 from generator.book.pages.calendar import Kept, kept_in, season_days
 from generator.book.pages.lines import NamedLine, NamedPage, in_groups, line_of, sheet_of
 from generator.book.pages.seen import last_look
+from generator.book.pages.sits import sit_lines
 from generator.book.pages.subjects import Subjects
 from generator.book.pages.written import (
     Listed,
@@ -42,15 +43,16 @@ INSIDE = {
     "owner": (
         ("The year", "year.html"), ("Month by month", "months.html"), ("All work", "work.html"),
         ("Places", "places.html"), ("Stands", "stands.html"), ("Walks", "routes.html"),
+        ("Who hunts where", "sits.html"),
         ("What can I plant here", "plant-when.html"), ("What to buy", "buy.html"),
         ("Money and hours", "money.html"),
         ("Stops, cautions and notes", "findings.html"), ("Records", "records.html"),
         ("How the work is done", "chapters.html"), ("Safety", "safety.html"),
     ),
     PARTNER: (
-        ("Days others are out", "dates.html"), ("All work", "work.html"),
-        ("Month by month", "months.html"), ("How the work is done", "chapters.html"),
-        ("Safety", "safety.html"),
+        ("Days others are out", "dates.html"), ("Who hunts where", "sits.html"),
+        ("All work", "work.html"), ("Month by month", "months.html"),
+        ("How the work is done", "chapters.html"), ("Safety", "safety.html"),
     ),
 }  # fmt: skip
 INSIDE_OF_OTHERS = (
@@ -103,6 +105,7 @@ def week_page(plan: Plan) -> Written:
         anything=any(one.this_month for one in work),
         orders=order_lines(plan),
         kept=_kept_lines(plan),
+        sits=sit_lines(plan, rest_of_month(plan.as_of)),
         grave=_grave_lines(plan),
         closed=sum(not job.is_optional and not job.before_log for job in closed),
         nothing_before=plan.as_of

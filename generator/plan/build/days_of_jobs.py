@@ -17,7 +17,11 @@ from generator.plan.jobs.safety import safety_lines
 from generator.plan.model.finding import Finding
 from generator.plan.model.job import Job
 from generator.plan.model.plan import HuntedDates
+from generator.plan.model.sits import KeepAway, SitAhead
 from generator.plan.model.suited_days import CountedDays, WindUse
+from generator.plan.sits.kept_away import kept_away, with_hours_away
+from generator.plan.sits.sit_findings import sit_findings
+from generator.plan.sits.sits_ahead import not_over, sits_ahead
 
 
 @dataclass(frozen=True, slots=True)
@@ -31,6 +35,8 @@ class JobsInTime:
     suited: Mapping[str, CountedDays]
     wind_use: Mapping[str, WindUse]
     hunted: tuple[HuntedDates, ...]
+    sits: tuple[SitAhead, ...]
+    keep_away: tuple[KeepAway, ...]
     findings: tuple[Finding, ...]
 
 
@@ -50,15 +56,20 @@ def days_of_jobs(logged: Logged, season: SeasonJobs, stopped: frozenset[str]) ->
     ready = ready_for(ordered, station.series) if station is not None else {}
     suited = counted_days(ordered, ready, as_of)
     hunted = hunted_dates(inventory, logged.season)
+    sits = not_over(inventory, as_of)
+    away = kept_away(inventory, sits)
     return JobsInTime(
-        ordered,
+        with_hours_away(ordered, away),
         suited,
         wind_uses(ordered, weather.winds if weather else (), ready, as_of),
         hunted,
+        sits_ahead(inventory, hunted, as_of),
+        away,
         (
             *shooting_findings(hunted),
             *law_findings(hunted, inventory.looked_up),
             *count_findings(ordered, suited),
+            *sit_findings(inventory, sits, away),
         ),
     )
 

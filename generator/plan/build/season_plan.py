@@ -17,6 +17,7 @@ from generator.plan.model.items import stock_items
 from generator.plan.model.plan import Land, Plan
 from generator.plan.runs.every_run import runs_of
 from generator.plan.season.open_dates import day_in_season
+from generator.plan.sits.kept_away import with_hours_away
 from generator.plan.usual.far_points import without_what_rests_on_it
 from generator.plan.views.closed import jobs_before
 from generator.plan.views.unanswered import unanswered
@@ -73,8 +74,10 @@ def _plan(
         water=logged.water,
         actives=active_totals(season.sprays, to_be_sprayed),
         hunted=in_time.hunted,
+        sits=in_time.sits,
+        keep_away=in_time.keep_away,
         unanswered=unanswered(season.requests, season.states, inventory),
-        upkeep=across.upkeep,
+        upkeep=with_hours_away(across.upkeep, in_time.keep_away),
         before=jobs_before(
             logged.season,
             season.not_planned(),

@@ -13,6 +13,7 @@ from generator.inventory.papers import Contract, OneCall, Permit
 from generator.inventory.people import Applicator, Contractor, Helper
 from generator.inventory.places import PlantedGround, Route, Stand
 from generator.inventory.schema import Reader
+from generator.inventory.sits import Sit
 from generator.inventory.spreadable import Fertilizer, Lime
 from generator.inventory.stock import Adjuvant, Product, SeedLot
 from generator.inventory.weather import Station, WindStation
@@ -33,6 +34,7 @@ KINDS_OF_RECORDS: tuple[tuple[tuple[type[Record], ...], SubjectKind], ...] = (
     ((SoilTest,), "soil_test"),
     ((Stand,), "stand"),
     ((Route,), "route"),
+    ((Sit,), "sit"),
     ((LogEntry,), "entry"),
     ((Station, WindStation), "station"),
     ((DateRange,), "dates"),

@@ -16,7 +16,7 @@ SubjectKind = Literal[
     "job", "upkeep", "place", "item", "machine", "sprayer", "spreader", "drill", "measure", "hire",
     "cost_share", "water_hole", "soil_test", "stand", "route", "entry", "marker", "station",
     "hours", "dates", "shooting_hours", "looked_up", "person", "contractor", "permit", "contract",
-    "one_call", "reader", "readers", "folder",
+    "one_call", "reader", "readers", "folder", "sit", "sits",
 ]  # fmt: skip
 # How an id of a kind is told from those of things, where it is not one of a thing.
 _PREFIXES = {"entry": "log/", "marker": "sign/", "hours": "hours/"}
@@ -67,6 +67,7 @@ def about_item(item_id: str) -> Subject:
 
 
 WHOLE_FOLDER = Subject("folder", "property folder")  # of what is said of the folder as a whole
+ALL_SITS = Subject("sits", "sits")  # of what is said of all sits at once
 READERS = Subject("readers", "readers")  # of what is said of what readers are given
 
 

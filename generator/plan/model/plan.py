@@ -31,6 +31,7 @@ from generator.plan.model.items import StockItem
 from generator.plan.model.job import Job, JobAhead, JobBefore, UpkeepJob
 from generator.plan.model.markers import WeatherSeen
 from generator.plan.model.place import OpenWalk, Place, SharedGround, Water
+from generator.plan.model.sits import KeepAway, SitAhead
 from generator.plan.model.spray_record import SprayRecord
 from generator.plan.model.suited_days import CountedDays, WindUse
 from generator.plan.model.work import Run
@@ -107,6 +108,7 @@ class Handed:
     route_ids: tuple[str, ...] = ()
     windows: tuple[WindowTold, ...] = ()
     upkeep_ids: tuple[str, ...] = ()
+    kept_away: tuple[KeepAway, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -235,6 +237,8 @@ class Plan:
     before: tuple[JobBefore, ...] = ()
     others_out: tuple[OthersOut, ...] = ()
     hunted: tuple[HuntedDates, ...] = ()
+    sits: tuple[SitAhead, ...] = ()
+    keep_away: tuple[KeepAway, ...] = ()
     weather: WeatherSeen | None = None
     shared_grounds: tuple[SharedGround, ...] = ()
     suited_days: Mapping[str, CountedDays] = field(default_factory=dict)
@@ -269,6 +273,10 @@ class Plan:
         """Return the jobs of a stand, a walk or a water hole, in their order."""
         return self.once("upkeep", _upkeep_by_subject).get(subject_id, ())
 
+    def away_on(self, thing_id: str) -> tuple[KeepAway, ...]:
+        """Return the hours in which nobody but who sits there goes to or on a thing."""
+        return self.once("keep away", _away_by_thing).get(thing_id, ())
+
     def jobs_on(self, place_id: str) -> tuple[Job, ...]:
         """Return the jobs of a place, in their order."""
         return self.once("jobs", _jobs_by_place).get(place_id, ())
@@ -288,6 +296,10 @@ def _findings_by_subject(plan: Plan) -> dict[str, tuple[Finding, ...]]:
 
 def _upkeep_by_subject(plan: Plan) -> dict[str, tuple[UpkeepJob, ...]]:
     return grouped((job.subject.id, job) for job in plan.upkeep)
+
+
+def _away_by_thing(plan: Plan) -> dict[str, tuple[KeepAway, ...]]:
+    return grouped((keep.subject.id, keep) for keep in plan.keep_away)
 
 
 def _jobs_by_place(plan: Plan) -> dict[str, tuple[Job, ...]]:

@@ -9,6 +9,7 @@ from generator.plan.jobs.job_days import open_span, taken_by
 from generator.plan.model.days import Span, comes_back, holds_on
 from generator.plan.model.job import Job, UpkeepJob
 from generator.plan.model.plan import Handed, Land, Plan, WindowTold
+from generator.plan.model.sits import KeepAway
 from generator.plan.readers.partner import TOLD_TO_PARTNERS
 from generator.plan.readers.released import Releasing
 from generator.plan.readers.released_runs import runs_handed
@@ -36,7 +37,14 @@ def _handed(plan: Plan, reader: Reader, jobs: list[Job]) -> Handed:
         route_ids=tuple(route.id for route in plan.land.routes if route.id in reader.routes),
         windows=tuple(told for job in work for told in _windows(plan.land, job, reader)),
         upkeep_ids=tuple(job.id for job in upkeep),
+        kept_away=_kept_away(plan, jobs, reader),
     )
+
+
+def _kept_away(plan: Plan, jobs: list[Job], reader: Reader) -> tuple[KeepAway, ...]:
+    """Return the hours of sits that a reader is told of, by the owner's own ids."""
+    told = {*(job.place_id for job in jobs), *reader.stands, *reader.routes}
+    return tuple(keep for keep in plan.keep_away if keep.subject.id in told)
 
 
 def _rest_on_hidden(

@@ -4,8 +4,8 @@ import re
 from collections.abc import Iterable, Iterator
 
 from generator.dataclass import dataclass
-from generator.inventory.ground import WaterHole
-from generator.inventory.places import YES, PlantedGround, Route, Stand
+from generator.inventory.ground import YES, WaterHole
+from generator.inventory.places import PlantedGround, Route, Stand
 from generator.inventory.schema import Inventory, Reader
 from generator.units import LatLon
 

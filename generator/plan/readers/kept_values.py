@@ -14,7 +14,8 @@ from typing import Any
 
 from generator.dataclass import dataclass
 from generator.inventory.fields import FieldRule, Points, Record, Where, rules_of
-from generator.inventory.places import YES, PlantedGround, Route, Stand
+from generator.inventory.ground import YES
+from generator.inventory.places import PlantedGround, Route, Stand
 from generator.inventory.schema import Inventory, Reader
 from generator.plan.model.plan import Plan
 from generator.plan.readers.kept_names import (

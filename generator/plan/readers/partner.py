@@ -22,6 +22,7 @@ from generator.plan.model.days import Span, comes_back, joined
 from generator.plan.model.job import UpkeepJob
 from generator.plan.model.place import OpenWalk
 from generator.plan.model.plan import OthersOut, Plan
+from generator.plan.model.sits import SitAhead
 from generator.plan.readers.redacted import NOWHERE, without_line
 from generator.plan.readers.released import (
     released_dates,
@@ -54,6 +55,7 @@ class HandedGround:
     looked_up: tuple[LookedUp, ...] = ()
     after_the_shot: AfterTheShot | None = None
     open_walks: tuple[OpenWalk, ...] = ()
+    sits: tuple[SitAhead, ...] = ()
 
 
 def handed_ground(plan: Plan, reader: Reader, places: Mapping[str, str]) -> HandedGround:
@@ -63,8 +65,9 @@ def handed_ground(plan: Plan, reader: Reader, places: Mapping[str, str]) -> Hand
     new_ids = {stand.id: slug(_name(stand)) for stand in stands}
     new_ids |= {route.id: slug(_name(route)) for route in routes}
     upkeep = {job.id: _upkeep(job, new_ids) for job in plan.upkeep if job.subject.id in new_ids}
+    sits = _sits(plan, reader, new_ids)
     return HandedGround(
-        new_ids,
+        {**new_ids, **{old: sit.id for old, sit in sits.items()}},
         {old: new.id for old, new in upkeep.items()},
         tuple(sorted((_stand(stand, new_ids) for stand in stands), key=_by_id)),
         tuple(sorted((_route(route, new_ids) for route in routes), key=_by_id)),
@@ -79,6 +82,7 @@ def handed_ground(plan: Plan, reader: Reader, places: Mapping[str, str]) -> Hand
                 key=lambda walk: walk.route,
             )
         ),
+        tuple(sits.values()),
     )
 
 
@@ -108,6 +112,7 @@ def _stand(stand: Stand, new_ids: Mapping[str, str]) -> Stand:
         coordinates=None,
         far=None,
         seat_height_ft=without_line(seat) if seat is not None else None,
+        arc_of_fire=None,
         straps_checked_on=stand.straps_checked_on,
         winds_for=_winds(stand.winds_for),
         winds_against=_winds(stand.winds_against),
@@ -126,7 +131,7 @@ def _stand(stand: Stand, new_ids: Mapping[str, str]) -> Stand:
 
 
 def _route(route: Route, new_ids: Mapping[str, str]) -> Route:
-    """Return a walk as handed over: of where it runs nothing is written down but its length."""
+    """Return a walk as handed over: of where it runs nothing is told but its length."""
     return Route(
         where=NOWHERE,
         field_marks={},
@@ -137,6 +142,8 @@ def _route(route: Route, new_ids: Mapping[str, str]) -> Route:
         serves=tuple(sorted(new_ids[stand_id] for stand_id in route.serves if stand_id in new_ids)),
         coordinates=None,
         length_ft=without_line(route.length_ft) if route.length_ft is not None else None,
+        line_lat_lon=None,
+        far=None,
         walked_on=route.walked_on,
         winds_for=_winds(route.winds_for),
         winds_against=_winds(route.winds_against),
@@ -164,6 +171,43 @@ def _open(walk: OpenWalk, new_ids: Mapping[str, str]) -> OpenWalk:
         beside="",
         stubble_in=None,
     )
+
+
+def _sits(plan: Plan, reader: Reader, new_ids: Mapping[str, str]) -> dict[str, SitAhead]:
+    """Return the sits at handed stands, by their old ids: when, by which walk, and whether by them.
+
+    Who else sits there is not told, nor the times of the sun, which tell where the ground lies.
+    """
+    stands = {stand.id: stand for stand in plan.land.stands}
+    own = own_sits(plan, reader)
+    found: dict[str, SitAhead] = {}
+    counted: dict[str, int] = {}
+    for sit in plan.sits:
+        stand = stands[sit.stand.id]
+        if stand.id not in reader.stands:
+            continue
+        # counted on each stand: an id that came of the owner's would tell something of it
+        number = counted[stand.id] = counted.get(stand.id, 0) + 1
+        walk_in, walk_out = (new_ids.get(walk or "") for walk in sit.walks)
+        found[sit.id] = SitAhead(
+            id=f"{new_ids[stand.id]}--{number}",
+            day=sit.day,
+            hours=sit.hours,
+            stand=_stand(stand, new_ids),
+            who=None,
+            is_readers=sit.id in own,
+            walks=(walk_in, walk_out),
+            is_hunted=sit.is_hunted,
+            legal=None,
+            sunset=None,
+            note=None,
+        )
+    return found
+
+
+def own_sits(plan: Plan, reader: Reader) -> frozenset[str]:
+    """Return the ids of the sits that are a reader's own."""
+    return frozenset(sit.id for sit in plan.sits if sit.reader == reader.id)
 
 
 def _upkeep(job: UpkeepJob, new_ids: Mapping[str, str]) -> UpkeepJob:

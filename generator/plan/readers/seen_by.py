@@ -16,7 +16,8 @@ from generator.plan.model.finding import Finding, Subject
 from generator.plan.model.job import Job
 from generator.plan.model.place import Place
 from generator.plan.model.plan import Land, Plan
-from generator.plan.readers.partner import HandedGround, handed_ground
+from generator.plan.readers.hours_away import hours_for_others
+from generator.plan.readers.partner import HandedGround, handed_ground, own_sits
 from generator.plan.readers.redacted import redacted
 from generator.plan.readers.released import Releasing, released_id, released_job
 from generator.plan.readers.released_runs import released_runs
@@ -80,6 +81,12 @@ def seen_by(plan: Plan, reader: Reader) -> Plan:
             released_runs(plan.runs, jobs, {old: new.id for old, new in place_ids.items()}, seen)
         ),
         open_walks=ground.open_walks,
+        sits=ground.sits,
+        keep_away=hours_for_others(
+            plan.keep_away,
+            {**{old: new.id for old, new in place_ids.items()}, **ground.new_ids},
+            own_sits(plan, reader),
+        ),
     )
 
 

@@ -8,7 +8,7 @@ from collections.abc import Iterable, Iterator
 from generator.dataclass import dataclass
 from generator.geometry.geodesic import are_surely_within_mi, distances_mi
 from generator.inventory.fields import Points, Where
-from generator.inventory.places import YES
+from generator.inventory.ground import YES
 from generator.inventory.schema import Inventory
 from generator.plan.findings.about_days import DayCaution
 from generator.plan.findings.about_places import PlaceCaution
@@ -94,6 +94,15 @@ def _things(inventory: Inventory) -> Iterator[_Thing]:
         if stand.at_lat_lon is not None:
             at = (("at_lat_lon", stand.at_lat_lon, stand.where),)
             yield _Thing(Subject("stand", stand.id), stand.name, "the stand", stand.far == YES, at)
+    for hole in inventory.water_holes:
+        if hole.at_lat_lon is not None:
+            at = (("at_lat_lon", hole.at_lat_lon, hole.where),)
+            about = Subject("water_hole", hole.id)
+            yield _Thing(about, hole.name, "the water hole", hole.far == YES, at)
+    for route in inventory.routes:
+        line = _each("line_lat_lon", route.line_lat_lon)
+        about = Subject("route", route.id)
+        yield _Thing(about, route.name, "the walk", route.far == YES, tuple(line))
 
 
 def _each(key: str, points: Points | None) -> list[tuple[str, LatLon, Where]]:

@@ -11,6 +11,7 @@ from generator.book.pages.written import soil_test_title
 from generator.dataclass import dataclass
 from generator.inventory.fields import FieldRule, Record, rules_of
 from generator.inventory.log_work import TIME_WORDS
+from generator.inventory.places import Planting
 from generator.plan.model.days import day_words
 from generator.plan.model.plan import Plan
 from generator.working import Given
@@ -82,9 +83,13 @@ def names_of(plan: Plan) -> dict[str, str]:
     names |= {entry.id: f"the entry of {day_words(entry.done_on)}" for entry in plan.entries}
     names |= {item.id: item.words for item in plan.items}
     names |= {
-        planting.id: f"{place.name}, sown for season {planting.season}"
+        planting.id: f"{place.name}, {_begun(planting)} {planting.season}"
         for place in plan.places
         if place.typed is not None
         for planting in place.typed.plantings
     }
     return names | {step.id: step.name for step_plan in land.step_plans for step in step_plan.steps}
+
+
+def _begun(planting: Planting) -> str:
+    return "sown for season" if planting.standing_since is None else "standing since season"

@@ -215,10 +215,10 @@ def _jobs(inventory: Inventory) -> Iterable[tuple[tuple[str, str, str], str]]:
     plans = inventory.plans()
     for place in inventory.places():
         for planting in place.plantings:
-            for step in plans[planting.steps].steps:
+            for step in plans[planting.once].steps if planting.once is not None else ():
                 season = planting.season + step.seasons_later
                 yield (place.id, step.id, str(season)), planting.id
-            upkeep = plans[planting.upkeep].steps if planting.upkeep is not None else ()
+            upkeep = plans[planting.yearly].steps if planting.yearly is not None else ()
             yield from (((place.id, step.id, ""), planting.id) for step in upkeep)
 
 

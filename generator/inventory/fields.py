@@ -45,6 +45,8 @@ class FieldRule:
     date, month, month_day, lat_lon, points, sign, direction or record. `many` is a list of them;
     `label` also takes `not_on_label`; `safety` marks what no reader may lose. `numbered` is text
     that often is a whole number; `month_too` a day of which a month alone may be known.
+    `unless` names the field of the same record whose presence spares this one, and gives its value
+    where both are read alike.
     """
 
     form: str
@@ -62,6 +64,7 @@ class FieldRule:
     safety: bool = False
     numbered: bool = False
     month_too: bool = False
+    unless: str = ""
 
 
 @dataclass(frozen=True, slots=True)

@@ -57,7 +57,9 @@ def _record(kind: type[Record]) -> dict[str, Any]:
         keys = legal_keys(name, rule) if rule.form == "measure" else (name,)
         for key in keys:
             properties[key] = _value(key, rule, may_be_empty=left_out_if_empty(kind, rule))
-        if rule.required and len(keys) == 1:
+        if rule.required and rule.unless:
+            one_of_each.append({"anyOf": [{"required": [key]} for key in (name, rule.unless)]})
+        elif rule.required and len(keys) == 1:
             required.append(name)
         elif rule.required:
             one_of_each.append({"anyOf": [{"required": [key]} for key in keys]})

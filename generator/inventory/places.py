@@ -161,7 +161,14 @@ class Planting(Record):
 
     id: str = identity("id of the planting")
     season: int = a_season(
-        "page", "season it is sown, named by its spring", WHAT_STANDS, required=True
+        "page", "season it is sown, named by its spring", WHAT_STANDS, required=True,
+        unless="standing_since",
+    )  # fmt: skip
+    standing_since: int | None = a_season(
+        "page", "season from which on it stands, of what stood before you planned", WHAT_STANDS
+    )
+    species: tuple[str, ...] = reference(
+        "page", "what stands there, where nothing says it was sown", "species", many=True
     )
     seed: tuple[SownSeed, ...] = record("page", "what is sown", SownSeed, many=True)
     woody: tuple[WoodyRow, ...] = record("page", "rows of trees or shrubs", WoodyRow, many=True)
@@ -174,7 +181,7 @@ class Planting(Record):
     priority: int | None = whole(
         "page", "its turn when seed is short, 1 first", Limits(at_least=1, at_most=1000)
     )
-    method: str = choice(
+    method: str | None = choice(
         "page",
         "how it is sown or planted",
         "frost_seed",
@@ -182,6 +189,7 @@ class Planting(Record):
         "drill",
         "plant",
         required=True,
+        unless="standing_since",
     )
     steps: str = reference("page", "step plan", "step_plan", required=True)
     upkeep: str | None = reference("page", "step plan of every season once it stands", "step_plan")
@@ -198,6 +206,16 @@ class Planting(Record):
     )
     work: tuple[Work, ...] = record("page", "how each step is done", Work, many=True)
     note: str | None = text("note", "a note of your own")
+
+    @property
+    def once(self) -> str | None:
+        """The step plan from its sowing on; of what stood before anybody planned, none."""
+        return self.steps if self.standing_since is None else None
+
+    @property
+    def yearly(self) -> str | None:
+        """The step plan of every season; of what stood before anybody planned, its only one."""
+        return self.upkeep if self.standing_since is None else self.steps
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -344,6 +362,10 @@ class Route(Record):
     crops_beside: tuple[CropBeside, ...] = record(
         "place", "crops beside it that hide whoever walks it", CropBeside, many=True
     )
+    lane_width_ft: Given | None = measure(
+        "place", "width of the lane that is kept short by machine", "ft", POSITIVE
+    )
+    machine: str | None = reference("place", "machine that keeps it short", "machine")
     upkeep: str | None = reference("place", "step plan of every season", "step_plan")
     asked_for: tuple[str, ...] = reference(
         "place", "steps of it that are done only where you ask for them", "step", many=True

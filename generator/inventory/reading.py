@@ -61,11 +61,14 @@ def read_record(kind: type[Record], raw: object, path: Path, reading: Reading) -
             values[name] = FAULT  # told at the mistyped key, so it is not missing as well
         elif rule.required and path in reading.document.doubtful:
             values[name] = FAULT  # it may stand in a line that could not be read
+        elif rule.unless in typed:
+            values[name] = None  # given below, once what spares it is read
         elif rule.required:
             missing = say.missing_key(_wanted_key(name, rule), _article(kind))
             values[name] = reading.fault(missing, path)
         else:
             values[name] = defaults_of(kind)[name]
+    values |= _spared(rules, typed, values)
     where = reading.where(path)
     if values.get("id") is FAULT:
         reading.unread.add(kind)
@@ -82,6 +85,18 @@ def read_record(kind: type[Record], raw: object, path: Path, reading: Reading) -
     if faulty or path in reading.document.doubtful:
         return FAULT
     return kind(where=where, field_marks=marks, **values)
+
+
+def _spared(
+    rules: Mapping[str, FieldRule], typed: Mapping[str, str], values: Mapping[str, object]
+) -> dict[str, object]:
+    """Return the values of fields that another spares: its own where both are read alike."""
+    return {
+        name: values[rule.unless]
+        for name, rule in rules.items()
+        if rule.unless in typed and name not in typed
+        if rule.form == rules[rule.unless].form
+    }
 
 
 def is_entry(kind: type[Record], raw: object) -> bool:

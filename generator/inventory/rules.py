@@ -22,6 +22,7 @@ from generator.inventory.rules_seed import SEED_RULES
 from generator.inventory.rules_sits import SIT_RULES
 from generator.inventory.rules_slips import SLIP_RULES
 from generator.inventory.rules_spray import SPRAY_RULES, WAIT_RULES
+from generator.inventory.rules_standing import STANDING_RULES
 from generator.inventory.rules_steps import STEP_RULES
 from generator.inventory.rules_weather import WEATHER_RULES
 from generator.inventory.rules_winds import TYPED_WIND_RULES
@@ -153,13 +154,13 @@ def _each_step_once_a_season(inventory: Inventory) -> Iterator[Broken]:
     for place in inventory.places():
         seen: set[tuple[str, str]] = set()
         for planting in place.plantings:
-            steps = inventory.plans()[planting.steps].steps
+            plans = inventory.plans()
             keys = [
                 (f"in season {planting.season + planned.seasons_later}", planned.id)
-                for planned in steps
+                for planned in (plans[planting.once].steps if planting.once is not None else ())
             ]
-            if planting.upkeep is not None:
-                yearly = inventory.plans()[planting.upkeep].steps
+            if planting.yearly is not None:
+                yearly = plans[planting.yearly].steps
                 keys += [("in every season", planned.id) for planned in yearly]
             for season, step in (key for key in keys if key in seen):
                 yield Broken(
@@ -388,6 +389,7 @@ RULES = (
     *WAIT_RULES,
     *HEIGHT_RULES,
     *SLIP_RULES,
+    *STANDING_RULES,
     *TYPED_WIND_RULES,
     *SIT_RULES,
 )

@@ -136,7 +136,8 @@ def _of_what_is_sown(inventory: Inventory) -> Iterator[Broken]:
         # a season begins in the fall before the spring it is named by
         begins = datetime.date(planting.season - 1, FIRST_MONTH_OF_A_SEASON, 1)
         if not planting.seed:
-            what = f"{shown_value(planting.id)} is planted in rows, not sown"
+            how = "planted in rows" if planting.woody else "what stood there before"
+            what = f"{shown_value(planting.id)} is {how}, not sown"
             yield Broken(counted.where_of("planting"), what, "a planting that is sown")
         elif entry.done_on < begins:
             what = f"{shown_value(planting.id)} was counted on {entry.done_on}, before its season"

@@ -97,9 +97,12 @@ def _plan_for_what_it_is_for(inventory: Inventory) -> Iterator[Broken]:
     for place in inventory.places():
         for planting in place.plantings:
             chosen = plans[planting.steps]
-            if chosen.kind is None or chosen.yearly_from is not None:
+            stands = planting.once is None
+            if chosen.kind is None or (chosen.yearly_from is not None) != stands:
                 what = f"steps: {chosen.id} is not for a planting from its sowing on"
-                fitting = _ids(plans.values(), yearly=False)
+                if stands:
+                    what = f"steps: {chosen.id} does not come back every season"
+                fitting = _ids(plans.values(), yearly=stands)
                 yield Broken(planting.where_of("steps"), what, fitting)
             upkeep = plans[planting.upkeep] if planting.upkeep is not None else None
             if upkeep is not None and (upkeep.kind is None or upkeep.yearly_from is None):
@@ -160,8 +163,8 @@ def _seasons_named(inventory: Inventory) -> Iterator[Broken]:
         (planting.id, step.id)
         for place in inventory.places()
         for planting in place.plantings
-        if planting.upkeep is not None
-        for step in inventory.plans()[planting.upkeep].steps
+        if planting.yearly is not None
+        for step in inventory.plans()[planting.yearly].steps
     }
     for entry in inventory.entries:
         job, day = entry.job, season_of(entry.done_on)

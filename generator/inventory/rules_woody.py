@@ -20,7 +20,8 @@ def _plantings(inventory: Inventory) -> Iterator[Planting]:
 
 def _sown_or_planted(inventory: Inventory) -> Iterator[Broken]:
     for planting in _plantings(inventory):
-        if bool(planting.seed) == bool(planting.woody):
+        # what stands already need not be sown
+        if planting.once is not None and bool(planting.seed) == bool(planting.woody):
             both = bool(planting.seed)
             what = "seed and rows in one planting" if both else "nothing is sown or planted"
             where = planting.where_of("woody")

@@ -215,8 +215,8 @@ class Inventory:
     def steps_of(self, planting: Planting) -> tuple[Step, ...]:
         """Return the steps of a planting, those of its upkeep after the others."""
         plans = self.plans()
-        upkeep = plans[planting.upkeep].steps if planting.upkeep is not None else ()
-        return (*plans[planting.steps].steps, *upkeep)
+        named = (name for name in (planting.once, planting.yearly) if name is not None)
+        return tuple(step for name in named for step in plans[name].steps)
 
     def workers(self) -> Workers:
         """Return whose hands a job may be in."""

@@ -19,6 +19,7 @@ from generator.plan.days.shooting import on_stand, weeks
 from generator.plan.findings.about_after import AfterCaution
 from generator.plan.findings.about_places import PlaceCaution
 from generator.plan.jobs.job_days import LAST_OF_SEASON
+from generator.plan.jobs.lane_mowing import lane_mowing
 from generator.plan.model.days import Span, days_of
 from generator.plan.model.finding import Finding
 from generator.plan.model.job import UpkeepJob
@@ -169,6 +170,7 @@ def route_page(plan: Plan, route: Route) -> Written:
         opened=opened_walks(plan).get(route.id),
         ways=_ways(plan, route),
         crops=crops_by(plan, route.id),
+        lane=lane_mowing(route, plan.land.machines),
         stay_out=stay_out_dates(plan, route.id, plan.as_of),
         away=away_told(plan, route.id),
         missed=_missed(plan, route.id),

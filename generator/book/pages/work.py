@@ -25,12 +25,14 @@ from generator.book.pages.written import (
 )
 from generator.book.render import caution_heads, cautions_block, render
 from generator.inventory.page_names import slug
+from generator.inventory.places import Route
 from generator.inventory.schema import PARTNER
 from generator.plan.days.spray_weather import longest_dry, tightest_wind
 from generator.plan.feeding.doses import NUTRIENT_WORDS
 from generator.plan.findings.about_days import DayNote
 from generator.plan.findings.about_spraying import SprayCaution, SprayNote
 from generator.plan.jobs.alternatives import still_to_sow
+from generator.plan.jobs.lane_mowing import lane_mowing
 from generator.plan.jobs.slope import slope_to_measure
 from generator.plan.labels.label_harm import leaves_asked
 from generator.plan.model.finding import SafetyLine
@@ -211,6 +213,9 @@ def upkeep_page(plan: Plan, job: UpkeepJob) -> Written:
         job=job,
         lines=sheet_lines(job.safety, plan.reader),
         left=count_days_left(job.usable, plan.as_of),
+        lane=lane_mowing(job.subject, plan.land.machines)
+        if isinstance(job.subject, Route)
+        else None,
         subject_page=f"{SUBJECT_FOLDERS[job.kind]}/{address_of(job.subject)}.html",
         chapters=chapters_for(plan.reader, job.step.chapters),
         findings=[

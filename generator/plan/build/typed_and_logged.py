@@ -11,6 +11,7 @@ from generator.plan.after.records import correction_findings, record_findings, s
 from generator.plan.findings.about_places import PlaceNote
 from generator.plan.findings.order import finding
 from generator.plan.jobs.ground import ground_findings, place_on_its_ground
+from generator.plan.jobs.lane_mowing import lane_findings
 from generator.plan.jobs.same_ground import same_ground, shared_grounds
 from generator.plan.labels.clearance import card_gaps
 from generator.plan.labels.distances import distance_notes
@@ -97,6 +98,7 @@ def typed_and_logged(typed: Inventory, season: int, as_of: datetime.date) -> Log
             *correction_findings(inventory.entries, told, as_of),
             *upkeep_findings(inventory, entries, as_of),
             *wind_findings(inventory.stands),
+            *lane_findings(inventory.routes, inventory.machines),
             *_passed_over(inventory.passed_over),
             *card_gaps(inventory.products),
             *distance_notes(inventory.products),

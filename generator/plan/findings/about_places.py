@@ -2,6 +2,7 @@
 
 from generator.plan.findings.words import (
     CONTRACTS_CHAPTER,
+    MACHINES_CHAPTER,
     SOD_CHAPTER,
     SOIL_CHAPTER,
     STANDS_CHAPTER,
@@ -86,6 +87,15 @@ class PlaceStop(Stop):
 class PlaceCaution(Caution):
     """A thing to look at before going on."""
 
+    LANE_NARROWER_THAN_MACHINE = Words(
+        "C461",
+        "{machine} is wider than the lane of {walk}: it cuts into the cover beside it, or does not "
+        "pass.",
+        "",
+        "Measure both. Use a narrower machine, or keep the lane as wide as the machine.",
+        MACHINES_CHAPTER,
+        to_type="Correct lane_width_ft of the walk in routes.yaml, or name another machine there.",
+    )
     DATES_OPEN = Words(
         "C206",
         "The open dates are not known, because this season marker is not known: {signs}.",

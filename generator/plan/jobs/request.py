@@ -44,7 +44,7 @@ def every_job(
     for ground in inventory.places():
         for planting in ground.plantings:
             plan, area = plans[planting.steps], areas[ground.id]
-            for step in plan.steps:
+            for step in plan.steps if planting.once is not None else ():
                 done_in = planting.season + step.seasons_later
                 yield _asked_of(inventory, ground, planting, plan, step, done_in, area)
             yield from _yearly_of(inventory, ground, planting, area, seasons)
@@ -67,7 +67,7 @@ def _yearly_of(
     seasons: Sequence[int],
 ) -> Iterator[JobRequest]:
     """Yield the yearly jobs of a planting while it stands: until a later one takes its place."""
-    upkeep = inventory.plans()[planting.upkeep] if planting.upkeep is not None else None
+    upkeep = inventory.plans()[planting.yearly] if planting.yearly is not None else None
     if upkeep is None or upkeep.yearly_from is None:
         return
     later = [other.season for other in ground.plantings if other.season > planting.season]
@@ -90,8 +90,10 @@ def _asked_of(
 ) -> JobRequest:
     signs = markers_for(planting, inventory.property.season_signs)
     sowing = next((planned for planned in plan.steps if planned.does.sows), None)
-    # in the season of the planting, however many seasons later the step itself is done
-    sown = open_dates(sowing, planting.season, signs) if sowing is not None else None
+    # in the season of the planting, however many seasons later the step itself is done; what is
+    # sown into a standing one every season is sown in that season
+    sown_in = planting.season if plan.yearly_from is None else season
+    sown = open_dates(sowing, sown_in, signs) if sowing is not None else None
     return JobRequest(
         job_id=f"{ground.id}/{season}/{step.id}",
         season=season,
@@ -110,10 +112,11 @@ def _asked_of(
 
 
 def species_of(planting: Planting, plants: tuple[Plant, ...]) -> tuple[str, ...]:
-    """Return what a planting sows and plants."""
+    """Return what a planting is of: what it sows and plants, and what stood there before."""
     species = {plant.id: plant.species for plant in plants}
     sown = (seed.species for seed in planting.seed)
-    return (*sown, *(species[row.plants] for row in planting.woody))
+    planted = (species[row.plants] for row in planting.woody)
+    return tuple(dict.fromkeys((*planting.species, *sown, *planted)))
 
 
 def work_of(planting: Planting, step: Step) -> Work | None:

@@ -149,6 +149,8 @@ def _route(route: Route, new_ids: Mapping[str, str]) -> Route:
         winds_against=_winds(route.winds_against),
         lies=route.lies,
         crops_beside=(),
+        lane_width_ft=None,
+        machine=None,
         upkeep=None,
         asked_for=(),
         note=None,

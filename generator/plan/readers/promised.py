@@ -81,7 +81,7 @@ def _why(
     """
     if not is_asked_for(step, planting, soil_tests):
         return ASKED_BY[step.only_with or "work"]
-    upkeep = plans[planting.upkeep] if planting.upkeep is not None else None
+    upkeep = plans[planting.yearly] if planting.yearly is not None else None
     begins = planting.season + (upkeep.yearly_from or 0) if upkeep is not None else None
     if begins is not None and begins > last_season:
         return None

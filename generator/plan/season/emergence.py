@@ -53,17 +53,14 @@ def emergences(
     for ground in inventory.places():
         for planting in ground.plantings:
             for name in _grasses(planting):
-                soil, seen = soil_of(name), own.get((name, planting.method))
+                method = planting.method or ""  # sown, all of these: see `_grasses`
+                soil, seen = soil_of(name), own.get((name, method))
                 waits = (seen.fewest_days, seen.most_days) if seen is not None else usual
                 warm = warmed[soil.value]
-                days = (
-                    waited(warm, waits)
-                    if warm is not None and planting.method == IN_GROUND
-                    else None
-                )
+                days = waited(warm, waits) if warm is not None and method == IN_GROUND else None
                 found.append(
                     EmergenceSeen(
-                        planting.id, ground.name, species()[name].name, planting.method,
+                        planting.id, ground.name, species()[name].name, method,
                         soil, waits, seen is not None, days,
                     )
                 )  # fmt: skip

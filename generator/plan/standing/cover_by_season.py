@@ -65,7 +65,9 @@ def _grown_in(plan: Plan, season: int) -> tuple[Grown, ...]:
         sown = [
             planting
             for planting in plantings
-            if planting.season <= season and planting.id not in missed
+            if planting.season <= season
+            # what stood before stands on where seed was not thrown into it
+            if planting.once is None or planting.id not in missed
             if not _is_killed(plan, place, planting, season)
         ]
         if not sown:

@@ -33,6 +33,9 @@ def sod_findings(
             continue
         if cover is not None and cover.kind not in LIVING_SOD:
             continue
+        # its owner says what stands there; sod that was seen says otherwise, and counts
+        if cover is None and sowing.planting.standing_since is not None:
+            continue
         of_planting = before_sowing.get((sowing.planting.id, sowing.plan.id), [])
         kills = [kill for kill in of_planting if kill.season <= sowing.season]
         if any(states[kill.job_id].kind == "done" for kill in kills):

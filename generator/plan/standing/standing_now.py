@@ -37,12 +37,14 @@ class StandsNow:
 
     `seen` is what the owner saw there, and `killed` the kill of it since, if there was one; `sown`
     are the plantings that the log says were sown after the last kill of all of it and that can
-    still live, by their days.
+    still live, by their days. `before` is the planting that stood before anybody planned, until
+    all of it was killed.
     """
 
     seen: CoverNow | None
     killed: Killed | None
     sown: tuple[tuple[datetime.date, Planting], ...]
+    before: Planting | None = None
 
 
 def kills_on(entries: Iterable[LogEntry], land: Land, place: Place) -> tuple[Killed, ...]:
@@ -164,9 +166,10 @@ def stands_now(plan: Plan, place: Place) -> StandsNow:
     # what was seen on the day of a kill was seen before it, as far as anybody knows
     later = [kill for kill in kills if since is None or kill.on >= since]
     whole = [kill for kill in later if kill.whole]
-    return StandsNow(
-        seen, (whole or later)[-1] if later else None, tuple(sorted(sown, key=_by_day))
-    )
+    killed = (whole or later)[-1] if later else None
+    stood = (one for one in plantings_of(place) if one.standing_since is not None)
+    before = next(stood, None) if killed is None or not killed.whole else None
+    return StandsNow(seen, killed, tuple(sorted(sown, key=_by_day)), before)
 
 
 def _by_day(sown: tuple[datetime.date, Planting]) -> tuple[datetime.date, str]:

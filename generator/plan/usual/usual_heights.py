@@ -53,7 +53,8 @@ def _weeds(entry: LogEntry) -> Iterator[Given | None]:
 
 def _tallest(planting: Planting) -> Usual:
     """Return up to where the tallest kind of a planting reaches."""
-    kinds = {species()[seed.species].kind for seed in planting.seed}
+    grown = (*planting.species, *(seed.species for seed in planting.seed))
+    kinds = {species()[name].kind for name in grown}
     kinds |= {_WOODY} if planting.woody else set()
     ends = [usual(f"{kind}_height", "in").high for kind in sorted(kinds)]
     known = [end for end in ends if isinstance(end, Reference)]

@@ -3,6 +3,7 @@
 from collections.abc import Iterable, Iterator
 
 from generator.plan.feeding.nutrient_price import nutrient_prices
+from generator.plan.jobs.lane_mowing import lane_mowing
 from generator.plan.model.finding import Finding
 from generator.plan.model.plan import Plan
 from generator.plan.money.budget import cost_in_all
@@ -41,6 +42,8 @@ def numbers_of(plan: Plan, more: Iterable[Quantity | None] = ()) -> dict[str, Qu
     tops += [number for run in plan.runs for number in run.numbers()]
     tops += [number for handed in plan.handed for number, _ in handed.rest_on_hidden]
     tops += nutrient_prices(plan.land)
+    lanes = (lane_mowing(route, plan.land.machines) for route in plan.land.routes)
+    tops += [number for lane in lanes if lane is not None for number in lane.numbers()]
     tops += [number for hole in plan.water for number in hole.all_numbers()]
     tops += [number for lot in live_prices(plan) for number in (lot.pls, lot.pound)]
     tops += catch_numbers(plan.land, plan.season)

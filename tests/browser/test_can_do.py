@@ -58,7 +58,7 @@ DAYS = [
 ]
 TYPED = {
     "hours": "5", "helpers": "1", "wind": "8", "warm": "70", "night": "52", "frost": "50",
-    "ground": "fi", "rain": "n",
+    "ground": "fi", "rain": "24",
 }  # fmt: skip
 OPEN_ON = [datetime.date(2026, 8, 20), datetime.date(2026, 9, 12), datetime.date(2027, 2, 28),
            datetime.date(2027, 3, 10), datetime.date(2027, 6, 5)]  # fmt: skip
@@ -72,10 +72,10 @@ LISTS = """() => {
 WORDS = "() => document.querySelector('article').innerText.split(/\\s+/).filter(Boolean).length"
 # What rules out each job open on a day, of many days at once, asked of the page's own script.
 RULED = """([days, day]) => {
-  const rows = [...document.querySelectorAll("tr[data-days]")];
-  return days.map((said) => rows.map((row) => {
-    const out = ruledOut(row.dataset, said, day);
-    return [row.querySelector("a").getAttribute("href"), out && out.by];
+  const jobs = [...document.querySelectorAll("tr[data-days] i")];
+  return days.map((said) => jobs.map((job) => {
+    const out = ruledOut({ ...job.closest("tr").dataset, ...job.dataset }, said, day);
+    return [job.querySelector("a").getAttribute("href"), out && out.by];
   }));
 }"""
 SAY = """(said) => {
@@ -318,8 +318,8 @@ def test_without_scripts_a_table_by_condition_stands(
         jobs = [
             job for job in (*site.plan.jobs, *site.plan.upkeep) if job.state.is_ahead and job.usable
         ]
-        rows = page.locator("tr[data-days]:visible")
-        assert rows.count() == len(jobs)
+        listed = page.locator("tr[data-days] i:visible")
+        assert listed.count() == len(jobs)
         kinds = {suited()[job.step.suits].name for job in jobs if job.step.suits}
         heads = page.locator("tr.group strong").all_inner_texts()
         assert set(heads) - {"Any day suits"} == kinds
@@ -358,7 +358,7 @@ def test_on_paper_stands_what_was_said_and_what_is_left(
         assert page.locator(".picked").inner_text() == (
             "Hours you have: 10; Helpers along: 2; Wind, mph: 6; Warmest today, °F: 68; "
             "Coldest tonight, °F: 52; Coldest last night, °F: 45; The ground: firm; "
-            "Rain to come: none for 48 hours"
+            "Hours without rain: 48 or more"
         )
         assert not page.locator(".day-is").is_visible()
         assert not page.locator(".asked-of-days").is_visible()

@@ -1,15 +1,17 @@
 """The page that says what can be done on a day as it is: every job to come with what it asks."""
 
-from collections.abc import Iterable
+from collections.abc import Hashable, Iterable, Mapping
 
-from generator.book.pages.lines import in_groups
+from generator.book.content import head_words
+from generator.book.pages.lines import NamedPage, in_groups, sheet_of
 from generator.book.pages.week import in_attribute
-from generator.book.pages.written import YEAR, Listed, Written, everything_to_do, from_template
+from generator.book.pages.written import YEAR, Written, everything_to_do, from_template
 from generator.dataclass import dataclass
+from generator.inventory.stock import Product
+from generator.plan.model.job import Job
 from generator.plan.model.plan import Plan
 from generator.plan.views.day_asks import GROUND_STATES, DayAsks, day_asks
 from generator.reference.suited import Suits
-from generator.units import shown
 
 _TITLE = "What can I do today?"
 # What a day is told by, as the script and the boxes of the page call it.
@@ -23,22 +25,33 @@ DRY_PICKED_HOURS = (48, 36, 24, 12, 8, 6, 4, 2, 0)
 
 @dataclass(frozen=True, slots=True)
 class JobOfADay:
-    """One job with what it asks; `load` numbers the mix it shares, `limits` are what is compared.
+    """One job in its row: `limits` are those of its own, `load` numbers the mix it shares."""
+
+    asks: DayAsks
+    named: NamedPage
+    limits: Mapping[str, str]
+    load: int | None
+    walks: str
+
+
+@dataclass(frozen=True, slots=True)
+class RowOfADay:
+    """Jobs of one step on the same days that ask for the same, told by what one of them asks.
 
     Limits are numbers as the script reads them, by what of a day they are held against.
     """
 
     asks: DayAsks
-    listed: Listed
-    load: int | None
-    limits: dict[str, str]
+    jobs: tuple[JobOfADay, ...]
+    limits: Mapping[str, str]
 
 
 def can_do_page(plan: Plan) -> list[Written]:
     """Return the page, or none for a reader who has no job to come."""
-    jobs = _jobs(plan)
-    if not jobs:
+    asked = day_asks(plan)
+    if not asked:
         return []
+    rows = _rows(plan, asked)
     return [
         from_template(
             plan,
@@ -46,36 +59,77 @@ def can_do_page(plan: Plan) -> list[Written]:
             _TITLE,
             YEAR,
             "can_do",
-            ["today", "Saturday", "rain", "wind", *dict.fromkeys(_names(jobs))],
-            groups=list(_groups(jobs).items()),
-            told=_told(jobs),
-            walks={walk.id: walk.name for walk in plan.land.routes},
+            [
+                "today",
+                "Saturday",
+                "rain",
+                "wind",
+                *dict.fromkeys(one.job.step.name for one in asked),
+            ],
+            groups=list(_groups(rows).items()),
+            told=frozenset(name for asks in asked for name in _limits(asks)),
+            products=_products(asked),
+            walks=[walk.name for walk in plan.land.routes],
             ground_states=GROUND_STATES,
             helpers_picked=HELPERS_PICKED,
-            dry_picked=[(hours, shown(hours, "hours")) for hours in DRY_PICKED_HOURS],
+            dry_picked=DRY_PICKED_HOURS,
             days=in_attribute,
         )
     ]
 
 
-def _jobs(plan: Plan) -> list[JobOfADay]:
+def _rows(plan: Plan, asked: Iterable[DayAsks]) -> list[RowOfADay]:
+    """Return jobs in rows, those of one step that ask for the same on the same days together."""
     listed = {row[0].id: row for row in everything_to_do(plan)}
-    asked = [asks for asks in day_asks(plan) if asks.job.id in listed]
+    numbered = {walk.id: str(number) for number, walk in enumerate(plan.land.routes)}
     loads = in_groups((asks for asks in asked if asks.load), lambda asks: asks.load)
     shared = [load for load, jobs in loads.items() if len(jobs) > 1]
     return [
-        JobOfADay(
-            asks,
-            listed[asks.job.id],
-            shared.index(asks.load) if asks.load in shared else None,
-            _limits(asks),
+        RowOfADay(
+            same[0],
+            tuple(
+                JobOfADay(
+                    asks,
+                    sheet_of(listed[asks.job.id]),
+                    {name: limit for name, limit in _limits(asks).items() if _is_own(name, asks)},
+                    shared.index(asks.load) if asks.load in shared else None,
+                    " ".join(numbered[walk] for walk in asks.walks),
+                )
+                for asks in same
+            ),
+            _of_row(same[0]),
         )
-        for asks in asked
+        for same in in_groups(asked, _alike).values()
     ]
 
 
+def _is_own(name: str, asks: DayAsks) -> bool:
+    """Return whether a limit is of one job and not of its row: what rests on its hours."""
+    return name in (HOURS, RAIN) and asks.hours is not None
+
+
+def _of_row(asks: DayAsks) -> dict[str, str]:
+    return {name: limit for name, limit in _limits(asks).items() if not _is_own(name, asks)}
+
+
+def _alike(asks: DayAsks) -> tuple[Hashable, ...]:
+    """Return what jobs share that stand in one row: all that is said there of what they ask."""
+    stops = (asks.stop, asks.stop_on_it)
+    return (
+        asks.suits.id if asks.suits is not None else None,
+        asks.job.step.name,
+        asks.job.usable,
+        asks.job.state.question,
+        tuple(head_words(stop) if stop is not None else None for stop in stops),
+        (asks.nothing_cleared, asks.kept_out, asks.uses_fire, asks.not_alone),
+        asks.takes,
+        asks.dry_after.value if asks.dry_after is not None else None,
+        tuple(_of_row(asks).items()),
+    )
+
+
 def _limits(asks: DayAsks) -> dict[str, str]:
-    """Return what a job asks as the script compares it, each number with all its decimals."""
+    """Return what a job asks as the script compares it."""
     wind = asks.wind
     numbers = {
         HOURS: [asks.hours.value] if asks.hours is not None else [],
@@ -85,7 +139,7 @@ def _limits(asks: DayAsks) -> dict[str, str]:
         FROST: [asks.frost.value] if asks.frost is not None else [],
         RAIN: [asks.dry_hours] if asks.dry_hours is not None else [],
     }
-    found = {name: " ".join(map(repr, them)) for name, them in numbers.items() if them}
+    found = {name: " ".join(map(_compared, them)) for name, them in numbers.items() if them}
     if asks.ground:
         found[GROUND] = " ".join(asks.ground)
     if asks.not_alone is not None:
@@ -93,20 +147,22 @@ def _limits(asks: DayAsks) -> dict[str, str]:
     return found
 
 
-def _told(jobs: Iterable[JobOfADay]) -> frozenset[str]:
-    """Return what of a day any job asks: nothing else needs to be said of it."""
-    return frozenset(name for job in jobs for name in job.limits)
+def _compared(number: float) -> str:
+    """Return a number for the script: what is rounded off is too little to be picked.
+
+    >>> _compared(6.256410256410256), _compared(24.0)
+    ('6.25641', '24')
+    """
+    return f"{number:.6g}"
 
 
-def _groups(jobs: Iterable[JobOfADay]) -> dict[Suits | None, list[JobOfADay]]:
-    """Return jobs by what their kind of work asks of a day; those that any day suits last."""
-    groups = in_groups(jobs, lambda job: job.asks.suits)
-    return {**{suits: groups[suits] for suits in groups if suits is not None}, **_any_day(groups)}
+def _products(asked: Iterable[DayAsks]) -> list[Product]:
+    """Return every product that the page names, each once."""
+    mixes = (one.job.mix for one in asked if isinstance(one.job, Job) and one.job.mix is not None)
+    return list({part.product.id: part.product for mix in mixes for part in mix.parts}.values())
 
 
-def _any_day(groups: dict[Suits | None, list[JobOfADay]]) -> dict[Suits | None, list[JobOfADay]]:
-    return {None: groups[None]} if None in groups else {}
-
-
-def _names(jobs: Iterable[JobOfADay]) -> Iterable[str]:
-    return (job.asks.job.step.name for job in jobs)
+def _groups(rows: Iterable[RowOfADay]) -> dict[Suits | None, list[RowOfADay]]:
+    """Return rows by what their kind of work asks of a day; those that any day suits last."""
+    groups = in_groups(rows, lambda row: row.asks.suits)
+    return dict(sorted(groups.items(), key=lambda group: group[0] is None))

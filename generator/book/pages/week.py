@@ -44,7 +44,7 @@ INSIDE = {
         ("The year", "year.html"), ("Month by month", "months.html"), ("All work", "work.html"),
         ("Places", "places.html"), ("Stands", "stands.html"), ("Walks", "routes.html"),
         ("Who hunts where", "sits.html"),
-        ("What can I plant here", "plant-when.html"), ("What to buy", "buy.html"),
+        ("What to plant", "plant-when.html"), ("What to buy", "buy.html"),
         ("Money and hours", "money.html"),
         ("Stops, cautions and notes", "findings.html"), ("Records", "records.html"),
         ("How the work is done", "chapters.html"), ("Safety", "safety.html"),

@@ -33,19 +33,25 @@ const ruledOut = (asks, said, day) => {
   return null;
 };
 
-// What a row says under a name, or what all rows of its kind of work say above it.
-const partOf = (row, name) =>
-  (row.querySelector(`[data-part="${name}"]`) ??
-    row.parentElement.querySelector(`.group [data-part="${name}"]`))
-    ?.textContent.replace(/\s+/g, " ").trim() ?? "";
+const wordsOf = (element) => element?.textContent.replace(/\s+/g, " ").trim() ?? "";
+
+// What is said of a job: its own, what its row says, what all rows of its kind of work say above it.
+const partOf = ({ row }, name) =>
+  wordsOf(row.querySelector(`[data-part="${name}"]`) ??
+    row.parentElement.querySelector(`.group [data-part="${name}"]`));
+
+const hoursOf = ({ own }) => wordsOf(own.querySelector("b"));
+
+const placeOf = ({ own }) => wordsOf(own.querySelector("a"));
 
 const sentence = (words) =>
   words && words[0].toUpperCase() + words.slice(1) + (/[.?!]$/.test(words) ? "" : ".");
 
 const BEFORE = { stop: "Stop: ", out: "", asks: "Waits for an answer: ", hours: "it takes ", helpers: "not alone: " };
 
-const reason = (row, { by, unsaid }) =>
-  (unsaid ? `Say ${SAID[by]} first. ` : "") + sentence((BEFORE[by] ?? "it asks for ") + partOf(row, by));
+const reason = (job, { by, unsaid }) =>
+  (unsaid ? `Say ${SAID[by]} first. ` : "") +
+  sentence((BEFORE[by] ?? "it asks for ") + (by === "hours" ? hoursOf(job) : partOf(job, by)));
 
 const made = (tag, words, kind) => {
   const element = document.createElement(tag);
@@ -54,32 +60,32 @@ const made = (tag, words, kind) => {
   return element;
 };
 
-// Rows in groups of what is alike in them, in the order they come.
-const groupsOf = (rows, alike) => {
+// Jobs in groups of what is alike in them, in the order they come.
+const groupsOf = (jobs, alike) => {
   const groups = new Map();
-  for (const row of rows) groups.set(alike(row), [...(groups.get(alike(row)) ?? []), row]);
+  for (const job of jobs) groups.set(alike(job), [...(groups.get(alike(job)) ?? []), job]);
   return [...groups.values()];
 };
 
-const named = (row, words) => {
-  const link = row.querySelector("a").cloneNode();
+const named = ({ own }, words) => {
+  const link = own.querySelector("a").cloneNode();
   link.append(words);
   return link;
 };
 
 // Jobs of one step: of one thing its sheet is named by both, of several each thing leads to its own.
-const jobsOfStep = (rows) => {
-  const step = partOf(rows[0], "step");
-  if (rows.length === 1) return [named(rows[0], made("strong", `${step}: ${partOf(rows[0], "place")}`))];
+const jobsOfStep = (jobs) => {
+  const step = partOf(jobs[0], "step");
+  if (jobs.length === 1) return [named(jobs[0], made("strong", `${step}: ${placeOf(jobs[0])}`))];
   // a comma stays on the line of the name before it
-  const links = rows.flatMap((row, turn) => [turn ? "\u2060, " : " ", named(row, partOf(row, "place"))]);
+  const links = jobs.flatMap((job, turn) => [turn ? "\u2060, " : " ", named(job, placeOf(job))]);
   return [made("strong", `${step}:`), ...links];
 };
 
 // A line for the jobs of one step of which the same is said.
-const lines = (list, rows, told) => {
-  const alike = (row) => [partOf(row, "step"), ...told(row)].join("\n");
-  list.replaceChildren(...groupsOf(rows, alike).map((same) => {
+const lines = (list, jobs, told) => {
+  const alike = (job) => [partOf(job, "step"), ...told(job)].join("\n");
+  list.replaceChildren(...groupsOf(jobs, alike).map((same) => {
     const item = made("li", "");
     const [short, long] = told(same[0]);
     item.append(...jobsOfStep(same));
@@ -90,29 +96,27 @@ const lines = (list, rows, told) => {
 };
 
 // Of a job that can be done: how long it is open, how long it takes, what it takes and what to mind.
-const doable = (row, day) => {
-  const takes = partOf(row, "takes");
-  const mind = ["fire", "care", "wind", "helpers"].map((name) => partOf(row, name));
+const doable = (job, day) => {
+  const takes = partOf(job, "takes");
+  const mind = ["fire", "care", "wind", "helpers"].map((name) => partOf(job, name));
   return [
-    [left(daysBetween(day, openUntil(row, day))), partOf(row, "hours")].filter(Boolean).join(", "),
+    [left(daysBetween(day, job.until)), hoursOf(job)].filter(Boolean).join(", "),
     [takes && `takes ${takes}`, ...mind].filter(Boolean).map(sentence).join(" "),
   ];
 };
 
-// Of jobs that can be done, those on one walk and those that one mix does.
-const together = (list, rows) => {
-  const onWalk = (row) => [...row.querySelectorAll("[data-walk]")].map((walk) => [walk.textContent, row]);
-  const ofMix = (row) => [[`One mix ${row.dataset.load}`, row]];
-  const pairs = [...rows.flatMap(onWalk), ...rows.filter((row) => row.dataset.load).flatMap(ofMix)];
-  const shared = groupsOf(pairs, ([key]) => key).filter((pair) => pair.length > 1);
+// Where jobs that can be done lie on one walk, or take one mix.
+const together = (list, jobs) => {
+  const walks = [...document.querySelectorAll(".walks li")].map(wordsOf);
+  const pairs = jobs.flatMap((job) => [
+    ...(job.asks.walk?.split(" ").map((number) => ({ key: `walk ${number}`, head: walks[number], job })) ?? []),
+    ...("load" in job.asks ? [{ key: `mix ${job.asks.load}`, head: `One mix of ${partOf(job, "takes")}`, job }] : []),
+  ]);
+  const shared = groupsOf(pairs, ({ key }) => key).filter((pair) => pair.length > 1);
   list.replaceChildren(...shared.map((pair) => {
-    const [key, first] = pair[0];
-    const steps = groupsOf(pair.map(([, row]) => row), (row) => partOf(row, "step"));
     const item = made("li", "");
-    item.append(
-      made("strong", key.startsWith("One mix ") ? `One mix of ${partOf(first, "takes")}` : key),
-      `: ${steps.map((rows) => `${partOf(rows[0], "step")}: ${rows.map((row) => partOf(row, "place")).join(", ")}`).join("; ")}.`,
-    );
+    const places = [...new Set(pair.map(({ job }) => placeOf(job)))];
+    item.append(made("strong", pair[0].head), `: ${places.join(", ")}`);
     return item;
   }));
   return shared.length > 0;
@@ -127,18 +131,23 @@ const inOneLine = (box) =>
     .map((one) => `${one.labels[0].textContent.trim()}: ${one.selectedOptions?.[0].textContent ?? one.value}`)
     .join("; ");
 
-const openUntil = (row, day) => holds(spansOf(row), day)?.[1];
+// The jobs that are open on a day, what closes first, first: each with its row, and with what both ask.
+const openOn = (table, day) =>
+  [...table.querySelectorAll("tr[data-days]")]
+    .map((row) => ({ row, until: holds(spansOf(row), day)?.[1] }))
+    .filter(({ until }) => until)
+    .sort((one, other) => (one.until < other.until ? -1 : 1))
+    .flatMap(({ row, until }) =>
+      [...row.querySelectorAll("i")].map((own) => ({ own, row, until, asks: { ...row.dataset, ...own.dataset } })));
 
 const answer = (box, table, day) => {
   const said = saidOf(box);
-  const open = [...table.querySelectorAll("tr[data-days]")]
-    .filter((row) => openUntil(row, day))
-    .sort((one, other) => (openUntil(one, day) < openUntil(other, day) ? -1 : 1));
-  const out = new Map(open.map((row) => [row, ruledOut(row.dataset, said, day)]));
-  const can = open.filter((row) => !out.get(row));
+  const open = openOn(table, day);
+  const out = new Map(open.map((job) => [job, ruledOut(job.asks, said, day)]));
+  const can = open.filter((job) => !out.get(job));
   const [done, shared, not] = document.querySelectorAll(".answers > ul");
-  lines(done, can, (row) => doable(row, day));
-  lines(not, open.filter((row) => out.get(row)), (row) => ["", reason(row, out.get(row))]);
+  lines(done, can, (job) => doable(job, day));
+  lines(not, open.filter((job) => out.get(job)), (job) => ["", reason(job, out.get(job))]);
   document.querySelector(".answers .with").hidden = !together(shared, can);
   document.querySelector(".answers .without").hidden = can.length === open.length;
   document.querySelector(".answers .counted").textContent = open.length

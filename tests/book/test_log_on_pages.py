@@ -80,6 +80,6 @@ def test_a_crop_that_is_cut_opens_its_walk_on_every_page_that_names_it(tmp_path:
         assert opens not in after[page]
     walk = after["routes/walk.html"]
     assert "Other way in to Oak" in walk
-    assert "Bank way: nobody has looked whether you are seen on it" in walk
+    assert "Bank way nobody has looked whether you are seen on it" in walk
     assert "field corn: cut Aug 12, 2026, stubble 11 in" in walk
     assert "open from" not in before["routes/bank.html"]

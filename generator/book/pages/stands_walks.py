@@ -6,6 +6,7 @@ from generator.book.content import chapters_for
 from generator.book.pages.dates import DATE_KINDS, law_told
 from generator.book.pages.seen import inspections, last_look, sight_checks
 from generator.book.pages.sits import away_told
+from generator.book.pages.wind_months import has_wind_months
 from generator.book.pages.written import (
     STANDS,
     Written,
@@ -120,6 +121,7 @@ def stand_page(plan: Plan, stand: Stand) -> Written:
         counts=counts_from(stand),
         names_of_walks={route.id: route.name for route in plan.land.routes},
         known=values(),
+        has_months=has_wind_months(plan),
         hunted=hunted_on(plan.others_out, stand.id, HUNTED),
         hours=[_hours(plan, hunted, stand) for hunted in on_stand(plan.hunted, stand.id)],
         law=plan.once("law told", law_told),

@@ -49,11 +49,17 @@ class MonthShown:
     winds: WindsOfMonth | None
 
 
+def has_wind_months(plan: Plan) -> bool:
+    """Return whether the book has the page: the owner's does, with hours of wind and a stand."""
+    seen = plan.weather.winds if plan.weather is not None else ()
+    return plan.reader == "owner" and bool(seen and plan.land.stands)
+
+
 def wind_months_page(plan: Plan) -> list[Written]:
     """Return the page of sits by month, or none without a record of hourly wind and a stand."""
-    seen = next(iter(plan.weather.winds), None) if plan.weather is not None else None
-    if seen is None or not plan.land.stands:
+    if plan.weather is None or not has_wind_months(plan):
         return []
+    seen = plan.weather.winds[0]
     sits = _sits(plan, seen)
     months = _months(plan, seen, sits) if sits is not None else []
     first, last = (

@@ -1,11 +1,15 @@
 """The wind card: every stand on one leaf, by the eight winds of a forecast."""
 
+from collections.abc import Iterator
+
 from generator.book.pages.stands_walks import forbids, stay_out_dates
+from generator.book.pages.wind_months import has_wind_months
 from generator.book.pages.written import STANDS, Written, address_of, from_template
 from generator.dataclass import dataclass
 from generator.inventory.places import Stand
 from generator.plan.model.days import Span
 from generator.plan.model.finding import Finding
+from generator.plan.model.place import OpenWalk
 from generator.plan.model.plan import Plan
 from generator.plan.winds.airs import SlopeAir
 from generator.plan.winds.slope_air import slope_air
@@ -20,8 +24,17 @@ STANDS_ON_A_LEAF = 6
 
 
 @dataclass(frozen=True, slots=True)
+class OpenedWalk:
+    """A walk to a stand that is open from a day on, and the other ways in, by their names."""
+
+    name: str
+    open: OpenWalk
+    ways: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True)
 class OnCard:
-    """A stand on the card: what forbids it, then its winds, then what light air does there."""
+    """A stand on the card: what forbids it, its winds, light air, walks to it whose cover goes."""
 
     stand: Stand
     forbids: tuple[Finding, ...]
@@ -31,6 +44,7 @@ class OnCard:
     drifts: Reference
     counts: Reference
     slope: SlopeAir | None
+    opened: tuple[OpenedWalk, ...]
 
 
 def wind_card_page(plan: Plan) -> Written:
@@ -48,6 +62,7 @@ def wind_card_page(plan: Plan) -> Written:
             for first in range(0, len(cards), STANDS_ON_A_LEAF)
         ],
         winds=list(EIGHT_WINDS_DEG),
+        has_months=has_wind_months(plan),
         slopes=any(card.slope is not None for card in cards),
         names_of_walks={route.id: route.name for route in plan.land.routes},
         known=values(),
@@ -66,4 +81,15 @@ def _on_card(plan: Plan, stand: Stand) -> OnCard:
         drifts_below(stand),
         counts_from(stand),
         slope_air(stand),
+        tuple(_opened(plan, stand)),
     )
+
+
+def _opened(plan: Plan, stand: Stand) -> Iterator[OpenedWalk]:
+    """Yield the walks to a stand whose cover goes."""
+    names = {route.id: route.name for route in plan.land.routes}
+    to_it = {route.id for route in plan.land.routes if stand.id in route.serves}
+    for walk in plan.open_walks:
+        if walk.route in to_it:
+            ways = (names[way.route] for way in walk.ways if way.stand == stand.id)
+            yield OpenedWalk(names[walk.route], walk, tuple(ways))

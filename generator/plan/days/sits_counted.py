@@ -1,13 +1,14 @@
 """How many mornings and evenings of a month were OK for a stand in every hour of a sit."""
 
 import calendar
+import itertools
 import math
 from bisect import bisect_left
 from collections import defaultdict
 from collections.abc import Iterable, Mapping
 
 from generator.compute.climate_spread import at_share_days
-from generator.compute.wind_record import whole_sit_fraction, wind_fractions
+from generator.compute.wind_record import WHOLE_TURN_DEG, whole_sit_fraction, wind_fractions
 from generator.dataclass import dataclass
 from generator.inventory.places import Stand
 from generator.inventory.weather import HourlyWind
@@ -19,6 +20,9 @@ from generator.plan.winds.widths import EIGHT_WINDS_DEG
 from generator.reference.library import values
 
 _CALM = 0.0
+_QUARTERS = 4
+# A direction, a class of speed, whether the air is steady.
+_Told = tuple[float, int, bool]
 MonthAndPart = tuple[int, Part]
 
 
@@ -58,7 +62,8 @@ class HoursOfStand:
         self._by_hour = dict(
             zip(record.hours, zip(record.from_deg, record.speed_mph, strict=True), strict=True)
         )
-        self._known: dict[tuple[float, int, bool], float] = {}
+        self._shares: dict[_Told, float] = {}
+        self._at_ends: dict[_Told, bool] = {}
 
     def fraction(self, hour: int, *, steady: bool) -> float | None:
         """Return the chance that the wind of an hour was OK, None where nobody knows its speed.
@@ -70,24 +75,35 @@ class HoursOfStand:
             return None
         if from_deg is None or speed_mph == _CALM:
             return 0.0
-        key = (from_deg, _class_of(speed_mph), steady)
-        if key not in self._known:
-            self._known[key] = self._share(from_deg, speed_mph, steady=steady)
-        return self._known[key]
+        told = (from_deg, _class_of(speed_mph), steady)
+        if told not in self._shares:
+            self._shares[told] = self._share(told, speed_mph)
+        return self._shares[told]
 
-    def _share(self, from_deg: float, speed_mph: float, *, steady: bool) -> float:
+    def _share(self, told: _Told, speed_mph: float) -> float:
         """Return the share of the degrees a report stands for on which the wind is OK."""
-        parts = max(1, round(self._step_deg))
-        width_deg = self._step_deg / parts
-        first_deg = from_deg - (self._step_deg - width_deg) / 2
-        words = [
-            stand_wind(
-                self._stand,
-                Air((first_deg + part * width_deg) % 360, speed_mph, HowTold.RECORD, steady),
-            ).word
-            for part in range(parts)
+        from_deg, of_speed, steady = told
+        first_deg, cells = from_deg - self._step_deg / 2, max(1, round(self._step_deg))
+        ends = [(first_deg + cell, of_speed, steady) for cell in range(cells + 1)]
+        for end in ends:
+            if end not in self._at_ends:
+                self._at_ends[end] = self._is_ok(end[0], speed_mph, steady=steady)
+        shares = [
+            float(self._at_ends[one])
+            if self._at_ends[one] == self._at_ends[other]
+            # verdicts change at whole quarters of a degree: in the middle of each there is one
+            else sum(
+                self._is_ok(one[0] + (quarter + 1 / 2) / _QUARTERS, speed_mph, steady=steady)
+                for quarter in range(_QUARTERS)
+            )
+            / _QUARTERS
+            for one, other in itertools.pairwise(ends)
         ]
-        return words.count(OK) / parts
+        return math.fsum(shares) / cells
+
+    def _is_ok(self, from_deg: float, speed_mph: float, *, steady: bool) -> bool:
+        air = Air(from_deg % WHOLE_TURN_DEG, speed_mph, HowTold.RECORD, steady)
+        return stand_wind(self._stand, air).word == OK
 
 
 def _class_of(speed_mph: float) -> int:

@@ -28,7 +28,7 @@ from generator.plan.model.days import Span
 from generator.plan.model.finding import Finding, Unanswered, stopped_in
 from generator.plan.model.items import StockItem
 from generator.plan.model.job import Job, JobAhead, JobBefore, UpkeepJob
-from generator.plan.model.markers import WeatherSeen
+from generator.plan.model.markers import MarkerSeen, WeatherSeen
 from generator.plan.model.place import Place, SharedGround
 from generator.plan.model.spray_record import SprayRecord
 from generator.plan.model.suited_days import CountedDays, WindUse
@@ -236,6 +236,7 @@ class Plan:
     suited_days: Mapping[str, CountedDays] = field(default_factory=dict)
     wind_use: Mapping[str, WindUse] = field(default_factory=dict)
     runs: tuple[Run, ...] = ()
+    seen: tuple[MarkerSeen, ...] = ()
 
     _made: dict[str, Any] = field(init=False, repr=False, compare=False, default_factory=dict)
 

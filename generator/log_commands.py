@@ -13,7 +13,9 @@ from generator.said import FolderTrouble, asked_words, how_many, loaded_from, sa
 from generator.typed import HERE, PropertyFolder, as_text, safe, told, why
 
 if TYPE_CHECKING:
+    from generator.inventory.log import LogEntry
     from generator.inventory.record import Recorded
+    from generator.inventory.schema import Inventory
 
 
 @click.command("record")
@@ -27,6 +29,7 @@ if TYPE_CHECKING:
 @click.option("--finished", is_flag=True, help="Nothing of the job is left to do.")
 @click.option("--answer", type=click.Choice(["yes", "no"]), help="Answer to what the step asks.")
 @click.option("--not-doing", metavar="WHY", help="The job will not be done, and why.")
+@click.option("--seen", multiple=True, metavar="MARKER", help="Season marker seen that day.")
 @click.option("--area", metavar="AMOUNT", help="Ground it was done on, such as 0.5_ac.")
 @click.option("--by", metavar="WHO", help="Who did it.")
 @click.option("--used", multiple=True, metavar="ITEM=AMOUNT", help="Used, such as brew=32_fl_oz.")
@@ -49,9 +52,10 @@ def record_command(folder: Path, yes: bool, **typed: Any) -> None:
     """Write one new entry into the log of a property folder.
 
     The entry gets a file of its own in the folder log; no file that is there is changed, and
-    nothing is written if the entry has a fault. What cannot be, or hardly, is asked, such as more
-    used than was there, and is written only with --yes. --used, --bought, --cost and --set may
-    stand more than once.
+    nothing is written if the entry has a fault. A season marker that was --seen moves the jobs of
+    its season that wait for it, and those that moved are named. What cannot be, or hardly, is
+    asked, such as more used than was there, and is written only with --yes. --seen, --used,
+    --bought, --cost and --set may stand more than once.
 
     With --sit it writes who hunts where, into the folder sits: --on is the day, --by who it is.
     """
@@ -157,3 +161,18 @@ def _say_recorded(folder: Path, recorded: Recorded) -> None:
         raise FolderTrouble(f"{how_many(len(recorded.faults), 'fault')}. Nothing was written.")
     click.echo(told(folder / recorded.name))
     click.echo(safe(recorded.told()))
+    for moved in _moved(recorded.inventory, recorded.entry):
+        click.echo(safe(moved))
+
+
+def _moved(inventory: Inventory, entry: LogEntry) -> Iterator[str]:
+    """Yield which jobs an entry moved, that says a season marker was seen or takes that back."""
+    # planning is heavy to load, and most entries say nothing of a marker
+    if not any(one.markers_seen for one in inventory.entries):
+        return
+    from generator.plan.views.moved import jobs_moved
+
+    moved = jobs_moved(inventory, entry)
+    if entry.markers_seen and not moved:
+        yield "No job of its season moved."
+    yield from (one.told() for one in moved)

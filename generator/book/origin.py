@@ -1,10 +1,13 @@
 """Where a season marker comes from, in words for the owner."""
 
+from generator.plan.model.days import day_words
 from generator.plan.model.markers import MarkerFound
 
 
 def origin_words(found: MarkerFound) -> str:
     """Return what a marker rests on: what the owner typed, a record, published days, normals."""
+    if found.kind == "seen":
+        return f"by you, on {day_words(found.years[0])}"
     if found.kind == "typed" and found.days is not None:
         return "typed by you"
     if found.kind == "daily":

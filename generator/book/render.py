@@ -29,6 +29,7 @@ from generator.lookup import shipped
 from generator.plan.labels.crops import means_in_words
 from generator.plan.model.days import MONTHS, Span, day_words, span_ends
 from generator.plan.model.job import DateReason
+from generator.plan.season.open_dates import SEEN
 from generator.reference.library import emergency_numbers, marker_names
 from generator.working import Figure, Reference
 
@@ -279,9 +280,9 @@ def _date_reasons(marks: Marks) -> Callable[[DateReason], Markup]:
         source = inert(marks.cite(reason.source))
         if reason.sign is None:
             return Markup("a day of the calendar. {}.").format(source)
-        sign = inert(
-            f"the {reason.by} year of {marker_names()[reason.sign].lower()}{_rests(reason)}"
-        )
+        name = marker_names()[reason.sign].lower()
+        year = f"{name} as it was seen" if reason.by == SEEN else f"the {reason.by} year of {name}"
+        sign = inert(f"{year}{_rests(reason)}")
         if not reason.offset_days:
             return Markup("{}. {}.").format(sign, source)
         side = "before" if reason.offset_days < 0 else "after"

@@ -57,6 +57,7 @@ class Typed:
     corrects: str | None = None
     note: str | None = None
     used: tuple[str, ...] = ()
+    seen: tuple[str, ...] = ()
     bought: tuple[str, ...] = ()
     costs: tuple[str, ...] = ()
     settings: tuple[str, ...] = ()
@@ -78,6 +79,8 @@ def entry_from(typed: Typed, inventory: Inventory) -> dict[str, Any]:
     job = _job(typed, inventory)
     if job:
         entry |= job
+    if typed.seen:
+        entry["markers_seen"] = list(typed.seen)
     if typed.used:
         entry["used"] = [_amount(amount, "--used") for amount in typed.used]
     if typed.bought:
@@ -92,7 +95,8 @@ def entry_from(typed: Typed, inventory: Inventory) -> dict[str, Any]:
         entry["note"] = typed.note
     if entry.keys() <= _OF_ITSELF:
         raise NotMeantError(
-            "there is nothing to record: say what was done, by --job, --used, --bought or --set, "
+            "there is nothing to record: say what was done, by --job, --seen, --used, --bought or "
+            "--set, "
             "or give a --note"
         )
     return entry

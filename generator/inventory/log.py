@@ -121,6 +121,9 @@ class LogEntry(Record):
     mowed: Mowed | None = record("place", "how it was mowed", Mowed)
     burned: Burned | None = record("place", "how it was burned", Burned)
     cleaned_out: CleanedOut | None = record("place", "sprayer cleaned out", CleanedOut)
+    markers_seen: tuple[str, ...] = reference(
+        "place", "season markers seen that day", "season_sign", many=True
+    )
     upkeep: tuple[UpkeepDone, ...] = record("place", "maintenance done", UpkeepDone, many=True)
     not_doing: tuple[NotDoing, ...] = record(
         "place", "steps that will not be done, and why", NotDoing, many=True

@@ -13,6 +13,7 @@ from generator.inventory.log_work import NotDoing
 from generator.inventory.problems import Problem, listed
 from generator.inventory.schema import Inventory
 from generator.inventory.write import clear_unfinished, one_writer, write_new_file
+from generator.reference.library import marker_names
 from generator.units import shown
 from generator.working import Given
 
@@ -21,7 +22,7 @@ TOLD = ("job", "upkeep", "not_doing", "used", "bought", "spent")
 
 LOG = "log"
 # Keys of an entry that an option of the command stands for.
-OPTIONS = {"done_on": "--on", "recorded_on": "--recorded-on"}
+OPTIONS = {"done_on": "--on", "recorded_on": "--recorded-on", "markers_seen": "--seen"}
 
 # What an entry raises: from the folder without it and with it, in sentences for the owner.
 Asks = Callable[[Inventory, Inventory], tuple[str, ...]]
@@ -144,7 +145,9 @@ def _fault(problem: Problem, name: str, content: str, options: Mapping[str, str]
     if problem.file != name:
         return str(problem)
     # every key begins a line, since the file is written without wrapping
-    key = content.splitlines()[problem.line - 1].strip(" -").partition(":")[0]
+    lines = content.splitlines()[: problem.line]
+    # what stands in a plain list is told by the key of the list
+    key = next(line for line in reversed(lines) if ":" in line).strip(" -").partition(":")[0]
     what = "entry" if name.startswith(f"{LOG}/") else "sit"
     return (
         f"{options.get(key, key)} of this {what} {problem.code} {problem.what} - {problem.accepted}"
@@ -174,6 +177,8 @@ def _changes(entry: LogEntry, inventory: Inventory) -> Iterator[str]:
         yield f"{_upkeep_told(done.at, done.step, inventory)}, is done"
     for left_out in entry.not_doing:
         yield f"{_step_told(left_out, inventory)}, will not be done"
+    for marker in entry.markers_seen:
+        yield f"{marker_names()[marker].lower()} was seen on {entry.done_on}"
     for used in entry.used:
         yield f"{_amount(used.amount)} of {used.item} used"
     for bought in entry.bought:

@@ -526,3 +526,35 @@ def test_month_day_year_is_refused_where_the_folder_does_not_say_so(land: Path) 
     assert result.exit_code == 1
     assert "dates: us in property.yaml" in result.stderr
     assert print_of(land) == before
+
+
+def test_a_marker_seen_names_the_jobs_it_moves_and_undo_moves_them_back(land: Path) -> None:
+    seen = run("record", land, "--on", "2027-03-21", "--seen", "weed_green_up")
+    assert seen.exit_code == 0, seen.output
+    path, told, *moved = seen.output.splitlines()
+    assert path == str(land / "log" / "2027-03-21-markers-seen.yaml")
+    assert told.startswith("Weed green-up was seen on 2027-03-21.")
+    # typed: its late year is April 8, and this job opens on that day
+    words = "Spring weed kill, before the grass is up, Lane screen"
+    assert moved == [
+        f"Moved: {words}, Mar 21 to Apr 29, 2027; it was Apr 8 to 29, 2027.",
+    ]
+    (entry,) = (one for one in entries_of(land).values() if one.markers_seen)
+    assert entry.markers_seen == ("weed_green_up",)
+    undone = run("undo", land, "--yes")
+    assert undone.exit_code == 0, undone.output
+    assert f"Moved: {words}, Apr 8 to 29, 2027; it was Mar 21 to Apr 29, 2027." in undone.output
+    # the same day once more moves no job that another entry moved already
+    run("record", land, "--on", "2027-03-21", "--seen", "weed_green_up")
+    again = run("record", land, "--on", "2027-03-21", "--seen", "weed_green_up")
+    assert "No job of its season moved." in again.output
+
+
+def test_a_marker_seen_in_the_wrong_part_of_a_year_is_asked_about_first(land: Path) -> None:
+    asked = run("record", land, "--on", "2026-10-10", "--seen", "weed_green_up")
+    assert asked.exit_code == 1
+    assert "Weed green-up is logged as seen on Oct 10, 2026." in " ".join(asked.output.split())
+    assert not (land / "log").exists() or not list((land / "log").glob("*.yaml"))
+    assert (
+        run("record", land, "--on", "2026-10-10", "--seen", "weed_green_up", "--yes").exit_code == 0
+    )

@@ -58,7 +58,7 @@ TABLE: dict[str, Row] = {
     "start_commands": row("typed said inventory site lookup", "click"),
     "pack_command": row("typed said run_day building scanning plan book site", "click"),
     "saved": row("inventory site"),
-    "log_commands": row("inventory typed said", "click"),
+    "log_commands": row("inventory plan typed said", "click"),
     "save_commands": row("saved inventory run_day typed said", "click"),
     "cli": row(
         "package run_day live typed said building scanning start_commands pack_command "

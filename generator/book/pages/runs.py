@@ -16,11 +16,11 @@ from generator.plan.model.plan import Plan
 from generator.plan.model.work import Run, RunPlace
 
 # What a line to write on asks for, and how wide: never a word of the plan.
-SPRAYED = (
+BLANKS_OF_SPRAYING = (
     ("product", "long"), ("amount", "short"), ("ground", "short"), ("time", "short"),
     ("to", "short"), ("wind", "short"), ("from the", "short"),
 )  # fmt: skip
-SOWN = (
+BLANKS_OF_SOWING = (
     ("lot", "long"), ("amount", "short"), ("ground", "short"), ("time", "short"), ("to", "short"),
 )  # fmt: skip
 
@@ -62,7 +62,7 @@ def run_page(plan: Plan, run: Run) -> Written:
         run=run,
         first=first,
         places=places,
-        blanks=SPRAYED if run.kind == "spray" else SOWN,
+        blanks=BLANKS_OF_SPRAYING if run.kind == "spray" else BLANKS_OF_SOWING,
         call=lines.call,
         worn=[line for line in first.safety if line.key.startswith("label.protective_equipment")],
         apart=[(why, [_sheet(plan, job_id) for job_id in job_ids]) for why, job_ids in run.apart],

@@ -8,7 +8,7 @@ from generator.book.charts.past_years import YearDots, years_drawn
 from generator.book.origin import origin_words
 from generator.book.pages.written import YEAR, Written, from_template
 from generator.dataclass import dataclass
-from generator.plan.model.markers import HeatOfYears, MarkerFound
+from generator.plan.model.markers import HeatOfYears, MarkerFound, MarkerSeen
 from generator.plan.model.plan import Plan
 from generator.plan.season.open_dates import day_in_season
 from generator.reference.library import methods, values
@@ -60,6 +60,7 @@ def signs_page(plan: Plan) -> list[Written]:
             weather=weather,
             signs=signs,
             others=others,
+            seen=seen_rows(plan),
             every=[*signs, *others],
             left=[(_in_season(left.from_day, plan), left) for left in weather.left],
             heat=[_heat(heat) for heat in weather.heat],
@@ -88,6 +89,35 @@ def signs_page(plan: Plan) -> list[Written]:
             ],
         )
     ]
+
+
+@dataclass(frozen=True, slots=True)
+class SeenRow:
+    """One marker as the owner saw it: this season, how often, and the days of ten seasons."""
+
+    name: str
+    this_season: tuple[datetime.date, ...]
+    every: tuple[datetime.date, ...]
+    seasons_count: int
+    days: tuple[datetime.date, ...]
+
+
+def seen_rows(plan: Plan) -> list[SeenRow]:
+    """Return the markers that the owner saw; none for another reader."""
+    return [_seen_row(seen, plan) for seen in plan.seen]
+
+
+def _seen_row(seen: MarkerSeen, plan: Plan) -> SeenRow:
+    here = seen.seasons.get(plan.season)
+    days = () if here is None else tuple(dict.fromkeys((here.first, here.last)))
+    own = seen.days
+    return SeenRow(
+        seen.name,
+        days,
+        tuple(one.first for one in seen.seasons.values()),
+        len(seen.seasons),
+        tuple(_in_season(getattr(own, part), plan) for part in _PARTS) if own is not None else (),
+    )
 
 
 def _in_season(day: tuple[int, int], plan: Plan) -> datetime.date:

@@ -11,6 +11,7 @@ from generator.book.origin import origin_words
 from generator.book.pages.lines import NamedLine, in_groups, line_of, sheet_of
 from generator.book.pages.pictures_work import strip_picture, tank_picture
 from generator.book.pages.sheet_lines import count_days_left, setting_to, sheet_lines, ticked_lines
+from generator.book.pages.signs import seen_rows
 from generator.book.pages.written import (
     CALENDAR,
     CALENDAR_SPANS,
@@ -78,6 +79,8 @@ def work_page(plan: Plan) -> Written:
         "work",
         [job.step.name for job, _, _ in listed],
         signs=_signs(plan),
+        seen=seen_rows(plan),
+        fewest_years=values()["fewest_years"],
         files=(CALENDAR, CALENDAR_SPANS),
         worn={job.id: [line for line in job.safety if _is_worn(line)] for job in plan.jobs},
         groups=[

@@ -17,6 +17,7 @@ from generator.plan.model.items import stock_items
 from generator.plan.model.plan import Land, Plan
 from generator.plan.runs.every_run import runs_of
 from generator.plan.season.open_dates import day_in_season
+from generator.plan.season.seen_signs import seen_signs
 from generator.plan.sits.kept_away import with_hours_away
 from generator.plan.usual.far_points import without_what_rests_on_it
 from generator.plan.views.closed import jobs_before
@@ -92,6 +93,7 @@ def _plan(
             logged.season,
             logged.as_of,
         ),
+        seen=seen_signs(inventory),
         runs=runs_of(in_time.jobs, told, inventory, logged.grounds, logged.as_of),
     )
 

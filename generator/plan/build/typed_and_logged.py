@@ -23,6 +23,7 @@ from generator.plan.model.markers import WeatherSeen
 from generator.plan.model.place import Place, SharedGround, Water
 from generator.plan.model.spray_record import SprayRecord
 from generator.plan.season.season_markers import with_markers
+from generator.plan.season.seen_signs import with_seen
 from generator.plan.season.weather_findings import weather_findings
 from generator.plan.spraying.tank_log import with_logged_loads
 from generator.plan.standing.upkeep_findings import upkeep_findings
@@ -70,7 +71,8 @@ def typed_and_logged(typed: Inventory, season: int, as_of: datetime.date) -> Log
     told = sprayings_of(marked)
     entries = entries_in_force(marked.entries, as_of, told)
     # before any job is planned: a load in the log may have changed what a tank held
-    inventory = with_logged_days(with_logged_loads(marked, entries, told), entries)
+    seen = with_seen(marked, entries)
+    inventory = with_logged_days(with_logged_loads(seen, entries, told), entries)
     water = waters(inventory.water_holes, season)
     records = spray_records(inventory, entries, {name: at.area for name, at in places.items()})
     return Logged(

@@ -7,6 +7,7 @@ from generator.inventory.log import LogEntry
 from generator.inventory.schema import Inventory, SeasonMarkers
 from generator.plan.doubts.doubt import Doubt, confirmations
 from generator.plan.doubts.doubt_days import Markers, days_that_do_not_fit
+from generator.plan.doubts.doubt_signs import signs_in_question
 from generator.plan.doubts.doubt_stock import more_used_than_there
 from generator.plan.doubts.doubt_twice import said_twice
 from generator.plan.doubts.doubt_wind import winds_in_question
@@ -16,6 +17,7 @@ from generator.plan.log.told import sprayings_of
 from generator.plan.model.finding import Finding, Subject
 from generator.plan.model.items import stock_items
 from generator.plan.season.season_markers import with_markers
+from generator.plan.season.seen_signs import with_seen
 
 
 def doubts(
@@ -29,6 +31,7 @@ def doubts(
         *said_twice(inventory.places(), inventory.plans(), entries, confirmed, items),
         *days_that_do_not_fit(inventory.places(), inventory.plans(), entries, signs, confirmed),
         *winds_in_question(inventory, entries, confirmed),
+        *signs_in_question(entries, signs, confirmed),
     )
 
 
@@ -54,7 +57,9 @@ def asked_by(before: Inventory, after: Inventory) -> tuple[Finding, ...]:
 
     @cache
     def signs() -> SeasonMarkers | None:
-        return with_markers(after)[0].property.season_signs
+        marked, _ = with_markers(after)
+        entries = entries_in_force(after.entries, datetime.date.max, sprayings_of(after))
+        return with_seen(marked, entries).property.season_signs
 
     known = {_told(found) for found in _whenever(before, signs)}
     return in_order([found for found in _whenever(after, signs) if _told(found) not in known])

@@ -100,6 +100,14 @@ class DoubtCaution(Caution):
         to_type=f"{CORRECT_OR_CONFIRM} For a step that comes back, season: under job: says which "
         "one it counts for.",
     )
+    SEEN_FAR_OFF = Words(
+        "C450",
+        "{marker} is logged as seen on {day}. In that season its early year is {early} and its "
+        "late year {late}. The jobs that wait for it go by the day that was seen.",
+        "",
+        IF_IT_WAS_THAT_DAY,
+        to_type=CORRECT_OR_CONFIRM,
+    )
     ANSWERED_BEFORE = Words(
         "C373",
         "{job} was answered on {day}, and {why}. What waits for the answer goes by it.",

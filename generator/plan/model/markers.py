@@ -18,7 +18,7 @@ from generator.inventory.weather import (
 )
 from generator.working import Measured, Reference
 
-Kind = Literal["typed", "daily", "published", "normals", "open"]
+Kind = Literal["seen", "typed", "daily", "published", "normals", "open"]
 
 
 @dataclass(frozen=True, slots=True)
@@ -44,14 +44,34 @@ class MarkerFound:
     wanting: str = ""
 
 
+@dataclass(frozen=True, slots=True)
+class SeenInSeason:
+    """The days on which one sign was seen in one season: the first and the last, mostly one."""
+
+    first: datetime.date
+    last: datetime.date
+
+
+@dataclass(frozen=True, slots=True)
+class MarkerSeen:
+    """What the owner saw of one sign, season by season; `days` are those of ten seasons or more."""
+
+    sign: str
+    name: str
+    seasons: Mapping[int, SeenInSeason]
+    days: SeasonMarker | None
+
+
 @dataclass(frozen=True, slots=True, kw_only=True)
 class FoundMarkers(SeasonMarkers):
     """Season signs, typed and found, with what each rests on.
 
-    `of_planting` is the emergence of what one planting sows, where that was found.
+    `of_planting` is the emergence of what one planting sows, where that was found; `seen` are the
+    seasons in which the owner saw a sign, by the sign: there it stands before all others.
     """
 
     found: Mapping[str, MarkerFound] = field(default_factory=dict)
+    seen: Mapping[str, MarkerSeen] = field(default_factory=dict)
     of_planting: Mapping[str, SeasonMarker] = field(default_factory=dict)
 
 

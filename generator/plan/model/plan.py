@@ -29,7 +29,7 @@ from generator.plan.model.days import Span
 from generator.plan.model.finding import Finding, Unanswered, stopped_in
 from generator.plan.model.items import StockItem
 from generator.plan.model.job import Job, JobAhead, JobBefore, UpkeepJob
-from generator.plan.model.markers import WeatherSeen
+from generator.plan.model.markers import MarkerSeen, WeatherSeen
 from generator.plan.model.place import OpenWalk, Place, SharedGround, Water
 from generator.plan.model.sits import KeepAway, SitAhead
 from generator.plan.model.spray_record import SprayRecord
@@ -245,6 +245,7 @@ class Plan:
     wind_use: Mapping[str, WindUse] = field(default_factory=dict)
     runs: tuple[Run, ...] = ()
     open_walks: tuple[OpenWalk, ...] = ()
+    seen: tuple[MarkerSeen, ...] = ()
 
     _made: dict[str, Any] = field(init=False, repr=False, compare=False, default_factory=dict)
 

@@ -6,10 +6,11 @@ from typing import Literal
 from generator.inventory.schema import SeasonMarkers
 from generator.inventory.season import FIRST_MONTH_OF_A_SEASON
 from generator.plan.model.job import DateReason, OpenDates, YearDates
-from generator.plan.model.markers import FoundMarkers
+from generator.plan.model.markers import FoundMarkers, MarkerFound
 from generator.reference.steps import Bound, Step
 
 Year = Literal["early", "typical", "late"]
+SEEN = "seen"  # in the place of a year, where the sign was seen in the season itself
 YEARS: tuple[Year, ...] = ("early", "typical", "late")
 
 
@@ -44,13 +45,15 @@ def open_dates(step: Step, season: int, signs: SeasonMarkers | None) -> OpenDate
         missing,
         # days of the calendar are the same in every year
         tuple(_in_year(step, season, signs, year) for year in YEARS)
-        if signs is not None and not missing and _waits_for_a_sign(step)
+        if signs is not None and _waits_for_known_signs(step, signs)
         else (),
     )
 
 
-def _waits_for_a_sign(step: Step) -> bool:
-    return any(bound.sign is not None for bound in (*step.opens, *step.closes))
+def _waits_for_known_signs(step: Step, signs: SeasonMarkers) -> bool:
+    """Whether it waits for signs and all of them are known in any year, seen in this one or not."""
+    waits_for = [bound.sign for bound in (*step.opens, *step.closes) if bound.sign is not None]
+    return bool(waits_for) and all(getattr(signs, sign) is not None for sign in waits_for)
 
 
 def _in_year(step: Step, season: int, signs: SeasonMarkers, year: Year) -> YearDates:
@@ -68,22 +71,38 @@ def _day(bound: Bound, season: int, signs: SeasonMarkers | None, by: str) -> dat
     return day_in_season(month_day, season) + datetime.timedelta(days=bound.offset_days)
 
 
+def _seen(bound: Bound, season: int, signs: SeasonMarkers | None) -> datetime.date | None:
+    """Return the day a bound's sign was seen in a season, on the careful side; None if it was not.
+
+    What must be over before it keeps to the first of several days, what waits for it to the last.
+    """
+    if bound.sign is None or not isinstance(signs, FoundMarkers) or bound.sign not in signs.seen:
+        return None
+    days = signs.seen[bound.sign].seasons.get(season)
+    if days is None:
+        return None
+    return days.last if bound.by == "late" else days.first
+
+
 def _reasons(
     bounds: tuple[Bound, ...], season: int, signs: SeasonMarkers | None
 ) -> tuple[tuple[DateReason, ...], tuple[str, ...]]:
     reasons: list[DateReason] = []
     missing: list[str] = []
     for bound in bounds:
-        rests_on = None
-        if bound.sign is not None:
-            if signs is None or getattr(signs, bound.sign) is None:
-                missing.append(bound.sign)
-                continue
-            rests_on = signs.found[bound.sign] if isinstance(signs, FoundMarkers) else None
-        day = _day(bound, season, signs, bound.by)
-        reasons.append(
-            DateReason(day, bound.sign, bound.by, bound.offset_days, bound.source, rests_on)
-        )
+        rests_on, by = None, bound.by
+        seen = _seen(bound, season, signs)
+        if seen is not None:
+            day = seen + datetime.timedelta(days=bound.offset_days)
+            by, rests_on = SEEN, MarkerFound(str(bound.sign), "", "seen", None, years=(seen,))
+        elif bound.sign is not None and (signs is None or getattr(signs, bound.sign) is None):
+            missing.append(bound.sign)
+            continue
+        else:
+            day = _day(bound, season, signs, bound.by)
+            if bound.sign is not None and isinstance(signs, FoundMarkers):
+                rests_on = signs.found.get(bound.sign)
+        reasons.append(DateReason(day, bound.sign, by, bound.offset_days, bound.source, rests_on))
     return tuple(reasons), tuple(missing)
 
 

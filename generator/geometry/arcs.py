@@ -16,7 +16,7 @@ from generator.geometry.crossing import Spot, lines_meet, on_the_plane
 from generator.geometry.overlap import from_side_ft, lies_inside, plane_in_feet, sides_of
 from generator.units import LatLon
 
-WHOLE_TURN_DEG = 360
+_WHOLE_TURN_DEG = 360
 SIDE_DEG = 5  # of the turn that one straight side of the outer edge stands for, at the most
 
 
@@ -32,7 +32,7 @@ class Fire:
     @property
     def turn_deg(self) -> float:
         """How far it turns, all around where both sides are one bearing."""
-        return (self.to_deg - self.from_deg) % WHOLE_TURN_DEG or WHOLE_TURN_DEG
+        return (self.to_deg - self.from_deg) % _WHOLE_TURN_DEG or _WHOLE_TURN_DEG
 
 
 @dataclass(frozen=True, slots=True)
@@ -74,7 +74,7 @@ def arc_outline(fire: Fire) -> list[Spot]:
     out_ft = fire.reach_ft / math.cos(math.radians(fire.turn_deg / sides / 2))
     bearings = [math.radians(fire.from_deg + fire.turn_deg * n / sides) for n in range(sides + 1)]
     edge = [(out_ft * math.sin(bearing), out_ft * math.cos(bearing)) for bearing in bearings]
-    return edge[:-1] if fire.turn_deg == WHOLE_TURN_DEG else [(0.0, 0.0), *edge]
+    return edge[:-1] if fire.turn_deg == _WHOLE_TURN_DEG else [(0.0, 0.0), *edge]
 
 
 def _laid(points_lat_lon: Sequence[LatLon], fire: Fire) -> list[Spot]:

@@ -19,6 +19,7 @@ from generator.inventory.fields import (
     yes_no,
 )
 from generator.inventory.label import RATE_UNITS
+from generator.inventory.log_sat import Sat
 from generator.inventory.log_seen import (
     DriftChecked,
     Harvested,
@@ -135,6 +136,7 @@ class LogEntry(Record):
     sight_checked: SightChecked | None = record("place", "walk looked at", SightChecked)
     harvested: Harvested | None = record("place", "crops beside walks that were cut", Harvested)
     laid_down: LaidDown | None = record("place", "screens laid down by ice or snow", LaidDown)
+    sat: Sat | None = record("place", "a sit that is over", Sat)
     drift_checked: DriftChecked | None = record("place", "looked at for drift", DriftChecked)
     spent: tuple[Spent, ...] = record("money", "other money spent", Spent, many=True)
     corrects: str | None = reference("place", "earlier entry this one replaces", "entry")

@@ -25,7 +25,7 @@ from generator.inventory.fields import (
 from generator.inventory.ground import FAR, NO, YES, NutrientNeed
 from generator.inventory.label import RATE_UNITS
 from generator.inventory.season import WHAT_STANDS, a_season
-from generator.inventory.sits import ArcOfFire
+from generator.inventory.sits import ArcOfFire, KeepsOff
 from generator.inventory.winds import (
     DeerSpot,
     what_lies_around,
@@ -315,6 +315,12 @@ class Stand(Record):
     seat_height_ft: Given | None = measure("place", "height of the seat", "ft", POSITIVE)
     arc_of_fire: ArcOfFire | None = record(
         "place", "where shots from it may go, and nobody else may be", ArcOfFire
+    )
+    rest_days: Given | None = measure(
+        "place", "days it rests after a sit", "days", Limits(at_least=1, at_most=365)
+    )
+    keeps_off: tuple[KeepsOff, ...] = record(
+        "place", "houses, roads and lines that shots must keep off by law", KeepsOff, many=True
     )
     straps_checked_on: datetime.date | None = day("place", "straps and harness inspected on")
     winds_for: tuple[Given, ...] = winds_it_is_for()

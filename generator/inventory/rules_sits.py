@@ -73,9 +73,28 @@ def _every_arc(inventory: Inventory) -> Iterator[ArcOfFire]:
     yield from (arc for arc in kept if arc is not None)
 
 
+def _sits_over(inventory: Inventory) -> Iterator[Broken]:
+    for sat in (entry.sat for entry in inventory.entries if entry.sat is not None):
+        times = {name: time for name in ("began_at", "left_at") if (time := getattr(sat, name))}
+        wrong = [name for name, time in times.items() if not TIME.fullmatch(time)]
+        for name in wrong:
+            what = f"{shown_value(times[name])} for {name} is no time of day"
+            accepted = "hours and minutes of the day, as in 07:40 or 16:05"
+            yield Broken(sat.where_of(name), what, accepted)
+        began, left = sat.began_at, sat.left_at
+        if began and left and not wrong and left < began:
+            what = f"left_at {left} comes before began_at {began}"
+            yield Broken(sat.where_of("left_at"), what, "a sit of one day, begun before it ended")
+        seen, winded = sat.deer_count, sat.winded_count
+        if seen is not None and winded is not None and winded.value > seen.value:
+            what = f"{winded.typed:g} deer winded somebody, of {seen.typed:g} seen"
+            yield Broken(sat.where_of("winded_count"), what, "at most as many as deer_count")
+
+
 SIT_RULES = (
     Rule("F485", "A sit has hours of one day.", _hours),
     Rule("F486", "The walks of a sit lead to its stand.", _walks_to_it),
     Rule("F487", "A partner sits where they are handed the stand and the walks.", _of_a_partner),
     Rule("F488", "An arc of fire has two sides.", _arcs),
+    Rule("F489", "A sit that is over has hours of one day, and deer that were seen.", _sits_over),
 )

@@ -38,6 +38,23 @@ class ArcOfFire(Record):
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class KeepsOff(Record):
+    """Something near a stand that the law keeps shots away from: how far it is, how far it must be.
+
+    The distance of the law is the owner's to look up; none is brought along.
+    """
+
+    what: str = text("place", "what it is: a house, a road, a line", required=True)
+    distance_yd: Given = measure(
+        "place", "how far it is from the stand, as measured", "yd", POSITIVE, required=True
+    )
+    at_least_yd: Given = measure(
+        "place", "how far a shot must keep off it, as looked up", "yd", POSITIVE, required=True
+    )
+    looked_up_on: datetime.date | None = day("place", "looked up on")
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Sit(Record):
     """Somebody at a stand on a day, from when they leave the gate until they are back at it."""
 

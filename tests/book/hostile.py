@@ -32,6 +32,8 @@ NO_TEXT = frozenset(
         "ends_at",
         "from_time",
         "until_time",
+        "began_at",
+        "left_at",
         "time_zone",
     ]
 )

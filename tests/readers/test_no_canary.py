@@ -97,12 +97,14 @@ FULL_ENTRIES: list[Data] = [
         "measured": {"planting": "spare-90", "stations": [{}, {}]},
     },
     {"id": "e-5", "mowed": {}},
+    {"id": "e-7", "sat": {"stand": "pine", "walk_in": "walk"}},
     {"id": "e-6", "burned": {}},
 ]
 # What was used on the handed job, on a part of it, at less than its rate: it stays cleared.
 BEGUN = {"amount_fl_oz": 1.371377, "area_ac": 0.0713771}
 TIMES = {"started_at": "03:17", "stopped_at": "04:51", "ended_at": "02:43",
-         "from_time": "01:37", "until_time": "02:59"}  # fmt: skip
+         "from_time": "01:37", "until_time": "02:59",
+         "began_at": "02:11", "left_at": "03:29"}  # fmt: skip
 
 
 # Old enough that a count on any hidden day is of grass that stands there.
@@ -305,7 +307,7 @@ def property_with_everything() -> tuple[Data, Hidden]:
     stand = {"id": "oak", "name": "Oak", "known_as": "Ladder", "upkeep": "stand_inspection"}
     pine = {"id": "pine", "name": "Pine"}
     for one in (stand, pine):
-        one |= {"beds": [{}], "food": [{}], "arc_of_fire": {}}
+        one |= {"beds": [{}], "food": [{}], "arc_of_fire": {}, "keeps_off": [{}]}
     data["stands"] = {"stands": [stand, pine]}
     walk = {"id": "walk", "name": "Walk", "known_as": "Lane", "serves": ["oak", "pine"],
             "crops_beside": [{"id": "corn"}]}  # fmt: skip
@@ -385,6 +387,7 @@ def property_with_everything() -> tuple[Data, Hidden]:
         "e-4",
         "e-5",
         "e-6",
+        "e-7",
         "rest",
         "light",
         "hat",

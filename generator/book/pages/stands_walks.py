@@ -6,6 +6,7 @@ from generator.book.content import chapters_for
 from generator.book.pages.dates import DATE_KINDS, law_told
 from generator.book.pages.seen import inspections, last_look, sight_checks
 from generator.book.pages.sits import away_told
+from generator.book.pages.week import in_attribute
 from generator.book.pages.wind_months import has_wind_months
 from generator.book.pages.written import (
     STANDS,
@@ -26,8 +27,10 @@ from generator.plan.model.finding import Finding
 from generator.plan.model.job import UpkeepJob
 from generator.plan.model.place import OpenWalk
 from generator.plan.model.plan import HuntedDates, HuntedWeek, Plan
+from generator.plan.model.sits import StandAnswer, Why, hours_words
 from generator.plan.readers.partner import hunted_on
 from generator.plan.season.open_dates import day_in_season
+from generator.plan.sits.sits_over import counted_by_wind, sits_over
 from generator.plan.standing.verdicts import (
     hides_from,
     judged,
@@ -126,8 +129,19 @@ def stand_page(plan: Plan, stand: Stand) -> Written:
         hours=[_hours(plan, hunted, stand) for hunted in on_stand(plan.hunted, stand.id)],
         law=plan.once("law told", law_told),
         opened=opened_walks(plan),
+        answers=[(answer, _forbids_all_day(answer)) for answer in plan.answers[stand.id]],
+        days=in_attribute,
+        hours_of_day=hours_words,
+        sat_over=sits_over(stand, plan.land.routes, plan.entries),
+        by_wind=counted_by_wind(stand, plan.entries),
+        enough=values()["sits_before_counting_count"],
         address_of=address_of,
     )
+
+
+def _forbids_all_day(answer: StandAnswer) -> bool:
+    """Return whether something forbids a stand whatever the hour."""
+    return any(one.why is not Why.TAKEN for one in answer.forbids)
 
 
 def _hours(

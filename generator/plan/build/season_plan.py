@@ -18,6 +18,7 @@ from generator.plan.model.plan import Land, Plan
 from generator.plan.runs.every_run import runs_of
 from generator.plan.season.open_dates import day_in_season
 from generator.plan.season.seen_signs import seen_signs
+from generator.plan.sits.answers import stand_answers
 from generator.plan.sits.kept_away import with_hours_away
 from generator.plan.usual.far_points import without_what_rests_on_it
 from generator.plan.views.closed import jobs_before
@@ -77,6 +78,9 @@ def _plan(
         hunted=in_time.hunted,
         sits=in_time.sits,
         keep_away=in_time.keep_away,
+        answers=stand_answers(
+            inventory, logged.entries, told, in_time.keep_away, logged.season, logged.as_of
+        ),
         unanswered=unanswered(season.requests, season.states, inventory),
         upkeep=with_hours_away(across.upkeep, in_time.keep_away),
         before=jobs_before(

@@ -31,7 +31,7 @@ from generator.plan.model.items import StockItem
 from generator.plan.model.job import Job, JobAhead, JobBefore, UpkeepJob
 from generator.plan.model.markers import MarkerSeen, WeatherSeen
 from generator.plan.model.place import OpenWalk, Place, SharedGround, Water
-from generator.plan.model.sits import KeepAway, SitAhead
+from generator.plan.model.sits import KeepAway, SitAhead, StandAnswer
 from generator.plan.model.spray_record import SprayRecord
 from generator.plan.model.suited_days import CountedDays, WindUse
 from generator.plan.model.work import Run
@@ -239,6 +239,7 @@ class Plan:
     hunted: tuple[HuntedDates, ...] = ()
     sits: tuple[SitAhead, ...] = ()
     keep_away: tuple[KeepAway, ...] = ()
+    answers: Mapping[str, tuple[StandAnswer, ...]] = field(default_factory=dict)
     weather: WeatherSeen | None = None
     shared_grounds: tuple[SharedGround, ...] = ()
     suited_days: Mapping[str, CountedDays] = field(default_factory=dict)

@@ -2,6 +2,7 @@
 
 import datetime
 from collections.abc import Iterable
+from enum import Enum
 
 from generator.dataclass import dataclass
 from generator.inventory.places import Stand
@@ -52,6 +53,42 @@ class KeepAway:
     hours: Hours
     is_known: bool
     sit_ids: tuple[str, ...] = ()
+
+
+class Why(Enum):
+    """What forbids a stand on a day: the key of the words a page says."""
+
+    UNSAFE = "unsafe"
+    NOT_INSPECTED = "not_inspected"
+    CLOSED = "closed"
+    NOT_LOOKED_UP = "not_looked_up"
+    NO_DATES = "no_dates"
+    QUIET = "quiet"
+    RESTS = "rests"
+    NO_LEAVE = "no_leave"
+    TOO_NEAR = "too_near"
+    TAKEN = "taken"
+    KEPT_CLOSED = "kept_closed"  # of what the owner alone knows why
+
+
+@dataclass(frozen=True, slots=True)
+class Forbids:
+    """One thing that forbids a stand: since or until when, what it is about, in which hours."""
+
+    why: Why
+    day: datetime.date | None = None
+    what: str | None = None
+    hours: Hours | None = None
+    sit_ids: tuple[str, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class StandAnswer:
+    """What is said of a stand on days in a row; nothing forbids it where `forbids` is empty."""
+
+    first: datetime.date
+    last: datetime.date
+    forbids: tuple[Forbids, ...]
 
 
 def clock_words(time: datetime.time) -> str:

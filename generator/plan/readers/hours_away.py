@@ -1,10 +1,10 @@
-"""The hours in which another reader keeps away from what they are handed, and nothing of whose."""
+"""When another reader keeps away from what they are handed, and nothing of whose it is or why."""
 
-from collections.abc import Iterable, Mapping
+from collections.abc import Iterable, Iterator, Mapping
 
 from generator.plan.model.finding import Subject
 from generator.plan.model.plan import grouped
-from generator.plan.model.sits import KeepAway, joined_hours
+from generator.plan.model.sits import Forbids, KeepAway, StandAnswer, Why, joined_hours
 
 
 def hours_for_others(
@@ -30,3 +30,31 @@ def hours_for_others(
         for hours in joined_hours(keep.hours for keep in same)
     ]
     return tuple(sorted(found, key=lambda keep: (keep.day, keep.hours, keep.subject)))
+
+
+# What the owner decides alone: that it is so is told, and not why.
+_KEPT_CLOSED = (Why.QUIET, Why.RESTS, Why.NO_LEAVE, Why.TOO_NEAR)
+
+
+def answers_for_others(
+    answers: Iterable[StandAnswer], own: frozenset[str]
+) -> tuple[StandAnswer, ...]:
+    """Return the answers of a handed stand: that the owner keeps it closed on days, not why."""
+    found: list[StandAnswer] = []
+    for answer in answers:
+        forbids = tuple(_for_others(answer.forbids, own))
+        if found and found[-1].forbids == forbids:
+            found[-1] = StandAnswer(found[-1].first, answer.last, forbids)
+        else:
+            found.append(StandAnswer(answer.first, answer.last, forbids))
+    return tuple(found)
+
+
+def _for_others(forbids: Iterable[Forbids], own: frozenset[str]) -> Iterator[Forbids]:
+    """Yield what is told of what forbids a stand; hours of others joined, as everywhere."""
+    every = list(forbids)
+    yield from (one for one in every if one.why not in (*_KEPT_CLOSED, Why.TAKEN))
+    if any(one.why in _KEPT_CLOSED for one in every):
+        yield Forbids(Why.KEPT_CLOSED)
+    taken = (one.hours for one in every if one.hours and not own.issuperset(one.sit_ids))
+    yield from (Forbids(Why.TAKEN, hours=hours) for hours in joined_hours(taken))

@@ -11,18 +11,20 @@ from dataclasses import field
 
 from generator.dataclass import dataclass
 from generator.inventory.dates import ALL_PLACES
+from generator.inventory.ground import YES
 from generator.inventory.law import AfterTheShot, GroundBeyond, LookedUp
 from generator.inventory.log import LogEntry
 from generator.inventory.log_seen import Inspected
 from generator.inventory.page_names import slug
-from generator.inventory.places import YES, Route, Stand
+from generator.inventory.places import Route, Stand
 from generator.inventory.schema import KeptUp, Reader
 from generator.plan.jobs.job_days import FIRST_OF_SEASON, LAST_OF_SEASON
 from generator.plan.model.days import Span, comes_back, joined
 from generator.plan.model.job import UpkeepJob
 from generator.plan.model.place import OpenWalk
 from generator.plan.model.plan import OthersOut, Plan
-from generator.plan.model.sits import SitAhead
+from generator.plan.model.sits import SitAhead, StandAnswer
+from generator.plan.readers.hours_away import answers_for_others
 from generator.plan.readers.redacted import NOWHERE, without_line
 from generator.plan.readers.released import (
     released_dates,
@@ -56,6 +58,7 @@ class HandedGround:
     after_the_shot: AfterTheShot | None = None
     open_walks: tuple[OpenWalk, ...] = ()
     sits: tuple[SitAhead, ...] = ()
+    answers: Mapping[str, tuple[StandAnswer, ...]] = field(default_factory=dict)
 
 
 def handed_ground(plan: Plan, reader: Reader, places: Mapping[str, str]) -> HandedGround:
@@ -83,6 +86,10 @@ def handed_ground(plan: Plan, reader: Reader, places: Mapping[str, str]) -> Hand
             )
         ),
         tuple(sits.values()),
+        {
+            new_ids[stand.id]: answers_for_others(plan.answers[stand.id], own_sits(plan, reader))
+            for stand in stands
+        },
     )
 
 
@@ -113,6 +120,8 @@ def _stand(stand: Stand, new_ids: Mapping[str, str]) -> Stand:
         far=None,
         seat_height_ft=without_line(seat) if seat is not None else None,
         arc_of_fire=None,
+        rest_days=None,
+        keeps_off=(),
         straps_checked_on=stand.straps_checked_on,
         winds_for=_winds(stand.winds_for),
         winds_against=_winds(stand.winds_against),

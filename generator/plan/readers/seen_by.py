@@ -82,6 +82,7 @@ def seen_by(plan: Plan, reader: Reader) -> Plan:
         ),
         open_walks=ground.open_walks,
         sits=ground.sits,
+        answers=ground.answers,
         keep_away=hours_for_others(
             plan.keep_away,
             {**{old: new.id for old, new in place_ids.items()}, **ground.new_ids},

@@ -76,6 +76,7 @@ def _on_both(
             reason,
             Subject("sit", sit.id),
             sit.where,
+            (),
             sit=one.id,
             beside=other.id,
             day=day_words(one.sits_on),
@@ -123,16 +124,13 @@ def _untold(
     lacking = [one for sit in sits for one in _missing_of_fire(sit, stands[sit.stand])]
     if lacking:
         names = [stands[sit.stand].name for sit in sits if fire_of(sit, stands[sit.stand]) is None]
-        words = {"stands": _once(names), "missing": _once(lacking)}
-        yield finding(SitNote.NO_ARC, ALL_SITS, **words)
+        stands_named, missing = _once(names), _once(lacking)
+        yield finding(SitNote.NO_ARC, ALL_SITS, stands=stands_named, missing=missing)
     with_arc = {sit.id for sit in sits if fire_of(sit, stands[sit.stand]) is not None}
     things = list(pointless(inventory, (keep for keep in away if with_arc & set(keep.sit_ids))))
     if things:
-        words = {
-            "things": _once(thing.name for thing in things),
-            "missing": _once(_key_of(thing) for thing in things),
-        }
-        yield finding(SitNote.MAY_LIE_IN_ARC, ALL_SITS, **words)
+        named, missing = _once(thing.name for thing in things), _once(map(_key_of, things))
+        yield finding(SitNote.MAY_LIE_IN_ARC, ALL_SITS, things=named, missing=missing)
 
 
 def _once(words: Iterable[str]) -> str:

@@ -10,6 +10,7 @@ from generator.plan.money.budget import cost_in_all
 from generator.plan.money.free_hours import hour_numbers
 from generator.plan.money.money_hours import money_numbers
 from generator.plan.money.weekends import weekends
+from generator.plan.sits.sits_over import sit_numbers
 from generator.plan.sowing.catches import catch_numbers
 from generator.plan.sowing.seed_price import live_prices
 from generator.plan.standing.cover_by_season import acres_by_age
@@ -62,6 +63,7 @@ def numbers_of(plan: Plan, more: Iterable[Quantity | None] = ()) -> dict[str, Qu
     tops += [number for season in acres_by_age(plan) for number in season.acres.values()]
     tops += ahead_numbers(plan)
     tops += wind_numbers(plan.land.stands, plan.land.routes)
+    tops += sit_numbers(plan.land.stands, plan.entries)
     tops += more
     # a stop keeps inputs back that a cleared job shows: what is told whole stands last
     stops = (found for found in plan.findings if found.severity == "stop")

@@ -130,11 +130,24 @@ const todayLines = (day) => {
   }
 };
 
+// Of a stand the answer of the device's day stands open, and those of other days behind it.
+const answers = (day) => {
+  for (const box of document.querySelectorAll("[data-answers]")) {
+    const row = [...box.querySelectorAll("tr[data-days]")].find((one) => holds(spansOf(one), day));
+    const picked = box.querySelector(".picked");
+    picked.replaceChildren(...(row ? row.querySelector(".said").cloneNode(true).childNodes : []));
+    picked.parentElement.hidden = !row;
+    box.querySelector("details").open = !row;
+    box.querySelector(".then").hidden = Boolean(row) && !("open" in row.dataset);
+  }
+};
+
 const onThisDay = () => {
   const day = isoDay(new Date());
   const old = document.querySelector(".old");
   if (old) old.hidden = day <= old.dataset.oldAfter;
   todayLines(day);
+  answers(day);
   const box = document.getElementById("today");
   if (box) {
     const early = day < box.dataset.asOf;

@@ -29,6 +29,12 @@ def page(data: Data, address: str) -> str:
     return next(one.markdown for one in make_book(planned(data)).pages if one.address == address)
 
 
+def rows_of_hours(stand: str) -> list[str]:
+    """The rows of the weeks on the page of a stand, which has other tables behind them."""
+    section = stand[stand.index("hours by the week") :].partition("\n## ")[0]
+    return section.partition("</table>")[0].split("<tr>")[2:]
+
+
 def test_every_hunting_day_stands_with_its_hours() -> None:
     text = page(hunted(HOURS | {"id": "deer"}), "hours.md")
     assert text.count("<tr><td") == 7
@@ -58,12 +64,13 @@ def test_without_a_zone_the_page_asks_for_it_and_gives_no_time() -> None:
     assert "time_zone is not typed in property.yaml" in text
     assert "<table" not in text
     assert "6:27" not in page(data, "stands/oak.md")
-    assert "<table" not in page(data, "stands/oak.md")
+    assert "hours by the week" in page(data, "stands/oak.md")
+    assert rows_of_hours(page(data, "stands/oak.md")) == []
 
 
 def test_a_stand_has_its_hours_by_the_week() -> None:
     stand = page(hunted(HOURS | {"id": "deer"}), "stands/oak.md")
-    rows = stand[stand.index("hours by the week") :].split("<tr>")[2:]
+    rows = rows_of_hours(stand)
     # 15 to Sep 19, then Sunday and Monday: the latest beginning, the earliest end
     assert [("06:27" in row, "19:43" in row) for row in rows] == [(True, True), (False, False)]
 
@@ -74,7 +81,7 @@ def test_hours_of_days_on_which_nobody_goes_in_are_struck_out() -> None:
     data["dates"]["dates"].append(quiet | {"places": ["oak"]})
     stand = page(data, "stands/oak.md")
     assert "These are stay-out dates." in stand[: stand.index("hours by the week")]
-    rows = stand[stand.index("hours by the week") :].split("<tr>")[2:]
+    rows = rows_of_hours(stand)
     # the week is cut where the days begin, and Sunday begins another
     told = [("<s " in row and "stay out" in row) for row in rows]
     assert told == [False, True, True, False]

@@ -26,6 +26,7 @@ NO_TEXT = frozenset(
     [
         "was",
         "file",
+        "more_files",
         "started_at",
         "stopped_at",
         "ended_at",

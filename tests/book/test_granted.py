@@ -46,6 +46,8 @@ NOT_ASSUMED = {
     "VOLUMES_BETWEEN": "rows of a table",
     "TWO": "a pair",
     "FIRST_MONTH_OF_GROWTH": "when a year of growth begins in the list of heights",
+    "_QUARTERS": "how finely degrees are asked",
+    "FIRST_MONTH_OF_FALL": "when winter can begin early in the list of heights",
     "FIRST_MONTH_OF_WINTER": "when winter begins in the list of heights",
 }
 NUMBER = (int, float)

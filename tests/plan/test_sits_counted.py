@@ -91,6 +91,9 @@ def test_where_clocks_change_the_sun_does_not() -> None:
     _, before, _, after = sits(days(DAY(2026, 10, 31), 2), by=noon)
     assert (clock(before)[-1], clock(after)[-1]) == (13, 13)
     assert before.hours[-1] + 25 == after.hours[-1]
+    # of 2024 the same day was still of summer time
+    both = sits([DAY(2024, 11, 1), DAY(2026, 11, 1)], by=noon)
+    assert [sit.hours[-1] % 24 for sit in both if sit.part == "evenings"] == [18, 19]
 
 
 def a_stand(**typed: object) -> Stand:
@@ -254,5 +257,7 @@ def test_how_often_each_wind_blew_adds_up_and_keeps_calms_apart(tmp_path: Path) 
     found = winds_of_sits(wind, sits(days(DAY(2016, 10, 1), 91), CHICAGO))
     assert list(found) == [10, 11, 12]
     for month in found.values():
-        assert math.fsum((*month.blown, month.calm, month.turning)) == pytest.approx(1)
-        assert month.calm > 0
+        assert math.fsum(
+            (*month.blown_fraction, month.calm_fraction, month.turning_fraction)
+        ) == pytest.approx(1)
+        assert month.calm_fraction > 0

@@ -23,6 +23,7 @@ SETTLED = {
     ("OwnPlan", "based_on"),
     ("OwnPlan", "skip"),
     ("Skip", "because"),
+    ("WindStation", "more_files"),
 }
 
 

@@ -11,6 +11,7 @@ from generator.book.pages.written import STANDS, Written, address_of, from_templ
 from generator.dataclass import dataclass
 from generator.plan.model.days import Span
 from generator.plan.model.finding import Finding
+from generator.plan.model.place import OpenWalk
 from generator.plan.model.plan import Plan
 from generator.plan.model.sits import KeepAway, SitAhead, away_words, hours_words
 
@@ -27,6 +28,15 @@ class HoursOff:
     hours: str
     known: list[NamedPage]
     doubtful: list[NamedPage]
+
+
+@dataclass(frozen=True, slots=True)
+class SitWalk:
+    """A walk of a sit, None where none is named; `open` where whoever walks it then is seen."""
+
+    named: NamedPage | None
+    open: OpenWalk | None
+    others: list[NamedPage]
 
 
 def sits_page(plan: Plan) -> Written:
@@ -55,13 +65,21 @@ def _findings(plan: Plan) -> list[list[Finding]]:
     return list(in_groups(reversed(once), lambda finding: (finding.code, finding.cure)).values())
 
 
-def _walks(plan: Plan, sit: SitAhead) -> list[NamedPage | None]:
+def _walks(plan: Plan, sit: SitAhead) -> list[SitWalk]:
     pages = {
         route.id: (route.name, Markup("routes/{}.html").format(address_of(route)))
         for route in plan.land.routes
     }
+    opened = {walk.route: walk for walk in plan.open_walks if walk.is_open_on(sit.day)}
     # in and out by one walk is said once
-    return [pages.get(walk or "") for walk in dict.fromkeys(sit.walks)]
+    return [
+        SitWalk(
+            pages.get(walk or ""),
+            found := opened.get(walk or ""),
+            [pages[way.route] for way in found.ways if way.stand == sit.stand.id] if found else [],
+        )
+        for walk in dict.fromkeys(sit.walks)
+    ]
 
 
 def _hours_off(plan: Plan) -> list[HoursOff]:

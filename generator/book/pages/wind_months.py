@@ -7,7 +7,7 @@ from generator.dataclass import dataclass
 from generator.inventory.dates import HUNTED, ShootingHours
 from generator.inventory.places import Stand
 from generator.plan.days.shooting import here_at
-from generator.plan.days.sit_hours import PARTS, SitHours, SitLengths, sits_of
+from generator.plan.days.sit_hours import SIT_PARTS, SitHours, SitLengths, sits_of
 from generator.plan.days.sits_counted import (
     SitsOfMonth,
     WindsOfMonth,
@@ -101,11 +101,11 @@ def wind_months_page(plan: Plan) -> list[Written]:
 def _winds(months: list[WindsOfMonth]) -> list[tuple[str, list[str]]]:
     """Return of each wind, of calms and of winds without a direction the share of each month."""
     rows = [
-        (wind, [winds.blown[number] for winds in months])
+        (wind, [winds.blown_fraction[number] for winds in months])
         for number, wind in enumerate(EIGHT_WINDS_DEG)
     ]
-    rows.append(("calm", [winds.calm for winds in months]))
-    rows.append(("no one direction", [winds.turning for winds in months]))
+    rows.append(("calm", [winds.calm_fraction for winds in months]))
+    rows.append(("no one direction", [winds.turning_fraction for winds in months]))
     return [(name, [f"{100 * share:.0f}" for share in shares]) for name, shares in rows]
 
 
@@ -152,11 +152,11 @@ def _months(plan: Plan, seen: WindSeen, sits: list[SitHours]) -> list[MonthShown
             _MONTHS[month - 1],
             month in hunted,
             tuple(
-                StandRow(stand, tuple(found.get((month, part)) for part in PARTS))
+                StandRow(stand, tuple(found.get((month, part)) for part in SIT_PARTS))
                 for stand, found in stands
             ),
             winds.get(month),
         )
         for month in sorted(in_season, key=lambda month: month not in hunted)
-        if any((month, part) in found for _, found in stands for part in PARTS)
+        if any((month, part) in found for _, found in stands for part in SIT_PARTS)
     ]

@@ -6,13 +6,12 @@ from collections.abc import Iterable, Iterator
 from typing import Literal
 
 from generator.dataclass import dataclass
-from generator.inventory.dates import ShootingHours
+from generator.inventory.dates import CLOCK, ShootingHours
 from generator.plan.days.shooting import Here, lawful_hours
 
-Part = Literal["mornings", "evenings"]
-PARTS: tuple[Part, ...] = ("mornings", "evenings")
+SitPart = Literal["mornings", "evenings"]
+SIT_PARTS: tuple[SitPart, ...] = ("mornings", "evenings")
 _EPOCH = datetime.datetime(1970, 1, 1, tzinfo=datetime.UTC)
-_HOUR = datetime.timedelta(hours=1)
 _HOURS_IN_DAY = 24
 
 
@@ -30,7 +29,7 @@ class SitHours:
     """The reports of a sit: hours since 1970 in UTC, and whether the air is steady then."""
 
     day: datetime.date
-    part: Part
+    part: SitPart
     hours: tuple[int, ...]
     steady: tuple[bool, ...]
 
@@ -39,10 +38,10 @@ class SitHours:
 class _Light:
     """The light of a day, in hours after its midnight in UTC."""
 
-    starts: float
-    ends: float
-    sunrise: float
-    sunset: float
+    starts_hours: float
+    ends_hours: float
+    sunrise_hours: float
+    sunset_hours: float
 
 
 def sits_of(
@@ -53,18 +52,20 @@ def sits_of(
     By the owner's rule for shooting hours, or from sunrise to sunset without one. A report speaks
     for half an hour to each side, and each that speaks for any of a sit is of it.
     """
-    # a day of the year has its sun within a minute at the same time in every year
-    known: dict[tuple[int, int], _Light | None] = {}
+    # in every year a day has its sun at the same time within a minute; a clock it has not
+    by_clock = rule is not None and rule.ends == CLOCK
+    known: dict[tuple[int, int, int], _Light | None] = {}
     for day in days:
-        key = (day.month, day.day)
+        key = (day.year if by_clock else 0, day.month, day.day)
         if key not in known:
             known[key] = _light(day, rule, here)
         light = known[key]
         if light is not None:
-            morning_ends = min(light.starts + lengths.morning_hours, light.ends)
-            evening_starts = max(light.ends - lengths.evening_hours, light.starts)
-            yield _sit(day, "mornings", light.starts, morning_ends, light, lengths.steady_hours)
-            yield _sit(day, "evenings", evening_starts, light.ends, light, lengths.steady_hours)
+            morning_ends = min(light.starts_hours + lengths.morning_hours, light.ends_hours)
+            evening_starts = max(light.ends_hours - lengths.evening_hours, light.starts_hours)
+            steady = lengths.steady_hours
+            yield _sit(day, "mornings", light.starts_hours, morning_ends, light, steady)
+            yield _sit(day, "evenings", evening_starts, light.ends_hours, light, steady)
 
 
 def _light(day: datetime.date, rule: ShootingHours | None, here: Here) -> _Light | None:
@@ -73,21 +74,27 @@ def _light(day: datetime.date, rule: ShootingHours | None, here: Here) -> _Light
     if starts is None or ends is None or sunrise is None or sunset is None:
         return None
     midnight = datetime.datetime.combine(day, datetime.time(), datetime.UTC)
-    return _Light(*((time - midnight) / _HOUR for time in (starts, ends, sunrise, sunset)))
+    times = (starts, ends, sunrise, sunset)
+    return _Light(*((time - midnight) / datetime.timedelta(hours=1) for time in times))
 
 
 def _sit(
-    day: datetime.date, part: Part, starts: float, ends: float, light: _Light, steady_hours: float
+    day: datetime.date,
+    part: SitPart,
+    starts_hours: float,
+    ends_hours: float,
+    light: _Light,
+    steady_hours: float,
 ) -> SitHours:
     midnight = datetime.datetime.combine(day, datetime.time(), datetime.UTC)
     first = (midnight - _EPOCH).days * _HOURS_IN_DAY
-    hours = range(_nearest(starts), _nearest(ends) + 1)
+    hours = range(_nearest(starts_hours), _nearest(ends_hours) + 1)
     return SitHours(
         day,
         part,
         tuple(first + hour for hour in hours),
         tuple(
-            hour <= light.sunrise + steady_hours or hour >= light.sunset - steady_hours
+            hour <= light.sunrise_hours + steady_hours or hour >= light.sunset_hours - steady_hours
             for hour in hours
         ),
     )

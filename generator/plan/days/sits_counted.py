@@ -12,18 +12,17 @@ from generator.compute.wind_record import WHOLE_TURN_DEG, whole_sit_fraction, wi
 from generator.dataclass import dataclass
 from generator.inventory.places import Stand
 from generator.inventory.weather import HourlyWind
-from generator.plan.days.sit_hours import Part, SitHours
+from generator.plan.days.sit_hours import SitHours, SitPart
 from generator.plan.season.marker_years import EARLY
 from generator.plan.winds.airs import OK, Air, HowTold
 from generator.plan.winds.stand_winds import stand_wind
 from generator.plan.winds.widths import EIGHT_WINDS_DEG
 from generator.reference.library import values
 
-_CALM = 0.0
-_QUARTERS = 4
+_QUARTERS = 4  # of a degree
 # A direction, a class of speed, whether the air is steady.
 _Told = tuple[float, int, bool]
-MonthAndPart = tuple[int, Part]
+MonthAndPart = tuple[int, SitPart]
 
 
 @dataclass(frozen=True, slots=True)
@@ -46,9 +45,9 @@ class WindsOfMonth:
     Shares of the hours of a month of which the record has a wind.
     """
 
-    blown: tuple[float, ...]
-    calm: float
-    turning: float
+    blown_fraction: tuple[float, ...]
+    calm_fraction: float
+    turning_fraction: float
     hours: int
 
 
@@ -62,7 +61,7 @@ class HoursOfStand:
         self._by_hour = dict(
             zip(record.hours, zip(record.from_deg, record.speed_mph, strict=True), strict=True)
         )
-        self._shares: dict[_Told, float] = {}
+        self._by_told_fraction: dict[_Told, float] = {}
         self._at_ends: dict[_Told, bool] = {}
 
     def fraction(self, hour: int, *, steady: bool) -> float | None:
@@ -73,12 +72,12 @@ class HoursOfStand:
         from_deg, speed_mph = self._by_hour.get(hour, (None, None))
         if speed_mph is None:
             return None
-        if from_deg is None or speed_mph == _CALM:
+        if from_deg is None or speed_mph == 0:
             return 0.0
         told = (from_deg, _class_of(speed_mph), steady)
-        if told not in self._shares:
-            self._shares[told] = self._share(told, speed_mph)
-        return self._shares[told]
+        if told not in self._by_told_fraction:
+            self._by_told_fraction[told] = self._share(told, speed_mph)
+        return self._by_told_fraction[told]
 
     def _share(self, told: _Told, speed_mph: float) -> float:
         """Return the share of the degrees a report stands for on which the wind is OK."""
@@ -134,7 +133,7 @@ def counted_sits(
 ) -> dict[MonthAndPart, SitsOfMonth]:
     """Return the sits of a stand by month and part of the day, of months that the record has."""
     hours = HoursOfStand(stand, record)
-    found: dict[MonthAndPart, dict[int, list[float]]] = defaultdict(lambda: defaultdict(list))
+    by_fraction: dict[MonthAndPart, dict[int, list[float]]] = defaultdict(lambda: defaultdict(list))
     for sit in sits:
         share = whole_sit_fraction(
             [
@@ -143,17 +142,17 @@ def counted_sits(
             ]
         )
         if share is not None:
-            found[sit.day.month, sit.part][sit.day.year].append(share)
-    counted = {key: _of_month(key[0], by_year) for key, by_year in found.items()}
+            by_fraction[sit.day.month, sit.part][sit.day.year].append(share)
+    counted = {key: _of_month(key[0], of_years) for key, of_years in by_fraction.items()}
     return {key: month for key, month in counted.items() if month is not None}
 
 
-def _of_month(month: int, by_year: Mapping[int, list[float]]) -> SitsOfMonth | None:
+def _of_month(month: int, by_year_fraction: Mapping[int, list[float]]) -> SitsOfMonth | None:
     """Return the sits of a month over the years that have enough of it; None where none has."""
     wanted = values()["sits_known_pct"].value / 100
     enough = {
         year: shares
-        for year, shares in by_year.items()
+        for year, shares in by_year_fraction.items()
         if len(shares) >= wanted * calendar.monthrange(year, month)[1]
     }
     if not enough:
@@ -167,9 +166,9 @@ def _of_month(month: int, by_year: Mapping[int, list[float]]) -> SitsOfMonth | N
     return SitsOfMonth(length, _whole(math.fsum(per_year) / len(per_year)), least)
 
 
-def _whole(sits: float) -> int:
+def _whole(sits_days: float) -> int:
     # a sum of shares is off by less than this; a rest of a day is left away
-    return math.floor(round(sits, 6))
+    return math.floor(round(sits_days, 6))
 
 
 def winds_of_sits(record: HourlyWind, sits: Iterable[SitHours]) -> dict[int, WindsOfMonth]:
@@ -183,21 +182,25 @@ def winds_of_sits(record: HourlyWind, sits: Iterable[SitHours]) -> dict[int, Win
     found = {}
     for month, asked in sorted(hours.items()):
         told = [by_hour[hour] for hour in sorted(asked) if hour in by_hour]
-        known = [(from_deg, speed) for from_deg, speed in told if speed is not None]
-        if known:
-            found[month] = _winds_of(known, record.step_deg)
+        speeds_mph = [speed_mph for _, speed_mph in told if speed_mph is not None]
+        # in a calm, and where it turned about, the record has no direction
+        reports_deg = [from_deg for from_deg, _ in told if from_deg is not None]
+        if speeds_mph:
+            found[month] = _winds_of(
+                reports_deg, speeds_mph.count(0), len(speeds_mph), record.step_deg
+            )
     return found
 
 
-def _winds_of(known: list[tuple[float | None, float]], step_deg: float) -> WindsOfMonth:
-    reports = [from_deg for from_deg, speed in known if from_deg is not None and speed > _CALM]
-    calm = sum(speed == _CALM for _, speed in known)
-    none_blew = [0.0] * len(EIGHT_WINDS_DEG)
-    blown = wind_fractions(reports, step_deg, len(EIGHT_WINDS_DEG)) if reports else none_blew
-    part = len(reports) / len(known)
+def _winds_of(
+    reports_deg: list[float], calm_count: int, hours_count: int, step_deg: float
+) -> WindsOfMonth:
+    of_reports = [0.0] * len(EIGHT_WINDS_DEG)
+    if reports_deg:
+        of_reports = wind_fractions(reports_deg, step_deg, len(EIGHT_WINDS_DEG))
     return WindsOfMonth(
-        tuple(share * part for share in blown),
-        calm / len(known),
-        (len(known) - len(reports) - calm) / len(known),
-        len(known),
+        tuple(fraction * len(reports_deg) / hours_count for fraction in of_reports),
+        calm_count / hours_count,
+        (hours_count - len(reports_deg) - calm_count) / hours_count,
+        hours_count,
     )

@@ -127,10 +127,9 @@ def laid_down(growing: Growing, year: int, known_on: datetime.date) -> LogEntry 
 def _share_of(
     growing: Growing, height: Quantity, curve: Curve, base: str, lies_down: bool
 ) -> Quantity:
-    share: Figure = growing.planting.winter_share_fraction or growing.growth.winter[curve]
-    low = growing.growth.winter["low"]
-    if lies_down and low.value < share.value:
-        share = low
+    share = growing.planting.winter_share_fraction or growing.growth.winter[curve]
+    if lies_down:
+        share = min(share, growing.growth.winter["low"], key=lambda each: each.value)
     return WINTERED(f"{base}/{curve}_wintered_in", height_in=height, winter_share_fraction=share)
 
 

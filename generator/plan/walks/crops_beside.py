@@ -32,11 +32,8 @@ class CropCut:
 def crops_of(plan: Plan) -> tuple[StandingCrop, ...]:
     """Return every crop beside a walk or a screen, walks first, as they are typed."""
     screens = [place.typed for place in plan.places if isinstance(place.typed, Screen)]
-    return tuple(
-        StandingCrop(crop, beside)
-        for beside in (*plan.land.routes, *screens)
-        for crop in beside.crops_beside
-    )
+    grounds: list[Route | Screen] = [*plan.land.routes, *screens]
+    return tuple(StandingCrop(crop, beside) for beside in grounds for crop in beside.crops_beside)
 
 
 def crop_cut(standing: StandingCrop, entries: Mapping[str, LogEntry]) -> CropCut | None:

@@ -25,10 +25,10 @@ def walk_findings(plan: Plan) -> Iterator[Finding]:
     for standing in crops_of(plan):
         if crop_cut(standing, entries) is None:
             beside = standing.beside
-            kind = "route" if isinstance(beside, Route) else "place"
+            is_walk = isinstance(beside, Route)
             yield finding(
                 PlaceNote.NO_DAY_OF_CUT,
-                Subject(kind, beside.id),
+                Subject("route", beside.id) if is_walk else about_place(beside.id),
                 standing.crop.where,
                 crop=standing.crop.kind,
                 beside=beside.name,

@@ -14,6 +14,7 @@ from generator.inventory.log_work import TIME_WORDS
 from generator.inventory.places import Planting
 from generator.plan.model.days import day_words
 from generator.plan.model.plan import Plan
+from generator.reference.library import marker_names
 from generator.working import Given
 
 
@@ -76,7 +77,7 @@ def names_of(plan: Plan) -> dict[str, str]:
         *land.sprayers, *land.spreaders, *land.drills, *land.stands, *land.routes,
         *(water.hole for water in plan.water),
     )  # fmt: skip
-    names = {thing.id: thing.name for thing in things}
+    names = {**marker_names(), **{thing.id: thing.name for thing in things}}
     papers: tuple[Any, ...] = (*land.applicators, *land.permits)
     names |= {paper.id: paper.name or paper.id.replace("-", " ") for paper in papers}
     names |= {test.id: soil_test_title(plan, test) for test in land.soil_tests}

@@ -18,6 +18,7 @@ from tests.structure.modules import PACKAGE, modules
 DATA = PACKAGE / "reference" / "data"
 # Constants of plan/ that are nobody's practice, and why.
 NOT_ASSUMED = {
+    "RATE_DECIMALS": "digits in which two units of one rate may differ",
     "DECEMBER": "a name in the calendar",
     "SATURDAY": "a name in the calendar",
     "SUNDAY": "a name in the calendar",

@@ -162,7 +162,7 @@ def test_buying(plan: Plan) -> None:
     seed, product = bought["sg-26a"], bought["demo-burn-down-a"]
     assert seed.packages is not None
     assert seed.cost is not None
-    # 6.18 lb on the lane and 2.76 on the fence corners, none on hand, bags of 10 lb: one at $118.50
+    # 6.18 lb needed, none on hand, bags of 10 lb: one at $118.50
     assert (seed.packages.value, seed.cost.value) == (1, 118.5)
     assert product.packages is not None
     assert product.cost is not None

@@ -3,6 +3,7 @@
 import datetime
 from collections.abc import Iterable
 from dataclasses import replace
+from typing import Any
 
 from generator.inventory.fields import SeasonMarker, Where
 from generator.inventory.log import LogEntry
@@ -23,7 +24,7 @@ def with_seen(inventory: Inventory, entries: Iterable[LogEntry]) -> Inventory:
         return inventory
     signs = inventory.property.season_signs
     if not isinstance(signs, FoundMarkers):
-        known = {name: getattr(signs, name, None) for name in marker_names()}
+        known: dict[str, Any] = {name: getattr(signs, name, None) for name in marker_names()}
         where = signs.where if signs is not None else inventory.property.where
         signs = FoundMarkers(where=where, **known)
     new = replace(inventory.property, season_signs=replace(signs, seen=seen))

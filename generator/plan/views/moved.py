@@ -73,12 +73,12 @@ def _open(
     entries = entries_in_force(inventory.entries, as_of, sprayings_of(inventory))
     marked = with_seen(with_markers(inventory)[0], entries)
     areas = {place.id: place_on_its_ground(place, season).area for place in marked.places()}
-    requests = [
+    requests = tuple(
         request
         for request in every_job(marked, areas, (season,))
         if request.season == season
         and is_asked_for(request.step, request.planting, marked.soil_tests)
-    ]
+    )
     states = states_of(requests, entries, as_of)
     found = {
         request.job_id: (f"{request.step.name}, {request.ground.name}", request.dates)

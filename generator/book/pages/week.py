@@ -46,7 +46,7 @@ INSIDE = {
         ("Who hunts where", "sits.html"),
         ("What to plant", "plant-when.html"), ("What to buy", "buy.html"),
         ("Money and hours", "money.html"),
-        ("Stops, cautions and notes", "findings.html"), ("Records", "records.html"),
+        ("Stops and cautions", "findings.html"), ("Records", "records.html"),
         ("How the work is done", "chapters.html"), ("Safety", "safety.html"),
     ),
     PARTNER: (

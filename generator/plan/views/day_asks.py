@@ -17,7 +17,7 @@ from generator.plan.model.job import Job, UpkeepJob
 from generator.plan.model.plan import Plan, WorkTime
 from generator.reference.library import species, values
 from generator.reference.suited import FREEZES_AND_THAWS, Suits, suited
-from generator.working import Figure, Given, Quantity, Reference
+from generator.working import Given, Quantity, Reference
 
 # What the ground may be like on a day, as somebody sees who stands on it.
 GROUND_STATES = ("frozen", "firm", "soft")
@@ -75,9 +75,8 @@ def day_asks(plan: Plan) -> tuple[DayAsks, ...]:
     """Return what every job asks that can still come and has days; what closes first, first."""
     times = {time.job_id: time for time in plan.times}
     lots = {item.id: item.words for item in plan.items if item.kind == "seed"}
-    to_come: list[Job | UpkeepJob] = [
-        job for job in (*plan.jobs, *plan.upkeep) if job.state.is_ahead and job.usable
-    ]
+    every: tuple[Job | UpkeepJob, ...] = (*plan.jobs, *plan.upkeep)
+    to_come = [job for job in every if job.state.is_ahead and job.usable]
     to_come.sort(key=lambda job: (job.usable[-1][1], job.id))
     return tuple(_asks(plan, job, times.get(job.id), lots) for job in to_come)
 
@@ -206,5 +205,5 @@ def _rates(record: object) -> tuple[tuple[float, str] | None, ...]:
         "rate_product", "rate_ai_lb_per_ac", "rate_ae_lb_per_ac", "mix_fraction",
         "rate_lb_per_100_gal",
     )  # fmt: skip
-    typed: list[Figure | None] = [getattr(record, name, None) for name in names]
+    typed: list[Given | None] = [getattr(record, name, None) for name in names]
     return tuple((one.value, one.unit) if one is not None else None for one in typed)

@@ -328,7 +328,7 @@ def _value(rule: FieldRule | None, text: str, us_dates: bool) -> object:
     either = rule is not None and YES_OR_NO.keys() <= set(rule.choices)
     if rule is not None and (rule.form == "yes_no" or either):
         return TRUE_OR_FALSE.get(text, text)
-    if rule is not None and rule.form in ("measure", "whole"):
+    if rule is not None and rule.form in ("measure", "whole", "direction"):
         return _number(text)
     return text
 

@@ -15,7 +15,6 @@ from generator.units import UNITS, LatLon
 from generator.working import Visible
 
 NOT_ON_LABEL = "not_on_label"
-DIRECTION_UNIT = "deg"
 _KEY = "rule"
 
 
@@ -216,7 +215,7 @@ def sign(visible: Visible, help: str, **more: Any) -> Any:
 
 def direction(visible: Visible, help: str, **more: Any) -> Any:
     """Declare a direction: a point of the compass, of eight or sixteen, or degrees from north."""
-    return _declare(FieldRule("direction", visible, help, unit=DIRECTION_UNIT, **more))
+    return _declare(FieldRule("direction", visible, help, **more))
 
 
 def record(visible: Visible, help: str, kind: type, **more: Any) -> Any:

@@ -1,8 +1,8 @@
 """From plain data to a direction: a point of the compass, or degrees from north."""
 
 from generator.inventory import problems as say
-from generator.inventory.fields import DIRECTION_UNIT, FieldRule
-from generator.inventory.plain_values import COMPASS_DEG, plain_direction
+from generator.inventory.fields import FieldRule
+from generator.inventory.plain_values import BEARING_UNIT, COMPASS_DEG, plain_direction
 from generator.inventory.reading_found import Path, Reading
 from generator.working import Given
 
@@ -19,11 +19,11 @@ def read_direction(rule: FieldRule, raw: object, path: Path, reading: Reading) -
     where = reading.where(path)
     name = next(str(part) for part in reversed(path) if isinstance(part, str))
     return Given(
-        f"{name}_{DIRECTION_UNIT}",
+        f"{name}_{BEARING_UNIT}",
         bearing_deg,
-        DIRECTION_UNIT,
+        BEARING_UNIT,
         bearing_deg,
-        DIRECTION_UNIT,
+        BEARING_UNIT,
         where.file,
         where.line,
         rule.visible,

@@ -2,6 +2,7 @@
 
 from collections.abc import Iterator
 
+from generator.inventory.places import Route, Stand
 from generator.inventory.plain_values import named_direction
 from generator.inventory.rule import Broken, Rule, typed_at
 from generator.inventory.schema import Inventory
@@ -10,7 +11,8 @@ _FULL_CIRCLE_DEG = 360
 
 
 def _for_and_against(inventory: Inventory) -> Iterator[Broken]:
-    for thing in (*inventory.stands, *inventory.routes):
+    things: tuple[Stand | Route, ...] = (*inventory.stands, *inventory.routes)
+    for thing in things:
         is_for = {wind.value % _FULL_CIRCLE_DEG for wind in thing.winds_for}
         for wind in thing.winds_against:
             if wind.value % _FULL_CIRCLE_DEG in is_for:

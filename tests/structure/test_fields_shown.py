@@ -22,7 +22,6 @@ SETTLED = {
     ("LabelCard", "pooled_with"),
     ("OwnPlan", "based_on"),
     ("OwnPlan", "skip"),
-    ("Skip", "because"),
     ("WindStation", "more_files"),
 }
 

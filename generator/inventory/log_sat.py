@@ -5,7 +5,7 @@ from generator.inventory.fields import Limits, Record, direction, measure, refer
 from generator.inventory.log_work import AROUND, CALM_OR_MORE, TIME_WORDS
 from generator.working import Given
 
-_NONE_OR_MORE = Limits(at_least=0, at_most=500)
+_NONE_OR_MORE = Limits(at_least=0)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

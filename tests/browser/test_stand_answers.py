@@ -46,7 +46,7 @@ def test_fourteen_september_the_partner_asks_for_the_oak(
         ("2026-10-30", "Nothing written here speaks against it.", True),
         (
             "2026-10-31",
-            "Not from 3 to 7:15 p.m.: somebody else has the ground. "
+            "Not from 3 to 7:15 p.m.: somebody sits here or shoots this way. "
             "Nothing else written here speaks against it.",
             True,
         ),

@@ -18,6 +18,7 @@ from generator.plan.model.finding import Finding, SafetyLine
 from generator.plan.model.job import DateReason, Job, JobDays, JobState, OpenDates, UpkeepJob
 from generator.plan.model.place import Place
 from generator.plan.model.plan import Plan
+from generator.plan.model.sits import Forbids, KeepAway, SitAhead, StandAnswer
 from generator.plan.model.work import (
     AdjuvantPart,
     Dose,
@@ -35,7 +36,7 @@ from generator.plan.model.work import (
     Spreading,
     SpreadWork,
 )
-from generator.plan.readers import partner, redacted, released
+from generator.plan.readers import hours_away, partner, redacted, released
 from generator.plan.readers import seen_by as readers
 from generator.plan.readers.redacted import redacted as redacted_record
 from generator.plan.readers.seen_by import seen_by
@@ -47,12 +48,12 @@ from tests.readers.test_every_number_told import demo
 from tests.readers.test_non_interference import made
 
 CANARY = "canaryzq"
-MODULES = (released, partner, readers, redacted)
+MODULES = (released, partner, readers, redacted, hours_away)
 MADE_ANEW = (
     Job, Mix, MixPart, AdjuvantPart, Load, Dose, Sowing, Spreading, Nutrient, LimeAsked,
     RowPlanted, SprayWork, SowWork, SpreadWork, RowsWork, Sower,
     JobDays, JobState, OpenDates, DateReason, SafetyLine, Step, UpkeepJob, Stand, Route,
-    Place, Finding, Quantity, Given, Measured,
+    Place, Finding, Quantity, Given, Measured, SitAhead, KeepAway, Forbids, StandAnswer,
 )  # fmt: skip
 # They hold what ships with the program, or a step of the owner's that all who do it read.
 PASS_WHOLE = (Bound, AnswerNeeded, Instead, Reference, Formula, Withheld)

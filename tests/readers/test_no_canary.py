@@ -427,6 +427,10 @@ def _in_one_form(data: Data, hidden: Hidden) -> None:
     _heights_in_one_form(data, hidden)
     _work_in_one_form(data, hidden)
     data["property"]["time_zone"] = ZONE
+    sat = next(entry["sat"] for entry in data["log"]["entries"] if "sat" in entry)
+    # no more than were seen can have winded anybody
+    sat["deer_count"], sat["winded_count"] = sat["winded_count"], sat["deer_count"]
+    sat |= {"began_at": TIMES["began_at"], "left_at": TIMES["left_at"]}
     for sit in data["sits"]["sits"]:
         sit |= {"from_time": TIMES["from_time"], "until_time": TIMES["until_time"]}
     del data["dates"]["shooting_hours"][0]["ends_at"]

@@ -108,8 +108,18 @@ def sit_lines(plan: Plan, month: Span) -> list[tuple[NamedLine, Span, bool]]:
     """
     subjects = Subjects(plan)
     off = in_groups(plan.keep_away, lambda keep: (keep.day, keep.hours))
+    # the owner's page of all sits says who keeps off what; others have no more than their own few
     lines = [
-        (line_of(_head(plan, same), [subjects.named(keep.subject) for keep in same], _NAMED), day)
+        (
+            line_of(
+                _head(plan, same),
+                [("who keeps off what", Markup("sits.html"))]
+                if plan.reader == "owner"
+                else [subjects.named(keep.subject) for keep in same],
+                _NAMED,
+            ),
+            day,
+        )
         for (day, _), same in off.items()
     ]
     lines += [
@@ -127,7 +137,7 @@ def _head(plan: Plan, same: Iterable[KeepAway]) -> str:
     stands = dict.fromkeys(named[sit_id] for keep in keeps for sit_id in keep.sit_ids)
     hours = hours_words(keeps[0].hours)
     if stands:
-        return f"{' and '.join(stands)} hunted from {hours}, others keep off"
+        return f"{' and '.join(stands)} hunted {hours}"
     return f"Another hunter's ground from {hours}, keep off"
 
 

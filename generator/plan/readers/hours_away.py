@@ -21,10 +21,11 @@ def hours_for_others(
     by_day = grouped((f"{keep.subject.id}/{keep.day}", keep) for keep in of_others)
     found = [
         KeepAway(
-            Subject(same[0].subject.kind, new_ids[same[0].subject.id]),
-            same[0].day,
-            hours,
+            subject=Subject(same[0].subject.kind, new_ids[same[0].subject.id]),
+            day=same[0].day,
+            hours=hours,
             is_known=True,
+            sit_ids=(),
         )
         for same in by_day.values()
         for hours in joined_hours(keep.hours for keep in same)
@@ -43,18 +44,21 @@ def answers_for_others(
     found: list[StandAnswer] = []
     for answer in answers:
         forbids = tuple(_for_others(answer.forbids, own))
+        begins = answer.first
         if found and found[-1].forbids == forbids:
-            found[-1] = StandAnswer(found[-1].first, answer.last, forbids)
-        else:
-            found.append(StandAnswer(answer.first, answer.last, forbids))
+            begins = found.pop().first
+        found.append(StandAnswer(first=begins, last=answer.last, forbids=forbids))
     return tuple(found)
 
 
 def _for_others(forbids: Iterable[Forbids], own: frozenset[str]) -> Iterator[Forbids]:
     """Yield what is told of what forbids a stand; hours of others joined, as everywhere."""
     every = list(forbids)
-    yield from (one for one in every if one.why not in (*_KEPT_CLOSED, Why.TAKEN))
+    for one in every:
+        if one.why not in (*_KEPT_CLOSED, Why.TAKEN):
+            yield Forbids(why=one.why, day=one.day, what=None, hours=None, sit_ids=())
     if any(one.why in _KEPT_CLOSED for one in every):
-        yield Forbids(Why.KEPT_CLOSED)
+        yield Forbids(why=Why.KEPT_CLOSED, day=None, what=None, hours=None, sit_ids=())
     taken = (one.hours for one in every if one.hours and not own.issuperset(one.sit_ids))
-    yield from (Forbids(Why.TAKEN, hours=hours) for hours in joined_hours(taken))
+    for hours in joined_hours(taken):
+        yield Forbids(why=Why.TAKEN, day=None, what=None, hours=hours, sit_ids=())

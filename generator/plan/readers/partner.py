@@ -212,6 +212,7 @@ def _sits(plan: Plan, reader: Reader, new_ids: Mapping[str, str]) -> dict[str, S
             legal=None,
             sunset=None,
             note=None,
+            reader=None,
         )
     return found
 

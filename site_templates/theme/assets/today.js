@@ -75,11 +75,13 @@ const work = (box, day) => {
   return closed.reduce((count, { row }) => count + Number(row.dataset.count), 0);
 };
 
+const lasts = ([first, last]) => (first === last ? "today" : `until ${inWords(last)}`);
+
 const notToday = (list, day, closed) => {
   for (const row of list.querySelectorAll("li[data-days]")) {
     const span = holds(spansOf(row), day);
     row.hidden = !span;
-    if (span) row.querySelector(".told").textContent = `until ${inWords(span[1])}`;
+    if (span) row.querySelector(".told").textContent = lasts(span);
   }
   const line = list.querySelector("li.closed");
   const count = Number(line.dataset.closed) + closed;

@@ -103,3 +103,30 @@ def test_the_table_on_the_page_of_work_and_the_job_sheet_say_where_a_day_is_from
     job = job_of(plan, BURN_DOWN)
     sheet = pages[f"work/{job.address}.md"].split("Where the dates come from")[1]
     assert "the record of Ridge farm, 1990 to 2014" in sheet
+
+
+def seen_on(*seen: str) -> str:
+    """What the page says under the markers as their owner saw them."""
+    data = weathered(RECORD, {"thaw": "03-01"})
+    entries = [
+        {"id": f"saw-{number}", "done_on": day, "markers_seen": ["weed_green_up"]}
+        for number, day in enumerate(seen)
+    ]
+    data["log"] = {"entries": entries}
+    (written,) = signs_page(planned(data))
+    told = html.unescape(written.page.markdown)
+    return told.split("\n## As you saw them\n")[1].split("\n## ")[0]
+
+
+def test_markers_of_one_s_own_stand_beside_the_station_s_after_ten_seasons() -> None:
+    springs = [f"{year}-03-{year - 2000 - 7:02}" for year in range(2017, 2027)]
+    assert "told after" in seen_on(*springs[1:])
+    # March 10 to 19, one a year: the same days as by hand in tests/plan/test_seen_signs.py
+    own = seen_on(*springs)
+    assert re.findall(r'datetime="([0-9-]+)"', own)[-3:] == [
+        "2027-03-10",
+        "2027-03-14",
+        "2027-03-19",
+    ]
+    assert "not yet" in own
+    assert "<table" not in seen_on()

@@ -101,7 +101,7 @@ class DoubtCaution(Caution):
         "one it counts for.",
     )
     SEEN_FAR_OFF = Words(
-        "C450",
+        "C440",
         "{marker} is logged as seen on {day}. In that season its early year is {early} and its "
         "late year {late}. The jobs that wait for it go by the day that was seen.",
         "",

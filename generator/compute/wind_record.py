@@ -8,7 +8,7 @@ import math
 from collections import Counter
 from collections.abc import Sequence
 
-WHOLE_TURN_DEG = 360
+_CIRCLE_DEG = 360
 
 
 def wind_fractions(
@@ -54,10 +54,10 @@ def whole_sit_fraction(by_hour_fraction: Sequence[float | None]) -> float | None
 
 def _sector_fractions(from_deg: float, step_deg: float, sectors_count: int) -> list[float]:
     """Return the share of one report in each sector, north first."""
-    width_deg = WHOLE_TURN_DEG / sectors_count
+    width_deg = _CIRCLE_DEG / sectors_count
     fractions = [0.0] * sectors_count
     # sectors lie half to each side of their middle; positions are counted from where north begins
-    begins_deg = (from_deg - step_deg / 2 + width_deg / 2) % WHOLE_TURN_DEG
+    begins_deg = (from_deg - step_deg / 2 + width_deg / 2) % _CIRCLE_DEG
     ends_deg = begins_deg + step_deg
     first = math.floor(begins_deg / width_deg)
     for sector in range(first, math.ceil(ends_deg / width_deg)):

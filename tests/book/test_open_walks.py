@@ -37,18 +37,19 @@ def hunted(**crop: Any) -> Data:
 
 
 def words_of(data: Data, page: str, reader: str = "owner") -> list[str]:
-    """The words of the rows of a page's tables, as one reader has it."""
+    """The words of the rows of the first table of a page, as one reader has it."""
     plan = planned(data)
     if reader != "owner":
         plan = seen_by(plan, inventory_of(data).readers[-1])
     pages = {one.address: one.markdown for one in make_book(plan).pages}
-    return [" ".join(row.text().split()) for row in read(pages[page]).all("tr")]
+    table = read(pages[page]).all("table")[0]
+    return [" ".join(row.text().split()) for row in table.all("tr")]
 
 
 def test_a_sit_after_the_cut_says_so_with_the_other_way_in() -> None:
     rows = words_of(hunted(harvest_planned_on="2026-10-10"), "sits.md")
-    (before,) = (row for row in rows if "Oct 9, 2026" in row and "Oak" in row)
-    (after,) = (row for row in rows if "Oct 12, 2026" in row and "Oak" in row)
+    (before,) = (row for row in rows if "Oct 9, 2026" in row)
+    (after,) = (row for row in rows if "Oct 12, 2026" in row)
     assert f"{OPENED}: Bank way" in after
     assert OPENED not in before
     assert not any(OPENED in row for row in words_of(hunted(), "sits.md"))

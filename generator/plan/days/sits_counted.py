@@ -8,7 +8,8 @@ from collections import defaultdict
 from collections.abc import Iterable, Mapping
 
 from generator.compute.climate_spread import at_share_days
-from generator.compute.wind_record import WHOLE_TURN_DEG, whole_sit_fraction, wind_fractions
+from generator.compute.scent import CIRCLE_DEG
+from generator.compute.wind_record import whole_sit_fraction, wind_fractions
 from generator.dataclass import dataclass
 from generator.inventory.places import Stand
 from generator.inventory.weather import HourlyWind
@@ -101,7 +102,7 @@ class HoursOfStand:
         return math.fsum(shares) / cells
 
     def _is_ok(self, from_deg: float, speed_mph: float, *, steady: bool) -> bool:
-        air = Air(from_deg % WHOLE_TURN_DEG, speed_mph, HowTold.RECORD, steady)
+        air = Air(from_deg % CIRCLE_DEG, speed_mph, HowTold.RECORD, steady)
         return stand_wind(self._stand, air).word == OK
 
 

@@ -207,7 +207,7 @@ class PlaceCaution(Caution):
     )
 
     WALK_OPEN = Words(
-        "C450",
+        "C455",
         "The {crop} beside {beside} {cut}. From that day whoever walks {walk} counts as seen. "
         "{ways}",
         "The crop that hid this walk is cut, or counts as cut. Whoever walks it counts as seen. "
@@ -220,7 +220,7 @@ class PlaceCaution(Caution):
         "cut with harvested. Where the crop still stands, type its new harvest_planned_on.",
     )
     LAID_DOWN = Words(
-        "C451",
+        "C456",
         "{by} laid this screen down on {day}. Until it is measured, no more of it counts than the "
         "winter leaves in a careful reading.",
         "",
@@ -247,7 +247,7 @@ class PlaceNote(Note):
         "stands.yaml, or take the wind out of winds_against.",
     )
     WALK_OPENS = Words(
-        "N450",
+        "N455",
         "The {crop} beside {beside} {cut}. From that day whoever walks {walk} counts as seen. "
         "{ways}",
         "",
@@ -257,7 +257,7 @@ class PlaceNote(Note):
         to_type="Log the cut with harvested. Where the day moves, type harvest_planned_on anew.",
     )
     NO_DAY_OF_CUT = Words(
-        "N451",
+        "N456",
         "Nobody wrote down when the {crop} beside {beside} is cut.",
         "",
         "Ask whoever farms it. On the day it is cut it hides nobody any more.",

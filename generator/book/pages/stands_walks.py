@@ -27,7 +27,7 @@ from generator.plan.model.finding import Finding
 from generator.plan.model.job import UpkeepJob
 from generator.plan.model.place import OpenWalk
 from generator.plan.model.plan import HuntedDates, HuntedWeek, Plan
-from generator.plan.model.sits import StandAnswer, Why, hours_words
+from generator.plan.model.sits import StandAnswer, WhyNot, hours_words
 from generator.plan.readers.partner import hunted_on
 from generator.plan.season.open_dates import day_in_season
 from generator.plan.sits.sits_over import counted_by_wind, sits_over
@@ -141,7 +141,7 @@ def stand_page(plan: Plan, stand: Stand) -> Written:
 
 def _forbids_all_day(answer: StandAnswer) -> bool:
     """Return whether something forbids a stand whatever the hour."""
-    return any(one.why is not Why.TAKEN for one in answer.forbids)
+    return any(one.why is not WhyNot.TAKEN for one in answer.forbids)
 
 
 def _hours(

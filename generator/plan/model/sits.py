@@ -55,7 +55,7 @@ class KeepAway:
     sit_ids: tuple[str, ...] = ()
 
 
-class Why(Enum):
+class WhyNot(Enum):
     """What forbids a stand on a day: the key of the words a page says."""
 
     UNSAFE = "unsafe"
@@ -75,7 +75,7 @@ class Why(Enum):
 class Forbids:
     """One thing that forbids a stand: since or until when, what it is about, in which hours."""
 
-    why: Why
+    why: WhyNot
     day: datetime.date | None = None
     what: str | None = None
     hours: Hours | None = None

@@ -4,7 +4,7 @@ from collections.abc import Iterable, Iterator, Mapping
 
 from generator.plan.model.finding import Subject
 from generator.plan.model.plan import grouped
-from generator.plan.model.sits import Forbids, KeepAway, StandAnswer, Why, joined_hours
+from generator.plan.model.sits import Forbids, KeepAway, StandAnswer, WhyNot, joined_hours
 
 
 def hours_for_others(
@@ -34,7 +34,7 @@ def hours_for_others(
 
 
 # What the owner decides alone: that it is so is told, and not why.
-_KEPT_CLOSED = (Why.QUIET, Why.RESTS, Why.NO_LEAVE, Why.TOO_NEAR)
+_KEPT_CLOSED = (WhyNot.QUIET, WhyNot.RESTS, WhyNot.NO_LEAVE, WhyNot.TOO_NEAR)
 
 
 def answers_for_others(
@@ -55,10 +55,10 @@ def _for_others(forbids: Iterable[Forbids], own: frozenset[str]) -> Iterator[For
     """Yield what is told of what forbids a stand; hours of others joined, as everywhere."""
     every = list(forbids)
     for one in every:
-        if one.why not in (*_KEPT_CLOSED, Why.TAKEN):
+        if one.why not in (*_KEPT_CLOSED, WhyNot.TAKEN):
             yield Forbids(why=one.why, day=one.day, what=None, hours=None, sit_ids=())
     if any(one.why in _KEPT_CLOSED for one in every):
-        yield Forbids(why=Why.KEPT_CLOSED, day=None, what=None, hours=None, sit_ids=())
+        yield Forbids(why=WhyNot.KEPT_CLOSED, day=None, what=None, hours=None, sit_ids=())
     taken = (one.hours for one in every if one.hours and not own.issuperset(one.sit_ids))
     for hours in joined_hours(taken):
-        yield Forbids(why=Why.TAKEN, day=None, what=None, hours=hours, sit_ids=())
+        yield Forbids(why=WhyNot.TAKEN, day=None, what=None, hours=hours, sit_ids=())

@@ -16,7 +16,7 @@ from generator.plan.findings.about_places import PlaceCaution, PlaceStop
 from generator.plan.jobs.job_days import LAST_OF_SEASON
 from generator.plan.model.days import ONE_DAY, Span, days_of, holds_on
 from generator.plan.model.finding import Finding, Subject
-from generator.plan.model.sits import Forbids, KeepAway, StandAnswer, Why
+from generator.plan.model.sits import Forbids, KeepAway, StandAnswer, WhyNot
 from generator.plan.season.open_dates import day_in_season
 
 _UNSAFE = PlaceStop.STAND_UNSAFE.value.code
@@ -75,7 +75,7 @@ def _known(
     return _Known(
         safety=tuple(_unsafe(stand, codes, entries)),
         distances=tuple(
-            Forbids(Why.TOO_NEAR, what=thing.what)
+            Forbids(WhyNot.TOO_NEAR, what=thing.what)
             for thing in stand.keeps_off
             if thing.distance_yd.value < thing.at_least_yd.value
         ),
@@ -102,9 +102,9 @@ def _unsafe(stand: Stand, codes: set[str], entries: tuple[LogEntry, ...]) -> Ite
             and stand.id in entry.inspected.what
             and entry.inspected.sound is False
         )
-        yield Forbids(Why.UNSAFE, max(looks, default=None))
+        yield Forbids(WhyNot.UNSAFE, max(looks, default=None))
     elif _NOT_INSPECTED in codes:
-        yield Forbids(Why.NOT_INSPECTED)
+        yield Forbids(WhyNot.NOT_INSPECTED)
 
 
 def _rests(stand: Stand, entries: Iterable[LogEntry], inventory: Inventory) -> Iterator[Span]:
@@ -122,29 +122,29 @@ def _forbids_on(known: _Known, day: datetime.date) -> Iterator[Forbids]:
     yield from known.safety
     yield from _season(known, day)
     if _is_in(day, known.quiet):
-        yield Forbids(Why.QUIET)
+        yield Forbids(WhyNot.QUIET)
     rest = max((last for first, last in known.rests if first <= day <= last), default=None)
     if rest is not None:
-        yield Forbids(Why.RESTS, rest)
+        yield Forbids(WhyNot.RESTS, rest)
     for permit in known.permits:
         if not _is_good(permit, day):
-            yield Forbids(Why.NO_LEAVE, what=permit.name or permit.id)
+            yield Forbids(WhyNot.NO_LEAVE, what=permit.name or permit.id)
     yield from known.distances
     for keep in known.taken:
         if keep.day == day:
-            yield Forbids(Why.TAKEN, hours=keep.hours, sit_ids=keep.sit_ids)
+            yield Forbids(WhyNot.TAKEN, hours=keep.hours, sit_ids=keep.sit_ids)
 
 
 def _season(known: _Known, day: datetime.date) -> Iterator[Forbids]:
     if _is_in(day, known.opened):
         return
     if _is_in(day, known.typed):
-        yield Forbids(Why.NOT_LOOKED_UP)
+        yield Forbids(WhyNot.NOT_LOOKED_UP)
     elif not known.typed:
-        yield Forbids(Why.NO_DATES)
+        yield Forbids(WhyNot.NO_DATES)
     else:
         opens = min((first for first, _ in known.typed if first > day), default=None)
-        yield Forbids(Why.CLOSED, opens)
+        yield Forbids(WhyNot.CLOSED, opens)
 
 
 def _is_good(permit: Permit, day: datetime.date) -> bool:

@@ -111,10 +111,18 @@ def _plain_hour(time: str, direction: str, speed: str, column: str) -> HourOfWin
         return say.bad_time(time)
     if not FIRST_YEAR_LONG_AGO <= at.year <= LAST_YEAR:
         return day_out_of_range(at.date(), FIRST_YEAR_LONG_AGO, LAST_YEAR)
+    wind = _wind(direction, speed, column)
+    if isinstance(wind, Sentence):
+        return wind
     # a report a few minutes before the hour is that of the hour
-    hours = round((at - EPOCH).total_seconds() / SECONDS_IN_HOUR)
+    return round((at - EPOCH).total_seconds() / SECONDS_IN_HOUR), *wind
+
+
+@functools.cache
+def _wind(direction: str, speed: str, column: str) -> tuple[float | None, float | None] | Sentence:
+    """Return direction and speed as two cells tell them, of which a record has few different."""
     if speed in _NONE:
-        return hours, None, None
+        return None, None
     if not _NUMBER.fullmatch(speed):
         return say.bad_number(speed, column)
     told = float(speed)
@@ -123,9 +131,7 @@ def _plain_hour(time: str, direction: str, speed: str, column: str) -> HourOfWin
         return say.impossible(f"the wind is {told:,g} {unit}", f"0 to {MOST_IN_UNIT[column]}")
     speed_mph = told if column == SPEEDS[0] else convert(told, "km_per_h", "mph")
     from_deg = _from_deg(direction, told)
-    if isinstance(from_deg, Sentence):
-        return from_deg
-    return hours, from_deg, round(speed_mph, 1)
+    return from_deg if isinstance(from_deg, Sentence) else (from_deg, round(speed_mph, 1))
 
 
 def _from_deg(direction: str, speed: float) -> float | Sentence | None:

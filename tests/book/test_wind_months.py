@@ -62,7 +62,7 @@ def test_hunted_months_stand_first_with_mornings_and_evenings() -> None:
     november, october, *_ = read(page).all("table")
     assert [cell.text().strip() for cell in november.all("td")] == ["Oak", "30 of 30", "24 of 30"]
     assert [cell.text().strip() for cell in october.all("td")][:2] == ["Oak", "31 of 31"]
-    assert page.index("## November") < page.index("## Months without hunting dates")
+    assert page.index("## November") < page.index("Months without hunting dates")
     told = words(page)
     assert "neither beds nor winds it is for are typed: Elm" in told
     assert "calm 13" in told

@@ -205,6 +205,15 @@ def mean(values: Sequence[float]) -> float:
     return math.fsum(values) / len(values)
 
 
+def number_of(values: Sequence[float]) -> float:
+    """Return how many values there are.
+
+    >>> number_of([15.0, 16.0, 17.0])
+    3.0
+    """
+    return float(len(values))
+
+
 def total(values: Sequence[float]) -> float:
     """Return the sum, without the rounding error of adding one by one.
 
@@ -247,6 +256,7 @@ _FUNCTIONS: Mapping[str, Callable[..., float]] = {
     "min": min,
     "max": max,
     "mean": mean,
+    "number_of": number_of,
     "total": total,
 }
 

@@ -31,6 +31,7 @@ SIGNS = {
     "max": "the largest of ",
     "min": "the smallest of ",
     "mean": "the mean of ",
+    "number_of": "the number of ",
     "total": "the sum of ",
     "*": "×",
     "/": "÷",

@@ -8,7 +8,7 @@ from generator.working import formula
 def sits_count(winds_deg: Sequence[float]) -> float:
     """How many sits had one wind, told by where each wind came from.
 
-    Formula: number of winds_deg
+    Formula: number_of(winds_deg)
     Valid for: winds in degrees, one for each sit
     Source: a count (source key arithmetic)
 

@@ -11,7 +11,7 @@ from collections.abc import Sequence
 _CIRCLE_DEG = 360
 
 
-def wind_fractions(
+def winds_fraction(
     reports_deg: Sequence[float], step_deg: float, sectors_count: int
 ) -> list[float]:
     """Share of all reports in each sector, north first; each is spread over what it is rounded to.
@@ -21,7 +21,7 @@ def wind_fractions(
     Valid for: at least one report; step_deg above 0; calms and winds that turn about counted apart
     Source: each report is uniform over what it is rounded to (source key arithmetic)
 
-    >>> wind_fractions([90, 270], 10, 4)
+    >>> winds_fraction([90, 270], 10, 4)
     [0.0, 0.5, 0.0, 0.5]
     """
     by_sector = zip(

@@ -161,8 +161,8 @@ def test_what_was_not_done_is_said_by_each_command(land: Path) -> None:
 def test_with_nothing_to_record_record_is_used_wrongly(land: Path, words: list[str]) -> None:
     before = print_of(land)
     assert _error("record", land, "--on", "2026-10-12", *words) == (
-        "there is nothing to record: say what was done, by --job, --used, --bought or --set, "
-        "or give a --note"
+        "there is nothing to record: say what was done, by --job, --seen, --used, --bought or "
+        "--set, or give a --note"
     )
     assert print_of(land) == before
 

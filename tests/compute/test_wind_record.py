@@ -8,7 +8,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from generator.compute.wind_record import whole_sit_fraction, wind_fractions
+from generator.compute.wind_record import whole_sit_fraction, winds_fraction
 from generator.inventory.fields import Where
 from generator.inventory.weather import HourlyWind, WindStation
 from generator.inventory.weather_hours import EPOCH
@@ -41,15 +41,15 @@ def chicago(tmp_path_factory: pytest.TempPathFactory) -> HourlyWind:
 def test_thirty_six_equal_reports_blow_alike_from_everywhere() -> None:
     """6.25 percent each; unspread they read 8.33 and 5.56 (an equal circle, worked by hand)."""
     tens = [float(one) for one in range(10, 370, 10)]
-    assert wind_fractions(tens, 10, 16) == pytest.approx([1 / 16] * 16, abs=1e-9)
-    unspread = wind_fractions(tens, 1e-6, 16)
+    assert winds_fraction(tens, 10, 16) == pytest.approx([1 / 16] * 16, abs=1e-9)
+    unspread = winds_fraction(tens, 1e-6, 16)
     assert {round(100 * one, 2) for one in unspread} == {8.33, 5.56}
 
 
 def test_a_report_is_spread_by_what_it_covers() -> None:
     """By hand: north ends at 348.75 and 11.25, so five eighths of 350 and of 010 lie in it."""
     by_name = {
-        told: dict(zip(SIXTEEN, wind_fractions([told], 10, 16), strict=True))
+        told: dict(zip(SIXTEEN, winds_fraction([told], 10, 16), strict=True))
         for told in (350.0, 360.0, 10.0, 20.0, 30.0)
     }
     assert [by_name[told]["N"] for told in (350.0, 360.0, 10.0)] == [0.625, 1, 0.625]
@@ -65,8 +65,8 @@ def test_the_west_of_chicago_is_an_eighth_and_not_a_sixth(chicago: HourlyWind) -
     reports = [one for one in chicago.from_deg if one is not None]
     assert len(reports) == 2067
     west = SIXTEEN.index("W")
-    assert round(100 * wind_fractions(reports, chicago.step_deg, 16)[west], 1) == 12.5
-    assert round(100 * wind_fractions(reports, 1e-6, 16)[west], 1) == 16.9
+    assert round(100 * winds_fraction(reports, chicago.step_deg, 16)[west], 1) == 12.5
+    assert round(100 * winds_fraction(reports, 1e-6, 16)[west], 1) == 16.9
 
 
 def test_whole_sits_are_fewer_than_their_hours_look_like(chicago: HourlyWind) -> None:
@@ -111,8 +111,8 @@ def _from_the_west(from_deg: float | None, speed_mph: float | None) -> float | N
 def test_turned_by_an_eighth_everything_turns_with_it(
     reports: list[float], sectors: int, eighths: int
 ) -> None:
-    shares = wind_fractions(reports, 10, sectors)
-    turned = wind_fractions([one + 45 * eighths for one in reports], 10, sectors)
+    shares = winds_fraction(reports, 10, sectors)
+    turned = winds_fraction([one + 45 * eighths for one in reports], 10, sectors)
     shift = eighths * sectors // 8
     assert math.fsum(shares) == pytest.approx(1)
     assert turned == pytest.approx(shares[-shift:] + shares[:-shift] if shift else shares)

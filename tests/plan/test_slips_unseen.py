@@ -344,6 +344,7 @@ def records_of(kind: type[Record]) -> set[type[Record]]:
 # Days that may lie ahead, and those that are told of where they weigh on something.
 AHEAD = {"as_of", "clear_on", "expires_on", "first", "insured_until", "last"}
 AHEAD |= {"approved_on", "harvest_planned_on", "licence_expires_on", "old_after", "permission_on"}
+AHEAD |= {"sits_on"}
 
 
 def test_every_day_that_is_typed_is_gone_by_or_may_lie_ahead() -> None:

@@ -13,7 +13,7 @@ from generator.working import Formula, mean, replay, total
 from tests.compute.formulas import FORMULAS
 from tests.structure.test_calculations import section
 
-FUNCTION_NAMES = {"whole_up", "whole_down", "min", "max", "mean", "total"}
+FUNCTION_NAMES = {"whole_up", "whole_down", "min", "max", "mean", "number_of", "total"}
 AMOUNTS = st.floats(min_value=1e-3, max_value=1e5)
 SHARES = st.floats(min_value=1e-3, max_value=1)
 COUNTS = st.integers(min_value=1, max_value=200).map(float)

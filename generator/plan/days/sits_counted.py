@@ -9,7 +9,7 @@ from collections.abc import Iterable, Mapping
 
 from generator.compute.climate_spread import at_share_days
 from generator.compute.scent import CIRCLE_DEG
-from generator.compute.wind_record import whole_sit_fraction, wind_fractions
+from generator.compute.wind_record import whole_sit_fraction, winds_fraction
 from generator.dataclass import dataclass
 from generator.inventory.places import Stand
 from generator.inventory.weather import HourlyWind
@@ -201,7 +201,7 @@ def _winds_of(
 ) -> WindsOfMonth:
     of_reports = [0.0] * len(EIGHT_WINDS_DEG)
     if reports_deg:
-        of_reports = wind_fractions(reports_deg, step_deg, len(EIGHT_WINDS_DEG))
+        of_reports = winds_fraction(reports_deg, step_deg, len(EIGHT_WINDS_DEG))
     return WindsOfMonth(
         tuple(fraction * len(reports_deg) / hours_count for fraction in of_reports),
         calm_count / hours_count,

@@ -30,8 +30,8 @@ def test_all_stands_are_on_the_face_of_one_leaf(
         assert len(SIDE.findall(page.pdf(format=paper, prefer_css_page_size=False))) <= 2
         page.emulate_media(media="print")
         page.set_viewport_size({"width": int(width), "height": int(height)})
-        card = page.locator(".leaf").last.bounding_box()
-        sizes = page.locator(".leaf .wind").evaluate_all(WORDS_OF_WIND)
+        card = page.locator(".across").last.bounding_box()
+        sizes = page.locator(".across .wind").evaluate_all(WORDS_OF_WIND)
     assert card is not None
     assert card["y"] + card["height"] < height
     assert card["width"] <= width

@@ -16,7 +16,7 @@ from generator.plan.model.days import MONTHS, Span
 
 # A letter sheet between its margins, less the head of the page.
 SHEET_PX, HEAD_PX = 790, 16
-LEAST_ROW_PX, MOST_ROW_PX, GROUP_PX = 12, 18, 4
+LEAST_ROW_PX, MOST_ROW_PX, GROUP_PX = 11, 18, 4
 # Where the days of a row end, and where the year begins as a share of the width.
 DAYS, YEAR_FRACTION = "58%", 0.6
 

@@ -139,21 +139,13 @@ def _limits(asks: DayAsks) -> dict[str, str]:
         FROST: [asks.frost.value] if asks.frost is not None else [],
         RAIN: [asks.dry_hours] if asks.dry_hours is not None else [],
     }
-    found = {name: " ".join(map(_compared, them)) for name, them in numbers.items() if them}
+    # what is rounded off is too little to be picked
+    found = {name: " ".join(f"{one:.6g}" for one in them) for name, them in numbers.items() if them}
     if asks.ground:
         found[GROUND] = " ".join(asks.ground)
     if asks.not_alone is not None:
         found[HELPERS] = "1"
     return found
-
-
-def _compared(number: float) -> str:
-    """Return a number for the script: what is rounded off is too little to be picked.
-
-    >>> _compared(6.256410256410256), _compared(24.0)
-    ('6.25641', '24')
-    """
-    return f"{number:.6g}"
 
 
 def _products(asked: Iterable[DayAsks]) -> list[Product]:

@@ -78,7 +78,11 @@ const jobsOfStep = (jobs) => {
   const step = partOf(jobs[0], "step");
   if (jobs.length === 1) return [named(jobs[0], made("strong", `${step}: ${placeOf(jobs[0])}`))];
   // a comma stays on the line of the name before it
-  const links = jobs.flatMap((job, turn) => [turn ? "\u2060, " : " ", named(job, placeOf(job))]);
+  const links = jobs.flatMap((job, turn) => {
+    const kept = made("span", "", "kept");
+    kept.append(named(job, placeOf(job)), turn < jobs.length - 1 ? "," : "");
+    return [" ", kept];
+  });
   return [made("strong", `${step}:`), ...links];
 };
 

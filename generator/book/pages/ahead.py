@@ -72,11 +72,25 @@ def _by_things(plan: Plan) -> list[tuple[list[str], list[UpkeepJob]]]:
 
 @dataclass(frozen=True, slots=True)
 class SeasonTold:
-    """A season on the page of all; `as_in` is the season whose work comes back on the same days."""
+    """A season on the page of all; `as_in` is the season whose work comes back on the same days.
+
+    `again` are those of its lines that come back from the season before, in the same places on the
+    same days.
+    """
 
     season: SeasonAhead
     lines: tuple[StepAhead, ...]
+    again: tuple[StepAhead, ...]
     as_in: int | None
+
+    @property
+    def before(self) -> int:
+        """The season before."""
+        return self.season.season - 1
+
+    def new(self) -> tuple[StepAhead, ...]:
+        """Return the lines that the season before did not have."""
+        return tuple(line for line in self.lines if line not in self.again)
 
 
 def _told(plan: Plan, seasons: tuple[SeasonAhead, ...]) -> list[SeasonTold]:
@@ -86,7 +100,10 @@ def _told(plan: Plan, seasons: tuple[SeasonAhead, ...]) -> list[SeasonTold]:
         lines = tuple(_lines(plan, season.jobs))
         last = next((one for one in reversed(told) if one.as_in is None), None)
         same = last is not None and _a_year_apart(last, season.season, lines)
-        told.append(SeasonTold(season, lines, last.season.season if last and same else None))
+        before = {_seen_as(line, 1) for line in told[-1].lines} if told else set()
+        again = tuple(line for line in lines if _seen_as(line, 0) in before)
+        as_in = last.season.season if last and same else None
+        told.append(SeasonTold(season, lines, again, as_in))
     return told
 
 
@@ -103,7 +120,7 @@ def _seen_as(line: StepAhead, years: int) -> object:
     job = line.job
     ends = tuple(day and moved(day, years) for day in (job.dates.opens, job.dates.closes))
     days = tuple((moved(first, years), moved(last, years)) for first, last in job.usable)
-    places = [(place.id, stopped) for _, place, stopped in line.places]
+    places = tuple((place.id, stopped) for _, place, stopped in line.places)
     return job.step.name, ends, days, line.signs, job.state.kind, places
 
 

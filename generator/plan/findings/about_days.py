@@ -191,7 +191,7 @@ class DayCaution(Caution):
         "C362",
         "You noted a dry spell for {days}. {why}",
         "It is dry here for this work. Ask the owner before you begin.",
-        "Wait for rain. If none comes: {missed}",
+        "If none comes: {missed}",
         source="common_practice",
         to_type="Once it has rained, set the last day of the dry spell in dates.yaml to the day it "
         "ended.",

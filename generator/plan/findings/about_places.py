@@ -132,8 +132,7 @@ class PlaceCaution(Caution):
         "You typed {winds} as a wind for {stand}. By the bearings you typed, such a wind blows to "
         "beds, food or deer.",
         "",
-        "Stand there and take the bearings again. Correct the wind or the bearing. Until then the "
-        "wind you typed stands.",
+        "Take the bearings there again. Correct the wind or the bearing. The typed wind stands.",
         WALKING_CHAPTER,
         source="common_practice",
         to_type="Correct winds_for, beds, food or deer_come_from of the stand in stands.yaml.",

@@ -6,8 +6,8 @@ _OTHERS = (
     "Another hunter is out in these hours, and you two are not known to be clear of each other's "
     "shots. Do not go. Call the owner."
 )
-_CURE = "Sit on another day or in other hours, or at another stand. Both hear of it before they go."
-_TYPED = "Change the sit {sit} or {beside}, in sits.yaml or in the folder sits."
+_CURE = "Sit another day, in other hours or at another stand, and tell both."
+_TYPED = "Change sit {sit} or {beside}, in sits.yaml or the folder sits."
 
 
 class ReaderCaution(Caution):
@@ -71,7 +71,7 @@ class SitStop(Stop):
         _CURE,
         STANDS_CHAPTER,
         source="common_practice",
-        to_type=f"{_TYPED} Where shots go less far on that sit, type arc_of_fire on it.",
+        to_type=f"{_TYPED} Or type its own arc_of_fire on it.",
     )
     NOT_KNOWN_APART = Words(
         "S433",

@@ -146,7 +146,7 @@ class SprayCaution(Caution):
         "you meant.",
         "The marks of the {measure} miss the rate by over a tenth: the amounts are to be measured "
         "as they stand here.",
-        "Use a measure with finer marks, or loads that come out even on these.",
+        "Use finer marks, or loads that come out even.",
         CALIBRATION_CHAPTER,
         source="common_practice",
     )

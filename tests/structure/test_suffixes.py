@@ -20,6 +20,7 @@ WITHOUT_SUFFIX = {
     "working.Reference.value": "its unit stands in the field beside it",
     "working.Quantity.value": "its unit stands in the field beside it",
     "working.mean.values": "in the unit of the result",
+    "working.number_of.values": "in any unit, since they are counted alone",
     "working.total.values": "in the unit of the result",
     "working.whole_up.value": "a count, or a length in marks of a measure",
     "working.whole_down.value": "a count, or a length in marks of a measure",

@@ -63,7 +63,7 @@ class HoursOfStand:
             zip(record.hours, zip(record.from_deg, record.speed_mph, strict=True), strict=True)
         )
         self._by_told_fraction: dict[_Told, float] = {}
-        self._classes: dict[float, int] = {}
+        self._class_of_mph: dict[float, int] = {}
         self._at_ends: dict[_Told, bool] = {}
 
     def fraction(self, hour: int, *, steady: bool) -> float | None:
@@ -76,9 +76,9 @@ class HoursOfStand:
             return None
         if from_deg is None or speed_mph == 0:
             return 0.0
-        if speed_mph not in self._classes:
-            self._classes[speed_mph] = _class_of(speed_mph)
-        told = (from_deg, self._classes[speed_mph], steady)
+        if speed_mph not in self._class_of_mph:
+            self._class_of_mph[speed_mph] = _class_of(speed_mph)
+        told = (from_deg, self._class_of_mph[speed_mph], steady)
         if told not in self._by_told_fraction:
             self._by_told_fraction[told] = self._share(told, speed_mph)
         return self._by_told_fraction[told]

@@ -1,6 +1,7 @@
 """Findings from reasons: the words filled in, the place in the owner's files, the figures."""
 
 import datetime
+from collections.abc import Iterable
 from dataclasses import replace
 
 from generator.inventory.fields import Where
@@ -10,6 +11,16 @@ from generator.working import Figure
 
 GRAVITY = {"stop": 0, "caution": 1, "note": 2}
 DAYS_IN_YEAR = 365
+
+
+def all_listed(words: Iterable[str]) -> str:
+    """Return words as a list in a sentence, none left out and none cut.
+
+    >>> all_listed(["the lane", "the creek", "the pond"]), all_listed(["the lane"])
+    ('the lane, the creek and the pond', 'the lane')
+    """
+    *first, last = words
+    return f"{', '.join(first)} and {last}" if first else last
 
 
 def finding(

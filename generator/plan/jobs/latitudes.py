@@ -5,7 +5,7 @@ from collections.abc import Iterable, Iterator, Mapping, Sequence
 from generator.inventory.fields import Where
 from generator.inventory.schema import Inventory
 from generator.plan.findings.about_places import PlaceCaution, PlaceNote
-from generator.plan.findings.order import finding
+from generator.plan.findings.order import all_listed, finding
 from generator.plan.jobs.request import JobRequest
 from generator.plan.model.finding import WHOLE_FOLDER, Finding
 from generator.plan.model.job import JobState, UpkeepJob
@@ -47,7 +47,7 @@ def latitude_findings(
 def _told(side: str, outside: Sequence[tuple[StepPlan, Latitudes]], where: Where) -> Finding:
     """Return one caution for all plans that are written for one side of here: one cause."""
     several = len(outside) > 1
-    names = _listed([plan.name for plan, _ in outside])
+    names = all_listed([plan.name for plan, _ in outside])
     based_on = "based_on: and its id" if several else f"based_on: {outside[0][0].id}"
     ranges = dict.fromkeys(written for _, written in outside)
     figures: list[tuple[str, Figure]] = []
@@ -64,12 +64,6 @@ def _told(side: str, outside: Sequence[tuple[StepPlan, Latitudes]], where: Where
         over="each plan over" if several else "the plan over",
         based_on=based_on,
     )
-
-
-def _listed(words: Sequence[str]) -> str:
-    """Return words as a list in a sentence, none left out."""
-    *first, last = words
-    return f"{', '.join(first)} and {last}" if first else last
 
 
 def _used(

@@ -5,11 +5,10 @@ from itertools import combinations
 
 from generator.inventory.ground import WaterHole
 from generator.inventory.places import Route, Stand
-from generator.inventory.problems import listed
 from generator.inventory.schema import Inventory
 from generator.inventory.sits import Sit
 from generator.plan.findings.about_readers import SitNote, SitStop
-from generator.plan.findings.order import finding
+from generator.plan.findings.order import all_listed, finding
 from generator.plan.findings.words import Reason
 from generator.plan.model.days import day_words
 from generator.plan.model.finding import ALL_SITS, Finding, Subject
@@ -59,7 +58,7 @@ def _together(
     if reach:
         yield from _on_both(SitStop.ARCS_REACH, one, other, stands)
     if through:
-        walks = listed(through, "and")
+        walks = all_listed(through)
         yield from _on_both(SitStop.WALK_THROUGH_ARC, one, other, stands, walks=walks)
     # what is known to come together says more than what may
     if is_doubtful and not reach and not through:
@@ -108,7 +107,7 @@ def _missing_of_fire(sit: Sit, stand: Stand) -> Iterator[str]:
         *(["arc_of_fire"] if arc_of(sit, stand) is None else []),
     ]
     if lacks:
-        yield f"{listed(lacks, 'and')} of the stand {stand.id} in stands.yaml"
+        yield f"{all_listed(lacks)} of the stand {stand.id} in stands.yaml"
 
 
 def _untold(
@@ -134,7 +133,7 @@ def _untold(
 
 
 def _once(words: Iterable[str]) -> str:
-    return listed(dict.fromkeys(words), "and")
+    return all_listed(dict.fromkeys(words))
 
 
 def _key_of(thing: Thing) -> str:

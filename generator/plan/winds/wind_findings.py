@@ -4,9 +4,8 @@ from collections.abc import Iterable, Iterator
 
 from generator.inventory.places import Stand
 from generator.inventory.plain_values import named_direction
-from generator.inventory.problems import listed
 from generator.plan.findings.about_places import PlaceCaution, PlaceNote
-from generator.plan.findings.order import finding
+from generator.plan.findings.order import all_listed, finding
 from generator.plan.model.finding import Finding, Subject
 from generator.plan.winds.airs import OK, WRONG_WIND, Air
 from generator.plan.winds.stand_winds import worked_out
@@ -22,7 +21,7 @@ def wind_findings(stands: Iterable[Stand]) -> Iterator[Finding]:
         ):
             found = [wind for wind in winds if worked_out(stand, Air(wind.value)).word == word]
             if found:
-                told = listed(map(_told, found), "and")
+                told = all_listed(map(_told, found))
                 where = stand.where_of(found[0].name.removesuffix("_deg"))
                 subject = Subject("stand", stand.id)
                 yield finding(reason, subject, where, stand=stand.name, winds=told)

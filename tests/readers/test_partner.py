@@ -255,14 +255,25 @@ def test_days_on_which_others_hunt_are_told_for_what_is_handed_over(
     assert (hunted in pages["routes/lane-walk.md"]) == (places == "all" or "walk" in places)
 
 
-def test_dates_of_other_ground_and_quiet_dates_are_not_told() -> None:
+def test_dates_of_other_ground_and_its_quiet_dates_are_not_told() -> None:
     data = shared()
     data["dates"] = {"dates": [
         {"id": "guns", "kind": "hunting", "places": ["elm", "gulch"]} | HUNTED,
-        {"id": "still", "kind": "quiet", "places": ["oak"]} | HUNTED,
+        {"id": "still", "kind": "quiet", "places": ["elm", "gulch"]} | HUNTED,
     ]}  # fmt: skip
     assert everything(book_of(data)) == everything(book_of(shared()))
     assert "That does not mean that nobody hunts here" in told(book_of(data))["dates.md"]
+
+
+def test_quiet_dates_of_a_stand_handed_over_close_it_and_no_more_is_told() -> None:
+    data = shared()
+    data["dates"] = {"dates": [{"id": "still", "kind": "quiet", "places": ["oak"]} | HUNTED]}
+    with_dates, without = everything(book_of(data)), everything(book_of(shared()))
+    said = "The owner keeps it closed"
+    assert said in with_dates
+    assert said not in without
+    for word in ("quiet", "stay-out", "Stay-out"):
+        assert with_dates.count(word) == without.count(word)
 
 
 def test_a_place_called_all_is_not_all_the_ground() -> None:

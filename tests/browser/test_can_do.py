@@ -159,6 +159,34 @@ def expected(plan: Plan, day: datetime.date, said: Said) -> dict[str, str | None
     }
 
 
+HUNTED = datetime.date(2026, 9, 16)
+MINDED = """() => [...document.querySelectorAll(".answers > ul:first-of-type li")]
+  .filter((item) => /somebody hunts there/i.test(item.textContent))
+  .flatMap((item) => [...item.querySelectorAll("a")].map((link) => link.getAttribute("href")))"""
+
+
+@pytest.mark.parametrize("reader", demo_readers())
+def test_hours_in_which_somebody_hunts_stand_with_the_job_on_that_day_alone(
+    browser: Browser, demo_sites: dict[str, Site], reader: str
+) -> None:
+    site, faults = demo_sites[reader], list[str]()
+    away = {
+        f"work/{job.address}.html"
+        for job in (*site.plan.jobs, *site.plan.upkeep)
+        for keep in site.plan.away_on(job.place_id if isinstance(job, Job) else job.subject.id)
+        if keep.day == HUNTED
+    }
+    with listening_page(browser, PHONE, faults) as page:
+        for day in (HUNTED, HUNTED + datetime.timedelta(days=1)):
+            open_on(page, site, day)
+            say(page, FINE)
+            can = {sheet for sheet, by in expected(site.plan, day, FINE).items() if by is None}
+            assert set(page.evaluate(MINDED)) == (can & away if day == HUNTED else set())
+            if reader == "owner" and day == HUNTED:
+                assert can & away
+    assert faults == []
+
+
 @pytest.mark.parametrize("reader", demo_readers())
 def test_what_survives_a_day_is_what_the_plan_s_records_let(
     browser: Browser, demo_sites: dict[str, Site], reader: str

@@ -1,5 +1,6 @@
 """The page that says what can be done on a day as it is: every job to come with what it asks."""
 
+import datetime
 from collections.abc import Hashable, Iterable, Mapping
 
 from generator.book.content import head_words
@@ -8,8 +9,9 @@ from generator.book.pages.week import in_attribute
 from generator.book.pages.written import YEAR, Written, everything_to_do, from_template
 from generator.dataclass import dataclass
 from generator.inventory.stock import Product
-from generator.plan.model.job import Job
+from generator.plan.model.job import Job, UpkeepJob
 from generator.plan.model.plan import Plan
+from generator.plan.model.sits import hours_words
 from generator.plan.views.day_asks import GROUND_STATES, DayAsks, day_asks
 from generator.reference.suited import Suits
 
@@ -25,13 +27,17 @@ DRY_PICKED_HOURS = (48, 36, 24, 12, 8, 6, 4, 2, 0)
 
 @dataclass(frozen=True, slots=True)
 class JobOfADay:
-    """One job in its row: `limits` are those of its own, `load` numbers the mix it shares."""
+    """One job in its row: `limits` are those of its own, `load` numbers the mix it shares.
+
+    `away` are hours of its days in which somebody hunts where it is done.
+    """
 
     asks: DayAsks
     named: NamedPage
     limits: Mapping[str, str]
     load: int | None
     walks: str
+    away: tuple[tuple[datetime.date, str], ...]
 
 
 @dataclass(frozen=True, slots=True)
@@ -94,6 +100,7 @@ def _rows(plan: Plan, asked: Iterable[DayAsks]) -> list[RowOfADay]:
                     {name: limit for name, limit in _limits(asks).items() if _is_own(name, asks)},
                     shared.index(asks.load) if asks.load in shared else None,
                     " ".join(numbered[walk] for walk in asks.walks),
+                    _away(plan, asks.job),
                 )
                 for asks in same
             ),
@@ -101,6 +108,16 @@ def _rows(plan: Plan, asked: Iterable[DayAsks]) -> list[RowOfADay]:
         )
         for same in in_groups(asked, _alike).values()
     ]
+
+
+def _away(plan: Plan, job: Job | UpkeepJob) -> tuple[tuple[datetime.date, str], ...]:
+    """Return the hours of days of a job in which nobody but who hunts there goes to its ground."""
+    thing_id = job.place_id if isinstance(job, Job) else job.subject.id
+    return tuple(
+        (keep.day, hours_words(keep.hours))
+        for keep in plan.away_on(thing_id)
+        if any(first <= keep.day <= last for first, last in job.usable)
+    )
 
 
 def _is_own(name: str, asks: DayAsks) -> bool:

@@ -42,6 +42,9 @@ const partOf = ({ row }, name) =>
 
 const hoursOf = ({ own }) => wordsOf(own.querySelector("b"));
 
+// The hours of a day in which somebody hunts where it is done.
+const awayOn = ({ own }, day) => [...own.querySelectorAll(`[data-away="${day}"]`)].map(wordsOf);
+
 const placeOf = ({ own }) => wordsOf(own.querySelector("a"));
 
 const sentence = (words) =>
@@ -102,7 +105,7 @@ const lines = (list, jobs, told) => {
 // Of a job that can be done: how long it is open, how long it takes, what it takes and what to mind.
 const doable = (job, day) => {
   const takes = partOf(job, "takes");
-  const mind = ["fire", "care", "wind", "helpers"].map((name) => partOf(job, name));
+  const mind = [...awayOn(job, day), ...["fire", "care", "wind", "helpers"].map((name) => partOf(job, name))];
   return [
     [left(daysBetween(day, job.until)), hoursOf(job)].filter(Boolean).join(", "),
     [takes && `takes ${takes}`, ...mind].filter(Boolean).map(sentence).join(" "),

@@ -120,7 +120,9 @@ def _disarmed(part: object, filled: Filled) -> object:
 def _assert_alike(attacked: Any, plain: Any, filled: Filled) -> None:
     found, expected = json.dumps(_disarmed(attacked, filled)), json.dumps(plain)
     if found != expected:
-        alike = next(n for n in range(len(found)) if found[: n + 1] != expected[: n + 1])
+        pairs = enumerate(zip(found, expected, strict=False))
+        shorter = min(len(found), len(expected))
+        alike = next((n for n, (one, other) in pairs if one != other), shorter)
         begin = max(0, alike - 200)
         pytest.fail(f"{found[begin : alike + 300]}\n\n{expected[begin : alike + 300]}")
 

@@ -139,8 +139,9 @@ def book_of(folder: Path, reader: str | None = None) -> Book:
 
 
 def kind_of(address: str) -> str:
-    """The kind of a page, as the mix of the yardstick has them."""
+    """The kind of a page, as the mix of the yardstick has them: a run sheet is one of work."""
     folder = address.partition("/")[0] if "/" in address else "lists"
+    folder = "work" if folder == "runs" else folder
     return folder if folder in MIX else "products"
 
 

@@ -22,6 +22,7 @@ from generator.inventory.plain_values import (
 from generator.inventory.reading import left_out_if_empty, legal_keys
 from generator.inventory.reading_values import TRUTHS, YES_OR_NO, unit_of
 from generator.inventory.schema import Property
+from generator.reference.land_kinds import land_kinds
 from generator.reference.library import law_subjects, marker_names, planting_kinds, species
 from generator.reference.operations import operations
 from generator.units import convert
@@ -137,6 +138,7 @@ def _reference(rule: FieldRule) -> Mapping[str, Any]:
         "species": list(species()),
         "planting_kind": list(planting_kinds()),
         "law_subject": list(law_subjects()),
+        "land_kind": list(land_kinds()),
         "operation": list(operations()),
         "season_sign": list(marker_names()),
     }

@@ -18,6 +18,7 @@ from generator.inventory.fitting import fitting
 from generator.inventory.folder import PROPERTY_FILE, kind_meant, lies_in
 from generator.inventory.ground import SoilTest, WaterHole
 from generator.inventory.label import ALL_OTHER_KINDS, NO_KIND
+from generator.inventory.land import LandThing
 from generator.inventory.law import LookedUp
 from generator.inventory.log import LogEntry
 from generator.inventory.machine import Machine
@@ -42,6 +43,7 @@ from generator.inventory.woody import Guard, Plant
 from generator.inventory.yaml_positions import Document, read_document
 from generator.inventory.yaml_text import MOST_BYTES, too_long
 from generator.inventory.zone_points import places_astray, points_astray
+from generator.reference.land_kinds import land_kinds
 from generator.reference.library import law_subjects, marker_names, planting_kinds, species
 from generator.reference.operations import operations
 from generator.reference.steps import step_plans
@@ -52,6 +54,7 @@ FILES: dict[str, dict[str, type]] = {
     "strips": {"strips": Strip},
     "stands": {"stands": Stand},
     "routes": {"routes": Route},
+    "land": {"land": LandThing},
     "sits": {"sits": Sit},
     "seed": {"lots": SeedLot, "plants": Plant, "guards": Guard},
     "ground": {"soil_tests": SoilTest, "water_holes": WaterHole},
@@ -90,6 +93,7 @@ KIND_WORDS: dict[type, str] = {
     Strip: "place",
     Stand: "stand",
     Route: "route",
+    LandThing: "thing of the land",
     Sit: "sit",
     SeedLot: "lot",
     Plant: "plant",
@@ -345,6 +349,7 @@ def _shipped_words() -> dict[str, set[str]]:
         "operation": set(operations()),
         "season_sign": set(marker_names()),
         "law_subject": set(law_subjects()),
+        "land_kind": set(land_kinds()),
         "step_plan": set(step_plans()),
         "step": {step.id for plan in step_plans().values() for step in plan.steps},
         "any": {"any"},

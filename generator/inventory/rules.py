@@ -328,7 +328,7 @@ def _reserved_reader(inventory: Inventory) -> Iterator[Broken]:
 
 def _former_names(inventory: Inventory) -> Iterator[Broken]:
     records: list[Any] = [
-        *inventory.places(), *inventory.stands, *inventory.routes, *inventory.lots,
+        *inventory.places(), *inventory.stands, *inventory.routes, *inventory.land, *inventory.lots,
         *inventory.plants, *inventory.guards,
         *inventory.products, *inventory.adjuvants, *inventory.measures,
         *inventory.sprayers, *inventory.spreaders, *inventory.drills,

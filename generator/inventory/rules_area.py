@@ -81,9 +81,9 @@ def _holds_nothing(outline_lat_lon: list[LatLon]) -> bool:
 
 
 def _shapes(inventory: Inventory) -> Iterator[tuple[str, Points]]:
-    for place in inventory.places():
+    for thing in (*inventory.places(), *inventory.land):
         for name in ("line_lat_lon", "area_lat_lon"):
-            points: Points | None = getattr(place, name)
+            points: Points | None = getattr(thing, name)
             if points is not None:
                 yield name, points
     for route in inventory.routes:

@@ -24,6 +24,7 @@ from generator.inventory.fields import (
     whole,
 )
 from generator.inventory.ground import FAR, NO, YES, SoilTest, WaterHole
+from generator.inventory.land import LandThing
 from generator.inventory.law import AfterTheShot, LookedUp
 from generator.inventory.log import LogEntry
 from generator.inventory.machine import Machine
@@ -183,6 +184,7 @@ class Inventory:
     strips: tuple[Strip, ...] = ()
     stands: tuple[Stand, ...] = ()
     routes: tuple[Route, ...] = ()
+    land: tuple[LandThing, ...] = ()
     sits: tuple[Sit, ...] = ()
     lots: tuple[SeedLot, ...] = ()
     plants: tuple[Plant, ...] = ()

@@ -35,7 +35,7 @@ TABLE: dict[str, Row] = {
     "beside": row("second"),
     "units": row(),
     "working": row("units"),
-    "geometry": row("units", "pyproj"),
+    "geometry": row("units", "pyproj shapely"),
     "reference": row("units working kept", "yaml tzdata"),
     "inventory": row("units working reference geometry", "yaml"),
     "compute": row("units working", siblings=False),

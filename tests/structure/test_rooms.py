@@ -9,10 +9,11 @@ import pytest
 from tests.structure.modules import PACKAGE, Module, module_of, modules
 from tests.structure.test_layers import imports
 
-# From the bottom up. Where things lie and what that hides, `space`, goes above `standing`.
+# From the bottom up. What hides a walk, `space`, goes above `standing`.
 ROOMS = (
     "model",
     "findings",
+    "land",
     "season",
     "jobs",
     "log",

@@ -20,6 +20,7 @@ _Listed = Iterator[tuple[SubjectKind, str, SubjectNamed]]
 SEEN_BY_READERS = "What each reader sees"
 _AFTER = Markup("after-the-shot.html")
 _SITS = Markup("sits.html")
+_LAND = Markup("land.html")
 _BUY, _MONEY, _DATES = Markup("buy.html"), Markup("money.html"), Markup("dates.html")
 _SIGNS, _READERS = Markup("signs.html"), Markup("readers.html")
 _CALIBRATION, _NOWHERE = Markup("calibration.html"), Markup("")
@@ -91,6 +92,8 @@ def _ground(plan: Plan) -> _Listed:
     yield from _each("water_hole", (water.hole for water in plan.water), "ground")
     yield from _each("stand", plan.land.stands, "stands")
     yield from _each("route", plan.land.routes, "routes")
+    for thing in plan.land.things:
+        yield "land", thing.id, (thing.name, Markup("{}#thing-{}").format(_LAND, thing.id))
     for test in plan.land.soil_tests:
         page = Markup("ground/{}.html").format(address_of(test))
         yield "soil_test", test.id, (soil_test_title(plan, test), page)

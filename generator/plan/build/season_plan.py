@@ -137,6 +137,7 @@ def land_listed(inventory: Inventory) -> Land:
         measures=inventory.measures,
         stands=inventory.stands,
         routes=inventory.routes,
+        things=inventory.land,
         dates=inventory.dates,
         shooting_hours=inventory.shooting_hours,
         looked_up=inventory.looked_up,

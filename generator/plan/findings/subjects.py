@@ -5,6 +5,7 @@ from generator.inventory.drill import Drill
 from generator.inventory.equipment import Measure, Sprayer, Spreader
 from generator.inventory.fields import Record
 from generator.inventory.ground import SoilTest, WaterHole
+from generator.inventory.land import LandThing
 from generator.inventory.law import LookedUp
 from generator.inventory.log import LogEntry
 from generator.inventory.machine import Machine
@@ -34,6 +35,7 @@ KINDS_OF_RECORDS: tuple[tuple[tuple[type[Record], ...], SubjectKind], ...] = (
     ((SoilTest,), "soil_test"),
     ((Stand,), "stand"),
     ((Route,), "route"),
+    ((LandThing,), "land"),
     ((Sit,), "sit"),
     ((LogEntry,), "entry"),
     ((Station, WindStation), "station"),

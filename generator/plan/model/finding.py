@@ -15,8 +15,8 @@ Severity = Literal["stop", "caution", "note"]
 SubjectKind = Literal[
     "job", "upkeep", "place", "item", "machine", "sprayer", "spreader", "drill", "measure", "hire",
     "cost_share", "water_hole", "soil_test", "stand", "route", "entry", "marker", "station",
-    "hours", "dates", "shooting_hours", "looked_up", "person", "contractor", "permit", "contract",
-    "one_call", "reader", "readers", "folder", "sit", "sits",
+    "land", "hours", "dates", "shooting_hours", "looked_up", "person", "contractor", "permit",
+    "contract", "one_call", "reader", "readers", "folder", "sit", "sits",
 ]  # fmt: skip
 # How an id of a kind is told from those of things, where it is not one of a thing.
 _PREFIXES = {"entry": "log/", "marker": "sign/", "hours": "hours/"}

@@ -12,6 +12,7 @@ from generator.inventory.dates import DateRange, ShootingHours
 from generator.inventory.drill import Drill
 from generator.inventory.equipment import Measure, Sprayer, Spreader
 from generator.inventory.ground import SoilTest
+from generator.inventory.land import LandThing
 from generator.inventory.law import AfterTheShot, LookedUp
 from generator.inventory.log import LogEntry
 from generator.inventory.machine import Machine
@@ -189,6 +190,7 @@ class Land:
     measures: tuple[Measure, ...] = ()
     stands: tuple[Stand, ...] = ()
     routes: tuple[Route, ...] = ()
+    things: tuple[LandThing, ...] = ()
     dates: tuple[DateRange, ...] = ()
     shooting_hours: tuple[ShootingHours, ...] = ()
     looked_up: tuple[LookedUp, ...] = ()

@@ -5,16 +5,31 @@ from collections.abc import Iterable, Iterator
 
 from generator.dataclass import dataclass
 from generator.inventory.ground import YES, WaterHole
+from generator.inventory.land import LandThing
 from generator.inventory.places import PlantedGround, Route, Stand
 from generator.inventory.schema import Inventory, Reader
 from generator.units import LatLon
 
-Named = Stand | Route | PlantedGround | WaterHole
+Named = Stand | Route | PlantedGround | WaterHole | LandThing
 # An id of one word is an ordinary word more often than a name: it counts before one of these alone.
 AFTER_AN_ID = {
     "stand": ("stand", "ladder", "blind", "hang on", "tripod", "tower", "box"),
     "walk": ("walk", "route", "way", "path", "trail", "lane"),
     "place": ("place", "screen", "strip", "plot", "field", "row", "patch"),
+    "thing of the land": (
+        "creek",
+        "pond",
+        "well",
+        "woods",
+        "fence",
+        "gate",
+        "road",
+        "house",
+        "line",
+        "bedding",
+        "field",
+        "crossing",
+    ),
     "water hole": ("hole", "water hole", "pond"),
 }
 # What a thing is called by others is one of these, so the two are looked at together.
@@ -80,7 +95,7 @@ def name_for_others(thing: Named) -> str | None:
     """Return the name a thing goes by once it is handed over; None where it has none yet."""
     if isinstance(thing, Stand | Route):
         return thing.known_as or thing.name
-    return thing.known_as if isinstance(thing, PlantedGround) else None
+    return thing.known_as if isinstance(thing, PlantedGround | LandThing) else None
 
 
 def kept_names(inventory: Inventory, handed: frozenset[str]) -> tuple[KeptName, ...]:
@@ -99,6 +114,7 @@ def _everything_named(inventory: Inventory) -> Iterator[tuple[Named, str]]:
     yield from ((route, "walk") for route in inventory.routes)
     yield from ((place, "place") for place in inventory.places())
     yield from ((hole, "water hole") for hole in inventory.water_holes)
+    yield from ((thing, "thing of the land") for thing in inventory.land)
 
 
 def _names_of(thing: Named, kind: str, *, is_handed: bool) -> Iterator[KeptName]:

@@ -9,11 +9,12 @@ from generator.inventory.schema import Inventory
 from generator.inventory.sits import Sit
 from generator.plan.findings.subjects import about_record
 from generator.plan.jobs.job_days import open_span
+from generator.plan.land.lying import Thing, lying_of
 from generator.plan.model.finding import SafetyLine
 from generator.plan.model.job import Job, UpkeepJob
 from generator.plan.model.plan import grouped
 from generator.plan.model.sits import KEEP_AWAY, KeepAway, away_words
-from generator.plan.sits.in_the_arc import Thing, fire_of, lying_of, meets
+from generator.plan.sits.in_the_arc import fire_of, meets
 from generator.plan.sits.sits_ahead import hours_of
 
 _Work = TypeVar("_Work", Job, UpkeepJob)

@@ -10,10 +10,11 @@ from generator.inventory.sits import Sit
 from generator.plan.findings.about_readers import SitNote, SitStop
 from generator.plan.findings.order import all_listed, finding
 from generator.plan.findings.words import Reason
+from generator.plan.land.lying import Thing, lying_of
 from generator.plan.model.days import day_words
 from generator.plan.model.finding import ALL_SITS, Finding, Subject
 from generator.plan.model.sits import KeepAway, hours_words
-from generator.plan.sits.in_the_arc import Thing, arc_of, fire_of, lying_of, meets
+from generator.plan.sits.in_the_arc import arc_of, fire_of, meets
 from generator.plan.sits.kept_away import pointless
 from generator.plan.sits.sits_ahead import hours_of
 

@@ -99,6 +99,13 @@ def _things(inventory: Inventory) -> Iterator[_Thing]:
             at = (("at_lat_lon", hole.at_lat_lon, hole.where),)
             about = Subject("water_hole", hole.id)
             yield _Thing(about, hole.name, "the water hole", hole.far == YES, at)
+    for thing in inventory.land:
+        points = [*_each("line_lat_lon", thing.line_lat_lon)]
+        points += _each("area_lat_lon", thing.area_lat_lon)
+        if thing.at_lat_lon is not None:
+            points.append(("at_lat_lon", thing.at_lat_lon, thing.where))
+        about = Subject("land", thing.id)
+        yield _Thing(about, thing.name, "the thing", thing.far == YES, tuple(points))
     for route in inventory.routes:
         line = _each("line_lat_lon", route.line_lat_lon)
         about = Subject("route", route.id)

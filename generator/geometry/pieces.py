@@ -1,0 +1,91 @@
+"""Pieces of ground on a plane: strips, reaches around things, what is left, what is shared.
+
+Spots are in feet on one plane. A strip is as wide as typed, with flat ends and mitred bends. A
+reach never falls short of its distance: its straight sides lie on the round edge or outside of it.
+The library is imported when the first piece is made: a check of a property needs none.
+"""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Iterable, Sequence
+from typing import TYPE_CHECKING, TypeAlias
+
+from generator.geometry.crossing import Spot
+
+if TYPE_CHECKING:
+    from shapely.geometry.base import BaseGeometry
+
+# Ground or a line on a plane, in feet.
+Piece: TypeAlias = "BaseGeometry"
+
+SIDES_OF_A_QUARTER = 16  # of the turn around a point that straight sides stand for
+SHARPEST_MITRE = 5  # how far out the outer corner of a bend may lie, in half widths
+GRID_FT = 1 / 256  # corners of pieces come to lie on this grid, about a millimeter
+
+
+def outline_piece(outline: Sequence[Spot]) -> Piece:
+    """Return the ground inside an outline."""
+    from shapely import Polygon
+
+    return _on_grid(Polygon(outline))
+
+
+def line_piece(line: Sequence[Spot]) -> Piece:
+    """Return a line, or a point where there is one spot alone."""
+    from shapely import LineString, Point
+
+    return _on_grid(Point(line[0]) if len(line) == 1 else LineString(line))
+
+
+def strip_piece(line: Sequence[Spot], width_ft: float) -> Piece:
+    """Return the ground of a strip along its center line: no ground is added at ends or bends.
+
+    >>> round(strip_piece([(0, 0), (400, 0)], 30).area)
+    12000
+    """
+    return _on_grid(
+        line_piece(line).buffer(
+            width_ft / 2, cap_style="flat", join_style="mitre", mitre_limit=SHARPEST_MITRE
+        )
+    )
+
+
+def reach_piece(piece: Piece, distance_ft: float) -> Piece:
+    """Return the ground within a distance of a piece, its own ground among it; never less of it.
+
+    >>> round(reach_piece(line_piece([(0, 0)]), 100).area)  # pi times 10,000, and a little over
+    31441
+    """
+    if distance_ft <= 0:
+        return piece
+    # laid out so that neither straight sides nor the grid fall short of it
+    out_ft = distance_ft / math.cos(math.pi / (4 * SIDES_OF_A_QUARTER)) + GRID_FT
+    return _on_grid(piece.buffer(out_ft, quad_segs=SIDES_OF_A_QUARTER))
+
+
+def joined_piece(pieces: Iterable[Piece]) -> Piece:
+    """Return the ground of several pieces as one."""
+    from shapely import union_all
+
+    return union_all(list(pieces), grid_size=GRID_FT)
+
+
+def left_of(piece: Piece, without: Piece) -> Piece:
+    """Return what of a piece lies outside of another."""
+    from shapely import difference
+
+    return difference(piece, without, grid_size=GRID_FT)
+
+
+def shared_by(one: Piece, other: Piece) -> Piece:
+    """Return the ground that lies in both of two pieces."""
+    from shapely import intersection
+
+    return intersection(one, other, grid_size=GRID_FT)
+
+
+def _on_grid(piece: Piece) -> Piece:
+    from shapely import set_precision
+
+    return set_precision(piece, GRID_FT)

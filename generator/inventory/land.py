@@ -1,0 +1,74 @@
+"""What lies on the land and beside it: water, wells, houses, lines, fences, neighbors, deer."""
+
+from typing import ClassVar
+
+from generator.dataclass import dataclass
+from generator.inventory.fields import (
+    POSITIVE,
+    Points,
+    Record,
+    choice,
+    identity,
+    lat_lon,
+    measure,
+    points,
+    record,
+    reference,
+    text,
+)
+from generator.inventory.ground import FAR, NO, YES
+from generator.inventory.label import COUNTED_FROM
+from generator.units import LatLon
+from generator.working import Given
+
+# How points were got, which says how far they may be off.
+GOT = ("phone", "surveyed", "drawn")
+HOW_GOT = "how its points were got: with a phone, as where it is left out, surveyed, or drawn"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class ShapeInFile(Record):
+    """A shape that a file in `shapes/` holds: the file's name, and the name of the shape in it."""
+
+    file: str = text("place", "file in the folder shapes", required=True)
+    name: str | None = text("place", "name of the shape there, where it holds several")
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class LandThing(Record):
+    """One thing that lies on the land or beside it, and what later steps need of it."""
+
+    IN_WORDS: ClassVar[str] = "thing of the land"
+
+    id: str = identity("id of the thing")
+    was: tuple[str, ...] = text("place", "ids it had before", many=True)
+    kind: str = reference("page", "what it is", "land_kind", required=True)
+    name: str = text("place", "name you use", required=True)
+    known_as: str | None = text("page", "name other readers see")
+    at_lat_lon: LatLon | None = lat_lon("place", "where it lies")
+    line_lat_lon: Points | None = points("place", "its line, from one end to the other", 2)
+    area_lat_lon: Points | None = points("place", "its outline, once around", 3)
+    shape: ShapeInFile | None = record("place", "its shape in a file", ShapeInFile)
+    radius_ft: Given | None = measure(
+        "place", "how far it reaches around its point", "ft", POSITIVE
+    )
+    width_ft: Given | None = measure(
+        "place", "how wide its line is, from edge to edge", "ft", POSITIVE
+    )
+    counts_from: str | None = choice(
+        "place", "the edge its points follow, from which labels count", *COUNTED_FROM
+    )
+    got: str | None = choice("place", HOW_GOT, *GOT)
+    off_ft: Given | None = measure(
+        "place", "how far its points may be off, as you know it", "ft", POSITIVE
+    )
+    height_ft: Given | None = measure("place", "how tall it stands", "ft", POSITIVE)
+    leaf_off: str | None = choice("place", "whether its leaves are off in winter", YES, NO)
+    far: str | None = choice("place", FAR, YES, NO)
+    shown_to: tuple[str, ...] = reference(
+        "place", "readers who see it beside those near whose work it lies", "reader", many=True
+    )
+    coordinates_for: tuple[str, ...] = reference(
+        "place", "readers who may take its coordinates along", "reader", many=True
+    )
+    note: str | None = text("note", "a note of your own")

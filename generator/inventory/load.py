@@ -29,7 +29,7 @@ from generator.inventory.places import CropBeside, Planting, Route, Screen, Stan
 from generator.inventory.plain_values import US
 from generator.inventory.problems import Problem, Sentence
 from generator.inventory.reading import A_LIST, is_entry, keys_inside, read_record
-from generator.inventory.reading_found import Mention, NamedThing, Reading
+from generator.inventory.reading_found import FAULT, Mention, NamedThing, Reading
 from generator.inventory.rules import broken_beside
 from generator.inventory.schema import FORMAT, Inventory, Property, Reader
 from generator.inventory.sits import Sit
@@ -180,14 +180,15 @@ def load_inventory(
     problems += twice.values()
     unread |= {named.kind for named in twice}  # one of the two may be what is looked for in vain
     problems += _mention_faults(readings, unread)
-    inventory = _as_far_as_sound(readings, entries, unread)
+    inventory, astray = _as_far_as_sound(readings, entries, unread), set[Where]()
+    # beside faults elsewhere too: all that is wrong comes in one run
     if inventory is not None:
-        # beside faults elsewhere too: all that is wrong comes in one run
         inventory, unread_weather = with_weather(folder, inventory)
         points = [point for reading in readings for point in reading.points]
         zone = inventory.property.time_zone
-        problems += broken_beside(inventory, places_astray(points, zone))
+        astray = places_astray(points, zone)
         problems += [*points_astray(points, zone), *unread_weather]
+    problems += broken_beside(inventory, _as_far_as_read(readings, entries), astray)
     if problems or inventory is None:
         return Loaded(None, tuple(sorted(set(problems))))
     return Loaded(replace(inventory, passed_over=lying.passed_over), ())
@@ -259,16 +260,34 @@ def _as_far_as_sound(
     readings: list[Reading], entries: list[Entry], unread: set[type]
 ) -> Inventory | None:
     """Return what could be read and rests on nothing that could not; None without a property."""
-    wholes = [reading.whole for reading in readings if reading.document.file == PROPERTY_FILE]
-    if not wholes or wholes[0] is None:
+    own = _property(readings)
+    if own is None:
         return None
     hidden = {KIND_WORDS[kind] for kind in unread if kind in KIND_WORDS}
     sound = sound_entries(entries, _shipped_words(), KIND_WORDS, hidden)
+    return _listed(own, sound)
+
+
+def _as_far_as_read(readings: list[Reading], entries: list[Entry]) -> Inventory:
+    """Return every record that could be read, whatever it leads to."""
+    # no rule that is asked of one record looks at what is said of the property as a whole
+    unsaid = Property(where=Where(PROPERTY_FILE, 1, 1), format=FORMAT, name="", season=0)
+    return _listed(
+        _property(readings) or unsaid, [entry for entry in entries if entry.record is not FAULT]
+    )
+
+
+def _property(readings: list[Reading]) -> Property | None:
+    wholes = [reading.whole for reading in readings if reading.document.file == PROPERTY_FILE]
+    return wholes[0] if wholes else None
+
+
+def _listed(own: Property, entries: list[Entry]) -> Inventory:
     lists: dict[str, list[object]] = {key: [] for keys in FILES.values() for key in keys}
-    for entry in sound:
+    for entry in entries:
         lists[entry.key].append(entry.record)
     values: dict[str, Any] = {key: tuple(records) for key, records in lists.items()}
-    return Inventory(property=wholes[0], **values)
+    return Inventory(property=own, **values)
 
 
 def _read_lists(reading: Reading) -> Iterator[Entry]:

@@ -19,11 +19,16 @@ class Broken:
 
 @dataclass(frozen=True, slots=True)
 class Rule:
-    """A rule of the property folder with its code, its reason and its check."""
+    """A rule of the property folder with its code, its reason and its check.
+
+    A rule that is asked `alone` looks at one record and never from it into another, so that it is
+    asked of every record that could be read, also of one that leads to a record with a fault.
+    """
 
     code: str
     reason: str
     check: Callable[[Inventory], Iterator[Broken]]
+    alone: bool = False
 
 
 def typed_at(given: Given) -> Where:

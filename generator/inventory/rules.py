@@ -36,8 +36,13 @@ from generator.working import Given
 NOT_A_CONTRACT = ("no", "n/a", "na", "nil", "not any", "without", "-", "false", "yes", "true", "?")
 
 
-def broken_rules(inventory: Inventory) -> list[Problem]:
-    """Return a problem for every rule the inventory breaks."""
+def broken_rules(sound: Inventory | None, read: Inventory) -> list[Problem]:
+    """Return a problem for every rule that is broken.
+
+    `read` is every record that could be read, `sound` those that lead to none but such, None where
+    nothing is sound. Rules that look from record to record are asked of what is sound.
+    """
+    asked = [(rule, read if rule.alone else sound) for rule in RULES]
     return [
         Problem(
             broken.where.file,
@@ -47,20 +52,23 @@ def broken_rules(inventory: Inventory) -> list[Problem]:
             broken.what,
             broken.accepted,
         )
-        for rule in RULES
+        for rule, inventory in asked
+        if inventory is not None
         for broken in rule.check(inventory)
     ]
 
 
-def broken_beside(inventory: Inventory, astray: Collection[Where]) -> list[Problem]:
+def broken_beside(
+    sound: Inventory | None, read: Inventory, astray: Collection[Where]
+) -> list[Problem]:
     """Return the broken rules, but for points astray, which lie far from the others of a place.
 
     `astray` are the places of points of which something else is told already.
     """
-    told = points_beside(inventory, astray) if astray else set()
+    told = points_beside(read, astray) if astray else set()
     return [
         problem
-        for problem in broken_rules(inventory)
+        for problem in broken_rules(sound, read)
         if problem.code != FAR_APART
         or Where(problem.file, problem.line, problem.column) not in told
     ]
@@ -358,20 +366,20 @@ def _contract_said(inventory: Inventory) -> Iterator[Broken]:
 
 
 RULES = (
-    Rule("F301", "The live parts of a tag are parts of one whole.", _viable_parts),
+    Rule("F301", "The live parts of a tag are parts of one whole.", _viable_parts, alone=True),
     Rule("F302", "A planting is sown from a lot of its own species.", _lot_species),
-    Rule("F303", "A step has one rate.", _one_rate),
+    Rule("F303", "A step has one rate.", _one_rate, alone=True),
     Rule("F304", "Work is described for steps the plan has.", _steps_of_plan),
     Rule("F305", "A job is known by place, season and step.", _each_step_once_a_season),
     Rule("F306", "Other readers know a place by one name of its own.", _names_for_others),
-    Rule("F307", "A range goes from low to high in one kind of unit.", _low_and_high),
-    Rule("F308", "A rate's unit goes with what it counts.", _basis_and_unit),
+    Rule("F307", "A range goes from low to high in one kind of unit.", _low_and_high, alone=True),
+    Rule("F308", "A rate's unit goes with what it counts.", _basis_and_unit, alone=True),
     Rule("F309", "An early year comes before a late one.", _sign_order),
     Rule("F310", "A reader is handed steps that exist.", _reader_steps),
     Rule("F311", "An id that was given up stays unused.", _former_names),
-    Rule("F312", "The owner's book is always built.", _reserved_reader),
-    Rule("F313", "A sowing's numbers are known by their lot.", _each_lot_once),
-    Rule("F314", "Land under no contract is marked by one word.", _contract_said),
+    Rule("F312", "The owner's book is always built.", _reserved_reader, alone=True),
+    Rule("F313", "A sowing's numbers are known by their lot.", _each_lot_once, alone=True),
+    Rule("F314", "Land under no contract is marked by one word.", _contract_said, alone=True),
     *AREA_RULES,
     *SEED_RULES,
     *SPRAY_RULES,

@@ -146,9 +146,9 @@ def points_beside(inventory: Inventory, where: Collection[Where]) -> set[Where]:
 
 
 AREA_RULES = (
-    Rule("F315", "A place has something to work out its ground from.", _ground_given),
-    Rule("F316", "A line has two points and an outline three.", _enough_points),
-    Rule("F317", "An outline goes around once and never meets itself.", _outline_apart),
-    Rule(FAR_APART, "The points of a place lie near each other.", _near_each_other),
-    Rule("F319", "A line has a length, and an outline holds ground.", _some_ground),
+    Rule("F315", "A place has something to work out its ground from.", _ground_given, alone=True),
+    Rule("F316", "A line has two points and an outline three.", _enough_points, alone=True),
+    Rule("F317", "An outline goes around once and never meets itself.", _outline_apart, alone=True),
+    Rule(FAR_APART, "The points of a place lie near each other.", _near_each_other, alone=True),
+    Rule("F319", "A line has a length, and an outline holds ground.", _some_ground, alone=True),
 )

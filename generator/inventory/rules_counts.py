@@ -65,6 +65,13 @@ def _years_of_12_months(inventory: Inventory) -> Iterator[Broken]:
 
 COUNTS_RULES = (
     Rule("F437", "Whether two names are one active is said once.", _names_settled_once),
-    Rule("F438", "What was not done is an entry that is corrected.", _not_done_corrects),
-    Rule("F439", "The day a year later is asked of any 12 months alone.", _years_of_12_months),
+    Rule(
+        "F438", "What was not done is an entry that is corrected.", _not_done_corrects, alone=True
+    ),
+    Rule(
+        "F439",
+        "The day a year later is asked of any 12 months alone.",
+        _years_of_12_months,
+        alone=True,
+    ),
 )

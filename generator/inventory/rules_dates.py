@@ -165,14 +165,19 @@ def _end_of_hours(inventory: Inventory) -> Iterator[Broken]:
 
 
 DATES_RULES = (
-    Rule("F380", "Dates run from a first to a last day, within a year.", _first_before_last),
-    Rule("F381", "Dates and papers hold on places, or on all of them.", _all_or_places),
-    Rule("F382", "A helper has hours.", _hours_of_helpers),
-    Rule("F383", "Free hours are typed once for a month.", _months_of_helpers),
-    Rule("F384", "What a license covers goes with its class.", _licences),
-    Rule("F385", "A paper begins before it ends.", _days_of_papers),
+    Rule(
+        "F380",
+        "Dates run from a first to a last day, within a year.",
+        _first_before_last,
+        alone=True,
+    ),
+    Rule("F381", "Dates and papers hold on places, or on all of them.", _all_or_places, alone=True),
+    Rule("F382", "A helper has hours.", _hours_of_helpers, alone=True),
+    Rule("F383", "Free hours are typed once for a month.", _months_of_helpers, alone=True),
+    Rule("F384", "What a license covers goes with its class.", _licences, alone=True),
+    Rule("F385", "A paper begins before it ends.", _days_of_papers, alone=True),
     Rule("F386", "A reader is one contractor.", _readers_once),
     Rule("F387", "A time zone has a name that is known.", _time_zone),
     Rule("F388", "Shooting hours hold on hunting dates, one rule on each.", _hours_of_hunting),
-    Rule("F389", "Shooting hours end by the sun or by the clock.", _end_of_hours),
+    Rule("F389", "Shooting hours end by the sun or by the clock.", _end_of_hours, alone=True),
 )

@@ -148,7 +148,7 @@ DECIDE_RULES = (
     Rule("F400", "Cells with a plant are among the cells looked at.", _cells),
     Rule("F401", "A stretch runs forward and within its place.", _stations),
     Rule("F402", "A count is by the frame or by the row.", _frame_or_row),
-    Rule("F403", "A weed is seen in a planting.", _weeds_somewhere),
+    Rule("F403", "A weed is seen in a planting.", _weeds_somewhere, alone=True),
     Rule("F404", "What is counted was sown before.", _of_what_is_sown),
 )
 HEIGHT_RULES = (Rule("F452", "A height is one alone, or one of its station.", _measured_once),)

@@ -184,14 +184,19 @@ def _spreading_plans(inventory: Inventory) -> list[str]:
 
 
 FERT_RULES = (
-    Rule("F340", "A lime need says what its figure counts.", _lime_base),
+    Rule("F340", "A lime need says what its figure counts.", _lime_base, alone=True),
     Rule("F341", "A soil test speaks for the ground it was taken on.", _test_of_this_ground),
-    Rule("F342", "A water hole has the sizes of its shape.", _sizes_of_the_shape),
-    Rule("F343", "A water hole is one that can be dug.", _a_hole_that_can_be),
-    Rule("F344", "A grade is parts of one whole.", _grade_is_parts_of_a_whole),
-    Rule("F345", "A lime states how strong it is.", _lime_of_some_strength),
+    Rule("F342", "A water hole has the sizes of its shape.", _sizes_of_the_shape, alone=True),
+    Rule("F343", "A water hole is one that can be dug.", _a_hole_that_can_be, alone=True),
+    Rule("F344", "A grade is parts of one whole.", _grade_is_parts_of_a_whole, alone=True),
+    Rule("F345", "A lime states how strong it is.", _lime_of_some_strength, alone=True),
     Rule("F346", "A need is stated in one place.", _need_stated_once),
-    Rule("F347", "Fineness takes from lime and adds nothing.", _effective_is_no_more_than_pure),
-    Rule("F348", "A fertilizer's numbers are known by its id.", _each_fertilizer_once),
+    Rule(
+        "F347",
+        "Fineness takes from lime and adds nothing.",
+        _effective_is_no_more_than_pure,
+        alone=True,
+    ),
+    Rule("F348", "A fertilizer's numbers are known by its id.", _each_fertilizer_once, alone=True),
     Rule("F349", "What is named to be spread has a step to be spread in.", _a_step_to_spread_in),
 )

@@ -122,7 +122,7 @@ def _goes_round(entry: LogEntry, by_id: dict[str, LogEntry]) -> bool:
 MONEY_RULES = (
     Rule("F350", "Money and log name steps that exist.", _steps_that_exist),
     Rule("F351", "A job is hired from one hand.", _hired_once),
-    Rule("F352", "No contract pays more than all.", _shares),
+    Rule("F352", "No contract pays more than all.", _shares, alone=True),
     Rule("F353", "What is used or bought is counted as it is kept.", _units_of_items),
     Rule("F354", "An entry is corrected once, by a later one.", _corrections),
 )

@@ -53,6 +53,6 @@ def _names_of_places(reader: Reader, inventory: Inventory) -> set[str]:
 
 
 READER_RULES = (
-    Rule("F410", "Stands and routes are handed to a partner alone.", _jobs_alone),
+    Rule("F410", "Stands and routes are handed to a partner alone.", _jobs_alone, alone=True),
     Rule("F411", "What is handed over goes by a name of its own.", _names_handed_over),
 )

@@ -171,13 +171,13 @@ def _no_load_of(entry: LogEntry, first: LogEntry) -> Iterator[tuple[str, str]]:
 
 RECORDS_RULES = (
     Rule("F390", "An entry says of its job what can be said of such work.", _said_of_its_work),
-    Rule("F391", "An entry holds one kind of work.", _one_kind_of_work),
-    Rule("F392", "Times of a day can be read.", _times),
-    Rule("F393", "Nothing is written down before it was done.", _days_after_the_work),
-    Rule("F394", "Where it was is said once.", _ground_in_one_place),
+    Rule("F391", "An entry holds one kind of work.", _one_kind_of_work, alone=True),
+    Rule("F392", "Times of a day can be read.", _times, alone=True),
+    Rule("F393", "Nothing is written down before it was done.", _days_after_the_work, alone=True),
+    Rule("F394", "Where it was is said once.", _ground_in_one_place, alone=True),
     Rule("F395", "What will not be done is a step of one thing.", _not_doing),
 )
 SPRAYED_RULES = (
-    Rule("F440", "A wind is measured or not.", _wind_or_none),
+    Rule("F440", "A wind is measured or not.", _wind_or_none, alone=True),
     Rule("F441", "Entries of one load are of one day, one sprayer and one mix.", _one_load),
 )

@@ -150,11 +150,11 @@ def _rows_whole(drill: Drill) -> Iterator[Broken]:
 
 
 SEED_RULES = (
-    Rule("F320", "A seed has one rate.", _one_seed_rate),
+    Rule("F320", "A seed has one rate.", _one_seed_rate, alone=True),
     Rule("F321", "A rate in seeds needs the count of a pound.", _seeds_counted),
-    Rule("F322", "A mixture is the sum of its shares.", _whole_mixture),
-    Rule("F323", "The parts of a bag are parts of one whole.", _tag_parts),
-    Rule("F324", "What a test put down is weighed once.", _weighed),
+    Rule("F322", "A mixture is the sum of its shares.", _whole_mixture, alone=True),
+    Rule("F323", "The parts of a bag are parts of one whole.", _tag_parts, alone=True),
+    Rule("F324", "What a test put down is weighed once.", _weighed, alone=True),
     Rule("F325", "One machine sows, in the planting's way.", _one_machine),
-    Rule("F326", "A drill's catch covers ground that is known.", _drill_tests),
+    Rule("F326", "A drill's catch covers ground that is known.", _drill_tests, alone=True),
 )

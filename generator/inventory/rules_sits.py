@@ -92,9 +92,14 @@ def _sits_over(inventory: Inventory) -> Iterator[Broken]:
 
 
 SIT_RULES = (
-    Rule("F485", "A sit has hours of one day.", _hours),
+    Rule("F485", "A sit has hours of one day.", _hours, alone=True),
     Rule("F486", "The walks of a sit lead to its stand.", _walks_to_it),
     Rule("F487", "A partner sits where they are handed the stand and the walks.", _of_a_partner),
-    Rule("F488", "An arc of fire has two sides.", _arcs),
-    Rule("F489", "A sit that is over has hours of one day, and deer that were seen.", _sits_over),
+    Rule("F488", "An arc of fire has two sides.", _arcs, alone=True),
+    Rule(
+        "F489",
+        "A sit that is over has hours of one day, and deer that were seen.",
+        _sits_over,
+        alone=True,
+    ),
 )

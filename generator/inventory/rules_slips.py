@@ -72,7 +72,12 @@ def _as_share(what: str, typed: Given, as_in: str) -> Broken:
 
 
 SLIP_RULES = (
-    Rule("F461", "A percent of a tag is typed as percent.", _percent_of_tags),
-    Rule("F463", "A place is no longer than a property is wide.", _sizes_of_places),
-    Rule("F464", "A share of the cost or of a height is typed as percent.", _percent_of_shares),
+    Rule("F461", "A percent of a tag is typed as percent.", _percent_of_tags, alone=True),
+    Rule("F463", "A place is no longer than a property is wide.", _sizes_of_places, alone=True),
+    Rule(
+        "F464",
+        "A share of the cost or of a height is typed as percent.",
+        _percent_of_shares,
+        alone=True,
+    ),
 )

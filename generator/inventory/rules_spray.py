@@ -141,16 +141,16 @@ def _wait_once(inventory: Inventory) -> Iterator[Broken]:
 
 
 SPRAY_RULES = (
-    Rule("F330", "An active has one strength.", _strengths),
-    Rule("F331", "A sprayer says how wide it sprays.", _sprayer_parts),
-    Rule("F332", "A catch test holds what its kind of sprayer needs.", _catch_tests),
-    Rule("F333", "A measure has one kind of mark.", _one_mark),
-    Rule("F334", "A product goes into a tank once.", _once_in_a_tank),
-    Rule("F335", "A percent mix is for spots.", _percent_for_spots),
-    Rule("F336", "What is bought and what is on hand are counted alike.", _one_form),
+    Rule("F330", "An active has one strength.", _strengths, alone=True),
+    Rule("F331", "A sprayer says how wide it sprays.", _sprayer_parts, alone=True),
+    Rule("F332", "A catch test holds what its kind of sprayer needs.", _catch_tests, alone=True),
+    Rule("F333", "A measure has one kind of mark.", _one_mark, alone=True),
+    Rule("F334", "A product goes into a tank once.", _once_in_a_tank, alone=True),
+    Rule("F335", "A percent mix is for spots.", _percent_for_spots, alone=True),
+    Rule("F336", "What is bought and what is on hand are counted alike.", _one_form, alone=True),
 )
 # Of the waits on a card; their codes come after all others.
 WAIT_RULES = (
-    Rule("F450", "A crop that means none of ours means nothing else.", _none_alone),
-    Rule("F451", "A use has one wait before a thing.", _wait_once),
+    Rule("F450", "A crop that means none of ours means nothing else.", _none_alone, alone=True),
+    Rule("F451", "A use has one wait before a thing.", _wait_once, alone=True),
 )

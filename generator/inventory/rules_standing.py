@@ -39,6 +39,9 @@ def _sown_or_standing(inventory: Inventory) -> Iterator[Broken]:
 
 def _stands_by_the_season(inventory: Inventory) -> Iterator[Broken]:
     season = inventory.property.season
+    # rules are asked beside a fault in the season too, which is nothing then
+    if not season:
+        return
     for planting in _plantings(inventory):
         since = planting.standing_since
         if since is not None and since > season:
@@ -59,7 +62,12 @@ def _seed_to_sow_into_it(inventory: Inventory) -> Iterator[Broken]:
 
 
 STANDING_RULES = (
-    Rule("F465", "A planting is sown, or stood before anybody planned it.", _sown_or_standing),
+    Rule(
+        "F465",
+        "A planting is sown, or stood before anybody planned it.",
+        _sown_or_standing,
+        alone=True,
+    ),
     Rule("F466", "What stands stands by the season that is planned.", _stands_by_the_season),
     Rule("F467", "What is sown into a standing planting is named.", _seed_to_sow_into_it),
 )

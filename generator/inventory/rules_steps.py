@@ -191,9 +191,9 @@ def _ids(plans: Iterable[StepPlan], *, yearly: bool) -> str:
 
 STEP_RULES = (
     Rule("F370", "A step plan is whole, or based on one that is.", _whole_or_based),
-    Rule("F371", "What is skipped is there to be skipped.", _skipped_steps),
-    Rule("F372", "A plan has each step once.", _steps_once),
-    Rule("F373", "An end of the open dates is a day or a sign.", _bounds),
+    Rule("F371", "What is skipped is there to be skipped.", _skipped_steps, alone=True),
+    Rule("F372", "A plan has each step once.", _steps_once, alone=True),
+    Rule("F373", "An end of the open dates is a day or a sign.", _bounds, alone=True),
     Rule("F374", "A step waits for answers that somebody is asked for.", _answers),
     Rule("F375", "A plan is used for what it is for.", _plan_for_what_it_is_for),
     Rule("F376", "Upkeep is by a plan for such a thing.", _upkeep_for_what_it_is_for),

@@ -29,6 +29,6 @@ def _steepness_without_its_way(inventory: Inventory) -> Iterator[Broken]:
 
 
 TYPED_WIND_RULES = (
-    Rule("F480", "A stand or walk is for a wind or is not.", _for_and_against),
-    Rule("F481", "A slope has a way it falls.", _steepness_without_its_way),
+    Rule("F480", "A stand or walk is for a wind or is not.", _for_and_against, alone=True),
+    Rule("F481", "A slope has a way it falls.", _steepness_without_its_way, alone=True),
 )

@@ -80,9 +80,9 @@ def _each_plant_once(inventory: Inventory) -> Iterator[Broken]:
 
 
 WOODY_RULES = (
-    Rule("F360", "A planting is sown or planted.", _sown_or_planted),
+    Rule("F360", "A planting is sown or planted.", _sown_or_planted, alone=True),
     Rule("F361", "Rows are planted by a plan for rows.", _goes_with_its_plan),
     Rule("F362", "Trees are planted and seed is sown.", _woody_species),
     Rule("F363", "Rows and plants are whole.", _whole_counts),
-    Rule("F364", "A row's numbers are known by its plants.", _each_plant_once),
+    Rule("F364", "A row's numbers are known by its plants.", _each_plant_once, alone=True),
 )

@@ -2,13 +2,17 @@
 
 import re
 from collections import Counter
+from dataclasses import fields, replace
 from pathlib import Path
 
 import pytest
 
 import generator.inventory
+from generator.inventory import rules
 from generator.inventory.load import load_inventory
+from generator.inventory.rule import Rule
 from generator.inventory.rules import RULES
+from generator.inventory.schema import Inventory
 from tests.inventories.overlaid import BAD, GOOD, overlaid, place_said
 
 CODES = [rule.code for rule in RULES]
@@ -72,3 +76,42 @@ def test_a_count_that_is_wrong_does_not_hide_the_next(tmp_path: Path) -> None:
     (folder / "log.yaml").write_text("entries:\n" + "".join(entries))
     told = [(fault.code, fault.line) for fault in load_inventory(folder).problems]
     assert told == [("F400", 4), ("F400", 7)]
+
+
+ALONE = [name for rule in RULES if rule.alone for name in BAD if name.startswith(f"{rule.code}_")]
+
+
+@pytest.mark.parametrize("name", ALONE)
+def test_a_rule_on_one_record_is_asked_beside_any_other_fault(name: str, tmp_path: Path) -> None:
+    folder = overlaid("bad", name, tmp_path / "property")
+    typed = (folder / "property.yaml").read_text(encoding="utf-8")
+    # nothing is sound where nothing is known of the property as a whole
+    (folder / "property.yaml").write_text(re.sub(r"(?m)^season: ", "seasons: ", typed))
+    told = {f"{one.file} {one.line} {one.code}" for one in load_inventory(folder).problems}
+    assert place_said(name) in told
+    assert any(one.startswith("property.yaml") for one in told)
+
+
+@pytest.mark.parametrize("rule", [rule for rule in RULES if rule.alone], ids=lambda rule: rule.code)
+def test_a_rule_asked_alone_looks_at_one_record_and_no_other(
+    rule: Rule, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    monkeypatch.setattr(rules, "RULES", ())  # so that what breaks one is read all the same
+    for name in (one for one in BAD if one.startswith(f"{rule.code}_")):
+        typed = load_inventory(overlaid("bad", name, tmp_path / name)).inventory
+        assert typed is not None
+        lists = {
+            one.name: getattr(typed, one.name)
+            for one in fields(Inventory)
+            if isinstance(getattr(typed, one.name), tuple) and one.name != "passed_over"
+        }
+        nobody = replace(typed, **dict.fromkeys(lists, ()))
+        one_by_one = [
+            broken
+            for key, records in lists.items()
+            for record in records
+            for broken in rule.check(replace(nobody, **{key: (record,)}))
+        ]
+        told = list(rule.check(typed))
+        assert sorted(one_by_one, key=str) == sorted(told, key=str)
+        assert told

@@ -170,7 +170,8 @@ def _change_routes_and_stands(data: Data, ground: set[str], chance: random.Rando
     for stand in (one for one in stands if one["id"] not in ground):
         stand |= {"at_lat_lon": [40 + chance.random(), -92.5], "straps_checked_on": "2026-02-03"}
         stand |= {"upkeep": "stand_inspection", "seat_height_ft": chance.randint(1, 30)}
-        stand["winds_for"] = [chance.randint(0, 360)]
+        serving, spoiling = chance.sample(range(0, 360, 45), 2)
+        stand |= {"winds_for": [serving], "winds_against": [spoiling]}
     for stand in stands:
         # where deer are is told to nobody, whoever has the stand
         stand["beds"] = [_deer_spot(chance) for _ in range(chance.randint(0, 2))]
@@ -188,7 +189,8 @@ def _change_routes_and_stands(data: Data, ground: set[str], chance: random.Rando
         route["serves"] = [*kept, *chance.sample(private, chance.randint(0, len(private)))]
         if route["id"] not in ground:
             route |= {"length_ft": chance.randint(1, 5000), "serves": ["stand-new"]}
-            route["winds_against"] = [chance.randint(0, 360)]
+            serving, spoiling = chance.sample(range(0, 360, 45), 2)
+            route |= {"winds_for": [serving], "winds_against": [spoiling]}
     routes.append({"id": "route-new", "name": "Back way", "serves": [led_to[0]]})
     _forget(data, gone)
 

@@ -1,6 +1,7 @@
 """What is known of the ground: soil tests as the lab prints them, dug water holes."""
 
 import datetime
+from typing import Any
 
 from generator.dataclass import dataclass
 from generator.inventory.fields import (
@@ -31,6 +32,22 @@ SHAPES = ("round", "cone", "rectangle")
 # Said of one stand or walk alone: whether a partner who is handed it sees where it lies.
 YES, NO = "yes", "no"
 FAR = "yes where it truly lies that far from the middle of the property"
+# How points were got, which says how far they may be off.
+PHONE, UNDER_TREES, SURVEYED, DRAWN = "phone", "phone_under_trees", "surveyed", "drawn"
+MAY_BE_OFF = "how far its points may be off, as you know it"
+
+
+def how_got() -> Any:
+    """Declare how the points of a thing were got."""
+    return choice(
+        "place",
+        "how its points were got: with a phone in the open or under trees, surveyed, or drawn on "
+        "a picture from above",
+        PHONE,
+        UNDER_TREES,
+        SURVEYED,
+        DRAWN,
+    )
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

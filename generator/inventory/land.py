@@ -16,14 +16,10 @@ from generator.inventory.fields import (
     reference,
     text,
 )
-from generator.inventory.ground import FAR, NO, YES
+from generator.inventory.ground import FAR, MAY_BE_OFF, NO, YES, how_got
 from generator.inventory.label import COUNTED_FROM
 from generator.units import LatLon
 from generator.working import Given
-
-# How points were got, which says how far they may be off.
-GOT = ("phone", "surveyed", "drawn")
-HOW_GOT = "how its points were got: with a phone, as where it is left out, surveyed, or drawn"
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -58,10 +54,8 @@ class LandThing(Record):
     counts_from: str | None = choice(
         "place", "the edge its points follow, from which labels count", *COUNTED_FROM
     )
-    got: str | None = choice("place", HOW_GOT, *GOT)
-    off_ft: Given | None = measure(
-        "place", "how far its points may be off, as you know it", "ft", POSITIVE
-    )
+    got: str | None = how_got()
+    off_ft: Given | None = measure("place", MAY_BE_OFF, "ft", POSITIVE)
     height_ft: Given | None = measure("place", "how tall it stands", "ft", POSITIVE)
     leaf_off: str | None = choice("place", "whether its leaves are off in winter", YES, NO)
     far: str | None = choice("place", FAR, YES, NO)

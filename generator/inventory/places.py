@@ -22,7 +22,7 @@ from generator.inventory.fields import (
     text,
     whole,
 )
-from generator.inventory.ground import FAR, NO, YES, NutrientNeed
+from generator.inventory.ground import FAR, MAY_BE_OFF, NO, YES, NutrientNeed, how_got
 from generator.inventory.label import RATE_UNITS
 from generator.inventory.season import WHAT_STANDS, a_season
 from generator.inventory.sits import ArcOfFire, KeepsOff
@@ -245,6 +245,7 @@ class PlantedGround(Record):
     line_lat_lon: Points | None = points("place", "center line, from one end to the other", 2)
     area_lat_lon: Points | None = points("place", "outline, once around", 3)
     area_ac: Given | None = measure("page", "ground as stated", "ac", POSITIVE)
+    got: str | None = how_got()
     outline_error_ft: Given | None = measure(
         "place", "how far each side of the outline may be off", "ft", POSITIVE
     )
@@ -305,6 +306,8 @@ class Stand(Record):
     name: str = text("place", "name you use", required=True)
     known_as: str | None = text("page", "name other readers see, where not this one")
     at_lat_lon: LatLon | None = lat_lon("place", "where it stands")
+    got: str | None = how_got()
+    off_ft: Given | None = measure("place", MAY_BE_OFF, "ft", POSITIVE)
     coordinates: str | None = choice(
         "place",
         "whether a partner handed it sees its coordinates; no where left out",
@@ -360,6 +363,8 @@ class Route(Record):
     )
     length_ft: Given | None = measure("place", "measured length", "ft", POSITIVE)
     line_lat_lon: Points | None = points("place", "the walk, from one end to the other", 2)
+    got: str | None = how_got()
+    off_ft: Given | None = measure("place", MAY_BE_OFF, "ft", POSITIVE)
     far: str | None = choice("place", FAR, YES, NO)
     walked_on: datetime.date | None = day("place", "last walked on")
     winds_for: tuple[Given, ...] = winds_it_is_for()

@@ -83,6 +83,20 @@ def test_what_lies_in_the_arc_is_kept_clear_and_what_lies_elsewhere_is_not() -> 
     assert told(other, "across") == HOURS  # it ends at the stand
 
 
+def test_what_points_may_be_off_counts_as_in_the_arc_and_never_less_than_a_phone_is_off() -> None:
+    # By hand: the arc ends 600 ft out at 60 degrees, so 520 ft east; the walk runs 2,000 ft east,
+    # 1,480 ft from there. A phone at the stand is off by 13 m, 43 ft in whole feet.
+    for off_ft, expected in ((1400, ""), (1450, HOURS)):
+        data = land(sit("s", "west"))
+        data["routes"]["routes"][1]["off_ft"] = off_ft
+        assert told(planned(data), "to-east") == expected
+    # 600 ft north of the stand the arc ends; 70 ft beyond it a walk is within 86 ft
+    data = land(sit("s", "west"))
+    data["routes"]["routes"][1] |= {"line_lat_lon": [at(-90, 670), at(90, 670)], "off_ft": 2}
+    data["stands"]["stands"][0]["got"] = "surveyed"
+    assert told(planned(data), "to-east") == HOURS
+
+
 def test_turning_the_whole_property_by_a_quarter_changes_nothing() -> None:
     upright = land(sit("s", "west"), sit("t", "east", walk_in="across"))
     turned = land(sit("s", "west"), sit("t", "east", walk_in="across"))

@@ -3,6 +3,8 @@
 from generator.geometry.arcs import Fire, OnGround, apart_ft
 from generator.inventory.places import Stand
 from generator.inventory.sits import ArcOfFire, Sit
+from generator.plan.land.lying import Thing
+from generator.plan.land.off_points import off_ft
 from generator.reference.library import values
 from generator.units import convert
 
@@ -21,12 +23,19 @@ def fire_of(sit: Sit, stand: Stand) -> Fire | None:
     return Fire(stand.at_lat_lon, arc.from_deg.value, arc.to_deg.value, reach_ft)
 
 
-def meets(fire: Fire | None, other: Fire | OnGround | None) -> bool | None:
-    """Return whether an arc and what lies there come together; None where one is not typed.
+def meets(
+    fire: Fire | None, other: Fire | OnGround | None, stand: Stand, thing: Thing
+) -> bool | None:
+    """Return whether the arc of a stand and what lies there, of a thing, come together.
 
-    What two phones may be off between them counts as come together.
+    What the points of the two may be off between them counts as come together. None where one of
+    them is not typed.
     """
     if fire is None or other is None:
         return None
-    off = values()["phone_point_off_m"]
-    return apart_ft(fire, other) <= 2 * convert(off.value, off.unit, "ft")
+    return apart_ft(fire, other) <= _may_be_off_ft(stand) + _may_be_off_ft(thing)
+
+
+def _may_be_off_ft(thing: Thing) -> float:
+    # people may be shot: never less than a phone under trees is off
+    return max(off_ft(thing).value, values()["phone_under_trees_off_ft"].value)

@@ -29,9 +29,10 @@ def kept_away(inventory: Inventory, sits: Iterable[Sit]) -> tuple[KeepAway, ...]
     stands = {stand.id: stand for stand in inventory.stands}
     found: list[KeepAway] = []
     for sit in sits:
-        fire = fire_of(sit, stands[sit.stand])
+        stand = stands[sit.stand]
+        fire = fire_of(sit, stand)
         for thing, where in lying:
-            inside = True if _leads_to(thing, sit) else meets(fire, where)
+            inside = True if _leads_to(thing, sit) else meets(fire, where, stand, thing)
             if inside is not False:
                 found.append(
                     KeepAway(

@@ -46,16 +46,18 @@ def _together(
     if one.stand == other.stand:
         yield from _on_both(SitStop.TWO_AT_ONE_STAND, one, other, stands)
         return
-    fires = [fire_of(sit, stands[sit.stand]) for sit in (one, other)]
-    reach = meets(*fires)
+    first, second = stands[one.stand], stands[other.stand]
+    fires = fire_of(one, first), fire_of(other, second)
+    reach = meets(*fires, first, second)
     through: list[str] = []
     is_doubtful = reach is None
-    for walker, fire in ((one, fires[1]), (other, fires[0])):
+    for walker, fire, stand in ((one, fires[1], second), (other, fires[0], first)):
         for walk in (walker.walk_in, walker.walk_out):
-            crosses = meets(fire, lying_of(routes[walk])) if walk is not None else None
+            route = routes[walk] if walk is not None else None
+            crosses = meets(fire, lying_of(route), stand, route) if route is not None else None
             is_doubtful |= crosses is None
-            if crosses and walk is not None and routes[walk].name not in through:
-                through.append(routes[walk].name)
+            if crosses and route is not None and route.name not in through:
+                through.append(route.name)
     if reach:
         yield from _on_both(SitStop.ARCS_REACH, one, other, stands)
     if through:

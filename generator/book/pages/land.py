@@ -1,6 +1,7 @@
 """The page of what lies on the land and beside it: how large it is, and how that is known."""
 
 from generator.book.pages.lines import in_groups
+from generator.book.pages.pictures_ground import whole_ground
 from generator.book.pages.readers import reader_words
 from generator.book.pages.written import PLACES, Written, from_template
 from generator.dataclass import dataclass
@@ -50,6 +51,7 @@ def land_page(plan: Plan) -> Written:
         [thing.name for thing in things],
         rows=[_row(thing, readers) for thing in things],
         findings=_findings(plan),
+        drawn=whole_ground(plan),
     )
 
 

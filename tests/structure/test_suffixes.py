@@ -68,6 +68,7 @@ WITHOUT_SUFFIX = {
     "book.charts.scale.down_px.value": "in the unit of the picture",
     "book.charts.scale.down_px.top": "in the unit of the picture",
     "book.charts.columns._column.top": "in the unit of the picture",
+    "book.charts.ground_frame.Frame.px_per_ft": "pixels to a foot, of drawings alone",
     "plan.land.measured._measured.value": "its unit stands in the argument beside it",
     "plan.model.work.Pour.low": "in the unit of the rate beside it",
     "plan.model.work.Pour.most": "in the unit of the rate beside it",

@@ -147,19 +147,19 @@ def _chords(outline: list[PlaneSpot], wide_px: float) -> Iterator[Anchor]:
             yield Anchor(((begins + ends) / 2, y))
 
 
-def _crossed_at(outline: list[PlaneSpot], y: float) -> Iterator[float]:
-    for (x, at), (to_x, to_at) in pairwise([*outline, outline[0]]):
-        if (at <= y) != (to_at <= y):
-            yield x + (y - at) / (to_at - at) * (to_x - x)
+def _crossed_at(outline: list[PlaneSpot], at_px: float) -> Iterator[float]:
+    for (x, y), (to_x, to_y) in pairwise([*outline, outline[0]]):
+        if (y <= at_px) != (to_y <= at_px):
+            yield x + (at_px - y) / (to_y - y) * (to_x - x)
 
 
 def _length_px(line: Sequence[PlaneSpot]) -> float:
     return sum(math.dist(*side) for side in pairwise(line))
 
 
-def _part_way(line: Sequence[PlaneSpot], share: float) -> PlaneSpot:
+def _part_way(line: Sequence[PlaneSpot], way_fraction: float) -> PlaneSpot:
     """Return the spot at a share of the way along a line."""
-    left_px = share * _length_px(line)
+    left_px = way_fraction * _length_px(line)
     for begins, ends in pairwise(line):
         side_px = math.dist(begins, ends)
         if side_px >= left_px > 0:

@@ -25,6 +25,7 @@ from generator.book.pages.front import chapter_page, emergency_page, findings_pa
 from generator.book.pages.granted import granted_page
 from generator.book.pages.ground import place_page
 from generator.book.pages.hours import hours_page
+from generator.book.pages.land import land_page
 from generator.book.pages.lists import (
     calibration_page,
     chapters_page,
@@ -188,7 +189,7 @@ def _places(plan: Plan, page: Callable[..., Task]) -> Iterator[Task]:
     yield from [page(places_page)] if is_owner else []
     yield from (page(place_page, place) for place in plan.places)
     if is_owner:
-        yield from map(page, (counts_page, plant_when_page, ground_page))
+        yield from map(page, (land_page, counts_page, plant_when_page, ground_page))
         yield from (page(soil_test_page, test) for test in plan.land.soil_tests)
         yield from (page(water_page, water) for water in plan.water)
 

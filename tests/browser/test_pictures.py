@@ -7,6 +7,7 @@ from pathlib import Path
 import pytest
 from playwright.sync_api import Browser, Page, ViewportSize
 
+from generator.book.charts.letters import BOLD_FRACTION, words_px
 from tests.book.sites import Site, build_sites
 from tests.browser.looking import NARROW, PAPER
 from tests.browser.test_sheet_on_paper import POINTS_PER_PX, SIDE
@@ -14,7 +15,7 @@ from tests.browser.visits import DESKTOP, PHONE, listening_page
 from tests.properties import make_property
 
 GENERATED_SEED, GENERATED_SCREENS = 3, 6
-DRAWN = ('class="picture"', 'class="drawing"')
+DRAWN = ('class="picture"', 'class="drawing"', 'class="lay"')
 UNFOLD = "() => document.querySelectorAll('details').forEach((fold) => (fold.open = true))"
 ARTICLE = "article svg:not(svg svg)"
 # Boxes of letters hold the room above and below them: touching there is no lying over.
@@ -100,6 +101,29 @@ def test_labels_that_lie_over_each_other_are_seen(browser: Browser) -> None:
         with listening_page(browser, PHONE, []) as page:
             page.set_content(f"<style>body {{ margin: 0 }}</style>{drawn.format(other)}")
             assert len(page.evaluate(COLLISIONS, ARTICLE)) == faults
+
+
+# What a device may take for the fonts that pages ask for: those here, and others that are as wide.
+FONTS = ("system-ui", "sans-serif", '"DejaVu Sans"', "Verdana", "Arial")
+WIDTHS = """([letters, font]) => {
+  const paper = document.createElement("canvas").getContext("2d");
+  paper.font = font;
+  return letters.map((letter) => paper.measureText(letter).width);
+}"""
+
+
+@pytest.mark.parametrize("font", FONTS)
+def test_no_letter_is_wider_than_drawings_of_the_ground_leave_room_for(
+    browser: Browser, font: str
+) -> None:
+    letters = [chr(number) for number in range(32, 127)] + ["é", "Ü", "ñ"]
+    with listening_page(browser, DESKTOP, []) as page:
+        for weight, wider in (("400", 1.0), ("700", BOLD_FRACTION)):
+            widths = page.evaluate(WIDTHS, [letters, f"{weight} 100px {font}"])
+            for letter, width in zip(letters, widths, strict=True):
+                most = words_px(letter, 100)
+                assert most is not None, letter
+                assert 0 < width <= most * wider, letter
 
 
 LEAF = "year.html"

@@ -5,6 +5,7 @@ from collections.abc import Mapping
 
 from generator.book.pages.counts import OUTCOMES
 from generator.book.pages.history import DoneHere, done_here
+from generator.book.pages.pictures_ground import place_ground
 from generator.book.pages.pictures_standing import (
     HeightsPictured,
     ScreenPictured,
@@ -164,6 +165,7 @@ def place_page(plan: Plan, place: Place) -> Written:
         other=OTHER,
         address_of=address_of,
         crops=crops_by(plan, place.id),
+        lies=place_ground(plan, place),
     )
 
 

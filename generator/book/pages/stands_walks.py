@@ -4,6 +4,7 @@ import datetime
 
 from generator.book.content import chapters_for
 from generator.book.pages.dates import DATE_KINDS, law_told
+from generator.book.pages.pictures_ground import stand_ground, walk_ground
 from generator.book.pages.seen import inspections, last_look, sight_checks
 from generator.book.pages.sits import away_told
 from generator.book.pages.week import in_attribute
@@ -135,6 +136,7 @@ def stand_page(plan: Plan, stand: Stand) -> Written:
         sat_over=sits_over(stand, plan.land.routes, plan.entries),
         by_wind=counted_by_wind(stand, plan.entries),
         enough=values()["sits_before_counting_count"],
+        lies=stand_ground(plan, stand),
         address_of=address_of,
     )
 
@@ -198,6 +200,7 @@ def route_page(plan: Plan, route: Route) -> Written:
         other_findings=[finding for finding in plan.findings_on(route.id) if not forbids(finding)],
         address_of=address_of,
         chapters=chapters_for(plan.reader, ("walking-in",)),
+        lies=walk_ground(plan, route),
     )
 
 

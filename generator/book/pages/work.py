@@ -9,6 +9,7 @@ from generator.book.homes import marks_of, unfold_what_is_at_home
 from generator.book.marks import Marks
 from generator.book.origin import origin_words
 from generator.book.pages.lines import NamedLine, in_groups, line_of, sheet_of
+from generator.book.pages.pictures_ground import job_ground
 from generator.book.pages.pictures_work import strip_picture, tank_picture
 from generator.book.pages.sheet_lines import count_days_left, setting_to, sheet_lines, ticked_lines
 from generator.book.pages.signs import seen_rows
@@ -165,6 +166,7 @@ def job_page(plan: Plan, job: Job) -> Written:
         instead=still_to_sow(job, plan.as_of),
         method_words=METHOD_WORDS,
         strip=strip_picture(job),
+        lies=job_ground(plan, job),
         tank=tank_picture(job),
         mixing={step.id: step for step in mixing_steps()},
         chapters=chapters_for(plan.reader, job.step.chapters),

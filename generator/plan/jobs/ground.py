@@ -4,23 +4,26 @@ A place is narrow, so its taped width counts before an outline: an error of an o
 both of its long sides.
 """
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator
 from dataclasses import replace
 from typing import Literal
 
 from generator.compute import area
 from generator.dataclass import dataclass
-from generator.geometry import geodesic
-from generator.geometry.corners import corner_numbers, line_numbers
-from generator.inventory.fields import Points, Where, rules_of
+from generator.inventory.fields import Where
 from generator.inventory.places import PlantedGround
 from generator.inventory.rule import typed_at
 from generator.plan.findings.about_places import PlaceCaution, PlaceNote
 from generator.plan.findings.order import finding
+from generator.plan.land.measured import (
+    measured_around_ft,
+    measured_line_ft,
+    measured_outline_ac,
+)
 from generator.plan.model.finding import Finding, about_job, about_place
 from generator.plan.model.place import Ground, GroundWay, OutlineError, Place
-from generator.reference.library import methods, values
-from generator.units import LatLon, convert
+from generator.reference.library import values
+from generator.units import convert
 from generator.working import Figure, Formula, Given, Measured, Quantity
 
 WAY_WORDS = {
@@ -112,10 +115,10 @@ def _ways(ground: PlantedGround) -> Iterator[_Way]:
         inputs: dict[str, Figure] = {"length_ft": length, "width_ft": width}
         yield _Way("tape", area.STRIP_AREA, inputs, typed_at(length))
     if width is not None and line is not None:
-        inputs = {"length_ft": line_length(line), "width_ft": width}
+        inputs = {"length_ft": measured_line_ft(line, PlantedGround), "width_ft": width}
         yield _Way("line", area.STRIP_AREA, inputs, line.where)
     if outline is not None:
-        inputs = {"outline_area_ac": _outline_area(outline)}
+        inputs = {"outline_area_ac": measured_outline_ac(outline, PlantedGround)}
         yield _Way("outline", area.OUTLINE_GROUND, inputs, outline.where)
     if acres is not None:
         yield _Way("stated", area.STATED_GROUND, {"area_ac": acres}, typed_at(acres))
@@ -141,7 +144,9 @@ def _outline_error(
     if width is None:
         # only without a tape: a width out of the outline is off by the very error that is judged
         width = area.MEAN_WIDTH(
-            f"{base}/outline_mean_width_ft", area_ac=inside, perimeter_ft=_perimeter(outline)
+            f"{base}/outline_mean_width_ft",
+            area_ac=inside,
+            perimeter_ft=measured_around_ft(outline, PlantedGround),
         )
     each_side = ground.outline_error_ft or values()["outline_walked_error_ft"]
     share = area.OUTLINE_ERROR(
@@ -155,49 +160,12 @@ def _outline_error(
     )
 
 
-def line_length(line: Points) -> Measured:
-    """Return the length of a line, measured on its points."""
-    points = _chosen(line, line_numbers(line.lat_lon))
-    length_ft = geodesic.line_length_ft(points)
-    return _measured("line_length_ft", length_ft, "ft", len(points), line, "line_lat_lon")
-
-
-def _outline_area(outline: Points) -> Measured:
-    points = _chosen(outline, corner_numbers(outline.lat_lon))
-    inside_ac = geodesic.outline_area_ac(points)
-    return _measured("outline_area_ac", inside_ac, "ac", len(points), outline, "area_lat_lon")
-
-
-def _perimeter(outline: Points) -> Measured:
-    points = _chosen(outline, corner_numbers(outline.lat_lon))
-    around_ft = geodesic.outline_perimeter_ft(points)
-    return _measured("outline_perimeter_ft", around_ft, "ft", len(points), outline, "area_lat_lon")
-
-
-def _chosen(points: Points, numbers: Sequence[int]) -> tuple[LatLon, ...]:
-    return tuple(points.lat_lon[number] for number in numbers)
-
-
-def _measured(
-    name: str, value: float, unit: str, count: int, points: Points, field: str
-) -> Measured:
-    method, where = methods()[name], points.where
-    return Measured(
-        name,
-        value,
-        unit,
-        method.words,
-        count,
-        method.source,
-        where.file,
-        where.line,
-        # who may not see the points may not see what is measured on them
-        rules_of(PlantedGround)[field].visible,
-    )
-
-
 def length_of(ground: PlantedGround) -> Given | Measured | None:
     """Return the length of a place: measured, else that of its line; None where neither is."""
     if ground.length_ft is not None:
         return ground.length_ft
-    return line_length(ground.line_lat_lon) if ground.line_lat_lon is not None else None
+    return (
+        measured_line_ft(ground.line_lat_lon, PlantedGround)
+        if ground.line_lat_lon is not None
+        else None
+    )

@@ -5,7 +5,8 @@ from collections.abc import Iterator
 from generator.inventory.places import PlantedGround, Planting, Screen
 from generator.inventory.rule import typed_at
 from generator.plan.findings.about_usual import UsualCaution
-from generator.plan.jobs.ground import WAY_WORDS, line_length
+from generator.plan.jobs.ground import WAY_WORDS
+from generator.plan.land.measured import measured_line_ft
 from generator.plan.model.finding import Finding, about_place
 from generator.plan.model.place import Place
 from generator.plan.usual.out_of_usual import out_of_usual
@@ -54,7 +55,7 @@ def _line(ground: PlantedGround) -> Finding | None:
         UsualCaution.SIZE_OUT_OF_USUAL,
         about_place(ground.id),
         ground.line_lat_lon.where,
-        ("The length of the line", line_length(ground.line_lat_lon)),
+        ("The length of the line", measured_line_ft(ground.line_lat_lon, PlantedGround)),
         usual("place_length", "ft"),
         place=ground.name,
         what="length",

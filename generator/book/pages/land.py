@@ -1,0 +1,75 @@
+"""The page of what lies on the land and beside it: how large it is, and how that is known."""
+
+from generator.book.pages.lines import in_groups
+from generator.book.pages.pictures_ground import whole_ground
+from generator.book.pages.readers import reader_words
+from generator.book.pages.written import PLACES, Written, from_template
+from generator.dataclass import dataclass
+from generator.inventory.land import LandThing
+from generator.plan.land.measured import measured_line_ft, measured_outline_ac
+from generator.plan.model.finding import Finding
+from generator.plan.model.plan import Plan
+from generator.reference.land_kinds import land_kinds
+from generator.working import Figure
+
+LAND_ADDRESS = "land.md"
+# How points were got, by the words of the file; where it is left out they count as a phone's.
+GOT_WORDS = {"phone": "with a phone", "surveyed": "surveyed", "drawn": "drawn"}
+# The edge from which a label's distance counts.
+EDGE_WORDS = {
+    "bank": "the bank",
+    "waters_edge": "the water's edge",
+    "inlet": "the inlet",
+    "wall": "the wall",
+}
+
+
+@dataclass(frozen=True, slots=True)
+class LandRow:
+    """A thing of the land as its line shows it: `inside` acres, or so `long`, or a point."""
+
+    thing: LandThing
+    kind: str
+    inside: Figure | None
+    long: Figure | None
+    got: str | None
+    counts_from: str | None
+    shown_to: tuple[str, ...]
+    coordinates_for: tuple[str, ...]
+
+
+def land_page(plan: Plan) -> Written:
+    """Return every thing of the land with its kind, its size, its points, and who is shown it."""
+    things = plan.land.things
+    readers = {handed.reader: reader_words(handed) for handed in plan.handed}
+    return from_template(
+        plan,
+        LAND_ADDRESS,
+        "What lies where",
+        PLACES,
+        "land",
+        [thing.name for thing in things],
+        rows=[_row(thing, readers) for thing in things],
+        findings=_findings(plan),
+        drawn=whole_ground(plan),
+    )
+
+
+def _findings(plan: Plan) -> list[list[Finding]]:
+    """Return what is found of things of the land, what asks for the same together."""
+    told = [finding for finding in plan.findings if finding.subject.kind == "land"]
+    return list(in_groups(told, lambda finding: (finding.code, finding.cure)).values())
+
+
+def _row(thing: LandThing, readers: dict[str, str]) -> LandRow:
+    area, line = thing.area_lat_lon, thing.line_lat_lon
+    return LandRow(
+        thing,
+        land_kinds()[thing.kind].name,
+        measured_outline_ac(area, LandThing) if area is not None else None,
+        measured_line_ft(line, LandThing) if line is not None and area is None else None,
+        GOT_WORDS[thing.got] if thing.got is not None else None,
+        EDGE_WORDS[thing.counts_from] if thing.counts_from is not None else None,
+        tuple(readers[reader] for reader in thing.shown_to),
+        tuple(readers[reader] for reader in thing.coordinates_for),
+    )

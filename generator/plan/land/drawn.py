@@ -1,0 +1,139 @@
+"""What can be drawn of a reader's ground: every shape that lies in their plan, on one plane.
+
+The plane's middle is the middle of these shapes alone, so that nothing kept from a reader moves
+what they are shown.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping
+
+from generator.dataclass import dataclass
+from generator.geometry.arcs import OnGround
+from generator.geometry.corners import corner_numbers, line_numbers
+from generator.geometry.crossing import Spot
+from generator.geometry.plane import middle_of_plane, on_plane_ft
+from generator.inventory.ground import WaterHole
+from generator.inventory.land import LandThing
+from generator.inventory.places import Route, Stand
+from generator.plan.land.lying import lying_of
+from generator.plan.model.place import Place
+from generator.plan.model.plan import Plan
+from generator.units import LatLon
+
+# What is drawn beside the kinds of things of the land.
+PLACE, STAND, WALK, WATER_HOLE = "place", "stand", "walk", "water_hole"
+GATE, BEGIN = "emergency_gate", "begin"
+# The one gate that rescuers come through, by an id that no thing of a property can have.
+GATE_ID = "gate--"
+
+
+@dataclass(frozen=True, slots=True)
+class GroundShape:
+    """A shape in feet east and north of the middle of its plan's plane.
+
+    `kind` is that of the thing of the land, or one of those above. `half_width_ft` is how far a
+    line reaches to either side, and a point around it. `corners` are the southwestern and the
+    northeastern one of the smallest upright box around all of it.
+    """
+
+    id: str
+    kind: str
+    name: str
+    spots_ft: tuple[Spot, ...]
+    is_outline: bool
+    half_width_ft: float
+    corners: tuple[Spot, Spot]
+
+
+@dataclass(frozen=True, slots=True)
+class _Lying:
+    id: str
+    kind: str
+    name: str
+    on: OnGround
+
+
+def ground_shapes(plan: Plan) -> Mapping[str, GroundShape]:
+    """Return every shape of a plan by its id: things of the land, places, stands, walks, the gate.
+
+    Where work begins on a place is drawn under the id of the place with `begin_id`.
+    """
+    return plan.once("ground shapes", _ground_shapes)
+
+
+def begin_id(place_id: str) -> str:
+    """Return the id under which is drawn where work on a place begins."""
+    return f"{place_id}--begin"
+
+
+def _ground_shapes(plan: Plan) -> dict[str, GroundShape]:
+    lying = list(_lying(plan))
+    points = [_points(one.on) for one in lying]
+    every = [point for some in points for point in some]
+    if not every:
+        return {}
+    spots = iter(on_plane_ft(every, middle_of_plane(_middle_of(every))))
+    return {
+        one.id: _shape(one, tuple(next(spots) for _ in some))
+        for one, some in zip(lying, points, strict=True)
+    }
+
+
+def _shape(one: _Lying, spots_ft: tuple[Spot, ...]) -> GroundShape:
+    easts, norths = zip(*spots_ft, strict=True)
+    half_ft = one.on.half_width_ft
+    corners = (
+        (min(easts) - half_ft, min(norths) - half_ft),
+        (max(easts) + half_ft, max(norths) + half_ft),
+    )
+    return GroundShape(one.id, one.kind, one.name, spots_ft, one.on.is_outline, half_ft, corners)
+
+
+def _lying(plan: Plan) -> Iterator[_Lying]:
+    """Yield all that lies somewhere in a plan, in the order of its files."""
+    emergency = plan.land.emergency
+    if emergency is not None and emergency.gate_lat_lon is not None:
+        yield _Lying(GATE_ID, GATE, "The gate", OnGround((emergency.gate_lat_lon,)))
+    kinds: list[tuple[str, tuple[Stand | Route | WaterHole, ...]]] = [
+        (STAND, plan.land.stands),
+        (WALK, plan.land.routes),
+        (WATER_HOLE, tuple(water.hole for water in plan.water)),
+    ]
+    for thing in plan.land.things:
+        yield from _one(thing.kind, thing)
+    for place in plan.places:
+        yield from _place(place)
+    for kind, things in kinds:
+        for one in things:
+            yield from _one(kind, one)
+
+
+def _one(kind: str, thing: LandThing | Stand | Route | WaterHole) -> Iterator[_Lying]:
+    on = lying_of(thing)
+    if on is not None:
+        yield _Lying(thing.id, kind, thing.name or thing.id, on)
+
+
+def _place(place: Place) -> Iterator[_Lying]:
+    typed = place.typed
+    if typed is None:
+        return
+    on = lying_of(typed)
+    if on is not None:
+        yield _Lying(place.id, PLACE, place.name, on)
+    if typed.near is not None and typed.near.block_lat_lon is not None:
+        begins = OnGround((typed.near.block_lat_lon,))
+        yield _Lying(begin_id(place.id), BEGIN, "Begin here", begins)
+
+
+def _points(on: OnGround) -> list[LatLon]:
+    """Return the points of what lies there, none again that is given again or closes a ring."""
+    points = on.points_lat_lon
+    numbers = corner_numbers(points) if on.is_outline else line_numbers(points)
+    return [points[number] for number in numbers]
+
+
+def _middle_of(points_lat_lon: list[LatLon]) -> LatLon:
+    lats, lons = zip(*points_lat_lon, strict=True)
+    return (min(lats) + max(lats)) / 2, (min(lons) + max(lons)) / 2

@@ -48,6 +48,13 @@ def with_shapes(place: Data, number: int) -> Data:
     )[number % 6]
 
 
+def with_other_acres(place: Data, chance: random.Random) -> Data:
+    """The place where it lies, with other acres and errors typed that do not count."""
+    other = with_other_ground(place, chance)
+    lies = {key: place[key] for key in SHAPES if key in place}
+    return {key: one for key, one in other.items() if key not in SHAPES} | lies
+
+
 def with_other_ground(place: Data, chance: random.Random) -> Data:
     """The place with everything about its ground changed that does not count."""
     taped = any(key.startswith("width_") for key in place)

@@ -6,6 +6,7 @@ from typing import NamedTuple
 from generator.book.calendar_file import calendar_file
 from generator.book.content import Chapter, written_for
 from generator.book.exports import Filing, filed_at_last, owner_rows
+from generator.book.geo_files import ground_files
 from generator.book.homes import homes_of
 from generator.book.model import Book, LeftFolder
 from generator.book.pages.after_shot import after_shot_page
@@ -130,6 +131,7 @@ def _tasks(plan: Plan, left: Iterable[LeftFolder]) -> Iterator[Task]:
 
     # first, since it has no page and takes long: at the end one process would wait for the other
     yield Task(("calendars",), lambda: ([], calendar_file(plan)))
+    yield Task(("ground files",), lambda: ([], ground_files(plan)))
     yield from map(page, (week_page, emergency_page, safety_page))
     yield from _year(plan, page)
     yield from _places(plan, page)

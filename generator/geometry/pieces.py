@@ -85,6 +85,15 @@ def shared_by(one: Piece, other: Piece) -> Piece:
     return intersection(one, other, grid_size=GRID_FT)
 
 
+def between_pieces_ft(piece: Piece, other: Piece) -> float:
+    """Return how far two pieces lie apart from edge to edge, 0 where they touch or lie in another.
+
+    >>> round(between_pieces_ft(strip_piece([(0, 0), (400, 0)], 30), line_piece([(50, 65)])))
+    50
+    """
+    return float(piece.distance(other))
+
+
 def _on_grid(piece: Piece) -> Piece:
     from shapely import set_precision
 

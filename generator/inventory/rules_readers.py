@@ -7,6 +7,7 @@ from generator.inventory.places import Route, Stand
 from generator.inventory.problems import shown_value
 from generator.inventory.rule import Broken, Rule
 from generator.inventory.schema import PARTNER, Inventory, Reader
+from generator.reference.land_kinds import land_kinds
 
 NAME_OF_ITS_OWN = "known_as: a short plain name of its own, as in Ladder 1"
 
@@ -52,7 +53,27 @@ def _names_of_places(reader: Reader, inventory: Inventory) -> set[str]:
     }
 
 
+def _deer_told(inventory: Inventory) -> Iterator[Broken]:
+    """Where deer bed, feed and go is nobody's to know who is hired for work."""
+    hired = {reader.id for reader in inventory.readers if reader.kind != PARTNER}
+    kinds = land_kinds()
+    for thing in inventory.land:
+        if not kinds[thing.kind].private:
+            continue
+        for field, readers in (
+            ("shown_to", thing.shown_to),
+            ("coordinates_for", thing.coordinates_for),
+        ):
+            for number, reader in enumerate(readers):
+                if reader in hired:
+                    told = kinds[thing.kind].name
+                    what = f"{told} is shown to {shown_value(reader)}, who is hired for work"
+                    accepted = f"readers of kind {PARTNER} alone: it tells where deer are"
+                    yield Broken(thing.where_of(field, number=number), what, accepted)
+
+
 READER_RULES = (
     Rule("F410", "Stands and routes are handed to a partner alone.", _jobs_alone, alone=True),
     Rule("F411", "What is handed over goes by a name of its own.", _names_handed_over),
+    Rule("F550", "What tells of deer is shown to a partner alone.", _deer_told),
 )

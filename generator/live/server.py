@@ -21,7 +21,14 @@ NO_PAGES_YET = (
     b"<body><p>The pages come by themselves once the files have no fault.</p>"
 )
 _SCRIPT = Path(__file__).with_name("live.js")
-_MIME = {".ics": "text/calendar", ".js": "text/javascript", ".csv": "text/csv"}
+_MIME = {
+    ".ics": "text/calendar",
+    ".js": "text/javascript",
+    ".csv": "text/csv",
+    ".geojson": "application/geo+json",
+    ".gpx": "application/gpx+xml",
+    ".kml": "application/xml",
+}
 
 
 def server_of(told: Told, port: int) -> ThreadingHTTPServer:

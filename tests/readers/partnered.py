@@ -5,6 +5,8 @@ from __future__ import annotations
 import random
 from typing import Any
 
+from tests.shapes import line_of
+
 Data = dict[str, Any]
 
 PARTNER = "friend-who-hunts"
@@ -25,6 +27,9 @@ def with_partner(data: Data, chance: random.Random) -> Data:
     stands, routes = data["stands"]["stands"], data["routes"]["routes"]
     stands += [_stand("ash", chance), _stand("elm", chance)]
     routes += [_route("bank", ["ash", "elm"]), _route("ridge", ["elm"])]
+    for number, route in enumerate(routes[-2:]):
+        route["line_lat_lon"] = line_of(41.5 + number / 100, -93, 700)
+        route["coordinates"] = chance.choice(["yes", "no"])
     plantings = [one for screen in data["screens"]["screens"] for one in screen["plantings"]]
     handed = chance.sample(plantings, max(1, len(plantings) // 3))
     reader = {

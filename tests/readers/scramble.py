@@ -12,8 +12,9 @@ from typing import Any
 
 from tests.properties import Data, property_data
 from tests.properties_dates import change_dates
+from tests.readers.lands import change_land
 from tests.readers.partnered import handed_ground
-from tests.shapes import with_other_ground
+from tests.shapes import line_of, with_other_acres, with_other_ground
 from tests.sowings import AMPLE_LB
 
 READER = "hired"
@@ -33,6 +34,7 @@ WITH_NOTES = {
     "people": ("applicators", "helpers", "contractors"),
     "papers": ("permits", "contracts", "one_calls"),
     "sits": ("sits",),
+    "land": ("land",),
 }
 # Entries lie in the fifty days up to the plan's, of which each has at most one.
 AS_OF, DAYS_BEFORE = datetime.date(2026, 8, 20), 50
@@ -47,7 +49,7 @@ REFERENCES = ("lot", "product", "products", "same_ground_as", "sprayer", "spread
               "confirms", "soil_test", "fertilizers", "lime", "plants", "guards", "reader", "fits",
               "cost_share", "place", "applicator", "water_hole", "what", "dates", "test", "route",
               "mixed_with", "at", "stands", "routes", "crops", "stand", "walk_in",
-              "walk_out")  # fmt: skip
+              "walk_out", "shown_to", "coordinates_for")  # fmt: skip
 
 
 def scrambled(data: Data, chance: random.Random, reader: str = READER) -> tuple[Data, str]:
@@ -62,6 +64,7 @@ def scrambled(data: Data, chance: random.Random, reader: str = READER) -> tuple[
     _change_spending(result, ground, chance)
     _change_routes_and_stands(result, ground, chance)
     _change_sits(result, reader, chance)
+    change_land(result, reader, _places_of(result, handed), chance)
     seen = _places_of(result, handed) | ground
     change_dates(result, seen, chance, looked_up_is_told=bool(ground))
     _change_words(result, ground, chance)
@@ -97,7 +100,8 @@ def _screens(data: Data, handed: set[str], chance: random.Random) -> Iterator[Da
         if handed & {one["id"] for one in screen["plantings"]}:
             screen["hides"] = chance.sample(routes, chance.randint(0, len(routes)))
             screen["cover_now"]["note"] = f"brush {chance.random()}"
-            yield with_other_ground(screen, chance)
+            # where a place of theirs lies is theirs to know
+            yield with_other_acres(screen, chance)
         elif chance.random() < 0.7:
             screen |= {"width_ft": chance.randint(9, 99), "known_as": f"Other {screen['id']}"}
             screen.pop("width_m", None)
@@ -191,6 +195,8 @@ def _change_routes_and_stands(data: Data, ground: set[str], chance: random.Rando
             route |= {"length_ft": chance.randint(1, 5000), "serves": ["stand-new"]}
             serving, spoiling = chance.sample(range(0, 360, 45), 2)
             route |= {"winds_for": [serving], "winds_against": [spoiling]}
+        if route.get("coordinates") != "yes":
+            route["line_lat_lon"] = line_of(40 + chance.random(), -92.5, 700)
     routes.append({"id": "route-new", "name": "Back way", "serves": [led_to[0]]})
     _forget(data, gone)
 
@@ -260,7 +266,7 @@ def _change_words(data: Data, ground: set[str], chance: random.Random) -> None:
             goes_by_it = entry["id"] in ground and "known_as" not in entry
             if goes_by_it:
                 continue
-            if file in ("screens", "stands", "routes", "readers") or "shape" in entry:
+            if file in ("screens", "stands", "routes", "readers", "land") or "shape" in entry:
                 entry["name"] = f"name {chance.random()}"
             if "sampled_on" in entry:
                 entry["lab"] = f"laboratory {chance.random()}"

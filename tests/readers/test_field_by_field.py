@@ -11,12 +11,15 @@ from typing import Any
 import pytest
 
 from generator.dataclass import dataclass
+from generator.geometry.arcs import OnGround
+from generator.inventory.fields import Points
+from generator.inventory.land import LandThing
 from generator.inventory.places import Route, Stand
 from generator.inventory.schema import EmergencyCard
 from generator.plan.build.season_plan import make_plan
 from generator.plan.model.finding import Finding, SafetyLine
 from generator.plan.model.job import DateReason, Job, JobDays, JobState, OpenDates, UpkeepJob
-from generator.plan.model.place import Place
+from generator.plan.model.place import DangerNear, Place
 from generator.plan.model.plan import Plan
 from generator.plan.model.sits import Forbids, KeepAway, SitAhead, StandAnswer
 from generator.plan.model.work import (
@@ -36,7 +39,7 @@ from generator.plan.model.work import (
     Spreading,
     SpreadWork,
 )
-from generator.plan.readers import hours_away, partner, redacted, released
+from generator.plan.readers import hours_away, land_shown, partner, redacted, released
 from generator.plan.readers import seen_by as readers
 from generator.plan.readers.redacted import redacted as redacted_record
 from generator.plan.readers.seen_by import seen_by
@@ -48,12 +51,13 @@ from tests.readers.test_every_number_told import demo
 from tests.readers.test_non_interference import made
 
 CANARY = "canaryzq"
-MODULES = (released, partner, readers, redacted, hours_away)
+MODULES = (released, partner, readers, redacted, hours_away, land_shown)
 MADE_ANEW = (
     Job, Mix, MixPart, AdjuvantPart, Load, Dose, Sowing, Spreading, Nutrient, LimeAsked,
     RowPlanted, SprayWork, SowWork, SpreadWork, RowsWork, Sower,
     JobDays, JobState, OpenDates, DateReason, SafetyLine, Step, UpkeepJob, Stand, Route,
     Place, Finding, Quantity, Given, Measured, SitAhead, KeepAway, Forbids, StandAnswer,
+    OnGround, DangerNear, LandThing, Points,
 )  # fmt: skip
 # They hold what ships with the program, or a step of the owner's that all who do it read.
 PASS_WHOLE = (Bound, AnswerNeeded, Instead, Reference, Formula, Withheld)
@@ -135,7 +139,7 @@ def test_a_new_field_of_anything_generated_passes_to_nobody(seed: int) -> None:
 
 def test_the_whole_of_a_kind_of_job_is_tried() -> None:
     # every kind of amount stands in a job that is handed over somewhere above
-    wanted = {"sowings", "mix", "spreadings", "nutrients", "rows", "days", "safety"}
+    wanted = {"sowings", "mix", "spreadings", "nutrients", "rows", "days", "safety", "near"}
     kinds: set[str] = set()
     for inventory in (demo(), *(inventory_of(made(seed)) for seed in range(6))):
         season = inventory.property.season

@@ -1,10 +1,12 @@
-"""Of lines and outlines another reader learns the ground that is released, and nothing else."""
+"""Of lines and outlines of their work another reader learns the ground and, in files, the lie."""
 
 import random
+from dataclasses import replace
 from pathlib import Path
 
 import pytest
 
+from generator.book.pages.written import GROUND_GEOJSON, GROUND_GPX, GROUND_KML
 from generator.inventory.load import load_inventory
 from generator.plan.build.season_plan import make_plan
 from generator.plan.model.plan import Plan
@@ -15,7 +17,7 @@ from tests.plan.planned import AS_OF, inventory_of, planned
 from tests.properties import SEASON, Data, small_property, write_property
 from tests.readers.test_no_canary import every_byte
 from tests.readers.test_non_interference import contractor_site
-from tests.shapes import line_of, outline_of, with_other_ground
+from tests.shapes import line_of, outline_of, with_other_acres
 
 # Degrees east that are sums of powers of two: a move by 32 degrees changes no difference of them.
 EAST, STEP = -93 + 13 / 128, 3 / 16384
@@ -49,17 +51,21 @@ LINE = line_of(LAT, EAST, 700)
     [{"area_lat_lon": outline()}, {"width_ft": 20, "line_lat_lon": LINE}],
     ids=["outline", "line"],
 )
-def test_no_coordinate_and_nothing_measured_on_one_is_handed_on(
+def test_coordinates_are_in_files_alone_and_nothing_measured_on_one_is_handed_on(
     ground: dict[str, object], tmp_path: Path
 ) -> None:
     data = handed(**ground)
-    site(data, tmp_path)
+    files = site(data, tmp_path)
+    points = ground.get("area_lat_lon", LINE)
+    assert isinstance(points, list)
+    for name in (GROUND_GPX, GROUND_KML, GROUND_GEOJSON):
+        degrees = [f"{part:.7f}".rstrip("0").encode() for point in points for part in point]
+        assert all(part in files[name] for part in degrees)
+        (tmp_path / "site" / name).unlink()
     text = every_byte(tmp_path / "site")
     plan = planned(data)
     assert "ground to treat" in text
     assert repr(plan.place("lane").area.value) in text
-    points = ground.get("area_lat_lon", LINE)
-    assert isinstance(points, list)
     measured = {
         one
         for number in numbers_of(plan).values()
@@ -73,17 +79,24 @@ def test_no_coordinate_and_nothing_measured_on_one_is_handed_on(
     assert [one for one in sorted(secret) if one in text] == []
 
 
-def test_a_line_and_the_same_length_typed_look_alike(tmp_path: Path) -> None:
+def without_the_lie(data: Data) -> str:
+    """All of a contractor's plan but where the place lies."""
+    view = contractor_plan(data)
+    return repr(replace(view, places=tuple(replace(one, lies=None) for one in view.places)))
+
+
+def test_a_line_and_the_same_length_typed_look_alike() -> None:
     by_line = handed(width_ft=20, line_lat_lon=LINE)
     area = planned(by_line).place("lane").area
     (length,) = (one for _, one in flat_inputs(area) if isinstance(one, Measured))
     typed = handed(width_ft=20, length_ft=length.value)
-    assert site(by_line, tmp_path / "line") == site(typed, tmp_path / "typed")
+    assert without_the_lie(by_line) == without_the_lie(typed)
 
 
-def test_where_an_outline_lies_changes_no_byte(tmp_path: Path) -> None:
+def test_where_an_outline_lies_changes_nothing_else() -> None:
     here, there = handed(area_lat_lon=outline()), handed(area_lat_lon=outline(moved_east=32))
-    assert site(here, tmp_path / "here") == site(there, tmp_path / "there")
+    assert without_the_lie(here) == without_the_lie(there)
+    assert repr(contractor_plan(here)) != repr(contractor_plan(there))
 
 
 def test_another_size_of_an_outline_is_seen(tmp_path: Path) -> None:
@@ -106,7 +119,7 @@ def test_ground_that_does_not_count_changes_no_byte(
 ) -> None:
     before, after = handed(**ground), handed(**ground)
     screens = after["screens"]["screens"]
-    screens[0] = with_other_ground(screens[0], random.Random(seed))
+    screens[0] = with_other_acres(screens[0], random.Random(seed))
     assert screens[0] != before["screens"]["screens"][0]
     assert site(before, tmp_path / "before") == site(after, tmp_path / "after")
 

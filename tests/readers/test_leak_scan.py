@@ -21,7 +21,7 @@ from hypothesis import strategies as st
 from xlsxwriter import Workbook
 
 from generator.book.make import make_book
-from generator.book.pages.written import Written
+from generator.book.pages.written import GROUND_GPX, Written
 from generator.cli import main
 from generator.inventory.schema import Inventory, Reader
 from generator.plan.build.season_plan import make_plan
@@ -34,6 +34,7 @@ from generator.site.mark import SITE_MARK
 from generator.site.one_file import file_beside
 from generator.site.publish import publish
 from tests.plan.planned import AS_OF, inventory_of
+from tests.plan.test_near_things import LAT, LON, east, with_things
 from tests.properties import SEASON, Data, write_property
 from tests.readers.partnered import PARTNER
 from tests.readers.test_non_interference import made
@@ -123,6 +124,12 @@ def _as_json(text: str) -> bytes:
     return f'{{"docs":["first\\n{letters}\\nlast"]}}'.encode()
 
 
+def _kml(text: str) -> bytes:
+    return (
+        f"<kml><Placemark>\n<description>{_escaped(text)}</description></Placemark></kml>".encode()
+    )
+
+
 def _often(text: str) -> bytes:
     return f"{text}\n".encode() * 9
 
@@ -145,6 +152,13 @@ CONTAINERS: dict[str, Callable[[str], tuple[str, bytes]]] = {
     "script": lambda text: ("i.js", b"var __index = " + _as_json(text)),
     "drawing": lambda text: ("a.svg", f"<svg><desc>{_escaped(text)}</desc></svg>".encode()),
     "calendar": lambda text: ("a.ics", _folded(f"first\\n{_in_calendar(text)}\\nlast")),
+    "geojson": lambda text: (
+        "a.geojson",
+        json.dumps({"type": "Feature", "properties": {"name": text}}).encode(),
+    ),
+    "gpx": lambda text: ("a.gpx", f"<gpx><wpt><name>{escape(text)}</name></wpt></gpx>".encode()),
+    "kml": lambda text: ("a.kml", _kml(text)),
+    "kml, zipped": lambda text: ("a.kmz", _zipped("doc.kml", _kml(text))),
     "table": lambda text: ("a.csv", f'1,"{text}",2\r\n'.encode()),
     "workbook": lambda text: ("a.xlsx", _workbook(text)),
     "workbook, its properties": lambda text: ("a.xlsx", _titled_workbook(text)),
@@ -305,6 +319,28 @@ def test_what_may_be_seen_is_not_kept_and_all_else_is() -> None:
         assert data["property"]["emergency"]["address_911"] not in kept
 
 
+def test_points_of_the_land_are_kept_but_of_their_work_and_what_goes_along() -> None:
+    """A well beside the work is drawn, and its degrees are kept; a shed is handed out whole."""
+    data = with_things(
+        east("well", 50),
+        east("building", 40, coordinates_for=["hired"]),
+        east("bedding", 70),
+    )
+    inventory = inventory_of(data)
+    ((reader, view),) = readers_of(inventory).values()
+    kept = {
+        value.text for value in kept_from(typed_values(inventory), inventory, reader, view).values
+    }
+    well, shed, bed = (
+        [f"{abs(part):.4f}" for part in one["at_lat_lon"]] for one in data["land"]["land"]
+    )
+    assert view.land.things[-1].at_lat_lon == tuple(data["land"]["land"][0]["at_lat_lon"])
+    assert {well[1], bed[1]} <= kept
+    assert shed[1] not in kept
+    # along the strip, where a place of theirs lies
+    assert not {f"{abs(part):.4f}" for part in (LAT, LON)} & kept
+
+
 def test_a_plan_that_holds_a_note_too_many_is_found_out(tmp_path: Path) -> None:
     """A class that lets notes pass by mistake: they stand in the plan, and are still kept."""
     data = with_kept()
@@ -383,10 +419,24 @@ def _in_a_file_name(monkeypatch: pytest.MonkeyPatch) -> None:
     monkeypatch.setattr(make, "calendar_file", leaking)
 
 
+def _in_a_file_of_the_ground(monkeypatch: pytest.MonkeyPatch) -> None:
+    from generator.book import make
+
+    files = make.ground_files
+    point = b'<gpx><wpt lat="41.02894" lon="-93.02163"/></gpx>'
+
+    def leaking(plan: Plan) -> dict[str, bytes]:
+        more = {GROUND_GPX: point} if plan.reader != "owner" else {}
+        return {**files(plan), **more}
+
+    monkeypatch.setattr(make, "ground_files", leaking)
+
+
 LEAKS = {
     _in_a_page: "emergency.html holds",
     _in_the_index: "search/search_index.js",
     _in_the_calendar: "calendar-spans.ics holds",
+    _in_a_file_of_the_ground: "ground.gpx holds",
     # the list of files for a phone names it first
     _in_a_file_name: 'holds "old-quarry": id of old-quarry',
 }

@@ -17,6 +17,7 @@ from urllib.parse import unquote
 import pytest
 from click.testing import CliRunner
 
+from generator.book.pages.written import GROUND_GEOJSON, GROUND_GPX, GROUND_KML
 from generator.cli import main
 from generator.inventory.counted import Counted
 from generator.inventory.fields import FieldRule, rules_of
@@ -185,6 +186,17 @@ FULL_WEATHER: Data = {
         {"species": "switchgrass", "method": "drill", "fewest_days": 14, "most_days": 21}
     ],
 }
+# A thing of each form; the one whose numbers are looked for stands last and is nobody's to see.
+FULL_LAND: Data = {
+    "land": [
+        {"id": "dug", "kind": "well", "known_as": "The dug well", "shape": {}},
+        {"id": "hedge", "kind": "fence", "known_as": "Thornzq", "shape": {}},
+        {"id": "edge", "kind": "boundary", "shape": {}},
+        {"id": "nest", "kind": "bedding", "known_as": "Nestzq", "shape": {}},
+    ]
+}
+LAND_FORMS = {"dug": "at_lat_lon", "hedge": "line_lat_lon", "edge": "area_lat_lon",
+              "nest": "at_lat_lon"}  # fmt: skip
 HEIGHT_FT = 9371.371
 DAYS_OF_WEATHER = "date,tmax_f,tmin_f\n2026-01-01,40,20\n"
 HOUR_OF_WIND = "2026 10 01 00   -44   -83 10256   260    67     4 -9999 -9999\n"
@@ -342,6 +354,7 @@ def property_with_everything() -> tuple[Data, Hidden]:
     data["strips"] = copy.deepcopy(FULL_STRIPS)
     data["steps"] = copy.deepcopy(FULL_STEPS)
     data["weather"] = copy.deepcopy(FULL_WEATHER)
+    data["land"] = copy.deepcopy(FULL_LAND)
     data["screens"]["screens"][0]["plantings"][0]["steps"] = "wet_ground_grass"
     hidden = Hidden()
     hidden.fill(Property, data["property"])
@@ -350,6 +363,7 @@ def property_with_everything() -> tuple[Data, Hidden]:
             for entry in data[file][key]:
                 hidden.fill(kind, entry)
     _in_one_form(data, hidden)
+    _land_in_one_form(data, hidden)
     _weather_in_one_form(data, hidden)
     names = (
         "lane",
@@ -404,6 +418,10 @@ def property_with_everything() -> tuple[Data, Hidden]:
         "hay",
         "vigil",
         "theirs",
+        "dug",
+        "hedge",
+        "edge",
+        "nest",
     )
     return new_names(data, {name: f"{CANARY}-{name}" for name in names}), hidden
 
@@ -434,6 +452,23 @@ def _in_one_form(data: Data, hidden: Hidden) -> None:
     for sit in data["sits"]["sits"]:
         sit |= {"from_time": TIMES["from_time"], "until_time": TIMES["until_time"]}
     del data["dates"]["shooting_hours"][0]["ends_at"]
+
+
+def _land_in_one_form(data: Data, hidden: Hidden) -> None:
+    """Leave of each thing the form it is typed in, and lay the well beside the handed lane."""
+    for thing in data["land"]["land"]:
+        thing["far"] = "yes"
+        form = LAND_FORMS[thing["id"]]
+        sizes = {"radius_ft": "at_lat_lon", "width_ft": "line_lat_lon"}
+        for name in {*LAND_FORMS.values(), "shape"} - {form}:
+            del thing[name]
+        for name in [size for size, of in sizes.items() if of != form]:
+            del thing[name]
+    well, *_, nest = data["land"]["land"]
+    lat, lon = data["screens"]["screens"][0]["area_lat_lon"][0]
+    well |= {"at_lat_lon": [lat - 0.0003713, lon - 0.0001713], "radius_ft": 3.137}
+    for number, part_deg in enumerate((*well["at_lat_lon"], *nest["at_lat_lon"])):
+        hidden.numbers[f"at_lat_lon of land {number}"] = (part_deg, "")
 
 
 def _weather_in_one_form(data: Data, hidden: Hidden) -> None:
@@ -543,6 +578,7 @@ class Sites:
     data: Data
     owner: str
     others: dict[str, str]
+    folder: Path
 
     def days_told(self, reader: str) -> set[datetime.date]:
         """Days that go with what a reader is handed: the looks over and walks of a partner's."""
@@ -565,7 +601,7 @@ def sites(tmp_path_factory: pytest.TempPathFactory) -> Sites:
     built = CliRunner().invoke(main, ["build", str(folder), "--out", str(work / "site")])
     assert built.exit_code == 0, built.output
     others = {one: every_byte(work / f"site/{CANARY}-{one}") for one in (CONTRACTOR, PARTNER)}
-    return Sites(hidden, data, every_byte(work / "site/owner"), others)
+    return Sites(hidden, data, every_byte(work / "site/owner"), others, work / "site")
 
 
 def test_every_private_field_of_the_schema_was_filled(sites: Sites) -> None:
@@ -619,6 +655,40 @@ def test_where_a_handed_stand_is_stays_with_the_owner(sites: Sites, reader: str)
     for lat, _ in stands:
         assert repr(lat) in sites.owner
         assert repr(lat)[:6] not in sites.others[reader]
+
+
+@pytest.mark.parametrize("reader", [CONTRACTOR, PARTNER])
+def test_what_is_dangerous_near_work_is_named_and_nothing_else_of_the_land(
+    sites: Sites, reader: str
+) -> None:
+    text = sites.others[reader]
+    assert "the dug well" in text
+    assert "from the edge" in text
+    assert [name for name in ("thornzq", "nestzq") if name in text] == []
+
+
+@pytest.mark.parametrize("name", [GROUND_GPX, GROUND_KML, GROUND_GEOJSON])
+def test_files_of_the_ground_hold_the_places_of_work_and_nothing_else(
+    sites: Sites, name: str
+) -> None:
+    lane, spare = sites.data["screens"]["screens"]
+    plot = sites.data["strips"]["strips"][0]
+    own = [part for place in (lane, spare) for point in place["area_lat_lon"] for part in point]
+    kept = [part for point in plot["area_lat_lon"] for part in point[:1]]
+    kept += [
+        thing["at_lat_lon"][0] for thing in sites.data["land"]["land"] if "at_lat_lon" in thing
+    ]
+    kept += [stand["at_lat_lon"][0] for stand in sites.data["stands"]["stands"]]
+    for reader in (CONTRACTOR, PARTNER):
+        text = (sites.folder / f"{CANARY}-{reader}" / name).read_text(encoding="utf-8")
+        assert CANARY not in text
+        assert all(f"{part:.6f}" in text for part in own)
+        assert [part for part in kept if f"{part:.5f}" in text] == []
+        one_file = file_beside(sites.folder / f"{CANARY}-{reader}").read_text(encoding="utf-8")
+        assert name in one_file
+        assert "in the folder of this book and not in this file" in one_file
+    owner = (sites.folder / "owner" / name).read_text(encoding="utf-8")
+    assert all(f"{part:.6f}" in owner for part in (*own, *kept))
 
 
 @pytest.mark.parametrize("reader", [CONTRACTOR, PARTNER])

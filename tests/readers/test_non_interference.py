@@ -16,6 +16,7 @@ from generator.site.one_file import file_beside
 from generator.site.publish import publish
 from tests.plan.planned import AS_OF
 from tests.properties import SEASON, Data, property_data, write_property
+from tests.readers.lands import with_land
 from tests.readers.partnered import PARTNER, handed_ground, with_partner
 from tests.readers.scramble import AMPLE_FL_OZ, READER, handed_plantings, scrambled
 
@@ -23,7 +24,7 @@ SHORT = [*((seed, READER) for seed in range(12)), *((seed, PARTNER) for seed in 
 LONG = range(12, 525)
 Change = Callable[[Data, random.Random], tuple[Data, str]]
 LISTS = ("screens", "stands", "routes", "seed", "products", "equipment", "readers", "money", "log",
-         "ground", "dates", "people", "papers", "sits")  # fmt: skip
+         "ground", "dates", "people", "papers", "sits", "land")  # fmt: skip
 
 
 def contractor_site(folder: Path, reader_id: str, site: Path) -> dict[str, bytes]:
@@ -48,7 +49,8 @@ def made(seed: int) -> Data:
     data = property_data(seed, random.Random(seed).randint(3, 6))
     for product in data["products"]["products"]:
         product["on_hand_fl_oz"] = AMPLE_FL_OZ  # less than was used would stop a job
-    return with_partner(data, random.Random(f"partner {seed}"))
+    data = with_partner(data, random.Random(f"partner {seed}"))
+    return with_land(data, random.Random(f"land {seed}"))
 
 
 def site_before_and_after(

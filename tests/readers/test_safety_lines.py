@@ -19,6 +19,7 @@ from generator.plan.readers.seen_by import seen_by
 from generator.site.publish import publish
 from tests.book.reading import Element, read
 from tests.plan.planned import BURN_DOWN, KILL, inventory_of, planned, stops_of
+from tests.plan.test_near_things import east, with_things
 from tests.properties import Data, full_card, full_use, property_data, small_property
 
 KEY = "data-safety"
@@ -142,6 +143,19 @@ def test_an_unknown_safety_field_prints_as_a_bold_blank(part: str, field: str) -
         for page in (sheet(book), sheet(book, BURN_DOWN)):
             blank = {key for key in blanks_on(page) if key.startswith(part)}
             assert blank == {f"{part}.{field}"}, book.reader
+
+
+def test_what_lies_near_stands_on_every_reader_s_sheet_and_a_blank_beside_it() -> None:
+    well, inlet = east("well", 120), east("tile_inlet", -1, known_as="Low inlet")
+    data = with_things(well, inlet, east("dwelling", 200, radius_ft=30))
+    record(data, "near")["neighbours"] = "odd beehives"
+    for book in books(data):
+        for page in (sheet(book), sheet(book, BURN_DOWN)):
+            told = whole_lines_on(page)
+            assert "Low inlet, on this ground or at its edge; well , 120 ft from the edge" in told
+            assert "dwelling , 170 ft from the edge; also odd beehives" in told
+            assert "near.water_and_wells" in blanks_on(page)
+            assert set(page.safety_keys) == set(lines_on(page))
 
 
 def test_a_property_without_any_safety_field_prints_every_blank() -> None:

@@ -12,9 +12,11 @@ from generator.book.pages.written import HOW, Written, address_of, from_template
 from generator.book.workings import input_called
 from generator.dataclass import dataclass
 from generator.inventory.dates import HUNTED
+from generator.inventory.land import LandThing
+from generator.plan.land.near import name_on_sheets
 from generator.plan.model.finding import READERS
 from generator.plan.model.job import Job, UpkeepJob
-from generator.plan.model.plan import Handed, Plan, WindowTold
+from generator.plan.model.plan import Handed, Plan, ThingTold, WindowTold
 from generator.plan.model.sits import away_words
 from generator.working import Quantity
 
@@ -89,6 +91,8 @@ def reader_page(plan: Plan, handed: Handed) -> Written:
         stands=[stand for stand in plan.land.stands if stand.id in handed.stand_ids],
         walks=[walk for walk in plan.land.routes if walk.id in handed.route_ids],
         away=_away(plan, handed),
+        land=_land(plan, handed),
+        lying=_lying(plan, handed),
         windows=[_window(by_id[told.job_id], told) for told in handed.windows],
         address_of=address_of,
     )
@@ -99,6 +103,27 @@ def _away(plan: Plan, handed: Handed) -> list[tuple[str, str]]:
     subjects = Subjects(plan)
     by_thing = in_groups(handed.kept_away, lambda keep: keep.subject)
     return [(subjects.named(about)[0], away_words(same)) for about, same in by_thing.items()]
+
+
+def _land(plan: Plan, handed: Handed) -> list[tuple[LandThing, str, ThingTold, list[str]]]:
+    """Return things of the land a reader sees: each, its name for them, why, and near what."""
+    things = {thing.id: thing for thing in plan.land.things}
+    return [
+        (
+            things[told.thing_id],
+            name_on_sheets(things[told.thing_id]),
+            told,
+            [plan.place(place_id).name for place_id in told.near],
+        )
+        for told in handed.things
+    ]
+
+
+def _lying(plan: Plan, handed: Handed) -> list[str]:
+    """Return the places of their work that have points, by name: files hold where they lie."""
+    jobs = {job.id: job for job in plan.jobs}
+    worked_on = {jobs[job_id].place_id for job_id in handed.job_ids}
+    return [place.name for place in plan.places if place.id in worked_on and place.lies is not None]
 
 
 def reader_words(handed: Handed) -> str:

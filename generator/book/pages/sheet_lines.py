@@ -59,7 +59,15 @@ _JOINED: dict[str, dict[str, tuple[str, str]]] = {
     },
     "Gate": {"emergency.gate_words": ("", ""), "emergency.gate_lat_lon": ("", "")},
     "Begin at": {"near.block_lat_lon": ("", "")},
-    "Lines above and below": {"near.lines": ("", "")},
+    "Water, wells, tile inlets": {
+        "near.water_and_wells_there": ("", ""),
+        "near.water_and_wells": ("also", ""),
+    },
+    "Lines above and below": {"near.lines_there": ("", ""), "near.lines": ("also", "")},
+    "Neighboring crops, bees, dwellings": {
+        "near.neighbours_there": ("", ""),
+        "near.neighbours": ("also", ""),
+    },
     "EPA number": {"label.epa_reg_no": ("", "")},
 }
 _TURNS = {key: turn for keys in _JOINED.values() for turn, key in enumerate(keys)}

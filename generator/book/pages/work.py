@@ -5,6 +5,7 @@ import datetime
 from markupsafe import Markup
 
 from generator.book.content import callout, chapters_for
+from generator.book.ground_features import ground_features
 from generator.book.homes import marks_of, unfold_what_is_at_home
 from generator.book.marks import Marks
 from generator.book.origin import origin_words
@@ -16,6 +17,9 @@ from generator.book.pages.signs import seen_rows
 from generator.book.pages.written import (
     CALENDAR,
     CALENDAR_SPANS,
+    GROUND_GEOJSON,
+    GROUND_GPX,
+    GROUND_KML,
     YEAR,
     Listed,
     Written,
@@ -83,6 +87,7 @@ def work_page(plan: Plan) -> Written:
         seen=seen_rows(plan),
         fewest_years=values()["fewest_years"],
         files=(CALENDAR, CALENDAR_SPANS),
+        ground=(GROUND_GPX, GROUND_KML, GROUND_GEOJSON) if ground_features(plan) else (),
         worn={job.id: [line for line in job.safety if _is_worn(line)] for job in plan.jobs},
         groups=[
             (words, group if is_hired else _in_lines(group))

@@ -62,6 +62,7 @@ TITLE_ANCHOR = "this-page"
 CALENDAR, CALENDAR_SPANS = "calendar.ics", "calendar-spans.ics"
 BUDGET_CSV, BUY_CSV, BUDGET_XLSX = "budget.csv", "buy.csv", "budget.xlsx"
 RECORDS_CSV = "records.csv"
+GROUND_GEOJSON, GROUND_GPX, GROUND_KML = "ground.geojson", "ground.gpx", "ground.kml"
 
 
 class NumberShown(NamedTuple):

@@ -13,6 +13,7 @@ from generator.plan.days.past_days import count_findings, counted_at, counted_da
 from generator.plan.days.shooting import hunted_dates, shooting_findings
 from generator.plan.days.wind_days import wind_uses
 from generator.plan.jobs.job_days import with_days
+from generator.plan.jobs.near_lines import with_near
 from generator.plan.jobs.safety import safety_lines
 from generator.plan.model.finding import Finding
 from generator.plan.model.job import Job
@@ -43,11 +44,12 @@ class JobsInTime:
 def days_of_jobs(logged: Logged, season: SeasonJobs, stopped: frozenset[str]) -> JobsInTime:
     """Return the jobs with their days; `stopped` are the ids of those on which a stop stands."""
     inventory, weather, as_of = logged.inventory, logged.weather, logged.as_of
+    held = tuple(
+        _held_back(job, inventory) if job.id in stopped else job
+        for job in sorted(season.jobs, key=_by_dates)
+    )
     ordered = with_days(
-        tuple(
-            _held_back(job, inventory) if job.id in stopped else job
-            for job in sorted(season.jobs, key=_by_dates)
-        ),
+        with_near(held, inventory.places(), inventory.land),
         inventory.dates,
         inventory.one_calls,
         as_of,

@@ -15,6 +15,7 @@ from generator.inventory.places import PlantedGround
 from generator.inventory.rule import typed_at
 from generator.plan.findings.about_places import PlaceCaution, PlaceNote
 from generator.plan.findings.order import finding
+from generator.plan.land.lying import lying_of
 from generator.plan.land.measured import (
     measured_around_ft,
     measured_line_ft,
@@ -48,7 +49,9 @@ def place_on_its_ground(ground: PlantedGround, season: int) -> Place:
     address = first_name(ground.id, ground.was)
     by_width = "width_ft" in first.inputs
     sides = (first.inputs["length_ft"], first.inputs["width_ft"]) if by_width else None
-    return Place(ground.id, address, ground.name, counts, ground, worked_out, sides)
+    begins = ground.near.block_lat_lon if ground.near is not None else None
+    lies = lying_of(ground)
+    return Place(ground.id, address, ground.name, counts, ground, worked_out, sides, lies, begins)
 
 
 def first_name(identity: str, was: tuple[str, ...]) -> str:

@@ -117,7 +117,8 @@ class Unanswered:
 class SafetyLine:
     """A line no reader's sheet may lose; `text` None prints as a bold blank.
 
-    `product` names the product whose label says it, where several are in one tank.
+    `product` names the product whose label says it, where several are in one tank; `after` is what
+    is said behind the figure.
     """
 
     key: str
@@ -125,6 +126,7 @@ class SafetyLine:
     text: str | None = None
     figure: Figure | None = None
     product: str | None = None
+    after: str = ""
 
 
 def stopped_in(findings: Iterable[Finding]) -> frozenset[str]:

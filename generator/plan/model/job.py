@@ -12,6 +12,7 @@ from generator.inventory.schema import KeptUp
 from generator.plan.model.days import Span
 from generator.plan.model.finding import SafetyLine
 from generator.plan.model.markers import MarkerFound
+from generator.plan.model.place import DangerNear
 from generator.plan.model.work import (
     JobWork,
     Mix,
@@ -145,7 +146,7 @@ class Job:
     up, for the owner alone, a stop or not; `method` is how the sowing is done that a planting
     begins with. `work` is what is put down with all its amounts, None where nothing is or a stop
     stands in its place. `had_left` are the days that dates left of it, of a settled job alone:
-    calendars had those.
+    calendars had those. `near` is what dangerous lies near its place, the nearest first.
     """
 
     id: str
@@ -164,6 +165,7 @@ class Job:
     days: JobDays | None = None
     had_left: tuple[Span, ...] = ()
     method: str | None = None
+    near: tuple[DangerNear, ...] = ()
 
     @property
     def usable(self) -> tuple[Span, ...]:

@@ -6,10 +6,12 @@ import datetime
 from typing import Literal
 
 from generator.dataclass import dataclass
+from generator.geometry.arcs import OnGround
 from generator.inventory.fields import Where
 from generator.inventory.ground import WaterHole
 from generator.inventory.places import PlantedGround
-from generator.working import Figure, Given, Quantity
+from generator.units import LatLon
+from generator.working import Figure, Given, Measured, Quantity
 
 
 @dataclass(frozen=True, slots=True)
@@ -54,7 +56,9 @@ class Place:
     """A place as a reader sees it: `typed` and `ground` are there for the owner alone.
 
     `typed` is the place as the owner typed it: a screen, or a strip or plot. `sides` are its length
-    and width where its ground counts by them, so that whoever works there can find them.
+    and width where its ground counts by them, so that whoever works there can find them. `lies` is
+    where it lies, for drawings and for files to take along, `begins_lat_lon` where work on it
+    begins; None where nothing typed says so.
     """
 
     id: str
@@ -64,6 +68,21 @@ class Place:
     typed: PlantedGround | None
     ground: Ground | None = None
     sides: tuple[Figure, Figure] | None = None
+    lies: OnGround | None = None
+    begins_lat_lon: LatLon | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class DangerNear:
+    """A thing of the land that may hurt or be hurt by work on a place, by its id, and how far off.
+
+    `name` is what every reader reads; `apart` is from edge to edge, 0 where it lies on the place.
+    """
+
+    thing_id: str
+    kind: str
+    name: str
+    apart: Measured
 
 
 @dataclass(frozen=True, slots=True)

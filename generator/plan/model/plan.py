@@ -93,6 +93,20 @@ class WindowTold:
 
 
 @dataclass(frozen=True, slots=True)
+class ThingTold:
+    """A thing of the land that a reader sees, by its id, and why.
+
+    `near` are the places of their jobs that it lies near, by id; `is_shown` that the owner shows it
+    to them; `with_coordinates` that they may take its coordinates along.
+    """
+
+    thing_id: str
+    near: tuple[str, ...]
+    is_shown: bool
+    with_coordinates: bool
+
+
+@dataclass(frozen=True, slots=True)
 class Handed:
     """What one other reader is handed: by id, with what of the hidden it gives away.
 
@@ -110,6 +124,7 @@ class Handed:
     windows: tuple[WindowTold, ...] = ()
     upkeep_ids: tuple[str, ...] = ()
     kept_away: tuple[KeepAway, ...] = ()
+    things: tuple[ThingTold, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)

@@ -8,8 +8,9 @@ from generator.inventory.schema import PARTNER, Reader
 from generator.plan.jobs.job_days import open_span, taken_by
 from generator.plan.model.days import Span, comes_back, holds_on
 from generator.plan.model.job import Job, UpkeepJob
-from generator.plan.model.plan import Handed, Land, Plan, WindowTold
+from generator.plan.model.plan import Handed, Land, Plan, ThingTold, WindowTold
 from generator.plan.model.sits import KeepAway
+from generator.plan.readers.land_shown import things_shown
 from generator.plan.readers.partner import TOLD_TO_PARTNERS
 from generator.plan.readers.released import Releasing
 from generator.plan.readers.released_runs import runs_handed
@@ -38,7 +39,23 @@ def _handed(plan: Plan, reader: Reader, jobs: list[Job]) -> Handed:
         windows=tuple(told for job in work for told in _windows(plan.land, job, reader)),
         upkeep_ids=tuple(job.id for job in upkeep),
         kept_away=_kept_away(plan, jobs, reader),
+        things=tuple(_things(plan, jobs, reader)),
     )
+
+
+def _things(plan: Plan, jobs: list[Job], reader: Reader) -> Iterator[ThingTold]:
+    """Yield the things of the land that a reader sees, in the owner's order."""
+    near: dict[str, list[str]] = {}
+    for job in jobs:
+        for one in job.near:
+            near.setdefault(one.thing_id, []).append(job.place_id)
+    for thing in things_shown(plan.land.things, jobs, reader):
+        yield ThingTold(
+            thing.id,
+            tuple(dict.fromkeys(near.get(thing.id, ()))),
+            is_shown=reader.id in thing.shown_to,
+            with_coordinates=reader.id in thing.coordinates_for,
+        )
 
 
 def _kept_away(plan: Plan, jobs: list[Job], reader: Reader) -> tuple[KeepAway, ...]:

@@ -1,13 +1,14 @@
 """Names of stands, walks, places and water holes that a reader is not told, and texts with them."""
 
 import re
-from collections.abc import Iterable, Iterator
+from collections.abc import Container, Iterable, Iterator
 
 from generator.dataclass import dataclass
 from generator.inventory.ground import YES, WaterHole
 from generator.inventory.land import LandThing
 from generator.inventory.places import PlantedGround, Route, Stand
 from generator.inventory.schema import Inventory, Reader
+from generator.plan.readers.land_shown import may_see_kind
 from generator.units import LatLon
 
 Named = Stand | Route | PlantedGround | WaterHole | LandThing
@@ -171,16 +172,36 @@ class KeptNames:
         return numbers
 
 
-def kept_points(stands: tuple[Stand, ...], reader: Reader) -> tuple[KeptName, ...]:
-    """Return the coordinates of stands that a reader is not told."""
+def coordinates_pass(thing: object, reader: Reader, handed: Container[str]) -> bool:
+    """Return whether a reader may take the coordinates of a thing along.
+
+    Of a place of their jobs always; of all else by the owner's word alone.
+    """
+    match thing:
+        case PlantedGround():
+            return thing.id in handed
+        case Stand() | Route():
+            return thing.id in handed and thing.coordinates == YES
+        case LandThing():
+            return reader.id in thing.coordinates_for and may_see_kind(thing.kind, reader)
+    return False
+
+
+def kept_points(
+    inventory: Inventory, reader: Reader, handed: Container[str]
+) -> tuple[KeptName, ...]:
+    """Return the coordinates of stands and of points of the land that a reader is not told."""
+    points = (
+        *((stand, "stand") for stand in inventory.stands),
+        *((thing, "thing of the land") for thing in inventory.land),
+    )
     return tuple(
         KeptName(
-            f"{lat}, {lon}", f"the coordinates of the stand {stand.id}", stand.id, (), (lat, lon)
+            f"{lat}, {lon}", f"the coordinates of the {kind} {thing.id}", thing.id, (), (lat, lon)
         )
-        for stand in stands
-        if stand.at_lat_lon is not None
-        and not (stand.id in reader.stands and stand.coordinates == YES)
-        for lat, lon in (stand.at_lat_lon,)
+        for thing, kind in points
+        if thing.at_lat_lon is not None and not coordinates_pass(thing, reader, handed)
+        for lat, lon in (thing.at_lat_lon,)
     )
 
 

@@ -14,12 +14,12 @@ from typing import Any
 
 from generator.dataclass import dataclass
 from generator.inventory.fields import FieldRule, Points, Record, Where, rules_of
-from generator.inventory.ground import YES
 from generator.inventory.places import PlantedGround, Route, Stand
 from generator.inventory.schema import Inventory, Reader
 from generator.plan.model.plan import Plan
 from generator.plan.readers.kept_names import (
     NAMES,
+    coordinates_pass,
     handed_ids,
     in_plain_words,
     name_for_others,
@@ -37,6 +37,7 @@ WORDS_OF_A_PIECE, WORDS_ON = 6, 3
 OF_A_NAME, OF_A_TEXT = 2, 4
 ID_FORMS = ("identity", "word")
 LOOKED_FOR = ("text", *ID_FORMS)
+POINT_FORMS = ("lat_lon", "points")
 TELEPHONE = re.compile(
     r"(?<![\d.-])(?:\+?\d{1,3}[ .-])?(?:\(?\d{3}\)?[ .-])?\d{3}[ .-]\d{4}(?!\d|[.-]\d)"
 )
@@ -118,8 +119,8 @@ def _passes(
     record = typed.record
     if isinstance(record, Stand | Route | PlantedGround) and typed.field in NAMES:
         return record.id in handed and typed.value == name_for_others(record)
-    if isinstance(record, Stand) and typed.field == "at_lat_lon":
-        return record.id in reader.stands and record.coordinates == YES
+    if typed.rule.form in POINT_FORMS and not typed.rule.safety:
+        return coordinates_pass(record, reader, handed)
     return typed.rule.visible in seen or typed.rule.safety
 
 
@@ -192,5 +193,5 @@ def _degrees(point: LatLon) -> Iterator[str]:
 @cache
 def _rules(kind: Any) -> Mapping[str, FieldRule]:
     """Return the fields of a kind of record that can hold what is looked for."""
-    forms = (*LOOKED_FOR, "lat_lon", "points", "record")
+    forms = (*LOOKED_FOR, *POINT_FORMS, "record")
     return {name: rule for name, rule in rules_of(kind).items() if rule.form in forms}

@@ -25,6 +25,7 @@ from generator.plan.model.place import OpenWalk
 from generator.plan.model.plan import OthersOut, Plan
 from generator.plan.model.sits import SitAhead, StandAnswer
 from generator.plan.readers.hours_away import answers_for_others
+from generator.plan.readers.land_shown import points_alone
 from generator.plan.readers.redacted import NOWHERE, without_line
 from generator.plan.readers.released import (
     released_dates,
@@ -142,7 +143,7 @@ def _stand(stand: Stand, new_ids: Mapping[str, str]) -> Stand:
 
 
 def _route(route: Route, new_ids: Mapping[str, str]) -> Route:
-    """Return a walk as handed over: of where it runs nothing is told but its length."""
+    """Return a walk as handed over: where it runs is told only where the owner says so."""
     return Route(
         where=NOWHERE,
         field_marks={},
@@ -153,9 +154,9 @@ def _route(route: Route, new_ids: Mapping[str, str]) -> Route:
         serves=tuple(sorted(new_ids[stand_id] for stand_id in route.serves if stand_id in new_ids)),
         coordinates=None,
         length_ft=without_line(route.length_ft) if route.length_ft is not None else None,
-        line_lat_lon=None,
         got=None,
         off_ft=None,
+        line_lat_lon=points_alone(route.line_lat_lon) if route.coordinates == YES else None,
         far=None,
         walked_on=route.walked_on,
         winds_for=_winds(route.winds_for),

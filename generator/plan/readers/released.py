@@ -28,6 +28,7 @@ from generator.plan.model.work import (
     Spreading,
     SpreadWork,
 )
+from generator.plan.readers.land_shown import measured_alone, released_near
 from generator.plan.readers.redacted import redacted, without_line
 from generator.reference.steps import Step
 from generator.working import (
@@ -81,17 +82,7 @@ class Releasing:
         if isinstance(figure, Given):
             return without_line(figure)
         if isinstance(figure, Measured):
-            return Measured(
-                name=figure.name,
-                value=figure.value,
-                unit=figure.unit,
-                method=figure.method,
-                points=figure.points,
-                source=figure.source,
-                file="",
-                line=0,
-                visible=figure.visible,
-            )
+            return measured_alone(figure)
         return figure
 
     def _input(self, figure: Input) -> Input:
@@ -114,8 +105,11 @@ def _name(figure: Figure) -> str:
     return figure.name
 
 
-def released_job(job: Job, place_id: str, seen: frozenset[str]) -> Job:
-    """Return a job as another reader is handed it, on a place by its new name."""
+def released_job(job: Job, place_id: str, seen: frozenset[str], land: Mapping[str, str]) -> Job:
+    """Return a job as another reader is handed it, on a place by its new name.
+
+    `land` are the new ids of the things of the land that they see.
+    """
     things = {sowing.lot.id: f"lot-{number}" for number, sowing in enumerate(job.sowings, 1)}
     things |= {
         spreading.item.id: f"spread-{number}" for number, spreading in enumerate(job.spreadings, 1)
@@ -140,6 +134,7 @@ def released_job(job: Job, place_id: str, seen: frozenset[str]) -> Job:
         days=released_days(job.days),
         had_left=job.had_left,
         method=job.method,
+        near=released_near(job.near, land),
     )
 
 
@@ -232,14 +227,20 @@ def released_days(days: JobDays | None) -> JobDays | None:
 
 def released_safety(line: SafetyLine) -> SafetyLine:
     """Safety outranks privacy: the line passes whole, only the owner's file and line stay."""
-    figure = line.figure
     return SafetyLine(
         key=line.key,
         label=line.label,
         text=line.text,
-        figure=without_line(figure) if isinstance(figure, Given) else figure,
+        figure=_told_whole(line.figure),
         product=line.product,
+        after=line.after,
     )
+
+
+def _told_whole(figure: Figure | None) -> Figure | None:
+    if isinstance(figure, Given):
+        return without_line(figure)
+    return measured_alone(figure) if isinstance(figure, Measured) else figure
 
 
 def _work(work: JobWork | None, release: Releasing) -> JobWork | None:

@@ -17,6 +17,7 @@ from generator.plan.model.job import Job
 from generator.plan.model.place import Place
 from generator.plan.model.plan import Land, Plan
 from generator.plan.readers.hours_away import hours_for_others
+from generator.plan.readers.land_shown import ground_alone, released_things, things_shown
 from generator.plan.readers.partner import HandedGround, handed_ground, own_sits
 from generator.plan.readers.redacted import redacted
 from generator.plan.readers.released import Releasing, released_id, released_job
@@ -44,8 +45,12 @@ def seen_by(plan: Plan, reader: Reader) -> Plan:
     seen = SEEN_CLASSES[reader.kind]
     jobs = handed_jobs(plan.jobs, reader)
     place_ids = _place_ids(plan, jobs)
+    things, thing_ids = released_things(things_shown(plan.land.things, jobs, reader), reader)
     shown_jobs = tuple(
-        sorted((released_job(job, place_ids[job.place_id].id, seen) for job in jobs), key=_by_date)
+        sorted(
+            (released_job(job, place_ids[job.place_id].id, seen, thing_ids) for job in jobs),
+            key=_by_date,
+        )
     )
     new_ids = {job.id: released_id(job, place_ids[job.place_id].id) for job in jobs}
     places = {job.place_id: plan.place(job.place_id) for job in jobs}
@@ -63,6 +68,7 @@ def seen_by(plan: Plan, reader: Reader) -> Plan:
             emergency=redacted(emergency, seen) if emergency is not None else None,
             stands=ground.stands,
             routes=ground.routes,
+            things=things,
             looked_up=ground.looked_up,
             after_the_shot=ground.after_the_shot,
         ),
@@ -143,6 +149,9 @@ def _place(place: Place, new: _NewPlace, seen: frozenset[str]) -> Place:
         sides=(release.number(length), release.figure(place.sides[1]))
         if length is not None and place.sides is not None
         else None,
+        # who works there has to find it
+        lies=ground_alone(place.lies),
+        begins_lat_lon=place.begins_lat_lon,
     )
 
 

@@ -26,7 +26,8 @@ from generator.plan.readers.kept_names import (
     name_for_others,
     shown_names,
 )
-from generator.plan.readers.seen_by import SEEN_CLASSES, seen_by
+from generator.plan.readers.land_shown import things_shown
+from generator.plan.readers.seen_by import SEEN_CLASSES, handed_jobs, seen_by
 from generator.plan.readers.texts_in import stands_in
 
 # What a finding on the page "What each reader sees" is about.
@@ -69,8 +70,10 @@ def _named(
     plan: Plan, inventory: Inventory, reader: Reader
 ) -> Iterator[tuple[SharedText, KeptName]]:
     """Yield the texts that reach a reader with a name they are not told."""
-    handed = handed_ids(inventory.places(), reader)
-    kept = (*kept_names(inventory, handed), *kept_points(inventory.stands, reader))
+    things = things_shown(plan.land.things, handed_jobs(plan.jobs, reader), reader)
+    known = handed_ids(inventory.places(), reader)
+    handed = known | {thing.id for thing in things}
+    kept = (*kept_names(inventory, handed), *kept_points(inventory, reader, known))
     lookup = KeptNames(kept, shown_names(inventory, handed))
     texts = (*_texts(inventory, SEEN_CLASSES[reader.kind]), *_names(inventory, handed))
     named = [(text, name) for text in texts for name in lookup.names_in(text.text)]

@@ -17,7 +17,7 @@ from generator.plan.build.season_plan import make_plan
 from generator.plan.days.day_findings import day_findings
 from generator.plan.days.paper_findings import paper_findings
 from generator.plan.jobs.job_days import days_of_job
-from generator.plan.model.days import comes_back, in_words, joined, last_day_kept_out, left_of
+from generator.plan.model.days import comes_back, days_left_of, in_words, joined, last_day_kept_out
 from generator.plan.model.job import Job
 from generator.plan.model.plan import Plan
 from generator.plan.readers.seen_by import seen_by
@@ -363,12 +363,12 @@ def test_spans_that_touch_are_one_and_what_is_left_is_the_rest() -> None:
     days = [DAY(2027, 5, n) for n in range(1, 11)]
     taken = joined([(days[4], days[5]), (days[1], days[1]), (days[2], days[2])])
     assert taken == ((days[1], days[2]), (days[4], days[5]))
-    assert left_of((days[0], days[9]), taken) == (
+    assert days_left_of((days[0], days[9]), taken) == (
         (days[0], days[0]),
         (days[3], days[3]),
         (days[6], days[9]),
     )
-    assert left_of((days[1], days[5]), joined([(days[1], days[5])])) == ()
+    assert days_left_of((days[1], days[5]), joined([(days[1], days[5])])) == ()
 
 
 def test_a_dry_spell_holds_what_water_is_wanted_for_and_says_why() -> None:

@@ -19,7 +19,7 @@ _FILLED = 0.8  # of the room a column has
 
 
 @dataclass(frozen=True, slots=True)
-class Piece:
+class ColumnPart:
     """A part of a column: its value, its fill, and the id of the number it stands for."""
 
     value: float
@@ -35,8 +35,8 @@ class Column:
     """
 
     label: str
-    pieces: tuple[Piece, ...]
-    above: Piece | None = None
+    pieces: tuple[ColumnPart, ...]
+    above: ColumnPart | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -91,5 +91,5 @@ def _column(
     return parts
 
 
-def _data(piece: Piece) -> dict[str, str]:
+def _data(piece: ColumnPart) -> dict[str, str]:
     return {"value": repr(float(piece.value)), "q": piece.identity}

@@ -5,7 +5,7 @@ from itertools import pairwise
 
 from markupsafe import Markup
 
-from generator.book.charts.columns import Column, Columns, Piece, columns_drawn
+from generator.book.charts.columns import Column, ColumnPart, Columns, columns_drawn
 from generator.book.charts.drawing import Fill, key
 from generator.dataclass import dataclass
 from generator.plan.model.days import MONTHS
@@ -44,7 +44,7 @@ def acres_picture(acres: tuple[SeasonAcres, ...]) -> Pictured | None:
         Column(
             str(season.season),
             tuple(
-                Piece(season.acres[age].value, AGE_FILLS[age], season.acres[age].identity)
+                ColumnPart(season.acres[age].value, AGE_FILLS[age], season.acres[age].identity)
                 for age in ages
                 if age in season.acres
             ),
@@ -66,7 +66,7 @@ def work_picture(seasons: tuple[SeasonAhead, ...]) -> Pictured | None:
         Column(
             str(season.season),
             tuple(
-                Piece(group.count.value, fills[group.title], group.count.identity)
+                ColumnPart(group.count.value, fills[group.title], group.count.identity)
                 for group in season.work
             ),
         )
@@ -88,8 +88,12 @@ def weekends_picture(weekends: tuple[Weekend, ...]) -> Pictured | None:
     names = _month_names(weekends)
     columns = []
     for weekend in weekends:
-        work = (Piece(weekend.work.value, "solid", weekend.work.identity),) if weekend.work else ()
-        free = Piece(weekend.free.value, "empty", weekend.free.identity)
+        work = (
+            (ColumnPart(weekend.work.value, "solid", weekend.work.identity),)
+            if weekend.work
+            else ()
+        )
+        free = ColumnPart(weekend.free.value, "empty", weekend.free.identity)
         columns.append(Column(names.get(weekend.saturday, ""), work, free))
     told = "Hours on each weekend to the end of the season. The list below holds the same numbers."
     svg = columns_drawn(

@@ -15,12 +15,12 @@ from generator.plan.jobs.licenses import readers_of
 from generator.plan.model.days import (
     Span,
     day_words,
+    days_left_of,
     days_of,
     first_record,
     in_words,
     joined,
     last_day_kept_out,
-    left_of,
 )
 from generator.plan.model.finding import Finding, Subject, about_job
 from generator.plan.model.job import Job
@@ -65,7 +65,7 @@ def _quiet(job: Job, dates: tuple[DateRange, ...], span: Span) -> Iterator[Findi
         return
     days = days_of_job(dates, job.step, job.place_id, span)
     where = _typed_at(dates, ("quiet",), job, span)
-    if not left_of(span, quiet):
+    if not days_left_of(span, quiet):
         yield finding(DayCaution.ALL_QUIET, about_job(job.id), where, days=in_words(quiet))
     elif days.left:
         # what all dates leave, not the quiet ones alone: a day under a ban is none to work on
@@ -89,7 +89,7 @@ def _burn_bans(
     where = _typed_at(dates, ("burn_ban",), job, span)
     today = days_of(dates, ("burn_ban",), job.place_id, (as_of, as_of))
     # in force on the plan's day it is a stop, whatever is left: the book is read today
-    if banned and (today or not left_of(span, banned)):
+    if banned and (today or not days_left_of(span, banned)):
         yield finding(DayStop.BURN_BANNED, about_job(job.id), where, days=in_words(banned))
     elif banned:
         yield finding(DayCaution.BAN_IN_PART, about_job(job.id), where, days=in_words(banned))

@@ -6,7 +6,7 @@ from dataclasses import replace
 
 from generator.inventory.dates import HUNTED, DateRange
 from generator.inventory.papers import OneCall
-from generator.plan.model.days import ONE_DAY, Span, days_of, holds_on, in_words, left_of
+from generator.plan.model.days import ONE_DAY, Span, days_left_of, days_of, holds_on, in_words
 from generator.plan.model.finding import SafetyLine
 from generator.plan.model.job import Job, JobDays, JobState, OpenDates, UpkeepJob
 from generator.plan.season.open_dates import day_in_season
@@ -55,7 +55,7 @@ def days_of_job(dates: Iterable[DateRange], step: Step, place_id: str, span: Spa
     why = [(WORDS[kind], days_of(known, (kind,), place_id, span)) for kind in kinds]
     return JobDays(
         not_on,
-        left_of(span, not_on),
+        days_left_of(span, not_on),
         before if before is not None and before >= span[0] else None,
         tuple(sorted((taken for taken in why if taken[1]), key=lambda taken: taken[1])),
     )

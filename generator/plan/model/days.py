@@ -120,7 +120,7 @@ def joined(spans: Iterable[Span]) -> tuple[Span, ...]:
     return tuple(found)
 
 
-def left_of(inside: Span, taken: tuple[Span, ...]) -> tuple[Span, ...]:
+def days_left_of(inside: Span, taken: tuple[Span, ...]) -> tuple[Span, ...]:
     """Return what is left of a span once joined spans inside it are taken out."""
     left: list[Span] = []
     first = inside[0]

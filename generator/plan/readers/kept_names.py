@@ -191,7 +191,7 @@ def kept_points(
     inventory: Inventory, reader: Reader, handed: Container[str]
 ) -> tuple[KeptName, ...]:
     """Return the coordinates of stands and of points of the land that a reader is not told."""
-    points = (
+    points: tuple[tuple[Stand | LandThing, str], ...] = (
         *((stand, "stand") for stand in inventory.stands),
         *((thing, "thing of the land") for thing in inventory.land),
     )

@@ -6,7 +6,7 @@ import posixpath
 import pytest
 
 from generator.book.charts.bands import Season
-from generator.book.charts.columns import Column, Columns, Piece, columns_drawn
+from generator.book.charts.columns import Column, ColumnPart, Columns, columns_drawn
 from generator.book.charts.scale import level_step, scale_top
 from generator.book.money_views import view_numbers
 from generator.plan.model.days import MONTHS, ONE_DAY, comes_back
@@ -179,7 +179,7 @@ def test_a_scale_reaches_above_the_highest_with_few_round_levels(highest: float)
 
 def test_what_a_picture_says_is_text() -> None:
     hostile = '<script>alert("1")</script>'
-    column = Column(hostile, (Piece(1.0, "solid", hostile),))
+    column = Column(hostile, (ColumnPart(1.0, "solid", hostile),))
     page = read(str(columns_drawn(Columns("one", hostile, hostile, (column,)))))
     assert page.all("script") == []
     assert page.all("title")[0].text() == hostile

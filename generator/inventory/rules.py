@@ -44,17 +44,11 @@ def broken_rules(sound: Inventory | None, read: Inventory) -> list[Problem]:
     """
     asked = [(rule, read if rule.alone else sound) for rule in RULES]
     return [
-        Problem(
-            broken.where.file,
-            broken.where.line,
-            broken.where.column,
-            rule.code,
-            broken.what,
-            broken.accepted,
-        )
+        Problem(where.file, where.line, where.column, rule.code, broken.what, broken.accepted)
         for rule, inventory in asked
         if inventory is not None
         for broken in rule.check(inventory)
+        for where in (broken.where,)
     ]
 
 

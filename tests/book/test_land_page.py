@@ -73,11 +73,11 @@ def test_every_thing_stands_there_with_its_size_and_its_points() -> None:
     assert rows["thing-orchard"][1:4] == [
         "Neighbor's crop, bare in winter",
         "7.8 ac, 14 ft tall",
-        "drawntruly lies that far off",
+        "drawn, may be off by 30 fttruly lies that far off",
     ]
     assert rows["thing-well"][2:] == [
         "a point",
-        "not said: counts as a phone's",
+        "not said, so with a phone, may be off by 16 ft",
         "nobody you name",
     ]
     assert rows["thing-pond"][1:3] == [

@@ -35,7 +35,8 @@ EDGE_WORDS = {
 class LandRow:
     """A thing of the land as its line shows it: `inside` acres, or so `long`, or a point.
 
-    `off` is how far its points may be off, as typed, else by how they were `got`.
+    `off` is how far its points may be off, as typed, else by how they were `got`; `seen_by` are
+    the readers who are shown it or work near it.
     """
 
     thing: LandThing
@@ -45,14 +46,13 @@ class LandRow:
     got: str | None
     off: Figure
     counts_from: str | None
-    shown_to: tuple[str, ...]
-    coordinates_for: tuple[str, ...]
+    seen_by: list[str]
+    with_coordinates: list[str]
 
 
 def land_page(plan: Plan) -> Written:
-    """Return every thing of the land with its kind, its size, its points, and who is shown it."""
+    """Return every thing of the land with its kind, its size, its points, and who sees it."""
     things = plan.land.things
-    readers = {handed.reader: reader_words(handed) for handed in plan.handed}
     return from_template(
         plan,
         LAND_ADDRESS,
@@ -60,7 +60,7 @@ def land_page(plan: Plan) -> Written:
         PLACES,
         "land",
         [thing.name for thing in things],
-        rows=[_row(thing, readers) for thing in things],
+        rows=[_row(plan, thing) for thing in things],
         findings=_findings(plan),
         drawn=whole_ground(plan),
     )
@@ -72,7 +72,13 @@ def _findings(plan: Plan) -> list[list[Finding]]:
     return list(in_groups(told, lambda finding: (finding.code, finding.cure)).values())
 
 
-def _row(thing: LandThing, readers: dict[str, str]) -> LandRow:
+def _row(plan: Plan, thing: LandThing) -> LandRow:
+    told = [
+        (reader_words(handed), one.with_coordinates)
+        for handed in plan.handed
+        for one in handed.things
+        if one.thing_id == thing.id
+    ]
     area, line = thing.area_lat_lon, thing.line_lat_lon
     return LandRow(
         thing,
@@ -82,6 +88,6 @@ def _row(thing: LandThing, readers: dict[str, str]) -> LandRow:
         GOT_WORDS[thing.got] if thing.got is not None else None,
         off_ft(thing),
         EDGE_WORDS[thing.counts_from] if thing.counts_from is not None else None,
-        tuple(readers[reader] for reader in thing.shown_to),
-        tuple(readers[reader] for reader in thing.coordinates_for),
+        [reader for reader, _ in told],
+        [reader for reader, with_coordinates in told if with_coordinates],
     )

@@ -178,18 +178,36 @@ FAR: Data = {"kind": "well", "name": "Secret well", "at_lat_lon": [41.2, -93.2]}
 FAR_BEDS: Data = {"kind": "bedding", "name": "Secret beds", "at_lat_lon": [41.0016, -92.9992]}
 
 
-def test_a_private_shape_changes_no_byte_of_another_reader_s_drawing() -> None:
-    def seen(*more: Data) -> list[str]:
-        inventory = inventory_of(lying(*more))
-        friend = next(one for one in inventory.readers if one.kind == "partner")
-        plan = seen_by(planned(lying(*more)), friend)
-        drawn = [of_stand(plan), of_walk(plan)]
-        return [one.svg for one in drawn if one is not None]
+def seen(kind: str, *more: Data) -> list[GroundPictured]:
+    """What another reader's pages draw: the jobs, and a partner's stand and walk."""
+    inventory = inventory_of(lying(*more))
+    reader = next(one for one in inventory.readers if one.kind == kind)
+    plan = seen_by(planned(lying(*more)), reader)
+    drawn = [*(job_ground(plan, job) for job in plan.jobs)]
+    if kind == "partner":
+        drawn += [of_stand(plan), of_walk(plan)]
+    assert drawn
+    found = [one for one in drawn if one is not None]
+    assert len(found) == len(drawn)
+    return found
 
-    alone = seen()
-    assert alone
-    assert seen(FAR | {"id": "secret"}, FAR_BEDS | {"id": "secret-beds"}) == alone
-    assert not any("Hidden beds" in svg for svg in alone)
+
+@pytest.mark.parametrize("kind", ["contractor", "partner"])
+def test_a_private_shape_changes_no_byte_of_another_reader_s_drawing(kind: str) -> None:
+    more = (FAR | {"id": "secret"}, FAR_BEDS | {"id": "secret-beds"})
+    assert seen(kind, *more) == seen(kind)
+
+
+def test_whoever_works_on_a_place_sees_what_is_dangerous_near_it_and_no_more() -> None:
+    for one in seen("contractor"):
+        named = words_on(one)
+        assert {"Strip 1", "Begin here", "The creek", "Old well"} & named == {
+            "Strip 1",
+            "Begin here",
+        }
+        assert named >= {"creek", "well"}
+        assert "Hidden beds" not in one.svg
+        assert "Lane walk" not in one.svg
 
 
 @pytest.mark.parametrize("of", EXCERPTS)

@@ -1,4 +1,4 @@
-"""The page of what lies where: every thing with its size, its points, and who is shown it."""
+"""The page of what lies where: every thing with its size, its points, and who sees it."""
 
 from dataclasses import replace
 from itertools import pairwise
@@ -31,6 +31,7 @@ ORCHARD = {
     "height_ft": 14, "leaf_off": "yes", "far": "yes", "got": "drawn",
 }  # fmt: skip
 WELL = {"id": "well", "kind": "well", "name": "Old well", "at_lat_lon": [41.0004, -93.0002]}
+BEDS = {"id": "beds", "kind": "bedding", "name": "Beds", "at_lat_lon": [41.0005, -93.0002]}
 POND = {
     "id": "pond", "kind": "pond", "name": "Low pond", "at_lat_lon": [41.0, -93.001],
     "radius_ft": 40, "leaf_off": "no", "counts_from": "bank",
@@ -66,19 +67,19 @@ def test_every_thing_stands_there_with_its_size_and_its_points() -> None:
     assert (name, got, shown) == (
         "North creek",
         "surveyed, may be off by 2 ft",
-        "nobody you nameOthers call it The creek.",
+        "you aloneOthers call it The creek.",
     )
     assert kind == "Creek. Runs all year.Labels count from the water's edge."
     assert size == "778 ft long, 8 ft wide"
     assert rows["thing-orchard"][1:4] == [
         "Neighbor's crop, bare in winter",
         "7.8 ac, 14 ft tall",
-        "drawntruly lies that far off",
+        "drawn, may be off by 30 fttruly lies that far off",
     ]
     assert rows["thing-well"][2:] == [
         "a point",
-        "not said: counts as a phone's",
-        "nobody you name",
+        "not said, so with a phone, may be off by 16 ft",
+        "you alone",
     ]
     assert rows["thing-pond"][1:3] == [
         "Pond, in leaf all winterLabels count from the bank.",
@@ -123,3 +124,12 @@ def test_with_nothing_of_the_land_the_page_says_so() -> None:
     assert "Nothing is written down of what lies on the land" in page.text()
     assert "In land.yaml" in page.text()
     assert page.all("table") == []
+
+
+def test_whoever_works_near_a_thing_that_is_dangerous_sees_it() -> None:
+    data = property_with(WELL, BEDS)
+    line = [[41.0002, -93.0002], [41.002, -93.0002]]
+    data["screens"]["screens"][0] |= {"line_lat_lon": line}
+    rows = rows_of(planned(data))
+    assert rows["thing-well"][-1] == "hired"
+    assert rows["thing-beds"][-1] == "you alone"

@@ -24,7 +24,7 @@ SIGN_PX, GAP_PX = 5.0, 7.0
 # Narrower ground is drawn as a line, smaller as the sign of a point.
 LEAST_STRIP_PX, LEAST_GROUND_PX = 3.0, 7.0
 OVER_PX = 4.0  # of an outline that is cut lies beyond the edge, so that no line runs along it
-STRIP_OFF_PX = 0.4  # how far the middle of a strip may be drawn from where it runs
+LAID_OFF_PX = 0.2  # how far a line is laid from where it runs, before it is thinned to be drawn
 LED_PX = (18.0, 30.0, 45.0, 65.0)  # how far from a shape a number with a line to it may stand
 _LEAST_CORNERS, _ROUND_SIDES = 3, 24
 _CHORDS, _ALONG = (
@@ -70,8 +70,8 @@ def laid_on(shape: GroundShape, frame: Frame) -> Laid | None:
             return _at_a_spot(shape, sign, spots[0], frame)
         return _ground(shape, sign, _round(spots[0], half_px), frame)
     if 2 * half_px >= LEAST_STRIP_PX:
-        return _ground(shape, sign, strip_sides(thinned(spots, STRIP_OFF_PX), half_px), frame)
-    lines = list(cut_line(spots, frame.sheet))
+        return _ground(shape, sign, strip_sides(thinned(spots, LAID_OFF_PX), half_px), frame)
+    lines = [thinned(line, LAID_OFF_PX) for line in cut_line(spots, frame.sheet)]
     if not lines:
         return None
     return Laid(shape, sign, [], lines, _part_way(max(lines, key=_length_px), 0.5))
@@ -93,7 +93,8 @@ def _ground(shape: GroundShape, sign: Sign, spots: list[PlaneSpot], frame: Frame
     middle = (around.left_px + around.right_px) / 2, (around.top_px + around.bottom_px) / 2
     if len(outline) < _LEAST_CORNERS or max(across, down) < LEAST_GROUND_PX:
         return _at_a_spot(shape, sign, middle, frame)
-    edges = list(cut_line([*outline, outline[0]], frame.sheet))
+    closed = thinned([*outline, outline[0]], LAID_OFF_PX)
+    outline, edges = closed[:-1], list(cut_line(closed, frame.sheet))
     # of what has no pattern nothing is seen where its edge is not
     return Laid(shape, sign, outline, edges, middle) if edges or sign.ground else None
 

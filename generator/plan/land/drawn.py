@@ -116,14 +116,10 @@ def _one(kind: str, thing: LandThing | Stand | Route | WaterHole) -> Iterator[_L
 
 
 def _place(place: Place) -> Iterator[_Lying]:
-    typed = place.typed
-    if typed is None:
-        return
-    on = lying_of(typed)
-    if on is not None:
-        yield _Lying(place.id, PLACE, place.name, on)
-    if typed.near is not None and typed.near.block_lat_lon is not None:
-        begins = OnGround((typed.near.block_lat_lon,))
+    if place.lies is not None:
+        yield _Lying(place.id, PLACE, place.name, place.lies)
+    if place.begins_lat_lon is not None:
+        begins = OnGround((place.begins_lat_lon,))
         yield _Lying(begin_id(place.id), BEGIN, "Begin here", begins)
 
 

@@ -49,10 +49,8 @@ def with_shapes(place: Data, number: int) -> Data:
 
 
 def with_other_acres(place: Data, chance: random.Random) -> Data:
-    """The place where it lies, with other acres and errors typed that do not count."""
-    other = with_other_ground(place, chance)
-    lies = {key: place[key] for key in SHAPES if key in place}
-    return {key: one for key, one in other.items() if key not in SHAPES} | lies
+    """The place where it lies, with acres typed that do not count beside tape, line or outline."""
+    return place | {"area_ac": chance.randint(1, 99) / 10}
 
 
 def with_other_ground(place: Data, chance: random.Random) -> Data:

@@ -9,10 +9,10 @@ from collections.abc import Iterable, Iterator, Mapping
 from itertools import pairwise
 from xml.sax.saxutils import escape, quoteattr
 
-from generator.book.ground_features import GroundFeature, ground_features
 from generator.book.pages.written import GROUND_GEOJSON, GROUND_GPX, GROUND_KML
 from generator.book.text import clean
 from generator.plan.model.plan import Plan
+from generator.plan.views.ground_features import GroundFeature, ground_features
 from generator.units import LatLon
 
 DEGREE_DECIMALS = 7
@@ -26,10 +26,9 @@ def ground_files(plan: Plan) -> Mapping[str, bytes]:
     features = ground_features(plan)
     if not features:
         return {}
-    title = clean(plan.title)
     return {
-        GROUND_GPX: as_gpx(title, features),
-        GROUND_KML: as_kml(title, features),
+        GROUND_GPX: as_gpx(plan.title, features),
+        GROUND_KML: as_kml(plan.title, features),
         GROUND_GEOJSON: as_geojson(features),
     }
 
@@ -45,7 +44,7 @@ def _feature(feature: GroundFeature) -> dict[str, object]:
     return {
         "type": "Feature",
         "properties": {
-            "name": feature.name,
+            "name": clean(feature.name),
             "what": feature.what,
             **{name: size_ft for name, size_ft in sizes.items() if size_ft},
         },
@@ -76,7 +75,7 @@ def as_gpx(title: str, features: Iterable[GroundFeature]) -> bytes:
     lines = [
         _XML,
         f'<gpx version="1.1" creator={quoteattr(MADE_BY)} xmlns="{_GPX}">',
-        f"<metadata><name>{escape(title)}</name></metadata>",
+        f"<metadata><name>{escape(clean(title))}</name></metadata>",
         *(line for one in every if one.form == "point" for line in _gpx_point(one)),
         *(line for one in every if one.form != "point" for line in _gpx_line(one)),
         "</gpx>",
@@ -101,7 +100,11 @@ def _gpx_line(feature: GroundFeature) -> Iterator[str]:
 
 
 def _gpx_words(feature: GroundFeature) -> str:
-    return f"<name>{escape(feature.name)}</name><desc>{escape(feature.words)}</desc>"
+    return f"<name>{_name(feature)}</name><desc>{escape(feature.words)}</desc>"
+
+
+def _name(feature: GroundFeature) -> str:
+    return escape(clean(feature.name))
 
 
 def _at(point: LatLon) -> str:
@@ -115,7 +118,7 @@ def as_kml(title: str, features: Iterable[GroundFeature]) -> bytes:
         _XML,
         f'<kml xmlns="{_KML}">',
         "<Document>",
-        f"<name>{escape(title)}</name>",
+        f"<name>{escape(clean(title))}</name>",
         *(line for one in features for line in _placemark(one)),
         "</Document>",
         "</kml>",
@@ -125,7 +128,7 @@ def as_kml(title: str, features: Iterable[GroundFeature]) -> bytes:
 
 def _placemark(feature: GroundFeature) -> Iterator[str]:
     yield "<Placemark>"
-    yield f"<name>{escape(feature.name)}</name>"
+    yield f"<name>{_name(feature)}</name>"
     yield f"<description>{escape(feature.words)}</description>"
     match feature.form:
         case "point":

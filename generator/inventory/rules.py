@@ -16,7 +16,7 @@ from generator.inventory.rules_dates import DATES_RULES
 from generator.inventory.rules_decide import DECIDE_RULES, HEIGHT_RULES
 from generator.inventory.rules_fert import FERT_RULES
 from generator.inventory.rules_money import MONEY_RULES
-from generator.inventory.rules_readers import READER_RULES
+from generator.inventory.rules_readers import READER_RULES, SHOWN_RULES
 from generator.inventory.rules_records import RECORDS_RULES, SPRAYED_RULES
 from generator.inventory.rules_seed import SEED_RULES
 from generator.inventory.rules_sits import SIT_RULES
@@ -394,4 +394,5 @@ RULES = (
     *STANDING_RULES,
     *TYPED_WIND_RULES,
     *SIT_RULES,
+    *SHOWN_RULES,
 )

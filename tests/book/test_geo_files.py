@@ -17,13 +17,13 @@ from pyproj import Geod
 from shapely.geometry import shape
 
 from generator.book.geo_files import as_geojson, as_gpx, as_kml, ground_files
-from generator.book.ground_features import GroundFeature, ground_features
 from generator.book.make import make_book
 from generator.book.pages.written import GROUND_GEOJSON, GROUND_GPX, GROUND_KML
 from generator.book.text import clean
 from generator.plan.build.season_plan import make_plan
 from generator.plan.model.plan import Plan
 from generator.plan.readers.seen_by import seen_by
+from generator.plan.views.ground_features import GroundFeature, ground_features
 from generator.units import LatLon
 from tests.plan.planned import AS_OF, inventory_of, planned
 from tests.plan.test_near_things import END, LAT, LON, east, moved, with_things

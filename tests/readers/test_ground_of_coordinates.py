@@ -6,6 +6,8 @@ from pathlib import Path
 
 import pytest
 
+from generator.book.make import make_book
+from generator.book.model import Book
 from generator.book.pages.written import GROUND_GEOJSON, GROUND_GPX, GROUND_KML
 from generator.inventory.load import load_inventory
 from generator.plan.build.season_plan import make_plan
@@ -79,10 +81,10 @@ def test_coordinates_are_in_files_alone_and_nothing_measured_on_one_is_handed_on
     assert [one for one in sorted(secret) if one in text] == []
 
 
-def without_the_lie(data: Data) -> str:
-    """All of a contractor's plan but where the place lies."""
+def without_the_lie(data: Data) -> Book:
+    """A contractor's book of all but where the place lies."""
     view = contractor_plan(data)
-    return repr(replace(view, places=tuple(replace(one, lies=None) for one in view.places)))
+    return make_book(replace(view, places=tuple(replace(one, lies=None) for one in view.places)))
 
 
 def test_a_line_and_the_same_length_typed_look_alike() -> None:

@@ -5,7 +5,6 @@ import datetime
 from markupsafe import Markup
 
 from generator.book.content import callout, chapters_for
-from generator.book.ground_features import ground_features
 from generator.book.homes import marks_of, unfold_what_is_at_home
 from generator.book.marks import Marks
 from generator.book.origin import origin_words
@@ -48,6 +47,7 @@ from generator.plan.season.open_dates import day_in_season
 from generator.plan.sowing.seed_findings import says_something
 from generator.plan.sowing.sown_how import METHOD_WORDS
 from generator.plan.spraying.setbacks import kept_mixing, kept_spraying
+from generator.plan.views.ground_features import ground_features
 from generator.reference.library import (
     marker_names,
     mixing_steps,

@@ -42,7 +42,7 @@ TELEPHONE = re.compile(
     r"(?<![\d.-])(?:\+?\d{1,3}[ .-])?(?:\(?\d{3}\)?[ .-])?\d{3}[ .-]\d{4}(?!\d|[.-]\d)"
 )
 MAIL = re.compile(r"[\w.+-]+@[\w-]+(?:\.[\w-]+)+")
-POINT_DECIMALS = 4
+SEARCHED_DECIMALS = 4
 _POINT_ROOM = 9  # decimals in which a point is written out before it is cut off
 
 
@@ -186,8 +186,8 @@ def _degrees(point: LatLon) -> Iterator[str]:
     """Yield latitude and longitude to four decimals, cut off and rounded, signs aside."""
     for part_deg in point:
         exact = f"{abs(part_deg):.{_POINT_ROOM}f}"
-        yield exact[: POINT_DECIMALS - _POINT_ROOM]
-        yield f"{abs(part_deg):.{POINT_DECIMALS}f}"
+        yield exact[: SEARCHED_DECIMALS - _POINT_ROOM]
+        yield f"{abs(part_deg):.{SEARCHED_DECIMALS}f}"
 
 
 @cache

@@ -6,22 +6,17 @@ beside a name are the program's own, so that no text of the owner's is taken for
 them.
 """
 
-from __future__ import annotations
-
 from collections.abc import Iterable, Iterator
-from typing import TYPE_CHECKING, Literal
+from typing import Literal
 
-from generator.book.text import clean
 from generator.dataclass import dataclass
+from generator.geometry.arcs import OnGround
 from generator.plan.land.lying import lying_of
 from generator.plan.model.plan import Plan
 from generator.reference.land_kinds import land_kinds
 from generator.units import LatLon, shown
 
-if TYPE_CHECKING:
-    from generator.geometry.arcs import OnGround
-
-Form = Literal["point", "line", "outline"]
+FeatureForm = Literal["point", "line", "outline"]
 FT_DECIMALS = 2
 
 
@@ -35,7 +30,7 @@ class GroundFeature:
 
     name: str
     what: str
-    form: Form
+    form: FeatureForm
     points_lat_lon: tuple[LatLon, ...]
     width_ft: float = 0.0
     radius_ft: float = 0.0
@@ -104,7 +99,7 @@ def _land(plan: Plan) -> Iterator[GroundFeature]:
 
 
 def _point(name: str, what: str, at: LatLon) -> GroundFeature:
-    return GroundFeature(clean(name), what, "point", (at,))
+    return GroundFeature(name, what, "point", (at,))
 
 
 def _lying(name: str, what: str, lies: OnGround) -> GroundFeature:
@@ -112,13 +107,11 @@ def _lying(name: str, what: str, lies: OnGround) -> GroundFeature:
     if lies.is_outline:
         # typed closed or open, it is the same outline
         corners = points[:-1] if points[0] == points[-1] else points
-        return GroundFeature(clean(name), what, "outline", corners)
+        return GroundFeature(name, what, "outline", corners)
     if len(lies.points_lat_lon) == 1:
-        return GroundFeature(
-            clean(name), what, "point", points, radius_ft=round(reach_ft, FT_DECIMALS)
-        )
+        return GroundFeature(name, what, "point", points, radius_ft=round(reach_ft, FT_DECIMALS))
     width_ft = round(2 * reach_ft, FT_DECIMALS)
-    return GroundFeature(clean(name), what, "line", points, width_ft=width_ft)
+    return GroundFeature(name, what, "line", points, width_ft=width_ft)
 
 
 def _each_once(points: Iterable[LatLon]) -> Iterator[LatLon]:

@@ -10,6 +10,7 @@ import click
 
 from generator import __version__
 from generator.building import build_one, planned, refused_at_once
+from generator.import_command import import_command
 from generator.log_commands import record_command, undo_command
 from generator.pack_command import pack_command
 from generator.run_day import day_of_run
@@ -255,6 +256,6 @@ def explain_command(
 
 for command in (
     *(new_command, schema_command, pack_command),
-    *(record_command, undo_command, save_command, restore_command),
+    *(record_command, undo_command, save_command, restore_command, import_command),
 ):
     main.add_command(command)

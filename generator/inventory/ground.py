@@ -51,6 +51,19 @@ def how_got() -> Any:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class ShapeInFile(Record):
+    """A shape that a file in `shapes/` holds: the file's name, and the name of the shape in it."""
+
+    file: str = text("place", "file in the folder shapes", required=True)
+    name: str | None = text("place", "name of the shape there, where it holds several")
+
+
+def shape_in_file() -> Any:
+    """Declare the shape of a thing in a file, in place of points that are typed."""
+    return record("place", "its shape in a file, in place of typed points", ShapeInFile)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class NutrientNeed(Record):
     """What a planting needs to an acre, as the lab prints it; a lab's none is 0."""
 

@@ -12,22 +12,13 @@ from generator.inventory.fields import (
     lat_lon,
     measure,
     points,
-    record,
     reference,
     text,
 )
-from generator.inventory.ground import FAR, MAY_BE_OFF, NO, YES, how_got
+from generator.inventory.ground import FAR, MAY_BE_OFF, NO, YES, ShapeInFile, how_got, shape_in_file
 from generator.inventory.label import COUNTED_FROM
 from generator.units import LatLon
 from generator.working import Given
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class ShapeInFile(Record):
-    """A shape that a file in `shapes/` holds: the file's name, and the name of the shape in it."""
-
-    file: str = text("place", "file in the folder shapes", required=True)
-    name: str | None = text("place", "name of the shape there, where it holds several")
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -44,7 +35,7 @@ class LandThing(Record):
     at_lat_lon: LatLon | None = lat_lon("place", "where it lies")
     line_lat_lon: Points | None = points("place", "its line, from one end to the other", 2)
     area_lat_lon: Points | None = points("place", "its outline, once around", 3)
-    shape: ShapeInFile | None = record("place", "its shape in a file", ShapeInFile)
+    shape: ShapeInFile | None = shape_in_file()
     radius_ft: Given | None = measure(
         "place", "how far it reaches around its point", "ft", POSITIVE
     )

@@ -15,7 +15,7 @@ from generator.inventory.equipment import Measure, Sprayer, Spreader
 from generator.inventory.fields import Where, rules_of
 from generator.inventory.files import content_of
 from generator.inventory.fitting import fitting
-from generator.inventory.folder import PROPERTY_FILE, kind_meant, lies_in
+from generator.inventory.folder import ENDING, PROPERTY_FILE, kind_meant, lies_in
 from generator.inventory.ground import SoilTest, WaterHole
 from generator.inventory.label import ALL_OTHER_KINDS, NO_KIND
 from generator.inventory.land import LandThing
@@ -32,6 +32,7 @@ from generator.inventory.reading import A_LIST, is_entry, keys_inside, read_reco
 from generator.inventory.reading_found import FAULT, Mention, NamedThing, Reading
 from generator.inventory.rules import broken_beside
 from generator.inventory.schema import FORMAT, Inventory, Property, Reader
+from generator.inventory.shapes_read import with_shapes
 from generator.inventory.sits import Sit
 from generator.inventory.sound import Entry, is_known, sound_entries
 from generator.inventory.spreadable import Fertilizer, Lime
@@ -147,12 +148,13 @@ def load_inventory(
 ) -> Loaded:
     """Return the checked records of a property folder, or every fault found in it.
 
-    `beside` are files, by their names, that are read as if they stood in the folder. Of a file that
-    holds what `known` says, nothing is parsed again; it is brought up to date. Reads only; nothing
-    in the folder is changed. Raises OSError where the folder cannot be opened.
+    `beside` are files of lists and shapes, by their names, read as if they stood in the folder. Of
+    a file that holds what `known` says, nothing is parsed again; it is brought up to date. Reads
+    only; nothing in the folder is changed. Raises OSError where the folder cannot be opened.
     """
     lying = lies_in(folder, FILES)
-    new = beside or {}
+    # shapes are read once it is known who names them
+    new = {name: text for name, text in (beside or {}).items() if name.endswith(ENDING)}
     names = [*lying.names, *(name for name in sorted(new) if name not in lying.names)]
     problems = list(lying.problems)
     readings: list[Reading] = []
@@ -182,13 +184,16 @@ def load_inventory(
     problems += _mention_faults(readings, unread)
     inventory, astray = _as_far_as_sound(readings, entries, unread), set[Where]()
     # beside faults elsewhere too: all that is wrong comes in one run
+    read = _as_far_as_read(readings, entries)
+    shapes = with_shapes(folder, read, beside or {})
+    problems += shapes.problems
     if inventory is not None:
-        inventory, unread_weather = with_weather(folder, inventory)
-        points = [point for reading in readings for point in reading.points]
+        inventory, unread_weather = with_weather(folder, shapes.laid_into(inventory))
+        points = [point for reading in readings for point in reading.points] + [*shapes.points]
         zone = inventory.property.time_zone
         astray = places_astray(points, zone)
         problems += [*points_astray(points, zone), *unread_weather]
-    problems += broken_beside(inventory, _as_far_as_read(readings, entries), astray)
+    problems += broken_beside(inventory, shapes.laid_into(read), astray)
     if problems or inventory is None:
         return Loaded(None, tuple(sorted(set(problems))))
     return Loaded(replace(inventory, passed_over=lying.passed_over), ())

@@ -22,7 +22,16 @@ from generator.inventory.fields import (
     text,
     whole,
 )
-from generator.inventory.ground import FAR, MAY_BE_OFF, NO, YES, NutrientNeed, how_got
+from generator.inventory.ground import (
+    FAR,
+    MAY_BE_OFF,
+    NO,
+    YES,
+    NutrientNeed,
+    ShapeInFile,
+    how_got,
+    shape_in_file,
+)
 from generator.inventory.label import RATE_UNITS
 from generator.inventory.season import WHAT_STANDS, a_season
 from generator.inventory.sits import ArcOfFire, KeepsOff
@@ -244,6 +253,7 @@ class PlantedGround(Record):
     width_ft: Given | None = measure("page", "taped width", "ft", POSITIVE)
     line_lat_lon: Points | None = points("place", "center line, from one end to the other", 2)
     area_lat_lon: Points | None = points("place", "outline, once around", 3)
+    shape: ShapeInFile | None = shape_in_file()
     area_ac: Given | None = measure("page", "ground as stated", "ac", POSITIVE)
     got: str | None = how_got()
     outline_error_ft: Given | None = measure(
@@ -306,6 +316,7 @@ class Stand(Record):
     name: str = text("place", "name you use", required=True)
     known_as: str | None = text("page", "name other readers see, where not this one")
     at_lat_lon: LatLon | None = lat_lon("place", "where it stands")
+    shape: ShapeInFile | None = shape_in_file()
     got: str | None = how_got()
     off_ft: Given | None = measure("place", MAY_BE_OFF, "ft", POSITIVE)
     coordinates: str | None = choice(
@@ -363,6 +374,9 @@ class Route(Record):
     )
     length_ft: Given | None = measure("place", "measured length", "ft", POSITIVE)
     line_lat_lon: Points | None = points("place", "the walk, from one end to the other", 2)
+    shape: ShapeInFile | None = shape_in_file()
+    parking_lat_lon: LatLon | None = lat_lon("place", "where to park for it")
+    gate_lat_lon: LatLon | None = lat_lon("place", "the gate it goes in by")
     got: str | None = how_got()
     off_ft: Given | None = measure("place", MAY_BE_OFF, "ft", POSITIVE)
     far: str | None = choice("place", FAR, YES, NO)

@@ -15,6 +15,7 @@ from generator.inventory.rules_counts import COUNTS_RULES
 from generator.inventory.rules_dates import DATES_RULES
 from generator.inventory.rules_decide import DECIDE_RULES, HEIGHT_RULES
 from generator.inventory.rules_fert import FERT_RULES
+from generator.inventory.rules_land import LAND_RULES
 from generator.inventory.rules_money import MONEY_RULES
 from generator.inventory.rules_readers import READER_RULES, SHOWN_RULES
 from generator.inventory.rules_records import RECORDS_RULES, SPRAYED_RULES
@@ -395,4 +396,5 @@ RULES = (
     *TYPED_WIND_RULES,
     *SIT_RULES,
     *SHOWN_RULES,
+    *LAND_RULES,
 )

@@ -4,11 +4,18 @@ from collections.abc import Collection, Iterator
 
 from generator.geometry.corners import corner_numbers, line_numbers
 from generator.geometry.crossing import first_crossing
-from generator.geometry.geodesic import distances_mi, line_length_ft, outline_area_ac
+from generator.geometry.geodesic import (
+    are_surely_within_mi,
+    distances_mi,
+    line_length_ft,
+    outline_area_ac,
+)
+from generator.geometry.rough import rough_area_sq_ft, rough_length_ft
 from generator.inventory.fields import Points, Where, rules_of
 from generator.inventory.places import PlantedGround
 from generator.inventory.rule import Broken, Rule
 from generator.inventory.schema import Inventory
+from generator.inventory.shapes_read import shaped
 from generator.units import LatLon, convert
 
 FAR_APART = "F318"
@@ -27,9 +34,12 @@ def _ground_given(inventory: Inventory) -> Iterator[Broken]:
         strip = along and place.width_ft is not None
         if strip or place.area_lat_lon is not None or place.area_ac is not None:
             continue
+        # a shape that could not be read is told already
+        if place.shape is not None and place.line_lat_lon is None:
+            continue
         what, where = "nothing here gives the ground", place.where
         if along:
-            where = place.where_of("length_ft", "line_lat_lon")
+            where = place.where_of("length_ft", "line_lat_lon", "shape")
             what = "a length without width_ft gives no ground"
         elif place.width_ft is not None:
             where = place.where_of("width_ft")
@@ -68,7 +78,7 @@ def _some_ground(inventory: Inventory) -> Iterator[Broken]:
     for name, points in _sound_shapes(inventory):
         shape = [points.lat_lon[number] for number in _corners(name, points)]
         if name == "line_lat_lon":
-            if line_length_ft(shape) < SHORTEST_FT:
+            if _is_shorter(shape):
                 yield Broken(points.where, f"{name} has no length", f"two ends apart; {LOOK}")
         elif _crossing(name, points) is None and _holds_nothing(shape):
             # sides that cross can cancel out to no ground, and are told already
@@ -76,19 +86,27 @@ def _some_ground(inventory: Inventory) -> Iterator[Broken]:
             yield Broken(points.where, what, "points around the place, once around")
 
 
+def _is_shorter(line_lat_lon: list[LatLon]) -> bool:
+    # far from the bound no library is needed, which is slow to come in
+    if rough_length_ft(line_lat_lon) > 2 * SHORTEST_FT:
+        return False
+    return line_length_ft(line_lat_lon) < SHORTEST_FT
+
+
 def _holds_nothing(outline_lat_lon: list[LatLon]) -> bool:
+    if rough_area_sq_ft(outline_lat_lon) > 2 * SMALLEST_SQ_FT:
+        return False
     return convert(outline_area_ac(outline_lat_lon), "ac", "sq_ft") < SMALLEST_SQ_FT
 
 
 def _shapes(inventory: Inventory) -> Iterator[tuple[str, Points]]:
-    for thing in (*inventory.places(), *inventory.land):
+    """Yield the shapes that are typed; those out of files were looked at as they were read."""
+    for thing in shaped(inventory):
         for name in ("line_lat_lon", "area_lat_lon"):
-            points: Points | None = getattr(thing, name)
-            if points is not None:
+            points: Points | None = getattr(thing, name, None)
+            in_a_file = thing.shape is not None and thing.where_of("shape")
+            if points is not None and points.where != in_a_file:
                 yield name, points
-    for route in inventory.routes:
-        if route.line_lat_lon is not None:
-            yield "line_lat_lon", route.line_lat_lon
 
 
 def _sound_shapes(inventory: Inventory) -> Iterator[tuple[str, Points]]:
@@ -111,6 +129,9 @@ def _too_far(points: tuple[LatLon, ...]) -> list[tuple[int, int, float]]:
 
     Where most points are far from the first, the first is the one that is wrong.
     """
+    # half the bound from one point: no two lie farther apart than the bound
+    if are_surely_within_mi(points[0], points, FARTHEST_MI / 2):
+        return []
     from_first = distances_mi(points[0], points)
     far = [(n, 0, apart_mi) for n, apart_mi in enumerate(from_first) if apart_mi > FARTHEST_MI]
     if len(far) > 1 and 2 * len(far) >= len(points):

@@ -130,6 +130,16 @@ def test_a_reader_other_than_the_owner_has_none_of_it() -> None:
     assert book_of(data, "2027-07-10") != with_upkeep
 
 
+def test_the_page_of_a_walk_says_where_to_park_and_by_which_gate_to_go_in() -> None:
+    data = kept_up()
+    assert "Park at" not in pages_of(data, "2027-07-10")["routes/walk.md"]
+    walk = data["routes"]["routes"][0]
+    walk |= {"parking_lat_lon": [41.0281, -93.0201], "gate_lat_lon": [41.0282, -93.0202]}
+    page = pages_of(data, "2027-07-10")["routes/walk.md"]
+    assert "Park at latitude 41.0281, longitude -93.0201" in page
+    assert "Gate it goes in by latitude 41.0282, longitude -93.0202" in page
+
+
 def test_the_pages_say_for_which_latitudes_the_days_of_their_upkeep_are_written() -> None:
     """As places do for their step plans: by the data of the plan, with its source."""
     pages = pages_of(kept_up(), "2027-07-10")

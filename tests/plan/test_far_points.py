@@ -58,6 +58,16 @@ def test_a_place_and_a_stand_are_asked_until_they_are_said_to_be_far() -> None:
     assert told(planned(data)) == [(FAR, "lane")]
 
 
+def test_where_to_park_for_a_walk_and_its_gate_are_asked_too() -> None:
+    for key in ("parking_lat_lon", "gate_lat_lon"):
+        data = with_stands()
+        walk = {"id": "draw", "name": "Draw", key: [41.33, -93.02]}
+        data["routes"] = {"routes": [walk]}
+        assert told(planned(data)) == [(FAR, "draw")]
+        walk["far"] = "yes"
+        assert told(planned(data)) == []
+
+
 def test_a_wrong_middle_is_told_once_and_not_of_everything() -> None:
     data = with_stands()
     data["property"]["location_lat_lon"] = [14.03, -93.02]

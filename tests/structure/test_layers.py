@@ -56,13 +56,14 @@ TABLE: dict[str, Row] = {
     "building": row("typed said run_day scanning inventory plan book site", "click"),
     "run_day": row("typed said inventory", "click"),
     "start_commands": row("typed said inventory site lookup", "click"),
+    "import_command": row("typed said inventory geometry reference units", "click"),
     "pack_command": row("typed said run_day building scanning plan book site", "click"),
     "saved": row("inventory site"),
     "log_commands": row("inventory plan typed said", "click"),
     "save_commands": row("saved inventory run_day typed said", "click"),
     "cli": row(
         "package run_day live typed said building scanning start_commands pack_command "
-        "log_commands save_commands inventory plan book site kept beside",
+        "log_commands save_commands import_command inventory plan book site kept beside",
         "click",
     ),
     # What MkDocs calls when it is typed in a checkout: stages the demo property's own book.
@@ -70,7 +71,10 @@ TABLE: dict[str, Row] = {
     "__main__": row("cli"),
 }
 PURE = {"units", "working", "geometry", "compute", "plan"}
-PRINTS = {"cli", "said", "start_commands", "pack_command", "log_commands", "save_commands"}
+PRINTS = {
+    "cli", "said", "start_commands", "pack_command", "log_commands", "save_commands",
+    "import_command",
+}  # fmt: skip
 TIMES_OR_ASKS = PRINTS | {"run_day", "live"}
 # The day a plan is made for, where none is given: asked for once, at the outermost edge.
 ASKS_FOR_THE_DAY = "datetime.date.today"

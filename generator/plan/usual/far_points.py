@@ -107,9 +107,12 @@ def _things(inventory: Inventory) -> Iterator[_Thing]:
         about = Subject("land", thing.id)
         yield _Thing(about, thing.name, "the thing", thing.far == YES, tuple(points))
     for route in inventory.routes:
-        line = _each("line_lat_lon", route.line_lat_lon)
+        points = _each("line_lat_lon", route.line_lat_lon)
+        for key in ("parking_lat_lon", "gate_lat_lon"):
+            if getattr(route, key) is not None:
+                points.append((key, getattr(route, key), route.where_of(key)))
         about = Subject("route", route.id)
-        yield _Thing(about, route.name, "the walk", route.far == YES, tuple(line))
+        yield _Thing(about, route.name, "the walk", route.far == YES, tuple(points))
 
 
 def _each(key: str, points: Points | None) -> list[tuple[str, LatLon, Where]]:

@@ -13,9 +13,6 @@ from generator.units import LatLon
 def thinned(line_lat_lon: Sequence[LatLon], off_ft: float) -> list[LatLon]:
     """Return a line without points that lie within a distance of what is left of it.
 
-    The method of Douglas and Peucker: the point farthest from the straight way stays while it is
-    farther off than stated, and so on in both halves. Both ends stay.
-
     >>> thinned([(41.0, -93.0), (41.000001, -93.0005), (41.0, -93.001)], 3)
     [(41.0, -93.0), (41.0, -93.001)]
     """
@@ -23,15 +20,28 @@ def thinned(line_lat_lon: Sequence[LatLon], off_ft: float) -> list[LatLon]:
         (east * RADIUS_FT, north * RADIUS_FT)
         for east, north in on_the_plane(line_lat_lon, line_lat_lon[0])
     ]
+    return [line_lat_lon[number] for number in corners_kept(spots, off_ft)]
+
+
+def corners_kept(spots: Sequence[Spot], off: float) -> list[int]:
+    """Return the numbers of the spots that keep a line within a distance of where it ran.
+
+    The method of Douglas and Peucker: the spot farthest from the straight way stays while it is
+    farther off than stated, and so on in both halves. Both ends stay. The distance is in the unit
+    of the spots.
+
+    >>> corners_kept([(0, 0), (5, 0.2), (10, 0), (10, 9)], 0.5)
+    [0, 2, 3]
+    """
     kept = {0, len(spots) - 1}
     waiting = [(0, len(spots) - 1)]
     while waiting:
         first, last = waiting.pop()
-        number, away_ft = _farthest(spots, first, last)
-        if away_ft > off_ft:
+        number, away = _farthest(spots, first, last)
+        if away > off:
             kept.add(number)
             waiting += [(first, number), (number, last)]
-    return [line_lat_lon[number] for number in sorted(kept)]
+    return sorted(kept)
 
 
 def _farthest(spots: Sequence[Spot], first: int, last: int) -> tuple[int, float]:

@@ -10,7 +10,7 @@ from typing import Any
 import pytest
 from geographiclib.geodesic import Geodesic
 
-from generator.book.charts.ground_frame import Box
+from generator.book.charts.ground_frame import SheetBox
 from generator.book.pages.ground import place_page
 from generator.book.pages.land import land_page
 from generator.book.pages.pictures_ground import (
@@ -270,7 +270,7 @@ def test_names_of_random_properties_stand_free_on_small_sheets(base: Plan, seed:
         assert len(one.svg.encode()) <= most
         svg = read(one.svg).all("svg")[0]
         _, _, wide, high = map(float, svg.attributes["viewbox"].split())
-        sheet = Box(-1, -1, wide, high)
+        sheet = SheetBox(-1, -1, wide, high)
         texts = texts_of(svg)
         assert all(sheet.holds(box.grown(-0.1)) for _, box in texts)
         for (first, box), (other, beside) in combinations(texts, 2):

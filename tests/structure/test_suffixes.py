@@ -61,7 +61,7 @@ WITHOUT_SUFFIX = {
     "compute.money.part_of.together": "in the unit of part",
     "book.cells.decimals.value": "in the unit of its column",
     "book.model.SearchRecord.boost": "a weight among hits, without a unit",
-    "book.charts.columns.Piece.value": "in the unit of its picture",
+    "book.charts.columns.ColumnPart.value": "in the unit of its picture",
     "book.charts.scale.scale_top.highest": "in the unit of the picture",
     "book.charts.scale.level_step.highest": "in the unit of the picture",
     "book.charts.scale.levels.top": "in the unit of the picture",

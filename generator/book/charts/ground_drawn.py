@@ -13,18 +13,17 @@ from markupsafe import Markup
 
 from generator.book.charts.drawing import pixels
 from generator.book.charts.ground_frame import (
-    Box,
     Frame,
     PlaneSpot,
+    SheetBox,
     box_around,
     cut_outline,
     path_of,
-    thinned,
 )
 from generator.book.charts.ground_laid import (
     OVER_PX,
     SIGN_PX,
-    Laid,
+    LaidShape,
     laid_on,
     places_for,
     places_led_to,
@@ -34,7 +33,7 @@ from generator.book.charts.ground_signs import TILES
 from generator.book.charts.letters import BOLD_FRACTION, words_px
 from generator.book.text import inert
 from generator.dataclass import dataclass
-from generator.plan.land.drawn import BEGIN, GroundShape
+from generator.plan.land.drawn import BEGIN, GroundShape, fewer_corners
 
 UNDER_PX = 28.0  # under the ground: the scale and the way north
 EDGE_PX, LONGEST_NAME_PX = 9.0, 170.0  # of an arrow from the edge; a longer name has a number
@@ -109,7 +108,7 @@ def ground_drawn(sheet: GroundSheet) -> GroundDrawing:
         shapes = shapes[: len(shapes) * 2 // 3]
 
 
-def _labels(sheet: GroundSheet, laid: list[Laid]) -> _Labels:
+def _labels(sheet: GroundSheet, laid: list[LaidShape]) -> _Labels:
     """Return names and numbers as they stand: names where all have room, else as many as have."""
     digits_px = LETTERS_PX * BOLD_FRACTION * len(str(len(laid)))
     placing = _empty(sheet, laid)
@@ -136,7 +135,7 @@ def _labels(sheet: GroundSheet, laid: list[Laid]) -> _Labels:
 
 
 def _as_many_as_have_room(
-    sheet: GroundSheet, laid: list[Laid], digits_px: float
+    sheet: GroundSheet, laid: list[LaidShape], digits_px: float
 ) -> tuple[list[Name], list[Name | None]]:
     """Return what the arrows say, and numbers for all but the subjects, then names for some."""
     placing = _empty(sheet, laid)
@@ -148,7 +147,7 @@ def _as_many_as_have_room(
     return beyond, [_better(placing, one, name) for one, name in zip(laid, names, strict=True)]
 
 
-def _empty(sheet: GroundSheet, laid: list[Laid]) -> Lettering:
+def _empty(sheet: GroundSheet, laid: list[LaidShape]) -> Lettering:
     """Return a sheet on which signs and lines are drawn, and no name stands yet."""
     drawn = chain.from_iterable(one.lines for one in laid)
     placing = Lettering(sheet.frame.sheet.grown(-1), drawn)
@@ -158,7 +157,7 @@ def _empty(sheet: GroundSheet, laid: list[Laid]) -> Lettering:
     return placing
 
 
-def _better(placing: Lettering, one: Laid, name: Name | None) -> Name | None:
+def _better(placing: Lettering, one: LaidShape, name: Name | None) -> Name | None:
     """Return the name of a shape in place of its number where there is room for it."""
     if name is None or name.words != _DIGITS:
         return name
@@ -169,7 +168,7 @@ def _better(placing: Lettering, one: Laid, name: Name | None) -> Name | None:
     return found or name
 
 
-def _called(placing: Lettering, one: Laid, *, is_own: bool) -> Name | None:
+def _called(placing: Lettering, one: LaidShape, *, is_own: bool) -> Name | None:
     """Return the name of a shape as it stands; None where it hides too much, or is too long."""
     words = one.shape.name
     wide_px = words_px(words, LETTERS_PX)
@@ -182,11 +181,11 @@ def _called(placing: Lettering, one: Laid, *, is_own: bool) -> Name | None:
     return replace(name, is_bold=is_own) if name is not None else None
 
 
-def _numbered(placing: Lettering, one: Laid, digits_px: float) -> Name | None:
+def _numbered(placing: Lettering, one: LaidShape, digits_px: float) -> Name | None:
     return placing.place(_DIGITS, digits_px, places_for(one, digits_px), ANY_LINES)
 
 
-def _led_to(placing: Lettering, one: Laid, digits_px: float) -> Name | None:
+def _led_to(placing: Lettering, one: LaidShape, digits_px: float) -> Name | None:
     """Return a number away from its shape, with a line to it."""
     anchors = list(places_led_to(one))
     name = placing.place(_DIGITS, digits_px, anchors, ANY_LINES)
@@ -197,7 +196,7 @@ def _pointed_at(sheet: GroundSheet, placing: Lettering) -> Iterator[Name]:
     """Yield the names of what lies off the sheet, beside the arrows at its edge."""
     for words, (spot, _) in _arrows(sheet):
         x, y = spot
-        placing.take(Box(x, y, x, y).grown(SIGN_PX))
+        placing.take(SheetBox(x, y, x, y).grown(SIGN_PX))
         wide_px = words_px(words, LETTERS_PX)
         assert wide_px is not None, "words of our own"
         at = [Anchor(spot, SIGN_PX + 2)]
@@ -221,7 +220,7 @@ def _arrows(sheet: GroundSheet) -> Iterator[tuple[str, tuple[PlaneSpot, float]]]
         yield words, (at, math.degrees(math.atan2(over_y, over_x)))
 
 
-def _svg(sheet: GroundSheet, laid: list[Laid], written: list[Name], off_px: float) -> Markup:
+def _svg(sheet: GroundSheet, laid: list[LaidShape], written: list[Name], off_px: float) -> Markup:
     frame, name = sheet.frame, sheet.name
     wide, high = pixels(frame.wide_px), pixels(frame.high_px)
     over_all = f"{pixels(frame.wide_px + 2)} {pixels(frame.high_px + UNDER_PX)}"
@@ -259,7 +258,7 @@ def _tile(name: str, tile: str) -> str:
     )
 
 
-def _inked(sheet: GroundSheet, laid: list[Laid], off_px: float) -> Iterator[str]:
+def _inked(sheet: GroundSheet, laid: list[LaidShape], off_px: float) -> Iterator[str]:
     """Yield ground from the largest to the smallest, lines over it, the subjects over all."""
     plain = [one for one in laid if one.shape.id not in sheet.subjects]
     for one in sorted((one for one in plain if one.outline), key=_size, reverse=True):
@@ -269,7 +268,7 @@ def _inked(sheet: GroundSheet, laid: list[Laid], off_px: float) -> Iterator[str]
     for ring in sheet.kept_off:
         cut = cut_outline(sheet.frame.laid(ring), sheet.frame.sheet.grown(OVER_PX))
         if cut:
-            path = path_of(thinned(cut, off_px), closed=True)
+            path = path_of(fewer_corners(cut, off_px), closed=True)
             yield f'<path class="kept" fill="url(#{sheet.name}-hatch)" d="{path}"/>'
     for one in laid:
         if one.shape.id in sheet.subjects:
@@ -278,28 +277,28 @@ def _inked(sheet: GroundSheet, laid: list[Laid], off_px: float) -> Iterator[str]
             yield from _lines(one, off_px, " heavy")
 
 
-def _size(one: Laid) -> tuple[float, str]:
+def _size(one: LaidShape) -> tuple[float, str]:
     around = box_around(one.outline)
     across, down = around.right_px - around.left_px, around.bottom_px - around.top_px
     return across * down, one.shape.id
 
 
-def _ground(name: str, one: Laid, off_px: float, heavy: str) -> str:
+def _ground(name: str, one: LaidShape, off_px: float, heavy: str) -> str:
     ground = one.sign.ground
     fill = f' fill="url(#{name}-{ground})"' if ground in TILES else ""
     kind = "solid" if ground == "solid" else f"{one.sign.strokes[0]}{heavy}"
-    path = path_of(thinned([*one.outline, one.outline[0]], off_px)[:-1], closed=True)
+    path = path_of(fewer_corners([*one.outline, one.outline[0]], off_px)[:-1], closed=True)
     return f'<path class="{kind}"{fill} d="{path}"/>'
 
 
-def _lines(one: Laid, off_px: float, heavy: str) -> Iterator[str]:
+def _lines(one: LaidShape, off_px: float, heavy: str) -> Iterator[str]:
     if not one.outline and one.lines:
-        path = "".join(path_of(thinned(line, off_px), closed=False) for line in one.lines)
+        path = "".join(path_of(fewer_corners(line, off_px), closed=False) for line in one.lines)
         for stroke in one.sign.strokes:
             yield f'<path class="{stroke}{heavy}" d="{path}"/>'
 
 
-def _sign(one: Laid) -> str:
+def _sign(one: LaidShape) -> str:
     x, y = one.spot
     solid = " solid" if one.sign.ground == "solid" else ""
     return (

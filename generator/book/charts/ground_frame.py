@@ -15,7 +15,7 @@ _TENTHS = 10
 
 
 @dataclass(frozen=True, slots=True)
-class Box:
+class SheetBox:
     """An upright rectangle on a sheet, in pixels across and down."""
 
     left_px: float
@@ -23,16 +23,16 @@ class Box:
     right_px: float
     bottom_px: float
 
-    def grown(self, by_px: float) -> "Box":
+    def grown(self, by_px: float) -> "SheetBox":
         """Return the box with so much more on each of its sides."""
-        return Box(
+        return SheetBox(
             self.left_px - by_px,
             self.top_px - by_px,
             self.right_px + by_px,
             self.bottom_px + by_px,
         )
 
-    def meets(self, other: "Box") -> bool:
+    def meets(self, other: "SheetBox") -> bool:
         """Return whether two boxes share more than an edge."""
         return (
             self.left_px < other.right_px
@@ -41,7 +41,7 @@ class Box:
             and other.top_px < self.bottom_px
         )
 
-    def holds(self, other: "Box") -> bool:
+    def holds(self, other: "SheetBox") -> bool:
         """Return whether another box lies inside of this one, or is the same."""
         return (
             self.left_px <= other.left_px
@@ -51,10 +51,10 @@ class Box:
         )
 
 
-def box_around(spots: Sequence[PlaneSpot]) -> Box:
+def box_around(spots: Sequence[PlaneSpot]) -> SheetBox:
     """Return the smallest box around some spots of a sheet."""
     across, down = zip(*spots, strict=True)
-    return Box(min(across), min(down), max(across), max(down))
+    return SheetBox(min(across), min(down), max(across), max(down))
 
 
 @dataclass(frozen=True, slots=True)
@@ -68,9 +68,9 @@ class Frame:
     high_px: float
 
     @property
-    def sheet(self) -> Box:
+    def sheet(self) -> SheetBox:
         """The whole sheet."""
-        return Box(0.0, 0.0, self.wide_px, self.high_px)
+        return SheetBox(0.0, 0.0, self.wide_px, self.high_px)
 
     @property
     def corners(self) -> Corners:
@@ -119,7 +119,7 @@ def frame_around(ground: Corners, wide_px: float, least_px: float, most_px: floa
     )
 
 
-def cut_line(line: Sequence[PlaneSpot], box: Box) -> Iterator[list[PlaneSpot]]:
+def cut_line(line: Sequence[PlaneSpot], box: SheetBox) -> Iterator[list[PlaneSpot]]:
     """Yield the parts of a line that lie in a box."""
     part: list[PlaneSpot] = []
     for begins, ends in pairwise(line):
@@ -138,7 +138,9 @@ def cut_line(line: Sequence[PlaneSpot], box: Box) -> Iterator[list[PlaneSpot]]:
         yield part
 
 
-def _inside(begins: PlaneSpot, ends: PlaneSpot, box: Box) -> tuple[PlaneSpot, PlaneSpot] | None:
+def _inside(
+    begins: PlaneSpot, ends: PlaneSpot, box: SheetBox
+) -> tuple[PlaneSpot, PlaneSpot] | None:
     """Return the part of a straight side that lies in a box, by what is left from side to side."""
     (x, y), (to_x, to_y) = begins, ends
     over_x, over_y = to_x - x, to_y - y
@@ -165,7 +167,7 @@ def _inside(begins: PlaneSpot, ends: PlaneSpot, box: Box) -> tuple[PlaneSpot, Pl
     return one, other
 
 
-def cut_outline(outline: Sequence[PlaneSpot], box: Box) -> list[PlaneSpot]:
+def cut_outline(outline: Sequence[PlaneSpot], box: SheetBox) -> list[PlaneSpot]:
     """Return what of an outline lies in a box, cut by one side of the box after the other."""
     spots = list(outline)
     for axis, edge, sign in (
@@ -194,38 +196,6 @@ def _cut_by(spots: list[PlaneSpot], axis: int, edge_px: float, sign: int) -> Ite
         if is_in:
             yield spot
         before, was_in = spot, is_in
-
-
-def thinned(line: Sequence[PlaneSpot], off_px: float) -> list[PlaneSpot]:
-    """Return a line with as few of its corners as keep it within a distance of where it ran.
-
-    >>> thinned([(0, 0), (5, 0.2), (10, 0), (10, 9)], 0.5)
-    [(0, 0), (10, 0), (10, 9)]
-    """
-    keeps = [False] * len(line)
-    keeps[0] = keeps[-1] = True
-    waiting = [(0, len(line) - 1)]
-    while waiting:
-        first, last = waiting.pop()
-        number, away = _farthest(line, first, last)
-        if away > off_px:
-            keeps[number] = True
-            waiting += [(first, number), (number, last)]
-    return [spot for spot, kept in zip(line, keeps, strict=True) if kept]
-
-
-def _farthest(line: Sequence[PlaneSpot], first: int, last: int) -> tuple[int, float]:
-    """Return the corner between two others that lies farthest from the side between them."""
-    (x, y), (to_x, to_y) = line[first], line[last]
-    over_x, over_y = to_x - x, to_y - y
-    length = math.hypot(over_x, over_y)
-    found, most = first, -1.0
-    for number in range(first + 1, last):
-        at_x, at_y = line[number][0] - x, line[number][1] - y
-        away = abs(at_x * over_y - at_y * over_x) / length if length else math.hypot(at_x, at_y)
-        if away > most:
-            found, most = number, away
-    return found, most
 
 
 def strip_sides(line: Sequence[PlaneSpot], half_px: float) -> list[PlaneSpot]:

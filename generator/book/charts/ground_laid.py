@@ -6,19 +6,18 @@ from itertools import pairwise
 from operator import itemgetter
 
 from generator.book.charts.ground_frame import (
-    Box,
     Frame,
     PlaneSpot,
+    SheetBox,
     box_around,
     cut_line,
     cut_outline,
     strip_sides,
-    thinned,
 )
 from generator.book.charts.ground_names import Anchor
 from generator.book.charts.ground_signs import KIND_SIGNS, Sign
 from generator.dataclass import dataclass
-from generator.plan.land.drawn import GroundShape
+from generator.plan.land.drawn import GroundShape, fewer_corners
 
 SIGN_PX, GAP_PX = 5.0, 7.0
 # Narrower ground is drawn as a line, smaller as the sign of a point.
@@ -36,7 +35,7 @@ _ACROSS, _DOWN = itemgetter(0), itemgetter(1)
 
 
 @dataclass(frozen=True, slots=True)
-class Laid:
+class LaidShape:
     """A shape on the sheet: ground in an outline, or lines, or a sign at a spot.
 
     `lines` of ground are the parts of its outline that are on the sheet.
@@ -53,13 +52,13 @@ class Laid:
         """Whether a sign at a spot is all that is drawn of it."""
         return not self.outline and not self.lines
 
-    def sign_box(self) -> Box:
+    def sign_box(self) -> SheetBox:
         """Return the room that a sign takes at its spot."""
         x, y = self.spot
-        return Box(x, y, x, y).grown(SIGN_PX)
+        return SheetBox(x, y, x, y).grown(SIGN_PX)
 
 
-def laid_on(shape: GroundShape, frame: Frame) -> Laid | None:
+def laid_on(shape: GroundShape, frame: Frame) -> LaidShape | None:
     """Return a shape as it lies on a sheet; None where it lies beside it."""
     sign, half_px = KIND_SIGNS[shape.kind], shape.half_width_ft * frame.px_per_ft
     spots = frame.laid(shape.spots_ft)
@@ -70,19 +69,21 @@ def laid_on(shape: GroundShape, frame: Frame) -> Laid | None:
             return _at_a_spot(shape, sign, spots[0], frame)
         return _ground(shape, sign, _round(spots[0], half_px), frame)
     if 2 * half_px >= LEAST_STRIP_PX:
-        return _ground(shape, sign, strip_sides(thinned(spots, LAID_OFF_PX), half_px), frame)
-    lines = [thinned(line, LAID_OFF_PX) for line in cut_line(spots, frame.sheet)]
+        return _ground(shape, sign, strip_sides(fewer_corners(spots, LAID_OFF_PX), half_px), frame)
+    lines = [fewer_corners(line, LAID_OFF_PX) for line in cut_line(spots, frame.sheet)]
     if not lines:
         return None
-    return Laid(shape, sign, [], lines, _part_way(max(lines, key=_length_px), 0.5))
+    return LaidShape(shape, sign, [], lines, _part_way(max(lines, key=_length_px), 0.5))
 
 
-def _at_a_spot(shape: GroundShape, sign: Sign, spot: PlaneSpot, frame: Frame) -> Laid | None:
-    laid = Laid(shape, sign, [], [], spot)
+def _at_a_spot(shape: GroundShape, sign: Sign, spot: PlaneSpot, frame: Frame) -> LaidShape | None:
+    laid = LaidShape(shape, sign, [], [], spot)
     return laid if frame.sheet.holds(laid.sign_box()) else None
 
 
-def _ground(shape: GroundShape, sign: Sign, spots: list[PlaneSpot], frame: Frame) -> Laid | None:
+def _ground(
+    shape: GroundShape, sign: Sign, spots: list[PlaneSpot], frame: Frame
+) -> LaidShape | None:
     outline = cut_outline(spots, frame.sheet.grown(OVER_PX))
     if not outline:
         return None
@@ -93,10 +94,10 @@ def _ground(shape: GroundShape, sign: Sign, spots: list[PlaneSpot], frame: Frame
     middle = (around.left_px + around.right_px) / 2, (around.top_px + around.bottom_px) / 2
     if len(outline) < _LEAST_CORNERS or max(across, down) < LEAST_GROUND_PX:
         return _at_a_spot(shape, sign, middle, frame)
-    closed = thinned([*outline, outline[0]], LAID_OFF_PX)
+    closed = fewer_corners([*outline, outline[0]], LAID_OFF_PX)
     outline, edges = closed[:-1], list(cut_line(closed, frame.sheet))
     # of what has no pattern nothing is seen where its edge is not
-    return Laid(shape, sign, outline, edges, middle) if edges or sign.ground else None
+    return LaidShape(shape, sign, outline, edges, middle) if edges or sign.ground else None
 
 
 def _round(spot: PlaneSpot, around_px: float) -> list[PlaneSpot]:
@@ -108,7 +109,7 @@ def _round(spot: PlaneSpot, around_px: float) -> list[PlaneSpot]:
     ]
 
 
-def places_for(one: Laid, wide_px: float) -> Iterator[Anchor]:
+def places_for(one: LaidShape, wide_px: float) -> Iterator[Anchor]:
     """Yield where a name so wide may stand, the clearest places first."""
     if one.is_sign:
         yield Anchor(one.spot, SIGN_PX + 2)
@@ -122,7 +123,7 @@ def places_for(one: Laid, wide_px: float) -> Iterator[Anchor]:
         yield from (Anchor(end, GAP_PX) for end in _ends(longest))
 
 
-def places_led_to(one: Laid) -> Iterator[Anchor]:
+def places_led_to(one: LaidShape) -> Iterator[Anchor]:
     """Yield where a number may stand away from a shape, with a line that leads to it."""
     spot = one.spot
     if one.lines:

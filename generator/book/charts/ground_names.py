@@ -5,7 +5,7 @@ from collections import defaultdict
 from collections.abc import Iterable, Iterator, Sequence
 from itertools import accumulate, pairwise
 
-from generator.book.charts.ground_frame import Box, PlaneSpot
+from generator.book.charts.ground_frame import PlaneSpot, SheetBox
 from generator.dataclass import dataclass
 
 # As high as the letters of a name are set, the line they stand in, and where in it they stand.
@@ -31,7 +31,7 @@ class Name:
     x_px: float
     y_px: float
     anchor: str
-    box: Box
+    box: SheetBox
     is_bold: bool = False
     leads_to: PlaneSpot | None = None
 
@@ -39,12 +39,12 @@ class Name:
 class Lettering:
     """The names of one sheet, placed one after the other."""
 
-    def __init__(self, sheet: Box, lines: Iterable[Sequence[PlaneSpot]]) -> None:
+    def __init__(self, sheet: SheetBox, lines: Iterable[Sequence[PlaneSpot]]) -> None:
         self._sheet = sheet
-        self._taken: defaultdict[tuple[int, int], list[Box]] = defaultdict(list)
+        self._taken: defaultdict[tuple[int, int], list[SheetBox]] = defaultdict(list)
         self._over = _summed(sheet, lines)
 
-    def take(self, box: Box) -> None:
+    def take(self, box: SheetBox) -> None:
         """Keep names off what stands here."""
         for cell in _cells(box, _CELL_PX):
             self._taken[cell].append(box)
@@ -76,18 +76,18 @@ class Lettering:
             self.take(best.box)
         return best
 
-    def _is_free(self, box: Box) -> bool:
+    def _is_free(self, box: SheetBox) -> bool:
         return not any(
             box.meets(other) for cell in _cells(box, _CELL_PX) for other in self._taken[cell]
         )
 
-    def _lines_under(self, box: Box) -> int:
+    def _lines_under(self, box: SheetBox) -> int:
         left, right = int(box.left_px // _STEP_PX), int(box.right_px // _STEP_PX) + 1
         above, below = self._over[int(box.top_px // _STEP_PX)], int(box.bottom_px // _STEP_PX) + 1
         return self._over[below][right] - self._over[below][left] - above[right] + above[left]
 
 
-def _summed(sheet: Box, lines: Iterable[Sequence[PlaneSpot]]) -> list[list[int]]:
+def _summed(sheet: SheetBox, lines: Iterable[Sequence[PlaneSpot]]) -> list[list[int]]:
     """Return how many cells of lines lie above and to the left of each corner of cells.
 
     The sheet is that of a drawing, within a pixel of whose corner it begins.
@@ -111,7 +111,7 @@ def _summed(sheet: Box, lines: Iterable[Sequence[PlaneSpot]]) -> list[list[int]]
     return summed
 
 
-def _cells(box: Box, cell_px: float) -> Iterator[tuple[int, int]]:
+def _cells(box: SheetBox, cell_px: float) -> Iterator[tuple[int, int]]:
     rows = range(int(box.top_px // cell_px), int(box.bottom_px // cell_px) + 1)
     for column in range(int(box.left_px // cell_px), int(box.right_px // cell_px) + 1):
         for row in rows:
@@ -144,7 +144,7 @@ def _beside(words: str, wide_px: float, anchor: Anchor) -> Iterator[Name]:
 
 
 def _name(words: str, left_px: float, top_px: float, wide_px: float, anchor: str) -> Name:
-    box = Box(left_px, top_px, left_px + wide_px, top_px + LINE_PX)
+    box = SheetBox(left_px, top_px, left_px + wide_px, top_px + LINE_PX)
     at = {
         "start": left_px + ASIDE_PX,
         "middle": left_px + wide_px / 2,

@@ -56,13 +56,13 @@ def with_near(
 
 def _kept_ft(mix: Mix) -> dict[str | None, float]:
     """Return the longest distance a tank keeps from each kind of thing; None is any kind."""
-    longest: dict[str | None, float] = {}
+    kept_ft: dict[str | None, float] = {}
     for part in mix.parts:
         for entries in (part.use.setbacks_ft, part.card.mixing_setbacks_ft):
             for setback in entries if isinstance(entries, tuple) else ():
                 kind = _kind_of(setback)
-                longest[kind] = max(longest.get(kind, 0.0), setback.distance_ft.value)
-    return longest
+                kept_ft[kind] = max(kept_ft.get(kind, 0.0), setback.distance_ft.value)
+    return kept_ft
 
 
 def _kind_of(setback: Setback) -> str | None:

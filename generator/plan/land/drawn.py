@@ -6,13 +6,14 @@ what they are shown.
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterator, Mapping, Sequence
 
 from generator.dataclass import dataclass
 from generator.geometry.arcs import OnGround
 from generator.geometry.corners import corner_numbers, line_numbers
 from generator.geometry.crossing import Spot
 from generator.geometry.plane import middle_of_plane, on_plane_ft
+from generator.geometry.thin import corners_kept
 from generator.inventory.ground import WaterHole
 from generator.inventory.land import LandThing
 from generator.inventory.places import Route, Stand
@@ -52,6 +53,15 @@ class _Lying:
     kind: str
     name: str
     on: OnGround
+
+
+def fewer_corners(line: Sequence[Spot], off: float) -> list[Spot]:
+    """Return a line with as few of its corners as keep it within a distance of where it ran.
+
+    >>> fewer_corners([(0, 0), (5, 0.2), (10, 0), (10, 9)], 0.5)
+    [(0, 0), (10, 0), (10, 9)]
+    """
+    return [line[number] for number in corners_kept(line, off)]
 
 
 def ground_shapes(plan: Plan) -> Mapping[str, GroundShape]:

@@ -19,22 +19,21 @@ from generator.book.charts.ground_drawn import (
     scale_ft,
 )
 from generator.book.charts.ground_frame import (
-    Box,
     Frame,
     PlaneSpot,
+    SheetBox,
     cut_line,
     cut_outline,
     frame_around,
     path_of,
     strip_sides,
-    thinned,
 )
 from generator.book.charts.ground_laid import SIGN_PX
 from generator.book.charts.ground_names import BASE_PX, LETTERS_PX, LINE_PX
 from generator.book.charts.ground_signs import KIND_SIGNS
 from generator.book.charts.ground_told import ground_told
 from generator.book.charts.letters import BOLD_FRACTION, words_px
-from generator.plan.land.drawn import GroundShape
+from generator.plan.land.drawn import GroundShape, fewer_corners
 from generator.reference.land_kinds import land_kinds
 from tests.book.reading import Element, read
 
@@ -43,7 +42,7 @@ NAMES = (
     "Orchard of the neighbor to the east", "Über-Wiese", "古い井戸", "<b>Bold</b> & \"so\"", "000",
 )  # fmt: skip
 MOST_BYTES = 12_000
-SHEET = Box(0, 0, 340, 300)
+SHEET = SheetBox(0, 0, 340, 300)
 MOVED = re.compile(r"translate\((-?[\d.]+) (-?[\d.]+)\)")
 
 
@@ -91,7 +90,7 @@ def sheet_of(shapes: list[GroundShape], most_bytes: int = MOST_BYTES) -> GroundS
     )
 
 
-def texts_of(svg: Element) -> list[tuple[str, Box]]:
+def texts_of(svg: Element) -> list[tuple[str, SheetBox]]:
     """The words of a drawing, each with the most room that it may take."""
     found = []
     for one in svg.all("text"):
@@ -103,16 +102,16 @@ def texts_of(svg: Element) -> list[tuple[str, Box]]:
         anchor = one.attributes.get("text-anchor", "start")
         left = x - {"start": 0, "middle": wide / 2, "end": wide}[anchor]
         top = y - BASE_PX
-        found.append((words, Box(left, top, left + wide, top + LINE_PX)))
+        found.append((words, SheetBox(left, top, left + wide, top + LINE_PX)))
     return found
 
 
-def signs_of(svg: Element) -> Iterator[Box]:
+def signs_of(svg: Element) -> Iterator[SheetBox]:
     for one in svg.all("path", "sign"):
         moved = MOVED.search(one.attributes["transform"])
         assert moved is not None
         x, y = float(moved[1]), float(moved[2])
-        yield Box(x, y, x, y).grown(SIGN_PX)
+        yield SheetBox(x, y, x, y).grown(SIGN_PX)
 
 
 @pytest.mark.parametrize("seed", range(200))
@@ -121,7 +120,7 @@ def test_names_lie_over_nothing_and_never_leave_the_sheet(seed: int) -> None:
     drawing = ground_drawn(sheet)
     svg = read(drawing.svg).all("svg")[0]
     texts = texts_of(svg)
-    whole = Box(-1, -1, sheet.frame.wide_px + 1, sheet.frame.high_px + UNDER_PX)
+    whole = SheetBox(-1, -1, sheet.frame.wide_px + 1, sheet.frame.high_px + UNDER_PX)
     # to a tenth of a pixel, as places are written
     for words, box in texts:
         assert whole.holds(box.grown(-0.1)), words
@@ -270,7 +269,7 @@ def test_a_thinned_line_stays_where_it_runs(off_px: float) -> None:
     """Independent: how far each corner lies from the thinned line, by shapely."""
     turns = random.Random(int(off_px * 10))
     line = [(float(x), 40 * math.sin(x / 30) + turns.uniform(-1, 1)) for x in range(0, 340, 2)]
-    fewer = thinned(line, off_px)
+    fewer = fewer_corners(line, off_px)
     kept = shapely.LineString(fewer)
     assert (fewer[0], fewer[-1]) == (line[0], line[-1])
     assert max(kept.distance(shapely.Point(spot)) for spot in line) <= off_px + 1e-9

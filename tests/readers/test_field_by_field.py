@@ -16,7 +16,7 @@ from generator.inventory.schema import EmergencyCard
 from generator.plan.build.season_plan import make_plan
 from generator.plan.model.finding import Finding, SafetyLine
 from generator.plan.model.job import DateReason, Job, JobDays, JobState, OpenDates, UpkeepJob
-from generator.plan.model.place import Place
+from generator.plan.model.place import KeptOff, LeftOut, Place
 from generator.plan.model.plan import Plan
 from generator.plan.model.sits import Forbids, KeepAway, SitAhead, StandAnswer
 from generator.plan.model.work import (
@@ -53,7 +53,8 @@ MADE_ANEW = (
     Job, Mix, MixPart, AdjuvantPart, Load, Dose, Sowing, Spreading, Nutrient, LimeAsked,
     RowPlanted, SprayWork, SowWork, SpreadWork, RowsWork, Sower,
     JobDays, JobState, OpenDates, DateReason, SafetyLine, Step, UpkeepJob, Stand, Route,
-    Place, Finding, Quantity, Given, Measured, SitAhead, KeepAway, Forbids, StandAnswer,
+    Place, KeptOff, LeftOut, Finding, Quantity, Given, Measured, SitAhead, KeepAway, Forbids,
+    StandAnswer,
 )  # fmt: skip
 # They hold what ships with the program, or a step of the owner's that all who do it read.
 PASS_WHOLE = (Bound, AnswerNeeded, Instead, Reference, Formula, Withheld)

@@ -69,6 +69,7 @@ WITHOUT_SUFFIX = {
     "book.charts.scale.down_px.top": "in the unit of the picture",
     "book.charts.columns._column.top": "in the unit of the picture",
     "plan.jobs.ground._measured.value": "its unit stands in the argument beside it",
+    "plan.land.left_drawn._figure.value": "its unit stands in the argument beside it",
     "plan.model.work.Pour.low": "in the unit of the rate beside it",
     "plan.model.work.Pour.most": "in the unit of the rate beside it",
     "plan.runs.together.InCommon.rates": "each with its unit beside it",

@@ -21,6 +21,7 @@ if TYPE_CHECKING:
 Piece: TypeAlias = "BaseGeometry"
 
 SIDES_OF_A_QUARTER = 16  # of the turn around a point that straight sides stand for
+FINE_SIDES_OF_A_QUARTER = 64  # where acres are made of it: within a ten-thousandth of round
 SHARPEST_MITRE = 5  # how far out the outer corner of a bend may lie, in half widths
 FINE_OF_A_WIDTH = 1 / 20  # of the width: what a center line may lose of its wandering
 GRID_FT = 1 / 2**20  # corners of pieces come to lie on this grid, far finer than a millimeter
@@ -78,7 +79,9 @@ def may_lie_on_itself(line: Sequence[Spot], width_ft: float) -> bool:
     )
 
 
-def reach_piece(piece: Piece, distance_ft: float) -> Piece:
+def reach_piece(
+    piece: Piece, distance_ft: float, sides_of_a_quarter: int = SIDES_OF_A_QUARTER
+) -> Piece:
     """Return the ground within a distance of a piece, its own ground among it; never less of it.
 
     >>> round(reach_piece(line_piece([(0, 0)]), 100).area)  # pi times 10,000, and a little over
@@ -87,8 +90,8 @@ def reach_piece(piece: Piece, distance_ft: float) -> Piece:
     if distance_ft <= 0:
         return piece
     # laid out so that neither straight sides nor the grid fall short of it
-    out_ft = distance_ft / math.cos(math.pi / (4 * SIDES_OF_A_QUARTER)) + GRID_FT
-    return _on_grid(piece.buffer(out_ft, quad_segs=SIDES_OF_A_QUARTER))
+    out_ft = distance_ft / math.cos(math.pi / (4 * sides_of_a_quarter)) + GRID_FT
+    return _on_grid(piece.buffer(out_ft, quad_segs=sides_of_a_quarter))
 
 
 def joined_piece(pieces: Iterable[Piece]) -> Piece:

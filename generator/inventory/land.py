@@ -5,9 +5,11 @@ from typing import ClassVar
 from generator.dataclass import dataclass
 from generator.inventory.fields import (
     POSITIVE,
+    Limits,
     Points,
     Record,
     choice,
+    direction,
     identity,
     lat_lon,
     measure,
@@ -16,7 +18,7 @@ from generator.inventory.fields import (
     text,
 )
 from generator.inventory.ground import FAR, MAY_BE_OFF, NO, YES, ShapeInFile, how_got, shape_in_file
-from generator.inventory.label import COUNTED_FROM
+from generator.inventory.label import COUNTED_FROM, KEPT_FROM
 from generator.units import LatLon
 from generator.working import Given
 
@@ -57,3 +59,21 @@ class LandThing(Record):
         "place", "readers who may take its coordinates along", "reader", many=True
     )
     note: str | None = text("note", "a note of your own")
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class NearThing(Record):
+    """How far a thing that labels keep the spray from lies from a place, as it was measured."""
+
+    kind: str = choice("page", "what kind of thing it is", *KEPT_FROM, required=True)
+    distance_ft: Given = measure(
+        "page",
+        "how far it is from the edge of the place that is nearest to it",
+        "ft",
+        Limits(at_least=0),
+        required=True,
+    )
+    counts_from: str | None = choice(
+        "page", "the edge of it that you measured from, as labels count", *COUNTED_FROM
+    )
+    side: Given | None = direction("page", "the side of the place on which it lies")

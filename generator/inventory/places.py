@@ -33,6 +33,7 @@ from generator.inventory.ground import (
     shape_in_file,
 )
 from generator.inventory.label import RATE_UNITS
+from generator.inventory.land import NearThing
 from generator.inventory.season import WHAT_STANDS, a_season
 from generator.inventory.sits import ArcOfFire, KeepsOff
 from generator.inventory.winds import (
@@ -84,6 +85,9 @@ class Hazards(Record):
     neighbours: str | None = text("page", "sensitive crops, bees, dwellings near", safety=True)
     others: str | None = text("page", "others present or hunting on work days", safety=True)
     block_lat_lon: LatLon | None = lat_lon("page", "where the work begins", safety=True)
+    distances: tuple[NearThing, ...] = record(
+        "page", "how far things lie that labels keep the spray from", NearThing, many=True
+    )
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

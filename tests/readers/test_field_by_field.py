@@ -19,7 +19,7 @@ from generator.inventory.schema import EmergencyCard
 from generator.plan.build.season_plan import make_plan
 from generator.plan.model.finding import Finding, SafetyLine
 from generator.plan.model.job import DateReason, Job, JobDays, JobState, OpenDates, UpkeepJob
-from generator.plan.model.place import DangerNear, Place
+from generator.plan.model.place import DangerNear, KeptOff, LeftOut, Place
 from generator.plan.model.plan import Plan
 from generator.plan.model.sits import Forbids, KeepAway, SitAhead, StandAnswer
 from generator.plan.model.work import (
@@ -58,6 +58,7 @@ MADE_ANEW = (
     JobDays, JobState, OpenDates, DateReason, SafetyLine, Step, UpkeepJob, Stand, Route,
     Place, Finding, Quantity, Given, Measured, SitAhead, KeepAway, Forbids, StandAnswer,
     OnGround, DangerNear, LandThing, Points,
+    KeptOff, LeftOut,
 )  # fmt: skip
 # They hold what ships with the program, or a step of the owner's that all who do it read.
 PASS_WHOLE = (Bound, AnswerNeeded, Instead, Reference, Formula, Withheld)

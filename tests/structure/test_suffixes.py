@@ -73,6 +73,7 @@ WITHOUT_SUFFIX = {
     "geometry.heights.HeightGrid.cell_size": "degrees, or meters of a UTM zone",
     "plan.placed.measured.measured_on.value": "its unit stands in the argument beside it",
     "plan.placed.slopes._measured.value": "its unit stands in the argument beside it",
+    "plan.land.left_drawn._figure.value": "its unit stands in the argument beside it",
     "plan.model.work.Pour.low": "in the unit of the rate beside it",
     "plan.model.work.Pour.most": "in the unit of the rate beside it",
     "plan.runs.together.InCommon.rates": "each with its unit beside it",

@@ -68,7 +68,12 @@ GROUPS = {
 
 
 # What the sheet itself says, beside the loads and at its head.
-ON_THE_SHEET = (SprayCaution.NOTHING_SET_BACK.value.code, DayNote.PART_QUIET.value.code)
+NOTHING_SET_BACK = SprayCaution.NOTHING_SET_BACK.value.code
+ON_THE_SHEET = (
+    NOTHING_SET_BACK,
+    SprayCaution.LEFT_OUT.value.code,
+    DayNote.PART_QUIET.value.code,
+)
 BARE_GROUND = (SprayCaution.NO_PASSES.value.code, SprayNote.NO_PASSES.value.code)
 
 
@@ -181,6 +186,7 @@ def job_page(plan: Plan, job: Job) -> Written:
         count_values=values(),
         run=run,
         in_run=len(run.places) if run is not None else 0,
+        nothing_set_back=any(finding.code == NOTHING_SET_BACK for finding in found),
         bare_ground=any(finding.code in BARE_GROUND for finding in found),
     )
     body += usual_cautions(job, marks)

@@ -12,11 +12,10 @@ from generator.inventory.stock import Product
 from generator.plan.jobs.request import JobRequest
 from generator.plan.labels.clearance import matching_uses
 from generator.plan.labels.history import works_of
-from generator.plan.labels.spray_stops import asked_of_label
+from generator.plan.labels.spray_stops import asked_of_label, chosen_products
 from generator.plan.log.done import entries_on, finished_on
 from generator.plan.log.told import Sprayings, latest_day, sprayings_of
 from generator.plan.model.counts import Spraying
-from generator.plan.spraying.spray_job import chosen_products
 
 NOT_TYPED = "a product that is not typed"
 UP_TO_SOWING = ("before_sowing", "at_sowing")

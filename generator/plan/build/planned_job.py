@@ -12,7 +12,9 @@ from generator.plan.jobs.ground import first_name, width_findings
 from generator.plan.jobs.request import JobRequest
 from generator.plan.jobs.safety import safety_lines
 from generator.plan.jobs.soil import left_undone
+from generator.plan.labels.spray_stops import chosen_products
 from generator.plan.labels.yearly_sums import PlannedSpray
+from generator.plan.land.kept_off import GroundLeft
 from generator.plan.model.finding import Finding
 from generator.plan.model.job import Job, JobState
 from generator.plan.model.work import RowsWork, SowWork, SprayWork, SpreadWork
@@ -20,7 +22,7 @@ from generator.plan.sowing.rows import Rows, plan_planting, plan_replacing
 from generator.plan.sowing.seed_short import Reach
 from generator.plan.sowing.sow_job import plan_sowing
 from generator.plan.sowing.sown_how import method_of, way_findings
-from generator.plan.spraying.spray_job import chosen_products, plan_spray
+from generator.plan.spraying.spray_job import plan_spray
 
 
 def planned_job(
@@ -29,6 +31,7 @@ def planned_job(
     inventory: Inventory,
     sprays: tuple[PlannedSpray, ...],
     reached: Mapping[str, Reach],
+    left: GroundLeft | None,
 ) -> tuple[Job, list[Finding]]:
     job = Job(
         id=request.job_id,
@@ -46,7 +49,8 @@ def planned_job(
     )
     match request.step.does.puts_down:
         case "spray":
-            return _spray_job(job, request, inventory, sprays)
+            assert left is not None
+            return _spray_job(job, request, inventory, sprays, left)
         case "seed":
             return _sow_job(job, request, inventory, reached.get(request.job_id))
         case "fertilizer":
@@ -66,15 +70,19 @@ def _tail(job_id: str) -> str:
 
 
 def _spray_job(
-    job: Job, request: JobRequest, inventory: Inventory, sprays: tuple[PlannedSpray, ...]
+    job: Job,
+    request: JobRequest,
+    inventory: Inventory,
+    sprays: tuple[PlannedSpray, ...],
+    left: GroundLeft,
 ) -> tuple[Job, list[Finding]]:
-    done = plan_spray(request, inventory, sprays)
+    done = plan_spray(request, inventory, sprays, left)
     near, emergency = request.ground.near, inventory.property.emergency
     planned = replace(
         job,
         needs=tuple(part.product.id for part in chosen_products(request, inventory.products)),
-        work=SprayWork(done.numbers, done.mix),
-        safety=safety_lines(emergency, near, done.mix),
+        work=SprayWork(done.numbers, done.mix, left.kept_off),
+        safety=safety_lines(emergency, near, done.mix, left.kept_off),
     )
     return planned, list(done.findings)
 

@@ -19,6 +19,7 @@ from generator.plan.jobs.request import JobRequest, every_job, yearly_jobs
 from generator.plan.jobs.slope import steep_cautions
 from generator.plan.jobs.soil import is_asked_for
 from generator.plan.labels.yearly_sums import PlannedSpray
+from generator.plan.land.kept_off import GroundLeft
 from generator.plan.log.done import begun_findings, entries_on
 from generator.plan.log.state import states_of
 from generator.plan.model.days import day_words
@@ -27,6 +28,7 @@ from generator.plan.model.job import Job, JobState
 from generator.plan.season.open_dates import do_not_meet
 from generator.plan.sowing.sow_job import season_reaches
 from generator.plan.spraying.logged_sprays import as_logged
+from generator.plan.spraying.spots import left_to_spray
 from generator.plan.spraying.spray_job import planned_sprays
 from generator.plan.usual.causes import with_causes
 from generator.plan.usual.usual_findings import usual_findings
@@ -79,7 +81,8 @@ def season_jobs(logged: Logged) -> SeasonJobs:
         for request in every
         if request.season == season or _is_owed(request, states[request.job_id], season, as_of)
     )
-    sprays = _sprays(every, logged)
+    left = left_to_spray(every, inventory)
+    sprays = _sprays(every, logged, left)
     on_ground = _by_ground(sprays)
     reached = season_reaches(requests, season, inventory, logged.entries, as_of, states)
     planned = [
@@ -89,6 +92,7 @@ def season_jobs(logged: Logged) -> SeasonJobs:
             inventory,
             on_ground.get(request.ground.id, ()),
             reached,
+            left.get(request.job_id),
         )
         for request in requests
     ]
@@ -128,15 +132,24 @@ def _is_owed(request: JobRequest, state: JobState, season: int, as_of: datetime.
     return request.season == season - 1 == season_of(as_of) and state.is_ahead
 
 
-def _sprays(every: tuple[JobRequest, ...], logged: Logged) -> tuple[PlannedSpray, ...]:
+def _sprays(
+    every: tuple[JobRequest, ...], logged: Logged, left: Mapping[str, GroundLeft]
+) -> tuple[PlannedSpray, ...]:
     planned = tuple(
         spray
         for request in every
         if request.step.does.sprays
-        for spray in planned_sprays(request, logged.inventory, logged.grounds[request.ground.id])
+        for spray in planned_sprays(
+            request,
+            logged.inventory,
+            logged.grounds[request.ground.id],
+            left[request.job_id],
+        )
     )
     # before labels are asked: a year adds up what was sprayed, not what was planned of it
-    return as_logged(planned, every, logged.inventory, logged.entries, logged.grounds, logged.areas)
+    return as_logged(
+        planned, every, logged.inventory, logged.entries, logged.grounds, logged.areas, left
+    )
 
 
 def _by_ground(sprays: Iterable[PlannedSpray]) -> Mapping[str, tuple[PlannedSpray, ...]]:

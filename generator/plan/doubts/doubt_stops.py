@@ -19,14 +19,13 @@ from generator.plan.findings.order import finding
 from generator.plan.findings.words import Reason, Stop
 from generator.plan.jobs.request import JobRequest
 from generator.plan.labels.clearance import matching_uses
-from generator.plan.labels.spray_stops import asked_of_label
+from generator.plan.labels.spray_stops import asked_of_label, chosen_products
 from generator.plan.labels.yearly_sums import a_year_after
 from generator.plan.log.done import entries_on
 from generator.plan.log.longest import bound_of_a_sowing
 from generator.plan.model.finding import Finding, about_job
 from generator.plan.model.job import JobState
 from generator.plan.model.spray_record import SprayRecord
-from generator.plan.spraying.spray_job import chosen_products
 from generator.reference.active_names import most_alike
 
 CROP = "crop"  # a limit that counts a planting from its sowing to its end

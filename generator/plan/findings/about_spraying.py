@@ -110,10 +110,59 @@ class SprayStop(Stop):
         CALIBRATION_CHAPTER,
         to_type="Type it as lap_in of the sprayer.",
     )
+    NOTHING_LEFT = Words(
+        "S500",
+        "All of this place lies nearer to {things} than the labels in the tank let you spray.",
+        NOT_CLEARED,
+        "Spray nothing here with these products. Hold the growth down another way, or choose a "
+        "product whose label keeps less. Where what lies near is farther off than it is drawn, "
+        "measure it.",
+        LABEL_CHAPTER,
+        source="label_in_hand",
+        to_type="Correct its points in land.yaml, or the distance under near: of the place.",
+    )
+    EDGE_IN_DOUBT = Words(
+        "S501",
+        "A label counts its distance from {counted} of {item}; what you measured is {measured}. "
+        "The edge that counts may lie nearer, so nobody can say how much of the place is left.",
+        NOT_CLEARED,
+        "Go and look which edge you measured. Where it is another one, measure from {counted}.",
+        LABEL_CHAPTER,
+        source="label_in_hand",
+        to_type="Type counts_from: {edge}, with the points or the distance of that edge.",
+    )
+    NO_WIDTH_TO_LEAVE_OUT = Words(
+        "S502",
+        "Something lies nearer to this place than a label lets you spray, and nobody has taped how "
+        "wide the place is. So nobody can say how much of it is left.",
+        NOT_CLEARED,
+        "Tape the width of the place.",
+        LABEL_CHAPTER,
+        to_type="Type it as width_ft of the place.",
+    )
+    MORE_THAN_IS_LEFT = Words(
+        "S503",
+        "More ground is to be sprayed than the labels leave of this place beside {things}.",
+        NOT_CLEARED,
+        "Measure what lies outside of the distances, and spray no more than that.",
+        LABEL_CHAPTER,
+        source="label_in_hand",
+        to_type="Correct treated_sq_ft, or leave it out: then what is left is worked out.",
+    )
 
 
 class SprayCaution(Caution):
     """A thing to look at before going on."""
+
+    LEFT_OUT = Words(
+        "C500",
+        "A part of this place is left out: it lies nearer to {things} than the labels in the tank "
+        "let you spray.",
+        "",
+        "Measure and flag the distances before you mix. Amounts are for what is left.",
+        LABEL_CHAPTER,
+        source="label_in_hand",
+    )
 
     OLD_LABEL = Words(
         "C203",
@@ -202,13 +251,14 @@ class SprayCaution(Caution):
     )
     NOTHING_SET_BACK = Words(
         "C344",
-        "The label keeps the spray away from: {kept}. Amounts cover the whole place; buffers are "
-        "not subtracted, since where these lie is not known here.",
-        "Amounts are for the whole place: nothing is set back for what the label keeps the spray "
-        "away from.",
+        "The label keeps the spray away from: {kept}. Buffers for these are not subtracted from "
+        "the amounts, since where they lie is not known here.",
+        "Nothing is set back for some of what the label keeps the spray away from.",
         "Measure and flag the distances, and mix less by what is left out.",
         LABEL_CHAPTER,
         source="label_in_hand",
+        to_type="Type under near: of the place, as distances:, how far each lies from it; or give "
+        "place and thing their points, the thing in land.yaml.",
     )
 
 

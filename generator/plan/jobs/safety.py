@@ -8,6 +8,7 @@ from generator.inventory.label import LabelCard, Setback, Use, WaitingDays, Wind
 from generator.inventory.places import Hazards
 from generator.inventory.schema import EmergencyCard
 from generator.plan.model.finding import SafetyLine
+from generator.plan.model.place import KeptOff
 from generator.plan.model.work import Mix, MixPart
 from generator.working import Given, Measured
 
@@ -45,7 +46,10 @@ SIGNAL_WORDS = {
 
 
 def safety_lines(
-    emergency: EmergencyCard | None, near: Hazards | None, mix: Mix | None
+    emergency: EmergencyCard | None,
+    near: Hazards | None,
+    mix: Mix | None,
+    kept_off: tuple[KeptOff, ...] = (),
 ) -> tuple[SafetyLine, ...]:
     """Return the lines in the order a person needs them: product, ground, emergency."""
     parts = mix.parts if mix is not None else ()
@@ -54,6 +58,7 @@ def safety_lines(
         for number, part in enumerate(parts, 1)
         for line in _part_lines(part, number if len(parts) > 1 else None)
     ]
+    lines += _left_out(kept_off if mix is not None else ())
     lines += _lines("near", NEAR_LABELS, near)
     return (*lines, *emergency_lines(emergency))
 
@@ -66,6 +71,14 @@ def _part_lines(part: MixPart, number: int | None) -> Iterator[SafetyLine]:
         else:
             # a key of its own for each product: a finished page must have every key
             yield replace(line, key=f"{line.key}.{number}", product=part.product.name)
+
+
+def _left_out(kept_off: tuple[KeptOff, ...]) -> Iterator[SafetyLine]:
+    """Yield how far from each thing nothing is sprayed, by the name that every reader may see."""
+    for number, one in enumerate(kept_off, 1):
+        yield SafetyLine(
+            f"left_out_{number}", "Nothing sprayed within", one.known_as, one.setback.distance_ft
+        )
 
 
 def emergency_lines(emergency: EmergencyCard | None) -> tuple[SafetyLine, ...]:

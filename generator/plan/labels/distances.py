@@ -6,26 +6,8 @@ from generator.inventory.label import COUNTED_FROM, KEPT_FROM, LabelCard, Setbac
 from generator.inventory.stock import Product
 from generator.plan.findings.about_labels import LabelNote
 from generator.plan.findings.order import finding
+from generator.plan.land.kept_kinds import kind_kept_from
 from generator.plan.model.finding import Finding, about_item
-
-# Words that labels print, and the kind of thing they mean.
-_TOLD_BY = {
-    # before wells, whose word stands inside it
-    "dwelling": "dwelling",
-    "well": "well",
-    "sinkhole": "sinkhole",
-    "tile": "tile_inlet",
-    "runoff": "runoff_point",
-    "water": "open_water",
-    "stream": "open_water",
-    "pond": "open_water",
-    "house": "dwelling",
-    "road": "road",
-    "bee": "bees",
-    "crop": "neighbors_crop",
-    "garden": "neighbors_crop",
-    "vine": "neighbors_crop",
-}
 
 
 def listed_setbacks(entries: tuple[Setback, ...] | str | None) -> tuple[Setback, ...]:
@@ -75,9 +57,7 @@ def _with_kind(setback: Setback) -> str:
     """Return the line as it would be typed with its kind, as far as the words tell it."""
     distance = setback.distance_ft
     typed = f"distance_{distance.typed_unit}: {distance.typed:g}"
-    kind = setback.kind or next(
-        (kind for word, kind in _TOLD_BY.items() if word in setback.keep_from.lower()), "other"
-    )
+    kind = kind_kept_from(setback)
     edge = setback.counts_from or "as_printed"
     keep_from = setback.keep_from
     return f"{{keep_from: {keep_from}, {typed}, kind: {kind}, counts_from: {edge}}}"

@@ -51,6 +51,19 @@ class Chosen:
         return self.typed.where
 
 
+def chosen_products(request: JobRequest, products: tuple[Product, ...]) -> tuple[Chosen, ...]:
+    """Return the products a job means to put into one tank, the first without a prefix."""
+    work = request.work
+    if work is None or work.product is None:
+        return ()
+    by_id = {product.id: product for product in products}
+    partners = tuple(
+        Chosen(f"part-{number}.", partner, by_id[partner.product])
+        for number, partner in enumerate(work.partners, 2)
+    )
+    return (Chosen("", work, by_id[work.product]), *partners)
+
+
 def asked_of_label(request: JobRequest) -> Asked:
     """Return what the job asks of a label."""
     assert request.work is not None

@@ -1,8 +1,11 @@
 """Where a thing lies: its points on the earth, and the piece of ground it is on the plane."""
 
+import math
+from collections.abc import Sequence
 from functools import lru_cache
 
 from generator.geometry.arcs import OnGround
+from generator.geometry.crossing import Spot
 from generator.geometry.pieces import Piece, line_piece, outline_piece, reach_piece, strip_piece
 from generator.geometry.plane import on_plane_ft
 from generator.inventory.ground import WaterHole
@@ -18,8 +21,10 @@ KEPT_PIECES = 4096  # of one property, whose things are asked for again and agai
 def lying_of(thing: Thing) -> OnGround | None:
     """Return where a thing lies; None where no points of it are typed."""
     match thing:
-        case Stand() | WaterHole():
+        case Stand():
             return OnGround((thing.at_lat_lon,)) if thing.at_lat_lon is not None else None
+        case WaterHole():
+            return _lying_of_hole(thing)
         case Route():
             line = thing.line_lat_lon
             return OnGround(line.lat_lon) if line is not None else None
@@ -32,6 +37,15 @@ def lying_of(thing: Thing) -> OnGround | None:
             if thing.line_lat_lon is None or thing.width_ft is None:
                 return None
             return OnGround(thing.line_lat_lon.lat_lon, half_width_ft=thing.width_ft.value / 2)
+
+
+def _lying_of_hole(hole: WaterHole) -> OnGround | None:
+    """Return where a water hole lies at its full mark: around its point as far as it reaches."""
+    if hole.at_lat_lon is None:
+        return None
+    across = [size.value for size in (hole.top_ft, hole.length_ft, hole.width_ft) if size]
+    # of a rectangle the corners lie farthest from its middle
+    return OnGround((hole.at_lat_lon,), half_width_ft=math.hypot(*across) / 2)
 
 
 def _lying_of_land(thing: LandThing) -> OnGround | None:
@@ -52,7 +66,11 @@ def piece_of(lying: OnGround, middle: LatLon) -> Piece:
 
     A line with a width has flat ends and mitred bends; a point with a reach is round.
     """
-    spots = on_plane_ft(lying.points_lat_lon, middle)
+    return piece_on(lying, on_plane_ft(lying.points_lat_lon, middle))
+
+
+def piece_on(lying: OnGround, spots: Sequence[Spot]) -> Piece:
+    """Return what lies on spots of a plane, in feet, as a piece of it."""
     if lying.is_outline:
         return outline_piece(spots)
     if len(spots) > 1 and lying.half_width_ft:

@@ -12,7 +12,7 @@ from generator.inventory.schema import KeptUp
 from generator.plan.model.days import Span
 from generator.plan.model.finding import SafetyLine
 from generator.plan.model.markers import MarkerFound
-from generator.plan.model.place import DangerNear
+from generator.plan.model.place import DangerNear, KeptOff
 from generator.plan.model.work import (
     JobWork,
     Mix,
@@ -185,6 +185,11 @@ class Job:
     def mix(self) -> Mix | None:
         """The tank of a spraying that is cleared; else None."""
         return self.work.mix if isinstance(self.work, SprayWork) else None
+
+    @property
+    def kept_off(self) -> tuple[KeptOff, ...]:
+        """What is left out of the ground of a spraying; else nothing."""
+        return self.work.kept_off if isinstance(self.work, SprayWork) else ()
 
     @property
     def sowings(self) -> tuple[Sowing, ...]:

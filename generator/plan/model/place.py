@@ -9,6 +9,7 @@ from generator.dataclass import dataclass
 from generator.geometry.arcs import OnGround
 from generator.inventory.fields import Where
 from generator.inventory.ground import WaterHole
+from generator.inventory.label import Setback
 from generator.inventory.places import PlantedGround
 from generator.units import LatLon
 from generator.working import Figure, Given, Measured, Quantity
@@ -88,6 +89,46 @@ class DangerNear:
     kind: str
     name: str
     apart: Measured
+
+
+@dataclass(frozen=True, slots=True)
+class LeftOut:
+    """A stretch that is left out: feet from the end of a place that lies on `start_deg` of it.
+
+    `side_deg` is the side along which it lies, None where it reaches across the whole width.
+    """
+
+    first: Quantity
+    last: Quantity
+    wide: Quantity
+    start_deg: float
+    side_deg: float | None
+
+
+@dataclass(frozen=True, slots=True)
+class KeptOff:
+    """What is left out of a place beside one thing, by the longest distance that labels keep.
+
+    Of a drawn thing `reach` counts what points may be off, and `stretches` say where along the
+    place; of one whose distance is typed `beside` is the width along `side`, where that is said.
+    `known_as` is what readers other than the owner call it, and `thing_id` the id of a drawn one.
+    """
+
+    thing_id: str
+    name: str
+    known_as: str
+    setback: Setback
+    reach: Quantity | None
+    lost: Quantity
+    stretches: tuple[LeftOut, ...] = ()
+    beside: Quantity | None = None
+    side: Given | None = None
+
+    def numbers(self) -> tuple[Quantity, ...]:
+        """Return its computed numbers."""
+        every = (self.reach, self.lost, self.beside)
+        along = (number for one in self.stretches for number in (one.first, one.last, one.wide))
+        return (*(number for number in every if number is not None), *along)
 
 
 @dataclass(frozen=True, slots=True)

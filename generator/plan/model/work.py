@@ -18,6 +18,7 @@ from generator.inventory.spreadable import Fertilizer, Lime
 from generator.inventory.stock import Adjuvant, Product, SeedLot
 from generator.inventory.woody import Guard, Plant
 from generator.plan.model.days import Span
+from generator.plan.model.place import KeptOff
 from generator.working import Figure, Quantity
 
 # Kind of thing, its id, and how much of it.
@@ -218,15 +219,21 @@ class Sower:
 
 @dataclass(frozen=True, slots=True)
 class SprayWork:
-    """What is sprayed: the ground, the passes and the tank, where one is cleared."""
+    """What is sprayed: the ground, the passes and the tank, where one is cleared.
+
+    `kept_off` is what is left out of the place beside what labels keep from.
+    """
 
     numbers: Numbers
     mix: Mix | None
+    kept_off: tuple[KeptOff, ...] = ()
 
     def figures(self) -> Iterator[Figure | None]:
         """Yield every figure of it."""
         yield from self.numbers.values()
         yield from self.mix.figures() if self.mix is not None else ()
+        for one in self.kept_off:
+            yield from one.numbers()
 
     def used_up(self, job_id: str) -> Iterator[Taken]:  # noqa: ARG002  # asked of every kind alike
         """Yield everything it uses up, as the budget counts it."""

@@ -1,10 +1,11 @@
 """Records with every field emptied that a reader may not see."""
 
-from collections.abc import Set
+from collections.abc import Callable, Set
 from typing import Any, TypeVar, cast
 
 from generator.inventory.fields import Record, Where, rules_of
-from generator.working import Given
+from generator.plan.model.place import KeptOff, LeftOut
+from generator.working import Given, Quantity
 
 NOWHERE = Where("", 0, 0)
 _R = TypeVar("_R", bound=Record)
@@ -35,6 +36,36 @@ def without_line(given: Given) -> Given:
         visible=given.visible,
         label=given.label,
         column=0,
+    )
+
+
+def redacted_kept_off(
+    one: KeptOff, seen: Set[str], number: Callable[[Quantity], Quantity]
+) -> KeptOff:
+    """Return what is left out beside a thing by the name others may see, not where it lies.
+
+    `number` is how a computed number passes to the reader.
+    """
+    return KeptOff(
+        thing_id="",
+        name=one.known_as,
+        known_as=one.known_as,
+        setback=redacted(one.setback, seen),
+        reach=number(one.reach) if one.reach is not None else None,
+        lost=number(one.lost),
+        stretches=tuple(_redacted_stretch(stretch, number) for stretch in one.stretches),
+        beside=number(one.beside) if one.beside is not None else None,
+        side=without_line(one.side) if one.side is not None else None,
+    )
+
+
+def _redacted_stretch(stretch: LeftOut, number: Callable[[Quantity], Quantity]) -> LeftOut:
+    return LeftOut(
+        first=number(stretch.first),
+        last=number(stretch.last),
+        wide=number(stretch.wide),
+        start_deg=stretch.start_deg,
+        side_deg=stretch.side_deg,
     )
 
 

@@ -29,7 +29,7 @@ from generator.plan.model.work import (
     SpreadWork,
 )
 from generator.plan.readers.land_shown import measured_alone, released_near
-from generator.plan.readers.redacted import redacted, without_line
+from generator.plan.readers.redacted import redacted, redacted_kept_off, without_line
 from generator.reference.steps import Step
 from generator.working import (
     SET_BY_OWNER,
@@ -247,7 +247,13 @@ def _work(work: JobWork | None, release: Releasing) -> JobWork | None:
     match work:
         case SprayWork():
             mix = _mix(work.mix, release) if work.mix is not None else None
-            return SprayWork(numbers=release.numbers(work.numbers), mix=mix)
+            return SprayWork(
+                numbers=release.numbers(work.numbers),
+                mix=mix,
+                kept_off=tuple(
+                    redacted_kept_off(one, release.seen, release.number) for one in work.kept_off
+                ),
+            )
         case SowWork():
             return SowWork(
                 numbers=release.numbers(work.numbers),

@@ -3,6 +3,7 @@
 import datetime
 from collections.abc import Iterable, Mapping
 
+from generator.compute.dose import treated_ac
 from generator.dataclass import dataclass
 from generator.plan.findings.about_places import PlaceNote
 from generator.plan.findings.about_spraying import SprayCaution
@@ -104,9 +105,15 @@ def _unmeasured(job: Job, codes: frozenset[str]) -> str:
         return NO_WIDTH if _NO_WIDTH in codes else ""
     if _NO_PASSES in codes:
         return NO_PASSES
-    if _NOT_SET_BACK in codes and "treated_ac" not in job.numbers:
+    if _NOT_SET_BACK in codes and not _is_measured(job):
         return NOT_SET_BACK
     return NO_SLOPE if slope_to_measure(job) else ""
+
+
+def _is_measured(job: Job) -> bool:
+    """Whether somebody measured the ground that a job sprays, and typed it."""
+    ground = job.numbers.get("treated_ac")
+    return ground is not None and ground.formula.function is treated_ac
 
 
 def why_apart(mine: InCommon, run: InCommon) -> str:

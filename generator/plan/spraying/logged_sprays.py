@@ -20,6 +20,7 @@ from generator.plan.jobs.request import JobRequest
 from generator.plan.labels.crops import crop_of, crop_on
 from generator.plan.labels.rates import ROUNDING, JobRate, is_dry, rate_of_product
 from generator.plan.labels.yearly_sums import Gap, PlannedSpray
+from generator.plan.land.kept_off import GroundLeft, all_left
 from generator.plan.log.done import entries_on, finished_on
 from generator.plan.log.told import Sprayings, area_of, latest_day, part_told, sprayings_of
 from generator.plan.model.spray_record import larger_than_its_place
@@ -66,10 +67,12 @@ def as_logged(
     entries: tuple[LogEntry, ...],
     grounds: Mapping[str, frozenset[str]],
     areas: Mapping[str, Quantity],
+    left: Mapping[str, GroundLeft],
 ) -> tuple[PlannedSpray, ...]:
     """Return the sprayings of a property, those in the log as they went.
 
-    `grounds` are the places on whose ground each place lies, `areas` the ground of each, by its id.
+    `grounds` are the places on whose ground each place lies, `areas` the ground of each, by its id;
+    `left` is what labels leave of the ground of each job.
     """
     told = sprayings_of(inventory)
     by_job: dict[str, list[PlannedSpray]] = {}
@@ -85,7 +88,11 @@ def as_logged(
         # what is counted on its job is not counted once more as outside any
         counted |= {entry.id for entry in on_job}
         laid = _passes_of(request, on_job, inventory)
-        found += _of_a_job(request, planned, on_job, told, grounds, laid) if on_job else planned
+        if on_job:
+            on = left[request.job_id]
+            found += _of_a_job(request, planned, on_job, told, grounds, laid, on)
+        else:
+            found += planned
     for entry in entries:
         if entry.id not in counted and told.tells(entry):
             found += _outside(entry, told, grounds, areas)
@@ -100,7 +107,9 @@ def _passes_of(
     if planned is None or any(sprayer_of(entry, inventory.places()) != planned for entry in on_job):
         # the bare ground then counts, which is less than what passes lay: the larger rate
         return None
-    return passes_of(request, machine_for(planned, inventory.measures, inventory.sprayers))
+    machine = machine_for(planned, inventory.measures, inventory.sprayers)
+    # what went stays as it went, whatever is left of the place by now
+    return passes_of(request, machine, all_left(request.ground, request.area))
 
 
 def _of_a_job(
@@ -110,6 +119,7 @@ def _of_a_job(
     told: Sprayings,
     grounds: Mapping[str, frozenset[str]],
     passes: Passes | None,
+    left: GroundLeft,
 ) -> Iterator[PlannedSpray]:
     by_product = {spray.product_id: spray for spray in planned if spray.product_id}
     named = [name for entry in on_job for name in _products(entry, told)]
@@ -132,9 +142,9 @@ def _of_a_job(
     for product_id in dict.fromkeys([*by_product, *named]):
         product = told.products[product_id]
         spray = replace(by_product.get(product_id) or _named(blank, product), grounds=where)
-        ground = treated(request).ground
+        ground = treated(request)
         # finished on ground nobody said it makes no rate: spread over all, it would look little
-        unsaid_ground = None if finished else ground
+        unsaid_ground = None if finished else treated(request, left)
         puts = tuple(
             _puts(
                 product,
@@ -251,7 +261,7 @@ def _on_an_acre(request: JobRequest, product: Product, puts: tuple[PutOn, ...]) 
     Parts that each entry names are ground of their own; so are entries on days in a row whose
     ground fits onto the job's. Later ones may be over the same ground; what does not fit is.
     """
-    ground_ac = treated(request).ground.value
+    ground_ac = treated(request).value
     parts = by_part(puts, ground_ac)
     groups = parts or tuple(most_of(run, ground_ac) for run in runs_of_days(puts))
     certain = fit_on([put.area_ac or ground_ac for put in puts], ground_ac)

@@ -16,10 +16,9 @@ from generator.plan.jobs.request import JobRequest
 from generator.plan.labels.yearly_sums import PlannedSpray
 from generator.plan.model.work import OwnLoads, Pour
 from generator.plan.spraying.pours import Cleared, adjuvant_pours, product_pour
-from generator.plan.spraying.spots import treated
 from generator.plan.spraying.tank import SprayerSetUp, load_of
 from generator.reference.library import values
-from generator.working import Given, Reference
+from generator.working import Given, Quantity, Reference
 
 Volume = Given | Reference
 VOLUMES_BETWEEN = 4  # as many rows as a narrow table shows at once, the two ends beside them
@@ -32,8 +31,9 @@ def own_loads(
     partners: tuple[tuple[AdjuvantUsed, Adjuvant], ...],
     machine: SprayerSetUp,
     sprays: tuple[PlannedSpray, ...],
+    ground: Quantity,
 ) -> tuple[OwnLoads, ...]:
-    """Return all the place takes, and what goes into a fixed amount of spray, by the volume.
+    """Return all that `ground` takes, and what goes into a fixed amount of spray, by the volume.
 
     None where a card gives no volume, where a rate follows the spray and not the ground, or where
     at one of the volumes no mark on the measures of `machine` holds the labels' rates.
@@ -47,7 +47,7 @@ def own_loads(
             *(product_pour(request, part, volume, machine, sprays) for part in cleared),
             *adjuvant_pours(request, partners, volume, machine, f"{name}."),
         )
-        row = _own_load(request, name, volume, pours)
+        row = _own_load(request.job_id, name, volume, pours, ground)
         if row is None:
             return ()
         rows.append(row)
@@ -61,12 +61,9 @@ def _follows_the_spray(request: JobRequest, part: Cleared) -> bool:
 
 
 def _own_load(
-    request: JobRequest, name: str, volume: Volume, pours: tuple[Pour, ...]
+    job: str, name: str, volume: Volume, pours: tuple[Pour, ...], ground: Quantity
 ) -> OwnLoads | None:
-    job = request.job_id
-    in_all = spray.SPRAY_GAL(
-        f"{job}/{name}_spray_gal", area_ac=treated(request).ground, carrier_gal_per_ac=volume
-    )
+    in_all = spray.SPRAY_GAL(f"{job}/{name}_spray_gal", area_ac=ground, carrier_gal_per_ac=volume)
     whole = load_of(job, name, None, in_all, pours, volume)
     part = load_of(job, f"{name}_part", None, values()["mixed_at_once_gal"], pours, volume)
     if whole is None or part is None:

@@ -11,6 +11,7 @@ from generator.compute import lanes, lapped, spray, spread
 from generator.dataclass import dataclass
 from generator.plan.jobs.request import JobRequest
 from generator.plan.labels.rates import ROUNDING
+from generator.plan.land.kept_off import GroundLeft
 from generator.plan.spraying.pass_places import (
     Parts,
     laps_of_passes,
@@ -28,10 +29,15 @@ Figures = tuple[tuple[str, Figure], ...]
 
 @dataclass(frozen=True, slots=True)
 class Passes:
-    """The passes over a place: their numbers by name, and the ground that they spray."""
+    """The passes over a place: their numbers by name, and the ground that they spray.
+
+    `over` is the ground they are laid on, so wide as `over_width`.
+    """
 
     numbers: dict[str, Quantity]
     ground: Quantity
+    over: Quantity
+    over_width: Figure
     pass_width: Figure
     full: Figure
     typed_lap: Given | None
@@ -102,31 +108,30 @@ def width_of(figure: Figure) -> float:
     return figure.value
 
 
-def passes_of(request: JobRequest, machine: SprayerSetUp | None) -> Passes | None:
-    """Return the passes of a spraying over a whole place, or None where none can be worked out.
+def passes_of(request: JobRequest, machine: SprayerSetUp | None, left: GroundLeft) -> Passes | None:
+    """Return the passes of a spraying over what is left of a place, None where nobody can say.
 
     None too for a typed lap that is no lap any more: half of a pass or more, with all open.
     """
-    width = request.ground.width_ft
-    if machine is None or width is None or not is_over_the_place(request):
+    width = left.width
+    if left.is_none or machine is None or width is None or not is_over_the_place(request):
         return None
     parts = _parts(request.job_id, machine)
     if parts is None or _is_half(machine.sprayer.lap_in, width_of(parts.full)):
         return None
-    return _laid(request, width, parts, machine.sprayer.lap_in)
+    return _laid(request.job_id, left.ground, width, parts, machine.sprayer.lap_in)
 
 
-def all_open(request: JobRequest, passes: Passes, carrier: Quantity) -> dict[str, Quantity]:
+def all_open(job: str, passes: Passes, carrier: Quantity) -> dict[str, Quantity]:
     """Return what as many passes would take with all open, where nozzles or a side are shut."""
-    width = request.ground.width_ft
     shut = {"shut_count", "shut_last_count", "open_last_count"} & passes.numbers.keys()
-    if width is None or not (shut or width_of(passes.pass_width) < width_of(passes.full)):
+    if not (shut or width_of(passes.pass_width) < width_of(passes.full)):
         return {}
     return {
         "all_open_gal": lanes.ALL_OPEN(
-            f"{request.job_id}/all_open_gal",
-            area_ac=request.area,
-            width_ft=width,
+            f"{job}/all_open_gal",
+            area_ac=passes.over,
+            width_ft=passes.over_width,
             lanes_count=passes.numbers["lanes_count"],
             full_width_ft=passes.full,
             carrier_gal_per_ac=carrier,
@@ -189,8 +194,8 @@ def _parts(job: str, machine: SprayerSetUp) -> Parts | None:
     return Parts(sprayer.swath_ft, None, sprayer.swath_ft)
 
 
-def _laid(request: JobRequest, width: Figure, parts: Parts, lap: Given | None) -> Passes:
-    job, divided = request.job_id, parts.are_several
+def _laid(job: str, over: Quantity, width: Figure, parts: Parts, lap: Given | None) -> Passes:
+    divided = parts.are_several
     count = _lanes(job, width, parts, lap)
     numbers = {"lanes_count": count}
     in_all = count
@@ -203,7 +208,7 @@ def _laid(request: JobRequest, width: Figure, parts: Parts, lap: Given | None) -
         pass_width = lanes.WHOLE_PASS(f"{job}/pass_width_ft", swath_ft=parts.full)
     numbers["pass_width_ft"] = pass_width
     laid = lanes.LAID_WIDTH(f"{job}/laid_width_ft", parts_count=in_all, part_ft=parts.part)
-    ground = request.area
+    ground = over
     # wider by an error of rounding alone is no lap
     if laid.value > width_of(width) * (1 + ROUNDING):
         ground = numbers["laid_ac"] = lanes.LAID(
@@ -211,7 +216,7 @@ def _laid(request: JobRequest, width: Figure, parts: Parts, lap: Given | None) -
         )
         numbers |= laps_of_passes(job, laid, width, numbers)
     numbers |= places_of_passes(job, width, parts, numbers)
-    passes = Passes(numbers, ground, pass_width, parts.full, lap)
+    passes = Passes(numbers, ground, over, width, pass_width, parts.full, lap)
     found: dict[str, Quantity] = {}
     if passes.is_laid_twice:
         found |= times_over(job, numbers)

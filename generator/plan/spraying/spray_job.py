@@ -20,8 +20,16 @@ from generator.plan.labels.label_harm import harm_cautions
 from generator.plan.labels.limit_stops import Judged, figure_value
 from generator.plan.labels.rates import ROUNDING, JobRate, is_dry, job_rate
 from generator.plan.labels.sowing_wait import wait_cautions
-from generator.plan.labels.spray_stops import Chosen, asked_of_label, card_stops, no_use, use_stops
+from generator.plan.labels.spray_stops import (
+    Chosen,
+    asked_of_label,
+    card_stops,
+    chosen_products,
+    no_use,
+    use_stops,
+)
 from generator.plan.labels.yearly_sums import PlannedSpray
+from generator.plan.land.kept_off import GroundLeft
 from generator.plan.model.finding import Finding, about_job
 from generator.plan.model.work import AdjuvantPart, Mix, MixPart, Pour
 from generator.plan.season.open_dates import judged_on
@@ -35,7 +43,7 @@ from generator.plan.spraying.pours import (
     adjuvant_rate,
     product_pour,
 )
-from generator.plan.spraying.spots import spot_stops, treated, treated_stops
+from generator.plan.spraying.spots import left_cautions, spot_stops, treated, treated_stops
 from generator.plan.spraying.tank import (
     SprayerSetUp,
     carrier_numbers,
@@ -62,27 +70,14 @@ class SprayPlanned:
     findings: tuple[Finding, ...]
 
 
-def chosen_products(request: JobRequest, products: tuple[Product, ...]) -> tuple[Chosen, ...]:
-    """Return the products a job means to put into one tank, the first without a prefix."""
-    work = request.work
-    if work is None or work.product is None:
-        return ()
-    by_id = {product.id: product for product in products}
-    partners = tuple(
-        Chosen(f"part-{number}.", partner, by_id[partner.product])
-        for number, partner in enumerate(work.partners, 2)
-    )
-    return (Chosen("", work, by_id[work.product]), *partners)
-
-
 def planned_sprays(
-    request: JobRequest, inventory: Inventory, grounds: frozenset[str]
+    request: JobRequest, inventory: Inventory, grounds: frozenset[str], left: GroundLeft
 ) -> tuple[PlannedSpray, ...]:
     """Return what a spray job would put on its ground, product by product, cleared or not."""
     machine = machine_for(
         request.work.sprayer if request.work else None, inventory.measures, inventory.sprayers
     )
-    carrier, passes = _carrier(request, machine), passes_of(request, machine)
+    carrier, passes = _carrier(request, machine), passes_of(request, machine, left)
     laid_times = passes.most_times if passes is not None else 1
     return tuple(
         _planned(request, chosen, carrier, grounds, laid_times)
@@ -127,7 +122,10 @@ def _carrier(request: JobRequest, machine: SprayerSetUp | None) -> Quantity | No
 
 
 def plan_spray(
-    request: JobRequest, inventory: Inventory, sprays: tuple[PlannedSpray, ...]
+    request: JobRequest,
+    inventory: Inventory,
+    sprays: tuple[PlannedSpray, ...],
+    left: GroundLeft,
 ) -> SprayPlanned:
     """Return the mix of a cleared job, or the stops that keep it from being worked out."""
     products = chosen_products(request, inventory.products)
@@ -137,7 +135,7 @@ def plan_spray(
             None, {}, (finding(SprayStop.NO_PRODUCT, about_job(request.job_id), where),)
         )
     machine = machine_for(request.work.sprayer, inventory.measures, inventory.sprayers)
-    passes = passes_of(request, machine)
+    passes = passes_of(request, machine, left)
     stops: list[Finding] = []
     cleared: list[Cleared] = []
     for chosen in products:
@@ -151,10 +149,11 @@ def plan_spray(
     # one product that is not cleared stops the tank, and its loads need no look yet
     if len(cleared) < len(products):
         return SprayPlanned(None, {}, tuple(stops))
+    stops += treated_stops(request, left)
     stops += _tank_stops(request, inventory.adjuvants, inventory.products, machine, passes, cleared)
     if stops or machine is None:
         return SprayPlanned(None, {}, tuple(stops))
-    return _mix(request, inventory, machine, passes, tuple(cleared), sprays)
+    return _mix(request, inventory, machine, passes, tuple(cleared), sprays, left)
 
 
 def _clear(
@@ -191,7 +190,6 @@ def _tank_stops(
     cleared: list[Cleared],
 ) -> Iterator[Finding]:
     assert request.work is not None
-    yield from treated_stops(request)
     if machine is None or not machine.measures:
         yield finding(SprayStop.NO_SPRAYER, about_job(request.job_id), request.work.where)
         return
@@ -275,15 +273,19 @@ def _mix(
     passes: Passes | None,
     cleared: tuple[Cleared, ...],
     sprays: tuple[PlannedSpray, ...],
+    left: GroundLeft,
 ) -> SprayPlanned:
     job = request.job_id
     numbers = carrier_numbers(job, machine)
     carrier = numbers["carrier_gal_per_ac"]
-    ground = treated(request).ground if passes is None else passes.ground
+    sprayed = treated(request, left)
+    ground = sprayed if passes is None else passes.ground
+    if sprayed is left.ground:
+        numbers |= left.numbers
+    elif sprayed != request.area:
+        numbers["treated_ac"] = sprayed
     if passes is not None:
-        numbers |= passes.numbers | all_open(request, passes, carrier)
-    elif ground != request.area:
-        numbers["treated_ac"] = ground
+        numbers |= passes.numbers | all_open(job, passes, carrier)
     numbers |= tank_numbers(job, ground, carrier, machine)
     pours = [product_pour(request, part, carrier, machine, sprays) for part in cleared]
     partners = _adjuvants(request, inventory.adjuvants)
@@ -317,12 +319,13 @@ def _mix(
         loads,
         small_place_loads(job, every, machine, carrier) if machine.by_hand else (),
         order or (),
-        own_loads(request, cleared, partners, machine, sprays) if hired else (),
+        own_loads(request, cleared, partners, machine, sprays, sprayed) if hired else (),
         every,
     )
     numbers["product_fl_oz" if not pours[0].dry else "product_oz_wt"] = totals[0]
     found = [
         *_cautions(request, mix),
+        *left_cautions(request, mix.parts[0].use.where, left),
         *_marks_that_miss(job, every, mix),
         *pass_findings(request, machine, passes),
     ]
@@ -345,22 +348,12 @@ def _cautions(request: JobRequest, mix: Mix) -> Iterator[Finding]:
         yield from _label_age(request, part.card, judged)
         yield from harm_cautions(request, part)
         yield from wait_cautions(request, part.use)
-    yield from _not_set_back(request, mix)
     if older_than_a_year(test.tested_on, judged):
         yield finding(SprayCaution.OLD_CATCH_TEST, about_job(job), test.where)
     caught = [catch.value for catch in test.caught_fl_oz]
     mean = sum(caught) / len(caught)
     if any(abs(fl_oz - mean) > NOZZLES_MAY_DIFFER * mean for fl_oz in caught):
         yield finding(SprayCaution.NOZZLES_DIFFER, about_job(job), test.where)
-
-
-def _not_set_back(request: JobRequest, mix: Mix) -> Iterator[Finding]:
-    """Yield that nothing is set back, where a label in the tank keeps a distance."""
-    kept = treated(request, (part.use for part in mix.parts)).not_set_back
-    if kept:
-        words = ", ".join(setback.words for setback in kept)
-        where = mix.parts[0].use.where
-        yield finding(SprayCaution.NOTHING_SET_BACK, about_job(request.job_id), where, kept=words)
 
 
 def _label_age(

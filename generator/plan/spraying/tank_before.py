@@ -8,9 +8,9 @@ from generator.plan.findings.about_spraying import SprayCaution
 from generator.plan.findings.order import finding
 from generator.plan.jobs.request import JobRequest
 from generator.plan.labels.history import Harm, harm_of
+from generator.plan.labels.spray_stops import chosen_products
 from generator.plan.model.finding import Finding, about_job
 from generator.plan.model.job import JobState
-from generator.plan.spraying.spray_job import chosen_products
 from generator.reference.active_names import ActiveName
 
 

@@ -9,8 +9,8 @@ from generator.plan.findings.about_labels import LabelStop
 from generator.plan.findings.about_spraying import SprayCaution, SprayStop
 from generator.plan.findings.about_usual import UsualCaution
 from generator.plan.jobs.request import JobRequest
+from generator.plan.labels.spray_stops import chosen_products
 from generator.plan.model.finding import Finding
-from generator.plan.spraying.spray_job import chosen_products
 from generator.working import Given
 
 # what changes the spray on an acre, or the loads it takes, for every job of a sprayer

@@ -12,6 +12,7 @@ from generator.plan.days.wind_days import FEWEST_HOURS
 from generator.plan.findings.order import DAYS_IN_YEAR
 from generator.plan.labels.sowing_wait import MEETS_DAYS
 from generator.plan.labels.spray_stops import MONTHS_BULLETIN_IS_GOOD
+from generator.plan.land.kept_kinds import EDGE_DOUBT_TIMES
 from generator.plan.model.spray_record import MORE_BY_A_TENTH
 from generator.plan.season.marker_years import MOST_MISSING, MOST_WITHOUT
 from generator.plan.spraying.spray_job import (
@@ -42,6 +43,13 @@ FIXED: Mapping[str, Reference] = {
         ),
         Reference(
             "marks_may_miss_by_fraction", MARKS_MAY_MISS_BY, "fraction", _COMMON, "of your rate"
+        ),
+        Reference(
+            "edge_doubt_count",
+            EDGE_DOUBT_TIMES,
+            "count",
+            _COMMON,
+            "a bank lies no farther from the water than a label keeps from it",
         ),
         Reference("good_for_days", DAYS_IN_YEAR, "days", _COMMON, "a year"),
         Reference(

@@ -3,6 +3,7 @@
 from collections.abc import Callable, Iterator, Mapping
 from dataclasses import fields
 from enum import Enum
+from functools import partial
 
 from generator.dataclass import dataclass
 from generator.inventory.fields import NOT_ON_LABEL
@@ -14,6 +15,8 @@ from generator.plan.days.day_findings import NESTS
 from generator.plan.jobs.licenses import is_handed
 from generator.plan.jobs.request import JobRequest
 from generator.plan.jobs.slope import slope_of
+from generator.plan.labels.distances import listed_setbacks
+from generator.plan.land.kept_things import drawn_kinds, not_told
 from generator.plan.model.finding import Unanswered
 from generator.plan.model.job import JobState
 from generator.plan.standing.burning import shears_standing
@@ -70,8 +73,10 @@ class Question(Enum):
     )
     SET_BACK = QuestionWords(
         "How much ground lies nearer to water, wells or neighbors than a label lets you spray? "
-        "Amounts cover the whole strip; buffers are not subtracted.",
+        "Where nothing says how far they lie, buffers are not subtracted.",
         "Measure and flag the distances on the sheet, and mix less by what is left out.",
+        "Type under near: of the place, as distances:, how far each lies from it; or give place "
+        "and thing their points, the thing in land.yaml.",
     )
     REGROWTH = QuestionWords(
         "Does what is burned or mown hide the walk again by opening day? How fast it grows back is "
@@ -98,7 +103,7 @@ def unanswered(
     """Return what cannot be judged for the jobs still to come, each with the places it is about."""
     ahead = tuple(request for request in requests if states[request.job_id].is_ahead)
     found = []
-    for question, judge in JUDGED.items():
+    for question, judge in _judged(drawn_kinds(inventory)).items():
         places = tuple(
             dict.fromkeys(request.ground.id for request in ahead if judge(request, inventory))
         )
@@ -156,11 +161,13 @@ def _soil(request: JobRequest, inventory: Inventory) -> bool:
     )
 
 
-def _set_back(request: JobRequest, inventory: Inventory) -> bool:
-    return any(
-        isinstance(use.setbacks_ft, tuple) and use.setbacks_ft
+def _set_back(request: JobRequest, inventory: Inventory, drawn: frozenset[str]) -> bool:
+    kept = [
+        setback
         for use in _uses(request, inventory.products)
-    )
+        for setback in listed_setbacks(use.setbacks_ft)
+    ]
+    return bool(not_told(request.ground, kept, drawn))
 
 
 def _regrowth(request: JobRequest, _: Inventory) -> bool:
@@ -191,16 +198,18 @@ def _uses(request: JobRequest, products: tuple[Product, ...]) -> Iterator[Use]:
             yield from (use for use in product.label.uses if use.timing == request.step.timing)
 
 
-JUDGED: Mapping[Question, Callable[[JobRequest, Inventory], bool]] = {
-    Question.HUNTED: _hunted,
-    Question.NESTS: _nests,
-    Question.BANNED: _banned,
-    Question.CONTRACT: _contract,
-    Question.STEEP: _steep,
-    Question.NEAR: _near,
-    Question.SOIL: _soil,
-    Question.SET_BACK: _set_back,
-    Question.REGROWTH: _regrowth,
-    Question.INSURED: _insured,
-    Question.HOURS: _hours,
-}
+def _judged(drawn: frozenset[str]) -> Mapping[Question, Callable[[JobRequest, Inventory], bool]]:
+    """Return what judges each question; `drawn` are the kinds of things that are drawn."""
+    return {
+        Question.HUNTED: _hunted,
+        Question.NESTS: _nests,
+        Question.BANNED: _banned,
+        Question.CONTRACT: _contract,
+        Question.STEEP: _steep,
+        Question.NEAR: _near,
+        Question.SOIL: _soil,
+        Question.SET_BACK: partial(_set_back, drawn=drawn),
+        Question.REGROWTH: _regrowth,
+        Question.INSURED: _insured,
+        Question.HOURS: _hours,
+    }

@@ -106,8 +106,8 @@ def _lines(spots: Sequence[Spot], *, is_outline: bool) -> Iterator[tuple[Spot, S
 def _gap_ft(one: tuple[Spot, Spot], other: tuple[Spot, Spot]) -> float:
     if lines_meet(one, other):
         return 0.0
-    ends = [_from_side_ft(spot, *other) for spot in one] + [
-        _from_side_ft(spot, *one) for spot in other
+    ends = [from_side_ft(spot, *other) for spot in one] + [
+        from_side_ft(spot, *one) for spot in other
     ]
     return min(ends)
 
@@ -128,7 +128,7 @@ def _lies_inside(spot: Spot, outline: Sequence[Spot]) -> bool:
     return inside
 
 
-def _from_side_ft(spot: Spot, begins: Spot, ends: Spot) -> float:
+def from_side_ft(spot: Spot, begins: Spot, ends: Spot) -> float:
     """Return how far a spot in feet lies from the nearest part of a side."""
     along = (ends[0] - begins[0], ends[1] - begins[1])
     length_2 = along[0] ** 2 + along[1] ** 2

@@ -101,7 +101,8 @@ def _cells(
     for column in range(west, east + 1):
         lower = [float(row) for row in rows]
         upper = [row + 1.0 for row in lower]
-        in_it = intersects(ground, box(float(column), lower, column + 1.0, upper))
+        sides = ([float(column)] * len(lower), [column + 1.0] * len(lower))
+        in_it = intersects(ground, box(sides[0], lower, sides[1], upper))
         yield from ((column, row) for row, holds in zip(rows, in_it, strict=True) if holds)
 
 

@@ -119,10 +119,10 @@ def past_ft(piece: Piece, ground: Piece) -> float:
     >>> past_ft(strip_piece([(250, 150), (330, 150)], 24), field)
     30.0
     """
-    from shapely import get_coordinates, points
+    from shapely import Point, get_coordinates
 
-    corners = points(get_coordinates(left_of(piece, ground)))
-    return snapped_ft(max((float(corner.distance(ground)) for corner in corners), default=0.0))
+    corners = [Point(corner) for corner in get_coordinates(left_of(piece, ground))]
+    return snapped_ft(max((corner.distance(ground) for corner in corners), default=0.0))
 
 
 def shortest_way(one: Piece, other: Piece) -> Spot:

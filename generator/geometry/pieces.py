@@ -94,6 +94,17 @@ def reach_piece(
     return _on_grid(piece.buffer(out_ft, quad_segs=sides_of_a_quarter))
 
 
+def corners_of(piece: Piece) -> list[Spot]:
+    """Return the corners of a piece of ground in one part, its first again at the end.
+
+    >>> sorted(corners_of(outline_piece([(0, 0), (3, 0), (0, 4)]))[:-1])
+    [(0.0, 0.0), (0.0, 4.0), (3.0, 0.0)]
+    """
+    from shapely import get_coordinates, get_exterior_ring
+
+    return [(float(x), float(y)) for x, y in get_coordinates(get_exterior_ring(piece))]
+
+
 def joined_piece(pieces: Iterable[Piece]) -> Piece:
     """Return the ground of several pieces as one."""
     from shapely import union_all

@@ -11,14 +11,11 @@ from itertools import pairwise
 
 from generator.dataclass import dataclass
 from generator.geometry.crossing import Spot
-from generator.geometry.pieces import Piece, joined_piece, shared_by
+from generator.geometry.pieces import Piece, corners_of, joined_piece, shared_by
 from generator.geometry.plane import snapped_ft
-from generator.units import LatLon
 
-SHARE_DECIMALS = 9
+TAKEN_DECIMALS = 9
 VERDICT_DECIMALS = 3  # less than that of a place is nothing left
-# A little less than a degree is anywhere long, so that no gap counts as wider than it is.
-DEGREE_FT = 362_700
 LONG_TIMES = 2  # an outline so many times as long as wide has two ends
 EVEN_WITHIN = 0.01  # share by which a cut along a whole place may differ from an even one
 _TURN_DEG, _EIGHTH_DEG, _SQUARE_DEG = 360, 45, 90
@@ -49,7 +46,7 @@ class Axis:
 
 
 @dataclass(frozen=True, slots=True)
-class Frame:
+class OwnFrame:
     """A frame of a place's own: from its first spot, along the way to the spot farthest from it.
 
     What is measured in it does not change by a digit where the place and all about it are moved or
@@ -73,13 +70,13 @@ class Frame:
         return [(over * east + up * north, up * east - over * north) for over, up in moved]
 
 
-def frame_of(spots: Sequence[Spot]) -> Frame:
+def frame_of(spots: Sequence[Spot]) -> OwnFrame:
     """Return the own frame of a place.
 
     >>> frame_of([(10, 10), (10, 40)]).laid([(10, 40), (0, 10)])
     [(30.0, 0.0), (0.0, 10.0)]
     """
-    return Frame(spots[0], max(spots, key=lambda spot: math.dist(spots[0], spot)))
+    return OwnFrame(spots[0], max(spots, key=lambda spot: math.dist(spots[0], spot)))
 
 
 @dataclass(frozen=True, slots=True)
@@ -96,42 +93,6 @@ class TakenStretch:
     side_deg: float | None
 
 
-@dataclass(frozen=True, slots=True)
-class Box:
-    """The box around points on the earth, in degrees; none goes over the date line."""
-
-    south_deg: float
-    north_deg: float
-    west_deg: float
-    east_deg: float
-
-
-def box_of(points: Sequence[LatLon]) -> Box:
-    """Return the box around points.
-
-    >>> box_of([(41.0, -93.0), (41.5, -93.25)])
-    Box(south_deg=41.0, north_deg=41.5, west_deg=-93.25, east_deg=-93.0)
-    """
-    lats, lons = [lat for lat, _ in points], [lon for _, lon in points]
-    return Box(min(lats), max(lats), min(lons), max(lons))
-
-
-def gap_ft(one: Box, other: Box) -> float:
-    """Return how far apart two boxes are, and never more: what lies in them is as far or farther.
-
-    It is asked first and of everything, so it takes no library.
-
-    >>> round(gap_ft(box_of([(41.0, -93.0)]), box_of([(41.001, -93.0)])))
-    363
-    """
-    up_deg = max(0.0, other.south_deg - one.north_deg, one.south_deg - other.north_deg)
-    over_deg = max(0.0, other.west_deg - one.east_deg, one.west_deg - other.east_deg)
-    # a degree of longitude is shortest where it lies nearest to a pole
-    farthest = max(abs(one.south_deg), one.north_deg, abs(other.south_deg), other.north_deg)
-    over_ft = over_deg * DEGREE_FT * math.cos(math.radians(farthest))
-    return math.hypot(up_deg * DEGREE_FT, over_ft)
-
-
 def share_taken(place: Piece, reaches: Sequence[Piece]) -> float:
     """Return the share of a place that reaches take together.
 
@@ -143,7 +104,7 @@ def share_taken(place: Piece, reaches: Sequence[Piece]) -> float:
     if not reaches:
         return 0.0
     taken = shared_by(place, joined_piece(reaches))
-    return min(1.0, round(taken.area / place.area, SHARE_DECIMALS))
+    return min(1.0, round(taken.area / place.area, TAKEN_DECIMALS))
 
 
 def is_nothing(left_fraction: float) -> bool:
@@ -162,7 +123,7 @@ def axis_of_outline(spots: Sequence[Spot], piece: Piece, turn_deg: float = 0.0) 
     """
     from shapely import oriented_envelope
 
-    corners = list(oriented_envelope(piece).exterior.coords)[:-1]
+    corners = corners_of(oriented_envelope(piece))[:-1]
     sides = [math.dist(corners[n], corners[(n + 1) % 4]) for n in range(4)]
     if max(sides) < LONG_TIMES * min(sides):
         return None
@@ -201,7 +162,7 @@ def _parts(taken: Piece) -> Iterator[Piece]:
 
 
 def _stretch(axis: Axis, part: Piece) -> TakenStretch:
-    seen = [_along(axis.line, spot) for spot in part.exterior.coords]
+    seen = [_along(axis.line, spot) for spot in corners_of(part)]
     firsts, offsets = [along for along, _, _ in seen], [across for _, across, _ in seen]
     widest = max(offsets) - min(offsets)
     side = None

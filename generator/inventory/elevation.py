@@ -6,7 +6,7 @@ from generator.inventory.problems import Sentence, shown_value
 
 HEIGHTS_FOLDER = "elevation"
 METERS, FEET = "m", "ft"
-AS_SUCH = "a plain text grid of heights: its size, its corner, its rows"
+AS_A_GRID = "a plain text grid of heights: its size, its corner, its rows"
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -37,7 +37,7 @@ def no_grid(words: str) -> Sentence:
 def other_grid(form: str) -> Sentence:
     """A file of heights in a form that is not read."""
     what = f"the file of heights is {form}"
-    return Sentence("F541", what, f"{AS_SUCH}; most mapping programs can write one")
+    return Sentence("F541", what, f"{AS_A_GRID}; most mapping programs can write one")
 
 
 def bad_head(what: str) -> Sentence:

@@ -9,6 +9,7 @@ from typing import Any
 
 from generator.dataclass import dataclass
 from generator.inventory import problems as say
+from generator.inventory.crops import CropBeside
 from generator.inventory.dates import DateRange, ShootingHours
 from generator.inventory.drill import Drill
 from generator.inventory.elevation_read import with_elevation
@@ -26,7 +27,7 @@ from generator.inventory.machine import Machine
 from generator.inventory.money import CostShare, Hire
 from generator.inventory.papers import Contract, OneCall, Permit
 from generator.inventory.people import Applicator, Contractor, Helper
-from generator.inventory.places import CropBeside, Planting, Route, Screen, Stand, Strip
+from generator.inventory.places import Planting, Route, Screen, Stand, Strip
 from generator.inventory.plain_values import US
 from generator.inventory.problems import Problem, Sentence
 from generator.inventory.reading import A_LIST, is_entry, keys_inside, read_record

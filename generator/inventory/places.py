@@ -4,6 +4,7 @@ import datetime
 from typing import ClassVar
 
 from generator.dataclass import dataclass
+from generator.inventory.crops import CropBeside
 from generator.inventory.fields import (
     POSITIVE,
     Limits,
@@ -230,18 +231,6 @@ class Planting(Record):
     def yearly(self) -> str | None:
         """The step plan of every season; of what stood before anybody planned, its only one."""
         return self.upkeep if self.standing_since is None else self.steps
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class CropBeside(Record):
-    """A crop beside a walk or a screen that hides whoever walks there, until it is cut."""
-
-    id: str = identity("id of the crop")
-    kind: str = text("place", "what stands there, such as field corn", required=True)
-    harvest_planned_on: datetime.date | None = day("place", "day it is meant to be cut")
-    harvested_on: datetime.date | None = day("place", "day it was cut")
-    stubble_in: Given | None = measure("place", "how tall the stubble is after it", "in", POSITIVE)
-    note: str | None = text("note", "a note of your own")
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

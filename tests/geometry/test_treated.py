@@ -25,9 +25,7 @@ from generator.geometry.pieces import (
 from generator.geometry.treated import (
     Axis,
     axis_of_outline,
-    box_of,
     frame_of,
-    gap_ft,
     is_nothing,
     runs_along,
     share_taken,
@@ -145,21 +143,6 @@ def test_an_outline_has_ends_where_it_is_long() -> None:
     assert (axis.length_ft, axis.width_ft, axis.start_deg) == (400, 30, 270)
     square = [(0.0, 0.0), (50.0, 0.0), (50.0, 60.0), (0.0, 60.0)]
     assert axis_of_outline(square, outline_piece(square)) is None
-
-
-@pytest.mark.parametrize("lat", [0.0, 41.0, -41.0, 69.0])
-def test_no_two_things_count_as_farther_apart_than_they_are(lat: float) -> None:
-    # by the radii of the earth's ellipsoid a degree is between 362,776 and 366,449 ft long
-    for east, north in ((0.001, 0.0), (0.0, 0.001), (0.001, 0.001)):
-        other = (lat + north, -93 + east)
-        apart_ft = math.hypot(north * 362_776, east * 365_221 * math.cos(math.radians(lat + north)))
-        gap = gap_ft(box_of([(lat, -93.0)]), box_of([other]))
-        assert apart_ft * 0.97 <= gap <= apart_ft
-
-
-def test_boxes_that_meet_have_no_gap() -> None:
-    whole = box_of([(41.0, -93.1), (41.2, -93.0)])
-    assert gap_ft(whole, box_of([(41.1, -93.05)])) == gap_ft(whole, whole) == 0
 
 
 length = st.floats(20, 2000)

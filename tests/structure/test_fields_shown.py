@@ -22,6 +22,7 @@ SETTLED = {
     ("Elevation", "heights_in"),
     ("Elevation", "utm_zone"),
     ("LabelCard", "pooled_with"),
+    ("LandThing", "shown_to"),
     ("OwnPlan", "based_on"),
     ("OwnPlan", "skip"),
     ("WindStation", "more_files"),

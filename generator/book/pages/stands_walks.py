@@ -16,8 +16,9 @@ from generator.book.pages.written import (
     from_template,
     plan_of_upkeep,
 )
+from generator.inventory.crops import CropBeside
 from generator.inventory.dates import HUNTED
-from generator.inventory.places import CropBeside, Route, Stand, hidden_by
+from generator.inventory.places import Route, Stand, hidden_by
 from generator.plan.days.shooting import on_stand, weeks
 from generator.plan.findings.about_after import AfterCaution
 from generator.plan.findings.about_places import PlaceCaution

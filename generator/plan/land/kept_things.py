@@ -4,10 +4,12 @@ from collections.abc import Iterable
 
 from generator.dataclass import dataclass
 from generator.geometry.arcs import OnGround
+from generator.geometry.boxes import Box, are_surely_apart, box_of
 from generator.geometry.pieces import SHARPEST_MITRE
 from generator.geometry.plane import middle_of_plane
-from generator.geometry.treated import Box, box_of, gap_ft
+from generator.inventory.ground import WaterHole
 from generator.inventory.label import Setback
+from generator.inventory.land import LandThing
 from generator.inventory.places import PlantedGround
 from generator.inventory.schema import Inventory
 from generator.plan.land.kept_kinds import KeptThing, kept_as, kind_kept_from
@@ -47,9 +49,10 @@ class Around:
 
 def around(inventory: Inventory) -> Around:
     """Return what lies on the land that labels keep from."""
+    typed_things: tuple[LandThing | WaterHole, ...] = (*inventory.land, *inventory.water_holes)
     things = tuple(
         Lies(thing, kind, lying, off_ft(thing), box_of(lying.points_lat_lon), _wide_ft(lying))
-        for thing in (*inventory.land, *inventory.water_holes)
+        for thing in typed_things
         if (kind := kept_as(thing)) is not None and (lying := lying_of(thing)) is not None
     )
     typed = inventory.property.location_lat_lon
@@ -78,7 +81,11 @@ def near_to(ground: PlantedGround, things: Iterable[Lies], within_ft: float) -> 
     if lying is None:
         return ()
     box, wide_ft = box_of(lying.points_lat_lon), _wide_ft(lying)
-    return tuple(one for one in things if gap_ft(box, one.box) <= within_ft + wide_ft + one.wide_ft)
+    return tuple(
+        one
+        for one in things
+        if not are_surely_apart(box, one.box, within_ft + wide_ft + one.wide_ft)
+    )
 
 
 def not_told(

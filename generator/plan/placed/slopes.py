@@ -5,7 +5,7 @@ from dataclasses import replace
 from typing import TypeVar
 
 from generator.geometry.heights import Fall, fall_of
-from generator.geometry.pieces import Piece
+from generator.geometry.pieces import Piece, corners_of
 from generator.geometry.plane import middle_of_plane, off_plane
 from generator.inventory.elevation import Elevation
 from generator.inventory.places import Hazards, Screen, Strip
@@ -53,7 +53,7 @@ def _filled(near: Hazards, fall: Fall, typed: Elevation) -> Hazards:
 
 def _outlines(piece: Piece, middle: LatLon) -> Iterator[list[LatLon]]:
     for part in getattr(piece, "geoms", (piece,)):
-        yield off_plane([(east, north) for east, north in part.exterior.coords], middle)
+        yield off_plane(corners_of(part), middle)
 
 
 def _measured(name: str, value: float, unit: str, fall: Fall, typed: Elevation) -> Measured:

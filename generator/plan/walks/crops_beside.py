@@ -4,8 +4,9 @@ import datetime
 from collections.abc import Iterable, Mapping
 
 from generator.dataclass import dataclass
+from generator.inventory.crops import CropBeside
 from generator.inventory.log import LogEntry
-from generator.inventory.places import CropBeside, Route, Screen
+from generator.inventory.places import Route, Screen
 from generator.plan.model.place import CutKnown
 from generator.plan.model.plan import Plan
 from generator.working import Given

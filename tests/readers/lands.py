@@ -37,9 +37,11 @@ def with_land(data: Data, chance: random.Random) -> Data:
             found.append(bed | {"radius_ft": 90, "shown_to": _some(partners, chance)})
     for number in range(3):
         lat, lon = 41.2 + number / 10, -93.3
-        found.append(_point(f"far-{number}", chance.choice(DANGERS), lat, lon, chance))
+        danger = _point(f"far-{number}", chance.choice(DANGERS), lat, lon, chance)
+        found.append(danger | {"far": "yes"})
         shown = _point(f"shown-{number}", "building", lat, lon, chance)
-        found.append(shown | {"shown_to": _some(readers, chance, at_least=1)})
+        shown |= {"shown_to": _some(readers, chance, at_least=1), "far": "yes"}
+        found.append(shown)
     found[-1]["coordinates_for"] = _some(readers, chance, at_least=1)
     found.append(_line("path", "deer_trail", 41.01, -93.06))
     corners = [[40.99, -93.07], [40.99, -93.03], [41.03, -93.03], [41.03, -93.07]]

@@ -323,8 +323,8 @@ def test_points_of_the_land_are_kept_but_of_their_work_and_what_goes_along() -> 
     """A well beside the work is drawn, and its degrees are kept; a shed is handed out whole."""
     data = with_things(
         east("well", 50),
-        east("building", 40, coordinates_for=["hired"]),
-        east("bedding", 70),
+        east("building", 900, coordinates_for=["hired"]),
+        east("bedding", 400),
     )
     inventory = inventory_of(data)
     ((reader, view),) = readers_of(inventory).values()

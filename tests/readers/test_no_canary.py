@@ -262,10 +262,10 @@ class Hidden:
             self.days.append(FIRST_DAY + datetime.timedelta(days=self.count))
             entry[name] = self.days[-1].isoformat()
         elif rule.form == "lat_lon":
-            entry[name] = [47 + self.count / 1000 + 0.000137, -88.000137]
+            entry[name] = [47 + self.count / 1000 + 0.000137, -88.000137 + self.count / 1000]
             self.numbers[name] = (entry[name][0], "")
         elif rule.form == "points":
-            lat, lon = 47 + self.count / 1000 + 0.000137, -87.000137
+            lat, lon = 47 + self.count / 1000 + 0.000137, -87.000137 + self.count / 1000
             entry[name] = [[lat, lon], [lat + 0.00011, lon], [lat + 0.00011, lon + 0.00013]]
             for number, point in enumerate(entry[name]):
                 self.numbers[f"{name}[{number}] latitude"] = (point[0], "")
@@ -464,11 +464,14 @@ def _land_in_one_form(data: Data, hidden: Hidden) -> None:
             del thing[name]
         for name in [size for size, of in sizes.items() if of != form]:
             del thing[name]
-    well, *_, nest = data["land"]["land"]
+    well, hedge, edge, nest = data["land"]["land"]
     lat, lon = data["screens"]["screens"][0]["area_lat_lon"][0]
     well |= {"at_lat_lon": [lat - 0.0003713, lon - 0.0001713], "radius_ft": 3.137}
-    for number, part_deg in enumerate((*well["at_lat_lon"], *nest["at_lat_lon"])):
-        hidden.numbers[f"at_lat_lon of land {number}"] = (part_deg, "")
+    kept = [*nest["at_lat_lon"], *(part for point in hedge["line_lat_lon"] for part in point)]
+    kept += [part for point in edge["area_lat_lon"] for part in point]
+    hidden.numbers |= {
+        f"of land {number}": (part, "") for number, part in enumerate((*well["at_lat_lon"], *kept))
+    }
 
 
 def _weather_in_one_form(data: Data, hidden: Hidden) -> None:
@@ -667,6 +670,11 @@ def test_what_is_dangerous_near_work_is_named_and_nothing_else_of_the_land(
     assert [name for name in ("thornzq", "nestzq") if name in text] == []
 
 
+def as_written(part_deg: float) -> str:
+    """Degrees as files have them, to seven decimals."""
+    return f"{part_deg:.7f}".rstrip("0")
+
+
 @pytest.mark.parametrize("name", [GROUND_GPX, GROUND_KML, GROUND_GEOJSON])
 def test_files_of_the_ground_hold_the_places_of_work_and_nothing_else(
     sites: Sites, name: str
@@ -682,13 +690,13 @@ def test_files_of_the_ground_hold_the_places_of_work_and_nothing_else(
     for reader in (CONTRACTOR, PARTNER):
         text = (sites.folder / f"{CANARY}-{reader}" / name).read_text(encoding="utf-8")
         assert CANARY not in text
-        assert all(f"{part:.6f}" in text for part in own)
+        assert all(as_written(part) in text for part in own)
         assert [part for part in kept if f"{part:.5f}" in text] == []
         one_file = file_beside(sites.folder / f"{CANARY}-{reader}").read_text(encoding="utf-8")
         assert name in one_file
         assert "in the folder of this book and not in this file" in one_file
     owner = (sites.folder / "owner" / name).read_text(encoding="utf-8")
-    assert all(f"{part:.6f}" in owner for part in (*own, *kept))
+    assert all(as_written(part) in owner for part in (*own, *kept))
 
 
 @pytest.mark.parametrize("reader", [CONTRACTOR, PARTNER])

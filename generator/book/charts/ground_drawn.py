@@ -33,12 +33,15 @@ from generator.book.charts.ground_signs import TILES
 from generator.book.charts.letters import BOLD_FRACTION, words_px
 from generator.book.text import inert
 from generator.dataclass import dataclass
-from generator.plan.land.drawn import BEGIN, GroundShape, fewer_corners
+from generator.plan.land.drawn import BEGIN, PARKING, WALK_GATE, GroundShape, fewer_corners
 
 UNDER_PX = 28.0  # under the ground: the scale and the way north
 EDGE_PX, LONGEST_NAME_PX = 9.0, 170.0  # of an arrow from the edge; a longer name has a number
+AWAY_PX = (7.0, 16.0, 26.0)  # of the words of an arrow from it, nearer where there is room
 # How far a line may be drawn from where it runs: as little as the size of the whole allows.
 OFF_PX = (0.4, 1.0, 2.0, 4.0)
+# What has its name, whatever it lies over: whoever comes looks for it first.
+STARTS_HERE = (BEGIN, PARKING, WALK_GATE)
 # What a number stands as before it is known which it is.
 _DIGITS = "000"
 # Cells of lines that a name may lie over: those of others would seem to be what it names.
@@ -175,7 +178,7 @@ def _called(placing: Lettering, one: LaidShape, *, is_own: bool) -> Name | None:
     # digits alone would be taken for a number of the legend
     if wide_px is None or wide_px > LONGEST_NAME_PX or words.isdigit():
         return None
-    most_lines = ANY_LINES if is_own or one.shape.kind == BEGIN else MOST_LINES
+    most_lines = ANY_LINES if is_own or one.shape.kind in STARTS_HERE else MOST_LINES
     wide_px *= BOLD_FRACTION if is_own else 1
     name = placing.place(words, wide_px, places_for(one, wide_px), most_lines)
     return replace(name, is_bold=is_own) if name is not None else None
@@ -199,7 +202,7 @@ def _pointed_at(sheet: GroundSheet, placing: Lettering) -> Iterator[Name]:
         placing.take(SheetBox(x, y, x, y).grown(SIGN_PX))
         wide_px = words_px(words, LETTERS_PX)
         assert wide_px is not None, "words of our own"
-        at = [Anchor(spot, SIGN_PX + 2)]
+        at = [Anchor(spot, away_px) for away_px in AWAY_PX]
         name = placing.place(words, wide_px, at, ANY_LINES)
         if name is not None:
             yield name

@@ -32,6 +32,7 @@ TILES: dict[str, tuple[int, int, str]] = {
 }
 
 _RING = "M-3.6 0a3.6 3.6 0 1 0 7.2 0a3.6 3.6 0 1 0-7.2 0"
+_GATE = "M-4-4v8M4-4v8M-4-1h8M-4 2h8"
 _WATER = Sign("level", ("water",), f"{_RING}M-2.5-1h5M-2.5 1h5")
 
 KIND_SIGNS: dict[str, Sign] = {
@@ -51,7 +52,7 @@ KIND_SIGNS: dict[str, Sign] = {
     "road": Sign(strokes=("road", "core")),
     "driven_trail": Sign(strokes=("wheels", "core")),
     "fence": Sign(strokes=("thin", "posts")),
-    "gate": Sign(point="M-4-4v8M4-4v8M-4-1h8M-4 2h8"),
+    "gate": Sign(point=_GATE),
     "culvert": Sign(point="M-4-2.4h8M-4 2.4h8"),
     "crossing": Sign(strokes=("bridge",), point="M-4-4q3 4 0 8M4-4q-3 4 0 8"),
     "deer_trail": Sign(strokes=("deer",)),
@@ -64,6 +65,8 @@ KIND_SIGNS: dict[str, Sign] = {
     "stand": Sign(point="M0-4.5l4.2 7.5h-8.4z"),
     "walk": Sign(strokes=("walk",)),
     "water_hole": Sign(point=f"{_RING}M-2.5 0h5"),
-    "emergency_gate": Sign(point="M-4-4v8M4-4v8M-4-1h8M-4 2h8"),
+    "emergency_gate": Sign(point=_GATE),
+    "walk_gate": Sign(point=_GATE),
+    "parking": Sign(point="M-4.5-4.5h9v9h-9zM-1.5 3v-6h2a1.7 1.7 0 0 1 0 3.4h-2"),
     "begin": Sign(point="M-4-4l8 8M4-4l-8 8"),
 }

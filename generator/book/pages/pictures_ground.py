@@ -18,13 +18,16 @@ from generator.plan.land.drawn import (
     BEGIN,
     GATE,
     GATE_ID,
+    PARKING,
     PLACE,
     STAND,
     WALK,
+    WALK_GATE,
     WATER_HOLE,
     GroundShape,
     begin_id,
     ground_shapes,
+    start_ids,
 )
 from generator.plan.model.job import Job
 from generator.plan.model.place import Place
@@ -47,8 +50,9 @@ SHAPE_WORDS = {
     WALK: "walk",
     WATER_HOLE: "water hole",
     GATE: "gate",
-    BEGIN: "where work begins",
 }
+# What is named by what is done there, and drawn where a page is about it alone.
+STARTS = {BEGIN: "where work begins", PARKING: "where to park", WALK_GATE: "where the walk goes in"}
 
 
 @dataclass(frozen=True, slots=True)
@@ -92,28 +96,35 @@ def _around(plan: Plan, place_id: str) -> GroundPictured | None:
 
 def stand_ground(plan: Plan, stand: Stand) -> GroundPictured | None:
     """Return a stand with its walks and all around it; None where its point is not typed."""
-    walks = {route.id for route in plan.land.routes if stand.id in route.serves}
+    walks = [route.id for route in plan.land.routes if stand.id in route.serves]
+    spoken_of = {*walks, *(start for walk in walks for start in start_ids(walk))}
     return _excerpt(
         plan,
         f"lay-{stand.id}",
         (stand.id,),
-        lambda shape: shape.id in walks or shape.kind == PLACE or shape.kind in land_kinds(),
+        lambda shape: shape.id in spoken_of or shape.kind == PLACE or shape.kind in land_kinds(),
     )
 
 
 def walk_ground(plan: Plan, route: Route) -> GroundPictured | None:
     """Return a walk with its stands and all around it; None where its line is not typed."""
+    starts = start_ids(route.id)
     return _excerpt(
         plan,
         f"lay-{route.id}",
         (route.id,),
-        lambda shape: shape.id in route.serves or shape.kind == PLACE or shape.kind in land_kinds(),
+        lambda shape: (
+            shape.id in (*starts, *route.serves)
+            or shape.kind == PLACE
+            or shape.kind in land_kinds()
+        ),
+        starts,
     )
 
 
 def whole_ground(plan: Plan) -> GroundPictured | None:
     """Return all that lies somewhere in a plan; None where no more than the gate does."""
-    every = [one for one in ground_shapes(plan).values() if one.kind != BEGIN]
+    every = [one for one in ground_shapes(plan).values() if one.kind not in STARTS]
     if all(one.kind == GATE for one in every):
         return None
     every.sort(key=_turn)
@@ -137,13 +148,17 @@ def _excerpt(
     name: str,
     subjects: tuple[str, ...],
     is_spoken_of: Callable[[GroundShape], bool],
+    held: tuple[str, ...] = (),
 ) -> GroundPictured | None:
-    """Return part of the ground: its subjects, the gate, and what is spoken of around them."""
+    """Return part of the ground: its subjects, the gate, and what is spoken of around them.
+
+    It is so large that the subjects, and what is `held` beside them, lie on it.
+    """
     shapes = ground_shapes(plan)
     own = [shapes[one] for one in subjects if one in shapes]
     if not own:
         return None
-    ground = _all_around(own)
+    ground = _all_around([*own, *(shapes[one] for one in held if one in shapes)])
     aside_ft = max(LEAST_AROUND_FT, AROUND_FRACTION * math.dist(*ground))
     frame = frame_around(_grown(ground, aside_ft), WIDE_PX, LEAST_PX, MOST_PX)
     gate = shapes.get(GATE_ID)
@@ -179,13 +194,14 @@ def _pictured(drawn: GroundDrawing, too_many: Sequence[GroundShape]) -> GroundPi
 
 
 def _kind(shape: GroundShape) -> str:
-    return SHAPE_WORDS[shape.kind] if shape.kind in SHAPE_WORDS else land_kinds()[shape.kind].name
+    words = SHAPE_WORDS | STARTS
+    return words[shape.kind] if shape.kind in words else land_kinds()[shape.kind].name
 
 
 def _kind_told(shape: GroundShape) -> str:
     """Return the kind of a thing where its name does not say it."""
     kind = _kind(shape)
-    return "" if shape.kind in (PLACE, BEGIN) or kind in shape.name.lower() else kind
+    return "" if shape.kind in (PLACE, *STARTS) or kind in shape.name.lower() else kind
 
 
 def _is_in_the_open(shape: GroundShape) -> bool:
@@ -195,8 +211,8 @@ def _is_in_the_open(shape: GroundShape) -> bool:
 
 
 def _turn(shape: GroundShape) -> int:
-    """Return what is named before what: where work begins, then what is in danger."""
-    if shape.kind in SHAPE_WORDS:
+    """Return what is named before what: where work or a walk begins, then what is in danger."""
+    if shape.kind in SHAPE_WORDS or shape.kind in STARTS:
         return 0
     return 1 if land_kinds()[shape.kind].danger else 2
 

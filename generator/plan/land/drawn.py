@@ -24,7 +24,7 @@ from generator.units import LatLon
 
 # What is drawn beside the kinds of things of the land.
 PLACE, STAND, WALK, WATER_HOLE = "place", "stand", "walk", "water_hole"
-GATE, BEGIN = "emergency_gate", "begin"
+GATE, BEGIN, PARKING, WALK_GATE = "emergency_gate", "begin", "parking", "walk_gate"
 # The one gate that rescuers come through, by an id that no thing of a property can have.
 GATE_ID = "gate--"
 
@@ -77,6 +77,11 @@ def begin_id(place_id: str) -> str:
     return f"{place_id}--begin"
 
 
+def start_ids(walk_id: str) -> tuple[str, str]:
+    """Return the ids under which is drawn where to park for a walk, and the gate it goes in by."""
+    return f"{walk_id}--parking", f"{walk_id}--gate"
+
+
 def _ground_shapes(plan: Plan) -> dict[str, GroundShape]:
     lying = list(_lying(plan))
     points = [_points(one.on) for one in lying]
@@ -117,12 +122,22 @@ def _lying(plan: Plan) -> Iterator[_Lying]:
     for kind, things in kinds:
         for one in things:
             yield from _one(kind, one)
+    for walk in plan.land.routes:
+        yield from _starts(walk)
 
 
 def _one(kind: str, thing: LandThing | Stand | Route | WaterHole) -> Iterator[_Lying]:
     on = lying_of(thing)
     if on is not None:
         yield _Lying(thing.id, kind, thing.name or thing.id, on)
+
+
+def _starts(walk: Route) -> Iterator[_Lying]:
+    parking, gate = start_ids(walk.id)
+    if walk.parking_lat_lon is not None:
+        yield _Lying(parking, PARKING, "Park here", OnGround((walk.parking_lat_lon,)))
+    if walk.gate_lat_lon is not None:
+        yield _Lying(gate, WALK_GATE, "Go in here", OnGround((walk.gate_lat_lon,)))
 
 
 def _place(place: Place) -> Iterator[_Lying]:

@@ -192,8 +192,8 @@ def load_inventory(
         inventory, unread_heights = with_elevation(folder, inventory)
         points = [point for reading in readings for point in reading.points] + [*shapes.points]
         zone = inventory.property.time_zone
-        astray = places_astray(points, zone)
         problems += [*points_astray(points, zone), *unread_weather, *unread_heights]
+        astray = places_astray(points, zone)
     problems += broken_beside(inventory, shapes.laid_into(read), astray)
     if problems or inventory is None:
         return Loaded(None, tuple(sorted(set(problems))))
@@ -278,9 +278,8 @@ def _as_far_as_read(readings: list[Reading], entries: list[Entry]) -> Inventory:
     """Return every record that could be read, whatever it leads to."""
     # no rule that is asked of one record looks at what is said of the property as a whole
     unsaid = Property(where=Where(PROPERTY_FILE, 1, 1), format=FORMAT, name="", season=0)
-    return _listed(
-        _property(readings) or unsaid, [entry for entry in entries if entry.record is not FAULT]
-    )
+    whole = [entry for entry in entries if entry.record is not FAULT]
+    return _listed(_property(readings) or unsaid, whole)
 
 
 def _property(readings: list[Reading]) -> Property | None:

@@ -101,6 +101,21 @@ def outline_error_fraction(outline_error_ft: float, width_ft: float) -> float:
     return 2 * outline_error_ft / width_ft
 
 
+def line_error_fraction(off_ft: float, length_ft: float) -> float:
+    """Likely error of the ground of a strip whose length is that of a line, as a share of it.
+
+    Either end may be off by as much, and both along the line. The width is taped.
+
+    Formula: 2 * off_ft / length_ft
+    Valid for: length_ft above 0, the length of the line
+    Source: the error of both ends over the length (source key arithmetic)
+
+    >>> line_error_fraction(16, 640)
+    0.05
+    """
+    return 2 * off_ft / length_ft
+
+
 def least_ground_ac(area_ac: float, outline_error_fraction: float) -> float:
     """Least ground there may be in truth, in acres.
 
@@ -160,6 +175,7 @@ OUTLINE_GROUND = formula(outline_ground_ac, "Ground to treat")
 STATED_GROUND = formula(stated_ground_ac, "Ground to treat")
 MEAN_WIDTH = formula(mean_width_ft, "Mean width of the outline")
 OUTLINE_ERROR = formula(outline_error_fraction, "Likely error of the outline")
+LINE_ERROR = formula(line_error_fraction, "Likely error of the line")
 LEAST_GROUND = formula(least_ground_ac, "Least ground there may be")
 MOST_GROUND = formula(most_ground_ac, "Most ground there may be")
 GROUNDS_APART = formula(grounds_apart_fraction, "Apart from the ground that counts")

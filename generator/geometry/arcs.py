@@ -13,9 +13,9 @@ from itertools import pairwise
 
 from generator.dataclass import dataclass
 from generator.geometry.crossing import Spot, lines_meet, on_the_plane
-from generator.geometry.overlap import from_side_ft, lies_inside, plane_in_feet, sides_of
-from generator.units import LatLon
+from generator.units import LatLon, convert
 
+MEAN_RADIUS_M = 6371008.8  # mean radius (2 a + b) / 3 of the ellipsoid of GPS, WGS 84
 _WHOLE_TURN_DEG = 360
 SIDE_DEG = 5  # of the turn that one straight side of the outer edge stands for, at the most
 
@@ -78,21 +78,25 @@ def arc_outline(fire: Fire) -> list[Spot]:
 
 
 def _laid(points_lat_lon: Sequence[LatLon], fire: Fire) -> list[Spot]:
-    return plane_in_feet(on_the_plane(points_lat_lon, fire.at_lat_lon))
+    radius_ft = convert(MEAN_RADIUS_M, "m", "ft")
+    return [
+        (east * radius_ft, north * radius_ft)
+        for east, north in on_the_plane(points_lat_lon, fire.at_lat_lon)
+    ]
 
 
 def _between(arc: Sequence[Spot], spots: Sequence[Spot], *, is_outline: bool) -> float:
     """Return how far an arc is from a line of spots, or from the outline that they are."""
-    holds = lies_inside(spots[0], arc) or (is_outline and lies_inside(arc[0], spots))
+    holds = _lies_inside(spots[0], arc) or (is_outline and _lies_inside(arc[0], spots))
     if holds:
         return 0.0
     lines = list(_lines(spots, is_outline=is_outline))
-    return min(_gap_ft(side, line) for side in sides_of(arc) for line in lines)
+    return min(_gap_ft(side, line) for side in _sides_of(arc) for line in lines)
 
 
 def _lines(spots: Sequence[Spot], *, is_outline: bool) -> Iterator[tuple[Spot, Spot]]:
     if is_outline:
-        yield from sides_of(spots)
+        yield from _sides_of(spots)
     elif len(spots) == 1:
         yield spots[0], spots[0]
     else:
@@ -106,3 +110,30 @@ def _gap_ft(one: tuple[Spot, Spot], other: tuple[Spot, Spot]) -> float:
         from_side_ft(spot, *one) for spot in other
     ]
     return min(ends)
+
+
+def _sides_of(outline: Sequence[Spot]) -> Iterator[tuple[Spot, Spot]]:
+    yield from pairwise((*outline, outline[0]))
+
+
+def _lies_inside(spot: Spot, outline: Sequence[Spot]) -> bool:
+    """Return whether a spot lies inside an outline: whether north of it sides cross odd times."""
+    east, north = spot
+    inside = False
+    for begins, ends in _sides_of(outline):
+        # a corner right above counts as west of it: an outline is crossed an even number of times
+        if (begins[0] > east) != (ends[0] > east):
+            part = (east - begins[0]) / (ends[0] - begins[0])
+            inside ^= begins[1] + part * (ends[1] - begins[1]) > north
+    return inside
+
+
+def from_side_ft(spot: Spot, begins: Spot, ends: Spot) -> float:
+    """Return how far a spot in feet lies from the nearest part of a side."""
+    along = (ends[0] - begins[0], ends[1] - begins[1])
+    length_2 = along[0] ** 2 + along[1] ** 2
+    out = (spot[0] - begins[0], spot[1] - begins[1])
+    # a side of no length is its corner
+    part = (out[0] * along[0] + out[1] * along[1]) / length_2 if length_2 else 0.0
+    part = min(max(part, 0.0), 1.0)
+    return math.hypot(out[0] - part * along[0], out[1] - part * along[1])

@@ -1,65 +1,45 @@
-"""How deep ground of one outline lies in another.
+"""Which of many things lie near each other at all, and how far one piece of ground lies on another.
 
-Both are laid on the plane that touches the ground at the first corner of one, of a round earth:
-right to one percent for outlines of up to some miles. It is looked for at corners, at the middle
-of what of each side lies in the other outline, and along the middle of each outline, twice as deep
-there, as outlines that lie on each other share their whole width.
+Most things of a property are far from most others, so they are first looked at as balls around
+their points, without a measuring library. Pieces lie on one plane, in feet.
 """
 
 from __future__ import annotations
 
 import math
 from collections.abc import Iterator, Sequence
-from itertools import pairwise
 
 from generator.dataclass import dataclass
-from generator.geometry.crossing import Spot, on_the_plane
+from generator.geometry.arcs import MEAN_RADIUS_M, OnGround
+from generator.geometry.crossing import Spot
+from generator.geometry.pieces import SHARPEST_MITRE, Piece, left_of, shared_by
+from generator.geometry.plane import snapped_ft
 from generator.units import LatLon, convert
 
-MEAN_RADIUS_M = 6371008.8  # mean radius (2 a + b) / 3 of the ellipsoid of GPS, WGS 84
-CUTS = 16  # across an outline, to find its middle
 ROUNDING_M = 0.001  # more than numbers this long are off on an earth of this size
+ROUND_EARTH = 1.01  # a round earth is right to one part in a hundred
+SAME_FT = 0.02  # widths this near each other are the same: points are typed no finer
 
 
 @dataclass(frozen=True, slots=True)
 class _Ball:
-    """An outline as a ball around its first corner; the earth's middle is at 0, 0, 0."""
+    """A thing as a ball around all its ground; the earth's middle is at 0, 0, 0."""
 
     number: int
-    middle_m: tuple[float, float, float]
+    middle_m: tuple[float, ...]
     radius_m: float
 
 
-def shared_depth_ft(one_lat_lon: Sequence[LatLon], other_lat_lon: Sequence[LatLon]) -> float:
-    """Return how deep one outline lies in the other, in feet, 0 where they share no ground.
+def near_each_other(things: Sequence[OnGround], within_ft: float = 0) -> Iterator[tuple[int, int]]:
+    """Yield the numbers, the smaller first, of every two things that may be so near each other.
 
-    >>> strip = [(41, -93), (41, -92.99), (41.0001, -92.99), (41.0001, -93)]
-    >>> beside = [(41.00008, -93), (41.00008, -92.99), (41.0002, -92.99), (41.0002, -93)]
-    >>> round(shared_depth_ft(strip, beside))  # 0.00002 degrees of latitude are 2.2 m
-    7
+    Each is looked at as a ball that holds all of it: two balls that lie apart hold no ground
+    together. Of hundreds of things few are near each other.
     """
-    one = plane_in_feet(on_the_plane(one_lat_lon, one_lat_lon[0]))
-    other = plane_in_feet(on_the_plane(other_lat_lon, one_lat_lon[0]))
-    if not _reach_each_other(one, other):
-        return 0.0
-    depths = [
-        *_along_sides(one, other),
-        *_along_sides(other, one),
-        *_along_the_middle(one, other),
-        *_along_the_middle(other, one),
-    ]
-    return max(depths, default=0.0)
-
-
-def near_each_other(outlines_lat_lon: Sequence[Sequence[LatLon]]) -> Iterator[tuple[int, int]]:
-    """Yield the numbers, the smaller first, of every two outlines that may share ground.
-
-    Each is looked at as the ball around its first corner that holds its other corners: two balls
-    that lie apart hold no ground together. Of hundreds of outlines few are near each other.
-    """
-    if not outlines_lat_lon:
+    if not things:
         return
-    balls = [_ball(number, outline) for number, outline in enumerate(outlines_lat_lon)]
+    beside_m = convert(within_ft, "ft", "m") / 2
+    balls = [_ball(number, thing, beside_m) for number, thing in enumerate(things)]
     # along the axis on which they lie apart the most, few need to be compared
     reaches_m = [
         max(axis) - min(axis) for axis in zip(*(one.middle_m for one in balls), strict=True)
@@ -75,10 +55,13 @@ def near_each_other(outlines_lat_lon: Sequence[Sequence[LatLon]]) -> Iterator[tu
                 yield min(ball.number, other.number), max(ball.number, other.number)
 
 
-def _ball(number: int, outline_lat_lon: Sequence[LatLon]) -> _Ball:
-    corners = [_in_space_m(lat_lon) for lat_lon in outline_lat_lon]
-    radius_m = max(math.dist(corners[0], corner) for corner in corners)
-    return _Ball(number, corners[0], radius_m + ROUNDING_M)
+def _ball(number: int, thing: OnGround, beside_m: float) -> _Ball:
+    corners = [_in_space_m(lat_lon) for lat_lon in thing.points_lat_lon]
+    middle = tuple((max(axis) + min(axis)) / 2 for axis in zip(*corners, strict=True))
+    radius_m = max(math.dist(middle, corner) for corner in corners)
+    # the outer corner of the sharpest bend reaches out the farthest
+    beside_m += convert(thing.half_width_ft, "ft", "m") * SHARPEST_MITRE
+    return _Ball(number, middle, radius_m * ROUND_EARTH + beside_m + ROUNDING_M)
 
 
 def _in_space_m(lat_lon: LatLon) -> tuple[float, float, float]:
@@ -88,99 +71,110 @@ def _in_space_m(lat_lon: LatLon) -> tuple[float, float, float]:
     return from_axis_m * math.cos(lon), from_axis_m * math.sin(lon), MEAN_RADIUS_M * math.sin(lat)
 
 
-def plane_in_feet(spots: Sequence[Spot]) -> list[Spot]:
-    """Return spots of the touching plane in feet from where it touches."""
-    radius_ft = convert(MEAN_RADIUS_M, "m", "ft")
-    return [(east * radius_ft, north * radius_ft) for east, north in spots]
+def lies_on(one: Piece, other: Piece, off_ft: float) -> bool:
+    """Return whether two pieces of ground lie on each other by more than their points may be off.
+
+    They do where the ground they share is wider than that, or as wide as the narrower of the two,
+    or where one reaches deeper into the other than that, however narrow it is there.
+
+    >>> from generator.geometry.pieces import strip_piece
+    >>> strip, beside = strip_piece([(0, 0), (400, 0)], 24), strip_piece([(0, 15), (400, 15)], 24)
+    >>> lies_on(strip, beside, 8), lies_on(strip, beside, 10)
+    (True, False)
+    >>> lies_on(strip, strip_piece([(50, -90), (50, 90)], 10), 16)
+    True
+    """
+    shared = shared_by(one, other)
+    if shared.area == 0:
+        return False
+    if _is_as_wide_as(shared, off_ft):
+        return True
+    if any(shared.intersects(piece.buffer(-off_ft)) for piece in (one, other)):
+        return True
+    return _is_as_wide_as(shared, min(_widest_ft(one), _widest_ft(other)))
 
 
-def _reach_each_other(one: Sequence[Spot], other: Sequence[Spot]) -> bool:
-    return all(
-        min(spot[axis] for spot in one) <= max(spot[axis] for spot in other)
-        and min(spot[axis] for spot in other) <= max(spot[axis] for spot in one)
-        for axis in (0, 1)
-    )
+def runs_in(line: Piece, ground: Piece, off_ft: float) -> bool:
+    """Return whether a line runs in a piece of ground by more than its points may be off.
+
+    It does where it is in it for longer than that, or for as long as the ground is wide; a point
+    does where it lies in it.
+
+    >>> from generator.geometry.pieces import line_piece, strip_piece
+    >>> strip = strip_piece([(0, 0), (400, 0)], 24)
+    >>> runs_in(line_piece([(50, -90), (50, 90)]), strip, 30)
+    True
+    """
+    inside = shared_by(line, ground)
+    if inside.is_empty or line.length == 0:
+        return not inside.is_empty
+    return float(inside.length) >= min(off_ft, _widest_ft(ground)) - SAME_FT
 
 
-def sides_of(outline: Sequence[Spot]) -> Iterator[tuple[Spot, Spot]]:
-    """Yield the sides of an outline, the last one back to where it begins."""
-    yield from pairwise((*outline, outline[0]))
+def past_ft(piece: Piece, ground: Piece) -> float:
+    """Return how far a piece reaches past a piece of ground, at its farthest corner, 0 for none.
+
+    >>> from generator.geometry.pieces import outline_piece, strip_piece
+    >>> field = outline_piece([(0, 0), (300, 0), (300, 300), (0, 300)])
+    >>> past_ft(strip_piece([(250, 150), (330, 150)], 24), field)
+    30.0
+    """
+    from shapely import get_coordinates, points
+
+    corners = points(get_coordinates(left_of(piece, ground)))
+    return snapped_ft(max((float(corner.distance(ground)) for corner in corners), default=0.0))
 
 
-def _along_sides(one: Sequence[Spot], other: Sequence[Spot]) -> Iterator[float]:
-    """Yield how deep corners and sides of an outline lie in another."""
-    for begins, ends in sides_of(one):
-        parts = sorted({0.0, 1.0, *_cut_at(begins, ends, other)})
-        middles = [(first + last) / 2 for first, last in pairwise(parts)]
-        for part in (0.0, *middles):
-            spot = _between(begins, ends, part)
-            if lies_inside(spot, other):
-                yield _to_the_edge(spot, other)
+def shortest_way(one: Piece, other: Piece) -> Spot:
+    """Return the shortest way from one piece to another, east and north, in feet.
+
+    >>> from generator.geometry.pieces import line_piece
+    >>> shortest_way(line_piece([(0, 0), (0, 90)]), line_piece([(40, 50)]))
+    (40.0, 0.0)
+    """
+    from shapely import shortest_line
+
+    (east, north), (far_east, far_north) = shortest_line(one, other).coords
+    return far_east - east, far_north - north
 
 
-def _along_the_middle(one: Sequence[Spot], other: Sequence[Spot]) -> Iterator[float]:
-    """Yield the width of the shared ground around spots in the middle of an outline."""
-    for spot in _middle(one):
-        if lies_inside(spot, other):
-            yield 2 * min(_to_the_edge(spot, one), _to_the_edge(spot, other))
+def lies_on_the_side(way: Spot, bearing_deg: float) -> bool:
+    """Return whether a way goes to the side that a bearing points to; one of no length does.
+
+    >>> lies_on_the_side((40, 5), 90), lies_on_the_side((-40, 5), 90)
+    (True, False)
+    """
+    if way == (0, 0):
+        return True
+    bearing = math.radians(bearing_deg)
+    return snapped_ft(way[0] * math.sin(bearing) + way[1] * math.cos(bearing)) > 0
 
 
-def _middle(outline: Sequence[Spot]) -> Iterator[Spot]:
-    for axis in (0, 1):
-        low, high = (end(spot[axis] for spot in outline) for end in (min, max))
-        for cut in range(1, CUTS):
-            at_ft = low + (high - low) * cut / CUTS
-            crossed = sorted(_crossed(outline, axis, at_ft))
-            for first, last in zip(crossed[::2], crossed[1::2], strict=False):
-                across = (first + last) / 2
-                yield (at_ft, across) if axis == 0 else (across, at_ft)
+def shared_width_ft(one: Piece, other: Piece) -> float:
+    """Return how wide the ground that two pieces share is where it is the widest, 0 for none.
+
+    >>> from generator.geometry.pieces import strip_piece
+    >>> strip, beside = strip_piece([(0, 0), (400, 0)], 24), strip_piece([(0, 15), (400, 15)], 24)
+    >>> shared_width_ft(strip, beside)
+    9.0
+    """
+    return snapped_ft(_widest_ft(shared_by(one, other)))
 
 
-def _crossed(outline: Sequence[Spot], axis: int, at_ft: float) -> Iterator[float]:
-    """Yield where the line at a place of an axis crosses the sides, on the other axis."""
-    for begins, ends in sides_of(outline):
-        # a corner on the line counts as below it: an outline is crossed an even number of times
-        if (begins[axis] > at_ft) != (ends[axis] > at_ft):
-            part = (at_ft - begins[axis]) / (ends[axis] - begins[axis])
-            yield begins[1 - axis] + part * (ends[1 - axis] - begins[1 - axis])
+def _is_as_wide_as(piece: Piece, width_ft: float) -> bool:
+    return not piece.buffer((SAME_FT - width_ft) / 2).is_empty
 
 
-def _cut_at(begins: Spot, ends: Spot, outline: Sequence[Spot]) -> Iterator[float]:
-    """Yield the parts of a side at which an outline cuts it."""
-    along = (ends[0] - begins[0], ends[1] - begins[1])
-    for first, last in sides_of(outline):
-        side = (last[0] - first[0], last[1] - first[1])
-        turn = along[0] * side[1] - along[1] * side[0]
-        # in line or side by side: where one ends on the other, sides next to them cut it
-        if turn == 0:
-            continue
-        gap = (first[0] - begins[0], first[1] - begins[1])
-        part = (gap[0] * side[1] - gap[1] * side[0]) / turn
-        on_side = (gap[0] * along[1] - gap[1] * along[0]) / turn
-        if 0 < part < 1 and 0 <= on_side <= 1:
-            yield part
-
-
-def _between(begins: Spot, ends: Spot, part_fraction: float) -> Spot:
-    east, north = ends[0] - begins[0], ends[1] - begins[1]
-    return begins[0] + part_fraction * east, begins[1] + part_fraction * north
-
-
-def lies_inside(spot: Spot, outline: Sequence[Spot]) -> bool:
-    """Return whether a spot lies inside an outline."""
-    return sum(across > spot[1] for across in _crossed(outline, 0, spot[0])) % 2 == 1
-
-
-def _to_the_edge(spot: Spot, outline: Sequence[Spot]) -> float:
-    return min(from_side_ft(spot, begins, ends) for begins, ends in sides_of(outline))
-
-
-def from_side_ft(spot: Spot, begins: Spot, ends: Spot) -> float:
-    """Return how far a spot in feet lies from the nearest part of a side."""
-    along = (ends[0] - begins[0], ends[1] - begins[1])
-    length_2 = along[0] ** 2 + along[1] ** 2
-    out = (spot[0] - begins[0], spot[1] - begins[1])
-    # a side of no length is its corner
-    part = (out[0] * along[0] + out[1] * along[1]) / length_2 if length_2 else 0.0
-    near = _between(begins, ends, min(max(part, 0.0), 1.0))
-    return math.hypot(spot[0] - near[0], spot[1] - near[1])
+def _widest_ft(piece: Piece) -> float:
+    """Return the width of the widest round spot in a piece: twice as far as it can be narrowed."""
+    if piece.area == 0:
+        return 0.0
+    west, south, east, north = piece.bounds
+    least_ft, most_ft = 0.0, min(east - west, north - south) / 2
+    while most_ft - least_ft > SAME_FT / 8:
+        middle_ft = (least_ft + most_ft) / 2
+        if piece.buffer(-middle_ft).is_empty:
+            most_ft = middle_ft
+        else:
+            least_ft = middle_ft
+    return float(2 * most_ft)

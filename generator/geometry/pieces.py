@@ -9,6 +9,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterable, Sequence
+from itertools import pairwise
 from typing import TYPE_CHECKING, TypeAlias
 
 from generator.geometry.crossing import Spot
@@ -21,7 +22,8 @@ Piece: TypeAlias = "BaseGeometry"
 
 SIDES_OF_A_QUARTER = 16  # of the turn around a point that straight sides stand for
 SHARPEST_MITRE = 5  # how far out the outer corner of a bend may lie, in half widths
-GRID_FT = 1 / 256  # corners of pieces come to lie on this grid, about a millimeter
+FINE_OF_A_WIDTH = 1 / 20  # of the width: what a center line may lose of its wandering
+GRID_FT = 1 / 2**20  # corners of pieces come to lie on this grid, far finer than a millimeter
 
 
 def outline_piece(outline: Sequence[Spot]) -> Piece:
@@ -41,13 +43,38 @@ def line_piece(line: Sequence[Spot]) -> Piece:
 def strip_piece(line: Sequence[Spot], width_ft: float) -> Piece:
     """Return the ground of a strip along its center line: no ground is added at ends or bends.
 
+    What of the line is finer than a part of the width is left out: points nearer to each other than
+    the sides lie apart would tear the bends.
+
     >>> round(strip_piece([(0, 0), (400, 0)], 30).area)
     12000
     """
+    middle = line_piece(line).simplify(width_ft * FINE_OF_A_WIDTH)
     return _on_grid(
-        line_piece(line).buffer(
+        middle.buffer(
             width_ft / 2, cap_style="flat", join_style="mitre", mitre_limit=SHARPEST_MITRE
         )
+    )
+
+
+def may_lie_on_itself(line: Sequence[Spot], width_ft: float) -> bool:
+    """Return whether a strip may lie on itself anywhere; False is certain, and needs no library.
+
+    It cannot where the line turns by a right angle at most, taken together, and every stretch of
+    it is at least as long as the strip is wide.
+
+    >>> may_lie_on_itself([(0, 0), (300, 0), (600, 90)], 24)
+    False
+    >>> may_lie_on_itself([(0, 0), (300, 0), (90, 15)], 24)
+    True
+    """
+    stretches = [(east - x, north - y) for (x, y), (east, north) in pairwise(line)]
+    turned = [
+        abs(math.atan2(x * north - y * east, x * east + y * north))
+        for (x, y), (east, north) in pairwise(stretches)
+    ]
+    return math.fsum(turned) > math.pi / 2 or (
+        len(stretches) > 1 and min(math.hypot(*stretch) for stretch in stretches) < width_ft
     )
 
 

@@ -19,6 +19,7 @@ if TYPE_CHECKING:
 
 MIDDLE_DECIMALS = 2
 POINT_DECIMALS = 7  # of a degree, about a hundredth of a meter
+SHARE_DECIMALS = 3  # of a share: a tenth of a percent
 SNAP_DECIMALS = 2  # of a foot: nothing measured on typed points is known any finer
 
 
@@ -81,3 +82,12 @@ def snapped_ft(length_ft: float) -> float:
     66.0
     """
     return round(length_ft, SNAP_DECIMALS)
+
+
+def snapped_share(share_fraction: float) -> float:
+    """Return a share as it meets a verdict, to a thousandth.
+
+    >>> snapped_share(0.10000000001)
+    0.1
+    """
+    return round(share_fraction, SHARE_DECIMALS)

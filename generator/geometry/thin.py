@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
+from generator.geometry.arcs import from_side_ft
 from generator.geometry.crossing import Spot, on_the_plane
-from generator.geometry.overlap import from_side_ft
 from generator.geometry.rough import RADIUS_FT
 from generator.units import LatLon
 

@@ -11,6 +11,7 @@ from generator.dataclass import dataclass
 from generator.inventory import problems as say
 from generator.inventory.dates import DateRange, ShootingHours
 from generator.inventory.drill import Drill
+from generator.inventory.elevation_read import with_elevation
 from generator.inventory.equipment import Measure, Sprayer, Spreader
 from generator.inventory.fields import Where, rules_of
 from generator.inventory.files import content_of
@@ -156,8 +157,7 @@ def load_inventory(
     # shapes are read once it is known who names them
     new = {name: text for name, text in (beside or {}).items() if name.endswith(ENDING)}
     names = [*lying.names, *(name for name in sorted(new) if name not in lying.names)]
-    problems = list(lying.problems)
-    readings: list[Reading] = []
+    problems, readings = list(lying.problems), list[Reading]()
     # what names a thing that may stand in a file nobody could read is no fault
     unread = {kind for problem in problems for kind in _kinds_in(problem.file)}
     for name in names:
@@ -168,8 +168,7 @@ def load_inventory(
         if faults:
             unread |= set(_kinds_in(name))
     # alone: to this version any line of a newer format may look wrong
-    newer = _newer_format(readings)
-    if newer is not None:
+    if (newer := _newer_format(readings)) is not None:
         return Loaded(None, (newer,))
     # before any day is read: it stands in one file and holds for all of them
     us_dates = _us_dates(readings)
@@ -189,10 +188,11 @@ def load_inventory(
     problems += shapes.problems
     if inventory is not None:
         inventory, unread_weather = with_weather(folder, shapes.laid_into(inventory))
+        inventory, unread_heights = with_elevation(folder, inventory)
         points = [point for reading in readings for point in reading.points] + [*shapes.points]
         zone = inventory.property.time_zone
         astray = places_astray(points, zone)
-        problems += [*points_astray(points, zone), *unread_weather]
+        problems += [*points_astray(points, zone), *unread_weather, *unread_heights]
     problems += broken_beside(inventory, shapes.laid_into(read), astray)
     if problems or inventory is None:
         return Loaded(None, tuple(sorted(set(problems))))

@@ -43,7 +43,7 @@ from generator.inventory.winds import (
 )
 from generator.inventory.woody import WoodyRow
 from generator.units import LatLon
-from generator.working import Given
+from generator.working import Given, Measured
 
 MIX = Limits(above=0, at_most=1)
 SEED_RATE = Limits(above=0, at_most=300)
@@ -76,9 +76,10 @@ class Hazards(Record):
 
     water_and_wells: str | None = text("page", "water, wells, tile inlets near", safety=True)
     slope: str | None = text("page", "slopes and soft ground", safety=True)
-    slope_pct: Given | None = measure(
+    slope_pct: Given | Measured | None = measure(
         "page", "steepest slope, as measured", "pct", Limits(at_least=0, at_most=100), safety=True
     )
+    falls_to: Given | Measured | None = direction("page", "the way the ground falls there")
     lines: str | None = text("page", "lines above and below ground", safety=True)
     neighbours: str | None = text("page", "sensitive crops, bees, dwellings near", safety=True)
     others: str | None = text("page", "others present or hunting on work days", safety=True)

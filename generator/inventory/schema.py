@@ -4,9 +4,11 @@ import datetime
 from collections.abc import Mapping
 
 from generator.dataclass import dataclass
+from generator.geometry.heights import HeightGrid
 from generator.inventory.counted import NoxiousWeed
 from generator.inventory.dates import DateRange, ShootingHours
 from generator.inventory.drill import Drill
+from generator.inventory.elevation import Elevation
 from generator.inventory.equipment import Measure, Sprayer, Spreader
 from generator.inventory.fields import (
     Limits,
@@ -115,6 +117,9 @@ class Property(Record):
     location_lat_lon: LatLon | None = lat_lon("place", "middle of the property")
     time_zone: str | None = text("place", "time zone by its name, like America/Chicago")
     elevation_ft: Given | None = measure("place", "height above the sea", "ft", ON_EARTH_FT)
+    elevation: Elevation | None = record(
+        "place", "a grid of heights of the ground, in a file", Elevation
+    )
     slope_limit_pct: Given | None = measure(
         "page", "steepest ground you take a machine on", "pct", Limits(above=0, at_most=100)
     )
@@ -244,5 +249,6 @@ class Inventory:
     emergence: tuple[Emergence, ...] = ()
     daily: tuple[DailyRecord, ...] = ()
     hourly_wind: tuple[HourlyWind, ...] = ()
+    heights: HeightGrid | None = None
     # Hidden files and what editors left, by their paths: nothing of them is read.
     passed_over: tuple[str, ...] = ()

@@ -158,6 +158,30 @@ def test_the_square_degree_that_the_library_s_documentation_prints() -> None:
     assert convert(outline_area_ac(square), "ac", "sq_m") == pytest.approx(printed_sq_m, rel=1e-12)
 
 
+# Documentation of GeographicLib, class PolygonArea and its ports: "approximate area of Antarctica".
+ANTARCTICA = [
+    (-63.1, -58), (-72.9, -74), (-71.9, -102), (-74.9, -102), (-74.3, -131), (-77.5, -163),
+    (-77.4, 163), (-71.7, 172), (-65.9, 140), (-65.7, 113), (-66.6, 88), (-66.9, 59),
+    (-69.8, 25), (-70.0, -4), (-71.0, -14), (-77.3, -33), (-77.9, -46), (-74.7, -61),
+]  # fmt: skip
+
+
+@pytest.mark.parametrize(
+    ("outline", "printed_sq_m", "printed_m"),
+    [
+        (ANTARCTICA, 13662703680020.1, 16831067.893),
+        # an eighth of the ellipsoid, of the same documentation
+        ([(0, 0), (0, 90), (90, 0)], 63758202715511.055, 30022685.630),
+    ],
+)
+def test_polygons_that_the_library_s_documentation_prints(
+    outline: list[LatLon], printed_sq_m: float, printed_m: float
+) -> None:
+    assert convert(outline_area_ac(outline), "ac", "sq_m") == pytest.approx(printed_sq_m, rel=1e-12)
+    around_m = convert(outline_perimeter_ft(outline), "ft", "m")
+    assert around_m == pytest.approx(printed_m, abs=0.0006)
+
+
 # By definition: an acre is 43,560 square feet, laid out here at 41 N 93 W.
 @pytest.mark.parametrize(
     ("length_ft", "width_ft", "around_ft"), [(208.71, 208.71, 834.84), (726, 60, 1572)]

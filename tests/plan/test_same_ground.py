@@ -6,8 +6,8 @@ import datetime
 import pytest
 
 from generator.plan.build.season_plan import make_plan
-from generator.plan.jobs.same_ground import same_ground, shared_grounds
 from generator.plan.model.plan import Plan
+from generator.plan.placed.same_ground import overlaps_of, same_ground, shared_grounds
 from tests.plan.planned import BURN_DOWN, inventory_of
 from tests.properties import SEASON, Data, full_card, full_use, small_property, the_work
 
@@ -16,6 +16,9 @@ SOWING = f"lane/{SEASON}/frost_seeding"
 LINE = [[41.03, -93.02], [41.031, -93.02]]
 FIELD = [[41.03, -93.02], [41.03, -93.018], [41.032, -93.018], [41.032, -93.02]]
 NORTH = [[41.0319, -93.02], [41.0319, -93.018], [41.034, -93.018], [41.034, -93.02]]
+EAST = [[41.03, -93.0199], [41.031, -93.0199]]
+ACROSS = [[41.0305, -93.0205], [41.0305, -93.0195]]
+ON = "their points lie on each other"
 BESIDE = [[41.032, -93.02], [41.032, -93.018], [41.034, -93.018], [41.034, -93.02]]
 
 
@@ -57,9 +60,21 @@ def codes(plan: Plan, subject: str) -> set[str]:
         ({}, {"same_ground_as": ["lane"]}, "typed as the same ground"),
         ({"line_lat_lon": LINE}, {"line_lat_lon": LINE[::-1]}, "they have the same line"),
         ({"area_lat_lon": FIELD}, {"area_lat_lon": FIELD[::-1]}, "they have the same outline"),
-        ({"area_lat_lon": FIELD}, {"area_lat_lon": NORTH}, "their outlines cross"),
+        ({"area_lat_lon": FIELD}, {"area_lat_lon": NORTH}, ON),
         ({"area_lat_lon": FIELD}, {"area_lat_lon": BESIDE}, ""),
         ({}, {}, ""),
+        # strips by line and width: 0.0001 degree of longitude are 27.59 ft
+        ({"line_lat_lon": LINE, "width_ft": 60}, {"line_lat_lon": EAST, "width_ft": 60}, ON),
+        # 2.4 ft of both, and a phone may be off by 16 ft
+        ({"line_lat_lon": LINE, "width_ft": 30}, {"line_lat_lon": EAST, "width_ft": 30}, ""),
+        # one that goes across the other, narrower than points may be off
+        (
+            {"line_lat_lon": LINE, "width_ft": 12, "length_ft": 3630},
+            {"line_lat_lon": ACROSS, "width_ft": 10, "length_ft": 4356},
+            ON,
+        ),
+        # a strip along the inside of an outline
+        ({"line_lat_lon": LINE, "width_ft": 60}, {"area_lat_lon": FIELD}, ON),
         # 0.0001 degree of latitude is 36 ft: within what both outlines are said to be off
         (
             {"area_lat_lon": FIELD, "outline_error_ft": 40},
@@ -70,8 +85,9 @@ def codes(plan: Plan, subject: str) -> set[str]:
 )
 def test_how_two_places_are_known_to_share_ground(lane: Data, far: Data, why: str) -> None:
     data = sprayed(two_places(lane, far), "2026-10-01")
-    places = inventory_of(data).places()
-    shared = shared_grounds(places)
+    inventory = inventory_of(data)
+    places = inventory.places()
+    shared = shared_grounds(places, overlaps_of(places, inventory.property.location_lat_lon))
     assert [one.why[: len(why)] for one in shared] == ([why] if why else [])
     here = {"lane", "far"} if why else {"lane"}
     assert same_ground(places, shared)["lane"] == here
@@ -100,3 +116,30 @@ def test_a_part_with_another_name_is_other_ground() -> None:
     assert codes(plan_of(data), BURN_DOWN) & {"S112", "S113"} == set()
     data["log"]["entries"][0]["sprayed"]["part"] = "North half"
     assert "S112" in codes(plan_of(data), BURN_DOWN)
+
+
+@pytest.mark.parametrize(
+    ("lane", "far", "code", "figures"),
+    [
+        # 0.0001 degree of longitude at 41.03 N are 27.59 ft: of 30 ft each, 2.41 ft are shared
+        ({"line_lat_lon": LINE, "width_ft": 30}, {"line_lat_lon": EAST, "width_ft": 30},
+         "C520", (2.41, 16)),
+        ({"line_lat_lon": LINE, "width_ft": 60}, {"line_lat_lon": EAST, "width_ft": 60},
+         "C521", (32.41, 16)),
+        ({"line_lat_lon": LINE, "width_ft": 30, "got": "surveyed"},
+         {"line_lat_lon": EAST, "width_ft": 30, "got": "surveyed"}, "C521", (2.41, 1)),
+    ],
+)  # fmt: skip
+def test_places_on_each_other_are_a_caution_until_it_is_typed(
+    lane: Data, far: Data, code: str, figures: tuple[float, float]
+) -> None:
+    told = plan_of(two_places(lane, far)).findings_on("lane")
+    (found,) = (one for one in told if one.code in ("C520", "C521"))
+    assert found.code == code
+    assert [figure.value for _, figure in found.figures] == pytest.approx(figures, abs=0.02)  # type: ignore[union-attr]
+    assert "Far" in found.words
+    assert found.words_for_others == ""
+    typed = two_places(lane | {"same_ground_as": ["far"]}, far)
+    assert not {"C520", "C521"} & codes(plan_of(typed), "lane")
+    apart = two_places(lane | {"width_ft": 20}, far | {"width_ft": 20})
+    assert not {"C520", "C521"} & codes(plan_of(apart), "lane")

@@ -10,7 +10,7 @@ import pytest
 from generator.book.pages.subjects import Subjects
 from generator.inventory.load import load_inventory
 from generator.plan.build.season_plan import make_plan
-from generator.plan.findings.subjects import about_record
+from generator.plan.findings.order import about_record
 from generator.plan.model.finding import WHOLE_FOLDER, Subject, about_item, about_job, about_place
 from generator.plan.model.plan import Plan
 from generator.plan.readers.seen_by import seen_by

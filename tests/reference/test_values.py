@@ -33,7 +33,7 @@ def test_the_example_tag_gives_the_pure_live_seed_it_prints() -> None:
 def test_the_example_strip_is_as_large_as_it_prints() -> None:
     width_ft = values()["example_strip_width_ft"].value
     length_ft = values()["example_strip_length_ft"].value
-    off_ft = 2 * values()["outline_walked_error_ft"].value
+    off_ft = 2 * values()["example_outline_error_ft"].value
     areas_ac = {
         "example_strip_ac": width_ft,
         "example_strip_least_ac": width_ft - off_ft,

@@ -19,6 +19,8 @@ BY_UNIT = {f"{stem}_{unit}" for stem in ("package", "on_hand") for unit in UNITS
 SETTLED = {
     ("ActiveStrength", "same_as"),
     ("ActiveStrength", "other_than"),
+    ("Elevation", "heights_in"),
+    ("Elevation", "utm_zone"),
     ("LabelCard", "pooled_with"),
     ("OwnPlan", "based_on"),
     ("OwnPlan", "skip"),

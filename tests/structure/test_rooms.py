@@ -14,6 +14,7 @@ ROOMS = (
     "model",
     "findings",
     "land",
+    "placed",
     "season",
     "jobs",
     "log",

@@ -15,6 +15,7 @@ from generator.plan.labels.yearly_sums import active_totals
 from generator.plan.model.finding import Finding, stopped_in
 from generator.plan.model.items import stock_items
 from generator.plan.model.plan import Land, Plan
+from generator.plan.placed.beside_work import work_findings
 from generator.plan.runs.every_run import runs_of
 from generator.plan.season.open_dates import day_in_season
 from generator.plan.season.seen_signs import seen_signs
@@ -38,7 +39,8 @@ def make_plan(inventory: Inventory, season: int, as_of: datetime.date) -> Plan:
     plan = with_money(_plan(logged, jobs, across, in_time, told), logged.inventory)
     plan = replace(plan, open_walks=open_walks(plan))
     of_money = findings_of_money(plan, logged.inventory, jobs.still_ahead())
-    found = without_what_rests_on_it((*told, *in_time.findings, *of_money, *walk_findings(plan)))
+    beside = (*walk_findings(plan), *work_findings(plan))
+    found = without_what_rests_on_it((*told, *in_time.findings, *of_money, *beside))
     # without their figures two may say the same: each is told once
     return replace(plan, findings=in_order(without_amounts(found)))
 

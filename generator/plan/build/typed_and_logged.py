@@ -12,7 +12,6 @@ from generator.plan.findings.about_places import PlaceNote
 from generator.plan.findings.order import finding
 from generator.plan.jobs.ground import ground_findings, place_on_its_ground
 from generator.plan.jobs.lane_mowing import lane_findings
-from generator.plan.jobs.same_ground import same_ground, shared_grounds
 from generator.plan.labels.clearance import card_gaps
 from generator.plan.labels.distances import distance_notes
 from generator.plan.log.entries import entries_in_force
@@ -22,6 +21,16 @@ from generator.plan.model.finding import WHOLE_FOLDER, Finding, Subject
 from generator.plan.model.markers import WeatherSeen
 from generator.plan.model.place import Place, SharedGround, Water
 from generator.plan.model.spray_record import SprayRecord
+from generator.plan.placed.misplaced import misplaced_findings
+from generator.plan.placed.mixing import mixing_findings
+from generator.plan.placed.same_ground import (
+    overlap_findings,
+    overlaps_of,
+    same_ground,
+    shared_grounds,
+)
+from generator.plan.placed.slopes import with_slopes
+from generator.plan.placed.strips import strip_findings
 from generator.plan.season.season_markers import with_markers
 from generator.plan.season.seen_signs import with_seen
 from generator.plan.season.weather_findings import weather_findings
@@ -65,9 +74,10 @@ class Logged:
 
 def typed_and_logged(typed: Inventory, season: int, as_of: datetime.date) -> Logged:
     """Return what the files of a property, its log and its weather say for a season."""
-    marked, weather = with_markers(typed)
+    marked, weather = with_markers(with_slopes(typed))
     places = {place.id: place_on_its_ground(place, season) for place in marked.places()}
-    shared = shared_grounds(marked.places())
+    overlaps = overlaps_of(marked.places(), marked.property.location_lat_lon)
+    shared = shared_grounds(marked.places(), overlaps)
     told = sprayings_of(marked)
     entries = entries_in_force(marked.entries, as_of, told)
     # before any job is planned: a load in the log may have changed what a tank held
@@ -92,6 +102,10 @@ def typed_and_logged(typed: Inventory, season: int, as_of: datetime.date) -> Log
             *_marker_findings(typed),
             *(weather_findings(weather, marked) if weather is not None else ()),
             *(found for place in places.values() for found in ground_findings(place)),
+            *overlap_findings(overlaps, shared),
+            *misplaced_findings(marked),
+            *mixing_findings(marked),
+            *strip_findings(marked.places(), marked.property.location_lat_lon),
             *(found for hole in water for found in water_findings(hole)),
             *tests_to_come(inventory, as_of),
             *height_findings(inventory, entries),

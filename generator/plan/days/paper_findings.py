@@ -17,8 +17,7 @@ from generator.plan.days.contracts import (
     names_job,
 )
 from generator.plan.findings.about_days import DayCaution, DayNote, DayStop
-from generator.plan.findings.order import finding
-from generator.plan.findings.subjects import about_record
+from generator.plan.findings.order import about_record, finding
 from generator.plan.jobs.job_days import is_clear, open_span
 from generator.plan.jobs.licenses import doers_of, is_good, is_handed, is_hired, readers_of
 from generator.plan.model.days import day_words, holds_on

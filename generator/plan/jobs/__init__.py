@@ -2,5 +2,5 @@
 
 In: plantings with their step plans. Out: a request for every job of a season, and what any job
 has: safety lines, days, numbers, ground and slope, soil, licenses. Decided: what is ground of a
-place, which places lie on the same ground, who may do a job. Never: an amount of anything.
+place, who may do a job. Never: an amount of anything.
 """

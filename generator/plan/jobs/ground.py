@@ -1,7 +1,8 @@
 """The ground of a place: every way to it that is given, the one that counts, how far they agree.
 
-A place is narrow, so its taped width counts before an outline: an error of an outline counts on
-both of its long sides.
+The taped width of a narrow place counts before an outline: an error of an outline counts on both
+of its long sides. What was taped and what points say are held against each other by what the points
+may be off.
 """
 
 from collections.abc import Iterator
@@ -10,6 +11,7 @@ from typing import Literal
 
 from generator.compute import area
 from generator.dataclass import dataclass
+from generator.geometry.plane import snapped_share
 from generator.inventory.fields import Where
 from generator.inventory.places import PlantedGround
 from generator.inventory.rule import typed_at
@@ -21,11 +23,12 @@ from generator.plan.land.measured import (
     measured_line_ft,
     measured_outline_ac,
 )
+from generator.plan.land.off_points import off_ft
 from generator.plan.model.finding import Finding, about_job, about_place
 from generator.plan.model.place import Ground, GroundWay, OutlineError, Place
 from generator.reference.library import values
 from generator.units import convert
-from generator.working import Figure, Formula, Given, Measured, Quantity
+from generator.working import Figure, Formula, Given, Measured, Quantity, Reference
 
 WAY_WORDS = {
     "tape": "taped width times measured length",
@@ -45,7 +48,8 @@ def place_on_its_ground(ground: PlantedGround, season: int) -> Place:
         *(_other_way(way, counts, base) for way in others),
     )
     line_unused = ground.line_lat_lon is not None and ground.width_ft is None
-    worked_out = Ground(ways, _outline_error(ground, ways, base), line_unused)
+    outline_error = _outline_error(ground, ways, base)
+    worked_out = Ground(ways, outline_error, _line_error(ground, base), line_unused)
     address = first_name(ground.id, ground.was)
     by_width = "width_ft" in first.inputs
     sides = (first.inputs["length_ft"], first.inputs["width_ft"]) if by_width else None
@@ -64,33 +68,56 @@ def ground_findings(place: Place) -> list[Finding]:
     if place.ground is None:
         return []
     counts, *others = place.ground.ways
-    most = values()["ground_may_be_off_pct"]
-    most_share = convert(most.value, most.unit, "fraction")
     found = []
     for other in others:
-        if other.apart is not None and other.apart.value > most_share:
+        most = _may_be_apart(place.ground, counts, other)
+        apart = other.apart
+        if apart is not None and snapped_share(apart.value) > snapped_share(_share(most)):
             figures: tuple[tuple[str, Figure], ...] = (
                 (f"From {WAY_WORDS[counts.kind]}, which counts", counts.area),
                 (f"From {WAY_WORDS[other.kind]}", other.area),
-                ("Apart", other.apart),
+                ("Apart", apart),
                 ("May be off by", most),
             )
             words = {"counts": WAY_WORDS[counts.kind], "other": WAY_WORDS[other.kind]}
             reason = PlaceCaution.GROUNDS_DISAGREE
             found.append(finding(reason, about_place(place.id), other.where, figures, **words))
-    error = place.ground.outline_error
+    return [*found, *_coarse_outline(place.id, place.ground)]
+
+
+def _may_be_apart(ground: Ground, one: GroundWay, other: GroundWay) -> Reference | Quantity:
+    """Return how far two ways may be apart: what the coarser is off by its points, else a share."""
+    by_points = {"line": ground.line_error, "outline": None}
+    if ground.outline_error is not None:
+        by_points["outline"] = ground.outline_error.share
+    errors = [error for way in (one, other) if (error := by_points.get(way.kind)) is not None]
+    # acres that were stated came about in a way that nobody typed
+    if not errors or "stated" in (one.kind, other.kind):
+        return values()["ground_may_be_off_pct"]
+    return max(errors, key=lambda error: error.value)
+
+
+def _share(most: Reference | Quantity) -> float:
+    return convert(most.value, most.unit, "fraction")
+
+
+def _coarse_outline(place_id: str, ground: Ground) -> Iterator[Finding]:
+    error, counts = ground.outline_error, ground.ways[0]
+    most = values()["ground_may_be_off_pct"]
     # a coarse outline that does not count does no harm
-    if error is not None and counts.kind == "outline" and error.share.value > most_share:
-        figures = (
+    if (
+        error is not None
+        and counts.kind == "outline"
+        and (snapped_share(error.share.value) > snapped_share(_share(most)))
+    ):
+        figures: tuple[tuple[str, Figure], ...] = (
             ("Likely error", error.share),
             ("Least ground there may be", error.least),
             ("Most ground there may be", error.most),
             ("May be off by", most),
         )
-        found.append(
-            finding(PlaceCaution.COARSE_OUTLINE, about_place(place.id), counts.where, figures)
-        )
-    return found
+        reason = PlaceCaution.COARSE_OUTLINE
+        yield finding(reason, about_place(place_id), counts.where, figures)
 
 
 def width_findings(job_id: str, ground: PlantedGround) -> list[Finding]:
@@ -110,8 +137,19 @@ class _Way:
     where: Where
 
 
-def _ways(ground: PlantedGround) -> Iterator[_Way]:
-    """Yield the ways to the ground in the order in which they count."""
+def _ways(ground: PlantedGround) -> list[_Way]:
+    """Return the ways to the ground in the order in which they count.
+
+    What is wide is seldom as straight as a tape: from a width on, the outline counts before it.
+    """
+    ways = list(_every_way(ground))
+    narrow = values()["tape_counts_under_ft"]
+    if ground.width_ft is None or ground.width_ft.value < narrow.value:
+        return ways
+    return sorted(ways, key=lambda way: way.kind != "outline")
+
+
+def _every_way(ground: PlantedGround) -> Iterator[_Way]:
     width, length, acres = ground.width_ft, ground.length_ft, ground.area_ac
     line, outline = ground.line_lat_lon, ground.area_lat_lon
     if width is not None and length is not None:
@@ -151,9 +189,8 @@ def _outline_error(
             area_ac=inside,
             perimeter_ft=measured_around_ft(outline, PlantedGround),
         )
-    each_side = ground.outline_error_ft or values()["outline_walked_error_ft"]
     share = area.OUTLINE_ERROR(
-        f"{base}/outline_error_fraction", outline_error_ft=each_side, width_ft=width
+        f"{base}/outline_error_fraction", outline_error_ft=off_ft(ground), width_ft=width
     )
     both = {"area_ac": inside, "outline_error_fraction": share}
     return OutlineError(
@@ -161,6 +198,14 @@ def _outline_error(
         area.LEAST_GROUND(f"{base}/outline_least_ac", **both),
         area.MOST_GROUND(f"{base}/outline_most_ac", **both),
     )
+
+
+def _line_error(ground: PlantedGround, base: str) -> Quantity | None:
+    line = ground.line_lat_lon
+    if line is None or ground.width_ft is None:
+        return None
+    length = measured_line_ft(line, PlantedGround)
+    return area.LINE_ERROR(f"{base}/line_error_fraction", off_ft=off_ft(ground), length_ft=length)
 
 
 def length_of(ground: PlantedGround) -> Given | Measured | None:

@@ -9,7 +9,7 @@ from generator.inventory.places import Hazards
 from generator.inventory.schema import EmergencyCard
 from generator.plan.model.finding import SafetyLine
 from generator.plan.model.work import Mix, MixPart
-from generator.working import Given
+from generator.working import Given, Measured
 
 EMERGENCY_LABELS = {
     "address_911": "Address for 911",
@@ -81,7 +81,7 @@ def _lines(
         value = getattr(entry, name) if entry is not None else None
         if isinstance(value, tuple):
             value = f"{value[0]!r}, {value[1]!r}"
-        if isinstance(value, Given):
+        if isinstance(value, Given | Measured):
             yield SafetyLine(f"{part}.{name}", label, None, value)
         else:
             yield SafetyLine(f"{part}.{name}", label, value)

@@ -10,7 +10,7 @@ from generator.plan.findings.order import finding
 from generator.plan.jobs.request import JobRequest
 from generator.plan.model.finding import Finding, about_job
 from generator.plan.model.job import Job
-from generator.working import Given
+from generator.working import Given, Measured
 
 BY_HAND = ("hand_gun", "backpack")
 
@@ -18,8 +18,8 @@ BY_HAND = ("hand_gun", "backpack")
 SLOPE_HERE = "near.slope_pct"
 
 
-def slope_of(request: JobRequest) -> Given | None:
-    """Return the steepest slope of the job's place, None where it is not typed."""
+def slope_of(request: JobRequest) -> Given | Measured | None:
+    """Return the steepest slope of the job's place, None where nothing says it."""
     near = request.ground.near
     return near.slope_pct if near is not None else None
 

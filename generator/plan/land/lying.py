@@ -1,5 +1,7 @@
 """Where a thing lies: its points on the earth, and the piece of ground it is on the plane."""
 
+from functools import lru_cache
+
 from generator.geometry.arcs import OnGround
 from generator.geometry.pieces import Piece, line_piece, outline_piece, reach_piece, strip_piece
 from generator.geometry.plane import on_plane_ft
@@ -9,6 +11,8 @@ from generator.inventory.places import PlantedGround, Route, Stand
 from generator.units import LatLon
 
 Thing = PlantedGround | Route | Stand | WaterHole | LandThing
+
+KEPT_PIECES = 4096  # of one property, whose things are asked for again and again
 
 
 def lying_of(thing: Thing) -> OnGround | None:
@@ -42,6 +46,7 @@ def _lying_of_land(thing: LandThing) -> OnGround | None:
     return OnGround((thing.at_lat_lon,), half_width_ft=around_ft)
 
 
+@lru_cache(maxsize=KEPT_PIECES)
 def piece_of(lying: OnGround, middle: LatLon) -> Piece:
     """Return what lies there as a piece on the plane of a property, in feet.
 

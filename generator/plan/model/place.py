@@ -35,10 +35,14 @@ class OutlineError:
 
 @dataclass(frozen=True, slots=True)
 class Ground:
-    """Every way to the ground of a place that is given, the one that counts first."""
+    """Every way to the ground of a place that is given, the one that counts first.
+
+    `line_error` is how far ground may be off whose length is that of a line, as a share of it.
+    """
 
     ways: tuple[GroundWay, ...]
     outline_error: OutlineError | None
+    line_error: Quantity | None
     line_without_width: bool
 
     def numbers(self) -> tuple[Quantity, ...]:
@@ -48,6 +52,7 @@ class Ground:
             *(way.area for way in self.ways[1:]),
             *(way.apart for way in self.ways if way.apart is not None),
             *((error.share, error.least, error.most) if error is not None else ()),
+            *((self.line_error,) if self.line_error is not None else ()),
         )
 
 

@@ -7,7 +7,7 @@ from typing import TypeVar
 from generator.inventory.places import Route
 from generator.inventory.schema import Inventory
 from generator.inventory.sits import Sit
-from generator.plan.findings.subjects import about_record
+from generator.plan.findings.order import about_record
 from generator.plan.jobs.job_days import open_span
 from generator.plan.land.lying import Thing, lying_of
 from generator.plan.model.finding import SafetyLine

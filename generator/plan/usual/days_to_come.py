@@ -13,8 +13,7 @@ from generator.inventory.problems import listed
 from generator.inventory.schema import Inventory
 from generator.plan.findings.about_money import MoneyNote
 from generator.plan.findings.about_usual import UsualCaution
-from generator.plan.findings.order import finding
-from generator.plan.findings.subjects import about_record
+from generator.plan.findings.order import about_record, finding
 from generator.plan.model.days import day_words
 from generator.plan.model.finding import WHOLE_FOLDER, Finding, Subject
 

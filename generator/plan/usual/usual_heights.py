@@ -7,7 +7,7 @@ from generator.inventory.places import Planting
 from generator.inventory.rule import typed_at
 from generator.inventory.schema import Inventory
 from generator.plan.findings.about_usual import UsualCaution
-from generator.plan.findings.subjects import about_record
+from generator.plan.findings.order import about_record
 from generator.plan.model.finding import Finding, Subject
 from generator.plan.usual.out_of_usual import out_of_usual
 from generator.reference.library import species

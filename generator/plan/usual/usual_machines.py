@@ -10,8 +10,7 @@ from generator.inventory.machine import Machine
 from generator.inventory.rule import typed_at
 from generator.inventory.schema import Inventory
 from generator.plan.findings.about_usual import UsualCaution
-from generator.plan.findings.order import finding
-from generator.plan.findings.subjects import about_record
+from generator.plan.findings.order import about_record, finding
 from generator.plan.jobs.slope import BY_HAND
 from generator.plan.model.days import day_words
 from generator.plan.model.finding import Finding, Subject

@@ -144,8 +144,8 @@ def _near(request: JobRequest, _: Inventory) -> bool:
     typed = (
         each.name
         for each in fields(Hazards)
-        # the slope has a question of its own
-        if each.name not in ("where", "field_marks", "slope_pct")
+        # the slope has a question of its own, and the way it falls stands on no sheet
+        if each.name not in ("where", "field_marks", "slope_pct", "falls_to")
     )
     return near is None or any(getattr(near, name) is None for name in typed)
 

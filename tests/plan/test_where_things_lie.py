@@ -1,0 +1,254 @@
+"""Where things lie is told where it cannot be meant or may hurt, and no more once it is mended.
+
+Distances are laid out by another library, in feet from one corner of the invented ground.
+"""
+
+from typing import Any
+
+import pytest
+from geographiclib.geodesic import Geodesic
+
+from generator.plan.model.finding import Finding
+from generator.plan.model.plan import Plan
+from tests.plan.planned import planned
+from tests.properties import SEASON, Data, full_card, full_use, small_property
+
+CORNER = (41.03, -93.02)
+TYPED_FT = 0.04  # seven decimals of a degree of latitude
+Spot = tuple[float, float]
+MOW = f"lane/{SEASON}/first_summer_mowing"
+
+
+def at(east_ft: float, north_ft: float) -> list[float]:
+    """A point so many feet east and north of the corner, by another library."""
+    earth = Geodesic.WGS84
+    east = earth.Direct(*CORNER, 90, east_ft * 0.3048)
+    north = earth.Direct(east["lat2"], east["lon2"], 0, north_ft * 0.3048)
+    return [round(north["lat2"], 7), round(north["lon2"], 7)]
+
+
+def line(*spots: Spot) -> list[list[float]]:
+    return [at(*spot) for spot in spots]
+
+
+def square(east: float, north: float, side: float) -> list[list[float]]:
+    far_east, far_north = east + side, north + side
+    return line((east, north), (far_east, north), (far_east, far_north), (east, far_north))
+
+
+def land(kind: str, **more: Any) -> Data:
+    return {"id": f"the-{kind.replace('_', '-')}", "kind": kind, "name": f"The {kind}"} | more
+
+
+def ground(*things: Data, place: Data | None = None, walk: Any = None, use: Any = None) -> Data:
+    """The one strip of 726 by 60 ft, its line north from the corner, and what lies around it."""
+    data = small_property(full_card(full_use(), **(use or {})))
+    screen = data["screens"]["screens"][0]
+    data["property"] |= {"location_lat_lon": list(CORNER)}
+    screen |= {"line_lat_lon": line((0, 0), (0, 726)), "got": "surveyed"} | (place or {})
+    if things:
+        data["land"] = {"land": [dict(thing) for thing in things]}
+    if walk is not None:
+        route = {"id": "way", "name": "The way", "line_lat_lon": walk, "got": "surveyed"}
+        data["routes"] = {"routes": [route]}
+    return data
+
+
+def told(data: Data, code: str, season: int = SEASON) -> list[Finding]:
+    """What a code says, of jobs those of a season."""
+    found = [one for one in planned(data).findings if one.code == code]
+    return [one for one in found if one.subject.kind != "job" or f"/{season}/" in one.subject]
+
+
+def figures(found: Finding) -> list[float]:
+    return [figure.value for _, figure in found.figures]  # type: ignore[union-attr]
+
+
+BOUND = land("boundary", area_lat_lon=square(-100, -100, 1000), got="surveyed")
+
+
+def test_a_place_past_the_boundary() -> None:
+    # its strip reaches 30 ft to the west of the line, 15 ft past a side 15 ft off it
+    near = land("boundary", area_lat_lon=square(-15, -100, 1000), got="surveyed")
+    (found,) = told(ground(near), "C523")
+    assert found.subject == "lane"
+    assert figures(found) == pytest.approx([15, 1], abs=TYPED_FT)
+    assert told(ground(BOUND), "C523") == []
+    # by no more than a boundary drawn on a picture may be off
+    assert told(ground(near | {"got": "drawn"}), "C523") == []
+    # ground past it that is leased
+    leased = land("boundary", area_lat_lon=square(-200, -100, 190), got="surveyed")
+    leased |= {"id": "leased", "area_lat_lon": square(-1000, -100, 990)}
+    assert told(ground(near, leased), "C523") == []
+    assert told(ground(), "C523") == []
+
+
+def test_a_place_in_water() -> None:
+    pond = land("pond", at_lat_lon=at(60, 300), radius_ft=50, got="surveyed")
+    (found,) = told(ground(pond), "C524")
+    # the strip reaches 30 ft to the east, the pond from 10 ft on
+    assert figures(found) == pytest.approx([20, 1], abs=0.1)
+    assert "The pond" in found.words
+    assert told(ground(pond | {"radius_ft": 30}), "C524") == []
+    creek = land("creek", line_lat_lon=line((-90, 300), (90, 310)), got="phone")
+    assert len(told(ground(creek), "C524")) == 1
+    assert len(told(ground(creek | {"width_ft": 6}), "C524")) == 1
+    beside = line((90, 0), (80, 700))
+    assert told(ground(creek | {"line_lat_lon": beside}), "C524") == []
+    # wet ground is none to keep out of
+    wet = land("wet_ground", area_lat_lon=square(-20, 100, 60))
+    assert told(ground(wet), "C524") == []
+
+
+WALK = line((200, 0), (200, 500))
+
+
+@pytest.mark.parametrize(
+    ("code", "across", "opening"),
+    [("C525", "creek", "crossing"), ("C525", "creek", "culvert"), ("C526", "fence", "gate")],
+)
+def test_a_walk_through_water_or_across_a_fence(code: str, across: str, opening: str) -> None:
+    barrier = land(across, line_lat_lon=line((100, 300), (300, 300)), got="surveyed")
+    (found,) = told(ground(barrier, walk=WALK), code)
+    assert found.subject.kind == "route"
+    assert figures(found) == pytest.approx([300], abs=0.1)
+    way = land(opening, at_lat_lon=at(201, 301), got="surveyed")
+    assert told(ground(barrier, way, walk=WALK), code) == []
+    # 20 ft off, and both surveyed
+    aside = way | {"at_lat_lon": at(220, 300)}
+    assert len(told(ground(barrier, aside, walk=WALK), code)) == 1
+    assert told(ground(barrier, aside | {"got": "drawn"}, walk=WALK), code) == []
+    past = barrier | {"line_lat_lon": line((100, 600), (300, 600))}
+    assert told(ground(past, walk=WALK), code) == []
+
+
+def test_a_walk_past_the_boundary() -> None:
+    (found,) = told(ground(BOUND, walk=line((200, 0), (200, 950))), "C523")
+    assert found.subject.kind == "route"
+    assert figures(found) == pytest.approx([50, 1], abs=TYPED_FT)
+
+
+KEPT = {
+    "mixing_setbacks_ft": [
+        {"keep_from": "wells", "distance_ft": 50, "kind": "well", "counts_from": "as_printed"}
+    ]
+}
+
+
+@pytest.mark.parametrize(
+    ("east_ft", "code"),
+    [(40, "S520"), (49.9, "S520"), (50.1, "C527"), (51.9, "C527"), (52.1, "")],
+)
+def test_a_place_to_mix_keeps_off_what_the_label_says(east_ft: float, code: str) -> None:
+    well = land("well", at_lat_lon=at(400, 100), got="surveyed")
+    mixing = land("mixing_place", at_lat_lon=at(400 + east_ft, 100), got="surveyed")
+    plan: Plan = planned(ground(well, mixing, use=KEPT))
+    found = [one for one in plan.findings if one.code in ("S520", "C527")]
+    assert [one.code for one in found] == ([code] if code else [])
+    for one in found:
+        assert one.subject == "the-mixing-place"
+        assert figures(one) == pytest.approx([east_ft, 50, 1, 1], abs=TYPED_FT)
+        assert "Made-up product brew" in one.words
+        assert one.words_for_others
+    # of a distance without a kind, and of another kind, nothing is known
+    assert not {"S520", "C527"} & {one.code for one in planned(ground(well, mixing)).findings}
+
+
+def test_what_a_cutter_throws_and_lines_above() -> None:
+    house = land("dwelling", at_lat_lon=at(250, 100), got="surveyed")
+    (found,) = told(ground(house), "C529")
+    assert found.subject == MOW
+    # 250 less the 30 ft of the strip
+    assert figures(found) == pytest.approx([220, 300], abs=0.1)
+    assert found.words_for_others
+    assert told(ground(house | {"at_lat_lon": at(340, 100)}), "C529") == []
+    # 302 ft by points of which both may be off by 1 ft
+    assert len(told(ground(house | {"at_lat_lon": at(331.9, 100)}), "C529")) == 1
+    wire = land("line_above", line_lat_lon=line((-90, 300), (90, 300)), got="surveyed")
+    (above,) = told(ground(wire), "C530")
+    assert above.subject == "lane"
+    assert figures(above) == [0, 10]
+    assert told(ground(wire | {"line_lat_lon": line((43, 0), (43, 300))}), "C530") == []
+
+
+def burned(*things: Data) -> Data:
+    data = ground(*things)
+    (planting,) = data["screens"]["screens"][0]["plantings"]
+    planting |= {"season": SEASON - 4, "upkeep": "established_screen_upkeep"}
+    planting["work"] = [{"step": "upkeep_burning", "treated_sq_ft": 9000, "part": "north"}]
+    return data
+
+
+def test_a_burn_near_what_fire_must_be_kept_from() -> None:
+    woods = land("woods", area_lat_lon=square(100, 0, 300), got="surveyed")
+    wire = land("line_above", line_lat_lon=line((-90, 1100), (90, 1100)), got="surveyed")
+    (found,) = told(burned(woods, wire), "C528")
+    assert found.subject == f"lane/{SEASON}/upkeep_burning"
+    assert "The woods" in found.words
+    assert "The line_above" not in found.words
+    for east_ft, is_told in ((331.9, True), (332.1, False)):
+        # 30 ft of the strip, and 2 ft that both may be off
+        away = woods | {"area_lat_lon": square(east_ft, 0, 300)}
+        assert bool(told(burned(away), "C528")) == is_told
+    # no burn is planned
+    assert told(ground(woods), "C528") == []
+
+
+@pytest.mark.parametrize(
+    ("spots", "is_told"),
+    [
+        (((0, 0), (0, 400), (300, 700)), False),
+        (((0, 0), (0, 400), (40, 30)), True),
+        (((0, 0), (0, 400), (20, 400), (20, 0)), True),
+    ],
+)
+def test_a_line_that_comes_back_onto_its_strip(spots: tuple[Spot, ...], is_told: bool) -> None:
+    found = told(ground(place={"line_lat_lon": line(*spots)}), "C522")
+    assert bool(found) == is_told
+    for one in found:
+        share, most = figures(one)
+        assert share > 0.01
+        assert most == 1
+
+
+def test_two_stretches_20_ft_apart_count_a_third_of_a_strip_twice() -> None:
+    spots = ((0, 0), (0, 400), (20, 400), (20, 0))
+    (found,) = told(ground(place={"line_lat_lon": line(*spots)}), "C522")
+    # 820 ft by 60 ft; the strip holds 80 ft by 430 ft: 1 - 34,400 / 49,200 = 0.301
+    assert figures(found)[0] == pytest.approx(0.301, abs=0.001)
+
+
+@pytest.mark.parametrize(
+    ("falls_to", "east_ft", "is_told"),
+    [
+        ("E", 200, True),
+        ("NE", 200, True),
+        ("W", 200, False),
+        ("N", 200, False),  # along the strip, and the well lies beside it
+        ("E", -200, False),
+        (None, 200, False),
+        # 330 ft by points of which both may be off by 1 ft, 30 ft of them the strip's
+        ("E", 331.9, True),
+        ("E", 332.1, False),
+        ("W", 5, True),  # on the place: whichever way it falls
+    ],
+)
+def test_what_washes_off_toward_water(falls_to: str | None, east_ft: float, is_told: bool) -> None:
+    well = land("well", at_lat_lon=at(east_ft, 300), got="surveyed")
+    data = ground(well)
+    near = data["screens"]["screens"][0].setdefault("near", {})
+    if falls_to is not None:
+        near["falls_to"] = falls_to
+    found = [one for one in told(data, "C531") if one.subject.endswith("autumn_kill")]
+    assert bool(found) == is_told
+    for one in found:
+        assert "The well" in one.words
+        assert one.words_for_others
+        assert "well" in one.words_for_others
+
+
+def test_a_house_is_no_water() -> None:
+    house = land("dwelling", at_lat_lon=at(200, 300), got="surveyed")
+    data = ground(house)
+    data["screens"]["screens"][0].setdefault("near", {})["falls_to"] = "E"
+    assert told(data, "C531") == []

@@ -10,7 +10,7 @@ from functools import partial
 from markupsafe import Markup
 
 from generator.book.charts.ground_drawn import GroundDrawing, GroundSheet, ground_drawn
-from generator.book.charts.ground_frame import Corners, Frame, frame_around
+from generator.book.charts.ground_frame import Corners, Frame, PlaneSpot, frame_around
 from generator.book.charts.ground_told import ground_told
 from generator.dataclass import dataclass
 from generator.inventory.places import Route, Stand, hidden_by
@@ -27,6 +27,7 @@ from generator.plan.land.drawn import (
     GroundShape,
     begin_id,
     ground_shapes,
+    kept_off_ground,
     start_ids,
 )
 from generator.plan.model.job import Job
@@ -41,6 +42,7 @@ EXCERPT_BYTES, WHOLE_BYTES = 11_500, 58_000
 # Ground around what a drawing is of: a share of its size, so much at the least.
 AROUND_FRACTION, LEAST_AROUND_FT = 0.2, 320.0
 LEAST_AROUND_ALL_FT, AROUND_ALL_FRACTION = 60.0, 0.04
+HATCHED = "Hatched is what labels keep the spray off."
 # What is drawn of it at the most; what is more is told in words.
 MOST_THINGS, MOST_OF_ALL_THINGS = 24, 250
 # What is called by its kind alone where it is in the legend.
@@ -62,6 +64,7 @@ class GroundPictured:
     svg: Markup
     legend: tuple[tuple[int, str, str], ...]
     left_out: tuple[str, ...]
+    is_hatched: bool
 
 
 def place_ground(plan: Plan, place: Place) -> GroundPictured | None:
@@ -79,18 +82,23 @@ def place_ground(plan: Plan, place: Place) -> GroundPictured | None:
 
 
 def job_ground(plan: Plan, job: Job) -> GroundPictured | None:
-    """Return the place of a job with what lies around it; None where it has no shape."""
-    # the same on every sheet of a place
+    """Return the place of a job, what lies around it, what labels keep off; None without it."""
+    if job.kept_off:
+        return _around(plan, job.place_id, tuple(kept_off_ground(plan, job.kept_off)))
+    # the same on every other sheet of a place
     return plan.once(f"ground around {job.place_id}", partial(_around, place_id=job.place_id))
 
 
-def _around(plan: Plan, place_id: str) -> GroundPictured | None:
+def _around(
+    plan: Plan, place_id: str, kept_off: tuple[tuple[PlaneSpot, ...], ...] = ()
+) -> GroundPictured | None:
     begins = begin_id(place_id)
     return _excerpt(
         plan,
         f"lay-{place_id}",
         (place_id,),
         lambda shape: shape.id == begins or _is_in_the_open(shape),
+        kept_off=kept_off,
     )
 
 
@@ -149,6 +157,7 @@ def _excerpt(
     subjects: tuple[str, ...],
     is_spoken_of: Callable[[GroundShape], bool],
     held: tuple[str, ...] = (),
+    kept_off: tuple[tuple[PlaneSpot, ...], ...] = (),
 ) -> GroundPictured | None:
     """Return part of the ground: its subjects, the gate, and what is spoken of around them.
 
@@ -172,25 +181,30 @@ def _excerpt(
     is_on_it = gate is not None and _is_well_inside(gate, frame)
     shown = [*own, *([gate] if gate is not None and is_on_it else []), *near[:MOST_THINGS]]
     beyond = ((gate.name, gate.spots_ft[0]),) if gate is not None and not is_on_it else ()
+    told = ground_told(own[0], shown[1:], beyond)
+    told += f" {HATCHED}" if kept_off else ""
     drawn = ground_drawn(
         GroundSheet(
             name,
             f"{own[0].name} and what lies around it",
-            ground_told(own[0], shown[1:], beyond),
+            told,
             frame,
             tuple(shown),
             frozenset(subjects),
             EXCERPT_BYTES,
             beyond,
+            kept_off,
         )
     )
-    return _pictured(drawn, near[MOST_THINGS:])
+    return _pictured(drawn, near[MOST_THINGS:], is_hatched=bool(kept_off))
 
 
-def _pictured(drawn: GroundDrawing, too_many: Sequence[GroundShape]) -> GroundPictured:
+def _pictured(
+    drawn: GroundDrawing, too_many: Sequence[GroundShape], *, is_hatched: bool = False
+) -> GroundPictured:
     legend = tuple((number, shape.name, _kind_told(shape)) for number, shape in drawn.numbered)
     left_out = (*drawn.left_out, *too_many)
-    return GroundPictured(drawn.svg, legend, tuple(shape.name for shape in left_out))
+    return GroundPictured(drawn.svg, legend, tuple(shape.name for shape in left_out), is_hatched)
 
 
 def _kind(shape: GroundShape) -> str:

@@ -6,19 +6,20 @@ what they are shown.
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 
 from generator.dataclass import dataclass
 from generator.geometry.arcs import OnGround
 from generator.geometry.corners import corner_numbers, line_numbers
 from generator.geometry.crossing import Spot
+from generator.geometry.pieces import reach_piece
 from generator.geometry.plane import middle_of_plane, on_plane_ft
 from generator.geometry.thin import corners_kept
 from generator.inventory.ground import WaterHole
 from generator.inventory.land import LandThing
 from generator.inventory.places import Route, Stand
-from generator.plan.land.lying import lying_of
-from generator.plan.model.place import Place
+from generator.plan.land.lying import lying_of, piece_on
+from generator.plan.model.place import KeptOff, Place
 from generator.plan.model.plan import Plan
 from generator.units import LatLon
 
@@ -70,6 +71,23 @@ def ground_shapes(plan: Plan) -> Mapping[str, GroundShape]:
     Where work begins on a place is drawn under the id of the place with `begin_id`.
     """
     return plan.once("ground shapes", _ground_shapes)
+
+
+def kept_off_ground(plan: Plan, kept_off: Iterable[KeptOff]) -> Iterator[tuple[Spot, ...]]:
+    """Yield the outlines of the ground around things of a plan that labels keep the spray off.
+
+    Never less of it; of what is typed by its distance alone nothing is drawn.
+    """
+    shapes = ground_shapes(plan)
+    for one in kept_off:
+        shape = shapes.get(one.thing_id)
+        if shape is None or one.reach is None:
+            continue
+        lying = OnGround((), is_outline=shape.is_outline, half_width_ft=shape.half_width_ft)
+        reach = reach_piece(piece_on(lying, shape.spots_ft), one.reach.value)
+        # of ground in several parts each has its own
+        for part in getattr(reach, "geoms", [reach]):
+            yield tuple(part.exterior.coords[:-1])
 
 
 def begin_id(place_id: str) -> str:

@@ -40,14 +40,14 @@ def without_line(given: Given) -> Given:
 
 
 def redacted_kept_off(
-    one: KeptOff, seen: Set[str], number: Callable[[Quantity], Quantity]
+    one: KeptOff, new_id: str, seen: Set[str], number: Callable[[Quantity], Quantity]
 ) -> KeptOff:
-    """Return what is left out beside a thing by the name others may see, not where it lies.
+    """Return what is left out beside a thing by the name and id others may see, not where it lies.
 
-    `number` is how a computed number passes to the reader.
+    `new_id` is empty where they see no thing; `number` is how a computed number passes to them.
     """
     return KeptOff(
-        thing_id="",
+        thing_id=new_id,
         name=one.known_as,
         known_as=one.known_as,
         setback=redacted(one.setback, seen),

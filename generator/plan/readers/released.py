@@ -130,7 +130,7 @@ def released_job(job: Job, place_id: str, seen: frozenset[str], land: Mapping[st
         part=job.part,
         safety=tuple(released_safety(line) for line in job.safety),
         needs=(),
-        work=_work(job.work, release),
+        work=_work(job.work, release, land),
         days=released_days(job.days),
         had_left=job.had_left,
         method=job.method,
@@ -243,7 +243,7 @@ def _told_whole(figure: Figure | None) -> Figure | None:
     return measured_alone(figure) if isinstance(figure, Measured) else figure
 
 
-def _work(work: JobWork | None, release: Releasing) -> JobWork | None:
+def _work(work: JobWork | None, release: Releasing, land: Mapping[str, str]) -> JobWork | None:
     match work:
         case SprayWork():
             mix = _mix(work.mix, release) if work.mix is not None else None
@@ -251,7 +251,8 @@ def _work(work: JobWork | None, release: Releasing) -> JobWork | None:
                 numbers=release.numbers(work.numbers),
                 mix=mix,
                 kept_off=tuple(
-                    redacted_kept_off(one, release.seen, release.number) for one in work.kept_off
+                    redacted_kept_off(one, land.get(one.thing_id, ""), release.seen, release.number)
+                    for one in work.kept_off
                 ),
             )
         case SowWork():

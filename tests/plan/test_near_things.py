@@ -66,8 +66,8 @@ def test_a_thing_is_named_with_its_feet_from_the_edge() -> None:
     plan = planned(with_things(east("well", 120), creek, wires(60)))
     assert told(plan) == [
         ("Water, wells, tile inlets", "The creek", 50),
-        ("Water, wells, tile inlets", "well", 120),
-        ("Lines above and below ground", "line above ground", 60),
+        ("Water, wells, tile inlets", "Well", 120),
+        ("Lines above and below ground", "Line above ground", 60),
     ]
     assert {line.after for line in lines_of(plan)} == {"from the edge"}
 
@@ -176,4 +176,4 @@ def test_a_stopped_job_names_them_too() -> None:
     del data["products"]["products"][0]["label"]
     plan = planned(data)
     assert job_of(plan).mix is None
-    assert [text for _, text, _ in told(plan)] == ["well"]
+    assert [text for _, text, _ in told(plan)] == ["Well"]

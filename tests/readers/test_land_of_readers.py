@@ -47,10 +47,10 @@ def test_what_is_dangerous_near_work_is_there_for_everybody_under_its_name_for_o
     )
     for reader in (CONTRACTOR, PARTNER):
         _, view = views(data)[reader]
-        assert names(data, reader) == ["The pond", "well"]
+        assert names(data, reader) == ["The pond", "Well"]
         assert [thing.id for thing in view.land.things] == ["thing--1", "thing--2"]
         near = {(one.thing_id, one.name) for job in view.jobs for one in job.near}
-        assert near == {("thing--1", "The pond"), ("thing--2", "well")}
+        assert near == {("thing--1", "The pond"), ("thing--2", "Well")}
         assert all(one.apart.file == "" for job in view.jobs for one in job.near)
         assert "Widow" not in repr(view)
         assert "land.yaml" not in repr(view)
@@ -131,6 +131,6 @@ def test_the_owner_reads_what_each_reader_sees_of_the_land_and_why() -> None:
         assert "so that they find the work: Lane screen" in page
         assert "Widow's well, as The well: near Lane screen, without its coordinates" in page
     assert "T 1" not in hired
-    assert "T 1, as building: you show it to them, with its coordinates" in hunts
+    assert "T 1, as Building: you show it to them, with its coordinates" in hunts
     with_nothing = pages_told(make_book(make_plan(inventory_of(land()), SEASON, AS_OF)))
     assert "Nothing that you typed in land.yaml" in with_nothing[f"readers/{CONTRACTOR}.md"]

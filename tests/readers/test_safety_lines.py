@@ -152,8 +152,8 @@ def test_what_lies_near_stands_on_every_reader_s_sheet_and_a_blank_beside_it() -
     for book in books(data):
         for page in (sheet(book), sheet(book, BURN_DOWN)):
             told = whole_lines_on(page)
-            assert "Low inlet, on this ground or at its edge; well, 120 ft from the edge" in told
-            assert "dwelling, 170 ft from the edge; also odd beehives" in told
+            assert "Low inlet, on this ground or at its edge; Well, 120 ft from the edge" in told
+            assert "Dwelling, 170 ft from the edge; also odd beehives" in told
             assert "near.water_and_wells" in blanks_on(page)
             assert set(page.safety_keys) == set(lines_on(page))
 

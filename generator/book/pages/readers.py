@@ -13,7 +13,7 @@ from generator.book.workings import input_called
 from generator.dataclass import dataclass
 from generator.inventory.dates import HUNTED
 from generator.inventory.land import LandThing
-from generator.plan.land.near import name_on_sheets
+from generator.plan.land.kept_kinds import public_name
 from generator.plan.model.finding import READERS
 from generator.plan.model.job import Job, UpkeepJob
 from generator.plan.model.plan import Handed, Plan, ThingTold, WindowTold
@@ -111,7 +111,7 @@ def _land(plan: Plan, handed: Handed) -> list[tuple[LandThing, str, ThingTold, l
     return [
         (
             things[told.thing_id],
-            name_on_sheets(things[told.thing_id]),
+            public_name(things[told.thing_id]),
             told,
             [plan.place(place_id).name for place_id in told.near],
         )

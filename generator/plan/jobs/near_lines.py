@@ -3,10 +3,10 @@
 from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import replace
 
-from generator.inventory.label import Setback
 from generator.inventory.land import LandThing
 from generator.inventory.places import PlantedGround
 from generator.plan.jobs.safety import NEAR_LABELS
+from generator.plan.land.kept_kinds import OTHER_KIND, kind_kept_from
 from generator.plan.land.near import near_places
 from generator.plan.model.finding import SafetyLine
 from generator.plan.model.job import Job
@@ -54,31 +54,31 @@ def with_near(
     )
 
 
-def _kept_ft(mix: Mix) -> dict[str | None, float]:
-    """Return the longest distance a tank keeps from each kind of thing; None is any kind."""
-    kept_ft: dict[str | None, float] = {}
+def _kept_ft(mix: Mix) -> dict[str, float]:
+    """Return the longest distance a tank keeps from each kind of thing."""
+    kept_ft: dict[str, float] = {}
     for part in mix.parts:
         for entries in (part.use.setbacks_ft, part.card.mixing_setbacks_ft):
             for setback in entries if isinstance(entries, tuple) else ():
-                kind = _kind_of(setback)
+                kind = kind_kept_from(setback)
                 kept_ft[kind] = max(kept_ft.get(kind, 0.0), setback.distance_ft.value)
     return kept_ft
 
 
-def _kind_of(setback: Setback) -> str | None:
-    """Return the kind of thing a distance is kept from; None where it may be of any."""
-    return None if setback.kind == "other" else setback.kind
-
-
 def _with_near(
-    job: Job, around: Iterable[DangerNear], told_ft: float, kept_ft: Mapping[str | None, float]
+    job: Job, around: Iterable[DangerNear], told_ft: float, kept_ft: Mapping[str, float]
 ) -> Job:
     kinds = land_kinds()
     near = tuple(
         thing
         for thing in around
         if thing.apart.value
-        <= max(told_ft, kept_ft.get(None, 0.0), kept_ft.get(kinds[thing.kind].keeps, 0.0))
+        # what a label keeps from in words that name no kind may be any of them
+        <= max(
+            told_ft,
+            kept_ft.get(OTHER_KIND, 0.0),
+            kept_ft.get(kinds[thing.kind].keeps or OTHER_KIND, 0.0),
+        )
     )
     if not near:
         return job

@@ -5,18 +5,16 @@ from collections.abc import Iterable
 from generator.dataclass import dataclass
 from generator.geometry.arcs import OnGround
 from generator.geometry.boxes import Box, are_surely_apart, box_of
-from generator.geometry.pieces import Piece, between_pieces_ft
+from generator.geometry.pieces import between_pieces_ft
 from generator.geometry.plane import middle_of_plane, snapped_ft
 from generator.inventory.land import LandThing
 from generator.inventory.places import PlantedGround
+from generator.plan.land.kept_kinds import public_name
 from generator.plan.land.lying import lying_of, piece_of
 from generator.plan.model.place import DangerNear
 from generator.reference.land_kinds import land_kinds
 from generator.reference.library import methods
-from generator.units import LatLon
 from generator.working import Measured
-
-_Laid = dict[tuple[str, LatLon], Piece]
 
 
 @dataclass(frozen=True, slots=True)
@@ -37,18 +35,12 @@ def near_places(
     own: what is measured from it hangs on nothing that lies elsewhere.
     """
     dangers = _dangers(things)
-    laid: _Laid = {}
     found: dict[str, tuple[DangerNear, ...]] = {}
     for place in places if dangers else ():
         lies = lying_of(place)
-        near = _near(lies, dangers, within_ft, laid) if lies is not None else []
+        near = _near(lies, dangers, within_ft) if lies is not None else []
         found[place.id] = tuple(sorted(near, key=_nearest_first))
     return found
-
-
-def name_on_sheets(thing: LandThing) -> str:
-    """Return what every reader reads a thing called: its name for others, else its kind."""
-    return thing.known_as or land_kinds()[thing.kind].name
 
 
 def _dangers(things: Iterable[LandThing]) -> list[_Danger]:
@@ -61,22 +53,16 @@ def _dangers(things: Iterable[LandThing]) -> list[_Danger]:
     ]
 
 
-def _near(
-    lies: OnGround, dangers: list[_Danger], within_ft: float, laid: _Laid
-) -> list[DangerNear]:
+def _near(lies: OnGround, dangers: list[_Danger], within_ft: float) -> list[DangerNear]:
     box, middle = box_of(lies.points_lat_lon), middle_of_plane(lies.points_lat_lon[0])
-    piece: Piece | None = None
     found: list[DangerNear] = []
     for danger in dangers:
         reach_ft = within_ft + lies.half_width_ft + danger.lies.half_width_ft
         if are_surely_apart(box, danger.box, reach_ft):
             continue
-        if piece is None:
-            piece = piece_of(lies, middle)
-        key = danger.thing.id, middle
-        if key not in laid:
-            laid[key] = piece_of(danger.lies, middle)
-        apart_ft = snapped_ft(between_pieces_ft(piece, laid[key]))
+        apart_ft = snapped_ft(
+            between_pieces_ft(piece_of(lies, middle), piece_of(danger.lies, middle))
+        )
         if apart_ft <= within_ft:
             points_count = len(lies.points_lat_lon) + len(danger.lies.points_lat_lon)
             found.append(_told(danger.thing, apart_ft, points_count))
@@ -97,7 +83,7 @@ def _told(thing: LandThing, apart_ft: float, points_count: int) -> DangerNear:
         thing.where.line,
         "place",
     )
-    return DangerNear(thing.id, thing.kind, name_on_sheets(thing), apart)
+    return DangerNear(thing.id, thing.kind, public_name(thing), apart)
 
 
 def _nearest_first(near: DangerNear) -> tuple[float, str, str]:

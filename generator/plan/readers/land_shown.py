@@ -11,7 +11,7 @@ from generator.geometry.arcs import OnGround
 from generator.inventory.fields import Points
 from generator.inventory.land import LandThing
 from generator.inventory.schema import PARTNER, Reader
-from generator.plan.land.near import name_on_sheets
+from generator.plan.land.kept_kinds import public_name
 from generator.plan.model.job import Job
 from generator.plan.model.place import DangerNear
 from generator.plan.readers.redacted import NOWHERE, without_line
@@ -50,7 +50,7 @@ def released_things(
 def _outward(thing: LandThing) -> tuple[str, str, str]:
     lines = (thing.line_lat_lon, thing.area_lat_lon)
     lies = [thing.at_lat_lon, *(line.lat_lon if line is not None else () for line in lines)]
-    return (name_on_sheets(thing), thing.kind, repr(lies))
+    return (public_name(thing), thing.kind, repr(lies))
 
 
 def _thing(thing: LandThing, new_id: str, reader: Reader) -> LandThing:
@@ -61,7 +61,7 @@ def _thing(thing: LandThing, new_id: str, reader: Reader) -> LandThing:
         id=new_id,
         was=(),
         kind=thing.kind,
-        name=name_on_sheets(thing),
+        name=public_name(thing),
         known_as=None,
         at_lat_lon=thing.at_lat_lon,
         line_lat_lon=points_alone(thing.line_lat_lon),

@@ -83,6 +83,10 @@ def _hunting(plan: Plan) -> Iterator[GroundFeature]:
         lies = lying_of(walk)
         if lies is not None:
             yield _lying(walk.name, "walk", lies)
+        if walk.parking_lat_lon is not None:
+            yield _point(f"{walk.name}: park here", "where to park", walk.parking_lat_lon)
+        if walk.gate_lat_lon is not None:
+            yield _point(f"{walk.name}: go in here", "gate of the walk", walk.gate_lat_lon)
 
 
 def _water(plan: Plan) -> Iterator[GroundFeature]:

@@ -59,7 +59,6 @@ KIND_SIGNS: dict[str, Sign] = {
     "crop_block": Sign("rows"),
     "neighbors_crop": Sign("rows", point="M-3.5-3.5v7M0-3.5v7M3.5-3.5v7"),
     "bees": Sign(point="M-4 0l2-3.5h4l2 3.5l-2 3.5h-4z"),
-    "mixing_place": Sign(point="M-4-3.5h8l-1.5 7h-5z"),
     "bedding": Sign("arcs", ("dashed",)),
     "mixing_place": Sign(point="M-3.8-3.2h7.6l-1.4 6.4h-4.8zM-2.9 0h5.8"),
     "feeding": Sign("dots", ("dashed",)),

@@ -19,6 +19,7 @@ if TYPE_CHECKING:
 NOT_TAKEN = "Nothing was written."
 PASSED_OVER = ""
 MOST_THIN_FT = 100
+ENDS_ARE_NEAR = 10  # of ends, that lie apart by less than such a part of the length
 HOW_GOT = ("phone", "phone_under_trees", "surveyed", "drawn")
 ASK = "What is it? (? lists what there is, Enter passes it over)"
 
@@ -222,13 +223,14 @@ def _one_wanted(one: Offered, what: str, of: ToldOf) -> ShapeWanted:
 
 
 def _is_walked_around(what: str, line: FoundShape) -> bool:
-    """Ask whether a line is an outline, where what it is can only be one."""
+    """Ask whether a line is an outline, where what it is can only be one, or the ends are near."""
     from generator.geometry.geodesic import line_length_ft
     from generator.inventory.imported import forms_for
 
-    if "line" in forms_for(what) or "outline" not in forms_for(what):
-        return False
     apart_ft = line_length_ft((line.lat_lon[0], line.lat_lon[-1]))
+    are_near = apart_ft < line_length_ft(line.lat_lon) / ENDS_ARE_NEAR
+    if "outline" not in forms_for(what) or ("line" in forms_for(what) and not are_near):
+        return False
     said = f"It is a line, and its ends lie {apart_ft:,.0f} ft apart. Was it walked once around?"
     return click.confirm(said)
 

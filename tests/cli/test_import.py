@@ -106,16 +106,40 @@ def test_what_is_told_is_written_as_new_files_that_read_as_meant(land: Path, wal
 
 
 def test_what_is_asked_is_answered_line_by_line(land: Path, walked: Path) -> None:
-    answers = "well\n?\n\nwoods\ny\n"
+    # of a line that ends far from where it began nobody is asked whether it goes around
+    answers = "well\n?\nscreen\n24\nstrip\ny\n"
     result = CliRunner().invoke(cli.main, ["import", str(walked), str(land)], input=answers)
     assert result.exit_code == 0, result.output
     assert "tile inlet" in result.output  # the list, where nothing there is was typed
     assert "its ends lie 4 ft apart" in result.output
-    things = {thing.name: thing for thing in sound(land).land}
-    assert things.keys() == {"Old well", "Field"}
-    assert things["Old well"].at_lat_lon == (41.0205, -93.0195)
-    assert things["Field"].area_lat_lon is not None
-    assert len(things["Field"].area_lat_lon.lat_lon) == 5
+    inventory = sound(land)
+    (well,) = inventory.land
+    assert (well.name, well.at_lat_lon) == ("Old well", (41.0205, -93.0195))
+    lane = next(one for one in inventory.screens if one.name == "Lane" and one.shape is not None)
+    assert lane.line_lat_lon is not None
+    assert lane.width_ft is not None
+    assert lane.width_ft.value == 24
+    (field,) = (one for one in inventory.strips if one.name == "Field")
+    assert field.area_lat_lon is not None
+    assert len(field.area_lat_lon.lat_lon) == 5
+
+
+def test_what_can_only_be_an_outline_is_asked_and_what_is_passed_over_is_not_written(
+    land: Path, walked: Path
+) -> None:
+    words = ["import", str(walked), str(land)]
+    before = print_of(land)
+    nothing = CliRunner().invoke(cli.main, words, input="\n\n\n")
+    assert nothing.output.splitlines()[-1].endswith("Nothing was written.")
+    assert print_of(land) == before
+    # of a line that was not walked around no woods are made
+    refused = CliRunner().invoke(cli.main, words, input="\nwoods\nn\n")
+    assert refused.exit_code == 2
+    assert "Was it walked once around?" in refused.output
+    assert print_of(land) == before
+    woods = CliRunner().invoke(cli.main, words, input="\n\nwoods\ny\n")
+    assert woods.exit_code == 0
+    assert [thing.name for thing in sound(land).land] == ["Field"]
 
 
 def test_nested_folders_and_mixed_forms_are_listed(land: Path, tmp_path: Path) -> None:

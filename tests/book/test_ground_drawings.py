@@ -249,7 +249,7 @@ def test_a_private_shape_changes_no_byte_of_another_reader_s_drawing(kind: str) 
 def test_whoever_works_on_a_place_sees_what_is_dangerous_near_it_and_no_more() -> None:
     for one in seen("contractor"):
         named = words_on(one)
-        assert named >= {"Strip 1", "Begin here", "creek", "well"}
+        assert named >= {"Strip 1", "Begin here", "Creek", "Well"}
         assert not named & {"Mill creek", "Old well"}
         assert "Hidden beds" not in one.svg
         assert "Lane walk" not in one.svg

@@ -69,6 +69,8 @@ WITHOUT_SUFFIX = {
     "book.charts.scale.down_px.top": "in the unit of the picture",
     "book.charts.columns._column.top": "in the unit of the picture",
     "book.charts.ground_frame.Frame.px_per_ft": "pixels to a foot, of drawings alone",
+    "geometry.thin.corners_kept.off": "in the unit of the spots",
+    "plan.land.drawn.fewer_corners.off": "in the unit of the line",
     "plan.land.measured._measured.value": "its unit stands in the argument beside it",
     "geometry.heights.HeightGrid.cell_size": "degrees, or meters of a UTM zone",
     "plan.placed.measured.measured_on.value": "its unit stands in the argument beside it",

@@ -36,7 +36,8 @@ from generator.dataclass import dataclass
 from generator.plan.land.drawn import BEGIN, PARKING, WALK_GATE, GroundShape, fewer_corners
 
 UNDER_PX = 28.0  # under the ground: the scale and the way north
-EDGE_PX, LONGEST_NAME_PX = 9.0, 170.0  # of an arrow from the edge; a longer name has a number
+EDGE_PX = 9.0  # of an arrow from the edge
+LONGEST_NAME_PX, LONGEST_OWN_NAME_PX = 170.0, 240.0  # a longer name has a number
 AWAY_PX = (7.0, 16.0, 26.0)  # of the words of an arrow from it, nearer where there is room
 # How far a line may be drawn from where it runs: as little as the size of the whole allows.
 OFF_PX = (0.4, 1.0, 2.0, 4.0)
@@ -176,7 +177,8 @@ def _called(placing: Lettering, one: LaidShape, *, is_own: bool) -> Name | None:
     words = one.shape.name
     wide_px = words_px(words, LETTERS_PX)
     # digits alone would be taken for a number of the legend
-    if wide_px is None or wide_px > LONGEST_NAME_PX or words.isdigit():
+    longest_px = LONGEST_OWN_NAME_PX if is_own else LONGEST_NAME_PX
+    if wide_px is None or wide_px > longest_px or words.isdigit():
         return None
     most_lines = ANY_LINES if is_own or one.shape.kind in STARTS_HERE else MOST_LINES
     wide_px *= BOLD_FRACTION if is_own else 1

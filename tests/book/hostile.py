@@ -40,6 +40,8 @@ NO_TEXT = frozenset(
 )
 # Of a spraying that was a job the place is known, so that its words are a fault.
 ONLY_WHERE_TYPED = frozenset([("Sprayed", "location"), ("Sprayed", "part")])
+# The demo reads neither shapes nor heights from a file; what goes with one is no free text.
+OF_FILES = frozenset(["ShapeInFile", "Elevation"])
 
 MARKDOWN = (
     "*a* _b_ **c** __d__ ~~e~~ `f`",
@@ -215,5 +217,5 @@ def _text_fields(kind: type) -> Iterator[Field]:
     for name, rule in rules_of(kind).items():
         if rule.form == "text" and name not in NO_TEXT:
             yield kind.__name__, name
-        if rule.record is not None:
+        if rule.record is not None and rule.record.__name__ not in OF_FILES:
             yield from _text_fields(rule.record)

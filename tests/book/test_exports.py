@@ -28,6 +28,9 @@ from generator.book.pages.written import (
     BUY_CSV,
     CALENDAR,
     CALENDAR_SPANS,
+    GROUND_GEOJSON,
+    GROUND_GPX,
+    GROUND_KML,
     RECORDS_CSV,
 )
 from generator.book.record_rows import RECORD_COLUMNS
@@ -206,14 +209,14 @@ def test_what_is_missed_stands_by_its_name_alone() -> None:
     assert f"work/{kill.address}.html" in html.unescape(listed)
 
 
-def test_others_have_a_calendar_and_no_file_for_a_spreadsheet() -> None:
+def test_others_have_calendars_and_the_ground_and_no_file_for_a_spreadsheet() -> None:
     data = small_property()
     plan = planned(data)
     reader = inventory_of(data).readers[0]
-    calendars = {CALENDAR, CALENDAR_SPANS}
+    shared = {CALENDAR, CALENDAR_SPANS, GROUND_GEOJSON, GROUND_GPX, GROUND_KML}
     tables = {BUDGET_CSV, BUY_CSV, BUDGET_XLSX, RECORDS_CSV}
-    assert set(make_book(plan).files) == tables | calendars
-    assert set(make_book(seen_by(plan, reader)).files) == calendars
+    assert set(make_book(plan).files) == tables | shared
+    assert set(make_book(seen_by(plan, reader)).files) == shared
 
 
 def test_two_runs_give_the_same_bytes(plan: Plan) -> None:
@@ -375,9 +378,10 @@ def test_any_text_comes_back_as_text(texts: list[str]) -> None:
 
 def test_a_site_carries_the_files_and_links_to_them(demo_sites: dict[str, Any]) -> None:
     owner, hired = demo_sites["owner"], demo_sites["hired-sprayer"]
+    shared = (CALENDAR, CALENDAR_SPANS, GROUND_GEOJSON, GROUND_GPX, GROUND_KML)
     for name, content in owner.book.files.items():
         assert (owner.folder / name).read_bytes() == content
-        assert (hired.folder / name).exists() == (name in (CALENDAR, CALENDAR_SPANS))
+        assert (hired.folder / name).exists() == (name in shared)
     for page, name in (("buy.html", BUY_CSV), ("money.html", BUDGET_CSV)):
         html = (owner.folder / page).read_text(encoding="utf-8")
         assert f'href="{name}"' in html

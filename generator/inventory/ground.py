@@ -41,8 +41,7 @@ def how_got() -> Any:
     """Declare how the points of a thing were got."""
     return choice(
         "place",
-        "how its points were got: with a phone in the open or under trees, surveyed, or drawn on "
-        "a picture from above",
+        "how its points were got: by phone, under trees or not, surveyed, or drawn",
         PHONE,
         UNDER_TREES,
         SURVEYED,

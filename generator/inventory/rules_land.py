@@ -1,11 +1,11 @@
-"""Rules on things of the land: where each lies, in a form its kind can have, for whom to see."""
+"""Rules on things of the land: where each lies, in a form its kind can have."""
 
 from collections.abc import Iterator
 
 from generator.inventory.land import LandThing
 from generator.inventory.problems import listed, shown_value
 from generator.inventory.rule import Broken, Rule, typed_at
-from generator.inventory.schema import PARTNER, Inventory
+from generator.inventory.schema import Inventory
 from generator.inventory.shapes_read import FIELD_OF, forms_it_takes
 from generator.reference.land_kinds import land_kinds
 
@@ -53,27 +53,10 @@ def _reach_of_its_form(inventory: Inventory) -> Iterator[Broken]:
             yield Broken(typed_at(thing.width_ft), what, "line_lat_lon, or no width")
 
 
-def _kept_from_contractors(inventory: Inventory) -> Iterator[Broken]:
-    partners = {reader.id for reader in inventory.readers if reader.kind == PARTNER}
-    known = {reader.id for reader in inventory.readers}
-    for thing in inventory.land:
-        kind = land_kinds()[thing.kind]
-        if not kind.private:
-            continue
-        for field in ("shown_to", "coordinates_for"):
-            for number, reader in enumerate(getattr(thing, field)):
-                if reader in known and reader not in partners:
-                    what = f"{kind.name} is kept from who is hired, and {reader} is hired"
-                    where = thing.where_of(field, number=number)
-                    yield Broken(where, what, "a reader who is a partner, or nobody")
-
-
 LAND_RULES = (
     Rule("F500", "A thing of the land lies somewhere, said once.", _one_form, alone=True),
     Rule("F501", "A thing of the land is a point, a line or an outline as its kind is.",
          _form_of_its_kind, alone=True),
     Rule("F502", "A radius goes around a point, a width along a line.", _reach_of_its_form,
          alone=True),
-    Rule("F503", "Where deer bed, feed and walk is kept from who is hired.",
-         _kept_from_contractors),
 )  # fmt: skip

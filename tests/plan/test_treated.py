@@ -157,11 +157,15 @@ def test_what_lies_far_enough_leaves_all_and_what_nobody_tells_is_asked() -> Non
     assert NOT_SET_BACK not in codes(planned(strip(NEAR_50, water, kept=(RUNOFF, WATER))))
 
 
-def test_a_thing_without_points_tells_nothing_of_its_kind() -> None:
-    lost = {"kind": "runoff_point"}
-    assert NOT_SET_BACK in codes(planned(drawn(runoff_line(500), lost)))
-    assert NOT_SET_BACK not in codes(planned(drawn(runoff_line(500))))
-    assert NOT_SET_BACK in codes(planned(drawn()))
+def test_water_of_which_nobody_typed_where_it_lies_tells_nothing_of_open_water() -> None:
+    line = points((-200, 500), (600, 500))
+    creek: Data = {"kind": "creek", "line_lat_lon": line, "counts_from": "bank"}
+    hole = {"id": "hole", "name": "Dug hole", "shape": "round", "top_ft": 20, "bottom_ft": 4,
+            "depth_ft": 3}  # fmt: skip
+    data = drawn(creek, kept=(WATER,))
+    assert NOT_SET_BACK not in codes(planned(data))
+    assert NOT_SET_BACK in codes(planned(data | {"ground": {"water_holes": [hole]}}))
+    assert NOT_SET_BACK in codes(planned(drawn(kept=(WATER,))))
 
 
 @pytest.mark.parametrize(

@@ -334,10 +334,10 @@ def _foot(frame: Frame) -> Iterator[str]:
     yield f'<path class="scale" d="M0 {top}h{long}v6h-{long}z"/>'
     yield f'<path class="scale solid" d="M0 {top}h{half}v6h-{half}z"/>'
     beside = pixels(long_ft * frame.px_per_ft + 7)
-    yield f'<text x="{beside}" y="{base}" class="under scale">{long_ft:,.6g} ft</text>'
+    yield f'<text x="{beside}" y="{base}" class="scale">{long_ft:,.6g} ft</text>'
     x, north = pixels(frame.wide_px - 8), pixels(frame.wide_px - 18)
     yield f'<path class="north" transform="translate({x} {top})" d="{_NORTH}"/>'
-    yield f'<text x="{north}" y="{base}" text-anchor="end" class="under">North</text>'
+    yield f'<text x="{north}" y="{base}" text-anchor="end" class="scale">North</text>'
 
 
 def scale_ft(frame: Frame) -> float:

@@ -33,9 +33,8 @@ class LandCaution(Caution):
         "By their points {place} and {other} lie on each other, by no more than the points may be "
         "off. They count as different ground.",
         "",
-        "Look at the edge between them. Where they share ground, say so: what is done on one then "
-        "counts on both. Where they do not, take the points of that edge again.",
-        to_type="Where they share ground, type same_ground_as of one of the two places.",
+        "Look at the edge between them. Where they do not share ground, take its points again.",
+        to_type="Where they do, type same_ground_as of one of the two places.",
     )
     ON_EACH_OTHER = Words(
         "C521",

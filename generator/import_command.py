@@ -55,7 +55,7 @@ def import_command(
     got: str | None,
     outline: bool,
 ) -> None:
-    """Take shapes from GeoJSON, KML, KMZ or GPX files into a property folder.
+    """Take shapes out of files into a property folder.
 
     It lists what is in the files with feet and acres, and asks what each shape is, unless --as says
     it. The shapes are written as one new file in the folder shapes, and each gets a new file with

@@ -35,7 +35,7 @@ class ToldOf(NamedTuple):
 
 
 @click.command("import")
-@click.argument("words", nargs=-1, required=True, metavar="FILE... [FOLDER]")
+@click.argument("words", nargs=-1, required=True, metavar="FILES [FOLDER]")
 @click.option("--list", "only_list", is_flag=True, help="Say what is in the files, and no more.")
 @click.option("--pick", "picks", multiple=True, metavar="SHAPE", help="Take it, by number or name.")
 @click.option("--as", "what", metavar="KIND", help="What they are, such as screen, walk or creek.")

@@ -42,14 +42,15 @@ def write_property(
 ) -> Path:
     """Write a property; the lists named in `split` as one file for each entry, in a folder.
 
-    `weather_files` are texts by their names, for the folder of weather.
+    `weather_files` and `elevation_files` are texts by their names, for the folders of those names.
     """
     folder.mkdir(parents=True)
     for name, content in data.items():
-        if name == "weather_files":
-            (folder / "weather").mkdir(exist_ok=True)
+        if name in ("weather_files", "elevation_files"):
+            lying = folder / name.removesuffix("_files")
+            lying.mkdir(exist_ok=True)
             for file, text in content.items():
-                (folder / "weather" / file).write_text(text, encoding="utf-8")
+                (lying / file).write_text(text, encoding="utf-8")
         elif name in split:
             _write_split(folder / name, content, comment)
         else:

@@ -37,7 +37,7 @@ class Fault(NamedTuple):
 FAULTS = (
     Fault("generator/units.py", "QT_PER_GAL = 4", "QT_PER_GAL = 5"),
     Fault("generator/compute/water.py", "short_gal / min(", "short_gal / max("),
-    Fault("generator/geometry/overlap.py", "return max(depths", "return min(depths"),
+    Fault("generator/geometry/pieces.py", "width_ft / 2, cap_style", "width_ft / 3, cap_style"),
     Fault("generator/reference/data/values.yaml",
           "water_mark_fl_oz, value: 8", "water_mark_fl_oz, value: 9"),
     Fault("generator/inventory/zone_points.py", "WHOLE_TURN_DEG = 360", "WHOLE_TURN_DEG = 36"),

@@ -144,6 +144,10 @@ def _add_strangers(data: Data, chance: random.Random) -> None:
     other = new_names(other, named)
     for screen in other["screens"]["screens"]:
         screen |= {"hides": [], "known_as": f"New {screen['id']}"}
+        for key in ("line_lat_lon", "area_lat_lon"):
+            if key in screen:
+                # on ground of their own: what is sprayed on shared ground counts for everybody
+                screen[key] = [[lat, lon + 0.02] for lat, lon in screen[key]]
         data["screens"]["screens"].append(screen)
     for file in ("seed", "products", "ground"):
         for kind, entries in other[file].items():

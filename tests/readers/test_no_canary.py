@@ -199,6 +199,7 @@ LAND_FORMS = {"dug": "at_lat_lon", "hedge": "line_lat_lon", "edge": "area_lat_lo
               "nest": "at_lat_lon"}  # fmt: skip
 HEIGHT_FT = 9371.371
 DAYS_OF_WEATHER = "date,tmax_f,tmin_f\n2026-01-01,40,20\n"
+GRID_OF_HEIGHTS = "ncols 2\nnrows 1\nxllcorner 498000\nyllcorner 4541000\ncellsize 30\n300 301\n"
 HOUR_OF_WIND = "2026 10 01 00   -44   -83 10256   260    67     4 -9999 -9999\n"
 FULL_PAPERS: Data = {
     "permits": [{"id": "leave", "kind": "burn", "places": ["lane"]}],
@@ -357,6 +358,7 @@ def property_with_everything() -> tuple[Data, Hidden]:
     data["land"] = copy.deepcopy(FULL_LAND)
     data["screens"]["screens"][0]["plantings"][0]["steps"] = "wet_ground_grass"
     hidden = Hidden()
+    data["property"]["elevation"] = {"source": "an invented survey"}
     hidden.fill(Property, data["property"])
     for file, lists in FILES.items():
         for key, kind in lists.items():
@@ -365,6 +367,7 @@ def property_with_everything() -> tuple[Data, Hidden]:
     _in_one_form(data, hidden)
     _land_in_one_form(data, hidden)
     _weather_in_one_form(data, hidden)
+    _heights_of_the_ground(data)
     names = (
         "lane",
         "lane-27",
@@ -472,6 +475,13 @@ def _land_in_one_form(data: Data, hidden: Hidden) -> None:
     hidden.numbers |= {
         f"of land {number}": (part, "") for number, part in enumerate((*well["at_lat_lon"], *kept))
     }
+
+
+def _heights_of_the_ground(data: Data) -> None:
+    """Lay the grid of heights where it says, somewhere else than the places."""
+    typed = data["property"]["elevation"]
+    typed |= {"file": f"{typed['file']}.asc", "heights_in": "m", "utm_zone": "15N"}
+    data["elevation_files"] = {typed["file"]: GRID_OF_HEIGHTS}
 
 
 def _weather_in_one_form(data: Data, hidden: Hidden) -> None:

@@ -133,4 +133,4 @@ def test_the_owner_reads_what_each_reader_sees_of_the_land_and_why() -> None:
     assert "T 1" not in hired
     assert "T 1, as Building: you show it to them, with its coordinates" in hunts
     with_nothing = pages_told(make_book(make_plan(inventory_of(land()), SEASON, AS_OF)))
-    assert "Nothing that you typed in land.yaml" in with_nothing[f"readers/{CONTRACTOR}.md"]
+    assert "Nothing of what you typed of the land" in with_nothing[f"readers/{CONTRACTOR}.md"]

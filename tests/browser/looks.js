@@ -236,6 +236,8 @@ window.looks = (() => {
       const box = e.getBoundingClientRect();
       if (!shown(e) || !box.width || !box.height) continue;
       const style = getComputedStyle(e);
+      // what is cut off at the edge of a picture reaches no farther than the picture
+      if (e.closest("[clip-path]")) continue;
       if (style.clipPath !== "none" || style.position === "absolute" && box.width <= 1) continue;
       if (box.right > edge + 1 || box.left < -1) faults.push(`past the edge of the paper: ${name(e)}`);
       // a heading that folds away on a screen stays one on paper

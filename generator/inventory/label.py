@@ -66,6 +66,8 @@ KEPT_FROM = (
     "open_water", "well", "sinkhole", "tile_inlet", "runoff_point", "dwelling", "road",
     "neighbors_crop", "bees", "other",
 )  # fmt: skip
+# Kinds of which an owner can say that all there are have their points.
+KEPT_FROM_KINDS = tuple(kind for kind in KEPT_FROM if kind != "other")
 # Where such a distance counts from, and what that is called.
 COUNTED_FROM = {
     "bank": "the bank",

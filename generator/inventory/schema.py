@@ -26,6 +26,7 @@ from generator.inventory.fields import (
     whole,
 )
 from generator.inventory.ground import FAR, NO, YES, SoilTest, WaterHole
+from generator.inventory.label import KEPT_FROM_KINDS
 from generator.inventory.land import LandThing
 from generator.inventory.law import AfterTheShot, LookedUp
 from generator.inventory.log import LogEntry
@@ -119,6 +120,12 @@ class Property(Record):
     elevation_ft: Given | None = measure("place", "height above the sea", "ft", ON_EARTH_FT)
     elevation: Elevation | None = record(
         "place", "a grid of heights of the ground, in a file", Elevation
+    )
+    all_drawn: tuple[str, ...] = choice(
+        "page",
+        "kinds labels keep from, of which land.yaml holds all near your work",
+        *KEPT_FROM_KINDS,
+        many=True,
     )
     slope_limit_pct: Given | None = measure(
         "page", "steepest ground you take a machine on", "pct", Limits(above=0, at_most=100)

@@ -177,3 +177,30 @@ def test_a_stopped_job_names_them_too() -> None:
     plan = planned(data)
     assert job_of(plan).mix is None
     assert [text for _, text, _ in told(plan)] == ["Well"]
+
+
+def none_typed(words: str | None, *things: Data, line: str = "water_and_wells") -> list[str]:
+    """What is said of a place whose typed words say that nothing is near."""
+    data = with_things(*things)
+    if words is not None:
+        data["screens"]["screens"][0]["near"] = {line: words}
+    return [one.words for one in planned(data).findings if one.code == "C536"]
+
+
+@pytest.mark.parametrize("words", ["None within sight", "Nothing near", "no", "No, never", "none"])
+def test_words_that_say_nothing_is_near_are_held_against_what_is_drawn(words: str) -> None:
+    (told,) = none_typed(words, east("well", 120))
+    assert words in told
+    assert "T 0" in told
+    # farther than sheets tell, and of a kind that stands beside another line
+    assert none_typed(words, east("well", 301)) == []
+    assert none_typed(words, wires(60)) == []
+    assert len(none_typed(words, wires(60), line="lines")) == 1
+    # a road has a line of its own, of which nothing is typed
+    road = wires(60) | {"kind": "road"}
+    assert none_typed(words, road, line="neighbours") == []
+
+
+@pytest.mark.parametrize("words", [None, "Northern pond", "Well house, nothing else", "Notice it"])
+def test_other_words_may_name_what_lies_there(words: str | None) -> None:
+    assert none_typed(words, east("well", 120)) == []

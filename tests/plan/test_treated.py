@@ -58,13 +58,14 @@ def points(*spots: tuple[float, float]) -> list[list[float]]:
     return [list(point) for point in off_plane(spots, MIDDLE)]
 
 
-def drawn(*things: Data, **how: Any) -> Data:
+def drawn(*things: Data, all_drawn: tuple[str, ...] = (), **how: Any) -> Data:
     """The strip along a drawn line from west to east, among drawn things."""
     data = strip(**how)
     screen = data["screens"]["screens"][0]
     screen |= {"line_lat_lon": points((0, 0), (400, 0)), "outline_error_ft": HARDLY}
     lies = [{"id": f"thing-{number}", "name": f"Thing {number}", "off_ft": HARDLY} | thing
             for number, thing in enumerate(things, 1)]  # fmt: skip
+    data["property"]["all_drawn"] = list(all_drawn)
     return data | {"land": {"land": lies}}
 
 
@@ -103,7 +104,7 @@ def product_fl_oz(job: Job) -> float:
 
 @pytest.mark.parametrize(
     "data",
-    [strip(NEAR_50, **ONE_PASS), drawn(runoff_line(65), **ONE_PASS)],
+    [strip(NEAR_50, **ONE_PASS), drawn(runoff_line(65), all_drawn=("runoff_point",), **ONE_PASS)],
     ids=["typed", "drawn"],
 )
 def test_a_runoff_line_along_a_strip_leaves_what_it_leaves_by_hand(data: Data) -> None:
@@ -162,10 +163,34 @@ def test_water_of_which_nobody_typed_where_it_lies_tells_nothing_of_open_water()
     creek: Data = {"kind": "creek", "line_lat_lon": line, "counts_from": "bank"}
     hole = {"id": "hole", "name": "Dug hole", "shape": "round", "top_ft": 20, "bottom_ft": 4,
             "depth_ft": 3}  # fmt: skip
-    data = drawn(creek, kept=(WATER,))
+    data = drawn(creek, kept=(WATER,), all_drawn=("open_water",))
     assert NOT_SET_BACK not in codes(planned(data))
     assert NOT_SET_BACK in codes(planned(data | {"ground": {"water_holes": [hole]}}))
-    assert NOT_SET_BACK in codes(planned(drawn(kept=(WATER,))))
+
+
+def test_one_thing_that_is_drawn_tells_of_no_second_until_the_owner_says_that_all_are() -> None:
+    line = points((-200, 500), (600, 500))
+    creek: Data = {"kind": "creek", "line_lat_lon": line, "counts_from": "bank"}
+    one_drawn = planned(drawn(creek, kept=(WATER,)))
+    (told,) = [one for one in one_drawn.findings_on(KILL) if one.code == NOT_SET_BACK]
+    assert "all_drawn: in property.yaml" in told.to_type
+    assert Question.SET_BACK in listed(one_drawn)
+    # the line the caution gives is typed in
+    all_drawn = planned(drawn(creek, kept=(WATER,), all_drawn=("open_water",)))
+    assert NOT_SET_BACK not in codes(all_drawn)
+    assert Question.SET_BACK not in listed(all_drawn)
+    # of another kind it says nothing, and of a place without points neither
+    wells = drawn(creek, kept=(WATER,), all_drawn=("well",))
+    assert NOT_SET_BACK in codes(planned(wells))
+    unlaid = drawn(creek, kept=(WATER,), all_drawn=("open_water",))
+    del unlaid["screens"]["screens"][0]["line_lat_lon"]
+    assert NOT_SET_BACK in codes(planned(unlaid))
+    # none there is: the owner knows of no water
+    assert NOT_SET_BACK not in codes(planned(drawn(kept=(WATER,), all_drawn=("open_water",))))
+    # what is drawn is left out all the same
+    near = runoff_line(65)
+    assert job_of(planned(drawn(near))).kept_off != ()
+    assert codes(planned(drawn(near))) & {LEFT_OUT, NOT_SET_BACK} == {LEFT_OUT, NOT_SET_BACK}
 
 
 @pytest.mark.parametrize(

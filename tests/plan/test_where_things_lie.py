@@ -150,8 +150,138 @@ def test_a_place_to_mix_keeps_off_what_the_label_says(east_ft: float, code: str)
         assert figures(one) == pytest.approx([east_ft, 50, 1, 1], abs=TYPED_FT)
         assert "Made-up product brew" in one.words
         assert one.words_for_others
-    # of a distance without a kind, and of another kind, nothing is known
-    assert not {"S520", "C527"} & {one.code for one in planned(ground(well, mixing)).findings}
+
+
+def mixed(*things: Data, all_drawn: tuple[str, ...] = (), **kept: Any) -> list[str]:
+    """What is said of a place to mix at 400 by 100 ft, among things, by one line of a label."""
+    mixing = land("mixing_place", at_lat_lon=at(400, 100), got="surveyed")
+    setback = {"keep_from": "wells", "distance_ft": 50} | kept
+    data = ground(mixing, *things, use={"mixing_setbacks_ft": [setback]})
+    data["property"]["all_drawn"] = list(all_drawn)
+    return [one.code for one in planned(data).findings if one.subject == "the-mixing-place"]
+
+
+def test_a_place_to_mix_where_a_label_names_no_kind_or_another_edge() -> None:
+    well = land("well", at_lat_lon=at(440, 100), got="surveyed")
+    # by its words, as a distance of the spray counts
+    assert mixed(well, all_drawn=("well",)) == ["S520"]
+    assert mixed(well, all_drawn=("well",), keep_from="bodies of water") == ["C532"]
+    # the label counts from the bank, and the water's edge was drawn: 53 ft off, and the bank nearer
+    side = {"area_lat_lon": square(453, 0, 300), "got": "surveyed"}
+    bank = {"keep_from": "ponds", "counts_from": "bank"}
+    pond = land("pond", counts_from="waters_edge", **side)
+    assert mixed(pond, all_drawn=("open_water",), **bank) == ["C527"]
+    assert mixed(land("pond", counts_from="bank", **side), all_drawn=("open_water",), **bank) == []
+    far = land("pond", counts_from="waters_edge", area_lat_lon=square(503, 0, 300), got="surveyed")
+    assert mixed(far, all_drawn=("open_water",), **bank) == []
+
+
+def test_a_place_to_mix_where_nobody_says_that_all_is_drawn() -> None:
+    assert mixed() == ["C532"]
+    assert mixed(all_drawn=("well",)) == []
+    # one far off tells of no second
+    well = land("well", at_lat_lon=at(600, 100), got="surveyed")
+    assert mixed(well) == ["C532"]
+    assert mixed(well, all_drawn=("well",)) == []
+    # what a label means by words of its own no list of kinds holds
+    assert mixed(all_drawn=("well",), keep_from="pear trees", kind="other") == ["C532"]
+
+
+def test_a_place_to_mix_beside_dug_water() -> None:
+    kept = {"keep_from": "open water", "distance_ft": 50}
+    hole = {"id": "hole", "name": "Dug hole", "shape": "round", "top_ft": 20, "bottom_ft": 4,
+            "depth_ft": 3}  # fmt: skip
+    mixing = land("mixing_place", at_lat_lon=at(400, 100), got="surveyed")
+
+    def told(**lies: Any) -> list[str]:
+        data = ground(mixing, use={"mixing_setbacks_ft": [kept]})
+        data["property"]["all_drawn"] = ["open_water"]
+        data["ground"] = {"water_holes": [hole | lies]}
+        return [one.code for one in planned(data).findings if one.subject == "the-mixing-place"]
+
+    # its edge 10 ft nearer than its middle
+    assert told(at_lat_lon=at(459, 100)) == ["S520"]
+    assert told(at_lat_lon=at(500, 100)) == []
+    assert told() == ["C532"]
+
+
+def tilled(*things: Data) -> Data:
+    """The strip, ground that a step of the owner's own tills."""
+    data = ground(*things)
+    (planting,) = data["screens"]["screens"][0]["plantings"]
+    planting |= {"season": SEASON - 4, "upkeep": "lane_upkeep"}
+    till = {
+        "step": "open_a_strip",
+        "name": "Till a strip",
+        "operation": "till",
+        "timing": "established_growing",
+        "why": "So that fire does not cross.",
+        "opens": [{"date": "07-01"}],
+        "closes": [{"date": "07-31"}],
+        "if_missed": "Leave it.",
+    }
+    own = {"id": "lane_upkeep", "name": "Lane", "based_on": "established_screen_upkeep"}
+    data["steps"] = {"step_plans": [own | {"steps": [till]}]}
+    return data
+
+
+def wire_below(east_ft: float) -> Data:
+    return land("line_below", line_lat_lon=line((east_ft, 0), (east_ft, 700)), got="surveyed")
+
+
+def test_a_buried_line_where_ground_is_opened() -> None:
+    # the strip reaches 30 ft to each side, 2 ft beside a mark are dug by hand, both may be 1 ft off
+    (found,) = told(tilled(wire_below(33.9)), "C533")
+    assert found.subject == f"lane/{SEASON}/open_a_strip"
+    assert figures(found) == pytest.approx([3.9, 2], abs=TYPED_FT)
+    assert told(tilled(wire_below(34.1)), "C533") == []
+    # work that opens no ground meets no buried line
+    assert told(ground(wire_below(0)), "C533") == []
+
+
+def test_a_buried_line_where_a_water_hole_is_dug() -> None:
+    hole = {"id": "hole", "name": "Dug hole", "shape": "round", "top_ft": 20, "bottom_ft": 4,
+            "depth_ft": 3, "at_lat_lon": at(400, 100), "upkeep": "water_hole_upkeep",
+            "asked_for": ["water_digging"]}  # fmt: skip
+
+    def dug(east_ft: float) -> list[str]:
+        data = ground(wire_below(east_ft))
+        data["ground"] = {"water_holes": [hole]}
+        return [str(one.subject) for one in planned(data).findings if one.code == "C533"]
+
+    # it reaches 10 ft from its point, got with a phone: 16 ft off, and the line by 1
+    assert dug(428.9) == ["hole"]
+    assert dug(429.1) == []
+
+
+def walked(*things: Data) -> list[Finding]:
+    """What lies near a stand at 400 by 100 ft, and near a walk to it from the south."""
+    data = ground(*things, walk=line((400, -500), (400, 100)))
+    stand = {"id": "oak", "name": "The oak", "at_lat_lon": at(400, 100), "got": "surveyed"}
+    data["stands"] = {"stands": [stand]}
+    return [one for one in planned(data).findings if one.code in ("C534", "C535")]
+
+
+def test_a_line_above_ground_by_a_stand() -> None:
+    def wire(east_ft: float) -> Data:
+        return land("line_above", line_lat_lon=line((east_ft, 0), (east_ft, 300)), got="surveyed")
+
+    # 30 ft, and both may be 1 ft off
+    (found,) = walked(wire(431.9))
+    assert (found.code, found.subject) == ("C534", "oak")
+    assert figures(found) == pytest.approx([31.9, 30], abs=TYPED_FT)
+    assert found.words_for_others
+    assert walked(wire(432.1)) == []
+
+
+@pytest.mark.parametrize("kind", ["well", "sinkhole"])
+def test_a_hole_by_a_walk(kind: str) -> None:
+    (found,) = walked(land(kind, at_lat_lon=at(411.9, -200), got="surveyed"))
+    assert (found.code, found.subject) == ("C535", "way")
+    assert figures(found) == pytest.approx([11.9, 10], abs=TYPED_FT)
+    assert walked(land(kind, at_lat_lon=at(412.1, -200), got="surveyed")) == []
+    # past its end too
+    assert walked(land(kind, at_lat_lon=at(400, -511.9), got="surveyed")) != []
 
 
 def test_what_a_cutter_throws_and_lines_above() -> None:

@@ -6,7 +6,9 @@ from generator.book.pages.readers import reader_words
 from generator.book.pages.written import PLACES, Written, from_template
 from generator.dataclass import dataclass
 from generator.inventory.ground import DRAWN, PHONE, SURVEYED, UNDER_TREES
+from generator.inventory.label import KEPT_FROM_KINDS
 from generator.inventory.land import LandThing
+from generator.plan.land.kept_kinds import kind_words
 from generator.plan.land.measured import measured_line_ft, measured_outline_ac
 from generator.plan.land.off_points import off_ft
 from generator.plan.model.finding import Finding
@@ -63,6 +65,8 @@ def land_page(plan: Plan) -> Written:
         rows=[_row(plan, thing) for thing in things],
         findings=_findings(plan),
         drawn=whole_ground(plan),
+        all_drawn=[kind_words(kind) for kind in plan.land.all_drawn],
+        kinds=[f"<code>{kind}</code>" for kind in KEPT_FROM_KINDS],
     )
 
 

@@ -11,6 +11,7 @@ from generator.plan.build.season_jobs import SeasonJobs, season_jobs
 from generator.plan.build.typed_and_logged import Logged, typed_and_logged
 from generator.plan.findings.order import in_order, without_amounts
 from generator.plan.jobs.job_days import LAST_OF_SEASON
+from generator.plan.jobs.typed_none import typed_none_findings
 from generator.plan.labels.yearly_sums import active_totals
 from generator.plan.model.finding import Finding, stopped_in
 from generator.plan.model.items import stock_items
@@ -39,7 +40,7 @@ def make_plan(inventory: Inventory, season: int, as_of: datetime.date) -> Plan:
     plan = with_money(_plan(logged, jobs, across, in_time, told), logged.inventory)
     plan = replace(plan, open_walks=open_walks(plan))
     of_money = findings_of_money(plan, logged.inventory, jobs.still_ahead())
-    beside = (*walk_findings(plan), *work_findings(plan))
+    beside = (*walk_findings(plan), *work_findings(plan), *typed_none_findings(plan))
     found = without_what_rests_on_it((*told, *in_time.findings, *of_money, *beside))
     # without their figures two may say the same: each is told once
     return replace(plan, findings=in_order(without_amounts(found)))
@@ -140,6 +141,7 @@ def land_listed(inventory: Inventory) -> Land:
         stands=inventory.stands,
         routes=inventory.routes,
         things=inventory.land,
+        all_drawn=typed.all_drawn,
         dates=inventory.dates,
         shooting_hours=inventory.shooting_hours,
         looked_up=inventory.looked_up,

@@ -21,6 +21,7 @@ from generator.plan.model.finding import WHOLE_FOLDER, Finding, Subject
 from generator.plan.model.markers import WeatherSeen
 from generator.plan.model.place import Place, SharedGround, Water
 from generator.plan.model.spray_record import SprayRecord
+from generator.plan.placed.beside_walks import walked_findings
 from generator.plan.placed.misplaced import misplaced_findings
 from generator.plan.placed.mixing import mixing_findings
 from generator.plan.placed.same_ground import (
@@ -105,6 +106,7 @@ def typed_and_logged(typed: Inventory, season: int, as_of: datetime.date) -> Log
             *overlap_findings(overlaps, shared),
             *misplaced_findings(marked),
             *mixing_findings(marked),
+            *walked_findings(marked),
             *strip_findings(marked.places(), marked.property.location_lat_lon),
             *(found for hole in water for found in water_findings(hole)),
             *tests_to_come(inventory, as_of),

@@ -3,6 +3,7 @@
 from generator.plan.findings.words import (
     MACHINES_CHAPTER,
     MIXING_CHAPTER,
+    STANDS_CHAPTER,
     WALKING_CHAPTER,
     Caution,
     Stop,
@@ -141,4 +142,53 @@ class LandCaution(Caution):
         "between as it is. The label's distances hold all the same.",
         source="common_practice",
         to_type="Where the ground falls another way, correct falls_to under near: of the place.",
+    )
+    MIXED_WHERE_NOT_TOLD = Words(
+        "C532",
+        "The labels of {products} keep mixing away from: {kept_from}. Where all of these lie near "
+        "{mixing} is not known here.",
+        "The label keeps mixing away from things that may lie near the place to mix.",
+        "Look around for each of them, and measure, before you mix.",
+        MIXING_CHAPTER,
+        source="label_in_hand",
+        to_type="Once all of a kind near your work are in land.yaml, or you know of none, list the "
+        "kind as all_drawn: in property.yaml.",
+    )
+    DUG_NEAR_A_LINE = Words(
+        "C533",
+        "By its points {things} runs under this ground, or may.",
+        "A buried line runs under this ground or beside it. Ask the owner where.",
+        "Open no ground until it is marked. Dig by hand beside a mark, and no machine goes in "
+        "there. Nobody marks a private line for you: find its ends and mark it yourself.",
+        MACHINES_CHAPTER,
+        source="call_811",
+        to_type="Where a point is wrong, correct it in land.yaml.",
+    )
+    STAND_BY_A_LINE = Words(
+        "C534",
+        "By their points {name} stands by {things}, or may.",
+        "A line above ground runs close to this stand. Ask the owner where before you climb or "
+        "raise anything.",
+        "Raise no ladder, pole or stand that could touch the line, or fall on it. Where it could, "
+        "put the stand elsewhere.",
+        STANDS_CHAPTER,
+        source="overhead_lines_rule",
+        to_type="Where a point is wrong, correct it in land.yaml or stands.yaml.",
+    )
+    HOLE_BY_A_WALK = Words(
+        "C535",
+        "By their points {name} comes by {things}, or may.",
+        "An open hole may lie close to this walk. Ask the owner where before you walk it in the "
+        "dark.",
+        "Cover or fence the hole, or take the walk around. Mark it so that it is seen in the dark.",
+        WALKING_CHAPTER,
+        source="common_practice",
+        to_type="Where a point is wrong, correct it in land.yaml or routes.yaml.",
+    )
+    NONE_TYPED_BUT_DRAWN = Words(
+        "C536",
+        'Of {what} it was typed: "{typed}". By their points {things} lies near this place.',
+        "",
+        "Go and look. Both stand on the sheets until they agree.",
+        to_type="Correct the words under near: of the place, or the points in land.yaml.",
     )

@@ -39,7 +39,7 @@ class Lies:
 class Around:
     """What lies on the land that labels keep from, and the middle of the plane of the property.
 
-    `drawn` are the kinds of which every thing has its points.
+    `drawn` are the kinds of which, as the owner says, every thing has its points.
     """
 
     middle: LatLon | None
@@ -62,14 +62,13 @@ def around(inventory: Inventory) -> Around:
 
 
 def drawn_kinds(inventory: Inventory) -> frozenset[str]:
-    """Return the kinds of things that are drawn, without those of which one has no points.
+    """Return the kinds of which every thing near the work has its points, as the owner says.
 
-    Dug water alone tells of no creek.
+    That one is drawn tells nothing of a second. A water hole without points is open water that lies
+    nobody knows where, whatever is said.
     """
-    listed = {kept_as(thing) for thing in inventory.land}
-    every: Iterable[KeptThing] = (*inventory.land, *inventory.water_holes)
-    lost = {kept_as(thing) for thing in every if lying_of(thing) is None}
-    return frozenset(kind for kind in listed - lost if kind is not None)
+    lost = {kept_as(hole) for hole in inventory.water_holes if lying_of(hole) is None}
+    return frozenset(inventory.property.all_drawn) - lost
 
 
 def near_to(ground: PlantedGround, things: Iterable[Lies], within_ft: float) -> tuple[Lies, ...]:
@@ -93,8 +92,8 @@ def not_told(
 ) -> tuple[Setback, ...]:
     """Return the distances of labels of which nobody says how far such things lie from a place.
 
-    It is said by typed distances; or by points, where the place and every thing of the kind have
-    some.
+    It is said by typed distances; or by points, where the place has some and the owner says that
+    every thing of the kind has.
     """
     near = ground.near.distances if ground.near is not None else ()
     told = {one.kind for one in near}

@@ -206,6 +206,7 @@ class Land:
     stands: tuple[Stand, ...] = ()
     routes: tuple[Route, ...] = ()
     things: tuple[LandThing, ...] = ()
+    all_drawn: tuple[str, ...] = ()
     dates: tuple[DateRange, ...] = ()
     shooting_hours: tuple[ShootingHours, ...] = ()
     looked_up: tuple[LookedUp, ...] = ()

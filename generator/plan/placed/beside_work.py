@@ -1,6 +1,6 @@
 """What lies near work that may harm it or be harmed: fire, what a cutter throws, a line above."""
 
-from collections.abc import Iterable, Iterator, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from math import hypot
 
 from generator.dataclass import dataclass
@@ -10,12 +10,13 @@ from generator.geometry.plane import middle_of_plane, snapped_ft
 from generator.inventory.land import LandThing
 from generator.inventory.places import PlantedGround
 from generator.inventory.plain_values import point_of_compass
+from generator.inventory.schema import KeptUp
 from generator.plan.findings.about_land import LandCaution
-from generator.plan.findings.order import all_listed, finding
-from generator.plan.land.lying import lying_of, piece_of
+from generator.plan.findings.order import about_record, all_listed, finding
+from generator.plan.land.lying import Thing, lying_of, piece_of
 from generator.plan.land.off_points import off_ft
-from generator.plan.model.finding import Finding, Subject, about_job, about_place
-from generator.plan.model.job import Job
+from generator.plan.model.finding import Finding, Subject, about_job
+from generator.plan.model.job import Job, UpkeepJob
 from generator.plan.model.plan import Plan
 from generator.plan.placed.measured import measured_on
 from generator.reference.land_kinds import land_kinds
@@ -25,8 +26,11 @@ from generator.working import Figure, Measured, Reference
 FROM_FIRE = ("dwelling", "building", "line_above", "woods", "road")
 FROM_WHAT_IS_THROWN = ("dwelling", "road", "bees")
 FROM_MACHINES = ("line_above",)
+FROM_DIGGING = ("line_below",)
 # Kinds that labels keep off for what water carries to them, by the words of the label card.
 FROM_RUNOFF = ("open_water", "well", "sinkhole", "tile_inlet", "runoff_point")
+WorkAhead = Job | UpkeepJob
+WorkedGround = PlantedGround | KeptUp
 WASHES_OFF = ("spray", "fertilizer")
 
 
@@ -44,32 +48,50 @@ class _Near:
 
 
 def work_findings(plan: Plan) -> Iterator[Finding]:
-    """Yield what lies near the places of jobs still ahead and must be kept from their work."""
-    jobs = [job for job in plan.jobs if job.state.is_ahead]
-    near = _near_places(plan, {job.place_id for job in jobs})
+    """Yield what lies near the ground of work still ahead and must be kept from it."""
+    every: tuple[WorkAhead, ...] = (*plan.jobs, *plan.upkeep)
+    ahead = [
+        (one, ground) for one in every if one.state.is_ahead and (ground := _ground(plan, one))
+    ]
+    grounds = {ground.id: ground for _, ground in ahead}
+    near = _near_grounds(plan, grounds)
     fire, thrown = values()["burn_told_within_ft"], values()["thrown_by_a_rotary_cutter_ft"]
     line, runoff = values()["off_overhead_lines_ft"], values()["runoff_told_within_ft"]
-    for job in jobs:
-        lies, does = near.get(job.place_id, ()), job.step.does
+    buried = values()["buried_line_told_within_ft"]
+    for work, ground in ahead:
+        lies, does = near.get(ground.id, ()), work.step.does
+        about = about_job(work.id) if isinstance(work, Job) else about_record(ground)
         if does.uses_fire:
-            reason = LandCaution.BURN_NEAR
-            yield from _told(reason, about_job(job.id), _within(lies, FROM_FIRE, fire), fire)
+            yield from _told(LandCaution.BURN_NEAR, about, _within(lies, FROM_FIRE, fire), fire)
         if does.by_machine and does.shears == "mown":
-            reason = LandCaution.THROWN_NEAR
             hit = _within(lies, FROM_WHAT_IS_THROWN, thrown)
-            yield from _told(reason, about_job(job.id), hit, thrown)
-        if does.puts_down in WASHES_OFF:
-            yield from _runs_to(plan, job, lies, runoff)
-    for place_id, lies in near.items():
-        above = _within(lies, FROM_MACHINES, line)
-        yield from _told(LandCaution.UNDER_A_LINE, about_place(place_id), above, line)
+            yield from _told(LandCaution.THROWN_NEAR, about, hit, thrown)
+        if does.digs:
+            dug = _within(lies, FROM_DIGGING, buried)
+            yield from _told(LandCaution.DUG_NEAR_A_LINE, about, dug, buried)
+        if does.puts_down in WASHES_OFF and isinstance(ground, PlantedGround):
+            yield from _runs_to(about, ground, lies, runoff)
+    machines = {ground.id for work, ground in ahead if isinstance(work, Job) or _by_machine(work)}
+    for ground_id in grounds:
+        if ground_id in machines:
+            above = _within(near.get(ground_id, ()), FROM_MACHINES, line)
+            about = about_record(grounds[ground_id])
+            yield from _told(LandCaution.UNDER_A_LINE, about, above, line)
 
 
-def _near_places(plan: Plan, place_ids: Iterable[str]) -> dict[str, tuple[_Near, ...]]:
-    """Return what lies so near the places of jobs that one of the distances may reach it."""
-    typed = [place.typed for place in plan.places if place.id in set(place_ids)]
-    kinds = {*FROM_FIRE, *FROM_WHAT_IS_THROWN, *FROM_MACHINES, *_kinds_below()}
-    things: list[PlantedGround | LandThing] = [place for place in typed if place is not None]
+def _ground(plan: Plan, work: WorkAhead) -> WorkedGround | None:
+    """Return the ground on which work is done; of another reader's place it is not known."""
+    return plan.place(work.place_id).typed if isinstance(work, Job) else work.subject
+
+
+def _by_machine(work: WorkAhead) -> bool:
+    return work.step.does.by_machine or work.step.does.digs
+
+
+def _near_grounds(plan: Plan, grounds: Mapping[str, WorkedGround]) -> dict[str, tuple[_Near, ...]]:
+    """Return what lies so near the ground of work that one of the distances may reach it."""
+    kinds = {*FROM_FIRE, *FROM_WHAT_IS_THROWN, *FROM_MACHINES, *FROM_DIGGING, *_kinds_below()}
+    things: list[Thing] = [*grounds.values()]
     things += [thing for thing in plan.land.things if thing.kind in kinds]
     lying = [(thing, lies) for thing in things if (lies := lying_of(thing)) is not None]
     farthest = max(
@@ -84,13 +106,13 @@ def _near_places(plan: Plan, place_ids: Iterable[str]) -> dict[str, tuple[_Near,
     found: dict[str, list[_Near]] = {}
     pairs = near_each_other([lies for _, lies in lying], farthest + 2 * coarsest_ft)
     for first, second in sorted(pairs):
-        (place, lies), (thing, lies_too) = lying[first], lying[second]
-        if isinstance(place, PlantedGround) and isinstance(thing, LandThing):
+        (ground, lies), (thing, lies_too) = lying[first], lying[second]
+        if isinstance(thing, LandThing) and not isinstance(ground, LandThing):
             middle = middle_of_plane(plan.land.location_lat_lon or lies.points_lat_lon[0])
             way = shortest_way(piece_of(lies, middle), piece_of(lies_too, middle))
-            apart = measured_on("apart_ft", snapped_ft(hypot(*way)), "ft", place, thing)
-            both_ft = off_ft(place).value + off_ft(thing).value
-            found.setdefault(place.id, []).append(_Near(thing, apart, both_ft, way))
+            apart = measured_on("apart_ft", snapped_ft(hypot(*way)), "ft", ground, thing)
+            both_ft = off_ft(ground).value + off_ft(thing).value
+            found.setdefault(ground.id, []).append(_Near(thing, apart, both_ft, way))
     return {name: tuple(near) for name, near in found.items()}
 
 
@@ -107,10 +129,11 @@ def _kinds_below() -> list[str]:
     return [kind.id for kind in land_kinds().values() if kind.keeps in FROM_RUNOFF]
 
 
-def _runs_to(plan: Plan, job: Job, near: Sequence[_Near], most: Reference) -> Iterator[Finding]:
+def _runs_to(
+    about: Subject, ground: PlantedGround, near: Sequence[_Near], most: Reference
+) -> Iterator[Finding]:
     """Yield what lies on the side to which the ground of a job falls, as far as that is known."""
-    typed = plan.place(job.place_id).typed
-    falls_to = typed.near.falls_to if typed is not None and typed.near is not None else None
+    falls_to = ground.near.falls_to if ground.near is not None else None
     if falls_to is None:
         return
     below = [
@@ -119,7 +142,7 @@ def _runs_to(plan: Plan, job: Job, near: Sequence[_Near], most: Reference) -> It
         if lies_on_the_side(one.way, falls_to.value)
     ]
     named = point_of_compass(falls_to.value)
-    yield from _told(LandCaution.RUNS_TO_WATER, about_job(job.id), below, most, way=named)
+    yield from _told(LandCaution.RUNS_TO_WATER, about, below, most, way=named)
 
 
 def _told(

@@ -75,8 +75,9 @@ class Question(Enum):
         "How much ground lies nearer to water, wells or neighbors than a label lets you spray? "
         "Where nothing says how far they lie, buffers are not subtracted.",
         "Measure and flag the distances on the sheet, and mix less by what is left out.",
-        "Type under near: of the place, as distances:, how far each lies from it; or give place "
-        "and thing their points, the thing in land.yaml.",
+        "Type under near: of the place, as distances:, how far each lies from it. Or give place "
+        "and things their points, the things in land.yaml, and once all of a kind near your work "
+        "are there, or you know of none, list the kind as all_drawn: in property.yaml.",
     )
     REGROWTH = QuestionWords(
         "Does what is burned or mown hide the walk again by opening day? How fast it grows back is "

@@ -29,7 +29,7 @@ FROM_MACHINES = ("line_above",)
 FROM_DIGGING = ("line_below",)
 # Kinds that labels keep off for what water carries to them, by the words of the label card.
 FROM_RUNOFF = ("open_water", "well", "sinkhole", "tile_inlet", "runoff_point")
-WorkAhead = Job | UpkeepJob
+AnyWork = Job | UpkeepJob
 WorkedGround = PlantedGround | KeptUp
 WASHES_OFF = ("spray", "fertilizer")
 
@@ -49,7 +49,7 @@ class _Near:
 
 def work_findings(plan: Plan) -> Iterator[Finding]:
     """Yield what lies near the ground of work still ahead and must be kept from it."""
-    every: tuple[WorkAhead, ...] = (*plan.jobs, *plan.upkeep)
+    every: tuple[AnyWork, ...] = (*plan.jobs, *plan.upkeep)
     ahead = [
         (one, ground) for one in every if one.state.is_ahead and (ground := _ground(plan, one))
     ]
@@ -79,12 +79,12 @@ def work_findings(plan: Plan) -> Iterator[Finding]:
             yield from _told(LandCaution.UNDER_A_LINE, about, above, line)
 
 
-def _ground(plan: Plan, work: WorkAhead) -> WorkedGround | None:
+def _ground(plan: Plan, work: AnyWork) -> WorkedGround | None:
     """Return the ground on which work is done; of another reader's place it is not known."""
     return plan.place(work.place_id).typed if isinstance(work, Job) else work.subject
 
 
-def _by_machine(work: WorkAhead) -> bool:
+def _by_machine(work: AnyWork) -> bool:
     return work.step.does.by_machine or work.step.does.digs
 
 

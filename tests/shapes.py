@@ -31,7 +31,8 @@ def typed_ft(place: Data, stem: str) -> float:
 
 def with_shapes(place: Data, number: int) -> Data:
     """A taped place with shapes beside the tape, or in its place: another way with each number."""
-    lat, lon = 41 + number / 250, -93.05
+    # in two columns: the next place to the north begins before the longest one ends
+    lat, lon = 41 + number / 250, -93.05 + number % 2 / 250
     length_ft, width_ft = typed_ft(place, "length"), typed_ft(place, "width")
     line = {"line_lat_lon": line_of(lat, lon, length_ft)}
     outline = {"area_lat_lon": outline_of(lat, lon, length_ft, width_ft)}

@@ -44,3 +44,44 @@ def three_in_the_tank() -> Data:
         {"product": "third", "rate_product_fl_oz_per_ac": 36},
     ]
     return data
+
+
+def on_drawn_ground(data: Data) -> Data:
+    """The property with its screen on points, and around it what sprayers ask for and keep off.
+
+    The screen runs north from a gate. Every label keeps 50 ft from wells; one lies beside it.
+    """
+    data["property"].setdefault("emergency", {})["gate_lat_lon"] = [41.0297, -93.0203]
+    (screen,) = data["screens"]["screens"]
+    screen["line_lat_lon"] = [[41.03, -93.02], [41.032, -93.02]]
+    screen["near"] = screen.get("near", {}) | {"block_lat_lon": [41.03, -93.02]}
+    for product in data["products"]["products"]:
+        for use in product["label"]["uses"]:
+            use["setbacks_ft"].append(
+                {
+                    "keep_from": "wells",
+                    "distance_ft": 50,
+                    "kind": "well",
+                    "counts_from": "as_printed",
+                }
+            )
+    return data | {"land": {"land": list(AROUND)}}
+
+
+# Names as long as people type them: few have room on the drawing, the others a number.
+AROUND: tuple[Data, ...] = (
+    {"id": "well", "kind": "well", "name": "Old well by the fallen windmill",
+     "known_as": "Hand-dug well by the windmill", "at_lat_lon": [41.031, -93.0201]},
+    {"id": "creek", "kind": "creek", "name": "Mill creek", "known_as": "The creek", "width_ft": 12,
+     "line_lat_lon": [[41.0286, -93.0206], [41.031, -93.0207], [41.0335, -93.0206]]},
+    {"id": "inlet", "kind": "tile_inlet", "name": "Tile inlet at the low corner",
+     "known_as": "Inlet in the low corner", "at_lat_lon": [41.0313, -93.0196]},
+    {"id": "house", "kind": "dwelling", "name": "House across the road",
+     "known_as": "Dwelling across the road", "at_lat_lon": [41.0303, -93.0189]},
+    {"id": "garden", "kind": "neighbors_crop", "name": "Garden of the house across the road",
+     "known_as": "Garden of the house", "at_lat_lon": [41.0304, -93.0187]},
+    {"id": "orchard", "kind": "neighbors_crop", "name": "Orchard of the neighbor to the east",
+     "known_as": "Orchard to the east", "at_lat_lon": [41.0311, -93.0186]},
+    {"id": "above", "kind": "line_above", "name": "Power line over the south end",
+     "known_as": "Power line", "line_lat_lon": [[41.0301, -93.0215], [41.0302, -93.0185]]},
+)  # fmt: skip

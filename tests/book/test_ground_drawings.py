@@ -25,6 +25,7 @@ from generator.book.pages.pictures_ground import (
 )
 from generator.book.pages.stands_walks import route_page, stand_page
 from generator.book.pages.work import job_page
+from generator.book.text import clean
 from generator.inventory.fields import Points, Where
 from generator.inventory.land import LandThing
 from generator.plan.land.drawn import ground_shapes
@@ -188,7 +189,7 @@ def hatched(data: Data, reader: str) -> tuple[list[PlaneSpot], float]:
     written = job_page(plan, job).page.markdown
     (svg,) = read(written).all("svg", "lay")
     assert "Hatched: what labels keep the spray off." in read(written).text()
-    (kept,) = svg.all("path", "kept")
+    (kept,) = svg.all("path", "kept-off")
     (text,) = [words for words, _ in texts_of(svg) if words.endswith(" ft")]
     bar = re.search(r"h([\d.]+)v6", svg.all("path", "scale")[0].attributes["d"])
     assert bar is not None
@@ -324,6 +325,75 @@ def test_names_of_random_properties_stand_free_on_small_sheets(base: Plan, seed:
         assert not any(box.grown(-0.2).meets(sign) for _, box in texts for sign in signs)
         numbers = {text for text, _ in texts if text.isdigit()}
         assert numbers == {str(number) for number, _, _ in one.legend}
+
+
+HOSTILE_NAMES = (
+    "<script>alert(1)</script>",
+    "</desc></svg><img src=x onerror=alert(1)>",
+    'Fish & Sons\' "well" &amp; &#60;b&#62;',
+    "{{ 7*7 }} ![i](x.png) url(#a)",
+    "W" * 400,
+    "<&\"'>" * 200,
+    "\u05d0\u05d1\u05d2 \u202e12 ft\u2069",
+    "\U0001f98c" * 300,
+)
+DRAWN_ALONE = frozenset(
+    ["svg", "title", "desc", "defs", "clippath", "pattern", "rect", "circle", "g", "path", "text"]
+)
+
+
+@pytest.mark.parametrize("name", HOSTILE_NAMES)
+def test_any_name_is_text_in_a_drawing_and_leaves_room_for_what_is_drawn(name: str) -> None:
+    more: list[Data] = [
+        {"id": f"more-{number}", "kind": "well", "name": f"{number} {name}",
+         "at_lat_lon": [41.0002 + number / 10_000, -93.0012]}
+        for number in range(20)
+    ]  # fmt: skip
+    data = lying(*more)
+    for kind in ("screens", "stands", "routes"):
+        (one,) = data[kind][kind]
+        one |= {"name": f"{kind} {name}", "known_as": f"Plain {kind}"}
+    plan = planned(data)
+    for of, most, own in (
+        (of_place, EXCERPT_MOST, "screens"),
+        (of_job, EXCERPT_MOST, "screens"),
+        (of_stand, EXCERPT_MOST, "stands"),
+        (of_walk, EXCERPT_MOST, "routes"),
+        (whole_ground, WHOLE_MOST, ""),
+    ):
+        drawn_of = of(plan)
+        assert drawn_of is not None
+        assert len(drawn_of.svg.encode()) <= most
+        assert drawn_of.svg.isprintable()
+        document = read(drawn_of.svg)
+        assert {one.tag for one in document.walk()} - {"document"} <= DRAWN_ALONE
+        for one in document.walk():
+            assert not {key for key in one.attributes if key.startswith(("on", "href", "src"))}
+        (svg,) = document.all("svg")
+        title, told = svg.all("title")[0].text(), svg.all("desc")[0].text()
+        assert title.startswith(clean(f"{own} {name}")[:30] if own else "The whole ground")
+        assert told.startswith("North is up.")
+        # what it is of is drawn, and named or in its legend, whole
+        named = {text.text() for text in svg.all("text")} | {
+            clean(n) for _, n, _ in drawn_of.legend
+        }
+        assert clean(f"{own or 'screens'} {name}") in named
+        for words in (title, told):
+            assert max(map(len, words.split(" "))) <= 41
+
+
+def test_of_a_name_that_is_told_its_numbers_are_kept() -> None:
+    """A hatched well whose name is long: what is kept off is told, and its name is cut short."""
+    name = "Well <b>& by the windmill</b> that fell over in the storm of 1998, and its pump"
+    plan = planned(drawn(well(200, 60, name=name), kept=(KEPT_WELL,)))
+    job = next(one for one in plan.jobs if one.id.endswith("autumn_kill"))
+    page = read(job_page(plan, job).page.markdown)
+    (kept,) = job.kept_off
+    told = page.all("desc")[0].text()
+    digits = kept.lost.printed()
+    assert f"60 ft around Well <b>& by the windmill</b> that fell…, {digits}." in told
+    assert f"60 ft around {name}, {digits}." in page.text()
+    assert not page.all("b")
 
 
 def test_a_place_among_many_things_keeps_to_its_bytes_and_says_what_it_leaves_out(

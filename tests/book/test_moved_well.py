@@ -3,26 +3,35 @@
 The strip of 726 by 60 ft, an acre, runs from west to east; the well lies 20 ft north of its middle.
 By hand: the label keeps 50 ft, and the points of both may be off by 5 ft, so 60 ft around the well
 are left out; that lies 10 ft inside of the north edge, and the circle reaches over all of the
-width but its corners.
+width but its corners. Drawings are measured on the page, by their own scale.
 """
 
 import csv
 import io
+import math
 import re
+from dataclasses import dataclass
 
 import pytest
+import shapely
 
+from generator.book.charts.ground_drawn import KEPT_OFF_FRACTION, OFF_PX
+from generator.book.charts.ground_signs import KIND_SIGNS
 from generator.book.exports import BUY_CSV
 from generator.geometry.plane import middle_of_plane, off_plane
-from generator.units import shown
-from tests.book.reading import read, workings
+from generator.plan.model.place import KeptOff
+from generator.units import SQ_FT_PER_AC, shown
+from tests.book.charts.test_ground import MOVED, texts_of
+from tests.book.reading import Element, read, workings
 from tests.book.sites import Site, build_sites
+from tests.book.test_ground_drawings import corners_of
 from tests.plan.planned import KILL
 from tests.properties import Data, full_card, full_use, small_property, write_property
 
 MIDDLE = middle_of_plane((41.03, -93.02))
 SHEET = "work/lane-2027-autumn_kill.html"
 THEIR_SHEET = "work/strip-1-2027-autumn_kill.html"
+PLACE = "places/lane.html"
 # Along the strip the well moves by 100 ft; the other way it moves off by as much.
 MOVES = {"along": (300.5, 20.0), "away": (200.5, 120.0)}
 
@@ -156,3 +165,104 @@ def test_the_owner_reads_the_name_and_others_the_one_that_is_for_them(
     assert "Measure and flag before mixing" in theirs
     for html in before["hired"].pages().values():
         assert "odd well" not in html
+
+
+# Corners stand in tenths of a pixel, the length of the scale in hundredths.
+CORNER_OFF_PX, SCALE_OFF_PX = 0.05 * math.sqrt(2), 0.005
+# Of what is kept off some corners are left out, as long as it runs hardly elsewhere.
+RING_OFF_PX = CORNER_OFF_PX + KEPT_OFF_FRACTION * OFF_PX[0]
+
+
+@dataclass(frozen=True)
+class Measured:
+    """A drawing as somebody measures it on the page: in pixels, and the feet of one of them."""
+
+    svg: Element
+    ft_per_px: float
+    scale_off_fraction: float
+    strip: shapely.Polygon
+    well: tuple[float, float]
+
+    def rings(self) -> list[shapely.Polygon]:
+        return [shapely.Polygon(corners_of(one)) for one in self.svg.all("path", "kept-off")]
+
+    def along_ft(self, spot: tuple[float, float]) -> tuple[float, float]:
+        """How far east of the strip's west end a spot lies, and how far north of its middle."""
+        west, top, _, base = self.strip.bounds
+        x, y = spot
+        return (x - west) * self.ft_per_px, ((top + base) / 2 - y) * self.ft_per_px
+
+
+def measured(site: Site, address: str) -> Measured:
+    page = read((site.folder / address).read_text(encoding="utf-8"))
+    (svg,) = page.all("svg", "lay")
+    (words,) = [words for words, _ in texts_of(svg) if words.endswith(" ft")]
+    bar = re.search(r"h([\d.]+)v6", svg.all("path", "scale")[0].attributes["d"])
+    assert bar is not None
+    (strip,) = [one for one in svg.all("path", "strip") if one.has("heavy")]
+    (sign,) = [
+        one for one in svg.all("path", "sign") if one.attributes["d"] == KIND_SIGNS["well"].point
+    ]
+    moved = MOVED.search(sign.attributes["transform"])
+    assert moved is not None
+    return Measured(
+        svg,
+        float(words.removesuffix(" ft").replace(",", "")) / float(bar[1]),
+        SCALE_OFF_PX / float(bar[1]),
+        shapely.Polygon(corners_of(strip)),
+        (float(moved[1]), float(moved[2])),
+    )
+
+
+def kept_off(site: Site) -> tuple[KeptOff, ...]:
+    (job,) = [one for one in site.plan.jobs if one.id in (KILL, KILL.replace("lane", "strip-1"))]
+    return job.kept_off
+
+
+SHEETS = [("owner", SHEET), ("hired", THEIR_SHEET)]
+
+
+@pytest.mark.parametrize(("reader", "address"), SHEETS)
+def test_the_drawing_of_a_sheet_has_the_ground_that_is_lost_and_says_it_in_the_same_digits(
+    before: dict[str, Site], after: dict[str, Site], reader: str, address: str
+) -> None:
+    for site, all_of_it in ((before[reader], before["owner"]), (after[reader], after["owner"])):
+        drawn, text = measured(site, address), text_of(site, address)
+        told = drawn.svg.all("desc")[0].text()
+        rings, lost_ac = drawn.rings(), 1 - treated_ac(all_of_it)
+        if not lost_ac:
+            assert rings == []
+            assert "Hatched" not in text
+            continue
+        (ring,) = rings
+        hatched = ring.intersection(drawn.strip)
+        acres = hatched.area * drawn.ft_per_px**2 / SQ_FT_PER_AC
+        # no edge of it lies farther off than its corners are rounded
+        off = hatched.length * RING_OFF_PX / hatched.area + 2 * drawn.scale_off_fraction
+        assert off < 0.04
+        assert acres == pytest.approx(lost_ac, rel=off)
+        (kept,) = kept_off(site)
+        assert kept.reach is not None
+        assert kept.lost.value == pytest.approx(lost_ac, rel=1e-9)
+        digits = f"60 ft around {kept.name}, {shown(lost_ac, 'ac')}"
+        assert kept.reach.printed() == "60 ft"
+        assert digits in told
+        assert text.count(digits) == 2, "told with the drawing, to whoever sees it and who does not"
+        assert f"{kept.name}{shown(lost_ac, 'ac')}: 60 ft around it" in text
+
+
+def test_drawings_of_place_and_sheet_have_the_well_and_what_is_kept_off_100_ft_elsewhere(
+    before: dict[str, Site], after: dict[str, Site], request: pytest.FixtureRequest
+) -> None:
+    move = MOVES[request.node.callspec.params["after"]]
+    for sites, lies in ((before, (200.5, 20.0)), (after, move)):
+        for reader, address in [*SHEETS, ("owner", PLACE)]:
+            drawn = measured(sites[reader], address)
+            # of two spots, and of the scale over so many feet
+            off = 2 * CORNER_OFF_PX * drawn.ft_per_px + drawn.scale_off_fraction * lies[0]
+            assert drawn.along_ft(drawn.well) == pytest.approx(lies, abs=off)
+            for ring in drawn.rings():
+                west, top, east, base = ring.bounds
+                middle = (west + east) / 2, (top + base) / 2
+                off += RING_OFF_PX * drawn.ft_per_px
+                assert drawn.along_ft(middle) == pytest.approx(lies, abs=off)

@@ -41,6 +41,8 @@ LONGEST_NAME_PX, LONGEST_OWN_NAME_PX = 170.0, 240.0  # a longer name has a numbe
 AWAY_PX = (7.0, 16.0, 26.0)  # of the words of an arrow from it, nearer where there is room
 # How far a line may be drawn from where it runs: as little as the size of the whole allows.
 OFF_PX = (0.4, 1.0, 2.0, 4.0)
+# Of that an outline of what is kept off may be drawn inside of where it runs: it is measured.
+KEPT_OFF_FRACTION = 0.125
 # What has its name, whatever it lies over: whoever comes looks for it first.
 STARTS_HERE = (BEGIN, PARKING, WALK_GATE)
 # What a number stands as before it is known which it is.
@@ -273,8 +275,9 @@ def _inked(sheet: GroundSheet, laid: list[LaidShape], off_px: float) -> Iterator
     for ring in sheet.kept_off:
         cut = cut_outline(sheet.frame.laid(ring), sheet.frame.sheet.grown(OVER_PX))
         if cut:
-            path = path_of(fewer_corners(cut, off_px), closed=True)
-            yield f'<path class="kept" fill="url(#{sheet.name}-hatch)" d="{path}"/>'
+            closely = fewer_corners(cut, KEPT_OFF_FRACTION * off_px)
+            path = path_of(closely, closed=True)
+            yield f'<path class="kept-off" fill="url(#{sheet.name}-hatch)" d="{path}"/>'
     for one in laid:
         if one.shape.id in sheet.subjects:
             if one.outline:

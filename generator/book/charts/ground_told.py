@@ -5,13 +5,37 @@ from collections.abc import Iterator, Sequence
 from itertools import pairwise
 
 from generator.book.charts.ground_frame import PlaneSpot
+from generator.book.text import clean, inert
 from generator.inventory.plain_values import point_of_compass
 from generator.plan.land.drawn import GroundShape
 
 _AROUND, _AT = "Around it", "At it"
 _MOST_SIDES = 60
+_LONGEST_NAME = 40
 # Nearer to the middle than this share of the way from corner to corner it lies at the subject.
 _AT_FRACTION = 0.15
+
+
+def short_name(name: str) -> str:
+    """Return a name, or the beginning of one that is too long to be told.
+
+    >>> short_name("Well by the windmill that fell over in the storm of 1998")
+    'Well by the windmill that fell over in…'
+    """
+    seen = clean(name)
+    return seen if len(seen) <= _LONGEST_NAME else f"{seen[: _LONGEST_NAME - 1].rstrip()}…"
+
+
+def told_in(told: str, most_bytes: int) -> str:
+    """Return what is told, or as many of its words as take no more bytes on a page.
+
+    >>> told_in("North is up. On it: Old well.", 24)
+    'North is up.…'
+    """
+    words = told
+    while len(inert(words).encode()) > most_bytes:
+        words = f"{words.removesuffix('…').rpartition(' ')[0]}…"
+    return words
 
 
 def ground_told(
@@ -22,10 +46,10 @@ def ground_told(
     near_ft = _AT_FRACTION * math.dist(*subject.corners)
     by_way: dict[str, list[str]] = {}
     for other in others:
-        by_way.setdefault(_way(at, other, near_ft), []).append(other.name)
+        by_way.setdefault(_way(at, other, near_ft), []).append(short_name(other.name))
     told = [f"{way}: {', '.join(names)}." for way, names in by_way.items()]
     off = [f"{words} lies to the {way_to(at, spot)}, off the sheet." for words, spot in beyond]
-    return " ".join([f"North is up. {subject.name}{_runs(subject)}.", *told, *off])
+    return " ".join([f"North is up. {short_name(subject.name)}{_runs(subject)}.", *told, *off])
 
 
 def middle_of(shape: GroundShape) -> PlaneSpot:

@@ -11,7 +11,8 @@ from markupsafe import Markup
 
 from generator.book.charts.ground_drawn import GroundDrawing, GroundSheet, ground_drawn
 from generator.book.charts.ground_frame import Corners, Frame, PlaneSpot, frame_around
-from generator.book.charts.ground_told import ground_told
+from generator.book.charts.ground_told import ground_told, short_name, told_in
+from generator.book.marks import printed
 from generator.dataclass import dataclass
 from generator.inventory.places import Route, Stand, hidden_by
 from generator.plan.land.drawn import (
@@ -31,7 +32,7 @@ from generator.plan.land.drawn import (
     start_ids,
 )
 from generator.plan.model.job import Job
-from generator.plan.model.place import Place
+from generator.plan.model.place import KeptOff, Place
 from generator.plan.model.plan import Plan
 from generator.reference.land_kinds import land_kinds
 
@@ -42,7 +43,9 @@ EXCERPT_BYTES, WHOLE_BYTES = 11_500, 58_000
 # Ground around what a drawing is of: a share of its size, so much at the least.
 AROUND_FRACTION, LEAST_AROUND_FT = 0.2, 320.0
 LEAST_AROUND_ALL_FT, AROUND_ALL_FRACTION = 60.0, 0.04
-HATCHED = "Hatched is what labels keep the spray off."
+# Of them the words for whoever does not see it: of what lies there, and of what is hatched.
+MOST_TOLD_BYTES = 2_300
+HATCHED = "Hatched is what labels keep the spray off"
 # What is drawn of it at the most; what is more is told in words.
 MOST_THINGS, MOST_OF_ALL_THINGS = 24, 250
 # What is called by its kind alone where it is in the legend.
@@ -59,12 +62,15 @@ STARTS = {BEGIN: "where work begins", PARKING: "where to park", WALK_GATE: "wher
 
 @dataclass(frozen=True, slots=True)
 class GroundPictured:
-    """A drawing with its legend: numbers with names and kinds, and names it has no room for."""
+    """A drawing with its legend: numbers with names and kinds, and names it has no room for.
+
+    `hatched` is what is left out around each thing.
+    """
 
     svg: Markup
     legend: tuple[tuple[int, str, str], ...]
     left_out: tuple[str, ...]
-    is_hatched: bool
+    hatched: tuple[KeptOff, ...]
 
 
 def place_ground(plan: Plan, place: Place) -> GroundPictured | None:
@@ -90,7 +96,7 @@ def job_ground(plan: Plan, job: Job) -> GroundPictured | None:
 
 
 def _around(
-    plan: Plan, place_id: str, kept_off: tuple[tuple[PlaneSpot, ...], ...] = ()
+    plan: Plan, place_id: str, kept_off: tuple[tuple[KeptOff, tuple[PlaneSpot, ...]], ...] = ()
 ) -> GroundPictured | None:
     begins = begin_id(place_id)
     return _excerpt(
@@ -141,8 +147,8 @@ def whole_ground(plan: Plan) -> GroundPictured | None:
     aside_ft = max(LEAST_AROUND_ALL_FT, AROUND_ALL_FRACTION * math.dist(*ground))
     ground = _grown(ground, aside_ft)
     frame = frame_around(ground, WIDE_PX, LEAST_PX, MOST_OF_ALL_PX)
-    listed = ", ".join(one.name for one in shapes[:MOST_THINGS])
-    told = f"North is up. On it: {listed}."
+    listed = ", ".join(short_name(one.name) for one in shapes[:MOST_THINGS])
+    told = told_in(f"North is up. On it: {listed}.", MOST_TOLD_BYTES)
     drawn = ground_drawn(
         GroundSheet(
             "lay-all", "The whole ground", told, frame, tuple(shapes), frozenset(), WHOLE_BYTES
@@ -157,7 +163,7 @@ def _excerpt(
     subjects: tuple[str, ...],
     is_spoken_of: Callable[[GroundShape], bool],
     held: tuple[str, ...] = (),
-    kept_off: tuple[tuple[PlaneSpot, ...], ...] = (),
+    kept_off: tuple[tuple[KeptOff, tuple[PlaneSpot, ...]], ...] = (),
 ) -> GroundPictured | None:
     """Return part of the ground: its subjects, the gate, and what is spoken of around them.
 
@@ -181,30 +187,41 @@ def _excerpt(
     is_on_it = gate is not None and _is_well_inside(gate, frame)
     shown = [*own, *([gate] if gate is not None and is_on_it else []), *near[:MOST_THINGS]]
     beyond = ((gate.name, gate.spots_ft[0]),) if gate is not None and not is_on_it else ()
-    told = ground_told(own[0], shown[1:], beyond)
-    told += f" {HATCHED}" if kept_off else ""
+    hatched = tuple({one.thing_id: one for one, _ in kept_off}.values())
+    told = told_in(ground_told(own[0], shown[1:], beyond), MOST_TOLD_BYTES)
     drawn = ground_drawn(
         GroundSheet(
             name,
-            f"{own[0].name} and what lies around it",
-            told,
+            f"{short_name(own[0].name)} and what lies around it",
+            f"{told} {_hatched_told(hatched)}" if hatched else told,
             frame,
             tuple(shown),
             frozenset(subjects),
             EXCERPT_BYTES,
             beyond,
-            kept_off,
+            tuple(outline for _, outline in kept_off),
         )
     )
-    return _pictured(drawn, near[MOST_THINGS:], is_hatched=bool(kept_off))
+    return _pictured(drawn, near[MOST_THINGS:], hatched)
 
 
 def _pictured(
-    drawn: GroundDrawing, too_many: Sequence[GroundShape], *, is_hatched: bool = False
+    drawn: GroundDrawing, too_many: Sequence[GroundShape], hatched: tuple[KeptOff, ...] = ()
 ) -> GroundPictured:
     legend = tuple((number, shape.name, _kind_told(shape)) for number, shape in drawn.numbered)
     left_out = (*drawn.left_out, *too_many)
-    return GroundPictured(drawn.svg, legend, tuple(shape.name for shape in left_out), is_hatched)
+    return GroundPictured(drawn.svg, legend, tuple(shape.name for shape in left_out), hatched)
+
+
+def _hatched_told(hatched: Sequence[KeptOff]) -> str:
+    """Return what is hatched, around what and how much of the place, in the digits of the sheet."""
+    each = [
+        f"{printed(one.reach)} around {short_name(one.name)}, {printed(one.lost)}"
+        for one in hatched
+        if one.reach is not None
+    ]
+    told = f"{HATCHED}: {'; '.join(each)}."
+    return told if told_in(told, MOST_TOLD_BYTES) == told else f"{HATCHED}."
 
 
 def _kind(shape: GroundShape) -> str:

@@ -73,7 +73,9 @@ def ground_shapes(plan: Plan) -> Mapping[str, GroundShape]:
     return plan.once("ground shapes", _ground_shapes)
 
 
-def kept_off_ground(plan: Plan, kept_off: Iterable[KeptOff]) -> Iterator[tuple[Spot, ...]]:
+def kept_off_ground(
+    plan: Plan, kept_off: Iterable[KeptOff]
+) -> Iterator[tuple[KeptOff, tuple[Spot, ...]]]:
     """Yield the outlines of the ground around things of a plan that labels keep the spray off.
 
     Never less of it; of what is typed by its distance alone nothing is drawn.
@@ -87,7 +89,7 @@ def kept_off_ground(plan: Plan, kept_off: Iterable[KeptOff]) -> Iterator[tuple[S
         reach = reach_piece(piece_on(lying, shape.spots_ft), one.reach.value)
         # of ground in several parts each has its own
         for part in getattr(reach, "geoms", [reach]):
-            yield tuple(part.exterior.coords[:-1])
+            yield one, tuple(part.exterior.coords[:-1])
 
 
 def begin_id(place_id: str) -> str:

@@ -229,7 +229,7 @@ def test_ground_that_is_kept_off_is_hatched() -> None:
     assert "-hatch" not in ground_drawn(sheet).svg
     ring = ((900.0, 760.0), (1100.0, 760.0), (1100.0, 840.0), (900.0, 840.0))
     svg = read(ground_drawn(replace(sheet, kept_off=(ring,))).svg)
-    (kept,) = svg.all("path", "kept")
+    (kept,) = svg.all("path", "kept-off")
     assert kept.attributes["fill"] == "url(#lay-hatch)"
     assert svg.all("pattern")[0].attributes["id"] == "lay-hatch"
 

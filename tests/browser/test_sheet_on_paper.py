@@ -113,7 +113,7 @@ def test_the_fullest_spray_sheet_is_a_page_and_its_back_with_its_drawing(
         listed = page.locator("figure.lies > ol > li")
         assert all(one.is_visible() for one in listed.all())
         numbers = {one.get_attribute("value") for one in listed.all()}
-        first = page.locator(".sheet > .at-first").bounding_box()
+        first = page.locator(".sheet .at-first").bounding_box()
     assert [len(SIDE.findall(one)) for one in (paper, other)] == [2, 2]
     assert min(sizes) * POINTS_PER_PX >= 11
     assert words >= {"Begin here", "The gate", "North"}

@@ -107,3 +107,26 @@ def test_measured_ground_is_as_steep_as_planes_through_it(
         assert fall.falls_to_deg is not None
         assert fall.falls_to_deg == pytest.approx(math.degrees(math.atan2(-east, -north)) % 360,
                                                   abs=0.05)  # fmt: skip
+
+
+def test_what_another_library_wrote_holds_the_same_heights(tmp_path: Path) -> None:
+    outline = square(3, 4, 30)
+    by_text = read(tmp_path / "text", "cut.asc", CUT.read_bytes(), outline)
+    written = CUT.with_suffix(".tif").read_bytes()
+    by_picture = read(tmp_path / "picture", "cut.tif", written, outline)
+    right = round((by_picture.south_west[0] - WEST) / SIZE)
+    up = round((by_picture.south_west[1] - SOUTH) / SIZE)
+    cells = [
+        (column, row)
+        for column in range(by_picture.columns_count)
+        for row in range(by_picture.rows_count)
+    ]
+    assert len(cells) > 30 * 30
+    assert [by_picture.height_ft(*cell) for cell in cells] == pytest.approx(
+        [by_text.height_ft(column + right, row + up) for column, row in cells]
+    )
+    one, other = fall_of([outline], by_picture), fall_of([outline], by_text)
+    assert one is not None
+    assert other is not None
+    assert (one.steepest_pct, one.cells_count) == (other.steepest_pct, other.cells_count)
+    assert one.falls_to_deg == pytest.approx(other.falls_to_deg)

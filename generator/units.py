@@ -229,8 +229,10 @@ def convert(value: float, from_suffix: str, to_suffix: str) -> float:
     (7.3152, -40.0)
     """
     ratio, shift = _between(from_suffix, to_suffix)
-    # what is not converted comes back as it was, without a way through fractions
-    return value if ratio == 1 and shift == 0 else float(Fraction(value) * ratio + shift)
+    if shift or 1 not in (times := ratio.as_integer_ratio()):
+        return float(Fraction(value) * ratio + shift)
+    # what is not converted comes back as it was; one step rounds as the way through fractions does
+    return value if ratio == 1 else float(value) * times[0] / times[1]
 
 
 @functools.cache

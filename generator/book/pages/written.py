@@ -3,6 +3,7 @@
 import datetime
 from collections.abc import Iterable, Iterator
 from dataclasses import replace
+from itertools import pairwise
 from typing import Any, NamedTuple
 
 from markupsafe import Markup
@@ -156,9 +157,9 @@ def _words(address: str, title: str) -> str:
     told = search_words().get(address, search_words().get(f"{folder}/", ""))
     named = title if folder in CALLED_BY_NAME else ""
     words = dict.fromkeys(f"{named} {told}".lower().translate(NO_WORDS).split())
-    return " ".join(
-        word for word in words if not any(word != o and o.startswith(word) for o in words)
-    )
+    # in the order of letters a word comes right before those that begin with it
+    begun = {one for one, after in pairwise(sorted(words)) if after.startswith(one)}
+    return " ".join(word for word in words if word not in begun)
 
 
 def _numbers(marks: Marks) -> Iterator[NumberShown]:

@@ -56,7 +56,13 @@ def _crossings(spots: Sequence[Spot]) -> Iterator[tuple[int, int]]:
     across = 1 - along
     # from where to where each reaches along the axis, its number, and its reach across it
     waiting = sorted(
-        (*sorted((one[along], two[along])), number, *sorted((one[across], two[across])))
+        (
+            min(one[along], two[along]),
+            max(one[along], two[along]),
+            number,
+            min(one[across], two[across]),
+            max(one[across], two[across]),
+        )
         for number, (one, two) in enumerate(sides)
     )
     for place, (_, ends, number, low, high) in enumerate(waiting, start=1):

@@ -106,7 +106,7 @@ def _lines(plan: Plan, growth: Growing, first: int, last: int) -> tuple[DrawnCur
         return _through_bends(growth, first, last)
     share, sown = growth.planting.winter_share_fraction, growth.planting.season
     alike = (growth.growth, growth.kind, share, sown, first, last)
-    drawn = plan.once("curves drawn", lambda _: [])
+    drawn: list[tuple[object, tuple[DrawnCurve, ...]]] = plan.once("curves drawn", lambda _: [])
     found = next((lines for like, lines in drawn if like == alike), None)
     if found is None:
         found = _through_bends(growth, first, last)

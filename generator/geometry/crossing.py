@@ -19,7 +19,7 @@ Spot: TypeAlias = "tuple[float, float]"
 
 
 # A straight side of an outline, or a line: where it begins and where it ends.
-Side: TypeAlias = "tuple[Spot, Spot]"
+StraightSide: TypeAlias = "tuple[Spot, Spot]"
 
 
 def first_crossing(outline_lat_lon: Sequence[LatLon]) -> tuple[int, int] | None:
@@ -107,7 +107,7 @@ def _folds_back(before: Spot, corner: Spot, after: Spot) -> bool:
     return _turn(before, corner, after) == 0 and back[0] * out[0] + back[1] * out[1] > 0
 
 
-def lines_meet(one: Side, other: Side) -> bool:
+def lines_meet(one: StraightSide, other: StraightSide) -> bool:
     """Return whether two straight lines, each from one spot to another, meet anywhere.
 
     >>> lines_meet(((0, 0), (2, 2)), ((0, 2), (2, 0)))
@@ -122,12 +122,12 @@ def lines_meet(one: Side, other: Side) -> bool:
     return not apart and _cross(one, other)
 
 
-def _cross(one: Side, other: Side) -> bool:
+def _cross(one: StraightSide, other: StraightSide) -> bool:
     """Return whether two lines, upright boxes around which meet, meet too."""
     return _on_both_sides(one, other) and _on_both_sides(other, one)
 
 
-def _on_both_sides(line: Side, other: Side) -> bool:
+def _on_both_sides(line: StraightSide, other: StraightSide) -> bool:
     """Return whether a line, drawn on, parts the ends of another, or meets one."""
     left, right = _turn(*line, other[0]), _turn(*line, other[1])
     return left == 0 or right == 0 or (left > 0) != (right > 0)

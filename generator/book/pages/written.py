@@ -3,6 +3,7 @@
 import datetime
 from collections.abc import Iterable, Iterator
 from dataclasses import replace
+from functools import partial
 from itertools import pairwise
 from typing import Any, NamedTuple
 
@@ -186,6 +187,10 @@ def place_of(plan: Plan, job: Job) -> Place:
 
     Where two of the owner's plantings there want the same step in one season, its name says which.
     """
+    return plan.once(f"place of {job.id} of {job.planting_id}", partial(_place_of, job=job))
+
+
+def _place_of(plan: Plan, job: Job) -> Place:
     place = plan.place(job.place_id)
     beside = (other for other in plan.jobs_on(job.place_id) if other.planting_id != job.planting_id)
     alike = any((other.step.name, other.season) == (job.step.name, job.season) for other in beside)

@@ -228,18 +228,25 @@ def convert(value: float, from_suffix: str, to_suffix: str) -> float:
     >>> convert(24, "ft", "m"), convert(-40, "c", "f")
     (7.3152, -40.0)
     """
-    ratio, shift = _between(from_suffix, to_suffix)
-    # what is not converted comes back as it was, without a way through fractions
-    return value if ratio == 1 and shift == 0 else float(Fraction(value) * ratio + shift)
+    times, by, shift = _between(from_suffix, to_suffix)
+    # what is not converted comes back as it was
+    if times == by and not shift:
+        return value
+    top, bottom = value.as_integer_ratio()
+    if shift:
+        return float(Fraction(top * times, bottom * by) + shift)
+    # of whole numbers as long as they are: rounded once, and a tenth of the time of fractions
+    return top * times / (bottom * by)
 
 
 @functools.cache
-def _between(from_suffix: str, to_suffix: str) -> tuple[Fraction, Fraction]:
-    """Return what a value in one unit is multiplied by, and what is then added to it."""
+def _between(from_suffix: str, to_suffix: str) -> tuple[int, int, Fraction]:
+    """Return what a value in one unit is multiplied by and divided by, and what is then added."""
     source, target = UNITS[from_suffix], UNITS[to_suffix]
     if source.family != target.family:
         raise ValueError(f"{from_suffix} does not convert to {to_suffix}")
-    return source.size / target.size, (source.zero - target.zero) / target.size
+    ratio = source.size / target.size
+    return ratio.numerator, ratio.denominator, (source.zero - target.zero) / target.size
 
 
 def digits(value: float, suffix: str) -> str:

@@ -15,6 +15,7 @@ import operator
 import re
 from collections import deque
 from collections.abc import Callable, Iterator, Mapping, Sequence
+from operator import attrgetter
 from typing import Literal, TypeAlias
 
 from generator.dataclass import dataclass
@@ -104,7 +105,11 @@ class Formula:
 
     def __call__(self, identity: str, **inputs: Input) -> Quantity:
         """Return the quantity `identity`, computed once. Raises TypeError on a withheld input."""
-        values = {name: _value(figure) for name, figure in inputs.items()}
+        try:
+            values = dict(zip(inputs, map(_value_of, inputs.values()), strict=True))
+        except AttributeError:
+            # a list of figures, or one that is withheld
+            values = {name: _value(figure) for name, figure in inputs.items()}
         return Quantity(identity, self.function(**values), self.unit, self, tuple(inputs.items()))
 
 
@@ -149,6 +154,9 @@ class Quantity:
 
 Figure: TypeAlias = Given | Measured | Reference | Quantity | Withheld
 Input: TypeAlias = Figure | tuple[Figure, ...]
+
+
+_value_of = attrgetter("value")
 
 
 def _value(figure: Input) -> float | list[float]:

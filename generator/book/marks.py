@@ -89,8 +89,11 @@ class Marks:
         return self.homes.get(figure.identity) if isinstance(figure, Quantity) else None
 
     def _link(self, figure: Figure) -> str:
+        known = self.anchors.get(figure_identity(figure))
+        if known is not None:
+            return f"#{known}"
         home = self._home(figure)
-        if home is None or figure_identity(figure) in self.anchors or self.is_here(figure):
+        if home is None or self.is_whole or home.page == self.page:
             return f"#{self.anchor(figure)}"
         return f"{'../' * self.page.count('/')}{home.page}.html#{home.anchor}"
 

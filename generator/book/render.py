@@ -3,7 +3,7 @@
 import datetime
 import hashlib
 import re
-from collections.abc import Callable, Iterable
+from collections.abc import Callable, Iterable, MutableMapping
 from functools import cache, lru_cache
 from typing import Any
 
@@ -65,6 +65,13 @@ class _Printing(CodeGenerator):
 
 class _Pages(Environment):
     code_generator_class = _Printing
+
+    def make_globals(self, d: MutableMapping[str, Any] | None) -> MutableMapping[str, Any]:
+        """Return what every template knows as one dictionary: it does not change any more.
+
+        Each template that takes from another asks for all its names again, a few times a page.
+        """
+        return {**self.globals, **(d or {})}
 
 
 @cache

@@ -9,7 +9,7 @@ from markupsafe import Markup
 
 _REMEMBERED = 1 << 14  # a book says the same few thousand things on most of its pages
 _SPACES = re.compile(r"\s+")
-_HARMLESS = frozenset("0123456789abcdefghijklmnopqrstuvwxyzABCDEFGHIJKLMNOPQRSTUVWXYZ ,")
+_SIGNS = re.compile(r"[^0-9a-zA-Z ,]")
 # Among what cannot be seen are signs that turn the order of letters around.
 _HIDDEN = frozenset({"Cc", "Cf", "Cs", "Co", "Cn", "Zl", "Zp"})
 
@@ -46,15 +46,13 @@ def in_entities(seen: str) -> Markup:
     >>> in_entities(" to <")
     Markup(' to &#60;')
     """
-    return Markup(
-        "".join(
-            # letters of any alphabet are no signs to a parser; all else is made an entity
-            letter
-            if letter in _HARMLESS or (ord(letter) > 127 and letter.isalpha())
-            else f"&#{ord(letter)};"
-            for letter in seen
-        )
-    )
+    return Markup(_SIGNS.sub(_entity, seen))
+
+
+def _entity(sign: re.Match[str]) -> str:
+    """Return a sign as an entity; letters of any alphabet are no signs to a parser."""
+    letter = sign[0]
+    return letter if ord(letter) > 127 and letter.isalpha() else f"&#{ord(letter)};"
 
 
 def searchable(text: str) -> str:

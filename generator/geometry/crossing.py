@@ -8,28 +8,18 @@ the 180th meridian. Right for outlines of up to some tens of miles.
 from __future__ import annotations
 
 import math
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
+from itertools import chain, islice
 from typing import TypeAlias
 
-from generator.dataclass import dataclass
 from generator.units import LatLon
 
 # In parts of the earth's radius, east and north of the first point.
 Spot: TypeAlias = "tuple[float, float]"
 
 
-@dataclass(frozen=True, slots=True)
-class _Side:
-    """A side of the outline from one corner to the next; `number` is that of its first corner."""
-
-    number: int
-    begins: Spot
-    ends: Spot
-
-    def reach(self, axis: int) -> tuple[float, float]:
-        """Return the least and the most of the side on an axis."""
-        one, other = self.begins[axis], self.ends[axis]
-        return (one, other) if one <= other else (other, one)
+# A straight side of an outline, or a line: where it begins and where it ends.
+StraightSide: TypeAlias = "tuple[Spot, Spot]"
 
 
 def first_crossing(outline_lat_lon: Sequence[LatLon]) -> tuple[int, int] | None:
@@ -45,21 +35,45 @@ def first_crossing(outline_lat_lon: Sequence[LatLon]) -> tuple[int, int] | None:
     True
     """
     spots = on_the_plane(outline_lat_lon, outline_lat_lon[0])
-    ends = [*spots[1:], spots[0]]
-    sides = [_Side(n, *pair) for n, pair in enumerate(zip(spots, ends, strict=True))]
-    along = _longer_axis(spots)
-    waiting = sorted(sides, key=lambda side: side.reach(along))
-    found: list[tuple[int, int]] = []
-    for place, side in enumerate(waiting):
-        for other in waiting[place + 1 :]:
-            # they begin in this order, so no later one reaches back to this side
-            if other.reach(along)[0] > side.reach(along)[1]:
-                break
-            first, second = sorted((side, other), key=lambda edge: edge.number)
-            if _meet_wrongly(first, second, len(sides)):
-                found.append((first.number, second.number))
     # the first in the order in which corners are typed, which is not that of the search
-    return min(found, default=None)
+    return min(chain(_folds(spots), _crossings(spots)), default=None)
+
+
+def _folds(spots: Sequence[Spot]) -> Iterator[tuple[int, int]]:
+    """Yield sides that follow each other where the second lies on the first."""
+    last = len(spots) - 1
+    for number, corner in enumerate(spots):
+        after = spots[number + 1 if number < last else 0]
+        if _folds_back(spots[number - 1], corner, after):
+            yield (number - 1, number) if number else (0, last)
+
+
+def _crossings(spots: Sequence[Spot]) -> Iterator[tuple[int, int]]:
+    """Yield sides that cross or touch, and do not follow each other."""
+    last = len(spots) - 1
+    sides = list(zip(spots, [*spots[1:], spots[0]], strict=True))
+    along = _longer_axis(spots)
+    across = 1 - along
+    # from where to where each reaches along the axis, its number, and its reach across it
+    waiting = sorted(
+        (
+            min(one[along], two[along]),
+            max(one[along], two[along]),
+            number,
+            min(one[across], two[across]),
+            max(one[across], two[across]),
+        )
+        for number, (one, two) in enumerate(sides)
+    )
+    for place, (_, ends, number, low, high) in enumerate(waiting, start=1):
+        for begins, _, other, other_low, other_high in islice(waiting, place, None):
+            # they begin in this order, so no later one reaches back to this side
+            if begins > ends:
+                break
+            if other_low > high or low > other_high or abs(number - other) in (1, last):
+                continue
+            if _cross(sides[number], sides[other]):
+                yield (number, other) if number < other else (other, number)
 
 
 def _longer_axis(spots: Sequence[Spot]) -> int:
@@ -70,26 +84,20 @@ def _longer_axis(spots: Sequence[Spot]) -> int:
 
 def on_the_plane(points_lat_lon: Sequence[LatLon], touching: LatLon) -> list[Spot]:
     """Return points on the plane that touches the ground at one, in parts of the earth's radius."""
-    lat_0, lon_0 = (math.radians(degrees) for degrees in touching)
+    radians, sin, cos = math.radians, math.sin, math.cos
+    lat_0, lon_0 = map(radians, touching)
+    sin_0, cos_0 = sin(lat_0), cos(lat_0)
     spots = []
-    for lat_lon in points_lat_lon:
-        lat, lon = (math.radians(degrees) for degrees in lat_lon)
-        east = math.cos(lat) * math.sin(lon - lon_0)
-        # cos(lat_0) sin(lat) - sin(lat_0) cos(lat) cos(lon - lon_0), without taking near equals
+    for lat_deg, lon_deg in points_lat_lon:
+        lat, around = radians(lat_deg), radians(lon_deg) - lon_0
+        cos_lat = cos(lat)
+        # cos(lat_0) sin(lat) - sin(lat_0) cos(lat) cos(around), without taking near equals
         # from each other
-        bend = 2 * math.sin((lon - lon_0) / 2) ** 2
-        north = math.sin(lat - lat_0) + math.sin(lat_0) * math.cos(lat) * bend
-        depth = math.cos(lat - lat_0) - math.cos(lat_0) * math.cos(lat) * bend
-        spots.append((east / depth, north / depth))
+        bend = 2 * sin(around / 2) ** 2
+        north = sin(lat - lat_0) + sin_0 * cos_lat * bend
+        depth = cos(lat - lat_0) - cos_0 * cos_lat * bend
+        spots.append((cos_lat * sin(around) / depth, north / depth))
     return spots
-
-
-def _meet_wrongly(first: _Side, second: _Side, sides: int) -> bool:
-    if second.number == first.number + 1:
-        return _folds_back(first.begins, first.ends, second.ends)
-    if first.number == 0 and second.number == sides - 1:
-        return _folds_back(second.begins, second.ends, first.ends)
-    return _touch(first, second)
 
 
 def _folds_back(before: Spot, corner: Spot, after: Spot) -> bool:
@@ -99,31 +107,29 @@ def _folds_back(before: Spot, corner: Spot, after: Spot) -> bool:
     return _turn(before, corner, after) == 0 and back[0] * out[0] + back[1] * out[1] > 0
 
 
-def lines_meet(one: tuple[Spot, Spot], other: tuple[Spot, Spot]) -> bool:
+def lines_meet(one: StraightSide, other: StraightSide) -> bool:
     """Return whether two straight lines, each from one spot to another, meet anywhere.
 
     >>> lines_meet(((0, 0), (2, 2)), ((0, 2), (2, 0)))
     True
     """
-    return _touch(_Side(0, *one), _Side(1, *other))
-
-
-def _touch(one: _Side, other: _Side) -> bool:
-    # needed: sides in one line pass both tests below, however far apart they lie
+    # needed: lines that are one line pass what is behind it, however far apart they lie
     apart = any(
-        one.reach(axis)[1] < other.reach(axis)[0] or other.reach(axis)[1] < one.reach(axis)[0]
+        max(one[0][axis], one[1][axis]) < min(other[0][axis], other[1][axis])
+        or max(other[0][axis], other[1][axis]) < min(one[0][axis], one[1][axis])
         for axis in (0, 1)
     )
-    return (
-        not apart
-        and _on_both_sides(one.begins, one.ends, other)
-        and _on_both_sides(other.begins, other.ends, one)
-    )
+    return not apart and _cross(one, other)
 
 
-def _on_both_sides(begins: Spot, ends: Spot, other: _Side) -> bool:
-    """Return whether the line through two spots parts the ends of a side, or meets one."""
-    left, right = _turn(begins, ends, other.begins), _turn(begins, ends, other.ends)
+def _cross(one: StraightSide, other: StraightSide) -> bool:
+    """Return whether two lines, upright boxes around which meet, meet too."""
+    return _on_both_sides(one, other) and _on_both_sides(other, one)
+
+
+def _on_both_sides(line: StraightSide, other: StraightSide) -> bool:
+    """Return whether a line, drawn on, parts the ends of another, or meets one."""
+    left, right = _turn(*line, other[0]), _turn(*line, other[1])
     return left == 0 or right == 0 or (left > 0) != (right > 0)
 
 

@@ -17,6 +17,7 @@ if TYPE_CHECKING:
     from pyproj import Geod
 
 ELLIPSOID = "WGS84"
+HALF_A_TURN_DEG = 180
 MI_IN_A_DEGREE = 69.5  # of latitude at the pole, where it is longest: 111.694 km; rounded up
 
 
@@ -88,6 +89,13 @@ def are_surely_within_mi(
     True
     """
     lat, lon = from_lat_lon
+    lats, lons = zip(*to_lat_lon, strict=True)
+    # of a box around them no corner lies farther off: enough for nearly all there is
+    east_deg, north_deg = (
+        max(max(axis) - own, own - min(axis)) for axis, own in ((lons, lon), (lats, lat))
+    )
+    if east_deg <= HALF_A_TURN_DEG and (north_deg + east_deg) * MI_IN_A_DEGREE <= most_mi:
+        return True
     # whichever way around is shorter, also across the 180th meridian
     around_deg = [min(abs(east - lon) % 360, -abs(east - lon) % 360) for _, east in to_lat_lon]
     up_deg = [abs(north - lat) for north, _ in to_lat_lon]

@@ -14,6 +14,7 @@ from typing import TYPE_CHECKING
 from generator.dataclass import dataclass
 from generator.geometry.crossing import Spot
 from generator.geometry.geodesic import line_length_ft
+from generator.geometry.rough import rough_length_ft
 from generator.units import LatLon, convert
 
 if TYPE_CHECKING:
@@ -88,6 +89,34 @@ def fall_of(outlines_lat_lon: Sequence[Sequence[LatLon]], grid: HeightGrid) -> F
     )
 
 
+def window_of(
+    points_lat_lon: Sequence[LatLon], reach_ft: float, grid: HeightGrid
+) -> tuple[range, range] | None:
+    """Return the columns and rows, from the south-west, that lie around points.
+
+    They go about so far past the points, and cells farther for the neighbors. None where the grid
+    has no such cell.
+
+    >>> frame = HeightGrid(100, 100, (-93.0, 41.0), 0.001, 0, ())
+    >>> window_of([(41.0105, -92.9895), (41.0125, -92.9885)], 200, frame)
+    (range(6, 16), range(6, 17))
+    """
+    cell_ft, ranges = _rough_cell_ft(points_lat_lon[0], grid), []
+    for places, side_ft, count in zip(
+        zip(*_on_grid(points_lat_lon, grid), strict=True),
+        cell_ft,
+        (grid.columns_count, grid.rows_count),
+        strict=True,
+    ):
+        if not all(math.isfinite(place) for place in places):
+            return None
+        past = reach_ft / side_ft + len(_COUNTED)
+        first, last = math.floor(min(places) - past), math.floor(max(places) + past)
+        ranges.append(range(max(first, 0), min(last + 1, count)))
+    columns, rows = ranges
+    return (columns, rows) if columns and rows else None
+
+
 def _cells(
     outlines_lat_lon: Sequence[Sequence[LatLon]], grid: HeightGrid
 ) -> Iterator[tuple[int, int]]:
@@ -136,6 +165,16 @@ def _cell_ft(at_lat_lon: LatLon, grid: HeightGrid) -> Spot:
     return (
         line_length_ft([at_lat_lon, (lat, lon + grid.cell_size)]),
         line_length_ft([at_lat_lon, (lat + grid.cell_size, lon)]),
+    )
+
+
+def _rough_cell_ft(at_lat_lon: LatLon, grid: HeightGrid) -> Spot:
+    if grid.utm_zone:
+        return _cell_ft(at_lat_lon, grid)
+    lat, lon = at_lat_lon
+    return (
+        rough_length_ft([at_lat_lon, (lat, lon + grid.cell_size)]),
+        rough_length_ft([at_lat_lon, (lat + grid.cell_size, lon)]),
     )
 
 

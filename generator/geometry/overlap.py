@@ -8,6 +8,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterator, Sequence
+from functools import lru_cache
 
 from generator.dataclass import dataclass
 from generator.geometry.arcs import MEAN_RADIUS_M, OnGround
@@ -18,6 +19,7 @@ from generator.units import LatLon, convert
 
 ROUNDING_M = 0.001  # more than numbers this long are off on an earth of this size
 ROUND_EARTH = 1.01  # a round earth is right to one part in a hundred
+KEPT_BALLS = 4096  # of one property, whose things are asked for again and again
 SAME_FT = 0.02  # widths this near each other are the same: points are typed no finer
 
 
@@ -56,17 +58,23 @@ def near_each_other(things: Sequence[OnGround], within_ft: float = 0) -> Iterato
 
 
 def _ball(number: int, thing: OnGround, beside_m: float) -> _Ball:
-    corners = [_in_space_m(lat_lon) for lat_lon in thing.points_lat_lon]
-    middle = tuple((max(axis) + min(axis)) / 2 for axis in zip(*corners, strict=True))
-    radius_m = max(math.dist(middle, corner) for corner in corners)
+    middle, radius_m = _around_m(thing.points_lat_lon)
     # the outer corner of the sharpest bend reaches out the farthest
     beside_m += convert(thing.half_width_ft, "ft", "m") * SHARPEST_MITRE
     return _Ball(number, middle, radius_m * ROUND_EARTH + beside_m + ROUNDING_M)
 
 
+@lru_cache(maxsize=KEPT_BALLS)
+def _around_m(points_lat_lon: tuple[LatLon, ...]) -> tuple[tuple[float, ...], float]:
+    """Return the middle of points, and how far from it the farthest of them lies."""
+    corners = [_in_space_m(lat_lon) for lat_lon in points_lat_lon]
+    middle = tuple((max(axis) + min(axis)) / 2 for axis in zip(*corners, strict=True))
+    return middle, max(math.dist(middle, corner) for corner in corners)
+
+
 def _in_space_m(lat_lon: LatLon) -> tuple[float, float, float]:
     """Return where a point of a round earth lies from its middle, in meters."""
-    lat, lon = (math.radians(degrees) for degrees in lat_lon)
+    lat, lon = math.radians(lat_lon[0]), math.radians(lat_lon[1])
     from_axis_m = MEAN_RADIUS_M * math.cos(lat)
     return from_axis_m * math.cos(lon), from_axis_m * math.sin(lon), MEAN_RADIUS_M * math.sin(lat)
 

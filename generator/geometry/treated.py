@@ -187,6 +187,8 @@ def _beside(line: Sequence[Spot], spot: Spot) -> Iterator[tuple[float, float, fl
     before = 0.0
     for one, other in pairwise(line):
         length = math.dist(one, other)
+        if not length:
+            continue  # a phone that stands still writes one spot again and again
         east, north = (other[0] - one[0]) / length, (other[1] - one[1]) / length
         over, up = spot[0] - one[0], spot[1] - one[1]
         along = min(max(over * east + up * north, 0.0), length)

@@ -3,37 +3,41 @@
 import math
 import re
 from array import array
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import replace
 from pathlib import Path
 
-from generator.geometry.heights import HeightGrid
+from generator.geometry.heights import HeightGrid, window_of
+from generator.geometry.pieces import SHARPEST_MITRE
 from generator.inventory import elevation as say
-from generator.inventory.elevation import HEIGHTS_FOLDER, METERS, Elevation
-from generator.inventory.files import Hindered, content_of
+from generator.inventory.elevation import (
+    HEIGHTS_FOLDER,
+    HIGHEST_FT,
+    LOWEST_FT,
+    METERS,
+    MOST_CELLS,
+    Elevation,
+    WrongGridError,
+    hold_to_zone,
+)
+from generator.inventory.elevation_tiff import TIFF_START_BYTES, TIFF_STARTS, tiff_grid
+from generator.inventory.files import Hindered, content_of, start_of
 from generator.inventory.problems import Problem, Sentence, shown_value
 from generator.inventory.schema import Inventory
-from generator.units import convert
+from generator.units import LatLon, convert
 
 MOST_GRID_BYTES = 40_000_000
-MOST_CELLS = 4_000_000
+MOST_PICTURE_BYTES = 1_000_000_000
 A_NAME = re.compile(r"[A-Za-z0-9][A-Za-z0-9._-]*", re.ASCII)
 A_ZONE = re.compile(r"([1-9]|[1-5][0-9]|60)([NS])", re.ASCII)
-_TIFFS = (b"II*\0", b"MM\0*", b"II+\0", b"MM\0+")
 _COUNTS, _SIZE, _NOT_KNOWN = ("ncols", "nrows"), "cellsize", "nodata_value"
 _WEST, _SOUTH = ("xllcorner", "xllcenter"), ("yllcorner", "yllcenter")
 _HEAD = (*_COUNTS, *_WEST, *_SOUTH, _SIZE, _NOT_KNOWN)
-# Of the middle of a zone and half its width, with room; of the way from the equator to the pole.
-_EAST_M, _NORTH_M = (100_000, 900_000), (0, 10_000_000)
 _USUALLY_NOT_KNOWN = -9999.0
 
 
-class _WrongError(Exception):
-    """A fault in a file of heights, and its line."""
-
-    def __init__(self, sentence: Sentence, line: int = 1) -> None:
-        super().__init__(sentence.what)
-        self.sentence, self.line = sentence, line
+class _ClosedError(Exception):
+    """A file of heights that could not be opened, in words."""
 
 
 def with_elevation(folder: Path, inventory: Inventory) -> tuple[Inventory, list[Problem]]:
@@ -46,12 +50,11 @@ def with_elevation(folder: Path, inventory: Inventory) -> tuple[Inventory, list[
         return inventory, [_told(zone, typed, "utm_zone")]
     if not A_NAME.fullmatch(typed.file):
         return inventory, [_told(say.bad_grid_name(typed.file), typed, "file")]
-    content = content_of(folder / HEIGHTS_FOLDER / typed.file, MOST_GRID_BYTES)
-    if isinstance(content, Hindered):
-        return inventory, [_told(say.no_grid(content.words), typed, "file")]
     try:
-        grid = _grid(content, typed, zone)
-    except _WrongError as wrong:
+        grid = _of_file(folder / HEIGHTS_FOLDER / typed.file, typed, zone, inventory)
+    except _ClosedError as closed:
+        return inventory, [_told(say.no_grid(str(closed)), typed, "file")]
+    except WrongGridError as wrong:
         return inventory, [wrong.sentence.at(f"{HEIGHTS_FOLDER}/{typed.file}", wrong.line, 1)]
     return replace(inventory, heights=grid), []
 
@@ -71,22 +74,51 @@ def _zone(typed: str | None) -> int | Sentence:
     return int(found[1]) if found[2] == "N" else -int(found[1])
 
 
-def _grid(content: bytes, typed: Elevation, zone: int) -> HeightGrid:
-    if content.startswith(_TIFFS):
-        raise _WrongError(say.other_grid("a picture with heights in it (TIFF)"))
+def _of_file(path: Path, typed: Elevation, zone: int, inventory: Inventory) -> HeightGrid | None:
+    """Return the grid of a file, of a picture as much as places lie on; None where none has points.
+
+    Raises WrongGridError, and `_ClosedError` where the file cannot be opened.
+    """
+    points, reach_ft = _around_places(inventory)
+    if _opened(start_of(path, MOST_PICTURE_BYTES, TIFF_START_BYTES)) in TIFF_STARTS:
+        return tiff_grid(path, typed.heights_in, zone, points, reach_ft)
+    grid = _text_grid(_opened(content_of(path, MOST_GRID_BYTES)), typed, zone)
+    if points and window_of(points, reach_ft, grid) is None:
+        raise WrongGridError(say.grid_elsewhere())
+    return grid
+
+
+def _opened(content: bytes | Hindered) -> bytes:
+    if isinstance(content, Hindered):
+        raise _ClosedError(content.words)
+    return content
+
+
+def _around_places(inventory: Inventory) -> tuple[Sequence[LatLon], float]:
+    """Return the points of every place, and how far past them its ground may reach."""
+    points, widest_ft = list[LatLon](), 0.0
+    for place in inventory.places():
+        for typed in (place.area_lat_lon, place.line_lat_lon):
+            points += typed.lat_lon if typed is not None else ()
+        widest_ft = max(widest_ft, place.width_ft.value if place.width_ft is not None else 0.0)
+    # a bend of a strip may reach that far out of its middle line
+    return points, SHARPEST_MITRE * widest_ft / 2
+
+
+def _text_grid(content: bytes, typed: Elevation, zone: int) -> HeightGrid:
     try:
         lines = content.decode("utf-8-sig").splitlines()
     except UnicodeDecodeError:
-        raise _WrongError(say.other_grid("no text")) from None
+        raise WrongGridError(say.other_grid("no text")) from None
     head, begins = _head(lines)
     columns, rows = int(head["ncols"]), int(head["nrows"])
     size, half = head[_SIZE], head[_SIZE] / 2
     west = head["xllcorner"] if "xllcorner" in head else head["xllcenter"] - half
     south = head["yllcorner"] if "yllcorner" in head else head["yllcenter"] - half
-    _hold_to_zone(west, south, zone)
+    hold_to_zone(west, south, zone)
     heights = array("d", _heights(lines, begins, head, typed))
     if len(heights) != columns * rows:
-        raise _WrongError(
+        raise WrongGridError(
             say.bad_rows(
                 f"the file holds {len(heights)} heights",
                 f"{columns} times {rows} of them, as its head says",
@@ -106,7 +138,7 @@ def _head(lines: list[str]) -> tuple[Mapping[str, float], int]:
             return _whole_head(head, number), number
         if words and (key not in _HEAD or len(words) != len(("key", "number"))):
             shown = shown_value(" ".join(words))
-            raise _WrongError(say.bad_head(f"its head has the line {shown}"), number + 1)
+            raise WrongGridError(say.bad_head(f"its head has the line {shown}"), number + 1)
         if words:
             head[key] = _number(words[1], number + 1)
     return _whole_head(head, len(lines)), len(lines)
@@ -116,29 +148,14 @@ def _whole_head(head: dict[str, float], line: int) -> Mapping[str, float]:
     wanted = [(key,) for key in (*_COUNTS, _SIZE)] + [_WEST, _SOUTH]
     missing = [keys[0] for keys in wanted if not any(key in head for key in keys)]
     if missing:
-        raise _WrongError(say.bad_head(f"its head has no {missing[0]}"), max(line, 1))
+        raise WrongGridError(say.bad_head(f"its head has no {missing[0]}"), max(line, 1))
     columns, rows = (head[key] for key in _COUNTS)
     if columns != int(columns) or rows != int(rows) or min(columns, rows, head[_SIZE]) <= 0:
-        raise _WrongError(say.bad_head("its head has a size that no grid has"))
+        raise WrongGridError(say.bad_head("its head has a size that no grid has"))
     if columns * rows > MOST_CELLS:
         what = f"the grid has {columns * rows:,.0f} cells"
-        raise _WrongError(say.bad_rows(what, f"at most {MOST_CELLS:,}: cut out the property"))
+        raise WrongGridError(say.bad_rows(what, f"at most {MOST_CELLS:,}: cut out the property"))
     return head
-
-
-def _hold_to_zone(west: float, south: float, zone: int) -> None:
-    in_zone = _EAST_M[0] <= west <= _EAST_M[1] and _NORTH_M[0] <= south <= _NORTH_M[1]
-    on_earth = abs(west) <= 180 and abs(south) <= 90  # degrees of longitude and latitude
-    if zone and not in_zone:
-        what = f"its corner {west:g}, {south:g} lies in no UTM zone"
-        raise _WrongError(say.other_corner(what, "meters of the zone, or no utm_zone: for degrees"))
-    if not zone and not on_earth:
-        what = f"its corner {west:g}, {south:g} is no longitude and latitude"
-        raise _WrongError(
-            say.other_corner(
-                what, "degrees; or utm_zone: in property.yaml for meters of a UTM zone"
-            )
-        )
 
 
 def _heights(
@@ -149,10 +166,9 @@ def _heights(
     for number, line in enumerate(lines[begins:], begins + 1):
         for word in line.split():
             height = _number(word, number)
-            if height == not_known:
-                yield math.nan
-            else:
-                yield convert(height, "m", "ft") if in_meters else height
+            height_ft = convert(height, "m", "ft") if in_meters else height
+            is_known = height != not_known and LOWEST_FT < height_ft < HIGHEST_FT
+            yield height_ft if is_known else math.nan
 
 
 def _number(word: str, line: int) -> float:
@@ -161,5 +177,5 @@ def _number(word: str, line: int) -> float:
     except ValueError:
         found = math.nan
     if not math.isfinite(found):
-        raise _WrongError(say.bad_rows(f"{shown_value(word)} is no number", "a number"), line)
+        raise WrongGridError(say.bad_rows(f"{shown_value(word)} is no number", "a number"), line)
     return found

@@ -55,19 +55,25 @@ def is_link(path: Path) -> bool:
 
 def content_of(path: Path, most_bytes: int) -> bytes | Hindered:
     """Return the bytes of a plain file of at most so many, or what hinders reading it."""
+    # one more than may be: a file can grow between the look at it and the reading
+    content = start_of(path, most_bytes, most_bytes + 1)
+    if isinstance(content, Hindered) or len(content) <= most_bytes:
+        return content
+    return _too_long(len(content))
+
+
+def start_of(path: Path, most_bytes: int, start_bytes: int) -> bytes | Hindered:
+    """Return how a plain file of at most so many bytes starts, or what hinders reading it."""
     what = what_is(path)
     if what != "file":
         return Hindered(what, WHAT_WORDS[what])
     try:
-        size = path.stat().st_size
-        if size > most_bytes:
+        if (size := path.stat().st_size) > most_bytes:
             return _too_long(size)
         with path.open("rb") as file:
-            # one more than may be: a file can grow between the look at it and the reading
-            content = file.read(most_bytes + 1)
+            return file.read(start_bytes)
     except OSError as error:
         return Hindered("closed", f"{WHAT_WORDS['closed']}: {error.strerror}")
-    return content if len(content) <= most_bytes else _too_long(len(content))
 
 
 def _too_long(size: int) -> Hindered:

@@ -1,6 +1,7 @@
 """Money other than prices of things: work that is hired, and cost that somebody shares."""
 
 import datetime
+from dataclasses import field
 
 from generator.dataclass import dataclass
 from generator.inventory.fields import (
@@ -15,6 +16,7 @@ from generator.inventory.fields import (
     reference,
     text,
 )
+from generator.inventory.jobs_named import JobsNamed
 from generator.working import Given
 
 HIRE_UNITS = ("usd", "usd_per_ac", "usd_per_hour")
@@ -46,6 +48,11 @@ class Hire(Record):
     minimum_usd: Given | None = measure("money", "least that is charged", "usd", POSITIVE)
     priced_on: datetime.date | None = day("money", "price asked on")
     note: str | None = text("note", "a note of your own")
+    _named: JobsNamed = field(init=False, repr=False, compare=False, default_factory=JobsNamed)
+
+    def has(self, planting_id: str, step_id: str) -> bool:
+        """Return whether a step of a planting is hired."""
+        return self._named.has(self.jobs, planting_id, step_id)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

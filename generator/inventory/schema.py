@@ -2,6 +2,7 @@
 
 import datetime
 from collections.abc import Mapping
+from dataclasses import field
 
 from generator.dataclass import dataclass
 from generator.geometry.heights import HeightGrid
@@ -26,6 +27,7 @@ from generator.inventory.fields import (
     whole,
 )
 from generator.inventory.ground import FAR, NO, YES, SoilTest, WaterHole
+from generator.inventory.jobs_named import JobsNamed
 from generator.inventory.label import KEPT_FROM_KINDS
 from generator.inventory.land import LandThing
 from generator.inventory.law import AfterTheShot, LookedUp
@@ -171,6 +173,11 @@ class Reader(Record):
         "place", "routes handed over, to a partner alone", "route", many=True
     )
     note: str | None = text("note", "a note of your own")
+    _named: JobsNamed = field(init=False, repr=False, compare=False, default_factory=JobsNamed)
+
+    def has(self, planting_id: str, step_id: str) -> bool:
+        """Return whether a step of a planting is handed over."""
+        return self._named.has(self.jobs, planting_id, step_id)
 
 
 KeptUp = Stand | Route | WaterHole

@@ -136,9 +136,16 @@ def meets_itself(first: int, second: int) -> Sentence:
     return Sentence("F520", what, f"an outline once around; {IN_MAPPING}")
 
 
-def with_a_hole() -> Sentence:
-    """Ground with an island in it, which no outline is."""
-    return Sentence("F520", "its outline has a hole in it", f"an outline alone; {IN_MAPPING}")
+def with_a_hole(count: int) -> Sentence:
+    """Ground with islands in it, as a field with a pond cut out, which no outline is."""
+    what = f"its outline has {'a hole' if count == 1 else f'{count} holes'} in it"
+    return Sentence(
+        "F520",
+        what,
+        "for a place two pieces of ground side by side, parted across the hole so that it lies in"
+        " neither, since acres of one outline would count it; for a thing of the land its outer"
+        " edge; and what lies in the hole, such as a pond or a house, as a thing of its own",
+    )
 
 
 def no_points() -> Sentence:

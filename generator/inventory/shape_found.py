@@ -74,7 +74,8 @@ def piece_of_pairs(form: str, lon_lat: Sequence[tuple[float, float]]) -> PieceTh
 def piece_of_rings(rings: Sequence[Sequence[tuple[float, float]]]) -> PieceThere:
     """Return an outline out of the rings of a piece of ground, the outer one first."""
     if len(rings) != 1:
-        return PieceThere(OUTLINE, (), say.with_a_hole() if rings else say.no_points())
+        holes_count = len(rings) - 1
+        return PieceThere(OUTLINE, (), say.with_a_hole(holes_count) if rings else say.no_points())
     piece = piece_of_pairs(OUTLINE, rings[0])
     if piece.wrong is not None:
         return piece

@@ -33,6 +33,7 @@ from generator.plan.readers.seen_by import seen_by  # noqa: E402 - after the pat
 from generator.scanning import LeakScan  # noqa: E402 - after the path above
 from generator.site.publish import publish  # noqa: E402 - after the path above
 from generator.site.stage import stage  # noqa: E402 - after the path above
+from tests.bench.later import tell_later  # noqa: E402 - after the path above
 from tests.bench.measured import (  # noqa: E402 - after the path above
     ENVIRONMENT,
     RUNS,
@@ -47,6 +48,7 @@ from tests.bench.one_file import (  # noqa: E402 - after the path above
     sizes_mb,
 )
 from tests.bench.planning import compare_planning  # noqa: E402 - after the path above
+from tests.bench.shapes import compare_shapes  # noqa: E402 - after the path above
 from tests.bench.yardstick_tree import MIX, yardstick  # noqa: E402 - after the path above
 from tests.properties import SEASON, make_property  # noqa: E402 - after the path above
 
@@ -359,6 +361,14 @@ def main() -> int:
         checks(work, limits)
         leak_scan(work, limits)
         growth(work, limits)
+        for folder, whose in (
+            (DEMO, "the demo property"),
+            (work / f"grown-{MANY}", f"a property of {MANY} screens"),
+        ):
+            listed = load_inventory(folder).inventory
+            assert listed is not None
+            tell_later(listed, whose)
+        compare_shapes(work, ENVIRONMENT, limits.limit)
         compare_planning(work, ENVIRONMENT)
     print("\nevery limit is met" if not limits.missed else f"\nmissed: {', '.join(limits.missed)}")
     return 1 if limits.missed else 0

@@ -155,3 +155,27 @@ def test_another_property_is_seen(
     screens = folder / "screens.yaml"
     screens.write_text(screens.read_text().replace("width_ft: 24", "width_ft: 25"))
     assert "owner/places/lane.html" in _differences(usual, _built(folder, tmp_path, _child(USUAL)))
+
+
+# What of the processor the running numpy takes for itself: it is asked, not guessed.
+TAKEN = """
+from numpy._core._multiarray_umath import __cpu_dispatch__, __cpu_features__
+print(*(name for name in __cpu_dispatch__ if __cpu_features__[name]))
+"""
+
+
+def _taken(environment: dict[str, str]) -> list[str]:
+    command = [sys.executable, "-W", "error", "-c", TAKEN]
+    done = subprocess.run(command, env=environment, capture_output=True, text=True, check=True)
+    return done.stdout.split()
+
+
+@pytest.mark.long
+def test_an_older_processor(usual: dict[str, bytes], names: list[str], tmp_path: Path) -> None:
+    newer = _taken(_child(USUAL))
+    if not newer:
+        pytest.skip("this processor has nothing that numpy could do without")
+    older = _child(USUAL | {"NPY_DISABLE_CPU_FEATURES": " ".join(newer)})
+    assert _taken(older) == []
+    folder = _copied(tmp_path / "land", names, 1_700_000_000)
+    assert _differences(usual, _built(folder, tmp_path, older)) == []

@@ -22,6 +22,7 @@ NOT_ASSUMED = {
     "DECEMBER": "a name in the calendar",
     "SATURDAY": "a name in the calendar",
     "SUNDAY": "a name in the calendar",
+    "ENOUGH_BEFORE": "how many of a list have to be looked at",
     "ONE_DAY": "a length by what it is called",
     "ONE_WEEK": "a length by what it is called",
     "WEEK": "a length by what it is called",

@@ -3,13 +3,15 @@
 from __future__ import annotations
 
 import functools
+import json
 from collections import defaultdict
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from pathlib import Path
 from typing import Any
 
 import yaml
 
+from tests.fuzz.drawn import drawn, in_files
 from tests.inventories.overlaid import GOOD, HERE
 from tests.plan.by_hand import cases
 from tests.plan.by_hand import data_of as case_data
@@ -19,15 +21,22 @@ from tests.properties_tank import three_in_the_tank
 
 STARTER = Path(__file__).resolve().parents[2] / "generator" / "starter"
 MOST_VALUES = 40
+SHAPES = ".geojson"
+LAID_BESIDE = ("weather_files", "elevation_files")
+OF_TEXT = (".yaml", ".csv", ".dly", ".asc", ".kml", ".gpx", SHAPES)
 
 
 @dataclass(frozen=True)
 class Base:
-    """A property to damage: what stands in its files of YAML, and the texts of all its files."""
+    """A property to damage: what stands in its files of YAML and JSON, and all its files.
+
+    `texts` are those of text, `packed` the others.
+    """
 
     name: str
     data: dict[str, Any]
     texts: dict[str, str]
+    packed: dict[str, bytes] = field(default_factory=dict)
 
 
 class _Plain(yaml.CSafeDumper):
@@ -50,8 +59,13 @@ _Typed.yaml_implicit_resolvers = {
 }  # fmt: skip
 
 
-def dumped(content: object) -> str:
-    """Return what stands in a file as YAML."""
+def dumped(file: str, content: object) -> str:
+    """Return what stands in a file as the text of it: JSON where it is one of shapes, else YAML."""
+    if file.endswith(SHAPES):
+        # a feature on a line, so that a line of it can be damaged
+        return json.dumps(content, default=str).replace(
+            '{"type": "Feature",', '\n{"type": "Feature",'
+        )
     return yaml.dump(content, Dumper=_Plain, sort_keys=False, allow_unicode=True, width=1000)
 
 
@@ -69,23 +83,39 @@ def bases() -> tuple[Base, ...]:
     shipped = [("starter", _texts(STARTER)), *((one, _overlaid(one)) for one in plain)]
     return (
         *(_of_data(name, data) for name, data in made),
+        *drawn_bases(),
         *(Base(name, _read(texts), texts) for name, texts in shipped),
     )
 
 
+@functools.cache
+def drawn_bases() -> tuple[Base, ...]:
+    """Those of them with all of the land drawn."""
+    data, shapes, packed = in_files()
+    typed, named = _of_data("drawn", drawn()), _of_data("drawn, in files", data)
+    texts = {
+        file: content if isinstance(content, str) else dumped(file, content)
+        for file, content in shapes.items()
+    }
+    said = {file: content for file, content in shapes.items() if not isinstance(content, str)}
+    return typed, Base(named.name, named.data | said, named.texts | texts, packed)
+
+
 def _of_data(name: str, data: Data) -> Base:
-    lines = data.get("weather_files", {})
-    own = {file: content for file, content in data.items() if file != "weather_files"}
-    texts = {f"{file}.yaml": dumped(content) for file, content in own.items()}
-    texts |= {f"weather/{file}": text for file, text in lines.items()}
-    return Base(name, {f"{file}.yaml": content for file, content in own.items()}, texts)
+    beside = {
+        f"{kind.removesuffix('_files')}/{file}": text
+        for kind in LAID_BESIDE
+        for file, text in data.get(kind, {}).items()
+    }
+    own = {f"{file}.yaml": one for file, one in data.items() if file not in LAID_BESIDE}
+    return Base(name, own, {file: dumped(file, one) for file, one in own.items()} | beside)
 
 
 def _texts(folder: Path) -> dict[str, str]:
     return {
         path.relative_to(folder).as_posix(): path.read_text(encoding="utf-8")
         for path in sorted(folder.rglob("*"))
-        if path.is_file() and path.suffix in (".yaml", ".csv", ".dly")
+        if path.is_file() and path.suffix in OF_TEXT
     }
 
 

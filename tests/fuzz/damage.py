@@ -5,11 +5,12 @@ from __future__ import annotations
 import copy
 import datetime
 import random
+import re
 from collections.abc import Callable
 from dataclasses import dataclass
 from typing import Any
 
-from tests.fuzz.bases import Base, bases, dumped, known
+from tests.fuzz.bases import Base, bases, drawn_bases, dumped, known
 
 NUMBERS: tuple[Any, ...] = (
     0, -1, 1, 2, 0.1, 0.5, -0.0, 1e-9, 1e-300, 5e-324, 1e9, 1e15, 1e300, 1.7e308, -1e308, 99, 100,
@@ -43,8 +44,11 @@ DAMAGED_LINES = (
 )  # fmt: skip
 
 
-# Shares: of properties damaged in values, not in their text; of values changed into likely ones.
-VALUES, LIKELY = 0.9, 0.8
+PACKED = ".kmz"
+# Shares: of properties damaged in values, not in their text, and of those of which files are of
+# other text than YAML; of values changed into likely ones; of properties with their land drawn; of
+# those damaged in bytes, and of those that hold an archive.
+VALUES, VALUES_OF_DRAWN, LIKELY, DRAWN, IN_BYTES, IN_BYTES_OF_PACKED = 0.9, 0.6, 0.8, 0.2, 0.02, 0.1
 
 
 @dataclass(frozen=True)
@@ -75,15 +79,16 @@ class _Spot:
 def damaged(seed: int) -> Damaged:
     """Return the property of a seed: the same seed gives the same bytes."""
     chance = random.Random(f"damage {seed}")
-    base = chance.choice(bases())
+    base = chance.choice(drawn_bases() if chance.random() < DRAWN else bases())
     texts = dict(base.texts)
     done: list[str] = []
-    if chance.random() < VALUES:
+    if chance.random() < (VALUES_OF_DRAWN if base in drawn_bases() else VALUES):
         texts |= _with_values(base, chance, done)
     else:
         _in_text(texts, chance, done)
     files = {name: text.encode("utf-8", "surrogatepass") for name, text in texts.items()}
-    if chance.random() < 0.02:
+    files |= base.packed
+    if chance.random() < (IN_BYTES_OF_PACKED if base.packed else IN_BYTES):
         _in_bytes(files, chance, done)
     return Damaged(base.name, files, tuple(done))
 
@@ -102,12 +107,13 @@ def _with_values(base: Base, chance: random.Random, done: list[str]) -> dict[str
             before = repr(spot.value)[:60]
             how = _damage(spot, base, chance, raw)
             done.append(f"{file} {spot.key}: {before} {how}")
-    return {file: _typed(dumped(content), raw) for file, content in data.items()}
+    return {file: _typed(dumped(file, content), raw) for file, content in data.items()}
 
 
 def _typed(text: str, raw: list[str]) -> str:
     for number, one in enumerate(raw):
-        text = text.replace(f"RAW{number}RAW", one)
+        for there in (f'"RAW{number}RAW"', f"RAW{number}RAW"):  # JSON has its texts in quotes
+            text = text.replace(there, one)
     return text
 
 
@@ -272,7 +278,7 @@ def _in_text(texts: dict[str, str], chance: random.Random, done: list[str]) -> N
     at = chance.randrange(len(lines))
     line, odd = lines[at], chance.choice(DAMAGED_LINES)
     middle = chance.randrange(len(line) + 1)
-    way = chance.randrange(11)
+    way = chance.randrange(13)
     if way == 0:
         lines[at] = line[:middle] + odd + line[middle:]
     elif way == 1:
@@ -296,19 +302,39 @@ def _in_text(texts: dict[str, str], chance: random.Random, done: list[str]) -> N
         return
     elif way == 9:
         texts[chance.choice(("notes.yaml", "screens copy.yaml", "log/001.yaml", "x.csv"))] = line
-    else:
+    elif way == 10:
         lines = [one + "\r" for one in lines]
+    else:
+        lines[at] = _with_another_number(line, chance)
     texts[file] = "\n".join(lines)
     done.append(f"{file} line {at + 1}, way {way}, {odd!r}")
 
 
+def _with_another_number(line: str, chance: random.Random) -> str:
+    """A line with one of its numbers scaled or typed in another way."""
+    numbers = list(re.finditer(r"-?\d+(?:\.\d+)?", line))
+    if not numbers:
+        return line
+    found = chance.choice(numbers)
+    scaled = float(found[0]) * chance.choice((-1, 0, 0.999, 1.00001, 2, 1e3, 1e300))
+    typed = str(chance.choice((scaled, scaled, *NUMBERS, *RAW)))
+    return line[: found.start()] + typed + line[found.end() :]
+
+
 def _in_bytes(files: dict[str, bytes], chance: random.Random, done: list[str]) -> None:
-    file = chance.choice(sorted(files))
+    packed = [name for name in sorted(files) if name.endswith(PACKED)]
+    file = chance.choice(packed or sorted(files))
     text = files[file].decode("utf-8", "replace")
-    way = chance.choice(("utf-16", "latin-1", "cut", "mark"))
+    ways = ("utf-16", "latin-1", "cut", "mark")
+    way = chance.choice(("a bit", "a bit", "a bit", "cut") if packed else ways)
     if way == "cut":
         at = chance.randrange(len(files[file]) + 1)
         files[file] = files[file][:at] + b"\xff\xfe\x00"
+    elif way == "a bit":
+        content = bytearray(files[file])
+        for _ in range(chance.choice((1, 1, 2, 5))):
+            content[chance.randrange(len(content))] ^= 1 << chance.randrange(8)
+        files[file] = bytes(content)
     elif way == "mark":
         files[file] = b"\xef\xbb\xbf" + files[file]
     else:

@@ -124,6 +124,16 @@ def test_feet_go_around_bends() -> None:
     assert (cut.first_ft, cut.last_ft) == pytest.approx((270, 330), abs=0.01)
 
 
+def test_a_spot_that_stands_twice_changes_no_cut() -> None:
+    once, twice = [(0.0, 0.0), (200.0, 0.0), (400.0, 0.0)], [(0.0, 0.0)] * 3 + [(400.0, 0.0)] * 2
+    inlet = reach_piece(line_piece([(300, 40)]), 50, FINE_SIDES_OF_A_QUARTER)
+    cuts = [
+        stretches_taken(Axis(tuple(line), 30), strip_piece(line, 30), [inlet])
+        for line in (once, twice)
+    ]
+    assert cuts[0] == cuts[1]
+
+
 def test_what_runs_along_is_even_and_on_one_side() -> None:
     strip, axis = strip_piece([(0, 0), (400, 0)], 30), Axis(((0, 0), (400, 0)), 30)
 

@@ -6,6 +6,7 @@ from pathlib import Path
 
 import pytest
 
+from generator.geometry.geodesic import line_length_ft
 from generator.inventory.load import load_inventory
 from generator.inventory.places import hidden_by
 from generator.inventory.schema import Inventory
@@ -15,6 +16,7 @@ from generator.plan.model.buying import Buying
 from generator.plan.model.job import Job
 from generator.plan.model.plan import Plan
 from generator.plan.money.budget import cost_in_all
+from generator.working import Measured
 
 DEMO = Path(__file__).resolve().parents[2] / "demo_property"
 
@@ -235,6 +237,23 @@ def test_stands_walks_and_water(inventory: Inventory) -> None:
     hidden = {route for place in inventory.places() for route in hidden_by(place)}
     assert len(hidden) >= 4
     assert inventory.water_holes
+
+
+def test_a_walk_by_phone_and_a_slope_out_of_a_grid(inventory: Inventory, plan: Plan) -> None:
+    walk = next(one for one in inventory.routes if one.id == "pond-walk")
+    assert walk.shape is not None
+    assert walk.got == "phone"
+    assert walk.line_lat_lon is not None
+    # 0.0019 degrees west, then 0.0009 north and 0.00128 west: 524 ft and 482 ft
+    assert line_length_ft(walk.line_lat_lon.lat_lon) == pytest.approx(524 + 482, abs=3)
+    near = plan.place("back-plot").typed.near  # type: ignore[union-attr]
+    assert near is not None
+    assert isinstance(near.slope_pct, Measured)
+    assert isinstance(near.falls_to, Measured)
+    # the grid was made to rise 3.6 ft in 100 to the north and to fall 1.1 to the east, with a wave
+    # of 1.1 ft on it that adds 1.1 / 90 and 1.1 / 120 at its steepest
+    assert 3.8 < near.slope_pct.value < 3.8 + 1.3
+    assert near.falls_to.value == pytest.approx(163, abs=10)
 
 
 def test_stock_machines_people_and_papers(inventory: Inventory) -> None:

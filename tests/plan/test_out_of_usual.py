@@ -67,7 +67,9 @@ def demo_with(*slips: tuple[str, str, str]) -> list[tuple[str, str]]:
                     assert old in text
                     text = text.replace(old, new, 1)
             (copied / path.name).write_text(text, encoding="utf-8")
-        (copied / "weather").symlink_to(DEMO / "weather")
+        for one in DEMO.iterdir():
+            if one.is_dir():
+                (copied / one.name).symlink_to(one)
         loaded = load_inventory(copied)
     assert loaded.inventory is not None, loaded.problems
     return what(make_plan(loaded.inventory, 2027, datetime.date(2026, 8, 20)))

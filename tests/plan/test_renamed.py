@@ -95,12 +95,15 @@ def test_other_ids_of_plans_species_and_places_change_no_date_and_no_amount(
     places = {one["id"]: f"ground-{one['id'][::-1]}" for one in ground}
     other = named_anew(new_names(data, places), names)
     assert json.dumps(other, default=str) != json.dumps(data, default=str)
-    before = reported(PACKAGE.parent, _with_weather(write_property(tmp_path / "before", data)))
-    after = reported(tmp_path / "renamed", _with_weather(write_property(tmp_path / "after", other)))
+    before = reported(PACKAGE.parent, _with_folders(write_property(tmp_path / "before", data)))
+    after = reported(tmp_path / "renamed", _with_folders(write_property(tmp_path / "after", other)))
     assert len(json.loads(before.splitlines()[0])) > 8
     assert after == before
 
 
-def _with_weather(folder: Path) -> Path:
-    shutil.copytree(DEMO / "weather", folder / "weather")
+def _with_folders(folder: Path) -> Path:
+    """The same with what lies in folders of the demo: its weather, its shapes, its heights."""
+    for one in DEMO.iterdir():
+        if one.is_dir():
+            shutil.copytree(one, folder / one.name)
     return folder

@@ -6,6 +6,7 @@ import datetime
 import gzip
 import html
 import io
+import math
 import random
 import re
 import zipfile
@@ -16,6 +17,7 @@ from urllib.parse import unquote
 
 import pytest
 from click.testing import CliRunner
+from pyproj import Proj
 
 from generator.book.pages.written import GROUND_GEOJSON, GROUND_GPX, GROUND_KML
 from generator.cli import main
@@ -199,7 +201,7 @@ LAND_FORMS = {"dug": "at_lat_lon", "hedge": "line_lat_lon", "edge": "area_lat_lo
               "nest": "at_lat_lon"}  # fmt: skip
 HEIGHT_FT = 9371.371
 DAYS_OF_WEATHER = "date,tmax_f,tmin_f\n2026-01-01,40,20\n"
-GRID_OF_HEIGHTS = "ncols 2\nnrows 1\nxllcorner 498000\nyllcorner 4541000\ncellsize 30\n300 301\n"
+GRID_OF_HEIGHTS = "ncols 2\nnrows 1\nxllcorner {}\nyllcorner {}\ncellsize 30\n300 301\n"
 HOUR_OF_WIND = "2026 10 01 00   -44   -83 10256   260    67     4 -9999 -9999\n"
 FULL_PAPERS: Data = {
     "permits": [{"id": "leave", "kind": "burn", "places": ["lane"]}],
@@ -478,10 +480,15 @@ def _land_in_one_form(data: Data, hidden: Hidden) -> None:
 
 
 def _heights_of_the_ground(data: Data) -> None:
-    """Lay the grid of heights where it says, somewhere else than the places."""
+    """Lay the grid of heights where it says, beside a corner of a place and too small for it."""
+    lat, lon = data["screens"]["screens"][0]["area_lat_lon"][0]
+    zone = math.floor((lon + 180) / 6) + 1
+    east_m, north_m = Proj(proj="utm", zone=zone, south=lat < 0)(lon, lat)
     typed = data["property"]["elevation"]
-    typed |= {"file": f"{typed['file']}.asc", "heights_in": "m", "utm_zone": "15N"}
-    data["elevation_files"] = {typed["file"]: GRID_OF_HEIGHTS}
+    hemisphere = "S" if lat < 0 else "N"
+    typed |= {"file": f"{typed['file']}.asc", "heights_in": "m", "utm_zone": f"{zone}{hemisphere}"}
+    corner = (math.floor(east_m), math.floor(north_m))
+    data["elevation_files"] = {typed["file"]: GRID_OF_HEIGHTS.format(*corner)}
 
 
 def _weather_in_one_form(data: Data, hidden: Hidden) -> None:

@@ -37,7 +37,11 @@ TABLE: dict[str, Row] = {
     "working": row("units"),
     "geometry": row("units", "pyproj shapely"),
     "reference": row("units working kept", "yaml tzdata"),
-    "inventory": row("units working reference geometry", "yaml"),
+    "inventory": row(
+        "units working reference geometry",
+        "yaml",
+        only_in={"inventory.elevation_tiff": frozenset({"tifffile", "imagecodecs"})},
+    ),
     "compute": row("units working", siblings=False),
     "plan": row("units working geometry reference inventory compute"),
     # A book is made of the plan's objects, whose records come from the layers below the plan.

@@ -32,10 +32,11 @@ def locked_entries() -> list[tuple[Requirement, list[str]]]:
 
 
 def asked_for() -> list[Requirement]:
-    """Everything pyproject.toml asks for: to run, to develop and to build."""
+    """Everything pyproject.toml asks for: to run, with extras, to develop and to build."""
     project = tomllib.loads((CHECKOUT / "pyproject.toml").read_text(encoding="utf-8"))
     wanted = [
         *project["project"]["dependencies"],
+        *(line for extra in project["project"]["optional-dependencies"].values() for line in extra),
         *project["build-system"]["requires"],
         *(line for group in project["dependency-groups"].values() for line in group),
     ]

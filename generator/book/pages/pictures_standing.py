@@ -72,7 +72,7 @@ def heights_picture(
         for reading in entry.measured.readings
     )
     ends = [season_of(falls_ahead(plan.as_of)[-1]), *(season_of(one.day) for one in measured)]
-    lines = _lines(growth, first, max(ends)) if growth is not None else ()
+    lines = _lines(plan, growth, first, max(ends)) if growth is not None else ()
     if not measured and not any(line.points_ft for line in lines):
         return None
     name = f"heights-{planting.id}"
@@ -100,7 +100,21 @@ def heights_picture(
     )
 
 
-def _lines(growth: Growing, first: int, last: int) -> tuple[DrawnCurve, ...]:
+def _lines(plan: Plan, growth: Growing, first: int, last: int) -> tuple[DrawnCurve, ...]:
+    """Return the curves: those of plantings of which the log tells nothing are drawn once."""
+    if growth.measured or growth.cut or growth.laid:
+        return _through_bends(growth, first, last)
+    share, sown = growth.planting.winter_share_fraction, growth.planting.season
+    alike = (growth.growth, growth.kind, share, sown, first, last)
+    drawn: list[tuple[object, tuple[DrawnCurve, ...]]] = plan.once("curves drawn", lambda _: [])
+    found = next((lines for like, lines in drawn if like == alike), None)
+    if found is None:
+        found = _through_bends(growth, first, last)
+        drawn.append((alike, found))
+    return found
+
+
+def _through_bends(growth: Growing, first: int, last: int) -> tuple[DrawnCurve, ...]:
     """Return the curves, drawn through every day on which one of them bends."""
     days = [day for season in range(first, last + 1) for day in bends(growth, season)]
     found = [point for day in days if (point := heights_on(growth, day, CURVES)) is not None]

@@ -1,6 +1,8 @@
 """Pages of the work: the first page, the list of jobs, job sheets."""
 
 import datetime
+from functools import cache
+from itertools import chain, zip_longest
 
 from markupsafe import Markup
 
@@ -55,6 +57,7 @@ from generator.reference.library import (
     values,
 )
 from generator.reference.operations import operations
+from generator.working import Figure
 
 # The states of jobs, as the page of all work heads its groups, in their order there.
 GROUPS = {
@@ -74,6 +77,7 @@ ON_THE_SHEET = (
     SprayCaution.LEFT_OUT.value.code,
     DayNote.PART_QUIET.value.code,
 )
+_GAP = "\0"  # stands in no text of ours
 BARE_GROUND = (SprayCaution.NO_PASSES.value.code, SprayNote.NO_PASSES.value.code)
 
 
@@ -267,13 +271,35 @@ def _measures(job: Job) -> list[str]:
 
 def usual_cautions(job: Job | UpkeepJob, marks: Marks) -> str:
     """Return the usual cautions, once: their heads in one look, their words folded behind them."""
-    name = job.step.does.cautions
-    return render(
+    parts, figures, cited = _cautions_of(job.step.does.cautions)
+    marks.cited |= cited
+    shown = [str(marks.show(figure)) for figure in figures]
+    return "".join(chain.from_iterable(zip_longest(parts, shown, fillvalue="")))
+
+
+@cache
+def _cautions_of(name: str) -> tuple[list[str], tuple[Figure, ...], frozenset[str]]:
+    """Return the usual cautions in parts, with the figures that stand between, and the sources.
+
+    All sheets of one kind of work say the same; where a figure links to is the page's to say.
+    """
+    gaps = _Gaps()
+    text = render(
         "cautions.md.jinja",
-        marks,
+        gaps,
         heads=caution_heads(callout(name)),
         # the words of our own callouts, made inert where they are put together
-        cautions=Markup(cautions_block((callout(name), callout("general")), marks)),
+        cautions=Markup(cautions_block((callout(name), callout("general")), gaps)),
         section=slug(operations()[name].name),
         kind=operations()[name].name,
     )
+    return text.split(_GAP), tuple(gaps.figures), frozenset(gaps.cited)
+
+
+class _Gaps(Marks):
+    """Marks of no page yet: a gap stands for each figure."""
+
+    def show(self, figure: Figure) -> Markup:
+        """Keep the figure, and return the gap that stands for it."""
+        self.figures.append(figure)
+        return Markup(_GAP)

@@ -3,6 +3,8 @@
 import datetime
 from collections.abc import Iterable, Iterator
 from dataclasses import replace
+from functools import partial
+from itertools import pairwise
 from typing import Any, NamedTuple
 
 from markupsafe import Markup
@@ -156,9 +158,9 @@ def _words(address: str, title: str) -> str:
     told = search_words().get(address, search_words().get(f"{folder}/", ""))
     named = title if folder in CALLED_BY_NAME else ""
     words = dict.fromkeys(f"{named} {told}".lower().translate(NO_WORDS).split())
-    return " ".join(
-        word for word in words if not any(word != o and o.startswith(word) for o in words)
-    )
+    # in the order of letters a word comes right before those that begin with it
+    begun = {one for one, after in pairwise(sorted(words)) if after.startswith(one)}
+    return " ".join(word for word in words if word not in begun)
 
 
 def _numbers(marks: Marks) -> Iterator[NumberShown]:
@@ -185,6 +187,10 @@ def place_of(plan: Plan, job: Job) -> Place:
 
     Where two of the owner's plantings there want the same step in one season, its name says which.
     """
+    return plan.once(f"place of {job.id} of {job.planting_id}", partial(_place_of, job=job))
+
+
+def _place_of(plan: Plan, job: Job) -> Place:
     place = plan.place(job.place_id)
     beside = (other for other in plan.jobs_on(job.place_id) if other.planting_id != job.planting_id)
     alike = any((other.step.name, other.season) == (job.step.name, job.season) for other in beside)

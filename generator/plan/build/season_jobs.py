@@ -14,7 +14,6 @@ from generator.plan.build.planned_job import planned_job
 from generator.plan.build.typed_and_logged import Logged
 from generator.plan.findings.about_places import PlaceCaution, PlaceNote, PlaceStop
 from generator.plan.findings.order import finding
-from generator.plan.jobs.licenses import is_handed
 from generator.plan.jobs.request import JobRequest, every_job, yearly_jobs
 from generator.plan.jobs.slope import steep_cautions
 from generator.plan.jobs.soil import is_asked_for
@@ -187,6 +186,6 @@ def _date_findings(request: JobRequest, as_of: datetime.date) -> Iterator[Findin
 
 def _name_findings(request: JobRequest, readers: tuple[Reader, ...]) -> Iterator[Finding]:
     if request.ground.known_as is None and any(
-        is_handed(reader, request.planting.id, request.step.id) for reader in readers
+        reader.has(request.planting.id, request.step.id) for reader in readers
     ):
         yield finding(PlaceStop.NO_NAME_FOR_OTHERS, about_job(request.job_id), request.ground.where)

@@ -19,7 +19,7 @@ from generator.plan.days.contracts import (
 from generator.plan.findings.about_days import DayCaution, DayNote, DayStop
 from generator.plan.findings.order import about_record, finding
 from generator.plan.jobs.job_days import is_clear, open_span
-from generator.plan.jobs.licenses import doers_of, is_good, is_handed, is_hired, readers_of
+from generator.plan.jobs.licenses import doers_of, is_good, is_hired, readers_of
 from generator.plan.model.days import day_words, holds_on
 from generator.plan.model.finding import Finding, Subject, about_job, about_place
 from generator.plan.model.job import Job
@@ -164,7 +164,7 @@ def _of_no_reader(
         # a partner works without pay, so no contractor is one
         if reader.kind != PARTNER
         and reader.id not in known
-        and any(is_handed(reader, job.planting_id, job.step.id) for job in waiting)
+        and any(reader.has(job.planting_id, job.step.id) for job in waiting)
     ]
     if not named:
         return

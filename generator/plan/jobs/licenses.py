@@ -8,41 +8,22 @@ from generator.inventory.people import Applicator
 from generator.inventory.schema import PARTNER, Reader, Workers
 from generator.plan.model.days import day_words
 
-_ALL = "all"
-
-
-def is_handed(reader: Reader, planting_id: str, step_id: str) -> bool:
-    """Return whether a reader is handed a step of a planting."""
-    # a plain loop: this is asked of every job, and a reader may have a list as long as all of them
-    for jobs in reader.jobs:
-        if jobs.planting == planting_id and (step_id in jobs.steps or _ALL in jobs.steps):
-            return True
-    return False
-
-
-ALL_STEPS = "all"
 NO_LICENCE, FOR_HIRE = "none", "commercial"
 
 
 def readers_of(planting_id: str, step_id: str, readers: tuple[Reader, ...]) -> tuple[str, ...]:
     """Return the readers a job is handed to."""
-    return tuple(reader.id for reader in readers if is_handed(reader, planting_id, step_id))
+    return tuple(reader.id for reader in readers if reader.has(planting_id, step_id))
 
 
 def is_handed_to_a_contractor(planting_id: str, step_id: str, readers: tuple[Reader, ...]) -> bool:
     """Return whether a job is handed to somebody who works for pay."""
-    return any(
-        is_handed(reader, planting_id, step_id) for reader in readers if reader.kind != PARTNER
-    )
+    return any(reader.has(planting_id, step_id) for reader in readers if reader.kind != PARTNER)
 
 
 def is_hired(planting_id: str, step_id: str, hires: tuple[Hire, ...]) -> bool:
     """Return whether a job is hired."""
-    return any(
-        job.planting == planting_id and (step_id in job.steps or ALL_STEPS in job.steps)
-        for hire in hires
-        for job in hire.jobs
-    )
+    return any(hire.has(planting_id, step_id) for hire in hires)
 
 
 def doers_of(planting_id: str, step_id: str, workers: Workers) -> tuple[Applicator, ...]:

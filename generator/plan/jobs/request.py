@@ -13,6 +13,9 @@ from generator.plan.season.season_markers import markers_for
 from generator.reference.steps import Step, StepPlan
 from generator.working import Quantity
 
+# A step of a plan in a season, by the ids of both.
+_StepIn = tuple[str, str, int]
+
 
 @dataclass(frozen=True, slots=True)
 class JobRequest:
@@ -40,34 +43,55 @@ def every_job(
 
     Of a plan that comes back every season, the jobs of the seasons asked for.
     """
-    plans = inventory.plans()
+    plans, dates = inventory.plans(), _StepDates(inventory)
     for ground in inventory.places():
         for planting in ground.plantings:
             plan, area = plans[planting.steps], areas[ground.id]
             for step in plan.steps if planting.once is not None else ():
                 done_in = planting.season + step.seasons_later
-                yield _asked_of(inventory, ground, planting, plan, step, done_in, area)
-            yield from _yearly_of(inventory, ground, planting, area, seasons)
+                yield _asked_of(dates, ground, planting, plan, step, done_in, area)
+            yield from _yearly_of(dates, ground, planting, area, seasons)
 
 
 def yearly_jobs(
     inventory: Inventory, areas: Mapping[str, Quantity], seasons: Sequence[int]
 ) -> Iterator[JobRequest]:
     """Yield, asked for or not, the jobs of seasons that plans ask for in every season."""
+    dates = _StepDates(inventory)
     for ground in inventory.places():
         for planting in ground.plantings:
-            yield from _yearly_of(inventory, ground, planting, areas[ground.id], seasons)
+            yield from _yearly_of(dates, ground, planting, areas[ground.id], seasons)
+
+
+class _StepDates:
+    """When steps are done, each once: of most plantings of one plan the days are the same."""
+
+    def __init__(self, inventory: Inventory) -> None:
+        self.inventory = inventory
+        self._found: dict[_StepIn, OpenDates] = {}
+
+    def of(self, plan: StepPlan, step: Step, season: int, planting: Planting) -> OpenDates:
+        """Return the open dates of a step of a planting in a season."""
+        typed = self.inventory.property.season_signs
+        signs = markers_for(planting, typed)
+        if signs is not typed:
+            return open_dates(step, season, signs)
+        key = (plan.id, step.id, season)
+        if key not in self._found:
+            self._found[key] = open_dates(step, season, signs)
+        return self._found[key]
 
 
 def _yearly_of(
-    inventory: Inventory,
+    dates: _StepDates,
     ground: PlantedGround,
     planting: Planting,
     area: Quantity,
     seasons: Sequence[int],
 ) -> Iterator[JobRequest]:
     """Yield the yearly jobs of a planting while it stands: until a later one takes its place."""
-    upkeep = inventory.plans()[planting.yearly] if planting.yearly is not None else None
+    plans = dates.inventory.plans()
+    upkeep = plans[planting.yearly] if planting.yearly is not None else None
     if upkeep is None or upkeep.yearly_from is None:
         return
     later = [other.season for other in ground.plantings if other.season > planting.season]
@@ -76,11 +100,11 @@ def _yearly_of(
             later, default=season + 1
         ):
             for step in upkeep.steps:
-                yield _asked_of(inventory, ground, planting, upkeep, step, season, area)
+                yield _asked_of(dates, ground, planting, upkeep, step, season, area)
 
 
 def _asked_of(
-    inventory: Inventory,
+    dates: _StepDates,
     ground: PlantedGround,
     planting: Planting,
     plan: StepPlan,
@@ -88,12 +112,11 @@ def _asked_of(
     season: int,
     area: Quantity,
 ) -> JobRequest:
-    signs = markers_for(planting, inventory.property.season_signs)
     sowing = next((planned for planned in plan.steps if planned.does.sows), None)
     # in the season of the planting, however many seasons later the step itself is done; what is
     # sown into a standing one every season is sown in that season
     sown_in = planting.season if plan.yearly_from is None else season
-    sown = open_dates(sowing, sown_in, signs) if sowing is not None else None
+    sown = dates.of(plan, sowing, sown_in, planting) if sowing is not None else None
     return JobRequest(
         job_id=f"{ground.id}/{season}/{step.id}",
         season=season,
@@ -102,8 +125,8 @@ def _asked_of(
         step=step,
         plan=plan,
         kind=plan.kind or "",
-        species=species_of(planting, inventory.plants),
-        dates=open_dates(step, season, signs),
+        species=species_of(planting, dates.inventory.plants),
+        dates=dates.of(plan, step, season, planting),
         sowing_opens=sown.opens if sown is not None else None,
         sowing_closes=sown.closes if sown is not None else None,
         work=work_of(planting, step),

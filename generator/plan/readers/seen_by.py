@@ -11,7 +11,6 @@ from generator.dataclass import dataclass
 from generator.inventory.page_names import slug
 from generator.inventory.schema import PARTNER, Reader
 from generator.plan.findings.order import in_order
-from generator.plan.jobs.licenses import is_handed
 from generator.plan.model.finding import Finding, Subject
 from generator.plan.model.job import Job
 from generator.plan.model.place import Place
@@ -36,7 +35,7 @@ def handed_jobs(jobs: tuple[Job, ...], reader: Reader) -> list[Job]:
     return [
         job if job.state.is_ahead else job.without_amounts()
         for job in jobs
-        if is_handed(reader, job.planting_id, job.step.id)
+        if reader.has(job.planting_id, job.step.id)
     ]
 
 

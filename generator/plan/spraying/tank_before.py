@@ -1,7 +1,9 @@
 """Sprayings planned before another through the same sprayer, whose trace would harm its place."""
 
+import datetime
 from collections.abc import Iterable, Iterator, Mapping
 
+from generator.dataclass import dataclass
 from generator.inventory.equipment import Sprayer
 from generator.inventory.stock import Product
 from generator.plan.findings.about_spraying import SprayCaution
@@ -12,6 +14,9 @@ from generator.plan.labels.spray_stops import chosen_products
 from generator.plan.model.finding import Finding, about_job
 from generator.plan.model.job import JobState
 from generator.reference.active_names import ActiveName
+
+# The two that open first: the one that asks may be one of them.
+ENOUGH_BEFORE = 2
 
 
 def tank_before_findings(
@@ -26,19 +31,18 @@ def tank_before_findings(
     What is logged already is judged as what the tank held last. Of jobs whose days overlap, or are
     not known, each may be the first.
     """
-    ahead = [
+    ahead = _by_sprayer(
         (request, _products(request, products))
         for request in ever
         if request.step.does.sprays and states[request.job_id].is_ahead
-    ]
+    )
     for mine in requests:
-        if not mine.step.does.sprays or states[mine.job_id].is_settled:
+        if not mine.step.does.sprays or states[mine.job_id].is_settled or mine.work is None:
             continue
         going_in = [name for product in _products(mine, products) for name in _actives(product)]
-        first = _first_harm(mine, going_in, ahead)
+        first = _first_harm(mine, going_in, ahead.get(mine.work.sprayer, {}))
         if first is not None:
             other, product, held = first
-            assert mine.work is not None
             yield finding(
                 SprayCaution.CLEAN_OUT_BETWEEN,
                 about_job(mine.job_id),
@@ -54,20 +58,53 @@ def tank_before_findings(
             )
 
 
+@dataclass(frozen=True, slots=True)
+class _Through:
+    """A spraying that puts a product through a sprayer, numbered in the order they are told in."""
+
+    number: tuple[int, int]
+    other: JobRequest
+    product: Product
+
+    @property
+    def opens(self) -> datetime.date:
+        """Its first day; one that is not known may be any."""
+        return self.other.dates.opens or datetime.date.min
+
+
+def _by_sprayer(
+    ahead: Iterable[tuple[JobRequest, list[Product]]],
+) -> dict[str | None, dict[str, list[_Through]]]:
+    """Return by sprayer and product those sprayings that may be the first to come before another.
+
+    One that opens no sooner than two named before it never is, even where one of them asks.
+    """
+    found: dict[str | None, dict[str, list[_Through]]] = {}
+    for number, (other, products) in enumerate(ahead):
+        # without a sprayer it has a stop for that, and no tank to ask about
+        if other.work is None or other.work.sprayer is None:
+            continue
+        by_product = found.setdefault(other.work.sprayer, {})
+        for place, product in enumerate(products):
+            through = _Through((number, place), other, product)
+            before = by_product.setdefault(product.id, [])
+            if sum(one.opens <= through.opens for one in before) < ENOUGH_BEFORE:
+                before.append(through)
+    return found
+
+
 def _first_harm(
-    mine: JobRequest, going_in: list[ActiveName], ahead: Iterable[tuple[JobRequest, list[Product]]]
+    mine: JobRequest, going_in: list[ActiveName], ahead: Mapping[str, list[_Through]]
 ) -> tuple[JobRequest, Product, Harm] | None:
     """Return the first spraying that may come before and would harm, with its product and how."""
-    harms: dict[str, Harm | None] = {}
-    for other, products in ahead:
-        if not _may_come_before(other, mine):
-            continue
-        for product in products:
-            if product.id not in harms:
-                harms[product.id] = harm_of(mine, [product], going_in)
-            harm = harms[product.id]
-            if harm is not None:
-                return other, product, harm
+    firsts = (
+        next((one for one in through if _may_come_before(one.other, mine)), None)
+        for through in ahead.values()
+    )
+    for first in sorted(filter(None, firsts), key=lambda one: one.number):
+        harm = harm_of(mine, [first.product], going_in)
+        if harm is not None:
+            return first.other, first.product, harm
     return None
 
 
@@ -82,10 +119,7 @@ def _why(held: Harm) -> str:
 
 
 def _may_come_before(other: JobRequest, mine: JobRequest) -> bool:
-    if other.job_id == mine.job_id or other.work is None or mine.work is None:
-        return False
-    # without a sprayer it has a stop for that, and no tank to ask about
-    if mine.work.sprayer is None or other.work.sprayer != mine.work.sprayer:
+    if other.job_id == mine.job_id:
         return False
     opens, closes = other.dates.opens, mine.dates.closes
     # on the same day either may be the first

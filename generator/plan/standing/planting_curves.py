@@ -1,6 +1,7 @@
 """Plantings whose growth is known: which curves count for them, and what the log has of them."""
 
 import datetime
+from functools import partial
 
 from generator.dataclass import dataclass
 from generator.inventory.log import LogEntry
@@ -105,6 +106,10 @@ def _cuts(entry: LogEntry, planting_id: str) -> bool:
 
 def standing_growth(plan: Plan, place: Place) -> tuple[Growing, ...]:
     """Return the planting of a place whose heights a page tells: what stands in the season."""
+    return plan.once(f"growth on {place.id}", partial(_standing_on, place=place))
+
+
+def _standing_on(plan: Plan, place: Place) -> tuple[Growing, ...]:
     stands = plan.once("standing", _standing)
     return tuple(
         grown for grown in growing(plan.entries, plan.land, place) if grown.planting.id in stands

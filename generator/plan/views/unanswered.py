@@ -12,7 +12,6 @@ from generator.inventory.places import Hazards, hidden_by
 from generator.inventory.schema import PARTNER, Inventory
 from generator.inventory.stock import Product
 from generator.plan.days.day_findings import NESTS
-from generator.plan.jobs.licenses import is_handed
 from generator.plan.jobs.request import JobRequest
 from generator.plan.jobs.slope import slope_of
 from generator.plan.labels.distances import listed_setbacks
@@ -180,7 +179,7 @@ def _insured(request: JobRequest, inventory: Inventory) -> bool:
     return any(
         reader.kind != PARTNER
         and reader.id not in known
-        and is_handed(reader, request.planting.id, request.step.id)
+        and reader.has(request.planting.id, request.step.id)
         for reader in inventory.readers
     )
 

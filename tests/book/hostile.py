@@ -15,6 +15,7 @@ from generator.inventory.fields import NOT_ON_LABEL, rules_of
 from generator.inventory.load import FILES, PROPERTY_FILE
 from generator.inventory.page_names import LONGEST_PAGE_NAME, slug
 from generator.inventory.schema import Property
+from generator.plan.jobs.typed_none import NONE_WORDS
 
 Data = dict[str, Any]
 # A field as the schema knows it: kind of record and name.
@@ -36,12 +37,17 @@ NO_TEXT = frozenset(
         "began_at",
         "left_at",
         "time_zone",
+        "utm_zone",
     ]
 )
 # Of a spraying that was a job the place is known, so that its words are a fault.
 ONLY_WHERE_TYPED = frozenset([("Sprayed", "location"), ("Sprayed", "part")])
-# The demo reads neither shapes nor heights from a file; what goes with one is no free text.
-OF_FILES = frozenset(["ShapeInFile", "Elevation"])
+# Names a file and a shape in it, which stand there as they are.
+OF_FILES = frozenset(["ShapeInFile"])
+FOLDERS = ("elevation", "shapes", "weather")
+
+# Words of these that begin by saying none is near are held against what is drawn.
+TOLD_NONE_IN = frozenset(["water_and_wells", "lines", "neighbours"])
 
 MARKDOWN = (
     "*a* _b_ **c** __d__ ~~e~~ `f`",
@@ -95,6 +101,8 @@ VECTORS = (*MARKDOWN, *HTML, *TEMPLATES, *SHEETS, *YAML, *PLAIN)
 def hostile(number: int, name: str) -> str:
     """A text for one field: it begins as one attack and holds others, and is like no other's."""
     parts = [VECTORS[(number + step) % len(VECTORS)] for step in (0, 11, 17, 29)]
+    if name in TOLD_NONE_IN and parts[0] in NONE_WORDS:
+        parts.append(parts.pop(0))
     if name == "known_as":
         # A name that is too long for a file is a fault, and nothing would be built.
         parts = [one for one in parts if len(one) < LONGEST_PAGE_NAME // 4]
@@ -170,8 +178,9 @@ def write(folder: Path, source: Path, fill: Filler, first: int = 0) -> Filled:
             for entry in data.get(key, ()):
                 filled.record(kind, entry)
         (folder / path.name).write_text(on_one_line_each(data), encoding="utf-8")
-    if (source / "weather").is_dir():
-        shutil.copytree(source / "weather", folder / "weather")
+    for name in FOLDERS:
+        if (source / name).is_dir():
+            shutil.copytree(source / name, folder / name)
     return filled.done
 
 
@@ -195,6 +204,8 @@ class _Fill:
                 data[name] = [text] if rule.many else text
             elif rule.form == "record" and data.get(name, NOT_ON_LABEL) != NOT_ON_LABEL:
                 assert rule.record is not None
+                if rule.record.__name__ in OF_FILES:
+                    continue
                 for entry in data[name] if rule.many else [data[name]]:
                     self.record(rule.record, entry)
 

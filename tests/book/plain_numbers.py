@@ -26,7 +26,8 @@ NUMBER_WITH_UNIT = re.compile(
     + r")(?![\w])"
 )
 INLINE = frozenset(["a", "b", "em", "i", "small", "span", "strong", "sub", "sup"])
-NOT_PROSE = frozenset(["script", "style", "time", "code", "head"])
+# What a drawing tells those who do not see it holds no link: the same figures stand below it.
+NOT_PROSE = frozenset(["script", "style", "time", "code", "head", "desc"])
 # Between two pieces of text that do not belong together; no number and no unit reaches over it.
 GAP = "\n"
 

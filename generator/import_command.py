@@ -147,7 +147,9 @@ def _size(one: Offered) -> str:
         return f"point at {there.lat_lon[0][0]:.5f}, {there.lat_lon[0][1]:.5f}"
     if there.form == "outline":
         corners = how_many(len(there.lat_lon), "corner")
-        return f"outline of {outline_area_ac(there.lat_lon):,.2f} acres, {corners}"
+        inside_ac = outline_area_ac(there.lat_lon, there.holes)
+        without = f", without {how_many(len(there.holes), 'hole')} in it" if there.holes else ""
+        return f"outline of {inside_ac:,.2f} acres, {corners}{without}"
     points = how_many(len(there.lat_lon), "point")
     size = f"line of {line_length_ft(there.lat_lon):,.0f} ft, {points}"
     if len(taken.lat_lon) < len(there.lat_lon):

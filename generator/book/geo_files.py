@@ -60,8 +60,8 @@ def _geometry(feature: GroundFeature) -> dict[str, object]:
             line = [_lon_lat(point) for point in feature.points_lat_lon]
             return {"type": "LineString", "coordinates": line}
         case "outline":
-            ring = [_lon_lat(point) for point in _ring(feature)]
-            return {"type": "Polygon", "coordinates": [ring]}
+            rings = [[_lon_lat(point) for point in ring] for ring in _rings(feature)]
+            return {"type": "Polygon", "coordinates": rings}
 
 
 def _lon_lat(point: LatLon) -> list[float]:
@@ -70,7 +70,10 @@ def _lon_lat(point: LatLon) -> list[float]:
 
 
 def as_gpx(title: str, features: Iterable[GroundFeature]) -> bytes:
-    """Return points and, behind them, lines; an outline is a line that ends where it begins."""
+    """Return points and, behind them, lines.
+
+    An outline is a line that ends where it begins, and each hole in it one more of the same track.
+    """
     every = list(features)
     lines = [
         _XML,
@@ -90,12 +93,13 @@ def _gpx_point(feature: GroundFeature) -> Iterator[str]:
 
 
 def _gpx_line(feature: GroundFeature) -> Iterator[str]:
-    ring = _ring(feature) if feature.form == "outline" else feature.points_lat_lon
+    lines = _rings(feature) if feature.form == "outline" else [feature.points_lat_lon]
     yield "<trk>"
     yield _gpx_words(feature)
-    yield "<trkseg>"
-    yield from (f"<trkpt {_at(point)}/>" for point in ring)
-    yield "</trkseg>"
+    for line in lines:
+        yield "<trkseg>"
+        yield from (f"<trkpt {_at(point)}/>" for point in line)
+        yield "</trkseg>"
     yield "</trk>"
 
 
@@ -136,8 +140,11 @@ def _placemark(feature: GroundFeature) -> Iterator[str]:
         case "line":
             yield f"<LineString>{_kml_points(feature.points_lat_lon)}</LineString>"
         case "outline":
-            ring = f"<LinearRing>{_kml_points(_ring(feature))}</LinearRing>"
-            yield f"<Polygon><outerBoundaryIs>{ring}</outerBoundaryIs></Polygon>"
+            outer, *holes = (
+                f"<LinearRing>{_kml_points(ring)}</LinearRing>" for ring in _rings(feature)
+            )
+            inner = "".join(f"<innerBoundaryIs>{hole}</innerBoundaryIs>" for hole in holes)
+            yield f"<Polygon><outerBoundaryIs>{outer}</outerBoundaryIs>{inner}</Polygon>"
     yield "</Placemark>"
 
 
@@ -146,9 +153,16 @@ def _kml_points(points: Iterable[LatLon]) -> str:
     return f"<coordinates>{' '.join(f'{lon},{lat}' for lat, lon in pairs)}</coordinates>"
 
 
-def _ring(feature: GroundFeature) -> tuple[LatLon, ...]:
-    """Return an outline against the clock, as RFC 7946 asks, its first point said again."""
-    corners = feature.points_lat_lon
+def _rings(feature: GroundFeature) -> list[tuple[LatLon, ...]]:
+    """Return an outline against the clock and its holes with it, as RFC 7946 asks."""
+    return [
+        _ring(feature.points_lat_lon),
+        *(_ring(hole)[::-1] for hole in feature.holes_lat_lon),
+    ]
+
+
+def _ring(corners: tuple[LatLon, ...]) -> tuple[LatLon, ...]:
+    """Return an outline against the clock, its first point said again."""
     around = (*corners, corners[0])
     south, west = corners[0]
     # seen from its first corner, where a small outline has small numbers

@@ -12,7 +12,7 @@ from collections.abc import Iterator, Sequence
 from itertools import pairwise
 
 from generator.dataclass import dataclass
-from generator.geometry.crossing import Spot, lines_meet, on_the_plane
+from generator.geometry.crossing import Spot, lies_inside, lines_meet, on_the_plane
 from generator.units import LatLon, convert
 
 MEAN_RADIUS_M = 6371008.8  # mean radius (2 a + b) / 3 of the ellipsoid of GPS, WGS 84
@@ -37,11 +37,15 @@ class Fire:
 
 @dataclass(frozen=True, slots=True)
 class OnGround:
-    """What lies on the ground: a point, a line so wide to either side, or an outline."""
+    """What lies on the ground: a point, a line so wide to either side, or an outline.
+
+    Holes in an outline are none of its ground, but a shot into one may cross it.
+    """
 
     points_lat_lon: tuple[LatLon, ...]
     is_outline: bool = False
     half_width_ft: float = 0.0
+    holes_lat_lon: tuple[tuple[LatLon, ...], ...] = ()
 
 
 def apart_ft(fire: Fire, other: Fire | OnGround) -> float:
@@ -87,7 +91,7 @@ def _laid(points_lat_lon: Sequence[LatLon], fire: Fire) -> list[Spot]:
 
 def _between(arc: Sequence[Spot], spots: Sequence[Spot], *, is_outline: bool) -> float:
     """Return how far an arc is from a line of spots, or from the outline that they are."""
-    holds = _lies_inside(spots[0], arc) or (is_outline and _lies_inside(arc[0], spots))
+    holds = lies_inside(spots[0], arc) or (is_outline and lies_inside(arc[0], spots))
     if holds:
         return 0.0
     lines = list(_lines(spots, is_outline=is_outline))
@@ -114,18 +118,6 @@ def _gap_ft(one: tuple[Spot, Spot], other: tuple[Spot, Spot]) -> float:
 
 def _sides_of(outline: Sequence[Spot]) -> Iterator[tuple[Spot, Spot]]:
     yield from pairwise((*outline, outline[0]))
-
-
-def _lies_inside(spot: Spot, outline: Sequence[Spot]) -> bool:
-    """Return whether a spot lies inside an outline: whether north of it sides cross odd times."""
-    east, north = spot
-    inside = False
-    for begins, ends in _sides_of(outline):
-        # a corner right above counts as west of it: an outline is crossed an even number of times
-        if (begins[0] > east) != (ends[0] > east):
-            part = (east - begins[0]) / (ends[0] - begins[0])
-            inside ^= begins[1] + part * (ends[1] - begins[1]) > north
-    return inside
 
 
 def from_side_ft(spot: Spot, begins: Spot, ends: Spot) -> float:

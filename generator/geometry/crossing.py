@@ -9,7 +9,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterator, Sequence
-from itertools import chain, islice
+from itertools import chain, islice, pairwise
 from typing import TypeAlias
 
 from generator.units import LatLon
@@ -74,6 +74,59 @@ def _crossings(spots: Sequence[Spot]) -> Iterator[tuple[int, int]]:
                 continue
             if _cross(sides[number], sides[other]):
                 yield (number, other) if number < other else (other, number)
+
+
+def first_hole_astray(rings_lat_lon: Sequence[Sequence[LatLon]]) -> int | None:
+    """Return the number of a hole that is none in the outline, which is the first ring, or None.
+
+    A hole lies inside of the outline and outside of all others, and its edge meets none of theirs.
+
+    >>> field = [(41, -93), (41, -92.99), (41.01, -92.99), (41.01, -93)]
+    >>> first_hole_astray([field, [(41.002, -92.998), (41.002, -92.996), (41.004, -92.997)]])
+    >>> first_hole_astray([field, [(41.002, -92.998), (41.002, -92.98), (41.004, -92.997)]])
+    1
+    """
+    rings = [on_the_plane(ring, rings_lat_lon[0][0]) for ring in rings_lat_lon]
+    found = [max(pair) for pair in _rings_that_meet(rings)]
+    outline, *holes = rings
+    for number, hole in enumerate(holes, start=1):
+        others = (other for at, other in enumerate(holes, start=1) if at != number)
+        if not lies_inside(hole[0], outline) or any(lies_inside(hole[0], one) for one in others):
+            found.append(number)
+    return min(found, default=None)
+
+
+def _rings_that_meet(rings: Sequence[Sequence[Spot]]) -> Iterator[tuple[int, int]]:
+    """Yield the numbers of every two rings whose edges meet."""
+    along = _longer_axis(rings[0])
+    # from where to where each side reaches along the axis, the number of its ring, and the side
+    waiting = sorted(
+        (min(one[along], two[along]), max(one[along], two[along]), number, (one, two))
+        for number, ring in enumerate(rings)
+        for one, two in pairwise((*ring, ring[0]))
+    )
+    for place, (_, ends, number, side) in enumerate(waiting, start=1):
+        for begins, _, other, other_side in islice(waiting, place, None):
+            if begins > ends:
+                break
+            if number != other and lines_meet(side, other_side):
+                yield number, other
+
+
+def lies_inside(spot: Spot, outline: Sequence[Spot]) -> bool:
+    """Return whether a spot lies inside an outline: whether north of it sides cross odd times.
+
+    >>> lies_inside((1, 1), [(0, 0), (3, 0), (0, 3)]), lies_inside((2, 2), [(0, 0), (3, 0), (0, 3)])
+    (True, False)
+    """
+    east, north = spot
+    inside = False
+    for begins, ends in pairwise((*outline, outline[0])):
+        # a corner right above counts as west of it: an outline is crossed an even number of times
+        if (begins[0] > east) != (ends[0] > east):
+            part = (east - begins[0]) / (ends[0] - begins[0])
+            inside ^= begins[1] + part * (ends[1] - begins[1]) > north
+    return inside
 
 
 def _longer_axis(spots: Sequence[Spot]) -> int:

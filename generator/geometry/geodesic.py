@@ -7,6 +7,7 @@ measured: most properties have none, and a check of them must not wait for it.
 
 from __future__ import annotations
 
+import math
 from collections.abc import Sequence
 from functools import cache
 from typing import TYPE_CHECKING
@@ -42,27 +43,38 @@ def line_length_ft(line_lat_lon: Sequence[LatLon]) -> float:
     return convert(float(_geod().line_length(*_degrees(line_lat_lon))), "m", "ft")
 
 
-def outline_area_ac(outline_lat_lon: Sequence[LatLon]) -> float:
-    """Return the area inside an outline, in acres, whichever way round it is walked.
+def outline_area_ac(
+    outline_lat_lon: Sequence[LatLon], holes_lat_lon: Sequence[Sequence[LatLon]] = ()
+) -> float:
+    """Return the area inside an outline and outside of holes in it, in acres.
 
-    The last point is joined to the first. Right for outlines that do not cross themselves.
+    Whichever way round each is walked; the last point is joined to the first. Right for outlines
+    that do not cross themselves.
 
     >>> round(outline_area_ac([(41.0, -93.0), (41.0, -93.001), (41.001, -93.001)]), 4)
     1.1544
     """
-    # below 0 where the outline is walked the other way round
-    area, _ = _geod().polygon_area_perimeter(*_degrees(outline_lat_lon))
-    return convert(abs(float(area)), "sq_m", "ac")
+    # below 0 where an outline is walked the other way round
+    around_sq_m, *inside_sq_m = (
+        abs(float(_geod().polygon_area_perimeter(*_degrees(ring))[0]))
+        for ring in (outline_lat_lon, *holes_lat_lon)
+    )
+    return convert(around_sq_m - math.fsum(inside_sq_m), "sq_m", "ac")
 
 
-def outline_perimeter_ft(outline_lat_lon: Sequence[LatLon]) -> float:
-    """Return the way once around an outline, in feet; the last point is joined to the first.
+def outline_perimeter_ft(
+    outline_lat_lon: Sequence[LatLon], holes_lat_lon: Sequence[Sequence[LatLon]] = ()
+) -> float:
+    """Return the way once around an outline and around each hole in it, in feet.
+
+    The last point is joined to the first.
 
     >>> round(outline_perimeter_ft([(41.0, -93.0), (41.0, -93.001), (41.001, -93.001)]), 1)
     1097.5
     """
-    _, perimeter = _geod().polygon_area_perimeter(*_degrees(outline_lat_lon))
-    return convert(float(perimeter), "m", "ft")
+    rings = (outline_lat_lon, *holes_lat_lon)
+    around_m = (float(_geod().polygon_area_perimeter(*_degrees(ring))[1]) for ring in rings)
+    return convert(math.fsum(around_m), "m", "ft")
 
 
 def distances_mi(from_lat_lon: LatLon, to_lat_lon: Sequence[LatLon]) -> list[float]:

@@ -63,15 +63,21 @@ class Fall:
     cells_count: int
 
 
-def fall_of(outlines_lat_lon: Sequence[Sequence[LatLon]], grid: HeightGrid) -> Fall | None:
-    """Return how ground inside outlines falls; None where the grid does not hold all of it.
+def fall_of(
+    outlines_lat_lon: Sequence[Sequence[LatLon]],
+    grid: HeightGrid,
+    holes_lat_lon: Sequence[Sequence[LatLon]] = (),
+) -> Fall | None:
+    """Return how ground inside outlines and outside of holes falls.
+
+    None where the grid does not hold all of it.
 
     >>> heights = [feet for feet in (40.0, 30.0, 20.0, 10.0) for _ in range(4)]
     >>> plane = HeightGrid(4, 4, (-93.0, 41.0), 0.001, 0, heights)
     >>> fall_of([[(41.0012, -92.9988), (41.0018, -92.9988), (41.0018, -92.9982)]], plane)
     Fall(steepest_pct=2.7, falls_to_deg=180.0, cells_count=1)
     """
-    cells = list(_cells(outlines_lat_lon, grid))
+    cells = list(_cells(outlines_lat_lon, holes_lat_lon, grid))
     if not cells:
         return None
     cell_ft = _cell_ft(outlines_lat_lon[0][0], grid)
@@ -118,12 +124,18 @@ def window_of(
 
 
 def _cells(
-    outlines_lat_lon: Sequence[Sequence[LatLon]], grid: HeightGrid
+    outlines_lat_lon: Sequence[Sequence[LatLon]],
+    holes_lat_lon: Sequence[Sequence[LatLon]],
+    grid: HeightGrid,
 ) -> Iterator[tuple[int, int]]:
     """Yield column and row, from the south-west, of every cell that the ground touches."""
-    from shapely import Polygon, box, intersects, prepare, union_all
+    from shapely import Polygon, box, difference, intersects, prepare, union_all
 
-    ground = union_all([Polygon(_on_grid(outline, grid)) for outline in outlines_lat_lon])
+    around, holes = (
+        union_all([Polygon(_on_grid(outline, grid)) for outline in outlines])
+        for outlines in (outlines_lat_lon, holes_lat_lon)
+    )
+    ground = difference(around, holes)
     prepare(ground)
     west, south, east, north = map(math.floor, ground.bounds)
     rows = range(south, north + 1)

@@ -27,11 +27,11 @@ FINE_OF_A_WIDTH = 1 / 20  # of the width: what a center line may lose of its wan
 GRID_FT = 1 / 2**20  # corners of pieces come to lie on this grid, far finer than a millimeter
 
 
-def outline_piece(outline: Sequence[Spot]) -> Piece:
-    """Return the ground inside an outline."""
+def outline_piece(outline: Sequence[Spot], holes: Sequence[Sequence[Spot]] = ()) -> Piece:
+    """Return the ground inside an outline and outside of holes in it."""
     from shapely import Polygon
 
-    return _on_grid(Polygon(outline))
+    return _on_grid(Polygon(outline, holes))
 
 
 def line_piece(line: Sequence[Spot]) -> Piece:

@@ -82,11 +82,20 @@ class FirstOfMonth(datetime.date):
 
 @dataclass(frozen=True, slots=True)
 class Points:
-    """Points in their order, with the place of the first and of each in the owner's files."""
+    """Points in their order, with the place of the first and of each in the owner's files.
+
+    `holes` are outlines inside of an outline that is not its ground; only files have them.
+    """
 
     lat_lon: tuple[LatLon, ...]
     where: Where
     each: tuple[Where, ...]
+    holes: tuple[tuple[LatLon, ...], ...] = ()
+
+    @property
+    def every_lat_lon(self) -> tuple[LatLon, ...]:
+        """All points, those of the holes behind the others."""
+        return (*self.lat_lon, *(point for hole in self.holes for point in hole))
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -212,12 +212,19 @@ def _coordinates(shape: FoundShape) -> object:
         return pairs[0]
     if shape.form == LINE:
         return pairs
+    # holes go the other way around than what they are in
+    holes = [_ring([(lon, lat) for lat, lon in hole])[::-1] for hole in shape.holes]
+    return [_ring(pairs), *holes]
+
+
+def _ring(pairs: Sequence[tuple[float, float]]) -> list[tuple[float, float]]:
+    """Return an outline counterclockwise, its first corner again at its end."""
     ring = [*pairs, pairs[0]]
     # from the first corner, so that small outlines are not lost in large numbers
     east, north = pairs[0]
     spots = [(lon - east, lat - north) for lon, lat in ring]
     doubled = math.fsum(a[0] * b[1] - b[0] * a[1] for a, b in pairwise(spots))
-    return [ring if doubled > 0 else ring[::-1]]
+    return ring if doubled > 0 else ring[::-1]
 
 
 def fault_of_file(path: Path, error: UnreadableShapesError) -> Problem:

@@ -1,6 +1,7 @@
 """Faults in files of shapes, and the sentences that say what is wrong and what is accepted."""
 
 from collections.abc import Sequence
+from dataclasses import replace
 
 from generator.inventory.problems import (
     Sentence,
@@ -136,15 +137,16 @@ def meets_itself(first: int, second: int) -> Sentence:
     return Sentence("F520", what, f"an outline once around; {IN_MAPPING}")
 
 
-def with_a_hole(count: int) -> Sentence:
-    """Ground with islands in it, as a field with a pond cut out, which no outline is."""
-    what = f"its outline has {'a hole' if count == 1 else f'{count} holes'} in it"
+def of_a_hole(number: int, wrong: Sentence) -> Sentence:
+    """What is wrong with a hole in an outline, as it is said of the outline."""
+    return replace(wrong, what=f"of hole {number} in it: {wrong.what}")
+
+
+def hole_astray(number: int) -> Sentence:
+    """A hole that does not lie inside of its outline, clear of its edge and of other holes."""
+    what = f"hole {number} in its outline meets the edge or another hole, or lies outside"
     return Sentence(
-        "F520",
-        what,
-        "for a place two pieces of ground side by side, parted across the hole so that it lies in"
-        " neither, since acres of one outline would count it; for a thing of the land its outer"
-        " edge; and what lies in the hole, such as a pond or a house, as a thing of its own",
+        "F520", what, f"holes inside of the outline, apart from each other; {IN_MAPPING}"
     )
 
 

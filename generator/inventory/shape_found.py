@@ -19,7 +19,8 @@ class FoundShape:
     """A shape in a file: its name there, the number of what it belongs to, and its points.
 
     `within` are the names of the folders around it, from the outermost. An outline has each corner
-    once. Of what is `wrong` with a shape nothing is told until somebody asks for it.
+    once, and so has each of its `holes`. Of what is `wrong` with a shape nothing is told until
+    somebody asks for it.
     """
 
     name: str
@@ -30,6 +31,7 @@ class FoundShape:
     within: tuple[str, ...] = ()
     wrong: Sentence | None = None
     is_recorded: bool = False
+    holes: tuple[tuple[LatLon, ...], ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -43,6 +45,7 @@ class PieceThere:
     lat_lon: tuple[LatLon, ...]
     wrong: Sentence | None = None
     is_recorded: bool = False
+    holes: tuple[tuple[LatLon, ...], ...] = ()
 
 
 class UnreadableShapesError(Exception):
@@ -72,11 +75,20 @@ def piece_of_pairs(form: str, lon_lat: Sequence[tuple[float, float]]) -> PieceTh
 
 
 def piece_of_rings(rings: Sequence[Sequence[tuple[float, float]]]) -> PieceThere:
-    """Return an outline out of the rings of a piece of ground, the outer one first."""
-    if len(rings) != 1:
-        holes_count = len(rings) - 1
-        return PieceThere(OUTLINE, (), say.with_a_hole(holes_count) if rings else say.no_points())
-    piece = piece_of_pairs(OUTLINE, rings[0])
+    """Return an outline out of the rings of a piece of ground: the outer one first, then holes."""
+    if not rings:
+        return PieceThere(OUTLINE, (), say.no_points())
+    outer, *holes = (_ring(ring) for ring in rings)
+    if outer.wrong is not None:
+        return outer
+    for number, hole in enumerate(holes, start=1):
+        if hole.wrong is not None:
+            return PieceThere(OUTLINE, (), say.of_a_hole(number, hole.wrong))
+    return PieceThere(OUTLINE, outer.lat_lon, holes=tuple(hole.lat_lon for hole in holes))
+
+
+def _ring(lon_lat: Sequence[tuple[float, float]]) -> PieceThere:
+    piece = piece_of_pairs(OUTLINE, lon_lat)
     if piece.wrong is not None:
         return piece
     if piece.lat_lon[0] != piece.lat_lon[-1] or len(piece.lat_lon) < CORNERS_AND_CLOSING:
@@ -103,6 +115,7 @@ def shapes_of(
             within=within,
             wrong=piece.wrong,
             is_recorded=piece.is_recorded,
+            holes=piece.holes,
         )
         for piece in pieces
     ]

@@ -6,7 +6,7 @@ Measured without a library: whatever is near a bound here is far from any shape 
 from collections.abc import Sequence
 
 from generator.geometry.corners import corner_numbers, line_numbers
-from generator.geometry.crossing import first_crossing
+from generator.geometry.crossing import first_crossing, first_hole_astray
 from generator.geometry.geodesic import are_surely_within_mi
 from generator.geometry.rough import rough_area_sq_ft, rough_length_ft
 from generator.inventory import shape_faults as say
@@ -30,7 +30,7 @@ def wrong_with(shape: FoundShape) -> Sentence | None:
     if not are_surely_within_mi(corners[0], corners, FARTHEST_MI):
         return say.no_size(f"its points lie more than {FARTHEST_MI} miles from each other")
     if shape.form == OUTLINE:
-        return _wrong_outline(corners, numbers)
+        return _wrong_outline(corners, numbers) or _wrong_holes(corners, shape)
     if shape.form == LINE and rough_length_ft(corners) < SHORTEST_FT:
         return say.no_size("its line has no length")
     return None
@@ -44,6 +44,21 @@ def _wrong_outline(corners: Sequence[LatLon], numbers: Sequence[int]) -> Sentenc
     if rough_area_sq_ft(corners) < SMALLEST_SQ_FT:
         return say.no_size("its outline holds no ground")
     return None
+
+
+def _wrong_holes(corners: Sequence[LatLon], shape: FoundShape) -> Sentence | None:
+    """Return what keeps holes from being holes in an outline; each is one of its own first."""
+    holes = []
+    for number, hole in enumerate(shape.holes, start=1):
+        numbers = corner_numbers(hole)
+        holes.append([hole[at] for at in numbers])
+        if len(numbers) < _FEWEST[OUTLINE]:
+            return say.of_a_hole(number, say.not_closed(len(hole)))
+        wrong = _wrong_outline(holes[-1], numbers)
+        if wrong is not None:
+            return say.of_a_hole(number, wrong)
+    astray = first_hole_astray([corners, *holes]) if holes else None
+    return say.hole_astray(astray) if astray is not None else None
 
 
 def turned_around(lat_lon: Sequence[LatLon], middle: LatLon) -> Sentence | None:

@@ -167,7 +167,7 @@ def _kml_piece(part: _Node) -> PieceThere:
             return piece_of_rings([_tuples(part)])
         if part.tag == "Polygon":
             outer, inner = list(_rings(part, "outerBoundaryIs")), _rings(part, "innerBoundaryIs")
-            return piece_of_rings([*outer, *inner])
+            return piece_of_rings([*outer, *inner] if outer else [])
         return piece_of_pairs(form, _tuples(part))
     except UnlikeAPointError as unlike:
         return PieceThere(form, (), unlike.sentence)

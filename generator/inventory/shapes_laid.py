@@ -109,4 +109,4 @@ def _called(named: ShapeInFile, shape: FoundShape) -> str:
 def _as_typed(shape: FoundShape, where: Where) -> object:
     if shape.form == "point":
         return shape.lat_lon[0]
-    return Points(shape.lat_lon, where, (where,) * len(shape.lat_lon))
+    return Points(shape.lat_lon, where, (where,) * len(shape.lat_lon), shape.holes)

@@ -131,12 +131,13 @@ def in_files() -> tuple[Data, dict[str, Any], dict[str, bytes]]:
 def _texts_of_shapes() -> dict[str, Any]:
     bounds = [(-9.0, -9.0), (12.0, -9.0), (12.0, 20.0), (-9.0, 20.0), (-9.0, -9.0)]
     woods = [(-8.0, 2.0), (-6.0, 2.0), (-6.0, 9.0), (-8.0, 9.0), (-8.0, 2.0)]
+    glade = [(-7.5, 4.0), (-7.0, 6.0), (-6.5, 4.0), (-7.5, 4.0)]
     creek = [(-9.0, 12.0), (-3.0, 11.0), (2.0, 11.5), (12.0, 13.0)]
     collection = {
         "type": "FeatureCollection",
         "features": [
             feature("Boundary", "Polygon", [pairs(bounds)]),
-            feature("Woods", "MultiPolygon", [[pairs(woods)]]),
+            feature("Woods", "MultiPolygon", [[pairs(woods), pairs(glade)]]),
             feature("Creek", "LineString", pairs(creek)),
             {"type": "Feature", "properties": None, "geometry": None},
         ],

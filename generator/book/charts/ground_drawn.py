@@ -295,8 +295,13 @@ def _ground(name: str, one: LaidShape, off_px: float, heavy: str) -> str:
     ground = one.sign.ground
     fill = f' fill="url(#{name}-{ground})"' if ground in TILES else ""
     kind = "solid" if ground == "solid" else f"{one.sign.strokes[0]}{heavy}"
-    path = path_of(fewer_corners([*one.outline, one.outline[0]], off_px)[:-1], closed=True)
-    return f'<path class="{kind}"{fill} d="{path}"/>'
+    path = "".join(
+        path_of(fewer_corners([*ring, ring[0]], off_px)[:-1], closed=True)
+        for ring in (one.outline, *one.holes)
+    )
+    # in a hole nothing of the ground is drawn, whichever way around its edge goes
+    rule = ' fill-rule="evenodd"' if one.holes else ""
+    return f'<path class="{kind}"{fill}{rule} d="{path}"/>'
 
 
 def _lines(one: LaidShape, off_px: float, heavy: str) -> Iterator[str]:

@@ -38,7 +38,8 @@ _ACROSS, _DOWN = itemgetter(0), itemgetter(1)
 class LaidShape:
     """A shape on the sheet: ground in an outline, or lines, or a sign at a spot.
 
-    `lines` of ground are the parts of its outline that are on the sheet.
+    `lines` of ground are the parts of its outline that are on the sheet, `holes` outlines in it
+    that are none of it.
     """
 
     shape: GroundShape
@@ -46,6 +47,7 @@ class LaidShape:
     outline: list[PlaneSpot]
     lines: list[list[PlaneSpot]]
     spot: PlaneSpot
+    holes: Sequence[list[PlaneSpot]] = ()
 
     @property
     def is_sign(self) -> bool:
@@ -97,7 +99,21 @@ def _ground(
     closed = fewer_corners([*outline, outline[0]], LAID_OFF_PX)
     outline, edges = closed[:-1], list(cut_line(closed, frame.sheet))
     # of what has no pattern nothing is seen where its edge is not
-    return LaidShape(shape, sign, outline, edges, middle) if edges or sign.ground else None
+    if not edges and not sign.ground:
+        return None
+    return LaidShape(shape, sign, outline, edges, middle, list(_holes(shape, frame)))
+
+
+def _holes(shape: GroundShape, frame: Frame) -> Iterator[list[PlaneSpot]]:
+    """Yield the holes of ground that are on the sheet and large enough to be seen."""
+    for hole in shape.holes_ft:
+        cut = cut_outline(frame.laid(hole), frame.sheet.grown(OVER_PX))
+        if len(cut) < _LEAST_CORNERS:
+            continue
+        around = box_around(cut)
+        across, down = around.right_px - around.left_px, around.bottom_px - around.top_px
+        if max(across, down) >= LEAST_GROUND_PX and around.meets(frame.sheet):
+            yield fewer_corners([*cut, cut[0]], LAID_OFF_PX)[:-1]
 
 
 def _round(spot: PlaneSpot, around_px: float) -> list[PlaneSpot]:

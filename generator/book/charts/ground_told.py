@@ -89,7 +89,8 @@ def _runs(subject: GroundShape) -> str:
 
 
 def _way(at: PlaneSpot, other: GroundShape, near_ft: float) -> str:
-    if other.is_outline and _holds(other.spots_ft, at):
+    in_a_hole = any(_holds(hole, at) for hole in other.holes_ft)
+    if other.is_outline and _holds(other.spots_ft, at) and not in_a_hole:
         return _AROUND
     spot = _nearest(at, other)
     if math.dist(at, spot) - other.half_width_ft <= near_ft:
@@ -99,9 +100,12 @@ def _way(at: PlaneSpot, other: GroundShape, near_ft: float) -> str:
 
 def _nearest(at: PlaneSpot, other: GroundShape) -> PlaneSpot:
     """Return the spot of a shape nearest to another; of many corners a few stand for all."""
-    spots = other.spots_ft[:: len(other.spots_ft) // _MOST_SIDES + 1]
-    closed = [*spots, spots[0]] if other.is_outline or len(spots) == 1 else [*spots]
-    return min(_nearest_on_sides(at, closed), key=lambda spot: math.dist(at, spot))
+    nearest: list[PlaneSpot] = []
+    for ring in (other.spots_ft, *other.holes_ft):
+        spots = ring[:: len(ring) // _MOST_SIDES + 1]
+        closed = [*spots, spots[0]] if other.is_outline or len(spots) == 1 else [*spots]
+        nearest += _nearest_on_sides(at, closed)
+    return min(nearest, key=lambda spot: math.dist(at, spot))
 
 
 def _nearest_on_sides(at: PlaneSpot, line: Sequence[PlaneSpot]) -> Iterator[PlaneSpot]:

@@ -36,7 +36,8 @@ class GroundShape:
 
     `kind` is that of the thing of the land, or one of those above. `half_width_ft` is how far a
     line reaches to either side, and a point around it. `corners` are the southwestern and the
-    northeastern one of the smallest upright box around all of it.
+    northeastern one of the smallest upright box around all of it. `holes_ft` are outlines inside
+    of an outline, which are none of its ground.
     """
 
     id: str
@@ -46,6 +47,7 @@ class GroundShape:
     is_outline: bool
     half_width_ft: float
     corners: tuple[Spot, Spot]
+    holes_ft: tuple[tuple[Spot, ...], ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -86,7 +88,7 @@ def kept_off_ground(
         if shape is None or one.reach is None:
             continue
         lying = OnGround((), is_outline=shape.is_outline, half_width_ft=shape.half_width_ft)
-        reach = reach_piece(piece_on(lying, shape.spots_ft), one.reach.value)
+        reach = reach_piece(piece_on(lying, shape.spots_ft, shape.holes_ft), one.reach.value)
         # of ground in several parts each has its own
         for part in getattr(reach, "geoms", [reach]):
             yield one, tuple(part.exterior.coords[:-1])
@@ -105,24 +107,26 @@ def start_ids(walk_id: str) -> tuple[str, str]:
 def _ground_shapes(plan: Plan) -> dict[str, GroundShape]:
     lying = list(_lying(plan))
     points = [_points(one.on) for one in lying]
-    every = [point for some in points for point in some]
+    every = [point for rings in points for ring in rings for point in ring]
     if not every:
         return {}
     spots = iter(on_plane_ft(every, middle_of_plane(_middle_of(every))))
     return {
-        one.id: _shape(one, tuple(next(spots) for _ in some))
-        for one, some in zip(lying, points, strict=True)
+        one.id: _shape(one, *(tuple(next(spots) for _ in ring) for ring in rings))
+        for one, rings in zip(lying, points, strict=True)
     }
 
 
-def _shape(one: _Lying, spots_ft: tuple[Spot, ...]) -> GroundShape:
+def _shape(one: _Lying, spots_ft: tuple[Spot, ...], *holes_ft: tuple[Spot, ...]) -> GroundShape:
     easts, norths = zip(*spots_ft, strict=True)
     half_ft = one.on.half_width_ft
     corners = (
         (min(easts) - half_ft, min(norths) - half_ft),
         (max(easts) + half_ft, max(norths) + half_ft),
     )
-    return GroundShape(one.id, one.kind, one.name, spots_ft, one.on.is_outline, half_ft, corners)
+    return GroundShape(
+        one.id, one.kind, one.name, spots_ft, one.on.is_outline, half_ft, corners, holes_ft
+    )
 
 
 def _lying(plan: Plan) -> Iterator[_Lying]:
@@ -168,11 +172,14 @@ def _place(place: Place) -> Iterator[_Lying]:
         yield _Lying(begin_id(place.id), BEGIN, "Begin here", begins)
 
 
-def _points(on: OnGround) -> list[LatLon]:
-    """Return the points of what lies there, none again that is given again or closes a ring."""
-    points = on.points_lat_lon
-    numbers = corner_numbers(points) if on.is_outline else line_numbers(points)
-    return [points[number] for number in numbers]
+def _points(on: OnGround) -> list[list[LatLon]]:
+    """Return the points of what lies there and of each hole in it.
+
+    None again that is given again or closes a ring.
+    """
+    numbers_of = corner_numbers if on.is_outline else line_numbers
+    rings = (on.points_lat_lon, *on.holes_lat_lon)
+    return [[ring[number] for number in numbers_of(ring)] for ring in rings]
 
 
 def _middle_of(points_lat_lon: list[LatLon]) -> LatLon:

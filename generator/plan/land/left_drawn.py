@@ -7,7 +7,7 @@ from generator.compute import left_out
 from generator.dataclass import dataclass
 from generator.geometry.arcs import OnGround
 from generator.geometry.pieces import FINE_SIDES_OF_A_QUARTER, reach_piece
-from generator.geometry.plane import middle_of_plane, on_plane_ft
+from generator.geometry.plane import middle_of_plane
 from generator.geometry.treated import (
     Axis,
     TakenStretch,
@@ -28,7 +28,7 @@ from generator.plan.land.kept_kinds import (
     public_name,
 )
 from generator.plan.land.kept_things import Around, Lies, near_to
-from generator.plan.land.lying import lying_of, piece_on
+from generator.plan.land.lying import lying_of, piece_on, spots_of
 from generator.plan.land.off_points import off_ft
 from generator.plan.model.place import KeptOff, LeftOut
 from generator.reference.library import methods
@@ -165,22 +165,19 @@ def _taken(ground: PlantedGround, reaches: Sequence[_Reach], land: Around) -> _O
 def _on_plane(
     lying: OnGround, reaches_ft: tuple[tuple[OnGround, float], ...], middle: LatLon
 ) -> _OnPlane:
-    on_plane = on_plane_ft(lying.points_lat_lon, middle)
+    on_plane, holes = spots_of(lying, middle)
     frame = frame_of(on_plane)
     spots = frame.laid(on_plane)
-    place, turn_deg = piece_on(lying, spots), frame.turn_deg
+    place, turn_deg = piece_on(lying, spots, list(map(frame.laid, holes))), frame.turn_deg
     if lying.is_outline:
         axis = axis_of_outline(spots, place, turn_deg)
     else:
         axis = Axis(tuple(spots), 2 * lying.half_width_ft, turn_deg)
-    pieces = [
-        reach_piece(
-            piece_on(thing, frame.laid(on_plane_ft(thing.points_lat_lon, middle))),
-            reach_ft,
-            FINE_SIDES_OF_A_QUARTER,
-        )
-        for thing, reach_ft in reaches_ft
-    ]
+    pieces = []
+    for thing, reach_ft in reaches_ft:
+        there, holes = spots_of(thing, middle)
+        piece = piece_on(thing, frame.laid(there), list(map(frame.laid, holes)))
+        pieces.append(reach_piece(piece, reach_ft, FINE_SIDES_OF_A_QUARTER))
     return _OnPlane(
         share_taken(place, pieces),
         axis is not None and runs_along(axis, place, pieces),
@@ -242,7 +239,7 @@ def _figure(ground: PlantedGround, name: str, value: float, unit: str) -> Measur
         value,
         unit,
         method.words,
-        len(points.lat_lon),
+        len(points.every_lat_lon),
         method.source,
         points.where.file,
         points.where.line,

@@ -8,6 +8,7 @@ from generator.geometry.arcs import OnGround
 from generator.geometry.crossing import Spot
 from generator.geometry.pieces import Piece, line_piece, outline_piece, reach_piece, strip_piece
 from generator.geometry.plane import on_plane_ft
+from generator.inventory.fields import Points
 from generator.inventory.ground import WaterHole
 from generator.inventory.land import LandThing
 from generator.inventory.places import PlantedGround, Route, Stand
@@ -32,11 +33,15 @@ def lying_of(thing: Thing) -> OnGround | None:
             return _lying_of_land(thing)
         case PlantedGround():
             if thing.area_lat_lon is not None:
-                return OnGround(thing.area_lat_lon.lat_lon, is_outline=True)
+                return _outline(thing.area_lat_lon)
             # a line says how far to its sides the ground goes where the width is taped
             if thing.line_lat_lon is None or thing.width_ft is None:
                 return None
             return OnGround(thing.line_lat_lon.lat_lon, half_width_ft=thing.width_ft.value / 2)
+
+
+def _outline(points: Points) -> OnGround:
+    return OnGround(points.lat_lon, is_outline=True, holes_lat_lon=points.holes)
 
 
 def _lying_of_hole(hole: WaterHole) -> OnGround | None:
@@ -50,7 +55,7 @@ def _lying_of_hole(hole: WaterHole) -> OnGround | None:
 
 def _lying_of_land(thing: LandThing) -> OnGround | None:
     if thing.area_lat_lon is not None:
-        return OnGround(thing.area_lat_lon.lat_lon, is_outline=True)
+        return _outline(thing.area_lat_lon)
     if thing.line_lat_lon is not None:
         half_ft = thing.width_ft.value / 2 if thing.width_ft is not None else 0.0
         return OnGround(thing.line_lat_lon.lat_lon, half_width_ft=half_ft)
@@ -66,13 +71,19 @@ def piece_of(lying: OnGround, middle: LatLon) -> Piece:
 
     A line with a width has flat ends and mitred bends; a point with a reach is round.
     """
-    return piece_on(lying, on_plane_ft(lying.points_lat_lon, middle))
+    return piece_on(lying, *spots_of(lying, middle))
 
 
-def piece_on(lying: OnGround, spots: Sequence[Spot]) -> Piece:
+def spots_of(lying: OnGround, middle: LatLon) -> tuple[list[Spot], list[list[Spot]]]:
+    """Return where points of what lies there are on a plane, in feet, and those of its holes."""
+    holes = [list(on_plane_ft(hole, middle)) for hole in lying.holes_lat_lon]
+    return list(on_plane_ft(lying.points_lat_lon, middle)), holes
+
+
+def piece_on(lying: OnGround, spots: Sequence[Spot], holes: Sequence[Sequence[Spot]] = ()) -> Piece:
     """Return what lies on spots of a plane, in feet, as a piece of it."""
     if lying.is_outline:
-        return outline_piece(spots)
+        return outline_piece(spots, holes)
     if len(spots) > 1 and lying.half_width_ft:
         return strip_piece(spots, 2 * lying.half_width_ft)
     return reach_piece(line_piece(spots), lying.half_width_ft)

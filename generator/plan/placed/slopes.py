@@ -37,7 +37,7 @@ def _with_slope(place: AnyPlace, inventory: Inventory) -> AnyPlace:
     if near is not None and near.slope_pct is not None and near.falls_to is not None:
         return place
     middle = middle_of_plane(inventory.property.location_lat_lon or lies.points_lat_lon[0])
-    fall = fall_of(list(_outlines(piece_of(lies, middle), middle)), grid)
+    fall = fall_of(list(_outlines(piece_of(lies, middle), middle)), grid, lies.holes_lat_lon)
     if fall is None:
         return place
     return replace(place, near=_filled(near or Hazards(where=place.where), fall, typed))

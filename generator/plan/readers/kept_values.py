@@ -161,6 +161,7 @@ def _typed_in(record: Record, inside: str, whose: str) -> Iterator[TypedValue]:
 def _plain(item: object, where: Where, rule: FieldRule) -> Iterator[tuple[str | LatLon, Where]]:
     if isinstance(item, Points):
         yield from zip(item.lat_lon, item.each, strict=True)
+        yield from ((point, item.where) for hole in item.holes for point in hole)
     elif rule.form == "lat_lon" and isinstance(item, tuple):
         yield (item[0], item[1]), where
     elif rule.form in LOOKED_FOR and isinstance(item, str):

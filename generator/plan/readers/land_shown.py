@@ -49,7 +49,7 @@ def released_things(
 
 def _outward(thing: LandThing) -> tuple[str, str, str]:
     lines = (thing.line_lat_lon, thing.area_lat_lon)
-    lies = [thing.at_lat_lon, *(line.lat_lon if line is not None else () for line in lines)]
+    lies = [thing.at_lat_lon, *(line.every_lat_lon if line is not None else () for line in lines)]
     return (public_name(thing), thing.kind, repr(lies))
 
 
@@ -83,7 +83,9 @@ def _thing(thing: LandThing, new_id: str, reader: Reader) -> LandThing:
 
 def points_alone(points: Points | None) -> Points | None:
     """Return points without where in the owner's files they stand."""
-    return Points(lat_lon=points.lat_lon, where=NOWHERE, each=()) if points is not None else None
+    if points is None:
+        return None
+    return Points(lat_lon=points.lat_lon, where=NOWHERE, each=(), holes=points.holes)
 
 
 def ground_alone(lies: OnGround | None) -> OnGround | None:
@@ -94,6 +96,7 @@ def ground_alone(lies: OnGround | None) -> OnGround | None:
         points_lat_lon=lies.points_lat_lon,
         is_outline=lies.is_outline,
         half_width_ft=lies.half_width_ft,
+        holes_lat_lon=lies.holes_lat_lon,
     )
 
 

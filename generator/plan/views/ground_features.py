@@ -6,7 +6,7 @@ beside a name are the program's own, so that no text of the owner's is taken for
 them.
 """
 
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable, Iterator, Sequence
 from typing import Literal
 
 from generator.dataclass import dataclass
@@ -24,8 +24,8 @@ FT_DECIMALS = 2
 class GroundFeature:
     """Something that lies on the ground: what it is called, what it is, and its points.
 
-    An outline goes once around, its first point not said again. `width_ft` is how wide a line is,
-    `radius_ft` how far a point reaches; 0 where that is not known.
+    An outline goes once around, its first point not said again, and so does each hole in it.
+    `width_ft` is how wide a line is, `radius_ft` how far a point reaches; 0 where not known.
     """
 
     name: str
@@ -34,6 +34,7 @@ class GroundFeature:
     points_lat_lon: tuple[LatLon, ...]
     width_ft: float = 0.0
     radius_ft: float = 0.0
+    holes_lat_lon: tuple[tuple[LatLon, ...], ...] = ()
 
     @property
     def words(self) -> str:
@@ -109,13 +110,18 @@ def _point(name: str, what: str, at: LatLon) -> GroundFeature:
 def _lying(name: str, what: str, lies: OnGround) -> GroundFeature:
     points, reach_ft = tuple(_each_once(lies.points_lat_lon)), lies.half_width_ft
     if lies.is_outline:
-        # typed closed or open, it is the same outline
-        corners = points[:-1] if points[0] == points[-1] else points
-        return GroundFeature(name, what, "outline", corners)
+        corners, *holes = map(_corners, (lies.points_lat_lon, *lies.holes_lat_lon))
+        return GroundFeature(name, what, "outline", corners, holes_lat_lon=tuple(holes))
     if len(lies.points_lat_lon) == 1:
         return GroundFeature(name, what, "point", points, radius_ft=round(reach_ft, FT_DECIMALS))
     width_ft = round(2 * reach_ft, FT_DECIMALS)
     return GroundFeature(name, what, "line", points, width_ft=width_ft)
+
+
+def _corners(outline_lat_lon: Sequence[LatLon]) -> tuple[LatLon, ...]:
+    """Return an outline without its first point said again: closed or open, it is the same."""
+    points = tuple(_each_once(outline_lat_lon))
+    return points[:-1] if points[0] == points[-1] else points
 
 
 def _each_once(points: Iterable[LatLon]) -> Iterator[LatLon]:

@@ -251,15 +251,15 @@ class SprayCaution(Caution):
     )
     NOTHING_SET_BACK = Words(
         "C344",
-        "The label keeps the spray away from: {kept}. Where all of these lie is not known here. "
-        "Buffers for what is neither drawn nor typed are not subtracted from the amounts.",
+        "The label keeps the spray away from: {kept}. Buffers are subtracted only for what is "
+        "drawn or typed, which may not be all.",
         "Nothing is set back for some of what the label keeps the spray away from.",
         "Measure and flag the distances, and mix less by what is left out.",
         LABEL_CHAPTER,
         source="label_in_hand",
-        to_type="Type under near: of the place, as distances:, how far each lies from it. Or give "
-        "place and things their points, the things in land.yaml, and once all of a kind near your "
-        "work are there, or you know of none, list the kind as all_drawn: in property.yaml.",
+        to_type="Type distances: under near: of the place. Or give place and things points, and "
+        "name kinds that are all in land.yaml, or of which there are none, as all_drawn: in "
+        "property.yaml.",
     )
 
 

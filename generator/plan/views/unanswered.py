@@ -74,9 +74,8 @@ class Question(Enum):
         "How much ground lies nearer to water, wells or neighbors than a label lets you spray? "
         "Where nothing says how far they lie, buffers are not subtracted.",
         "Measure and flag the distances on the sheet, and mix less by what is left out.",
-        "Type under near: of the place, as distances:, how far each lies from it. Or give place "
-        "and things their points, the things in land.yaml, and once all of a kind near your work "
-        "are there, or you know of none, list the kind as all_drawn: in property.yaml.",
+        "Type distances: under near: of the place. Or give place and things points, and name kinds "
+        "that are all in land.yaml, or of which there are none, as all_drawn: in property.yaml.",
     )
     REGROWTH = QuestionWords(
         "Does what is burned or mown hide the walk again by opening day? How fast it grows back is "

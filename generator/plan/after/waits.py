@@ -13,6 +13,7 @@ from generator.plan.labels.crops import lines_for, meant_by
 from generator.plan.labels.history import works_of
 from generator.plan.log.longest import bound_of_a_sowing, longest_of
 from generator.plan.model.counts import Ask, Earliest, PlaceWaits, Spraying
+from generator.plan.model.plan import grouped
 from generator.reference.library import planting_kinds, species
 from generator.working import Given
 
@@ -180,13 +181,12 @@ def place_waits(
 ) -> tuple[PlaceWaits, ...]:
     """Return for every place what was and will be sprayed, and the first day for every kind."""
     bound = bound_of_a_sowing(products)
-    return tuple(_place_waits(place.id, all_residues, bound) for place in places)
+    left = grouped((residue.spraying.place_id, residue) for residue in all_residues)
+    return tuple(_place_waits(place.id, left.get(place.id, ()), bound) for place in places)
 
 
-def _place_waits(
-    place_id: str, all_residues: tuple[Residue, ...], bound: Given | None
-) -> PlaceWaits:
-    here = [residue for residue in all_residues if residue.spraying.place_id == place_id]
+def _place_waits(place_id: str, left: Iterable[Residue], bound: Given | None) -> PlaceWaits:
+    here = list(left)
     # sprayings of no known day last: they may come after all others
     here.sort(
         key=lambda residue: (

@@ -5,6 +5,7 @@ from collections.abc import Mapping
 from dataclasses import replace
 
 from generator.dataclass import dataclass
+from generator.inventory.places import Hazards
 from generator.inventory.schema import Inventory
 from generator.plan.build.season_jobs import SeasonJobs
 from generator.plan.build.typed_and_logged import Logged
@@ -44,8 +45,9 @@ class JobsInTime:
 def days_of_jobs(logged: Logged, season: SeasonJobs, stopped: frozenset[str]) -> JobsInTime:
     """Return the jobs with their days; `stopped` are the ids of those on which a stop stands."""
     inventory, weather, as_of = logged.inventory, logged.weather, logged.as_of
+    near = {place.id: place.near for place in inventory.places()}
     held = tuple(
-        _held_back(job, inventory) if job.id in stopped else job
+        _held_back(job, inventory, near[job.place_id]) if job.id in stopped else job
         for job in sorted(season.jobs, key=_by_dates)
     )
     ordered = with_days(
@@ -76,9 +78,8 @@ def days_of_jobs(logged: Logged, season: SeasonJobs, stopped: frozenset[str]) ->
     )
 
 
-def _held_back(job: Job, inventory: Inventory) -> Job:
+def _held_back(job: Job, inventory: Inventory, near: Hazards | None) -> Job:
     """Return a stopped job without any amount: the stop stands in their place."""
-    near = next(place.near for place in inventory.places() if place.id == job.place_id)
     safety = safety_lines(inventory.property.emergency, near, None)
     return replace(job.without_amounts(), safety=safety)
 

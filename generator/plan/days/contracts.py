@@ -22,13 +22,10 @@ def contracts_on(place_id: str, contracts: tuple[Contract, ...]) -> tuple[Contra
     return tuple(contract for contract in contracts if holds_on(contract.places, place_id))
 
 
-def is_contract_land(
-    place_id: str, places: tuple[PlantedGround, ...], contracts: tuple[Contract, ...]
-) -> bool:
+def is_contract_land(place: PlantedGround, contracts: tuple[Contract, ...]) -> bool:
     """Return whether a place is under a contract: by its own word, or by a contract typed."""
-    said = (land_of(place) == "contract" for place in places if place.id == place_id)
     # either is enough: a paper that is not typed yet must not lift what the contract forbids
-    return any(said) or bool(contracts_on(place_id, contracts))
+    return land_of(place) == "contract" or bool(contracts_on(place.id, contracts))
 
 
 def approval_of(paper: Contract | Permit, as_of: datetime.date) -> datetime.date | None:

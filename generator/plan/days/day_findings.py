@@ -130,10 +130,11 @@ def _nesting(job: Job, inventory: Inventory, span: Span, as_of: datetime.date) -
     where = _typed_at(inventory.dates, NESTS, job, span)
     yield finding(DayNote.NESTING, about_job(job.id), where, days=in_words(disturbed))
     nesting = days_of(inventory.dates, ("nesting",), job.place_id, span)
-    asks = does.needs_leave and is_contract_land(
-        job.place_id, inventory.places(), inventory.contracts
-    )
-    if nesting and asks and not allows_in_nesting(job, nesting[0][0], inventory.contracts, as_of):
+    if not nesting or not does.needs_leave:
+        return
+    place = next(place for place in inventory.places() if place.id == job.place_id)
+    asks = is_contract_land(place, inventory.contracts)
+    if asks and not allows_in_nesting(job, nesting[0][0], inventory.contracts, as_of):
         where = _typed_at(inventory.dates, ("nesting",), job, span)
         yield finding(DayStop.NESTING_ON_CONTRACT, about_job(job.id), where, days=in_words(nesting))
 

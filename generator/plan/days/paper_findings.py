@@ -202,7 +202,7 @@ def _no_paper(
     places: tuple[PlantedGround, ...], contracts: tuple[Contract, ...]
 ) -> Iterator[Finding]:
     for place in places:
-        under = is_contract_land(place.id, places, contracts)
+        under = is_contract_land(place, contracts)
         if under and not contracts_on(place.id, contracts):
             said = str(place.contract)
             yield finding(

@@ -15,7 +15,8 @@ from generator.working import Reference
 
 def soil_test_of(planting: Planting, soil_tests: tuple[SoilTest, ...]) -> SoilTest | None:
     """Return the soil test a planting rests on."""
-    return next((test for test in soil_tests if test.id == planting.soil_test), None)
+    named = planting.soil_test
+    return next((test for test in soil_tests if test.id == named), None) if named else None
 
 
 def need_of(planting: Planting, soil_tests: tuple[SoilTest, ...]) -> NutrientNeed | None:

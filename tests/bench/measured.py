@@ -1,5 +1,6 @@
 """What a command takes: wall and processor time, and the memory of all its processes."""
 
+import json
 import os
 import subprocess
 import sys
@@ -52,6 +53,19 @@ def run(*command: str, watched: bool = False) -> Took:
     cpu = after.children_user + after.children_system
     cpu -= before.children_user + before.children_system
     return Took(wall, cpu, most_kb / KB_IN_MB)
+
+
+def told_by(script: str | Path, *command: str) -> dict[str, float]:
+    """What a script of the bench prints of itself, run as a cold process."""
+    done = subprocess.run(
+        [sys.executable, str(script), *command],
+        check=True,
+        capture_output=True,
+        text=True,
+        env=ENVIRONMENT,
+    )
+    found: dict[str, float] = json.loads(done.stdout)
+    return found
 
 
 def _with_children(pid: int) -> Iterator[int]:

@@ -6,13 +6,11 @@ aims, and are told.
 
 import datetime
 import gc
-import json
 import math
 import os
 import platform
 import re
 import shutil
-import subprocess
 import sys
 import tempfile
 import time
@@ -40,6 +38,7 @@ from tests.bench.measured import (  # noqa: E402 - after the path above
     Took,
     in_turn,
     run,
+    told_by,
 )
 from tests.bench.one_file import (  # noqa: E402 - after the path above
     MOST_MB,
@@ -307,7 +306,7 @@ def growth(work: Path, limits: Limits) -> None:
     folders = {n: make_property(work / f"grown-{n}", SEED, n) for n in runs}
     for _ in range(RUNS):
         for screens, folder in folders.items():
-            runs[screens].append(_phases(folder, work / "grown"))
+            runs[screens].append(told_by(PHASES, str(folder), str(work / "grown")))
     few, most = (
         {phase: min(one[phase] for one in found) for phase in found[0]} for found in runs.values()
     )
@@ -319,18 +318,6 @@ def growth(work: Path, limits: Limits) -> None:
     for phase, seconds in most.items():
         ratio = seconds / few[phase]
         limits.limit(f"{phase}, {few[phase]:.2f} to {seconds:.2f} s", ratio / pages, 1.1)
-
-
-def _phases(folder: Path, out: Path) -> dict[str, float]:
-    done = subprocess.run(
-        [sys.executable, str(PHASES), str(folder), str(out)],
-        check=True,
-        capture_output=True,
-        text=True,
-        env=ENVIRONMENT,
-    )
-    found: dict[str, float] = json.loads(done.stdout)
-    return found
 
 
 def machine() -> str:

@@ -1,7 +1,8 @@
 """The standard library's frozen dataclass, made without compiling a function for each method.
 
 A program of three hundred records spends half its start on compiling what all have in common. Here
-only `__init__` is of the class's own text; what compares, hashes, prints and refuses is shared.
+`__init__` is compiled once for all classes of one shape and given the names of each; what compares,
+hashes, prints and refuses is shared.
 Whatever else is asked for is left to the standard library. To those who read types it is the same.
 """
 
@@ -10,10 +11,13 @@ from __future__ import annotations
 import dataclasses
 import operator
 from collections.abc import Callable, Iterator
+from functools import cache
+from types import CodeType, FunctionType
 from typing import TYPE_CHECKING, Any
 
 __all__ = ["dataclass"]
 
+_MISSING = dataclasses.MISSING
 _SHARED = frozenset([("frozen", True), ("slots", True), ("kw_only", True), ("kw_only", False)])
 
 if TYPE_CHECKING:
@@ -55,37 +59,49 @@ def _made(cls: type, options: dict[str, bool]) -> Any:
 
 
 def _init_of(made: type, fields: tuple[dataclasses.Field[Any], ...]) -> Callable[..., None]:
-    """Return the one function that has a text of its own: it takes the fields and sets them."""
-    known: dict[str, Any] = {"_missing": dataclasses.MISSING}
-    ordinary: list[str] = ["self"]
-    named: list[str] = []
-    body: list[str] = []
-    for field in fields:
-        known[f"_set_{field.name}"] = getattr(made, field.name).__set__
-        taken = named if field.kw_only else ordinary
-        if not field.init:
-            taken = []
-        if field.default_factory is not dataclasses.MISSING:
-            known[f"_make_{field.name}"] = field.default_factory
-            taken.append(f"{field.name}=_missing")
-            value = f"_make_{field.name}()"
-            if field.init:
-                value = f"{value} if {field.name} is _missing else {field.name}"
-        elif field.default is not dataclasses.MISSING:
-            known[f"_default_{field.name}"] = field.default
-            taken.append(f"{field.name}=_default_{field.name}")
-            value = field.name if field.init else f"_default_{field.name}"
-        else:
-            taken.append(field.name)
-            value = field.name
-        body.append(f" _set_{field.name}(self, {value})")
-    parameters = ", ".join([*ordinary, *(["*", *named] if named else [])])
-    if hasattr(made, "__post_init__"):
-        body.append(" self.__post_init__()")
-    exec(f"def __init__({parameters}):\n" + "\n".join(body or [" pass"]), known)
-    init: Callable[..., None] = known["__init__"]
+    """Return what takes the fields and sets them, compiled once for all classes of one shape."""
+    ordinary = [field for field in fields if field.init and not field.kw_only]
+    named = [field for field in fields if field.init and field.kw_only]
+    given = (*ordinary, *named)
+    in_order = (*given, *(field for field in fields if not field.init))
+    are_made = tuple(field.default_factory is not _MISSING for field in in_order)
+    code = _code_of(len(ordinary), len(given), are_made, hasattr(made, "__post_init__"))
+    known: dict[str, Any] = {"_missing": _MISSING}
+    for number, field in enumerate(in_order):
+        known[f"_set_{number}"] = getattr(made, field.name).__set__
+        known[f"_make_{number}"] = field.default_factory
+        known[f"_default_{number}"] = field.default
+    code = code.replace(co_varnames=("self", *(field.name for field in given)))
+    defaults = tuple(field.default for field in ordinary if _may_be_left_out(field))
+    init = FunctionType(code, known, "__init__", defaults)
+    init.__kwdefaults__ = {field.name: field.default for field in named if _may_be_left_out(field)}
     init.__qualname__ = f"{made.__qualname__}.__init__"
     return init
+
+
+def _may_be_left_out(field: dataclasses.Field[Any]) -> bool:
+    return field.default is not _MISSING or field.default_factory is not _MISSING
+
+
+@cache
+def _code_of(ordinary: int, given: int, are_made: tuple[bool, ...], looks_after: bool) -> CodeType:
+    """Return code that sets fields: the first ones taken by place too, the last ones not taken."""
+    names = [f"field_{number}" for number in range(given)]
+    named = ["*", *names[ordinary:]] if given > ordinary else []
+    body = []
+    for number, is_made in enumerate(are_made):
+        value = f"_make_{number}()" if is_made else f"_default_{number}"
+        if number < given:
+            name = names[number]
+            value = f"{value} if {name} is _missing else {name}" if is_made else name
+        body.append(f" _set_{number}(self, {value})")
+    if looks_after:
+        body.append(" self.__post_init__()")
+    head = f"def __init__({', '.join(['self', *names[:ordinary], *named])}):\n"
+    known: dict[str, Any] = {}
+    exec(head + "\n".join(body or [" pass"]), known)
+    code: CodeType = known["__init__"].__code__
+    return code
 
 
 def _values_of(names: tuple[str, ...]) -> Callable[[Any], Any]:

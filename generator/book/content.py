@@ -72,16 +72,14 @@ def sentences() -> dict[str, str]:
 def search_words() -> dict[str, str]:
     """Return what is typed to find a page, by its address, or by the folder of pages alike."""
     text = (shipped("content") / "search_words.yaml").read_text(encoding="utf-8")
-    listed: dict[str, str] = yaml.safe_load(text)
-    return listed
+    return _listed(text)
 
 
 @cache
 def input_words() -> dict[str, str]:
     """Return what formulas call their inputs on a page, by the names of the inputs."""
     text = (shipped("content") / "input_words.yaml").read_text(encoding="utf-8")
-    told: dict[str, str] = yaml.safe_load(text)
-    return told
+    return _listed(text)
 
 
 @cache
@@ -91,8 +89,12 @@ def finding_heads() -> dict[str, str]:
     `{thing}` stands for what one deed settles for all that it is said of.
     """
     text = (shipped("content") / "finding_heads.yaml").read_text(encoding="utf-8")
-    heads: dict[str, str] = STORE.made_of(_YAML, text, yaml.safe_load)
-    return heads
+    return _listed(text)
+
+
+def _listed(text: str) -> dict[str, str]:
+    listed: dict[str, str] = STORE.made_of(_YAML, text, yaml.safe_load)
+    return listed
 
 
 def head_words(finding: Finding) -> str:

@@ -8,7 +8,6 @@ import unicodedata
 from markupsafe import Markup
 
 _REMEMBERED = 1 << 14  # a book says the same few thousand things on most of its pages
-_SPACES = re.compile(r"\s+")
 _SIGNS = re.compile(r"[^0-9a-zA-Z ,]")
 # Among what cannot be seen are signs that turn the order of letters around.
 _HIDDEN = frozenset({"Cc", "Cf", "Cs", "Co", "Cn", "Zl", "Zp"})
@@ -17,7 +16,7 @@ _HIDDEN = frozenset({"Cc", "Cf", "Cs", "Co", "Cn", "Zl", "Zp"})
 @functools.lru_cache(maxsize=_REMEMBERED)
 def clean(text: str) -> str:
     """Return text on one line, with what cannot be seen shown as a replacement character."""
-    line = _SPACES.sub(" ", text).strip()
+    line = " ".join(text.split())
     if line.isascii() and line.isprintable():
         return line
     seen = (

@@ -42,7 +42,7 @@ _PART = re.compile(r"[A-Za-z_]\w*|[*/-]")
 _KEPT_UNITS = ("hours", "days")
 # A sum needs nobody's word that it is one.
 _ARITHMETIC = "arithmetic"
-_NEXT_SECTION = re.compile(r"^(?=## )", re.MULTILINE)
+_NEXT_SECTION = re.compile(r"\n(?=## )")
 _TABLE = '<table class="figures'
 _OWN_MARK = re.compile(r'<a class="n" href="#([^"]+)"')
 
@@ -55,7 +55,8 @@ def with_workings(body: str, marks: Marks) -> str:
     if not marks.figures:
         return body
     waiting = {marks.anchors[figure_identity(figure)]: figure for figure in marks.entries()}
-    sections = _NEXT_SECTION.split(body)
+    *others, last = _NEXT_SECTION.split(body)
+    sections = [*(f"{section}\n" for section in others), last]
     told = [
         (section, _told_in(section, waiting, marks) if _TABLE in section else [])
         for section in sections

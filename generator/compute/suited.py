@@ -1,6 +1,6 @@
 """Days that suit a kind of work, out of a series of days; a day that is not known is None."""
 
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from itertools import accumulate
 
 Flags = list[bool | None]
@@ -70,11 +70,10 @@ def dry_before_days(rain_in: Sequence[float | None], days: int, at_most_in: floa
     >>> dry_before_days([0.3, 0.2, 0.1, None, 0], 2, 0.4)
     [None, None, False, True, None]
     """
-    flags: Flags = []
-    for n in range(len(rain_in)):
-        known, whole = _known(rain_in[max(0, n - days) : n], days)
-        flags.append(_total_in(known) <= at_most_in if whole else None)
-    return flags
+    return [
+        _total_in(known_in) <= at_most_in if whole else None
+        for known_in, whole in _spans(rain_in, -days, days)
+    ]
 
 
 def rain_after_days(rain_in: Sequence[float | None], days: int, wanted_in: float) -> Flags:
@@ -88,9 +87,8 @@ def rain_after_days(rain_in: Sequence[float | None], days: int, wanted_in: float
     [True, False, False, None, None]
     """
     flags: Flags = []
-    for n in range(len(rain_in)):
-        known, whole = _known(rain_in[n + 1 : n + 1 + days], days)
-        enough = _total_in(known) >= wanted_in
+    for known_in, whole in _spans(rain_in, 1, days):
+        enough = _total_in(known_in) >= wanted_in
         flags.append(enough if enough or whole else None)
     return flags
 
@@ -106,9 +104,8 @@ def storm_after_days(rain_in: Sequence[float | None], days: int, storm_in: float
     [True, False, None, None, None]
     """
     flags: Flags = []
-    for n in range(len(rain_in)):
-        known, whole = _known(rain_in[n + 1 : n + 1 + days], days)
-        storm = any(one >= storm_in for one in known)
+    for known_in, whole in _spans(rain_in, 1, days):
+        storm = max(known_in, default=0.0) >= storm_in
         flags.append(storm if storm or whole else None)
     return flags
 
@@ -138,7 +135,7 @@ def running_days(flags: Flags, wanted: bool | None) -> list[int]:
     >>> running_days([True, None, True], True)
     [0, 1, 1, 2]
     """
-    return [0, *accumulate(1 if one is wanted else 0 for one in flags)]
+    return list(accumulate([one is wanted for one in flags], initial=0))
 
 
 def is_run_of_hours(
@@ -161,10 +158,21 @@ def is_run_of_hours(
     return False
 
 
-def _known(rain_in: Sequence[float | None], days: int) -> tuple[list[float], bool]:
-    """Return the days whose rain is known, and whether they are so many."""
-    known = [one for one in rain_in if one is not None]
-    return known, len(known) == days
+def _spans(
+    rain_in: Sequence[float | None], first: int, days: int
+) -> Iterator[tuple[list[float], bool]]:
+    """Yield for each day the rain of so many days, and whether all of it is known.
+
+    `first` is how long after the day they begin. What is not known is 0, and adds nothing.
+    """
+    known_in = [0.0 if one is None else one for one in rain_in]
+    unknown = [0, *accumulate(one is None for one in rain_in)]
+    for begins in range(first, first + len(rain_in)):
+        ends = begins + days
+        if begins >= 0 and ends <= len(rain_in):
+            yield known_in[begins:ends], unknown[begins] == unknown[ends]
+        else:
+            yield known_in[max(0, begins) : max(0, ends)], False
 
 
 def _total_in(rain_in: Sequence[float]) -> float:

@@ -7,10 +7,13 @@ they may be below 0 or past the end of the day; a clock's zone is no business of
 
 import math
 from collections.abc import Sequence
+from functools import lru_cache
 
 # Right to this many seconds between 65 degrees south and north, and to a third of it between 50
 # degrees south and north: compared with the JPL ephemeris DE421, see tests/published/sun.yaml.
 MAY_BE_OFF_SECONDS = 15
+
+_REMEMBERED = 1 << 12  # a season's sunrises and sunsets, for each set of hunting dates
 
 # Zenith distance of the middle of the sun when its upper edge stands on the horizon (34 minutes of
 # arc of refraction, 16 of radius), and at civil twilight: Almanac for Computers.
@@ -108,6 +111,8 @@ def civil_dusk_minutes(
     return _crossing(latitude_deg, longitude_deg, after_2000_days, CIVIL_TWILIGHT_DEG, 1)
 
 
+# the same sunrise is asked for again, as of hours that begin so long before it
+@lru_cache(maxsize=_REMEMBERED)
 def _crossing(
     latitude_deg: float, longitude_deg: float, after_2000_days: float, zenith_deg: float, side: int
 ) -> float | None:
@@ -142,8 +147,10 @@ def _sun(since_noon_days: float) -> tuple[float, float]:
     anomaly = math.radians(_power_series(MEAN_ANOMALY_DEG, centuries))
     node = math.radians(_power_series(NODE_DEG, centuries))
     centre_deg = math.fsum(
-        _power_series(one, centuries) * math.sin(times * anomaly)
-        for times, one in enumerate(CENTRE_DEG, 1)
+        [
+            _power_series(one, centuries) * math.sin(times * anomaly)
+            for times, one in enumerate(CENTRE_DEG, 1)
+        ]
     )
     nutation_deg = -NUTATION_DEG * math.sin(node)
     longitude = math.radians(mean_deg + centre_deg - ABERRATION_DEG + nutation_deg)
@@ -161,4 +168,4 @@ def _sun(since_noon_days: float) -> tuple[float, float]:
 
 def _power_series(coefficients: Sequence[float], centuries: float) -> float:
     """Return a polynomial of the centuries, its coefficients from the constant one up."""
-    return math.fsum(one * centuries**power for power, one in enumerate(coefficients))
+    return math.fsum([one * centuries**power for power, one in enumerate(coefficients)])

@@ -58,6 +58,8 @@ def _units_of(days: Days, station: Station) -> str | None:
 
 
 def _to_us_units(days: Days, units: str) -> None:
+    if units == FAHRENHEIT:
+        return
     for what, values in days.values.items():
         for day, (value, line) in values.items():
             values[day] = (in_us_units(value, what, units), line)

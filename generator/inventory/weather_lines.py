@@ -5,6 +5,7 @@ import datetime
 import re
 from collections.abc import Callable, Iterator
 from dataclasses import dataclass, field
+from functools import lru_cache
 
 from generator.inventory import weather_faults as say
 from generator.inventory.fields import FIRST_YEAR_LONG_AGO, LAST_YEAR
@@ -14,9 +15,9 @@ from generator.units import convert
 
 HIGH, LOW, RAIN = "high", "low", "rain"
 MOST_FAULTS = 10
-_MISSING = ("-9999", "9999")
+_MISSING = ("", "-9999", "9999")
 COMMENT = "#"
-_DAY = re.compile(r"(\d{4})-?(\d{2})-?(\d{2})", re.ASCII)
+_DAY = re.compile(r"\d{4}-?\d{2}-?\d{2}", re.ASCII)
 _NUMBER = re.compile(r"[+-]?\d{1,7}(\.\d{1,6})?", re.ASCII)
 NOON = "1200"
 Value = tuple[float, int]
@@ -49,15 +50,22 @@ class Days:
 
     def keep(self, day: datetime.date, what: str, text: str, line: int, flag: str = "") -> None:
         """Keep a value; nothing, and what a flag sets aside, is kept as missing."""
-        text = text.strip()
-        if not text or text in _MISSING:
-            return
-        if not _NUMBER.fullmatch(text):
-            self.fault(say.bad_number(text, what), line)
+        value = _number(text)
+        if value is None:
+            if text.strip() not in _MISSING:
+                self.fault(say.bad_number(text.strip(), what), line)
         elif flag.strip():
             self.flagged += 1
         else:
-            self.values[what][day] = (float(text), line)
+            self.values[what][day] = (value, line)
+
+
+# a record of decades has the same few hundred values over and over
+@lru_cache(maxsize=2000)
+def _number(text: str) -> float | None:
+    """Return the value of a text; None where it is none, or stands for a missing one."""
+    text = text.strip()
+    return float(text) if text not in _MISSING and _NUMBER.fullmatch(text) else None
 
 
 def sound_day(text: str, wanted: str, line: int, days: Days) -> datetime.date | None:
@@ -73,9 +81,9 @@ def sound_day(text: str, wanted: str, line: int, days: Days) -> datetime.date | 
 
 def day_read(text: str) -> datetime.date | None:
     """Return the day a text means, with dashes or without, or None."""
-    found = _DAY.fullmatch(text.strip())
+    text = text.strip()
     try:
-        return datetime.date(*map(int, found.groups())) if found else None
+        return datetime.date.fromisoformat(text.replace("-", "")) if _DAY.fullmatch(text) else None
     except ValueError:
         return None
 
@@ -155,22 +163,23 @@ def plain_days(text: str, days: Days) -> str | None:
         missing = [*([] if "date" in header else ["date"]), *missing]
         days.fault(say.wrong_columns(missing, ("date", "tmax_f", "tmin_f", "precip_in")), number)
         return None
+    places = {name: place for place, name in enumerate(header)}
+    kept = [(what, places[column]) for what, column in columns.items() if column is not None]
     for number, row in rows:
-        by_name = dict(zip(header, row, strict=False))
-        day = _day_in(by_name.get("date", ""), len(row) == len(header), number, days)
-        if day is None:
-            continue
-        for what, column in columns.items():
-            if column is not None:
-                days.keep(day, what, by_name[column], number)
-                _to_us(days, day, what, column)
+        whole = len(row) == len(header)
+        day = _day_in(row[places["date"]] if whole else "", whole, number, days)
+        if day is not None:
+            for what, place in kept:
+                days.keep(day, what, row[place], number)
+    for what, column in columns.items():
+        if column is not None and column.endswith(("_c", "_mm")):
+            _to_us(days.values[what], what)
     return FAHRENHEIT
 
 
-def _to_us(days: Days, day: datetime.date, what: str, column: str) -> None:
-    if day in days.values[what] and column.endswith(("_c", "_mm")):
-        value, line = days.values[what][day]
-        days.values[what][day] = (in_us_units(value, what, CELSIUS), line)
+def _to_us(values: dict[datetime.date, Value], what: str) -> None:
+    for day, (value, line) in values.items():
+        values[day] = (in_us_units(value, what, CELSIUS), line)
 
 
 def _rows(text: str, days: Days) -> Iterator[tuple[int, list[str]]]:
@@ -178,8 +187,9 @@ def _rows(text: str, days: Days) -> Iterator[tuple[int, list[str]]]:
     reader = csv.reader(text.splitlines())
     try:
         for row in reader:
-            if row and not row[0].startswith(COMMENT) and any(cell.strip() for cell in row):
-                yield reader.line_num, [cell.strip() for cell in row]
+            cells = [cell.strip() for cell in row]
+            if any(cells) and not row[0].startswith(COMMENT):
+                yield reader.line_num, cells
     except csv.Error:
         told = say.wrong_line("the line is not what a table has", "values with commas between")
         days.fault(told, reader.line_num)

@@ -32,7 +32,8 @@ _HEADING = re.compile(r"#{2,6} [^\n{]+")
 # Words alone, that no block of Markdown begins with or goes on in.
 _WORDS = re.compile(r"(?:[A-Za-z&]|\*\*)[^\n|{]*")
 # What makes of lines of words something else, or what the converter changes in whole blocks.
-_CHANGED = ("\n ", "\t", "\r", "\x02", "\x03", "\n\n: ", "[^", "\n*[", "\n[")
+_CHANGED_BY = ("\t", "\r", "\x02", "\x03")
+_CHANGED_LINE = re.compile(r"\n(?: |\[|\*\[|\n: )")
 
 
 @dataclass(frozen=True, slots=True)
@@ -72,7 +73,7 @@ def _put_together(
     text: str, converted: Callable[[str], tuple[str, Tokens]]
 ) -> tuple[str, Tokens] | None:
     """Return a page made of whole blocks and lines of words, None where it holds anything else."""
-    if any(sign in text for sign in _CHANGED):
+    if _is_changed(text):
         return None
     blocks: list[str] = []
     tokens: Tokens = []
@@ -96,6 +97,13 @@ def _put_together(
     if len({token["id"] for token in tokens}) < len(tokens):
         return None
     return "\n".join(blocks).strip(), _nested(tokens)
+
+
+def _is_changed(text: str) -> bool:
+    has_a_note = "[" in text and "[^" in text
+    return (
+        has_a_note or any(sign in text for sign in _CHANGED_BY) or bool(_CHANGED_LINE.search(text))
+    )
 
 
 def _nested(tokens: Tokens) -> Tokens:

@@ -8,9 +8,11 @@ from typing import Any
 import yaml
 
 from generator.book.model import Book
+from generator.kept import STORE
 from generator.lookup import shipped
 from generator.site.navigation import NAMED_UP_TO
 
+_YAML = f"yaml values {yaml.__version__}"
 _MONTHS = (
     *("Jan", "Feb", "Mar", "Apr", "May", "Jun"),
     *("Jul", "Aug", "Sep", "Oct", "Nov", "Dec"),
@@ -22,7 +24,10 @@ _BARE_AMPERSAND = re.compile(r"&(?!#?\w+;)")
 
 def settings_of(book: Book) -> dict[str, Any]:
     """Return the settings as MkDocs reads them, without the navigation; `docs` holds the pages."""
-    settings: dict[str, Any] = yaml.safe_load(shipped("mkdocs.yml").read_text(encoding="utf-8"))
+    text = shipped("mkdocs.yml").read_text(encoding="utf-8")
+    settings: dict[str, Any] = STORE.made_of(
+        f"yaml values {yaml.__version__}", text, yaml.safe_load
+    )
     settings["site_name"] = text_only(book.title)
     del settings["hooks"]  # of a checkout alone: what is typed there has no staged tree yet
     settings["docs_dir"] = "docs"

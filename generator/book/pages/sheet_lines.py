@@ -3,6 +3,7 @@
 import datetime
 import re
 from collections.abc import Iterable, Iterator
+from functools import lru_cache
 from typing import Literal
 
 from generator.dataclass import dataclass
@@ -79,10 +80,10 @@ def joined_lines(lines: Iterable[SafetyLine]) -> list[JoinedLine]:
     """Return safety lines as lines of a sheet, in the order in which each first comes."""
     gathered: dict[str, list[PartOfLine]] = {}
     for line in lines:
-        label, (before, after) = _WORDS.get(_bare(line), (line.label, ("", "")))
+        label, (before, after) = _WORDS.get(_bare(line.key), (line.label, ("", "")))
         gathered.setdefault(label, []).append(PartOfLine(line, before, after))
     for label in gathered.keys() & _JOINED.keys():
-        gathered[label].sort(key=lambda part: _TURNS.get(_bare(part.line), 0))
+        gathered[label].sort(key=lambda part: _TURNS.get(_bare(part.line.key), 0))
     return [JoinedLine(label, _told_apart(parts)) for label, parts in gathered.items()]
 
 
@@ -91,9 +92,10 @@ def _told_apart(parts: list[PartOfLine]) -> tuple[PartOfLine, ...]:
     return tuple(parts) if len(parts) > 1 else (PartOfLine(parts[0].line),)
 
 
-def _bare(line: SafetyLine) -> str:
+@lru_cache(maxsize=1000)
+def _bare(key: str) -> str:
     """Return the key of a line without its number among several alike and that of a product."""
-    return _NUMBERS.sub("", line.key)
+    return _NUMBERS.sub("", key)
 
 
 @dataclass(frozen=True, slots=True)
@@ -117,7 +119,7 @@ def ticked_lines(job: Job, *, may_go: bool) -> Ticked:
         return Ticked()
 
     def named(*keys: str) -> tuple[SafetyLine, ...]:
-        lines = (line for line in job.safety if _bare(line) in keys)
+        lines = (line for line in job.safety if _bare(line.key) in keys)
         return tuple(line for line in lines if line.figure is not None)
 
     return Ticked(

@@ -1,5 +1,6 @@
 """Every text and every number with decimals that stands anywhere in a plan."""
 
+import datetime
 from collections.abc import Mapping
 from dataclasses import fields, is_dataclass
 from functools import cache
@@ -7,6 +8,9 @@ from typing import Any
 
 from generator.dataclass import dataclass
 from generator.inventory.fields import Record, rules_of
+
+# Nothing stands in these that is looked for.
+_BARE = frozenset([type(None), bool, int, datetime.date])
 
 
 @dataclass(frozen=True, slots=True)
@@ -30,7 +34,7 @@ def stands_in(plan: object) -> StandsIn:
             texts[value] = None
         elif isinstance(value, float):
             numbers_deg.add(value)
-        elif id(value) not in looked_at:
+        elif type(value) not in _BARE and id(value) not in looked_at:
             # the plan holds all of it, so that no other thing gets the number of one that is gone
             looked_at.add(id(value))
             waiting += _inside(value)

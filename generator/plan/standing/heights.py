@@ -7,6 +7,7 @@ December what winter leaves of it, until the new growth is taller.
 import datetime
 import itertools
 from collections.abc import Iterator
+from functools import partial
 
 from generator.compute.growth import (
     CUT_IN_WINTER,
@@ -27,7 +28,7 @@ from generator.plan.standing.heights_measured import (
     is_enough_to_lift,
     lowest_of,
     mean_of,
-    measurings,
+    measured_days,
 )
 from generator.plan.standing.planting_curves import FIRST_MONTH_OF_GROWTH, Growing, growing_year
 from generator.reference.growth import Curve
@@ -215,7 +216,7 @@ def _pull(growing: Growing, curve: Curve, year: int, known_on: datetime.date) ->
     The low curve goes by the lowest that counts and is not raised by few stations; the others go
     by the mean. What was measured in a season before counts by half.
     """
-    for measuring in measurings(growing.measured):
+    for measuring in measured_days(growing):
         measured_year = growing.year_of(measuring.day)
         # a height measured later must not change what was known on a day before it
         if measuring.day > known_on or not 1 <= measured_year <= year:
@@ -225,14 +226,14 @@ def _pull(growing: Growing, curve: Curve, year: int, known_on: datetime.date) ->
         # how tall it lies says nothing of how tall its like will grow
         if measured_year < year and _lay_on(growing, measuring.day):
             continue
-        expected = _expected(growing, measuring.day)
+        about = ("pull", measuring.day, curve)
+        pull = growing.once(about, partial(_pull_of_day, growing, curve, measuring))
         # nothing to measure it by on that day: the measuring before it may still tell
-        if expected is None:
+        if pull is None:
             continue
-        base = f"{_base(growing)}/{measuring.name}/{curve}"
-        pull = _pull_of_day(growing, curve, measuring, expected, base)
         if measured_year == year:
             return pull
+        base = _base_of(growing, measuring, curve)
         later = LATER_PULL(f"{base}_later_pull_fraction", pull_fraction=pull.figure)
         return Pull(later, pull.measured_in)
     return None
@@ -246,9 +247,12 @@ def _lay_on(growing: Growing, day: datetime.date) -> bool:
     )
 
 
-def _pull_of_day(
-    growing: Growing, curve: Curve, measuring: Measuring, expected: Quantity, base: str
-) -> Pull:
+def _pull_of_day(growing: Growing, curve: Curve, measuring: Measuring) -> Pull | None:
+    """Return how a day's heights pull a curve; None where nothing is expected of that day."""
+    expected = _expected(growing, measuring.day)
+    if expected is None:
+        return None
+    base = _base_of(growing, measuring, curve)
     heights = measuring.within(growing.part_ft)
     if curve == "low":
         measured = lowest_of(heights, f"{base}_lowest_in")
@@ -258,6 +262,10 @@ def _pull_of_day(
     if curve == "low" and not is_enough_to_lift(growing, measuring):
         pull = UNLIFTED(f"{base}_unlifted_fraction", pull_fraction=pull)
     return Pull(pull, measured)
+
+
+def _base_of(growing: Growing, measuring: Measuring, curve: Curve) -> str:
+    return f"{_base(growing)}/{measuring.name}/{curve}"
 
 
 def _base(growing: Growing) -> str:

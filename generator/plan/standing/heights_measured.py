@@ -81,8 +81,12 @@ def _nearest(placed: list[tuple[Feet, HeightReading]], part_ft: Feet) -> Iterato
             yield reading
 
 
-def measurings(entries: Iterable[LogEntry]) -> tuple[Measuring, ...]:
+def measured_days(growing: Growing) -> tuple[Measuring, ...]:
     """Return the days on which a planting was measured, the newest first."""
+    return growing.once("measured days", lambda: _by_day(growing.measured))
+
+
+def _by_day(entries: Iterable[LogEntry]) -> tuple[Measuring, ...]:
     days: dict[datetime.date, list[LogEntry]] = {}
     for entry in entries:
         days.setdefault(entry.done_on, []).append(entry)

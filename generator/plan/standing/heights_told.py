@@ -5,7 +5,11 @@ import datetime
 from generator.dataclass import dataclass
 from generator.plan.model.plan import Plan
 from generator.plan.standing.heights import Heights, heights_on
-from generator.plan.standing.heights_measured import is_enough_to_lift, measurings, stations_wanted
+from generator.plan.standing.heights_measured import (
+    is_enough_to_lift,
+    measured_days,
+    stations_wanted,
+)
 from generator.plan.standing.planting_curves import FIRST_MONTH_OF_GROWTH, Growing, standing_growth
 from generator.reference.growth import CURVES
 from generator.working import Quantity
@@ -73,7 +77,7 @@ def last_day_of_years(plan: Plan, seasons_count: int) -> datetime.date:
 
 def last_measured(growing: Growing) -> LastMeasured | None:
     """Return the last day on which a planting was measured; None where it never was."""
-    last = next(iter(measurings(growing.measured)), None)
+    last = next(iter(measured_days(growing)), None)
     if last is None:
         return None
     return LastMeasured(last.day, stations_wanted(growing, last), is_enough_to_lift(growing, last))

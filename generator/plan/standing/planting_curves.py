@@ -1,7 +1,12 @@
 """Plantings whose growth is known: which curves count for them, and what the log has of them."""
 
+from __future__ import annotations
+
 import datetime
+from collections.abc import Callable
+from dataclasses import field, replace
 from functools import partial
+from typing import Any, TypeVar
 
 from generator.dataclass import dataclass
 from generator.inventory.log import LogEntry
@@ -15,6 +20,7 @@ from generator.reference.growth import Growth, kind_growth, on_soil, species_gro
 from generator.working import Given
 from generator.working import Measured as LengthMeasured
 
+Made = TypeVar("Made")
 FIRST_MONTH_OF_GROWTH = 5
 
 
@@ -37,6 +43,19 @@ class Growing:
     laid: tuple[LogEntry, ...] = ()
     length: Given | LengthMeasured | None = None
     part_ft: tuple[float, float] | None = None
+    _made: dict[object, Any] = field(init=False, repr=False, compare=False, default_factory=dict)
+
+    def once(self, about: object, make: Callable[[], Made]) -> Made:
+        """Return what `make` makes of this planting, made when it is first asked for."""
+        if about not in self._made:
+            self._made[about] = make()
+        found: Made = self._made[about]
+        return found
+
+    def part(self, begins_ft: float, ends_ft: float) -> Growing:
+        """Return the same planting, of which a part is asked."""
+        part_ft = (begins_ft, ends_ft)
+        return self.once(("part", part_ft), lambda: replace(self, part_ft=part_ft))
 
     def year_of(self, day: datetime.date) -> int:
         """Return the season of growth that a day shows, from 1; 0 and less before the first."""

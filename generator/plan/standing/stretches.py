@@ -14,7 +14,7 @@ from generator.dataclass import dataclass
 from generator.inventory.counted import Counted
 from generator.plan.model.counts import CountSaid, Decided
 from generator.plan.standing.heights import heights_on
-from generator.plan.standing.heights_measured import measurings
+from generator.plan.standing.heights_measured import measured_days
 from generator.plan.standing.planting_curves import Growing
 from generator.reference.library import values
 from generator.units import convert
@@ -88,7 +88,7 @@ def thin_stretches(growing: Growing, counts: tuple[CountSaid, ...]) -> tuple[Str
 def _cuts(growing: Growing, counts: Iterable[CountSaid]) -> list[_Cut]:
     """Return where stretches begin and end: at stations of counts and heights, and at the end."""
     # of heights those of the last day alone: they are what pulls the curves
-    last = next(iter(measurings(growing.measured)), None)
+    last = next(iter(measured_days(growing)), None)
     by_ft: dict[float, Figure] = dict(last.stations()) if last is not None else {}
     for count in counts:
         for station in (count.counted.from_ft, count.counted.to_ft):
@@ -115,7 +115,7 @@ def _judged(
     thin = _thin(counts, begins, ends)
     if thin is not None:
         return thin
-    heights = heights_on(replace(growing, part_ft=(begins.at_ft, ends.at_ft)), day, ("low",))
+    heights = heights_on(growing.part(begins.at_ft, ends.at_ft), day, ("low",))
     tall = heights is not None and heights.by_curve["low"].value >= needed_in
     return Stretch(_figure(begins), ends.figure, "hides" if tall else "low")
 

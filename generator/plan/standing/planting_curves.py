@@ -20,7 +20,7 @@ from generator.reference.growth import Growth, kind_growth, on_soil, species_gro
 from generator.working import Given
 from generator.working import Measured as LengthMeasured
 
-Made = TypeVar("Made")
+_Made = TypeVar("_Made")
 FIRST_MONTH_OF_GROWTH = 5
 
 
@@ -45,11 +45,11 @@ class Growing:
     part_ft: tuple[float, float] | None = None
     _made: dict[object, Any] = field(init=False, repr=False, compare=False, default_factory=dict)
 
-    def once(self, about: object, make: Callable[[], Made]) -> Made:
+    def once(self, about: object, make: Callable[[], _Made]) -> _Made:
         """Return what `make` makes of this planting, made when it is first asked for."""
         if about not in self._made:
             self._made[about] = make()
-        found: Made = self._made[about]
+        found: _Made = self._made[about]
         return found
 
     def part(self, begins_ft: float, ends_ft: float) -> Growing:

@@ -52,7 +52,7 @@ from generator.typed import safe as _safe
 from generator.typed import why as _why
 
 if TYPE_CHECKING:
-    from generator.inventory.load import Known, Loaded
+    from generator.inventory.load import Loaded
     from generator.plan.model.plan import Plan
 
 _FOLDER = PropertyFolder()
@@ -193,10 +193,11 @@ def serve_command(
     They stand on this machine alone and nowhere else, until Ctrl-C. A fault is told here and on the
     page, and the last good page stays.
     """
+    from generator.inventory.known import Known
     from generator.live.run import run_preview
     from generator.plan.readers.seen_by import seen_by
 
-    known: Known = {}
+    known = Known()
 
     def plan_of_reader(loaded: Loaded) -> Plan:
         assert loaded.inventory is not None

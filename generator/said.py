@@ -19,7 +19,8 @@ from generator.typed import why as _why
 
 if TYPE_CHECKING:
     from generator.book.model import LeftFolder
-    from generator.inventory.load import Known, Loaded
+    from generator.inventory.known import Known
+    from generator.inventory.load import Loaded
     from generator.inventory.schema import Inventory, Reader
     from generator.plan.model.finding import Finding
     from generator.plan.model.plan import Plan

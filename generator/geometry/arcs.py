@@ -9,6 +9,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterator, Sequence
+from functools import lru_cache
 from itertools import pairwise
 
 from generator.dataclass import dataclass
@@ -17,6 +18,7 @@ from generator.units import LatLon, convert
 
 MEAN_RADIUS_M = 6371008.8  # mean radius (2 a + b) / 3 of the ellipsoid of GPS, WGS 84
 _WHOLE_TURN_DEG = 360
+_REMEMBERED = 1 << 12
 SIDE_DEG = 5  # of the turn that one straight side of the outer edge stands for, at the most
 
 
@@ -48,6 +50,8 @@ class OnGround:
     holes_lat_lon: tuple[tuple[LatLon, ...], ...] = ()
 
 
+# of one stand the same arc is asked for each of its sits
+@lru_cache(maxsize=_REMEMBERED)
 def apart_ft(fire: Fire, other: Fire | OnGround) -> float:
     """Return how far an arc is from another or from what lies there, in feet, 0 where they meet.
 

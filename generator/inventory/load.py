@@ -3,7 +3,7 @@
 from collections import Counter
 from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import replace
-from functools import cache
+from functools import cache, partial
 from pathlib import Path
 from typing import Any
 
@@ -19,6 +19,7 @@ from generator.inventory.files import content_of
 from generator.inventory.fitting import fitting
 from generator.inventory.folder import ENDING, PROPERTY_FILE, kind_meant, lies_in
 from generator.inventory.ground import SoilTest, WaterHole
+from generator.inventory.known import Known
 from generator.inventory.label import ALL_OTHER_KINDS, NO_KIND
 from generator.inventory.land import LandThing
 from generator.inventory.law import LookedUp
@@ -141,20 +142,16 @@ class Loaded:
     problems: tuple[Problem, ...]
 
 
-# What files held when they were last read, by their names, and what became of it.
-Known = dict[str, tuple[bytes, tuple[Document | None, tuple[Problem, ...]]]]
-
-
 def load_inventory(
     folder: Path, beside: Mapping[str, bytes] | None = None, known: Known | None = None
 ) -> Loaded:
     """Return the checked records of a property folder, or every fault found in it.
 
     `beside` are files of lists and shapes, by their names, read as if they stood in the folder. Of
-    a file that holds what `known` says, nothing is parsed again; it is brought up to date. Reads
-    only; nothing in the folder is changed. Raises OSError where the folder cannot be opened.
+    a file that holds what it held when it was `known`, nothing is parsed again. Reads only; nothing
+    in the folder is changed. Raises OSError where the folder cannot be opened.
     """
-    lying = lies_in(folder, FILES)
+    lying, known = lies_in(folder, FILES), known or Known()
     # shapes are read once it is known who names them
     new = {name: text for name, text in (beside or {}).items() if name.endswith(ENDING)}
     names = [*lying.names, *(name for name in sorted(new) if name not in lying.names)]
@@ -162,7 +159,7 @@ def load_inventory(
     # what names a thing that may stand in a file nobody could read is no fault
     unread = {kind for problem in problems for kind in _kinds_in(problem.file)}
     for name in names:
-        document, faults = _document(folder, name, new, known if known is not None else {})
+        document, faults = _document(folder, name, new, known)
         problems += faults
         if document is not None:
             readings.append(Reading(document))
@@ -188,7 +185,7 @@ def load_inventory(
     shapes = with_shapes(folder, read, beside or {})
     problems += shapes.problems
     if inventory is not None:
-        inventory, unread_weather = with_weather(folder, shapes.laid_into(inventory))
+        inventory, unread_weather = with_weather(folder, shapes.laid_into(inventory), known)
         inventory, unread_heights = with_elevation(folder, inventory)
         points = [point for reading in readings for point in reading.points] + [*shapes.points]
         zone = inventory.property.time_zone
@@ -205,11 +202,8 @@ def _document(
 ) -> tuple[Document | None, tuple[Problem, ...]]:
     content = new[name] if name in new else content_of(folder / name, MOST_BYTES)
     if isinstance(content, bytes):
-        held, found = known.get(name, (None, None))
-        if found is None or held != content:
-            found = read_document(content, name, _keys_of_entries(name))
-            known[name] = content, found
-        return found
+        read = partial(read_document, content, name, _keys_of_entries(name))
+        return known.made_of(content, name, read)
     told = too_long(content.words) if content.what is None else say.closed(content.words)
     return None, (told.at(name, 1, 1),)
 

@@ -2,7 +2,7 @@
 
 import datetime
 from collections.abc import Mapping
-from dataclasses import replace
+from dataclasses import field, replace
 
 from generator.dataclass import dataclass
 from generator.inventory.fields import (
@@ -119,11 +119,18 @@ class OwnPlan(Record):
         "page", "day you asked whether the calendar days it takes over fit here"
     )
     steps: tuple[OwnStep, ...] = record("page", "steps", OwnStep, many=True)
+    _whole: list[StepPlan] = field(init=False, repr=False, compare=False, default_factory=list)
+
+    def whole(self) -> StepPlan:
+        """Return the plan with what it takes over, put together when it is first asked for."""
+        if not self._whole:
+            self._whole.append(_plan(self))
+        return self._whole[0]
 
 
 def plans_with(own: tuple[OwnPlan, ...]) -> Mapping[str, StepPlan]:
     """Return every step plan by its id; an owner's plan stands in place of one of its id."""
-    return step_plans() | {plan.id: _plan(plan) for plan in own}
+    return step_plans() | {plan.id: plan.whole() for plan in own}
 
 
 def _plan(own: OwnPlan) -> StepPlan:

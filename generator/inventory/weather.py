@@ -121,6 +121,10 @@ class DailyRecord:
     flagged: int
     read_early: bool
 
+    def __hash__(self) -> int:
+        """Return a hash of what tells most records apart, without their thousands of days."""
+        return hash((self.station, self.first, len(self.high_f)))
+
     @property
     def last(self) -> datetime.date:
         """The last day of the record."""

@@ -1,9 +1,11 @@
 """From the values of a weather file to a record of days: units, what is possible, gaps."""
 
 import datetime
+from functools import partial
 from pathlib import Path
 
 from generator.inventory import weather_faults as say
+from generator.inventory.known import Known
 from generator.inventory.problems import Problem, Sentence
 from generator.inventory.weather import CELSIUS, FAHRENHEIT, TENTHS, DailyRecord, Station
 from generator.inventory.weather_lines import HIGH, LINE_READERS, LOW, RAIN, Days, in_us_units
@@ -19,9 +21,16 @@ YEAR_DAYS = 365
 _UNITS = (FAHRENHEIT, CELSIUS, TENTHS)
 
 
-def read_days(folder: Path, station: Station) -> tuple[DailyRecord | None, list[Problem]]:
+def read_days(
+    folder: Path, station: Station, known: Known
+) -> tuple[DailyRecord | None, list[Problem]]:
     """Return the record of a station, or every fault that hinders it, with file and line."""
     text = text_of(folder, station.file)
+    about = f"days of {station.id}"
+    return known.made_of((text, station, station.where), about, partial(_read, text, station))
+
+
+def _read(text: str | Sentence, station: Station) -> tuple[DailyRecord | None, list[Problem]]:
     if isinstance(text, Sentence):
         return None, [_at_station(text, station)]
     days = Days(station.file)

@@ -1,9 +1,11 @@
 """Hourly wind out of the files of a station, put together from their hours."""
 
 from collections.abc import Callable, Iterator
+from functools import partial
 from pathlib import Path
 
 from generator.inventory import weather_faults as say
+from generator.inventory.known import Known
 from generator.inventory.problems import Problem, Sentence
 from generator.inventory.weather import ISD_LITE, PLAIN, HourlyWind, WindStation
 from generator.inventory.weather_hours import HourRead, isd_lite_hours, plain_hours
@@ -18,13 +20,22 @@ _READERS: dict[str, Callable[[str], Iterator[HourRead]]] = {
 }
 
 
-def read_wind(folder: Path, station: WindStation) -> tuple[HourlyWind | None, list[Problem]]:
+def read_wind(
+    folder: Path, station: WindStation, known: Known
+) -> tuple[HourlyWind | None, list[Problem]]:
     """Return the wind of a station, or every fault that hinders it, with file and line."""
+    texts = [(name, text_of(folder, name)) for name in (station.file, *station.more_files)]
+    about = f"wind of {station.id}"
+    return known.made_of((texts, station, station.where), about, partial(_read, texts, station))
+
+
+def _read(
+    texts: list[tuple[str, str | Sentence]], station: WindStation
+) -> tuple[HourlyWind | None, list[Problem]]:
     hours: Winds = {}
     problems: list[Problem] = []
     before: dict[int, tuple[str, int]] = {}
-    for name in (station.file, *station.more_files):
-        text = text_of(folder, name)
+    for name, text in texts:
         if isinstance(text, Sentence):
             where = station.where
             problems.append(text.at(where.file, where.line, where.column))

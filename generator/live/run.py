@@ -18,7 +18,7 @@ from generator.live.told import Told
 from generator.live.watching import files_of
 from generator.plan.model.plan import Plan
 
-LOOK_EVERY_S = 0.1
+LOOK_EVERY_S = 0.05
 ALL_IN_WORDS = "Pages of {folder} stand at {address} until you press Ctrl-C."
 
 

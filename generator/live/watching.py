@@ -15,7 +15,7 @@ def files_of(folder: Path) -> State:
             if name.startswith("."):
                 continue
             try:
-                seen = os.stat(os.path.join(here, name))  # noqa: PTH116, PTH118 - ten times a second
+                seen = os.stat(os.path.join(here, name))  # noqa: PTH116, PTH118 - twenty times a second
             except OSError:
                 continue
             found[f"{here}/{name}"] = (seen.st_mtime_ns, seen.st_size, seen.st_ino)

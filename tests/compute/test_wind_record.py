@@ -10,6 +10,7 @@ from hypothesis import strategies as st
 
 from generator.compute.wind_record import whole_sit_fraction, winds_fraction
 from generator.inventory.fields import Where
+from generator.inventory.known import Known
 from generator.inventory.weather import HourlyWind, WindStation
 from generator.inventory.weather_hours import EPOCH
 from generator.inventory.weather_wind import read_wind
@@ -32,7 +33,7 @@ def chicago(tmp_path_factory: pytest.TempPathFactory) -> HourlyWind:
         where=Where("weather.yaml", 1, 1), id="o", name="O", file=f"weather/{real.name}",
         kind="isd_lite",
     )  # fmt: skip
-    wind, problems = read_wind(folder, station)
+    wind, problems = read_wind(folder, station, Known())
     assert (wind is not None, problems) == (True, [])
     assert wind is not None
     return wind

@@ -10,6 +10,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from generator.inventory.fields import Where
+from generator.inventory.known import Known
 from generator.inventory.problems import Problem
 from generator.inventory.weather import DailyRecord, HourlyWind, Station, WindStation
 from generator.inventory.weather_days import read_days
@@ -30,7 +31,7 @@ def read(
     station = Station(
         where=WHERE, id="ridge", name="Ridge", file="weather/ridge.csv", kind=kind, units=units
     )
-    return read_days(folder, station)
+    return read_days(folder, station, Known())
 
 
 def record_of(
@@ -161,7 +162,7 @@ def wind_of(folder: Path, content: bytes) -> tuple[HourlyWind | None, list[Probl
     station = WindStation(
         where=WHERE, id="field", name="Airfield", file="weather/wind.gz", kind="isd_lite"
     )
-    return read_wind(folder, station)
+    return read_wind(folder, station, Known())
 
 
 def hour(text: str) -> str:
@@ -207,7 +208,7 @@ def plain_wind(folder: Path, *rows: str) -> tuple[HourlyWind | None, list[Proble
     station = WindStation(
         where=WHERE, id="field", name="Field", file="weather/wind.csv", kind="plain"
     )
-    return read_wind(folder, station)
+    return read_wind(folder, station, Known())
 
 
 def test_an_hour_that_the_fall_clocks_show_twice_is_two_hours(tmp_path: Path) -> None:
@@ -270,10 +271,10 @@ def test_the_years_of_a_station_may_lie_in_several_files(tmp_path: Path) -> None
     station = WindStation(
         where=WHERE, id="f", name="F", file=names[0], more_files=names[1:], kind="isd_lite"
     )
-    wind, problems = read_wind(tmp_path, station)
+    wind, problems = read_wind(tmp_path, station, Known())
     assert (problems, wind and wind.from_deg) == ([], (270.0, 280.0))
     # one file of two years twice: each hour stands in the other file already
     (tmp_path / names[1]).write_text(lines[0])
-    wind, (problem,) = read_wind(tmp_path, station)
+    wind, (problem,) = read_wind(tmp_path, station, Known())
     assert wind is None
     assert "the hour, in weather/a, stands in line 1 already" in str(problem)

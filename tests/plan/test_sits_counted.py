@@ -11,6 +11,7 @@ import pytest
 
 from generator.inventory.dates import ShootingHours
 from generator.inventory.fields import Where
+from generator.inventory.known import Known
 from generator.inventory.places import Stand
 from generator.inventory.weather import HourlyWind, WindStation
 from generator.inventory.weather_wind import read_wind
@@ -216,7 +217,7 @@ def chicago(folder: Path) -> HourlyWind:
     station = WindStation(
         where=WHERE, id="o", name="O", file=f"weather/{real.name}", kind="isd_lite"
     )
-    wind, problems = read_wind(folder, station)
+    wind, problems = read_wind(folder, station, Known())
     assert problems == []
     assert wind is not None
     return wind

@@ -3,6 +3,7 @@
 import datetime
 import math
 from collections.abc import Iterable, Iterator, Mapping, Sequence
+from functools import lru_cache
 
 from generator.compute.climate_spread import at_share_days
 from generator.compute.suited import (
@@ -33,6 +34,8 @@ from generator.reference.suited import Suits, suited
 
 # A year that lacks more of the days than this part says nothing of them (common practice).
 MOST_UNKNOWN = 0.1
+# Kinds of work, of which a process that stays asks the same record at each save.
+_REMEMBERED = 20
 # Days of a record from one on, up to one that is not in.
 _Stretch = tuple[int, int]
 
@@ -88,6 +91,7 @@ def ready_for(jobs: Iterable[Job], series: Series) -> dict[str, Past]:
     return {name: past_of(suited()[name], series) for name in names}
 
 
+@lru_cache(maxsize=_REMEMBERED)
 def past_of(suits: Suits, series: Series) -> Past:
     """Return a record made ready for one kind of work."""
     record = series.record

@@ -83,6 +83,10 @@ class Series:
     mean_f: tuple[float, ...]
     soil_f: tuple[float, ...]
 
+    def __hash__(self) -> int:
+        """Return the hash of the record, which all else is made of."""
+        return hash(self.record)
+
 
 @dataclass(frozen=True, slots=True)
 class StationSeen:

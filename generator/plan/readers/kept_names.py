@@ -2,6 +2,7 @@
 
 import re
 from collections.abc import Container, Iterable, Iterator
+from functools import lru_cache
 
 from generator.dataclass import dataclass
 from generator.inventory.ground import YES, WaterHole
@@ -39,6 +40,8 @@ NAMES = ("name", "known_as")
 SHORTEST = 3
 # Fewer decimals than three say no more than the neighborhood.
 DEGREES = re.compile(r"\d{1,3}\.\d{3,}")
+# The same texts are held against the names of several readers, and again at the next save.
+_REMEMBERED = 1 << 13
 _NO_WORD = re.compile(r"[\W_]+")
 
 
@@ -65,6 +68,7 @@ class KeptName:
         return any(phrase in _without(words, shown, phrase) for phrase in here)
 
 
+@lru_cache(maxsize=_REMEMBERED)
 def in_plain_words(text: str) -> str:
     """Return the words of a text in small letters, with one space around each.
 
@@ -143,11 +147,11 @@ class KeptNames:
 
     def __init__(self, kept: tuple[KeptName, ...], shown: tuple[str, ...]) -> None:
         self.kept, self.shown = kept, shown
-        self.by_phrase: dict[str, list[int]] = {}
+        self.by_first_word: dict[str, list[tuple[str, int]]] = {}
         for number, name in enumerate(kept):
             for phrase in name.found_by:
-                self.by_phrase.setdefault(phrase, []).append(number)
-        self.lengths = {len(phrase.split()) for phrase in self.by_phrase}
+                first, *_ = phrase.split()
+                self.by_first_word.setdefault(first, []).append((phrase, number))
         self.points = [number for number, name in enumerate(kept) if name.point is not None]
 
     def names_in(self, text: str) -> tuple[KeptName, ...]:
@@ -163,12 +167,12 @@ class KeptNames:
         return tuple(found.values())
 
     def _may_stand_in(self, text: str) -> set[int]:
-        words = in_plain_words(text).split()
+        words = in_plain_words(text)
         numbers = set(self.points if DEGREES.search(text) else ())
-        for length in self.lengths:
-            for start in range(len(words) - length + 1):
-                phrase = f" {' '.join(words[start : start + length])} "
-                numbers.update(self.by_phrase.get(phrase, ()))
+        for first in self.by_first_word.keys() & set(words.split()):
+            numbers.update(
+                number for phrase, number in self.by_first_word[first] if phrase in words
+            )
         return numbers
 
 

@@ -123,6 +123,11 @@ def _cuts(entry: LogEntry, planting_id: str) -> bool:
     return entry.mowed is not None and entry.mowed.cut_height_in is not None
 
 
+def growing_on(plan: Plan, place: Place) -> tuple[Growing, ...]:
+    """Return the plantings of a place of a plan whose growth is known, by their season."""
+    return plan.once(f"growing on {place.id}", lambda plan: growing(plan.entries, plan.land, place))
+
+
 def standing_growth(plan: Plan, place: Place) -> tuple[Growing, ...]:
     """Return the planting of a place whose heights a page tells: what stands in the season."""
     return plan.once(f"growth on {place.id}", partial(_standing_on, place=place))
@@ -130,9 +135,7 @@ def standing_growth(plan: Plan, place: Place) -> tuple[Growing, ...]:
 
 def _standing_on(plan: Plan, place: Place) -> tuple[Growing, ...]:
     stands = plan.once("standing", _standing)
-    return tuple(
-        grown for grown in growing(plan.entries, plan.land, place) if grown.planting.id in stands
-    )
+    return tuple(grown for grown in growing_on(plan, place) if grown.planting.id in stands)
 
 
 def _standing(plan: Plan) -> frozenset[str]:

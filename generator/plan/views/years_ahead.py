@@ -28,7 +28,7 @@ from generator.plan.standing.cover_by_season import (
     grown_in,
 )
 from generator.plan.standing.heights import Heights, heights_on
-from generator.plan.standing.planting_curves import growing
+from generator.plan.standing.planting_curves import growing_on
 from generator.plan.standing.stretches import Stretch, counts_of, thin_stretches
 from generator.reference.growth import Curve
 from generator.reference.operations import work_groups
@@ -188,7 +188,7 @@ def _screens(plan: Plan, season: int, day: datetime.date) -> tuple[ScreenAhead, 
         grown = stands.get(place.id)
         known = [
             planted
-            for planted in growing(plan.entries, plan.land, place)
+            for planted in growing_on(plan, place)
             if grown and planted.planting.id == grown.planting.id
         ]
         heights = heights_on(known[0], day, _CAREFUL) if known else None

@@ -55,6 +55,14 @@ def classes_by(maker: Any) -> dict[str, Any]:
     class Itself:
         a: int
 
+    @maker(frozen=True, slots=True)
+    class After:
+        a: int
+        b: int = 0
+
+        def __post_init__(self) -> None:
+            object.__setattr__(self, "b", self.a + 1)
+
     @maker(slots=True)
     class Open:
         a: int
@@ -80,6 +88,7 @@ def test_fields_are_taken_in_their_order_and_with_their_defaults(made: dict[str,
             made[name](*given)
     with pytest.raises(TypeError):
         made["Plain"](1, e={})
+    assert made["After"](1).b == 2
     assert list(inspect.signature(made["Plain"]).parameters) == ["a", "b", "c", "d"]
 
 
@@ -136,7 +145,7 @@ def test_they_go_through_a_pipe() -> None:
 
 
 def test_hardly_any_function_is_compiled_for_them(monkeypatch: pytest.MonkeyPatch) -> None:
-    """What makes them cheap: one text a class, where the standard library compiles six or more."""
+    """What makes them cheap: one text a shape, where the standard library compiles six a class."""
     run, count = builtins.exec, dict.fromkeys(MAKERS, 0)
     for name, maker in MAKERS.items():
 
@@ -146,4 +155,4 @@ def test_hardly_any_function_is_compiled_for_them(monkeypatch: pytest.MonkeyPatc
 
         monkeypatch.setattr(builtins, "exec", counted)
         classes_by(maker)
-    assert 0 < count["ours"] < count["theirs"] / 2
+    assert 0 < count["ours"] < count["theirs"] / 3

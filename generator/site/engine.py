@@ -198,4 +198,6 @@ class _Handbook(BasePlugin[_NoSettings]):  # type: ignore[no-untyped-call]  # Mk
 
         self.framing: Framing = framing
         self.write(framing)
+        # whoever stays to frame pages anew keeps none of what these were made from
+        del self.write, self.beside
         return _Written()

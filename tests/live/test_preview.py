@@ -1,5 +1,6 @@
 """Pages made anew on a save: what a cold build would make, and the last good ones on a fault."""
 
+import gc
 import random
 import shutil
 from pathlib import Path
@@ -8,7 +9,9 @@ from typing import Any
 import pytest
 
 from generator.book.make import make_book
-from generator.inventory.load import Known, Loaded, load_inventory
+from generator.book.model import Book
+from generator.inventory.known import Known
+from generator.inventory.load import Loaded, load_inventory
 from generator.live.preview import Preview
 from generator.live.told import Told
 from generator.plan.build.season_plan import make_plan
@@ -79,6 +82,16 @@ def test_the_page_that_is_looked_at_comes_first(typing: Typing) -> None:
     assert typing.told.wait(version, "places/lane.html", 0).again
     assert not typing.told.wait(version, "emergency.html", 0).again
     assert 1 <= renewed.pages < 10
+
+
+def test_of_a_book_that_stands_no_page_stays_in_memory(typing: Typing) -> None:
+    """A round that stays needs what frames pages, not the texts of those that stand."""
+    gc.collect()
+    others = {id(one) for one in gc.get_objects() if isinstance(one, Book)}
+    typing.save(small_property())
+    typing.preview.renew(never)
+    gc.collect()
+    assert not [one for one in gc.get_objects() if isinstance(one, Book) and id(one) not in others]
 
 
 def test_a_fault_is_told_and_the_last_good_page_stays(typing: Typing) -> None:

@@ -48,6 +48,7 @@ NOT_ASSUMED = {
     "FALLS_TOLD": "how far a page looks ahead",
     "VOLUMES_BETWEEN": "rows of a table",
     "KEPT_PIECES": "how much is kept in memory",
+    "_REMEMBERED": "how much is kept in memory",
     "FIRST_MONTH_OF_GROWTH": "when a year of growth begins in the list of heights",
     "_QUARTERS": "how finely degrees are asked",
     "FIRST_MONTH_OF_FALL": "when winter can begin early in the list of heights",

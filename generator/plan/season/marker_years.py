@@ -40,7 +40,7 @@ AUTUMN = ((8, 1), (12, 31))
 YEAR = ((1, 1), (12, 31))
 FREEZE_THAW_UNTIL = (4, 30)
 # A process that stays asks the same of the records it has at each save of a file beside them.
-_RECORDS = 10
+_REMEMBERED = 10
 WEEK = datetime.timedelta(days=7)
 MonthDay = tuple[int, int]
 
@@ -89,7 +89,7 @@ def often_without(years: Years) -> bool:
     return years.without > MOST_WITHOUT * (len(years.days) + years.without)
 
 
-@lru_cache(maxsize=_RECORDS)
+@lru_cache(maxsize=_REMEMBERED)
 def series_of(record: DailyRecord) -> Series:
     """Return a record with its means and its soil, worked out once."""
     # over the whole record: soil of the first days of a year rests on the last of the one before
@@ -245,7 +245,7 @@ def freeze_thaw_left(series: Series) -> tuple[Left, ...]:
     return tuple(rows)
 
 
-@lru_cache(maxsize=_RECORDS)
+@lru_cache(maxsize=_REMEMBERED)
 def heat_of_years(series: Series, base_f: float, top_f: float) -> tuple[HeatOfYears, ...]:
     """Return the degree days of a year by each method that has a name."""
     parts = [

@@ -56,7 +56,7 @@ EMERGENCE = "grass_emergence"
 # Never from normals: means of months hide cold nights, and a last freeze comes out days too early.
 _FREEZES = {"first_freeze_days", "last_freeze_days", "freeze_thaw_ends_days"}
 # Signs of the records a property has; a process that stays asks for them at each save.
-_YEARS = 100
+_REMEMBERED = 100
 BRING_RECORD = "a daily record of ten years or more"
 BRING_FREEZE = f"{BRING_RECORD}, or freeze dates published for your county; never normals"
 
@@ -209,7 +209,7 @@ def _finder(sign: FoundBy) -> tuple[tuple[tuple[int, int], tuple[int, int]], Fin
     return SPRING, finders[sign.method]()
 
 
-@lru_cache(maxsize=_YEARS)
+@lru_cache(maxsize=_REMEMBERED)
 def _years(sign: FoundBy, series: Series) -> Years:
     part, find = _finder(sign)
     is_last = sign.method in LAST_OF_ITS_KIND

@@ -25,8 +25,8 @@ def left_out_ft(kept_ft: float, near_edge_ft: float) -> float:
     Valid for: near_edge_ft measured to the edge of the place that is nearest
     Source: subtraction (source key arithmetic)
 
-    >>> left_out_ft(66, 50)
-    16
+    >>> left_out_ft(66, 50), left_out_ft(66, 80)
+    (16, 0)
     """
     return max(0, kept_ft - near_edge_ft)
 
@@ -64,8 +64,8 @@ def both_left_fraction(left_fraction: float, left_by_width_fraction: float) -> f
     Valid for: parts left out of which nobody knows that they lie on the same ground
     Source: both parts are left out (source key arithmetic)
 
-    >>> both_left_fraction(0.75, 0.5)
-    0.25
+    >>> both_left_fraction(0.75, 0.5), both_left_fraction(0.25, 0.5)
+    (0.25, 0)
     """
     return max(0, left_fraction + left_by_width_fraction - 1)
 

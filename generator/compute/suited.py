@@ -1,6 +1,6 @@
 """Days that suit a kind of work, out of a series of days; a day that is not known is None."""
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Sequence
 from itertools import accumulate
 
 Flags = list[bool | None]
@@ -70,10 +70,11 @@ def dry_before_days(rain_in: Sequence[float | None], days: int, at_most_in: floa
     >>> dry_before_days([0.3, 0.2, 0.1, None, 0], 2, 0.4)
     [None, None, False, True, None]
     """
-    return [
-        _total_in(known_in) <= at_most_in if whole else None
-        for known_in, whole in _spans(rain_in, -days, days)
-    ]
+    # the first days of a record have too few before them
+    before = _spans(rain_in, days)[: max(0, len(rain_in) - days)]
+    flags: Flags = [None] * (len(rain_in) - len(before))
+    flags += [_total_in(known_in) <= at_most_in if whole else None for known_in, whole in before]
+    return flags
 
 
 def rain_after_days(rain_in: Sequence[float | None], days: int, wanted_in: float) -> Flags:
@@ -83,11 +84,11 @@ def rain_after_days(rain_in: Sequence[float | None], days: int, wanted_in: float
     Valid for: rain in inches; what is known may suffice, else a day not known leaves it open
     Source: a sum and a comparison (source key arithmetic)
 
-    >>> rain_after_days([0, 0.3, 0.2, 0, 0], 2, 0.5)
-    [True, False, False, None, None]
+    >>> rain_after_days([0, None, 0.3, 0.2, 0], 2, 0.5)
+    [None, True, False, None, None]
     """
     flags: Flags = []
-    for known_in, whole in _spans(rain_in, 1, days):
+    for known_in, whole in _spans(rain_in, days)[1:]:
         enough = _total_in(known_in) >= wanted_in
         flags.append(enough if enough or whole else None)
     return flags
@@ -104,7 +105,7 @@ def storm_after_days(rain_in: Sequence[float | None], days: int, storm_in: float
     [True, False, None, None, None]
     """
     flags: Flags = []
-    for known_in, whole in _spans(rain_in, 1, days):
+    for known_in, whole in _spans(rain_in, days)[1:]:
         storm = max(known_in, default=0.0) >= storm_in
         flags.append(storm if storm or whole else None)
     return flags
@@ -158,21 +159,20 @@ def is_run_of_hours(
     return False
 
 
-def _spans(
-    rain_in: Sequence[float | None], first: int, days: int
-) -> Iterator[tuple[list[float], bool]]:
-    """Yield for each day the rain of so many days, and whether all of it is known.
+def _spans(rain_in: Sequence[float | None], days: int) -> list[tuple[list[float], bool]]:
+    """Return the rain of so many days from each day on, and whether all of it is known.
 
-    `first` is how long after the day they begin. What is not known is 0, and adds nothing.
+    What is not known is 0, and adds nothing. The last span begins behind the last day.
     """
     known_in = [0.0 if one is None else one for one in rain_in]
     unknown = [0, *accumulate(one is None for one in rain_in)]
-    for begins in range(first, first + len(rain_in)):
-        ends = begins + days
-        if begins >= 0 and ends <= len(rain_in):
-            yield known_in[begins:ends], unknown[begins] == unknown[ends]
-        else:
-            yield known_in[max(0, begins) : max(0, ends)], False
+    return [
+        (
+            known_in[begins : begins + days],
+            begins + days <= len(rain_in) and unknown[begins] == unknown[begins + days],
+        )
+        for begins in range(len(rain_in) + 1)
+    ]
 
 
 def _total_in(rain_in: Sequence[float]) -> float:

@@ -152,6 +152,17 @@ def test_a_place_to_mix_keeps_off_what_the_label_says(east_ft: float, code: str)
         assert one.words_for_others
 
 
+@pytest.mark.parametrize("has_middle", [True, False])
+def test_what_each_of_the_two_may_be_off(has_middle: bool) -> None:
+    well = land("well", at_lat_lon=at(400, 100), got="surveyed")
+    data = ground(well, land("mixing_place", at_lat_lon=at(440, 100)), use=KEPT)
+    if not has_middle:
+        del data["property"]["location_lat_lon"]
+    (one,) = (one for one in planned(data).findings if one.code == "S520")
+    # of the place to mix first, which a phone may have, then of the well
+    assert figures(one) == pytest.approx([40, 50, 16, 1], abs=TYPED_FT)
+
+
 def mixed(*things: Data, all_drawn: tuple[str, ...] = (), **kept: Any) -> list[str]:
     """What is said of a place to mix at 400 by 100 ft, among things, by one line of a label."""
     mixing = land("mixing_place", at_lat_lon=at(400, 100), got="surveyed")

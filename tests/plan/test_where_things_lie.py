@@ -81,6 +81,9 @@ def test_a_place_past_the_boundary() -> None:
     leased |= {"id": "leased", "area_lat_lon": square(-1000, -100, 990)}
     assert told(ground(near, leased), "C523") == []
     assert told(ground(), "C523") == []
+    # what lies around the ground is no ground of it
+    road = land("road", line_lat_lon=line((-300, -300), (-300, 900)), got="surveyed")
+    assert told(ground(BOUND, road), "C523") == []
 
 
 def test_a_place_in_water() -> None:
@@ -216,15 +219,15 @@ def test_a_place_to_mix_beside_dug_water() -> None:
     assert told() == ["C532"]
 
 
-def tilled(*things: Data) -> Data:
-    """The strip, ground that a step of the owner's own tills."""
+def tilled(*things: Data, operation: str = "till") -> Data:
+    """The strip, ground on which a step of the owner's own does one thing."""
     data = ground(*things)
     (planting,) = data["screens"]["screens"][0]["plantings"]
     planting |= {"season": SEASON - 4, "upkeep": "lane_upkeep"}
     till = {
         "step": "open_a_strip",
         "name": "Till a strip",
-        "operation": "till",
+        "operation": operation,
         "timing": "established_growing",
         "why": "So that fire does not cross.",
         "opens": [{"date": "07-01"}],
@@ -305,11 +308,26 @@ def test_what_a_cutter_throws_and_lines_above() -> None:
     assert told(ground(house | {"at_lat_lon": at(340, 100)}), "C529") == []
     # 302 ft by points of which both may be off by 1 ft
     assert len(told(ground(house | {"at_lat_lon": at(331.9, 100)}), "C529")) == 1
+    # a roller throws nothing, though it is drawn by a machine too
+    assert len(told(tilled(house, operation="mow"), "C529")) == 1
+    assert told(tilled(house, operation="roll"), "C529") == []
+
+
+def test_lines_above_work_on_a_place_and_machine_work_elsewhere() -> None:
     wire = land("line_above", line_lat_lon=line((-90, 300), (90, 300)), got="surveyed")
     (above,) = told(ground(wire), "C530")
     assert above.subject == "lane"
     assert figures(above) == [0, 10]
     assert told(ground(wire | {"line_lat_lon": line((43, 0), (43, 300))}), "C530") == []
+    # by hand too: a ladder, a wand or a pole reaches up there
+    assert len(told(tilled(wire, operation="look"), "C530")) == 1
+    hole = {"id": "hole", "name": "Dug hole", "shape": "round", "top_ft": 20, "bottom_ft": 4,
+            "depth_ft": 3, "at_lat_lon": at(400, 100), "upkeep": "water_hole_upkeep"}  # fmt: skip
+    above_it = land("line_above", line_lat_lon=line((300, 100), (500, 100)), got="surveyed")
+    for asked_for, is_told in (([], False), (["water_digging"], True)):
+        data = ground(above_it)
+        data["ground"] = {"water_holes": [hole | {"asked_for": asked_for}]}
+        assert [one.subject == "hole" for one in told(data, "C530")] == [True] * is_told
 
 
 def burned(*things: Data) -> Data:
@@ -386,6 +404,8 @@ def test_what_washes_off_toward_water(falls_to: str | None, east_ft: float, is_t
         assert "The well" in one.words
         assert one.words_for_others
         assert "well" in one.words_for_others
+    # nothing washes off where nothing is put down
+    assert MOW not in {one.subject for one in told(data, "C531")}
 
 
 def test_a_house_is_no_water() -> None:

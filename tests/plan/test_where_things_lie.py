@@ -308,6 +308,10 @@ def test_what_a_cutter_throws_and_lines_above() -> None:
     assert told(ground(house | {"at_lat_lon": at(340, 100)}), "C529") == []
     # 302 ft by points of which both may be off by 1 ft
     assert len(told(ground(house | {"at_lat_lon": at(331.9, 100)}), "C529")) == 1
+    # a phone puts the house 16 ft off
+    by_phone = land("dwelling", at_lat_lon=at(346.9, 100))
+    assert len(told(ground(by_phone), "C529")) == 1
+    assert told(ground(by_phone | {"at_lat_lon": at(347.1, 100)}), "C529") == []
     # a roller throws nothing, though it is drawn by a machine too
     assert len(told(tilled(house, operation="mow"), "C529")) == 1
     assert told(tilled(house, operation="roll"), "C529") == []

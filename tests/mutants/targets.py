@@ -34,6 +34,15 @@ COUNTED = (
     "plan.log.state",
     "plan.log.done",
     "plan.jobs.alternatives",
+    "plan.jobs.typed_none",
+    "plan.land.kept_off",
+    "plan.land.near",
+    "plan.placed.beside_walks",
+    "plan.placed.beside_work",
+    "plan.placed.misplaced",
+    "plan.placed.mixing",
+    "plan.placed.same_ground",
+    "plan.placed.strips",
 )
 TARGETS = (*EXPLAINED, *COUNTED)
 # No browser and no book: what these modules answer is held to account by the tests of answers.

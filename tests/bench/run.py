@@ -52,6 +52,7 @@ from tests.bench.yardstick_tree import MIX, yardstick  # noqa: E402 - after the 
 from tests.properties import SEASON, make_property  # noqa: E402 - after the path above
 
 PHASES = Path(__file__).with_name("phases.py")
+LIVE = Path(__file__).with_name("live.py")
 DEMO, STARTER = CHECKOUT / "demo_property", CHECKOUT / "generator" / "starter"
 AS_OF = datetime.date(2026, 8, 20)
 SEED = 2027
@@ -322,6 +323,20 @@ def growth(work: Path, limits: Limits) -> None:
         limits.limit(f"{phase}, {few[phase]:.2f} to {seconds:.2f} s", ratio / pages, 1.1)
 
 
+def live(work: Path) -> None:
+    """What a preview takes from a note that was typed to its page, and the memory it holds."""
+    print("\na note typed on one place while the pages are previewed, the quickest round")
+    for whose, folder, most_s in (
+        ("the demo property", DEMO, 0.25),
+        (f"a property of {MANY} screens", work / f"grown-{MANY}", 0.35),
+    ):
+        took = told_by(LIVE, str(folder))
+        print(
+            f"  {whose}: its page in {took['looked_at_s']:.2f} s (aim {most_s}), all pages in "
+            f"{took['whole_s']:.2f} s, {took['memory_mb']:.0f} MB at the most (aim 200)"
+        )
+
+
 def machine() -> str:
     """What this runs on: processor, cores, system, Python."""
     model = platform.processor() or platform.machine()
@@ -347,6 +362,7 @@ def main() -> int:
         checks(work, limits)
         leak_scan(work, limits)
         growth(work, limits)
+        live(work)
         for folder, whose in (
             (DEMO, "the demo property"),
             (work / f"grown-{MANY}", f"a property of {MANY} screens"),

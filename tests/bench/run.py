@@ -370,7 +370,7 @@ def main() -> int:
             listed = load_inventory(folder).inventory
             assert listed is not None
             tell_later(listed, whose)
-        compare_shapes(work, ENVIRONMENT, limits.limit)
+        compare_shapes(work, limits.limit)
         compare_planning(work, ENVIRONMENT)
     print("\nevery limit is met" if not limits.missed else f"\nmissed: {', '.join(limits.missed)}")
     return 1 if limits.missed else 0

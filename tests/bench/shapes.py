@@ -8,7 +8,6 @@ ends; seconds are told.
 import gc
 import json
 import math
-import subprocess
 import sys
 import time
 from collections.abc import Callable
@@ -30,6 +29,7 @@ from generator.plan.land.measured import (  # noqa: E402 - after the path above
     measured_line_ft,
     measured_outline_ac,
 )
+from tests.bench.measured import told_by  # noqa: E402 - after the path above
 from tests.bench.planning import AS_OF, peak_mib  # noqa: E402 - after the path above
 from tests.properties import SEASON, small_property, write_property  # noqa: E402 - after the path
 from tests.shapes import line_of  # noqa: E402 - after the path above
@@ -161,15 +161,13 @@ def _measured(thing: Any) -> float:
     return measured_outline_ac(thing.area_lat_lon, type(thing)).value
 
 
-def compare_shapes(
-    work: Path, environment: dict[str, str], limit: Callable[[str, float, float, str], None]
-) -> None:
+def compare_shapes(work: Path, limit: Callable[[str, float, float, str], None]) -> None:
     """Print what many shapes take, and how it grows; `limit` tells what decides."""
     folders = {n: shaped_property(work / f"shaped-{n}", n) for n in (FEW, MANY)}
     runs: dict[int, list[dict[str, float]]] = {n: [] for n in folders}
     for _ in range(RUNS):
         for count, folder in folders.items():
-            runs[count].append(_run(folder, environment))
+            runs[count].append(told_by(__file__, str(folder)))
     least = {
         n: {key: min(one[key] for one in found) for key in found[0]} for n, found in runs.items()
     }
@@ -188,18 +186,6 @@ def compare_shapes(
     growth = busy[MANY] / busy[FEW] / (many["points"] / least[FEW]["points"])
     limit(f"growth from {FEW} shapes, in line with them", growth, MOST_GROWTH, "")
     limit("most memory held for shapes", max(one["mib"] for one in runs[MANY]), MOST_MB, " MB")
-
-
-def _run(folder: Path, environment: dict[str, str]) -> dict[str, float]:
-    done = subprocess.run(
-        [sys.executable, __file__, str(folder)],
-        check=True,
-        capture_output=True,
-        text=True,
-        env=environment,
-    )
-    found: dict[str, float] = json.loads(done.stdout)
-    return found
 
 
 if __name__ == "__main__":

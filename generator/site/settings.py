@@ -25,9 +25,7 @@ _BARE_AMPERSAND = re.compile(r"&(?!#?\w+;)")
 def settings_of(book: Book) -> dict[str, Any]:
     """Return the settings as MkDocs reads them, without the navigation; `docs` holds the pages."""
     text = shipped("mkdocs.yml").read_text(encoding="utf-8")
-    settings: dict[str, Any] = STORE.made_of(
-        f"yaml values {yaml.__version__}", text, yaml.safe_load
-    )
+    settings: dict[str, Any] = STORE.made_of(_YAML, text, yaml.safe_load)
     settings["site_name"] = text_only(book.title)
     del settings["hooks"]  # of a checkout alone: what is typed there has no staged tree yet
     settings["docs_dir"] = "docs"
